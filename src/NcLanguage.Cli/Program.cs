@@ -1,0 +1,2 @@
+Console.Error.WriteLine("nclanguage: no command yet");
+return 2;

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Machine.Setups;
+
+/// <summary>What is on the table and in the carousel for one program. All lengths in mm, whatever the file used.</summary>
+public sealed record Setup
+{
+    /// <summary>The setup that says nothing: used where no file was found.</summary>
+    public static Setup None { get; } = new();
+
+    /// <summary>True when a setup file was read; false for <see cref="None"/>.</summary>
+    public bool IsPresent { get; init; }
+
+    /// <summary>Path of the file, for messages and navigation; null for <see cref="None"/>.</summary>
+    public string? Path { get; init; }
+
+    /// <summary>The work offset that stock, obstacles, supports and holes are measured in: 54 to 59, or 591 to 593 for G59.1 to G59.3.</summary>
+    public int Frame { get; init; } = 54;
+
+    /// <summary>The machine the setup names: a path as written in the file, or a built-in profile's name; null where it names none.</summary>
+    public string? Machine { get; init; }
+
+    /// <summary>Key of the cutting-data table, such as aluminium.</summary>
+    public string? Material { get; init; }
+
+    public Box3? Stock { get; init; }
+
+    /// <summary>The least distance that counts as clear, mm.</summary>
+    public double Clearance { get; init; } = DefaultClearance;
+
+    /// <summary>Clearance where the file does not say, mm.</summary>
+    public const double DefaultClearance = 2;
+
+    /// <summary>No traverse below this height, mm; used where no obstacles are listed.</summary>
+    public double? ClampHeight { get; init; }
+
+    public ImmutableArray<Obstacle> Obstacles { get; init; } = [];
+
+    /// <summary>What the stock rests on (parallels, table): drilling through must not reach it.</summary>
+    public ImmutableArray<Obstacle> Supports { get; init; } = [];
+
+    /// <summary>Machine coordinates of each datum, keyed as <see cref="Frame"/>.</summary>
+    public ImmutableDictionary<int, Point3> WorkOffsets { get; init; } = ImmutableDictionary<int, Point3>.Empty;
+
+    public ImmutableArray<Tool> Tools { get; init; } = [];
+
+    public ImmutableArray<DrawingHole> Holes { get; init; } = [];
+
+    /// <summary>Values of variables at program start, by name as written (#500).</summary>
+    public ImmutableDictionary<string, double> Variables { get; init; } = ImmutableDictionary<string, double>.Empty;
+
+    /// <summary>The tool a T word calls, or null when the list lacks it.</summary>
+    public Tool? FindTool(int number)
+    {
+        foreach (var tool in Tools)
+            if (tool.Number == number)
+                return tool;
+        return null;
+    }
+
+    /// <summary>The tool whose length an H word applies, or null.</summary>
+    public Tool? FindLengthOffset(int h)
+    {
+        foreach (var tool in Tools)
+            if ((tool.LengthOffset ?? tool.Number) == h)
+                return tool;
+        return null;
+    }
+}

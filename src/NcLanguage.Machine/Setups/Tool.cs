@@ -1,0 +1,51 @@
+namespace NcLanguage.Machine.Setups;
+
+/// <summary>The kinds of tool a setup can name.</summary>
+public enum ToolKind
+{
+    CentreDrill, SpotDrill, Drill, Countersink, Counterbore, Reamer, Tap, BoringBar, EndMill, BallMill, BullMill,
+    ChamferMill, FaceMill, SlotMill, ThreadMill, Probe,
+}
+
+/// <summary>One row of the setup's tool list. Lengths in mm, angles in degrees; null where the setup does not say.</summary>
+public sealed record Tool
+{
+    /// <summary>The number a T word calls it by.</summary>
+    public required int Number { get; init; }
+
+    public ToolKind? Kind { get; init; }
+
+    /// <summary>Cutting diameter, mm.</summary>
+    public double? Diameter { get; init; }
+
+    /// <summary>Included angle of the point, degrees.</summary>
+    public double? PointAngle { get; init; }
+
+    /// <summary>How deep the flutes can cut, mm from the tip.</summary>
+    public double? FluteLength { get; init; }
+
+    public int? Flutes { get; init; }
+
+    /// <summary>From the spindle's gauge line to the tip, mm.</summary>
+    public double? Length { get; init; }
+
+    public double? HolderDiameter { get; init; }
+
+    /// <summary>The part of <see cref="Length"/> that the holder takes, mm from the gauge line.</summary>
+    public double? HolderGauge { get; init; }
+
+    /// <summary>Tool material, a key of the cutting-data table such as HSS.</summary>
+    public string? Material { get; init; }
+
+    /// <summary>The H number that holds this tool's length.</summary>
+    public int? LengthOffset { get; init; }
+
+    /// <summary>The D number that holds this tool's radius.</summary>
+    public int? RadiusOffset { get; init; }
+
+    /// <summary>Thread pitch of a tap or thread mill, mm.</summary>
+    public double? Pitch { get; init; }
+
+    /// <summary>1-based line of the row in the setup file.</summary>
+    public int Line { get; init; }
+}

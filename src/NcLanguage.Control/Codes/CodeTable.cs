@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using NcLanguage.Control.Codes.Tables;
+
+namespace NcLanguage.Control.Codes;
+
+/// <summary>Every G and M code the product knows. What a code means is said here and nowhere else.</summary>
+public static class CodeTable
+{
+    private const int Size = 1000;
+
+    private static readonly CodeEntry?[] GCodes = new CodeEntry?[Size];
+    private static readonly CodeEntry?[] MCodes = new CodeEntry?[Size];
+
+    /// <summary>All rows, G before M, by number.</summary>
+    public static ImmutableArray<CodeEntry> All { get; } = Collect();
+
+    /// <summary>The row of a code, or null when there is none. Takes constant time and allocates nothing. A code that exists only under
+    /// one reading is found under all: ask <see cref="CodeEntry.ExistsUnder"/>.</summary>
+    /// <param name="letter">G or M, in either case.</param>
+    /// <param name="tenths">The number times ten: 591 for G59.1.</param>
+    public static CodeEntry? Find(char letter, int tenths)
+    {
+        var rows = (letter | 0x20) switch { 'g' => GCodes, 'm' => MCodes, _ => null };
+        return rows is not null && (uint)tenths < (uint)rows.Length ? rows[tenths] : null;
+    }
+
+    private static ImmutableArray<CodeEntry> Collect()
+    {
+        foreach (var row in (ReadOnlySpan<CodeEntry>)[
+            .. MotionCodes.Rows, .. CycleCodes.Rows, .. ModeCodes.Rows, .. OffsetCodes.Rows, .. FrameCodes.Rows, .. MachineCodes.Rows])
+        {
+            var rows = row.Letter == 'G' ? GCodes : MCodes;
+            if (rows[row.Tenths] is not null)
+                throw new InvalidOperationException($"{row.Text} stands twice in the table of codes.");
+            rows[row.Tenths] = row;
+        }
+
+        return [.. GCodes.Concat(MCodes).OfType<CodeEntry>()];
+    }
+}

@@ -1,0 +1,54 @@
+using static NcLanguage.Control.Codes.Tables.Row;
+using static NcLanguage.Control.Codes.WordUnit;
+
+namespace NcLanguage.Control.Codes.Tables;
+
+/// <summary>Tool radius, tool length, and where the work's datum lies.</summary>
+internal static class OffsetCodes
+{
+    private static readonly WordUse RadiusNumber = Optional('D', Whole, "number of the radius offset; the tool's own where left out");
+    private static readonly WordUse LengthNumber = Required('H', Whole, "number of the length offset; 0 for none");
+
+    private static readonly WordUse[] NewPosition =
+    [
+        OneOf('X', Length, "what X shall read here"),
+        OneOf('Y', Length, "what Y shall read here"),
+        OneOf('Z', Length, "what Z shall read here"),
+    ];
+
+    private static readonly WordUse[] LocalShift =
+    [
+        OneOf('X', Length, "shift of the datum along X"),
+        OneOf('Y', Length, "shift of the datum along Y"),
+        OneOf('Z', Length, "shift of the datum along Z"),
+    ];
+
+    public static CodeEntry[] Rows { get; } =
+    [
+        G(100, ModalGroup.NonModal, "set offset data", "Writes the values of the block into a work offset or a tool's offset.", Nist("3.5.5"),
+            Required('L', Whole, "which kind of data"), Required('P', Whole, "number of the offset"),
+            Optional('X', Length, "value for X"), Optional('Y', Length, "value for Y"), Optional('Z', Length, "value for Z"),
+            Optional('R', Length, "value for a tool's length or radius")),
+        G(400, ModalGroup.RadiusCompensation, "radius compensation off", "Moves the tool's centre along the programmed path again.", Nist("3.5.10")),
+        G(410, ModalGroup.RadiusCompensation, "radius compensation left",
+            "Keeps the tool its radius to the left of the programmed path, as seen in the direction of travel.", Nist("3.5.10"), RadiusNumber),
+        G(420, ModalGroup.RadiusCompensation, "radius compensation right",
+            "Keeps the tool its radius to the right of the programmed path, as seen in the direction of travel.", Nist("3.5.10"), RadiusNumber),
+        G(430, ModalGroup.LengthOffset, "length offset", "Adds the length offset H, so that Z is where the tool's tip stands.", Nist("3.5.11"), LengthNumber),
+        G(440, ModalGroup.LengthOffset, "length offset, negative", "Takes the length offset H away instead of adding it.", Practice, LengthNumber),
+        G(490, ModalGroup.LengthOffset, "length offset off", "Takes the length offset out, so that Z no longer counts from the tool's tip.", Nist("3.5.11")),
+        G(520, ModalGroup.NonModal, "local datum shift", "Shifts the datum of the work coordinates until it is set back to nought.", Practice, LocalShift),
+        G(530, ModalGroup.NonModal, "machine coordinates", "Reads this block's axis words in machine coordinates, without any offset.", Nist("3.5.12")),
+        Work(540, 1), Work(550, 2), Work(560, 3), Work(570, 4), Work(580, 5), Work(590, 6), Work(591, 7), Work(592, 8), Work(593, 9),
+        G(541, ModalGroup.WorkOffset, "further work offset", "Counts positions from the datum of the further work offset P.", Practice,
+            Required('P', Whole, "number of the work offset")),
+        G(920, ModalGroup.NonModal, "set position here",
+            "Shifts the work coordinates so that the tool stands at the values given, without moving.", Nist("3.5.18"), NewPosition),
+        G(921, ModalGroup.NonModal, "position shift off, forgotten", "Takes the shift set by G92 out and forgets it.", Nist("3.5.18")),
+        G(922, ModalGroup.NonModal, "position shift off, kept", "Takes the shift set by G92 out and keeps its values.", Nist("3.5.18")),
+        G(923, ModalGroup.NonModal, "position shift on again", "Brings back the shift whose values were kept.", Nist("3.5.18")),
+    ];
+
+    private static CodeEntry Work(int tenths, int number) =>
+        G(tenths, ModalGroup.WorkOffset, $"work offset {number}", $"Counts positions from the datum of work offset {number}.", Nist("3.5.13"));
+}

@@ -1,0 +1,63 @@
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Execution;
+
+/// <summary>The model of one control at one machine with one setup: takes a block and a state, gives the moves and the next state.</summary>
+/// <param name="machine">How this control reads programs, and what the machine can do.</param>
+/// <param name="setup">What is on the table; offsets and tool lengths come from it.</param>
+/// <param name="skipBlocks">Whether blocks with / are passed over.</param>
+public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skipBlocks = false)
+{
+    public MachineProfile Machine { get; } = machine;
+
+    public Setup Setup { get; } = setup;
+
+    /// <summary>Whether blocks with / are passed over.</summary>
+    public bool SkipBlocks { get; } = skipBlocks;
+
+    /// <summary>The state before a program's first block.</summary>
+    public ControlState Start() => ControlState.AtStart(Setup.IsPresent ? Setup.Frame : 54) with { Variables = StartVariables() };
+
+    /// <summary>Runs one block. <paramref name="state"/> becomes the state after it; <paramref name="step"/> tells what happened.</summary>
+    public void Run(in Block block, ref ControlState state, Step step)
+    {
+        step.Begin(state);
+        if (block.Tokens.Length > 0)
+            RunTokens(block, ref state, step);
+        step.After = state;
+    }
+
+    void RunTokens(in Block block, ref ControlState state, Step step)
+    {
+        var run = new BlockRun(this, block, ref state, step);
+        switch (Programs.Enter(block, ref state, this))
+        {
+            case BlockFate.NotRun:
+                step.Events |= StepEvents.NotRun;
+                return;
+            case BlockFate.Skipped:
+                step.Events |= StepEvents.Skipped;
+                return;
+        }
+        run.Execute();
+        if (step.Faults.Count > 0)
+            step.Events |= StepEvents.Faults;
+        if (step.Holes.Count > 0)
+            step.Events |= StepEvents.Holes;
+    }
+
+    Variables? StartVariables()
+    {
+        if (Setup.Variables.IsEmpty)
+            return null;
+        var variables = Variables.None;
+        foreach (var (name, value) in Setup.Variables)
+            if (int.TryParse(name.AsSpan().TrimStart('#'), out var number))
+                variables = variables.With(number, value);
+        return variables;
+    }
+}

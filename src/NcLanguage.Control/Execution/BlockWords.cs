@@ -1,0 +1,147 @@
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Expressions;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Execution;
+
+/// <summary>A G or M code of a block and the token it stands at.</summary>
+public readonly record struct CodeWord(CodeEntry Code, int Token);
+
+/// <summary>The words of one block, by letter: numbers as written, with expressions evaluated.</summary>
+public sealed class BlockWords
+{
+    readonly double[] _values = new double[26];
+    readonly int[] _tokens = new int[26];
+    readonly Batch<CodeWord> _codes = new();
+    uint _present;
+    uint _used;
+
+    /// <summary>The G and M codes in the order written.</summary>
+    public ReadOnlySpan<CodeWord> Codes => _codes.Items;
+
+    /// <summary>True when the block has this word (upper-case letter, not G or M).</summary>
+    public bool Has(char letter) => (_present & Bit(letter)) != 0;
+
+    /// <summary>The number of a word as written; NaN where the word is missing or its value not known.</summary>
+    public double this[char letter] => Has(letter) ? _values[letter - 'A'] : double.NaN;
+
+    /// <summary>The index of a word's token in its block; meaningful only where the block has the word.</summary>
+    public int TokenOf(char letter) => _tokens[letter - 'A'];
+
+    /// <summary>True when the block holds this code.</summary>
+    public bool HasCode(char letter, int tenths) => TokenOfCode(letter, tenths) >= 0;
+
+    /// <summary>The index of a code's token, or −1.</summary>
+    public int TokenOfCode(char letter, int tenths)
+    {
+        foreach (var word in _codes.Items)
+            if (word.Code.Tenths == tenths && word.Code.Letter == letter)
+                return word.Token;
+        return -1;
+    }
+
+    /// <summary>The first code of a group, or null.</summary>
+    public CodeWord? Find(ModalGroup group)
+    {
+        foreach (var word in _codes.Items)
+            if (word.Code.Group == group)
+                return word;
+        return null;
+    }
+
+    /// <summary>True when any word is present that the letters name.</summary>
+    public bool HasAny(uint letters) => (_present & letters) != 0;
+
+    /// <summary>The set of one letter, to be or-ed.</summary>
+    public static uint Bit(char letter) => 1u << (letter - 'A');
+
+    internal const uint Axes = 1u << ('X' - 'A') | 1u << ('Y' - 'A') | 1u << ('Z' - 'A');
+
+    internal void Use(char letter) => _used |= Bit(letter);
+
+    internal uint Unused => _present & ~_used;
+
+    internal void Read(in Block block, Variables? variables, Step step)
+    {
+        _present = 0;
+        _used = Bit('N') | Bit('O');
+        _codes.Clear();
+        var mCodes = 0;
+        var tokens = block.Tokens;
+        for (var i = 0; i < tokens.Length; i++)
+        {
+            ref readonly var token = ref tokens[i];
+            if (token.Kind != TokenKind.Word || token.Letter == ':')
+                continue;
+            var value = token.ReadsVariables ? Evaluate(block, token, variables) : token.Value;
+            var letter = (char)token.Letter;
+            if (letter is 'G' or 'M')
+            {
+                ReadCode(letter, value, i, token, step);
+                if (letter == 'M' && ++mCodes == MostMCodes + 1)
+                    step.Faults.Add(new Fault(FaultKind.TooManyMCodes, i, 'M', 0, MostMCodes, 0));
+                continue;
+            }
+            if (Has(letter))
+            {
+                step.Faults.Add(new Fault(FaultKind.AddressRepeated, i, letter, TokenOf(letter), value, 0));
+                continue;
+            }
+            _present |= Bit(letter);
+            _values[letter - 'A'] = value;
+            _tokens[letter - 'A'] = i;
+            if (letter is 'A' or 'B' or 'C' or 'E' or 'U' or 'V' or 'W')
+            {
+                step.Faults.Add(new Fault(FaultKind.WordUnknown, i, letter, 0, value, 0));
+                Use(letter);
+            }
+        }
+    }
+
+    /// <summary>M codes that one block may hold (NISTIR 6556 §3.3.5).</summary>
+    internal const int MostMCodes = 4;
+
+    void ReadCode(char letter, double value, int index, in Token token, Step step)
+    {
+        if (double.IsNaN(value))
+            return;
+        var tenths = Math.Round(value * 10);
+        var code = value >= 0 && Math.Abs(value * 10 - tenths) < 0.001 && tenths < 10000 ? CodeTable.Find(letter, (int)tenths) : null;
+        if (code is null)
+        {
+            step.Faults.Add(new Fault(FaultKind.CodeUnknown, index, letter, 0, value, 0));
+            return;
+        }
+        if (code.Group is not (ModalGroup.NonModal or ModalGroup.Other))
+        {
+            foreach (var other in _codes.Items)
+            {
+                if (!Conflict(other.Code, code))
+                    continue;
+                step.Faults.Add(new Fault(FaultKind.CodesConflict, index, letter, other.Token, value, 0));
+                return;
+            }
+        }
+        _codes.Add(new CodeWord(code, index));
+    }
+
+    // Mist and flood may both be on (NISTIR 6556 table 4); a cycle and a motion code may not stand together unless G80 is the cycle.
+    static bool Conflict(CodeEntry a, CodeEntry b)
+    {
+        if (a.Letter != b.Letter)
+            return false;
+        if (a.Group == b.Group)
+            return a.Group != ModalGroup.Coolant || a.Tenths == b.Tenths || a.Tenths == 90 || b.Tenths == 90;
+        return (a.Group == ModalGroup.Motion && b.Group == ModalGroup.Cycle && b.Tenths != 800)
+            || (b.Group == ModalGroup.Motion && a.Group == ModalGroup.Cycle && a.Tenths != 800);
+    }
+
+    internal static double Evaluate(in Block block, in Token token, Variables? variables)
+    {
+        var reader = new VariableReader(variables);
+        var sign = block.Line[token.ValueStart] == '-' ? -1 : 1;
+        var start = block.Line[token.ValueStart] is (byte)'-' or (byte)'+' ? token.ValueStart + 1 : token.ValueStart;
+        return sign * Expression.Read(block.Line, start, ref reader).Value;
+    }
+}

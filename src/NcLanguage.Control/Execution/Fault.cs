@@ -1,0 +1,59 @@
+namespace NcLanguage.Control.Execution;
+
+/// <summary>What a control refuses, or cannot do, in a block.</summary>
+public enum FaultKind : byte
+{
+    /// <summary>A code that no table knows.</summary>
+    CodeUnknown,
+
+    /// <summary>A code that this machine's readings do not have (G20 where G70 selects inch).</summary>
+    CodeNotInReading,
+
+    /// <summary>Two codes of one modal group; <see cref="Fault.Other"/> is the token of the first.</summary>
+    CodesConflict,
+
+    /// <summary>Two codes that both want the axis words.</summary>
+    AxisWordsClaimedTwice,
+
+    /// <summary>More M codes than a block may hold.</summary>
+    TooManyMCodes,
+
+    /// <summary>An address twice.</summary>
+    AddressRepeated,
+
+    /// <summary>An address without a meaning on a three-axis mill.</summary>
+    WordUnknown,
+
+    /// <summary>A word that nothing in the block uses.</summary>
+    WordWithoutEffect,
+
+    /// <summary>Axis words, but no code says how to move.</summary>
+    MotionNotSet,
+
+    /// <summary>A word that the code needs is missing; <see cref="Fault.Letter"/> names it.</summary>
+    WordMissing,
+
+    /// <summary>A word's value is outside what the code takes; <see cref="Fault.A"/> is the value.</summary>
+    ValueNotAllowed,
+
+    /// <summary>A code that cannot be used in the present state.</summary>
+    NotAllowedHere,
+
+    /// <summary>G53 without G0 or G1 in force.</summary>
+    MachineMoveMode,
+
+    /// <summary>Start and end radius differ; A is the start's, B the end's, mm.</summary>
+    ArcRadiusMismatch,
+
+    /// <summary>No such arc; A is the chord, B the radius, mm.</summary>
+    ArcImpossible,
+
+    /// <summary>A cycle's R level lies below its bottom; A is R, B the bottom, mm.</summary>
+    RBelowBottom,
+
+    /// <summary>A code that is recognised but whose motion is not followed.</summary>
+    NotFollowed,
+}
+
+/// <summary>One refusal, at a token of the block.</summary>
+public readonly record struct Fault(FaultKind Kind, int Token, char Letter, int Other, double A, double B);

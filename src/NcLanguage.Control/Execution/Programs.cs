@@ -1,0 +1,41 @@
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Execution;
+
+enum BlockFate { Runs, NotRun, Skipped }
+
+/// <summary>Where programs of a file begin and end, and which blocks run at all.</summary>
+static class Programs
+{
+    public static BlockFate Enter(in Block block, ref ControlState state, BlockExecutor executor)
+    {
+        var first = block.Tokens[0];
+        if (first.Kind == TokenKind.Percent)
+        {
+            // The first % opens the file; one after blocks closes it.
+            if (state.Started)
+                state.Ended = true;
+            return BlockFate.NotRun;
+        }
+        if (state.Ended)
+        {
+            if (!BeginsProgram(block))
+                return BlockFate.NotRun;
+            // A further program of the file is called from elsewhere: what it starts from is not known here.
+            state = ControlState.Unknown;
+        }
+        if (first.Kind == TokenKind.Skip && executor.SkipBlocks)
+            return BlockFate.Skipped;
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.IsComment || token.IsWord('O') || token.IsWord(':'))
+                continue;
+            state.Started = true;
+            break;
+        }
+        return BlockFate.Runs;
+    }
+
+    static bool BeginsProgram(in Block block) => block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0;
+}

@@ -1,0 +1,78 @@
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Control.Execution;
+
+/// <summary>What happened in a step, for those who only care about some of it.</summary>
+[Flags]
+public enum StepEvents
+{
+    None = 0, Faults = 1, Moves = 2, Holes = 4, ToolChange = 8, ProgramEnd = 16, Skipped = 32, Words = 64, Cut = 128,
+
+    /// <summary>The block did not run because the program has ended.</summary>
+    NotRun = 256,
+}
+
+/// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>
+public sealed class Step
+{
+    /// <summary>The state the block met.</summary>
+    public ControlState Before;
+
+    /// <summary>The state it left.</summary>
+    public ControlState After;
+
+    /// <summary>What the block's words set.</summary>
+    public Slot Sets;
+
+    public StepEvents Events;
+
+    /// <summary>What to add to work coordinates to stand in the setup's frame, mm; NaN where not known.</summary>
+    public Point3 ToFrame;
+
+    /// <summary>What to add to work coordinates for machine coordinates of the gauge point, mm; NaN where not known.</summary>
+    public Point3 ToMachine;
+
+    public Batch<Move> Moves { get; } = new();
+
+    public Batch<Hole> Holes { get; } = new();
+
+    public Batch<Fault> Faults { get; } = new();
+
+    /// <summary>The words of the block, by letter.</summary>
+    public BlockWords Words { get; } = new();
+
+    internal void Begin(in ControlState before)
+    {
+        Before = before;
+        Sets = Slot.None;
+        Events = StepEvents.None;
+        Moves.Clear();
+        Holes.Clear();
+        Faults.Clear();
+    }
+}
+
+/// <summary>A list that keeps its storage from one block to the next.</summary>
+public sealed class Batch<T> where T : struct
+{
+    T[] _items = new T[8];
+
+    public int Count { get; private set; }
+
+    public ReadOnlySpan<T> Items => _items.AsSpan(0, Count);
+
+    public ref readonly T this[int index] => ref _items.AsSpan(0, Count)[index];
+
+    internal void Add(in T item)
+    {
+        if (Count == _items.Length)
+            Array.Resize(ref _items, Count * 2);
+        _items[Count++] = item;
+    }
+
+    internal void Clear() => Count = 0;
+
+    internal void Set(int index, in T item) => _items.AsSpan(0, Count)[index] = item;
+}

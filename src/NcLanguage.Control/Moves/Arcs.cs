@@ -1,0 +1,60 @@
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Control.Moves;
+
+/// <summary>Geometry of arcs in the three planes. Clockwise is as seen against the third axis (NISTIR 6556 §3.5.3).</summary>
+public static class Arcs
+{
+    /// <summary>The axes of a plane: first and second in the plane, third across it. XY: X Y Z; ZX: Z X Y; YZ: Y Z X.</summary>
+    public static (int First, int Second, int Third) Axes(WorkPlane plane) => plane switch
+    {
+        WorkPlane.ZX => (2, 0, 1),
+        WorkPlane.YZ => (1, 2, 0),
+        _ => (0, 1, 2),
+    };
+
+    /// <summary>The centre of the arc with radius <paramref name="r"/> from (a0, b0) to (a1, b1): the shorter way for a
+    /// positive radius, the longer for a negative one. Null when the radius is shorter than half the chord, or there is no chord.</summary>
+    public static (double A, double B)? CentreFromRadius(double a0, double b0, double a1, double b1, double r, bool clockwise)
+    {
+        var chord = Math.Sqrt((a1 - a0) * (a1 - a0) + (b1 - b0) * (b1 - b0));
+        var half = chord / 2;
+        // A half circle written with rounded numbers is still meant as one.
+        if (chord == 0 || Math.Abs(r) < half - RadiusRounding)
+            return null;
+        var height = Math.Sqrt(Math.Max(0, r * r - half * half));
+        // The left normal of the way of travel points to the centre of a short counterclockwise arc.
+        var side = clockwise == r < 0 ? 1 : -1;
+        return ((a0 + a1) / 2 - side * height * (b1 - b0) / chord, (b0 + b1) / 2 + side * height * (a1 - a0) / chord);
+    }
+
+    /// <summary>How much shorter than half the chord a radius may be and still be read as a half circle, mm.</summary>
+    public const double RadiusRounding = 0.002;
+
+    /// <summary>The swept angle in radians, positive, full turns included.</summary>
+    public static double Sweep(in Move arc)
+    {
+        var (first, second, _) = Axes(arc.Plane);
+        var start = Math.Atan2(arc.From[second] - arc.Center[second], arc.From[first] - arc.Center[first]);
+        var end = Math.Atan2(arc.To[second] - arc.Center[second], arc.To[first] - arc.Center[first]);
+        var sweep = arc.Clockwise ? start - end : end - start;
+        // Equal within rounding is a full circle, not a move of nothing.
+        const double Rounding = 1e-9;
+        if (sweep <= Rounding)
+            sweep += 2 * Math.PI;
+        return sweep + 2 * Math.PI * arc.FullTurns;
+    }
+
+    /// <summary>Length of the path in mm, the third axis included (NISTIR 6556 §4.3.6.1: the feed acts along the helix).</summary>
+    public static double Length(in Move arc)
+    {
+        var (first, second, third) = Axes(arc.Plane);
+        var radius = Math.Sqrt(
+            (arc.From[first] - arc.Center[first]) * (arc.From[first] - arc.Center[first])
+            + (arc.From[second] - arc.Center[second]) * (arc.From[second] - arc.Center[second]));
+        var along = radius * Sweep(arc);
+        var across = arc.To[third] - arc.From[third];
+        return Math.Sqrt(along * along + across * across);
+    }
+}

@@ -1,0 +1,14 @@
+namespace NcLanguage.Control.Moves;
+
+/// <summary>One hole of a cycle, in work coordinates. Lengths in mm, NaN where not known.</summary>
+/// <param name="Cycle">73 to 89.</param>
+/// <param name="Tool">Tool in the spindle; −1 not known.</param>
+/// <param name="InitialLevel">Level before the run of cycles.</param>
+/// <param name="ArriveAt">Level of the traverse that reached the hole.</param>
+/// <param name="ReturnTo">Level at which the hole is left.</param>
+/// <param name="IsHop">Reached from another hole of the same run.</param>
+/// <param name="FirstMove">Index, in the step, of the first move that belongs to it.</param>
+/// <param name="Seconds">Time from the start of its traverse to the end of its return.</param>
+public readonly record struct Hole(
+    int Cycle, int Tool, double X, double Y, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo,
+    double DwellSeconds, double Feed, double Speed, double Peck, bool IsHop, int FirstMove, double Seconds);

@@ -1,0 +1,41 @@
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Control.Moves;
+
+/// <summary>Seconds a move takes.</summary>
+public static class MoveTime
+{
+    /// <summary>A rest-to-rest move of <paramref name="distance"/> mm at <paramref name="rate"/> mm/min with
+    /// <paramref name="acceleration"/> mm/s²: a trapezoid of speed, or a triangle where the way is short.</summary>
+    public static double Trapezoid(double distance, double rate, double acceleration)
+    {
+        if (distance == 0)
+            return 0;
+        var speed = rate / 60;
+        return distance >= speed * speed / acceleration
+            ? distance / speed + speed / acceleration
+            : 2 * Math.Sqrt(distance / acceleration);
+    }
+
+    /// <summary>A rapid: all axes together on a straight line, the slowest for its way ruling; or each at its own rate.</summary>
+    public static double Rapid(Point3 from, Point3 to, MachineProfile machine)
+    {
+        var way = to - from;
+        if (machine.Readings.RapidPath == RapidPathReading.PerAxis)
+        {
+            return Math.Max(Axis(way.X, machine.Rapid.X, machine), Math.Max(
+                Axis(way.Y, machine.Rapid.Y, machine), Axis(way.Z, machine.Rapid.Z, machine)));
+        }
+        var length = way.Length;
+        if (length == 0 || double.IsNaN(length))
+            return length;
+        var rate = double.PositiveInfinity;
+        for (var axis = 0; axis < 3; axis++)
+            if (way[axis] != 0)
+                rate = Math.Min(rate, machine.Rapid[axis] * length / Math.Abs(way[axis]));
+        return Trapezoid(length, rate, machine.Acceleration);
+    }
+
+    static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);
+}

@@ -1,0 +1,137 @@
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Control.State;
+
+/// <summary>All that the control carries from one block to the next: a value, compared as a whole. Lengths in mm,
+/// feeds in mm/min (per turn: mm; inverse time: 1/min), speeds in 1/min, dwell in the number as written. NaN, Unknown
+/// and −1 mean not known. It holds no line numbers: where something was set is looked up in the text.</summary>
+public record struct ControlState
+{
+    /// <summary>The tool tip in the work coordinates in force.</summary>
+    public Point3 Position;
+
+    /// <summary>The spindle's gauge point in machine coordinates.</summary>
+    public Point3 MachinePosition;
+
+    /// <summary>What G92 and G52 add to the work offset.</summary>
+    public Point3 Shift;
+
+    /// <summary>Where the G92 part of <see cref="Shift"/> goes when G92.2 suspends it.</summary>
+    public Point3 StoredShift;
+
+    public MotionMode Motion;
+    public WorkPlane Plane;
+    public DistanceMode Distance;
+    public LengthUnit Units;
+    public FeedMode FeedMode;
+    public SpindleState Spindle;
+    public CoolantState Coolant;
+    public LengthOffsetMode LengthOffset;
+    public CompensationSide Compensation;
+    public ReturnLevel ReturnLevel;
+    public NotFollowed NotFollowed;
+
+    /// <summary>True once the program has ended; blocks after it do not run.</summary>
+    public bool Ended;
+
+    /// <summary>True once a block of the program has run.</summary>
+    public bool Started;
+
+    /// <summary>True in a part of the file that another program calls: what it starts from is not known.</summary>
+    public bool IsCalled;
+
+    /// <summary>True while the tool stands where the last hole of the present run of cycles left it.</summary>
+    public bool StandsAtHole;
+
+    /// <summary>True since the tool in the spindle has cut.</summary>
+    public bool HasCut;
+
+    /// <summary>True when the present cycle's Z, or R, was given in that cycle.</summary>
+    public bool BottomGiven;
+    public bool RGiven;
+
+    /// <summary>Number of the cycle in force (73 to 89), 0 for none, −1 not known.</summary>
+    public int Cycle;
+
+    /// <summary>The work offset: 54 to 59, 591 to 593; −1 not known.</summary>
+    public int WorkOffset;
+
+    /// <summary>The H number in force; 0 for none.</summary>
+    public int H;
+
+    /// <summary>The tool in the spindle; 0 for none, −1 not known.</summary>
+    public int Tool;
+
+    /// <summary>The tool that the next change brings; −1 not known.</summary>
+    public int SelectedTool;
+
+    /// <summary>Which parts the program has set by its own words.</summary>
+    public Slot Set;
+
+    public double Feed;
+    public double Speed;
+
+    /// <summary>Level of the cycle's axis before the present run of cycles.</summary>
+    public double InitialLevel;
+    public double RLevel;
+    public double Bottom;
+
+    /// <summary>P of the cycle as written.</summary>
+    public double DwellNumber;
+    public bool DwellHasPoint;
+    public double Peck;
+
+    public Variables? Variables;
+
+    /// <summary>The state before the first block: what a vertical mill's control takes up at the end of the program
+    /// before (NISTIR 6556 §3.6.1: G54 G17 G90 G94 G40 M5 M9), places, units, return level and values not known.</summary>
+    /// <remarks>None of it counts as set by the program: the rules on modes not set still speak. Lengths are read in mm
+    /// until G20 or G21; no offset of length (G49) is in force.</remarks>
+    public static ControlState AtStart(int workOffset) => new()
+    {
+        Position = Point3.Unknown,
+        MachinePosition = Point3.Unknown,
+        Motion = MotionMode.Unknown,
+        Plane = WorkPlane.XY,
+        Distance = DistanceMode.Absolute,
+        Units = LengthUnit.Millimetre,
+        FeedMode = FeedMode.PerMinute,
+        Spindle = SpindleState.Off,
+        Coolant = CoolantState.Off,
+        LengthOffset = LengthOffsetMode.Off,
+        Compensation = CompensationSide.Off,
+        WorkOffset = workOffset,
+        Tool = -1,
+        SelectedTool = -1,
+        Feed = double.NaN,
+        Speed = double.NaN,
+        InitialLevel = double.NaN,
+        RLevel = double.NaN,
+        Bottom = double.NaN,
+        DwellNumber = double.NaN,
+        Peck = double.NaN,
+    };
+
+    /// <summary>A state of which nothing is known: where a called program begins, or behind a jump.</summary>
+    public static ControlState Unknown => AtStart(-1) with
+    {
+        Shift = Point3.Unknown,
+        Plane = WorkPlane.Unknown,
+        Distance = DistanceMode.Unknown,
+        Units = LengthUnit.Unknown,
+        FeedMode = FeedMode.Unknown,
+        Spindle = SpindleState.Unknown,
+        Coolant = CoolantState.Unknown,
+        LengthOffset = LengthOffsetMode.Unknown,
+        Compensation = CompensationSide.Unknown,
+        Cycle = -1,
+        H = -1,
+        IsCalled = true,
+    };
+
+    /// <summary>True when this part was set by a word of the program.</summary>
+    public readonly bool HasSet(Slot slot) => (Set & slot) == slot;
+
+    /// <summary>True when a cycle is known to be in force.</summary>
+    public readonly bool InCycle => Cycle > 0;
+}

@@ -1,0 +1,213 @@
+using System.Runtime.CompilerServices;
+using NcLanguage.Syntax.Expressions;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Syntax.Lexing;
+
+/// <summary>Cuts lines into tokens. Never fails: what cannot be read becomes a token that says so.</summary>
+public static class BlockLexer
+{
+    /// <summary>Bytes of one line that are read; the rest becomes one <see cref="TokenKind.Excess"/> token.</summary>
+    public const int LongestRead = 4096;
+
+    internal static BlockList Lex(Chunk chunk)
+    {
+        var tokens = new List<Token>(chunk.Length / 5 + 4);
+        var ends = new int[chunk.LineCount];
+        for (var line = 0; line < ends.Length; line++)
+        {
+            LexLine(chunk.Line(line), tokens);
+            ends[line] = tokens.Count;
+        }
+        return new BlockList(chunk, [.. tokens], ends);
+    }
+
+    /// <summary>The tokens of one line, without terminator.</summary>
+    public static Token[] LexLine(ReadOnlySpan<byte> line)
+    {
+        var tokens = new List<Token>();
+        LexLine(line, tokens);
+        return [.. tokens];
+    }
+
+    static void LexLine(ReadOnlySpan<byte> line, List<Token> tokens)
+    {
+        var read = line.Length > LongestRead ? line[..LongestRead] : line;
+        var first = tokens.Count;
+        for (var at = SkipBlank(read, 0); at < read.Length; at = SkipBlank(read, at))
+        {
+            var token = Next(read, at, atStart: tokens.Count == first);
+            tokens.Add(token);
+            at = token.End;
+        }
+        if (read.Length < line.Length)
+            tokens.Add(Plain(TokenKind.Excess, read.Length, line.Length));
+    }
+
+    static Token Next(ReadOnlySpan<byte> line, int at, bool atStart)
+    {
+        var c = line[at];
+        if (IsLetter(c))
+            return ReadLetter(line, at);
+        return c switch
+        {
+            (byte)'(' => ReadComment(line, at),
+            (byte)';' => Plain(TokenKind.LineComment, at, line.Length),
+            (byte)'%' => Plain(TokenKind.Percent, at, at + 1),
+            (byte)'/' when atStart => ReadSkip(line, at),
+            (byte)':' => ReadWord(line, at, at + 1),
+            (byte)'#' => ReadAssignment(line, at),
+            _ => Plain(TokenKind.Unknown, at, EndOfUnknown(line, at)),
+        };
+    }
+
+    static Token ReadLetter(ReadOnlySpan<byte> line, int at) =>
+        Statements.TryRead(line, at, out var statement, out var end)
+            ? ReadStatement(line, at, statement, end)
+            : ReadWord(line, at, at + 1);
+
+    static Token ReadWord(ReadOnlySpan<byte> line, int at, int afterLetter)
+    {
+        var letter = Upper(line[at]);
+        var value = SkipBlank(line, afterLetter);
+        if (value >= line.Length || !BeginsValue(line, value))
+            return new Token(TokenKind.BareLetter, TokenTraits.None, letter, StatementKind.None, ExpressionError.None, at, afterLetter, afterLetter, double.NaN);
+        return ReadValue(line, at, value, TokenKind.Word, letter, StatementKind.None);
+    }
+
+    static Token ReadValue(ReadOnlySpan<byte> line, int start, int value, TokenKind kind, byte letter, StatementKind statement)
+    {
+        var c = line[value];
+        var afterSign = c is (byte)'+' or (byte)'-' ? SkipBlank(line, value + 1) : value;
+        var signedExpression = afterSign != value && afterSign < line.Length && line[afterSign] is (byte)'[' or (byte)'#';
+        if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
+        {
+            var number = NumberReader.ReadNumber(line, value);
+            var traits = (number.HasPoint ? TokenTraits.HasPoint : 0) | (number.Malformed ? TokenTraits.Malformed : 0);
+            return new Token(kind, traits, letter, statement, ExpressionError.None, start, Math.Max(number.End, value + 1), value,
+                number.Malformed ? double.NaN : number.Value);
+        }
+
+        var nothingKnown = default(UnknownVariables);
+        var result = Expression.Read(line, signedExpression ? afterSign : value, ref nothingKnown);
+        if (result.Error != ExpressionError.None)
+        {
+            // What follows a broken expression cannot be told apart from it: one token, one finding.
+            return new Token(kind, TokenTraits.IsExpression | TokenTraits.Malformed, letter, statement, result.Error,
+                start, EndOfBroken(line, value), value, double.NaN);
+        }
+        var expressionTraits = TokenTraits.IsExpression | (result.ReadsVariables ? TokenTraits.ReadsVariables : 0);
+        var sign = signedExpression && c == '-' ? -1 : 1;
+        return new Token(kind, expressionTraits, letter, statement, ExpressionError.None, start, result.End, value, sign * result.Value);
+    }
+
+    static Token ReadStatement(ReadOnlySpan<byte> line, int at, StatementKind statement, int end)
+    {
+        var value = SkipBlank(line, end);
+        return Statements.TakesValue(statement) && value < line.Length && BeginsValue(line, value)
+            ? ReadValue(line, at, value, TokenKind.Statement, 0, statement)
+            : new Token(TokenKind.Statement, TokenTraits.None, 0, statement, ExpressionError.None, at, end, end, double.NaN);
+    }
+
+    static Token ReadAssignment(ReadOnlySpan<byte> line, int at)
+    {
+        var nothingKnown = default(UnknownVariables);
+        var target = Expression.Read(line, at, ref nothingKnown);
+        var equals = SkipBlank(line, target.End);
+        if (target.Error == ExpressionError.None && equals < line.Length && line[equals] == '=')
+        {
+            var value = SkipBlank(line, equals + 1);
+            if (value < line.Length && BeginsValue(line, value))
+                return ReadValue(line, at, value, TokenKind.Assignment, 0, StatementKind.None);
+        }
+        var error = target.Error != ExpressionError.None ? target.Error : ExpressionError.MissingOperand;
+        return new Token(TokenKind.Assignment, TokenTraits.IsExpression | TokenTraits.Malformed, 0, StatementKind.None, error,
+            at, EndOfBroken(line, at), at, double.NaN);
+    }
+
+    static Token ReadSkip(ReadOnlySpan<byte> line, int at)
+    {
+        var digit = SkipBlank(line, at + 1);
+        return digit < line.Length && IsDigit(line[digit])
+            ? new Token(TokenKind.Skip, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, at, digit + 1, digit, line[digit] - '0')
+            : Plain(TokenKind.Skip, at, at + 1);
+    }
+
+    static Token ReadComment(ReadOnlySpan<byte> line, int at)
+    {
+        var firstClose = line[at..].IndexOf((byte)')');
+        if (firstClose < 0)
+            return Plain(TokenKind.UnclosedComment, at, line.Length);
+        var end = at + firstClose + 1;
+        if (line[(at + 1)..end].IndexOf((byte)'(') < 0)
+            return Plain(TokenKind.Comment, at, end);
+        var balanced = EndOfBalanced(line, at);
+        return Plain(TokenKind.Comment, at, balanced > 0 ? balanced : end) with { Traits = TokenTraits.Nested };
+    }
+
+    static int EndOfBalanced(ReadOnlySpan<byte> line, int at)
+    {
+        var depth = 0;
+        for (var i = at; i < line.Length; i++)
+        {
+            if (line[i] == '(')
+                depth++;
+            else if (line[i] == ')' && --depth == 0)
+                return i + 1;
+        }
+        return -1;
+    }
+
+    static int EndOfBroken(ReadOnlySpan<byte> line, int at)
+    {
+        var comment = line[at..].IndexOfAny((byte)'(', (byte)';');
+        var end = comment < 0 ? line.Length : at + comment;
+        while (end > at + 1 && IsBlank(line[end - 1]))
+            end--;
+        return Math.Max(end, at + 1);
+    }
+
+    // A run of characters of which none begins anything is one token: binary rubbish is one finding a line, not thousands.
+    static int EndOfUnknown(ReadOnlySpan<byte> line, int at)
+    {
+        var end = at + 1;
+        while (end < line.Length && !IsLetter(line[end]) && !IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
+            end++;
+        return end;
+    }
+
+    static bool BeginsValue(ReadOnlySpan<byte> line, int at)
+    {
+        var c = line[at];
+        return IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'[' or (byte)'#' || (IsLetter(c) && BeginsFunction(line, at));
+    }
+
+    // Two letters or more and then a bracket: a function, known or not; anything else is the next word.
+    static bool BeginsFunction(ReadOnlySpan<byte> line, int at)
+    {
+        var end = at;
+        while (end < line.Length && IsLetter(line[end]))
+            end++;
+        var bracket = SkipBlank(line, end);
+        return end - at >= 2 && bracket < line.Length && line[bracket] == '[' && !Statements.TryRead(line, at, out _, out _);
+    }
+
+    static Token Plain(TokenKind kind, int start, int end) =>
+        new(kind, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, start, end, end, double.NaN);
+
+    internal static int SkipBlank(ReadOnlySpan<byte> line, int at)
+    {
+        while (at < line.Length && IsBlank(line[at]))
+            at++;
+        return at;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static bool IsBlank(byte c) => c is (byte)' ' or (byte)'\t';
+
+    internal static bool IsLetter(byte c) => (uint)((c | 0x20) - 'a') <= 'z' - 'a';
+
+    internal static bool IsDigit(byte c) => (uint)(c - '0') <= 9;
+
+    internal static byte Upper(byte c) => IsLetter(c) ? (byte)(c & ~0x20) : c;
+}

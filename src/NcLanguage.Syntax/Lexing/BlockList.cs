@@ -1,0 +1,45 @@
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Syntax.Lexing;
+
+/// <summary>The blocks of a chunk, one a line, as flat arrays: nothing is allocated per block.</summary>
+public sealed class BlockList
+{
+    readonly Chunk _chunk;
+    readonly Token[] _tokens;
+    readonly int[] _ends;
+
+    internal BlockList(Chunk chunk, Token[] tokens, int[] ends)
+    {
+        _chunk = chunk;
+        _tokens = tokens;
+        _ends = ends;
+    }
+
+    public int Count => _ends.Length;
+
+    /// <summary>The block on a line of the chunk (0-based).</summary>
+    public Block this[int line] =>
+        new(_chunk.Line(line), _tokens.AsSpan(line == 0 ? 0 : _ends[line - 1], _ends[line] - (line == 0 ? 0 : _ends[line - 1])));
+}
+
+/// <summary>A block: the bytes of its line and its tokens in the order written. What lies between tokens is blank.</summary>
+public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> tokens)
+{
+    /// <summary>The line without its terminator.</summary>
+    public ReadOnlySpan<byte> Line { get; } = line;
+
+    public ReadOnlySpan<Token> Tokens { get; } = tokens;
+
+    /// <summary>The bytes of a token.</summary>
+    public ReadOnlySpan<byte> TextOf(in Token token) => Line[token.Start..token.End];
+
+    /// <summary>The index of the first word with this address letter (upper case), or −1.</summary>
+    public int IndexOf(char letter)
+    {
+        for (var i = 0; i < Tokens.Length; i++)
+            if (Tokens[i].IsWord(letter))
+                return i;
+        return -1;
+    }
+}

@@ -1,0 +1,56 @@
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Syntax.Text;
+
+/// <summary>A run of whole lines of a program: immutable, shared between the versions of a text that hold the same
+/// lines. Its blocks are lexed on demand and kept.</summary>
+/// <remarks>Every chunk but a text's last ends with a line terminator. The last holds one line more than it has
+/// terminators: the one after the last terminator, which may be empty.</remarks>
+public sealed class Chunk
+{
+    readonly byte[] _buffer;
+    readonly int _start;
+    readonly int[] _lineStarts;
+    BlockList? _blocks;
+
+    internal Chunk(byte[] buffer, int start, int length, bool isLast)
+    {
+        _buffer = buffer;
+        _start = start;
+        Length = length;
+        IsLast = isLast;
+        _lineStarts = LineBreaks.Starts(buffer.AsSpan(start, length), isLast);
+    }
+
+    /// <summary>Bytes, terminators included.</summary>
+    public int Length { get; }
+
+    /// <summary>Whether this chunk ends its text.</summary>
+    public bool IsLast { get; }
+
+    public int LineCount => _lineStarts.Length;
+
+    /// <summary>All bytes of the chunk.</summary>
+    public ReadOnlySpan<byte> Bytes => _buffer.AsSpan(_start, Length);
+
+    /// <summary>Offset in the chunk of the first byte of a line (0-based).</summary>
+    public int LineStart(int line) => _lineStarts[line];
+
+    /// <summary>The line (0-based) that the byte at <paramref name="offset"/> belongs to.</summary>
+    public int LineAt(int offset)
+    {
+        var index = Array.BinarySearch(_lineStarts, offset);
+        return index >= 0 ? index : ~index - 1;
+    }
+
+    /// <summary>The bytes of a line (0-based) without its terminator.</summary>
+    public ReadOnlySpan<byte> Line(int line)
+    {
+        var start = _lineStarts[line];
+        var end = line + 1 < _lineStarts.Length ? _lineStarts[line + 1] : Length;
+        return LineBreaks.WithoutTerminator(Bytes[start..end]);
+    }
+
+    /// <summary>The blocks of the chunk, one a line; lexed at the first call.</summary>
+    public BlockList Blocks => _blocks ??= BlockLexer.Lex(this);
+}

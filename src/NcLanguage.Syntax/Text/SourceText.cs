@@ -1,0 +1,186 @@
+using System.Text;
+
+namespace NcLanguage.Syntax.Text;
+
+/// <summary>One version of a program's text: an immutable sequence of chunks of lines. A change makes a new text that
+/// shares every chunk it did not touch. Offsets and columns are bytes; text that came as characters is held as UTF-8.
+/// Any bytes are accepted and given back as they came.</summary>
+public sealed class SourceText
+{
+    // Small enough that running one chunk again is quick, large enough that a text has few of them.
+    const int LinesPerChunk = 128;
+    const int ShortChunk = 256;
+    const int LongChunk = 1 << 14;
+
+    readonly Chunk[] _chunks;
+    readonly int[] _offsets;
+    readonly int[] _lines;
+
+    SourceText(Chunk[] chunks)
+    {
+        _chunks = chunks;
+        _offsets = new int[chunks.Length + 1];
+        _lines = new int[chunks.Length + 1];
+        for (var i = 0; i < chunks.Length; i++)
+        {
+            _offsets[i + 1] = checked(_offsets[i] + chunks[i].Length);
+            _lines[i + 1] = _lines[i] + chunks[i].LineCount;
+        }
+    }
+
+    public static SourceText From(byte[] bytes)
+    {
+        ArgumentNullException.ThrowIfNull(bytes);
+        var chunks = new List<Chunk>(bytes.Length / 2048 + 1);
+        Split(bytes, 0, bytes.Length, endsText: true, chunks);
+        return new SourceText([.. chunks]);
+    }
+
+    public static SourceText From(string text) => From(Encoding.UTF8.GetBytes(text));
+
+    /// <summary>Bytes in all.</summary>
+    public int Length => _offsets[^1];
+
+    /// <summary>Lines, counting the one after the last terminator even when it is empty.</summary>
+    public int LineCount => _lines[^1];
+
+    public ReadOnlySpan<Chunk> Chunks => _chunks;
+
+    /// <summary>The number (0-based) of the first line of a chunk.</summary>
+    public int FirstLineOf(int chunk) => _lines[chunk];
+
+    /// <summary>The index of the chunk that holds a line (0-based).</summary>
+    public int ChunkOfLine(int line)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(line);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(line, LineCount);
+        return IndexIn(_lines, line);
+    }
+
+    /// <summary>The bytes of a line (0-based) without its terminator.</summary>
+    public ReadOnlySpan<byte> Line(int line)
+    {
+        var chunk = ChunkOfLine(line);
+        return _chunks[chunk].Line(line - _lines[chunk]);
+    }
+
+    /// <summary>A line's text (0-based); bytes that are not UTF-8 show as the replacement character.</summary>
+    public string LineText(int line) => Encoding.UTF8.GetString(Line(line));
+
+    /// <summary>Offset of a byte column in a line, both 0-based; a column past the line's end is its end.</summary>
+    public int OffsetOf(int line, int byteColumn)
+    {
+        var chunk = ChunkOfLine(line);
+        var inChunk = line - _lines[chunk];
+        return _offsets[chunk] + _chunks[chunk].LineStart(inChunk)
+            + Math.Clamp(byteColumn, 0, _chunks[chunk].Line(inChunk).Length);
+    }
+
+    /// <summary>The line (0-based) that the byte at an offset belongs to; the text's end belongs to the last line.</summary>
+    public int LineAt(int offset)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(offset);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(offset, Length);
+        if (offset == Length)
+            return LineCount - 1;
+        var chunk = IndexIn(_offsets, offset);
+        return _lines[chunk] + _chunks[chunk].LineAt(offset - _offsets[chunk]);
+    }
+
+    /// <summary>The text with the bytes from <paramref name="start"/> up to <paramref name="end"/> replaced.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The range does not lie in the text.</exception>
+    public SourceText WithChange(int start, int end, ReadOnlySpan<byte> newText)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(start);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(start, end);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(end, Length);
+
+        var first = start == Length ? _chunks.Length - 1 : IndexIn(_offsets, start);
+        var last = end == Length ? _chunks.Length - 1 : IndexIn(_offsets, end);
+        // A CR that ends the chunk before and an LF that now begins this one are one terminator.
+        var beginsWithLf = start == _offsets[first] && (newText.Length > 0 ? newText[0] : ByteAt(end)) == '\n';
+        if (first > 0 && beginsWithLf)
+            first--;
+        var head = start - _offsets[first];
+        var tail = _offsets[last + 1] - end;
+        // Chunks that edits have worn down are joined with the next one, so that a text does not crumble.
+        if (last + 1 < _chunks.Length && head + newText.Length + tail < ShortChunk)
+            tail += _chunks[++last].Length;
+
+        var bytes = new byte[checked(head + newText.Length + tail)];
+        CopyRange(_offsets[first], head, bytes);
+        newText.CopyTo(bytes.AsSpan(head));
+        CopyRange(end, tail, bytes.AsSpan(head + newText.Length));
+
+        var middle = new List<Chunk>();
+        Split(bytes, 0, bytes.Length, endsText: last == _chunks.Length - 1, middle);
+        return new SourceText([.. _chunks.AsSpan(0, first), .. middle, .. _chunks.AsSpan(last + 1)]);
+    }
+
+    public void WriteTo(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        foreach (var chunk in _chunks)
+            stream.Write(chunk.Bytes);
+    }
+
+    /// <summary>All bytes in one array.</summary>
+    public byte[] ToBytes()
+    {
+        var bytes = new byte[Length];
+        CopyRange(0, Length, bytes);
+        return bytes;
+    }
+
+    byte ByteAt(int offset)
+    {
+        if (offset >= Length)
+            return 0;
+        var chunk = IndexIn(_offsets, offset);
+        return _chunks[chunk].Bytes[offset - _offsets[chunk]];
+    }
+
+    void CopyRange(int start, int length, Span<byte> target)
+    {
+        for (var chunk = start == Length ? _chunks.Length : IndexIn(_offsets, start); length > 0; chunk++)
+        {
+            var from = start - _offsets[chunk];
+            var part = _chunks[chunk].Bytes[from..Math.Min(_chunks[chunk].Length, from + length)];
+            part.CopyTo(target);
+            target = target[part.Length..];
+            start += part.Length;
+            length -= part.Length;
+        }
+    }
+
+    static void Split(byte[] bytes, int start, int length, bool endsText, List<Chunk> chunks)
+    {
+        var text = bytes.AsSpan(0, start + length);
+        var from = start;
+        var lines = 0;
+        for (var at = LineBreaks.Next(text, start); at >= 0; at = LineBreaks.Next(text, at))
+        {
+            lines++;
+            if (lines < LinesPerChunk && at - from < LongChunk)
+                continue;
+            if (at == text.Length)
+                break;
+            chunks.Add(new Chunk(bytes, from, at - from, isLast: false));
+            from = at;
+            lines = 0;
+        }
+        if (endsText || from < text.Length)
+            chunks.Add(new Chunk(bytes, from, text.Length - from, endsText));
+    }
+
+    // Starts hold one entry more than there are items; an item that is empty never owns a position.
+    static int IndexIn(int[] starts, int position)
+    {
+        var index = Array.BinarySearch(starts, position);
+        if (index < 0)
+            return ~index - 1;
+        while (index + 1 < starts.Length - 1 && starts[index + 1] == position)
+            index++;
+        return index;
+    }
+}

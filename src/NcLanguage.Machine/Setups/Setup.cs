@@ -15,8 +15,12 @@ public sealed record Setup
     /// <summary>Path of the file, for messages and navigation; null for <see cref="None"/>.</summary>
     public string? Path { get; init; }
 
-    /// <summary>The work offset that stock, obstacles, supports and holes are measured in: 54 to 59, or 591 to 593 for G59.1 to G59.3.</summary>
+    /// <summary>The work offset that stock, obstacles, supports and holes are measured in: 54 to 59, or 591 to 593 for G59.1 to G59.3
+    /// (<see cref="WorkOffsetName"/>); <see cref="UnknownFrame"/> where the file names one that is none.</summary>
     public int Frame { get; init; } = 54;
+
+    /// <summary>The frame of a setup whose "frame" could not be read: no work offset has this number.</summary>
+    public const int UnknownFrame = 0;
 
     /// <summary>The machine the setup names: a path as written in the file, or a built-in profile's name; null where it names none.</summary>
     public string? Machine { get; init; }
@@ -36,6 +40,10 @@ public sealed record Setup
     public double? ClampHeight { get; init; }
 
     public ImmutableArray<Obstacle> Obstacles { get; init; } = [];
+
+    /// <summary>False when an obstacle or support of the file could not be read: what stands on the table is then not fully known, and
+    /// no level can be called clear.</summary>
+    public bool ObstaclesAreKnown { get; init; } = true;
 
     /// <summary>What the stock rests on (parallels, table): drilling through must not reach it.</summary>
     public ImmutableArray<Obstacle> Supports { get; init; } = [];

@@ -1,0 +1,24 @@
+using NcLanguage.Machine.Json;
+
+namespace NcLanguage.Machine.Loading;
+
+/// <summary>Reads a file as far as its root object, which both kinds of file have.</summary>
+internal static class JsonRoot
+{
+    /// <summary>The root object, or null and one problem: <paramref name="what"/> names the kind of file ("setup"),
+    /// <paramref name="consequence"/> says what becomes of it, as a sentence without its full stop.</summary>
+    public static JsonValue? Read(ReadOnlySpan<byte> bytes, string what, string consequence, ProblemList problems)
+    {
+        var root = JsonTree.Parse(bytes, out var fault);
+        if (fault is not null)
+        {
+            problems.Add(ProblemKind.Malformed, fault.Range, $"{fault.Message}. {consequence}.");
+        }
+        else if (root!.Kind != JsonKind.Object)
+        {
+            problems.Add(ProblemKind.Malformed, root.Range, $"A {what} is an object in braces {{ }}, but this file holds {ValueReader.Describe(root)}. {consequence}.");
+            root = null;
+        }
+        return root;
+    }
+}

@@ -1,0 +1,80 @@
+using NcLanguage.Machine.Json;
+
+namespace NcLanguage.Machine.Loading;
+
+/// <summary>Puts the value of one member into the target.</summary>
+internal delegate T FieldReader<T>(T target, JsonMember member, ValueReader read);
+
+/// <summary>Whether a member may be absent, and whether null may stand for "not known".</summary>
+internal enum Presence
+{
+    /// <summary>May be absent or null.</summary>
+    Optional,
+
+    /// <summary>May be absent, but null is a mistake: the object's other members decide whether it is needed.</summary>
+    NotNull,
+
+    /// <summary>Must be there.</summary>
+    Required,
+}
+
+/// <summary>One row of a table that says what an object may hold.</summary>
+internal sealed record Field<T>(string Name, FieldReader<T> Apply, Presence Presence = Presence.Optional)
+{
+    /// <summary>What becomes of the target when the member is given more than once; null where leaving it out says "not known".</summary>
+    public Func<T, T>? Unread { get; init; }
+}
+
+/// <summary>The members an object may hold, as a table. They are applied in the order of the table, not of the file, so that a row
+/// may build on those above it. <paramref name="what"/> names the object in messages: "the setup", "a tool".</summary>
+internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
+{
+    private readonly Field<T>[] _fields = fields;
+
+    /// <summary>The names of the members.</summary>
+    public IReadOnlyList<string> Names { get; } = [.. fields.Select(row => row.Name)];
+
+    /// <summary>The target with every member of the object applied; each mistake becomes a problem.</summary>
+    public T Read(T target, JsonValue value, ValueReader read)
+    {
+        ReportUnknown(value, read);
+        foreach (var row in _fields)
+        {
+            var given = value.Members.Where(member => member.Name == row.Name).ToList();
+            if (given.Count > 1)
+            {
+                string message = $"\"{row.Name}\" is given {given.Count} times, first on line {read.Problems.LineOf(given[0].NameRange)}; none of them is used.";
+                read.Problems.Add(ProblemKind.Value, given[1].NameRange, message);
+                target = row.Unread is null ? target : row.Unread(target);
+            }
+            else if (given.Count == 1 && (row.Presence != Presence.Optional || given[0].Value.Kind != JsonKind.Null))
+            {
+                target = row.Apply(target, given[0], read);
+            }
+            else if (given.Count == 0 && row.Presence == Presence.Required)
+            {
+                read.Wrong(new(value.Range.Start, value.Range.Start + 1), $"{Capital(what)} needs \"{row.Name}\"", "it is left out");
+            }
+        }
+        return target;
+    }
+
+    private void ReportUnknown(JsonValue value, ValueReader read)
+    {
+        foreach (var member in value.Members)
+        {
+            if (Names.Contains(member.Name))
+                continue;
+            string? nearest = NearestName.Find(member.Name, Names.Where(name => !value.Has(name)));
+            string hint = nearest is null
+                ? $"it knows {string.Join(", ", Names.Where(name => name[0] != '$'))}."
+                : $"did you mean \"{nearest}\"?";
+            read.Problems.Add(
+                ProblemKind.UnknownKey, member.NameRange,
+                $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {hint}",
+                nearest is null ? null : $"\"{nearest}\"");
+        }
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

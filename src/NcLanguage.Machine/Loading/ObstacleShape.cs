@@ -1,0 +1,91 @@
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Json;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Machine.Loading;
+
+/// <summary>One obstacle or support: a box (min, max) or an upright cylinder (center, diameter, bottom, top).</summary>
+internal static class ObstacleShape
+{
+    private const string LeftOut = "the obstacle is left out";
+    private static readonly string[] BoxParts = ["min", "max"];
+    private static readonly string[] CylinderParts = ["center", "diameter", "bottom", "top"];
+    private static readonly string[] CenterNames = ["X", "Y"];
+
+    private sealed record Draft
+    {
+        public string? Name { get; init; }
+
+        public Point3? Min { get; init; }
+
+        public Point3? Max { get; init; }
+
+        /// <summary>X and Y in the file's unit.</summary>
+        public double[]? Center { get; init; }
+
+        public double? Diameter { get; init; }
+
+        public double? Bottom { get; init; }
+
+        public double? Top { get; init; }
+    }
+
+    private static readonly ObjectShape<Draft> Shape = new(
+        "an obstacle",
+        new("name", (draft, m, read) => draft with { Name = read.Text(m, "it is called by its number in the list") }),
+        new("min", (draft, m, read) => draft with { Min = read.Point(m, LeftOut) }, Presence.NotNull),
+        new("max", (draft, m, read) => draft with { Max = read.Point(m, LeftOut) }, Presence.NotNull),
+        new("center", (draft, m, read) => draft with { Center = read.Numbers(m, CenterNames, LeftOut) }, Presence.NotNull),
+        new("diameter", (draft, m, read) => draft with { Diameter = read.Length(m, Bounds.AboveZero, LeftOut) }, Presence.NotNull),
+        new("bottom", (draft, m, read) => draft with { Bottom = read.Length(m, Bounds.Coordinate, LeftOut) }, Presence.NotNull),
+        new("top", (draft, m, read) => draft with { Top = read.Length(m, Bounds.Coordinate, LeftOut) }, Presence.NotNull));
+
+    /// <summary>The obstacle of a row, or null where it cannot be known; <paramref name="fallbackName"/> is its name where the row gives none.</summary>
+    public static Obstacle? Read(JsonValue row, string fallbackName, ValueReader read)
+    {
+        if (!read.IsObject(row, "An obstacle", "it is left out"))
+            return null;
+        var draft = Shape.Read(new Draft(), row, read);
+        string name = draft.Name ?? fallbackName;
+        int line = read.Problems.LineOf(row.Range);
+        if (!HasOneForm(row, name, read))
+            return null;
+        if (row.Has("min"))
+            return read.Box(draft.Min, draft.Max, row, name, LeftOut) is { } box ? new BoxObstacle(name, box) { Line = line } : null;
+        return Cylinder(draft, row, name, read) is { } cylinder ? cylinder with { Line = line } : null;
+    }
+
+    private static bool HasOneForm(JsonValue row, string name, ValueReader read)
+    {
+        string[] given = [.. BoxParts.Concat(CylinderParts).Where(row.Has)];
+        bool isBox = given.Intersect(BoxParts).Any();
+        bool isCylinder = given.Intersect(CylinderParts).Any();
+        var missing = (isBox ? BoxParts : CylinderParts).Except(given).Select(part => $"\"{part}\"");
+        string? complaint = (isBox, isCylinder) switch
+        {
+            (true, true) => "mixes the members of a box (min, max) with those of a cylinder (center, diameter, bottom, top)",
+            (false, false) => "needs min and max (a box), or center, diameter, bottom and top (an upright cylinder)",
+            _ when missing.Any() => $"lacks {string.Join(" and ", missing)}",
+            _ => null,
+        };
+        if (complaint is null)
+            return true;
+        read.Wrong(new(row.Range.Start, row.Range.Start + 1), $"{ValueReader.Clip(name)} {complaint}", LeftOut);
+        return false;
+    }
+
+    private static CylinderObstacle? Cylinder(Draft draft, JsonValue row, string name, ValueReader read)
+    {
+        double? x = read.ToMm(draft.Center?[0]);
+        double? y = read.ToMm(draft.Center?[1]);
+        if (x is null || y is null || draft.Diameter is null || draft.Bottom is not { } bottom || draft.Top is not { } top)
+            return null;
+        if (bottom <= top)
+            return new CylinderObstacle(name, x.Value, y.Value, draft.Diameter.Value, bottom, top);
+        double scale = read.Unit.Millimetres;
+        read.Wrong(
+            row.Single("bottom")?.Range ?? row.Range,
+            $"The bottom of {ValueReader.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", LeftOut);
+        return null;
+    }
+}

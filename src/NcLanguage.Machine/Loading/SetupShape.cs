@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Json;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Machine.Loading;
+
+/// <summary>The members of a setup file.</summary>
+internal static class SetupShape
+{
+    private static readonly string UsualClearance = $"the usual {Setup.DefaultClearance:0.###} mm is used";
+    private const string UnknownFrame = "where stock, obstacles and holes stand is not known";
+
+    public static ObjectShape<Setup> Shape { get; } = new(
+        "the setup",
+        new("$schema", (setup, _, _) => setup),
+        new("units", (setup, _, _) => setup), // read ahead of all others: UnitReader
+        new("frame", (setup, m, read) => setup with
+        {
+            Frame = read.Choice(m, WorkOffsetName.All, UnknownFrame) is { } name ? WorkOffsetName.Parse(name)!.Value : Setup.UnknownFrame,
+        })
+        { Unread = setup => setup with { Frame = Setup.UnknownFrame } },
+        new("machine", (setup, m, read) => setup with { Machine = read.Text(m) }),
+        new("material", (setup, m, read) => setup with { Material = read.Text(m) }),
+        new("stock", (setup, m, read) => setup with { Stock = Stock(m, read) }),
+        new("clearance", (setup, m, read) => setup with { Clearance = read.Length(m, Bounds.FromZero, UsualClearance) ?? Setup.DefaultClearance }),
+        new("clampHeight", (setup, m, read) => setup with { ClampHeight = read.Length(m, Bounds.Coordinate) }),
+        new("obstacles", (setup, m, read) => WithObstacles(setup, m, read)) { Unread = setup => setup with { ObstaclesAreKnown = false } },
+        new("supports", (setup, m, read) => WithSupports(setup, m, read)) { Unread = setup => setup with { ObstaclesAreKnown = false } },
+        new("workOffsets", (setup, m, read) => setup with { WorkOffsets = WorkOffsets(m, read) }),
+        new("tools", (setup, m, read) => setup with { Tools = Tools(m, read) }),
+        new("holes", (setup, m, read) => setup with { Holes = [.. Rows(m, read, HoleShape.Read)] }),
+        new("variables", (setup, m, read) => setup with { Variables = Variables(m, read) }));
+
+    private static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
+        "the stock",
+        new("min", (box, m, read) => (read.Point(m, "the stock counts as not given"), box.Max), Presence.Required),
+        new("max", (box, m, read) => (box.Min, read.Point(m, "the stock counts as not given")), Presence.Required));
+
+    private static readonly ObjectShape<ImmutableDictionary<int, Point3>> WorkOffsetsShape = new(
+        "the list of work offsets",
+        [.. WorkOffsetName.All.Select(name => new Field<ImmutableDictionary<int, Point3>>(
+            name,
+            (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets))]);
+
+    private static Box3? Stock(JsonMember member, ValueReader read)
+    {
+        const string notGiven = "the stock counts as not given";
+        if (!read.IsObject(member.Value, "\"stock\""))
+            return null;
+        var corners = CornersShape.Read((null, null), member.Value, read);
+        if (read.Box(corners.Min, corners.Max, member.Value, "the stock", notGiven) is not { } box)
+            return null;
+        var size = box.Max - box.Min;
+        if (size is { X: > 0, Y: > 0, Z: > 0 })
+            return box;
+        char axis = size.X == 0 ? 'X' : size.Y == 0 ? 'Y' : 'Z';
+        read.Wrong(member.Value.Range, $"The stock has no size in {axis}: min and max are equal", notGiven);
+        return null;
+    }
+
+    private static Setup WithObstacles(Setup setup, JsonMember member, ValueReader read)
+    {
+        var obstacles = Obstacles(member, "obstacle", read, out bool complete);
+        foreach (var (obstacle, place) in obstacles)
+        {
+            if (setup.Stock is not { } stock || !stock.Contains(obstacle.Bounds.Min) || !stock.Contains(obstacle.Bounds.Max))
+                continue;
+            read.Problems.Add(
+                ProblemKind.ObstacleInside, new(place.Start, place.Start + 1),
+                $"{ValueReader.Clip(obstacle.Name)} lies wholly inside the stock, from Z{Shown(obstacle.Bottom, read)} to Z{Shown(obstacle.Top, read)} where the stock "
+                + $"reaches from Z{Shown(stock.Min.Z, read)} to Z{Shown(stock.Max.Z, read)}: nothing can be clamped there.");
+        }
+        return setup with { Obstacles = [.. obstacles.Select(o => o.Obstacle)], ObstaclesAreKnown = setup.ObstaclesAreKnown && complete };
+    }
+
+    private static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)
+    {
+        var supports = Obstacles(member, "support", read, out bool complete);
+        return setup with { Supports = [.. supports.Select(s => s.Obstacle)], ObstaclesAreKnown = setup.ObstaclesAreKnown && complete };
+    }
+
+    private static List<(Obstacle Obstacle, ByteRange Place)> Obstacles(JsonMember member, string what, ValueReader read, out bool complete)
+    {
+        var found = new List<(Obstacle, ByteRange)>();
+        var items = read.Items(member);
+        for (int i = 0; i < (items?.Count ?? 0); i++)
+        {
+            if (ObstacleShape.Read(items![i], $"{what} {i + 1}", read) is { } obstacle)
+                found.Add((obstacle, items[i].Range));
+        }
+        complete = items is not null && found.Count == items.Count;
+        return found;
+    }
+
+    private static ImmutableArray<Tool> Tools(JsonMember member, ValueReader read)
+    {
+        var tools = new List<Tool>();
+        foreach (var row in read.Items(member) ?? [])
+        {
+            if (ToolShape.Read(row, read) is not { } tool)
+                continue;
+            if (tools.Find(t => t.Number == tool.Number) is { } first)
+            {
+                read.Problems.Add(
+                    ProblemKind.ToolRepeated, row.Single("number")?.Range ?? row.Range,
+                    $"Tool {tool.Number} is listed already on line {first.Line}; only that first row is used.");
+            }
+            else
+            {
+                tools.Add(tool);
+            }
+        }
+        return [.. tools];
+    }
+
+    private static IEnumerable<T> Rows<T>(JsonMember member, ValueReader read, Func<JsonValue, ValueReader, T?> readRow) where T : class =>
+        (read.Items(member) ?? []).Select(row => readRow(row, read)).OfType<T>();
+
+    private static ImmutableDictionary<int, Point3> WorkOffsets(JsonMember member, ValueReader read)
+    {
+        var none = ImmutableDictionary<int, Point3>.Empty;
+        return read.IsObject(member.Value, "\"workOffsets\"") ? WorkOffsetsShape.Read(none, member.Value, read) : none;
+    }
+
+    private static ImmutableDictionary<string, double> Variables(JsonMember member, ValueReader read)
+    {
+        var values = ImmutableDictionary<string, double>.Empty;
+        if (!read.IsObject(member.Value, "\"variables\""))
+            return values;
+        foreach (var group in member.Value.Members.GroupBy(m => m.Name))
+        {
+            var first = group.First();
+            if (!VariableName.IsSound(group.Key))
+                VariableName.Report(first, read);
+            else if (group.Skip(1).FirstOrDefault() is { } second)
+                read.Wrong(second.NameRange, $"{group.Key} is given {group.Count()} times, first on line {read.Problems.LineOf(first.NameRange)}", "none of them is used");
+            else if (first.Value.Kind != JsonKind.Null && read.Number(first, Bounds.Variable) is { } number)
+                values = values.SetItem(group.Key, number);
+        }
+        return values;
+    }
+
+    private static string Shown(double mm, ValueReader read) => Bounds.Format(mm / read.Unit.Millimetres);
+}

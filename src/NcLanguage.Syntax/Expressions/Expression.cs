@@ -10,10 +10,10 @@ public static class Expression
     /// <summary>Brackets, functions and <c>#</c> that may stand within each other.</summary>
     public const int DeepestNesting = 64;
 
-    /// <summary>Least number of a variable (NISTIR 6556 §3.3.2.2).</summary>
+    /// <summary>Least number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int FirstVariable = 1;
 
-    /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2.2).</summary>
+    /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int LastVariable = 5399;
 
     /// <summary>Longest name of a variable, in bytes.</summary>

@@ -2,7 +2,7 @@ namespace NcLanguage.Syntax.Expressions;
 
 internal enum ExpressionOperator { None, Power, Times, Divide, Modulo, Plus, Minus, And, Or, Xor, Equal, NotEqual, Greater, GreaterOrEqual, Less, LessOrEqual }
 
-/// <summary>The operators between two values: their spelling, rank and result. Ranks are those of NISTIR 6556 §3.3.2.3; comparisons,
+/// <summary>The operators between two values: their spelling, rank and result. Ranks are those of NISTIR 6556 §3.3.2; comparisons,
 /// which it lacks, rank lowest (common practice).</summary>
 internal static class ExpressionOperators
 {
@@ -62,7 +62,7 @@ internal static class ExpressionOperators
         error = ExpressionError.None;
         switch (op)
         {
-            // One known side can settle a logical operation (any value other than 0 is true, §3.3.2.3).
+            // One known side can settle a logical operation (any value other than 0 is true, §3.3.2).
             case ExpressionOperator.And when left == 0 || right == 0:
                 return 0;
             case ExpressionOperator.Or when IsTrue(left) || IsTrue(right):

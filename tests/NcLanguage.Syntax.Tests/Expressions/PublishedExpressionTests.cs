@@ -47,7 +47,7 @@ public class PublishedExpressionTests
     [InlineData("ln[10.0]", 2.3026)]
     [InlineData("[2 ** 3.0]", 8)]
     [InlineData("sqrt[3**2 + 4**2]", 5)]
-    // §3.3.2.3.
+    // §3.3.2.
     [InlineData("[2.0 / 3 * 1.5 - 5.5 / 11.0]", 0.5)]
     [InlineData("fix[-2.8]", -3)]
     [InlineData("fup[-2.8]", -2)]
@@ -91,7 +91,7 @@ public class PublishedExpressionTests
         Assert.Equal(Text.Length, result.End);
     }
 
-    // NISTIR 6556 §3.3.2.2: #1+2 is [#1]+2, #[1+2] is #3, ##2 is the variable that #2 names. Appendix C.2: ##1=0.375 with #1=2, x #2.
+    // NISTIR 6556 §3.3.2: #1+2 is [#1]+2, #[1+2] is #3, ##2 is the variable that #2 names. Appendix C.2: ##1=0.375 with #1=2, x #2.
     [Theory]
     [InlineData("#2", 0.375, 2)]
     [InlineData("##1", 0.375, 3)]

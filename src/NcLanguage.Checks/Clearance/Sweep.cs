@@ -29,8 +29,8 @@ public static partial class Sweep
     {
         if (!IsFinite(from) || !IsFinite(to))
             return Approach.Unknown;
-        var low = new Point3(Math.Min(from.X, to.X), Math.Min(from.Y, to.Y), Math.Min(from.Z, to.Z));
-        var high = new Point3(Math.Max(from.X, to.X), Math.Max(from.Y, to.Y), Math.Max(from.Z, to.Z));
+        var low = Lower(from, to);
+        var high = Higher(from, to);
         var best = Approach.None;
         for (var i = 0; i < obstacles.Length; i++)
         {

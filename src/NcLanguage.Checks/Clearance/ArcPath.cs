@@ -1,0 +1,84 @@
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>The tip's path on an arc or helix in one of the planes 17 (XY), 18 (ZX), 19 (YZ). Where start and end lie at
+/// different distances from the centre the radius changes evenly on the way.</summary>
+internal readonly struct ArcPath
+{
+    // An angle smaller than this, radians, is no arc: start and end are the same place and the arc is a full circle.
+    private const double SameAngle = 1e-9;
+
+    private readonly Point3 _from, _to;
+    private readonly int _first, _second, _third;
+    private readonly double _centerFirst, _centerSecond, _startAngle, _startRadius, _endRadius;
+
+    public ArcPath(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(fullTurns);
+        (_first, _second, _third) = plane switch
+        {
+            17 => (0, 1, 2),
+            18 => (2, 0, 1),
+            19 => (1, 2, 0),
+            _ => throw new ArgumentOutOfRangeException(nameof(plane), plane, "A plane is 17, 18 or 19."),
+        };
+        (_from, _to) = (from, to);
+        (_centerFirst, _centerSecond) = (center[_first], center[_second]);
+        double a0 = from[_first] - _centerFirst, b0 = from[_second] - _centerSecond;
+        double a1 = to[_first] - _centerFirst, b1 = to[_second] - _centerSecond;
+        _startRadius = Math.Sqrt(a0 * a0 + b0 * b0);
+        _endRadius = Math.Sqrt(a1 * a1 + b1 * b1);
+        _startAngle = Math.Atan2(b0, a0);
+        var angle = Math.Atan2(b1, a1) - _startAngle;
+        if (clockwise)
+            angle = -angle;
+        while (angle < SameAngle)
+            angle += Math.Tau;
+        while (angle >= Math.Tau + SameAngle)
+            angle -= Math.Tau;
+        angle += Math.Tau * TurnsThatDiffer(fullTurns, Math.Abs(to[_third] - from[_third]));
+        Angle = clockwise ? -angle : angle;
+        var rise = to[_third] - from[_third];
+        var widening = _endRadius - _startRadius;
+        Length = Math.Sqrt(Radius * Radius * angle * angle + rise * rise + widening * widening);
+    }
+
+    /// <summary>Angle travelled, radians; negative clockwise.</summary>
+    public double Angle { get; }
+
+    /// <summary>The larger of the start's and the end's distance from the centre, mm.</summary>
+    public double Radius => Math.Max(_startRadius, _endRadius);
+
+    /// <summary>Length of the path, mm; where the radius changes, a length it does not exceed.</summary>
+    public double Length { get; }
+
+    /// <summary>False when a coordinate that the path depends on is not known or not finite.</summary>
+    public bool IsKnown => double.IsFinite(Length);
+
+    /// <summary>How many equal chords keep within <paramref name="tolerance"/> mm of the arc.</summary>
+    public int Chords(double tolerance)
+    {
+        // Sagitta of a chord over the angle a: r (1 − cos(a / 2)) = 2 r sin²(a / 4).
+        var step = Radius > tolerance ? Math.Min(4 * Math.Asin(Math.Sqrt(tolerance / (2 * Radius))), Math.PI / 2) : Math.PI / 2;
+        return (int)Math.Min(Math.Max(1, Math.Ceiling(Math.Abs(Angle) / step)), int.MaxValue / 2);
+    }
+
+    /// <summary>The tip at a fraction (0 to 1) of the angle.</summary>
+    public Point3 At(double fraction)
+    {
+        if (fraction <= 0)
+            return _from;
+        if (fraction >= 1)
+            return _to;
+        var (sin, cos) = Math.SinCos(_startAngle + Angle * fraction);
+        var radius = _startRadius + (_endRadius - _startRadius) * fraction;
+        return _from
+            .With(_first, _centerFirst + radius * cos)
+            .With(_second, _centerSecond + radius * sin)
+            .With(_third, _from[_third] + (_to[_third] - _from[_third]) * fraction);
+    }
+
+    /// <summary>Turns nearer together than half a hundredth of a millimetre add nothing to where the tool has been; the first does.</summary>
+    private static double TurnsThatDiffer(int fullTurns, double rise) => Math.Min(fullTurns, Math.Max(1, Math.Ceiling(rise / 0.005)));
+}

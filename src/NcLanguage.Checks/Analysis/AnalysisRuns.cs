@@ -1,0 +1,77 @@
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>A program run under the reading in force and, where it may matter, under others.</summary>
+/// <param name="Main">Under the reading in force.</param>
+/// <param name="OtherSkip">With the block skip switch the other way; null where no block can be skipped.</param>
+/// <param name="OtherPositions">With X and Y inside cycles read the other way; null where that is not asked or there are no holes.</param>
+/// <param name="OtherReturns">With G98 and G99 acting the other way; null likewise.</param>
+public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, ProgramRun? OtherPositions, ProgramRun? OtherReturns)
+{
+    public int BlocksRun =>
+        Main.BlocksRun + (OtherSkip?.BlocksRun ?? 0) + (OtherPositions?.BlocksRun ?? 0) + (OtherReturns?.BlocksRun ?? 0);
+
+    internal static AnalysisRuns Create(
+        SourceText text, Setup setup, MachineProfile machine, AnalysisOptions options, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
+    {
+        var main = ProgramRun.Create(text, new Job(machine, setup, options.Skip), stepRules, textRules, cancel);
+        return new AnalysisRuns(main, null, null, null).WithOthers(null, options, stepRules, cancel);
+    }
+
+    internal AnalysisRuns WithText(SourceText text, AnalysisOptions options, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
+    {
+        var main = Main.WithText(text, stepRules, textRules, cancel);
+        return new AnalysisRuns(main, null, null, null).WithOthers(this, options, stepRules, cancel);
+    }
+
+    AnalysisRuns WithOthers(AnalysisRuns? old, AnalysisOptions options, Rule[] stepRules, CancellationToken cancel)
+    {
+        var hasSkip = false;
+        var hasHoles = false;
+        foreach (var result in Main.Results)
+        {
+            hasSkip |= result.HasSkip;
+            hasHoles |= result.Holes.Length > 0;
+        }
+        var machine = Main.Job.Machine;
+        var asked = hasHoles && (options.Portable || !machine.IsChosen);
+        return this with
+        {
+            OtherSkip = hasSkip ? Run(old?.OtherSkip, () => new Job(machine, Main.Job.Setup, !options.Skip), stepRules, cancel) : null,
+            OtherPositions = asked ? Run(old?.OtherPositions, () => OtherReading(ReadingSwitch.Positions(machine), options), [], cancel) : null,
+            OtherReturns = asked ? Run(old?.OtherReturns, () => OtherReading(ReadingSwitch.Returns(machine), options), [], cancel) : null,
+        };
+    }
+
+    ProgramRun Run(ProgramRun? old, Func<Job> job, Rule[] stepRules, CancellationToken cancel) =>
+        old?.WithText(Main.Text, stepRules, [], cancel) ?? ProgramRun.Create(Main.Text, job(), stepRules, [], cancel);
+
+    Job OtherReading(MachineProfile machine, AnalysisOptions options) => new(machine, Main.Job.Setup, options.Skip);
+}
+
+/// <summary>The same machine with one reading turned to its other choice.</summary>
+public static class ReadingSwitch
+{
+    public static MachineProfile Positions(MachineProfile machine) => machine with
+    {
+        Readings = machine.Readings with
+        {
+            HolePositions = machine.Readings.HolePositions == HolePositionReading.DistanceMode
+                ? HolePositionReading.Incremental
+                : HolePositionReading.DistanceMode,
+        },
+    };
+
+    public static MachineProfile Returns(MachineProfile machine) => machine with
+    {
+        Readings = machine.Readings with
+        {
+            ReturnLevel = machine.Readings.ReturnLevel == ReturnLevelReading.AfterHole
+                ? ReturnLevelReading.BeforeMove
+                : ReturnLevelReading.AfterHole,
+        },
+    };
+}

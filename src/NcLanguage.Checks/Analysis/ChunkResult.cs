@@ -1,0 +1,59 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>A hole and the block that drilled it (0-based line within its chunk).</summary>
+/// <param name="Traverse">Nearest approach of the lift and the traverse that reached it; farther than the setup's clearance counts as infinite.</param>
+/// <param name="ToFrame">What to add to work coordinates to stand in the setup's frame, mm.</param>
+public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse, Point3 ToFrame);
+
+/// <summary>A block number and where it stands (0-based line within its chunk); a number of −1 marks the beginning of a program.</summary>
+public readonly record struct BlockNumber(int Number, int Line);
+
+/// <summary>A rapid that goes below the top of the stock, and how many cuts of its chunk came before it.</summary>
+public readonly record struct RapidIntoStock(Point3 From, Point3 To, int Tool, int Line, int Token, int CutsBefore);
+
+/// <summary>A cut in the setup's frame, for the question what still stands. Arcs come as chords.</summary>
+public readonly record struct StockCut(Point3 From, Point3 To, int Tool, bool IsHole);
+
+/// <summary>What running one chunk from one entry state gave. Immutable; reused for as long as both stay the same.</summary>
+public sealed class ChunkResult
+{
+    public required Chunk Chunk { get; init; }
+
+    public required ControlState Entry { get; init; }
+
+    public required ControlState Exit { get; init; }
+
+    /// <summary>Findings with lines counted within the chunk.</summary>
+    public required Finding[] Findings { get; init; }
+
+    public required HoleResult[] Holes { get; init; }
+
+    /// <summary>What each block set.</summary>
+    public required Slot[] Sets { get; init; }
+
+    /// <summary>All that the chunk set.</summary>
+    public required Slot AllSets { get; init; }
+
+    public required BlockNumber[] Numbers { get; init; }
+
+    public required StockCut[] Cuts { get; init; }
+
+    public required RapidIntoStock[] LowRapids { get; init; }
+
+    /// <summary>Whether a comment in it asks for silence.</summary>
+    public required bool HasAllow { get; init; }
+
+    /// <summary>Whether a block in it can be skipped.</summary>
+    public required bool HasSkip { get; init; }
+
+    /// <summary>Known seconds of its moves; moves whose time is not known are left out and counted.</summary>
+    public required double Seconds { get; init; }
+
+    public required int UntimedMoves { get; init; }
+}

@@ -1,0 +1,186 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Runs chunks and gathers their results. One object serves a whole run and keeps its storage; it is not shared between threads.</summary>
+public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
+{
+    readonly Step _step = new();
+    readonly List<Finding> _findings = [];
+    readonly List<HoleResult> _holes = [];
+    readonly List<BlockNumber> _numbers = [];
+    readonly List<StockCut> _cuts = [];
+    readonly List<RapidIntoStock> _lowRapids = [];
+    Approach[] _approaches = new Approach[16];
+    int _approachesKnown;
+
+    public Job Job { get; } = job;
+
+    /// <summary>Blocks run so far, for tests that count work.</summary>
+    public int BlocksRun { get; private set; }
+
+    public ChunkResult Run(Chunk chunk, in ControlState entry)
+    {
+        var blocks = chunk.Blocks;
+        var state = entry;
+        var sets = new Slot[blocks.Count];
+        var (allSets, seconds, untimed, hasSkip) = (Slot.None, 0.0, 0, false);
+        for (var line = 0; line < blocks.Count; line++)
+        {
+            var block = blocks[line];
+            hasSkip |= block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Skip;
+            foreach (var rule in textRules)
+                rule.CheckText(new BlockContext(this, block, line));
+            if (block.Tokens.Length == 0)
+                continue;
+            Job.Executor.Run(block, ref state, _step);
+            BlocksRun++;
+            _approachesKnown = 0;
+            sets[line] = _step.Sets;
+            allSets |= _step.Sets;
+            NoteNumber(block, line);
+            NoteHoles(line);
+            NoteStock(line);
+            foreach (ref readonly var move in _step.Moves.Items)
+            {
+                if (double.IsNaN(move.Seconds))
+                    untimed++;
+                else
+                    seconds += move.Seconds;
+            }
+            var context = new StepContext(this, block, _step, line);
+            foreach (var rule in stepRules)
+                if ((rule.Interest & (_step.Events | StepEvents.Words)) != 0)
+                    rule.CheckStep(context);
+        }
+        var result = new ChunkResult
+        {
+            Chunk = chunk,
+            Entry = entry,
+            Exit = state,
+            Findings = [.. _findings],
+            Holes = [.. _holes],
+            Sets = sets,
+            AllSets = allSets,
+            Numbers = [.. _numbers],
+            Cuts = [.. _cuts],
+            LowRapids = [.. _lowRapids],
+            HasAllow = AllowComments.MayStandIn(chunk.Bytes),
+            HasSkip = hasSkip,
+            Seconds = seconds,
+            UntimedMoves = untimed,
+        };
+        _findings.Clear();
+        _holes.Clear();
+        _numbers.Clear();
+        _cuts.Clear();
+        _lowRapids.Clear();
+        return result;
+    }
+
+    internal void Add(Finding finding) => _findings.Add(finding);
+
+    /// <summary>The nearest approach of a move of the present step, found once and kept for all rules.</summary>
+    internal Approach ApproachOf(int move)
+    {
+        if (_approachesKnown < _step.Moves.Count)
+        {
+            if (_approaches.Length < _step.Moves.Count)
+                _approaches = new Approach[_step.Moves.Count * 2];
+            for (var i = 0; i < _step.Moves.Count; i++)
+                _approaches[i] = Job.ApproachOf(_step.Moves[i], _step.ToFrame, _step.After.Tool, Job.Setup.Clearance);
+            _approachesKnown = _step.Moves.Count;
+        }
+        return _approaches[move];
+    }
+
+    void NoteNumber(in Block block, int line)
+    {
+        if ((_step.Events & StepEvents.NotRun) != 0)
+            return;
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.IsWord('O') || token.IsWord(':'))
+                _numbers.Add(new BlockNumber(-1, line));
+            else if (token.IsWord('N') && token.Value is >= 0 and < 1e9)
+                _numbers.Add(new BlockNumber((int)token.Value, line));
+            else
+                continue;
+            return;
+        }
+    }
+
+    void NoteHoles(int line)
+    {
+        for (var i = 0; i < _step.Holes.Count; i++)
+        {
+            ref readonly var hole = ref _step.Holes[i];
+            _holes.Add(new HoleResult(hole, line, TraverseTo(hole), _step.ToFrame));
+        }
+    }
+
+    Approach TraverseTo(in Hole hole)
+    {
+        var nearest = Approach.None;
+        if (Job.Obstacles.IsEmpty)
+            return nearest;
+        for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
+        {
+            if (_step.Moves[i].Role is not (MoveRole.Lift or MoveRole.Hop or MoveRole.FirstTraverse))
+                break;
+            var approach = ApproachOf(i);
+            if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)
+                nearest = approach;
+        }
+        return nearest;
+    }
+
+    void NoteStock(int line)
+    {
+        if (Job.Setup.Stock is not { } stock || (_step.Events & (StepEvents.Cut | StepEvents.Moves)) == 0)
+            return;
+        for (var i = 0; i < _step.Moves.Count; i++)
+        {
+            ref readonly var move = ref _step.Moves[i];
+            if (!move.IsMotion)
+                continue;
+            var from = move.From + _step.ToFrame;
+            var to = move.To + _step.ToFrame;
+            if (!(Math.Min(from.Z, to.Z) < stock.Max.Z) || !from.IsKnown || !to.IsKnown)
+                continue;
+            if (move.Kind == MoveKind.Rapid && move.Role is not (MoveRole.InHole or MoveRole.Return))
+                _lowRapids.Add(new RapidIntoStock(from, to, _step.After.Tool, line, 0, _cuts.Count));
+            else if (move.Kind == MoveKind.Feed)
+                _cuts.Add(new StockCut(from, to, _step.After.Tool, move.Role == MoveRole.InHole));
+            else if (move.Kind == MoveKind.Arc && move.Center.IsKnown)
+                AddChords(move);
+        }
+    }
+
+    void AddChords(in Move arc)
+    {
+        var sweep = Arcs.Sweep(arc);
+        var chords = Math.Clamp((int)Math.Ceiling(sweep / (Math.PI / 36)), 1, 1000);
+        var (first, second, third) = Arcs.Axes(arc.Plane);
+        var (dx, dy) = (arc.From[first] - arc.Center[first], arc.From[second] - arc.Center[second]);
+        var last = arc.From;
+        for (var i = 1; i <= chords; i++)
+        {
+            var t = (double)i / chords;
+            var (sin, cos) = Math.SinCos((arc.Clockwise ? -sweep : sweep) * t);
+            var next = i == chords
+                ? arc.To
+                : arc.From.With(first, arc.Center[first] + dx * cos - dy * sin)
+                    .With(second, arc.Center[second] + dx * sin + dy * cos)
+                    .With(third, arc.From[third] + (arc.To[third] - arc.From[third]) * t);
+            _cuts.Add(new StockCut(last + _step.ToFrame, next + _step.ToFrame, _step.After.Tool, IsHole: false));
+            last = next;
+        }
+    }
+}

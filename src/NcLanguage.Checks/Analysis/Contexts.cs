@@ -1,0 +1,158 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>A block as text, for rules on syntax.</summary>
+public readonly ref struct BlockContext
+{
+    readonly ChunkScan _scan;
+    readonly int _line;
+
+    internal BlockContext(ChunkScan scan, in Block block, int line)
+    {
+        _scan = scan;
+        _line = line;
+        Block = block;
+    }
+
+    public Block Block { get; }
+
+    public Readings Readings => _scan.Job.Readings;
+
+    /// <summary>Reports bytes of the block's line.</summary>
+    public void Report(Rule rule, int start, int end, string message, double value = double.NaN, string text = "") =>
+        _scan.Add(new Finding
+        {
+            Rule = rule,
+            Severity = rule.Info.Severity,
+            Line = _line,
+            StartColumn = start,
+            EndColumn = end,
+            Message = message,
+            Value = value,
+            Text = text,
+        });
+
+    /// <summary>Reports a token.</summary>
+    public void Report(Rule rule, in Token token, string message, double value = double.NaN, string text = "") =>
+        Report(rule, token.Start, token.End, message, value, text);
+}
+
+/// <summary>An executed block, for rules on what the control does.</summary>
+public readonly ref struct StepContext
+{
+    readonly ChunkScan _scan;
+    readonly int _line;
+
+    internal StepContext(ChunkScan scan, in Block block, Step step, int line)
+    {
+        _scan = scan;
+        _line = line;
+        Block = block;
+        Step = step;
+    }
+
+    public Block Block { get; }
+
+    public Step Step { get; }
+
+    public Job Job => _scan.Job;
+
+    /// <summary>The nearest approach of a move of this step to the obstacles, looked for within the setup's clearance:
+    /// what is farther comes back as infinite; NaN where the place is not known.</summary>
+    public Approach ApproachOf(int move) => _scan.ApproachOf(move);
+
+    /// <summary>Reports a token of the block, by its index.</summary>
+    /// <param name="concerns">The part of the state concerned; the block that set it last before this one becomes the related place.</param>
+    /// <param name="concernsMessage">What the related place says.</param>
+    /// <param name="value">What the rule's fix needs to know.</param>
+    public void Report(
+        Rule rule, int token, string message, Slot concerns = Slot.None, string concernsMessage = "",
+        double value = double.NaN, string text = "", Severity? severity = null) =>
+        Report(rule, Block.Tokens[token].Start, Block.Tokens[token].End, message, concerns, concernsMessage, value, text, severity);
+
+    /// <summary>Reports the whole block: its words from the first to the last, comments, skip mark and block number left out where others stand.</summary>
+    public void ReportBlock(
+        Rule rule, string message, Slot concerns = Slot.None, string concernsMessage = "",
+        double value = double.NaN, string text = "", Severity? severity = null)
+    {
+        var (start, end) = WordsOf(Block);
+        Report(rule, start, end, message, concerns, concernsMessage, value, text, severity);
+    }
+
+    /// <summary>From the first to the last word of a block that is neither comment, skip mark nor block number; the whole line where there is none.</summary>
+    public static (int Start, int End) WordsOf(in Block block)
+    {
+        var (start, end) = (-1, 0);
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.IsComment || token.Kind == TokenKind.Skip || token.IsWord('N'))
+                continue;
+            if (start < 0)
+                start = token.Start;
+            end = token.End;
+        }
+        if (start >= 0)
+            return (start, end);
+        return block.Tokens.Length == 0 ? (0, block.Line.Length) : (block.Tokens[0].Start, block.Tokens[^1].End);
+    }
+
+    void Report(
+        Rule rule, int start, int end, string message, Slot concerns, string concernsMessage, double value, string text, Severity? severity) =>
+        _scan.Add(new Finding
+        {
+            Rule = rule,
+            Severity = severity ?? rule.Info.Severity,
+            Line = _line,
+            StartColumn = start,
+            EndColumn = end,
+            Message = message,
+            Concerns = concerns,
+            ConcernsMessage = concernsMessage,
+            Value = value,
+            Text = text,
+        });
+}
+
+/// <summary>A whole file, for rules that compare distant places.</summary>
+public readonly ref struct FileContext
+{
+    readonly List<Finding> _findings;
+
+    internal FileContext(AnalysisRuns runs, List<Finding> findings)
+    {
+        Runs = runs;
+        _findings = findings;
+    }
+
+    /// <summary>The runs under all readings looked at.</summary>
+    public AnalysisRuns Runs { get; }
+
+    /// <summary>The run under the reading in force.</summary>
+    public ProgramRun Run => Runs.Main;
+
+    /// <summary>Reports bytes of a line, counted from 0 in the whole text.</summary>
+    public void Report(Rule rule, int line, int start, int end, string message, double value = double.NaN, string text = "", Severity? severity = null) =>
+        _findings.Add(new Finding
+        {
+            Rule = rule,
+            Severity = severity ?? rule.Info.Severity,
+            Line = line,
+            StartColumn = start,
+            EndColumn = end,
+            Message = message,
+            Value = value,
+            Text = text,
+        });
+
+    /// <summary>Reports the words of a line's block.</summary>
+    public void ReportBlock(Rule rule, int line, string message, double value = double.NaN, string text = "", Severity? severity = null)
+    {
+        var (start, end) = StepContext.WordsOf(Run.BlockAt(line));
+        Report(rule, line, start, end, message, value, text, severity);
+    }
+}

@@ -1,0 +1,78 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>One machine, one setup and one way of reading, made ready for running blocks: shared by all blocks of a run.</summary>
+public sealed class Job
+{
+    readonly Obstacle[] _obstacles;
+    readonly Obstacle[] _supports;
+    readonly Dictionary<int, ToolShape> _shapes = [];
+
+    public Job(MachineProfile machine, Setup setup, bool skipBlocks = false)
+    {
+        Executor = new BlockExecutor(machine, setup, skipBlocks);
+        _obstacles = [.. setup.Obstacles];
+        _supports = [.. setup.Supports];
+        foreach (var tool in setup.Tools)
+            _shapes[tool.Number] = ToolShape.From(tool);
+    }
+
+    public BlockExecutor Executor { get; }
+
+    public MachineProfile Machine => Executor.Machine;
+
+    public Setup Setup => Executor.Setup;
+
+    public Readings Readings => Executor.Machine.Readings;
+
+    public ReadOnlySpan<Obstacle> Obstacles => _obstacles;
+
+    public ReadOnlySpan<Obstacle> Supports => _supports;
+
+    /// <summary>The shape of a tool; the bare axis where the setup does not describe it, so that a contact it shows is certain.</summary>
+    public ToolShape ShapeOf(int tool) => _shapes.GetValueOrDefault(tool, ToolShape.AxisOnly);
+
+    /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
+    /// infinite; NaN where the move's place is not known.</summary>
+    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacles);
+
+    /// <summary>The nearest approach of a move to what the stock rests on.</summary>
+    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supports);
+
+    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, Obstacle[] solids)
+    {
+        if (solids.Length == 0 || !move.IsMotion)
+            return Approach.None;
+        var from = move.From + toFrame;
+        var to = move.To + toFrame;
+        var shape = ShapeOf(tool);
+        if (move.Kind == MoveKind.Arc)
+            return Sweep.Arc(from, to, move.Center + toFrame, move.Clockwise, PlaneNumber(move.Plane), move.FullTurns, shape, solids, within);
+        if (move.Kind == MoveKind.Rapid && Readings.RapidPath == RapidPathReading.PerAxis)
+            return Bent(from, to, shape, solids, within);
+        return Sweep.Line(from, to, shape, solids, within);
+    }
+
+    Approach Bent(Point3 from, Point3 to, ToolShape shape, Obstacle[] solids, double within)
+    {
+        Span<Point3> path = stackalloc Point3[4];
+        var points = BentRapid.Points(from, to, Machine.Rapid, path);
+        var nearest = Approach.None;
+        for (var i = 1; i < points; i++)
+        {
+            var approach = Sweep.Line(path[i - 1], path[i], shape, solids, within);
+            if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)
+                nearest = approach;
+        }
+        return nearest;
+    }
+
+    static int PlaneNumber(WorkPlane plane) => plane switch { WorkPlane.ZX => 18, WorkPlane.YZ => 19, _ => 17 };
+}

@@ -1,0 +1,37 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks;
+
+/// <summary>One thing that can be wrong with a program. Each rule is one class in one file; it keeps no state between calls.</summary>
+public abstract class Rule
+{
+    public abstract RuleInfo Info { get; }
+
+    /// <summary>The events that <see cref="CheckStep"/> wants to see; a step with none of them is not shown to it. None: not called.</summary>
+    public virtual StepEvents Interest => StepEvents.None;
+
+    /// <summary>Looks at the text of a block, whether it runs or not. Called for rules with <see cref="ReadsText"/>.</summary>
+    public virtual void CheckText(in BlockContext block)
+    {
+    }
+
+    /// <summary>Whether <see cref="CheckText"/> is to be called.</summary>
+    public virtual bool ReadsText => false;
+
+    /// <summary>Looks at one executed block.</summary>
+    public virtual void CheckStep(in StepContext step)
+    {
+    }
+
+    /// <summary>Whether <see cref="CheckFile"/> is to be called.</summary>
+    public virtual bool ReadsFile => false;
+
+    /// <summary>Looks at the whole file, from the results of its parts: must not walk the blocks.</summary>
+    public virtual void CheckFile(in FileContext file)
+    {
+    }
+
+    /// <summary>The fixes for one of this rule's findings, best first.</summary>
+    public virtual IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) => [];
+}

@@ -33,6 +33,9 @@ public sealed record RuleInfo
     /// <summary>Readings the examples run under, as NAME=CHOICE separated by blanks; null for the fallback profile.</summary>
     public string? Readings { get; init; }
 
+    /// <summary>Whether the examples run as when the other readings are asked for.</summary>
+    public bool Portable { get; init; }
+
     /// <summary>Machine profile both programs run with, as the text of a machine file; null for the fallback profile.</summary>
     public string? Machine { get; init; }
 

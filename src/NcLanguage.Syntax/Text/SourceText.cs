@@ -124,6 +124,9 @@ public sealed class SourceText
             stream.Write(chunk.Bytes);
     }
 
+    /// <summary>The text as characters; bytes that are not UTF-8 show as the replacement character.</summary>
+    public override string ToString() => Encoding.UTF8.GetString(ToBytes());
+
     /// <summary>All bytes in one array.</summary>
     public byte[] ToBytes()
     {

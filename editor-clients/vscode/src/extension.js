@@ -1,0 +1,80 @@
+// Starts and stops the language server. Whatever is known about NC programs lives in the server.
+const vscode = require('vscode');
+const { LanguageClient, TransportKind } = require('vscode-languageclient/node');
+const { findServer } = require('./server-path');
+
+/** @type {LanguageClient | undefined} */
+let client;
+/** @type {vscode.OutputChannel} */
+let output;
+/** Starts and stops run one after the other, so that two servers never run at once. */
+let queue = Promise.resolve();
+
+/** Says what is wrong, with a button to the setting that mends it. */
+function tell(problem) {
+  output.appendLine(problem);
+  const button = 'Open Setting';
+  // Where the server runs elsewhere (a remote window), a setting of machine scope stands among that machine's.
+  const page = vscode.env.remoteName ? 'workbench.action.openRemoteSettings' : 'workbench.action.openSettings';
+  // Not awaited: the message may stand for hours, and a changed setting must start the server meanwhile.
+  void vscode.window.showErrorMessage(problem, button).then((choice) => {
+    if (choice === button) void vscode.commands.executeCommand(page, { query: 'nclanguage.serverPath' });
+  });
+}
+
+async function start(context) {
+  const configured = vscode.workspace.getConfiguration('nclanguage').get('serverPath', '').trim();
+  const found = findServer(configured, context.extensionPath);
+  if ('problem' in found) {
+    tell(`${found.problem} Programs are coloured but not checked.`);
+    return;
+  }
+  output.appendLine(`Starting ${found.path} serve`);
+  const next = new LanguageClient(
+    'nclanguage',
+    'NcLanguage',
+    { command: found.path, args: ['serve'], transport: TransportKind.stdio },
+    {
+      documentSelector: [{ scheme: 'file', language: 'nc' }, { scheme: 'untitled', language: 'nc' }],
+      outputChannel: output,
+      traceOutputChannel: output,
+    },
+  );
+  try {
+    await next.start();
+    client = next;
+  } catch (error) {
+    tell(`NcLanguage could not start "${found.path}": ${error?.message ?? error}`);
+  }
+}
+
+async function stop() {
+  const running = client;
+  client = undefined;
+  await running?.dispose();
+}
+
+function restart(context) {
+  queue = queue.then(stop).then(() => start(context));
+  return queue;
+}
+
+function activate(context) {
+  output = vscode.window.createOutputChannel('NcLanguage');
+  context.subscriptions.push(
+    output,
+    vscode.commands.registerCommand('nclanguage.restart', () => restart(context)),
+    vscode.commands.registerCommand('nclanguage.showOutput', () => output.show()),
+    vscode.workspace.onDidChangeConfiguration((change) => {
+      if (change.affectsConfiguration('nclanguage.serverPath')) void restart(context);
+    }),
+  );
+  return restart(context);
+}
+
+function deactivate() {
+  queue = queue.then(stop);
+  return queue;
+}
+
+module.exports = { activate, deactivate };

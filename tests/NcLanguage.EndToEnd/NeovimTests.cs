@@ -1,0 +1,49 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using NcLanguage.EndToEnd.Support;
+
+namespace NcLanguage.EndToEnd;
+
+/// <summary>The Neovim client in a real, headless Neovim on the demonstration job.</summary>
+public sealed class NeovimTests
+{
+    [EditorFact(Editor.Neovim)]
+    public async Task Neovim_shows_a_finding_a_hover_and_hints_and_takes_a_fix()
+    {
+        Assert.True(Editors.Missing(Editor.Neovim) is null, Editors.Missing(Editor.Neovim));
+        using var folder = new ScratchFolder();
+        var demo = await DemoJob.WriteAsync(folder.At("demo"));
+        var wanted = demo.Fixable;
+        var (hoverLine, hoverColumn, hoverWord) = demo.Cycle;
+        var result = folder.At("seen.json");
+        var job = folder.Write("job.json", new JsonObject
+        {
+            ["client"] = Repository.At("editor-clients", "neovim"),
+            ["command"] = new JsonArray([.. ServerCommand.With("serve").Select(word => (JsonNode)word)]),
+            ["file"] = demo.Program,
+            ["result"] = result,
+            ["hoverLine"] = hoverLine,
+            ["hoverColumn"] = hoverColumn,
+            ["fixLine"] = wanted.Line,
+            ["fixColumn"] = wanted.Column,
+            ["fixTitle"] = wanted.Fixes[0],
+        }.ToJsonString());
+
+        var run = await CommandLine.RunAsync(
+            [Editors.Neovim!, "--headless", "-u", "NONE", "-i", "NONE", "-n", $"+luafile {Repository.At("tests", "NcLanguage.EndToEnd", "neovim", "drive.lua")}"],
+            TimeSpan.FromSeconds(90),
+            new Dictionary<string, string> { ["NCLANGUAGE_E2E_JOB"] = job });
+        Assert.True(run.ExitCode == 0 && File.Exists(result), $"nvim ended with {run.ExitCode}:\n{run.Output}{run.Errors}");
+        using var document = JsonDocument.Parse(await File.ReadAllTextAsync(result));
+        var seen = document.RootElement;
+        Assert.True(seen.TryGetProperty("finished", out _), seen.ToString());
+
+        Assert.Equal("nc", seen.GetProperty("filetype").GetString());
+        Assert.Contains(seen.GetProperty("errors").EnumerateArray(), e =>
+            e.GetProperty("line").GetInt32() == wanted.Line && e.GetProperty("message").GetString() == wanted.Message);
+        Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
+        Assert.NotEmpty(seen.GetProperty("hints").EnumerateArray());
+        Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(f => f.GetString()));
+        await Fixed.AssertAsync(demo, wanted);
+    }
+}

@@ -1,0 +1,61 @@
+namespace NcLanguage.EndToEnd.Support;
+
+internal enum Editor
+{
+    Neovim,
+    Workbench,
+}
+
+/// <summary>Where the real editors are that install.sh installs.</summary>
+internal static class Editors
+{
+    private const string Script = "tests/NcLanguage.EndToEnd/install.sh";
+
+    /// <summary>True on a build server, where a missing editor is a fault and no reason to skip.</summary>
+    public static bool MustRun => Environment.GetEnvironmentVariable("CI") is { Length: > 0 };
+
+    public static string? Neovim => OnPath("nvim");
+
+    public static string? Chromium => OnPath("chromium");
+
+    /// <summary>The folder with code-server and the browser's driver in node_modules, or null.</summary>
+    public static string? Workbench
+    {
+        get
+        {
+            var cache = Environment.GetEnvironmentVariable("NCLANGUAGE_E2E_CACHE") is { Length: > 0 } named
+                ? named
+                : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".cache", "nclanguage-e2e");
+            return Directory.Exists(cache)
+                ? Directory.EnumerateDirectories(cache, "workbench-*").FirstOrDefault(folder => File.Exists(Path.Combine(folder, ".complete")))
+                : null;
+        }
+    }
+
+    /// <summary>Why a test that needs this editor cannot run here, or null when it can.</summary>
+    public static string? Missing(Editor editor)
+    {
+        var there = editor switch
+        {
+            Editor.Neovim => Neovim is not null,
+            _ => Workbench is not null && Chromium is not null && Directory.Exists(Repository.At("editor-clients", "vscode", "node_modules")),
+        };
+        return there ? null : $"{editor} is not installed; {Script} installs it.";
+    }
+
+    private static string? OnPath(string name) => (Environment.GetEnvironmentVariable("PATH") ?? "")
+        .Split(Path.PathSeparator)
+        .Select(folder => Path.Combine(folder, name))
+        .FirstOrDefault(File.Exists);
+}
+
+/// <summary>A test that needs an editor. Where that is missing it is skipped, but on a build server it runs and fails.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class EditorFactAttribute : FactAttribute
+{
+    public EditorFactAttribute(Editor editor)
+    {
+        if (!Editors.MustRun)
+            Skip = Editors.Missing(editor);
+    }
+}

@@ -1,0 +1,152 @@
+// What a person does in the workbench, one function each. Lines and columns count from 1.
+const wait = 30_000;
+
+/** The part of the picture where a line's text stands: the row of its line number, as one reads it. */
+async function row(page, line) {
+  return page.waitForFunction((wanted) => {
+    const editor = document.querySelector('.editor-instance .monaco-editor');
+    const number = [...(editor?.querySelectorAll('.margin .line-numbers') ?? [])].find((n) => n.textContent.trim() === String(wanted));
+    if (!number) return false;
+    const top = number.getBoundingClientRect().top;
+    return [...editor.querySelectorAll('.view-line')].find((l) => Math.abs(l.getBoundingClientRect().top - top) < 3) ?? false;
+  }, line, { timeout: wait });
+}
+
+/** The text of a row with ordinary spaces; hints shown inside the line are part of it. */
+const textOf = (element) => element.evaluate((e) => e.textContent.replaceAll('\u00a0', ' ').replaceAll('\u200c', ''));
+
+/** Puts the cursor there through the editor's own "go to line", which also brings the line into view. */
+async function goTo(page, line, column) {
+  await page.keyboard.press('Escape');
+  // The first editor group gets the keys, wherever they went before.
+  await page.keyboard.press('Control+1');
+  await page.waitForSelector('.editor-instance .monaco-editor.focused', { timeout: wait });
+  await page.keyboard.press('Control+g');
+  const input = page.locator('.quick-input-widget:visible input');
+  await input.fill(`:${line}:${column}`);
+  await input.press('Enter');
+  await input.waitFor({ state: 'hidden', timeout: wait });
+}
+
+/** Centre of a piece of text in a line, in page coordinates. */
+async function place(page, line, text) {
+  const element = await row(page, line);
+  const found = await element.evaluate((e, wanted) => {
+    const walker = document.createTreeWalker(e, NodeFilter.SHOW_TEXT);
+    const nodes = [];
+    let all = '';
+    while (walker.nextNode()) {
+      nodes.push([all.length, walker.currentNode]);
+      all += walker.currentNode.data.replaceAll('\u00a0', ' ');
+    }
+    const at = all.indexOf(wanted);
+    if (at < 0) return { all };
+    const nodeAt = (offset) => nodes.filter(([start]) => start <= offset).at(-1);
+    const [startOffset, startNode] = nodeAt(at);
+    const [endOffset, endNode] = nodeAt(at + wanted.length - 1);
+    const range = document.createRange();
+    range.setStart(startNode, at - startOffset);
+    range.setEnd(endNode, at + wanted.length - endOffset);
+    const box = range.getBoundingClientRect();
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  }, text);
+  if (found.all !== undefined) throw new Error(`line ${line} shows "${found.all}", in which "${text}" is not found`);
+  return found;
+}
+
+export const steps = {
+  /** Waits for an underlined place of a severity (error, warning, info) in a line, and counts those in view. */
+  async squiggle(page, seen, { severity, line }) {
+    await goTo(page, line, 1);
+    await row(page, line);
+    await page.waitForFunction(([kind, wanted]) => {
+      const top = (element) => element.getBoundingClientRect().top;
+      const number = [...document.querySelectorAll('.editor-instance .margin .line-numbers')].find((n) => n.textContent.trim() === String(wanted));
+      return number && [...document.querySelectorAll(`.monaco-editor .squiggly-${kind}`)].some((s) => Math.abs(top(s) - top(number)) < 12);
+    }, [severity, line], { timeout: wait });
+    seen.squiggles = await page.locator(`.monaco-editor .squiggly-${severity}`).count();
+  },
+
+  /** Rests the mouse on a piece of text and reads the box that appears. */
+  async hover(page, seen, { line, text }) {
+    await goTo(page, line, 1);
+    const at = await place(page, line, text);
+    // A hover needs a movement, not only a place.
+    await page.mouse.move(at.x + 40, at.y + 60);
+    await page.mouse.move(at.x, at.y, { steps: 4 });
+    const box = page.locator('.monaco-hover:not(.hidden) .hover-contents').first();
+    await box.waitFor({ timeout: wait });
+    await page.waitForFunction(
+      () => [...document.querySelectorAll('.monaco-hover:not(.hidden) .hover-contents')].every((e) => !e.textContent.includes('Loading')),
+      null,
+      { timeout: wait },
+    );
+    seen.hover = (await page.locator('.monaco-hover:not(.hidden) .hover-contents').allInnerTexts()).join('\n');
+  },
+
+  /** Reads what a line shows, hints and all, once it shows more than its own text. */
+  async hint(page, seen, { line, source }) {
+    await goTo(page, line, 1);
+    await row(page, line);
+    const deadline = Date.now() + wait;
+    do {
+      seen.hint = await textOf(await row(page, line));
+      if (seen.hint.replaceAll(' ', '') !== source.replaceAll(' ', '')) return;
+      await page.waitForTimeout(200);
+    } while (Date.now() < deadline);
+  },
+
+  /** Reads the rows of the list of problems. */
+  async problems(page, seen) {
+    await page.keyboard.press('Control+Shift+m');
+    await page.waitForSelector('.markers-panel .monaco-list-row', { timeout: wait });
+    seen.problems = await page.locator('.markers-panel .monaco-list-row').allInnerTexts();
+  },
+
+  /** Takes the fix with that title from the menu that Control and the point open. */
+  async fix(page, seen, { line, column, title }) {
+    await goTo(page, line, column);
+    // The menu is only as full as the findings that have arrived.
+    const rows = page.locator('.action-widget .monaco-list-row');
+    await page.keyboard.press('Control+.');
+    await rows.first().waitFor({ timeout: wait });
+    seen.fixes = (await page.locator('.action-widget .monaco-list-row.action').allInnerTexts()).map((t) => t.trim());
+    const at = seen.fixes.indexOf(title);
+    if (at < 0) throw new Error(`the fix "${title}" is not offered; offered: ${seen.fixes.join(' | ')}`);
+    // The first row is chosen at the start. A click is intercepted by the menu's own layer, so the keys it is.
+    for (let i = 0; i < at; i++) await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    await page.waitForSelector('.tab.active.dirty', { timeout: wait });
+  },
+
+  /** Writes the file; the tab loses its mark of unsaved changes. */
+  async save(page) {
+    await page.keyboard.press('Control+s');
+    await page.waitForSelector('.tab.active.dirty', { state: 'detached', timeout: wait });
+  },
+
+  /** Whether the workbench itself says that the folder is not trusted. */
+  async restrictedMode(page, seen) {
+    await page.getByText('Restricted Mode').first().waitFor({ timeout: wait });
+    seen.restrictedMode = true;
+  },
+
+  /** Reads the message in the corner. */
+  async message(page, seen) {
+    const message = page.locator('.notifications-toasts .notification-list-item-message').first();
+    await message.waitFor({ timeout: wait });
+    seen.message = await message.innerText();
+  },
+
+  /** Presses a button of the message, and waits for the settings page to show the setting. */
+  async messageButton(page, seen, { title, setting }) {
+    await page.locator('.notifications-toasts .monaco-button', { hasText: title }).first().click();
+    const item = page.locator('.settings-editor .setting-item', { hasText: setting }).first();
+    await item.waitFor({ timeout: wait });
+    seen.setting = await item.innerText();
+  },
+
+  async screenshot(page, seen, { path }) {
+    await page.screenshot({ path });
+  },
+};

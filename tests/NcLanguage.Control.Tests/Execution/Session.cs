@@ -1,0 +1,71 @@
+using System.Globalization;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Control.Tests.Execution;
+
+/// <summary>Feeds blocks to a control and writes down its moves, one a line: "rapid 4 5 3".</summary>
+sealed class Session
+{
+    readonly BlockExecutor _executor;
+    public ControlState State;
+    public readonly Step Step = new();
+    public readonly List<string> Log = [];
+    public readonly List<Move> Moves = [];
+    public readonly List<Hole> Holes = [];
+    public readonly List<Fault> Faults = [];
+
+    public Session(MachineProfile? machine = null, Setup? setup = null, Point3? start = null, bool skip = false)
+    {
+        _executor = new BlockExecutor(machine ?? MachineProfile.IsoMill, setup ?? Setup.None, skip);
+        State = _executor.Start();
+        if (start is { } at)
+        {
+            State.Position = at;
+            State.Units = LengthUnit.Millimetre;
+        }
+    }
+
+    public Session Run(params string[] blocks)
+    {
+        foreach (var text in blocks)
+        {
+            var source = SourceText.From(text);
+            var block = source.Chunks[0].Blocks[0];
+            _executor.Run(block, ref State, Step);
+            foreach (var move in Step.Moves.Items)
+            {
+                Moves.Add(move);
+                Log.Add(Describe(move));
+            }
+            foreach (var hole in Step.Holes.Items)
+                Holes.Add(hole);
+            foreach (var fault in Step.Faults.Items)
+                Faults.Add(fault);
+        }
+        return this;
+    }
+
+    /// <summary>Forgets what was written down so far.</summary>
+    public Session Clear()
+    {
+        Log.Clear();
+        Moves.Clear();
+        Holes.Clear();
+        Faults.Clear();
+        return this;
+    }
+
+    static string Describe(Move move) => move.IsMotion
+        ? $"{move.Kind.ToString().ToLowerInvariant()} {Number(move.To.X)} {Number(move.To.Y)} {Number(move.To.Z)}"
+        : move.Kind == MoveKind.Dwell ? $"dwell {Number(move.Seconds)}" : move.Kind.ToString().ToLowerInvariant();
+
+    public static string Number(double value) =>
+        double.IsNaN(value) ? "?" : (Math.Round(value, 6) + 0.0).ToString(CultureInfo.InvariantCulture);
+}

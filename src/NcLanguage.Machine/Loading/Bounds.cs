@@ -1,3 +1,5 @@
+using NcLanguage.Machine.Profiles;
+
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>What a number may be, in the unit it is written in. The schemas state the same bounds.</summary>
@@ -28,7 +30,7 @@ internal readonly record struct Bounds(double Least, double Greatest, bool Least
 
     public static Bounds ToolPlaces { get; } = new(1, 10_000);
 
-    public static Bounds BlockLength { get; } = new(1, 100_000);
+    public static Bounds BlockLength { get; } = new(1, ProgramMark.GreatestBlock);
 
     public static Bounds Variable { get; } = new(-1e12, 1e12);
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Machine.Profiles;
@@ -63,11 +64,9 @@ public sealed record MachineProfile
         },
     };
 
+    /// <summary>The profiles that need no file.</summary>
+    public static ImmutableArray<MachineProfile> BuiltIns { get; } = [IsoMill, TrainingMill];
+
     /// <summary>The built-in profile of that name, or null.</summary>
-    public static MachineProfile? FindBuiltIn(string name) => name switch
-    {
-        "iso-mill" => IsoMill,
-        "training-mill" => TrainingMill,
-        _ => null,
-    };
+    public static MachineProfile? FindBuiltIn(string name) => BuiltIns.FirstOrDefault(profile => profile.Name == name);
 }

@@ -1,0 +1,45 @@
+using System.Security;
+
+namespace NcLanguage.Machine.Files;
+
+/// <summary>Files as they stand on disk.</summary>
+public sealed class DiskFiles : IFileAccess
+{
+    /// <summary>The most bytes that are read of one file: 16 MB, far above any setup.</summary>
+    public const int GreatestSize = 16 * 1024 * 1024;
+
+    public static DiskFiles Instance { get; } = new();
+
+    public FileAnswer Read(string path)
+    {
+        try
+        {
+            if (Directory.Exists(path))
+                return new FileAnswer(FileState.IsFolder);
+            // An editor may be writing or replacing the file at this moment.
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            using var bytes = new MemoryStream();
+            var buffer = new byte[64 * 1024];
+            int count;
+            while ((count = stream.Read(buffer)) > 0)
+            {
+                bytes.Write(buffer, 0, count);
+                if (bytes.Length > GreatestSize)
+                    return new FileAnswer(FileState.TooLarge);
+            }
+            return new FileAnswer(FileState.Read, bytes.ToArray());
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or PathTooLongException)
+        {
+            return new FileAnswer(FileState.Missing);
+        }
+        catch (Exception e) when (e is UnauthorizedAccessException or SecurityException)
+        {
+            return new FileAnswer(FileState.Denied);
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
+        {
+            return new FileAnswer(FileState.Failed);
+        }
+    }
+}

@@ -1,0 +1,36 @@
+namespace NcLanguage.Machine.Files;
+
+/// <summary>What became of reading a file.</summary>
+public enum FileState
+{
+    Read,
+    Missing,
+
+    /// <summary>A folder stands under the file's name.</summary>
+    IsFolder,
+
+    /// <summary>The user may not read it.</summary>
+    Denied,
+
+    /// <summary>Larger than <see cref="DiskFiles.GreatestSize"/>: no setup or machine file.</summary>
+    TooLarge,
+
+    /// <summary>Anything else: a broken disk, a name that is none.</summary>
+    Failed,
+}
+
+/// <summary>The bytes of a file where it could be read; empty otherwise.</summary>
+public readonly record struct FileAnswer(FileState State, ReadOnlyMemory<byte> Bytes)
+{
+    /// <summary>An answer without bytes.</summary>
+    public FileAnswer(FileState state) : this(state, ReadOnlyMemory<byte>.Empty)
+    {
+    }
+}
+
+/// <summary>The seam to the file system: the disk, or an editor's open documents in front of it.</summary>
+public interface IFileAccess
+{
+    /// <summary>Reads a whole file. Never throws for what a file system can do.</summary>
+    FileAnswer Read(string path);
+}

@@ -1,0 +1,34 @@
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Machine.Files;
+
+/// <summary>Finds and reads the setup and the machine of a program.</summary>
+public static class JobFiles
+{
+    /// <summary>The setup and machine in force for a program. Never throws: what cannot be read is a problem or an option error.</summary>
+    /// <remarks>The program need not exist, and may be null for a text never saved. The workspace root bounds the search upward. Relative
+    /// paths count from the process's folder.</remarks>
+    public static Job Resolve(string? programPath, string? workspaceRoot, IFileAccess files, JobOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        ArgumentNullException.ThrowIfNull(options);
+        var search = new FileSearch(files);
+        var setup = new SetupSearch(search).Find(programPath, workspaceRoot, options.SetupPath, out var reportMachine);
+        var machine = new MachineSearch(search).Find(programPath, workspaceRoot, options.Machine, setup, reportMachine);
+        foreach (string reading in options.Readings)
+        {
+            machine = ReadingOption.Apply(machine, reading, out string? error);
+            if (error is not null)
+                search.OptionErrors.Add(error);
+        }
+        return new Job
+        {
+            Setup = setup,
+            Machine = machine,
+            Problems = [.. search.Problems],
+            LookedAt = [.. search.LookedAt],
+            OptionErrors = [.. search.OptionErrors],
+        };
+    }
+}

@@ -1,0 +1,35 @@
+namespace NcLanguage.Machine.Tests.Schema;
+
+/// <summary>Files that use every member once.</summary>
+internal static class Samples
+{
+    public const string Setup = """
+        {
+          "$schema": "setup.schema.json", "units": "mm", "frame": "G54", "machine": "shop.machine.json", "material": "aluminium",
+          "stock": { "min": [0, 0, -12], "max": [140, 60, 0] }, "clearance": 2, "clampHeight": 30,
+          "obstacles": [ { "name": "clamp A", "min": [20, -10, 0], "max": [45, 20, 30] },
+                         { "name": "stud", "center": [60, 30], "diameter": 16, "bottom": 0, "top": 38 } ],
+          "supports": [ { "name": "parallel", "min": [0, 0, -30], "max": [140, 8, -12] } ],
+          "workOffsets": { "G54": [-320, -210, -400] },
+          "tools": [ { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 25, "flutes": 2, "length": 95,
+                       "holderDiameter": 40, "holderGauge": 60, "material": "HSS", "lengthOffset": 4, "radiusOffset": 4, "pitch": null } ],
+          "holes": [ { "x": 20, "y": 12, "diameter": 6.8, "depth": 15, "thread": "M8" } ],
+          "variables": { "#500": 3.2, "#<depth>": 1 }
+        }
+        """;
+
+    public const string Machine = """
+        {
+          "$schema": "machine.schema.json", "base": "iso-mill", "name": "the mill by the door", "units": "mm",
+          "travel": { "x": [-500, 0], "y": [-400, 0], "z": [-450, 0] }, "home": [0, 0, 0], "toolChange": [0, 0, -10],
+          "rapid": { "x": 20000, "y": 20000, "z": 15000 }, "acceleration": 2500, "maxFeed": 8000, "spindle": { "min": 60, "max": 8000 },
+          "toolChangeSeconds": 5, "tools": 20,
+          "readings": {
+            "dwell": "byPoint", "integers": "increments", "holePositions": "incremental", "returnLevel": "beforeMove", "rapidPath": "perAxis",
+            "repeats": "K", "arcCentre": "absolute", "toolChange": "T", "units": "G70/G71", "lengthOffset": "withTool", "stopsAct": "afterMotion",
+            "incrementalR": "initialLevel", "rapidsEndCycle": false,
+            "programMarks": { "percent": true, "number": true, "longestBlock": 80, "lowerCase": false }
+          }
+        }
+        """;
+}

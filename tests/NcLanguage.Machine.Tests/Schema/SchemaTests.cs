@@ -1,0 +1,243 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using CsCheck;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Machine.Tests.Schema;
+
+/// <summary>The schemas against an outside validator (JsonSchema.Net, JSON Schema draft 2020-12): they and the readers say the same.</summary>
+public class SchemaTests
+{
+    [Theory]
+    [InlineData(Samples.Setup)]
+    [InlineData("{}")]
+    [InlineData("""{ "obstacles": [], "tools": [], "holes": [], "workOffsets": {}, "variables": {}, }  // nothing yet""")]
+    [InlineData("""{ "units": "inch", "stock": null, "frame": "G59.3", "clearance": 0, "clampHeight": -5, "tools": [ { "number": 99999, "flutes": 4.0 } ] }""")]
+    public void Sound_setups_please_both(string text)
+    {
+        var verdict = SchemaVerdict.OfSetup(text);
+
+        Assert.True(verdict.IsValid);
+        Assert.Empty(verdict.Problems);
+    }
+
+    [Theory]
+    [InlineData(Samples.Machine)]
+    [InlineData("{}")]
+    [InlineData("""{ "rapid": 12000, "spindle": { "max": 4000 }, "travel": { "z": [-300, 0] }, "readings": { "dwell": null, "programMarks": {} } }""")]
+    public void Sound_machines_please_both(string text)
+    {
+        var verdict = SchemaVerdict.OfMachine(text);
+
+        Assert.True(verdict.IsValid);
+        Assert.Empty(verdict.Problems);
+    }
+
+    [Theory]
+    [InlineData("""{ "clearence": 2 }""")]
+    [InlineData("""{ "units": "cm" }""")]
+    [InlineData("""{ "frame": "G53" }""")]
+    [InlineData("""{ "machine": "" }""")]
+    [InlineData("""{ "clearance": -0.1 }""")]
+    [InlineData("""{ "clampHeight": "30" }""")]
+    [InlineData("""{ "clampHeight": 100001 }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0, 0], "max": [1, 1, 1] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [1, 1, null] } }""")]
+    [InlineData("""{ "obstacles": { } }""")]
+    [InlineData("""{ "obstacles": [ { "name": "clamp" } ] }""")]
+    [InlineData("""{ "obstacles": [ { "min": [0, 0, 0], "max": [1, 1, 1], "top": 5 } ] }""")]
+    [InlineData("""{ "obstacles": [ { "center": [0, 0], "diameter": 0, "bottom": 0, "top": 1 } ] }""")]
+    [InlineData("""{ "obstacles": [ { "center": [0, 0], "diameter": 5, "bottom": 0 } ] }""")]
+    [InlineData("""{ "obstacles": [ null ] }""")]
+    [InlineData("""{ "workOffsets": { "G60": [0, 0, 0] } }""")]
+    [InlineData("""{ "tools": [ { "diameter": 5 } ] }""")]
+    [InlineData("""{ "tools": [ { "number": 0 } ] }""")]
+    [InlineData("""{ "tools": [ { "number": 1.5 } ] }""")]
+    [InlineData("""{ "tools": [ { "number": 1, "kind": "Drill" } ] }""")]
+    [InlineData("""{ "tools": [ { "number": 1, "pointAngle": 181 } ] }""")]
+    [InlineData("""{ "tools": [ { "number": 1, "pitch": 0 } ] }""")]
+    [InlineData("""{ "holes": [ { "x": 1 } ] }""")]
+    [InlineData("""{ "holes": [ { "x": 1, "y": null } ] }""")]
+    [InlineData("""{ "variables": { "500": 1 } }""")]
+    [InlineData("""{ "variables": { "#<>": 1 } }""")]
+    [InlineData("""{ "variables": { "#500": true } }""")]
+    [InlineData("[]")]
+    public void Faulty_setups_displease_both(string text)
+    {
+        var verdict = SchemaVerdict.OfSetup(text);
+
+        Assert.False(verdict.IsValid);
+        Assert.Single(verdict.Problems);
+    }
+
+    [Theory]
+    [InlineData("""{ "travels": {} }""")]
+    [InlineData("""{ "base": 5 }""")]
+    [InlineData("""{ "name": " " }""")]
+    [InlineData("""{ "travel": { "a": [0, 1] } }""")]
+    [InlineData("""{ "travel": { "x": [0] } }""")]
+    [InlineData("""{ "travel": { "x": 500 } }""")]
+    [InlineData("""{ "home": [0, 0] }""")]
+    [InlineData("""{ "rapid": 0 }""")]
+    [InlineData("""{ "rapid": "fast" }""")]
+    [InlineData("""{ "rapid": { "x": -1 } }""")]
+    [InlineData("""{ "acceleration": 0 }""")]
+    [InlineData("""{ "maxFeed": -8000 }""")]
+    [InlineData("""{ "spindle": { "min": 60 } }""")]
+    [InlineData("""{ "spindle": 8000 }""")]
+    [InlineData("""{ "toolChangeSeconds": -1 }""")]
+    [InlineData("""{ "tools": 0 }""")]
+    [InlineData("""{ "readings": [] }""")]
+    [InlineData("""{ "readings": { "dwel": "seconds" } }""")]
+    [InlineData("""{ "readings": { "dwell": "minutes" } }""")]
+    [InlineData("""{ "readings": { "rapidsEndCycle": "true" } }""")]
+    [InlineData("""{ "readings": { "programMarks": true } }""")]
+    [InlineData("""{ "readings": { "programMarks": { "longestBlock": 0 } } }""")]
+    [InlineData("""{ "readings": { "programMarks": { "percent": 1 } } }""")]
+    public void Faulty_machines_displease_both(string text)
+    {
+        var verdict = SchemaVerdict.OfMachine(text);
+
+        Assert.False(verdict.IsValid);
+        Assert.Single(verdict.Problems);
+    }
+
+    /// <summary>Any one value of a sound file changed at random: both say the same, but for what compares two values.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Schema_and_reader_agree_on_every_change_of_a_sound_file(bool isSetup)
+    {
+        string sound = isSetup ? Samples.Setup : Samples.Machine;
+        var change = Gen.Select(Gen.Int[0, 10_000], OneOf(Replacements), OneOf(["replace", "remove", "add"]));
+        change.Sample(
+            (place, replacement, how) =>
+            {
+                string text = Change(sound, place, replacement, how);
+                var verdict = isSetup ? SchemaVerdict.OfSetup(text) : SchemaVerdict.OfMachine(text);
+                Assert.True(verdict.IsValid == !verdict.SingleValueProblems.Any(), $"schema: {verdict.IsValid}\n{string.Join("\n", verdict.Problems)}\n{text}");
+            },
+            iter: 4000, threads: 1);
+    }
+
+    [Fact]
+    public void Every_reading_and_choice_is_in_the_schema_with_its_meaning()
+    {
+        using var schema = JsonDocument.Parse(Schemas.Machine);
+        var readings = schema.RootElement.GetProperty("properties").GetProperty("readings").GetProperty("properties");
+
+        Assert.Equal([.. ReadingTable.All.Select(r => r.Name), ProgramMarkTable.Name], readings.EnumerateObject().Select(p => p.Name));
+        foreach (var reading in ReadingTable.All)
+        {
+            var entry = readings.GetProperty(reading.Name);
+            string description = $"{reading.Meaning} {string.Join(" ", reading.Choices.Select(c => $"{c.Name}: {c.Meaning}"))} Taken wrongly: {reading.Consequence}";
+            Assert.Equal(description, entry.GetProperty("description").GetString());
+            if (!reading.IsTruth)
+                Assert.Equal([.. reading.ChoiceNames, null], entry.GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
+        }
+        var marks = readings.GetProperty(ProgramMarkTable.Name).GetProperty("properties");
+        Assert.Equal(ProgramMarkTable.All.Select(m => (m.Name, m.Meaning)), marks.EnumerateObject().Select(p => (p.Name, p.Value.GetProperty("description").GetString()!)));
+    }
+
+    [Fact]
+    public void The_names_of_tool_kinds_and_work_offsets_are_those_of_the_schema()
+    {
+        using var schema = JsonDocument.Parse(Schemas.Setup);
+        var kinds = schema.RootElement.GetProperty("$defs").GetProperty("tool").GetProperty("properties").GetProperty("kind").GetProperty("enum");
+        var frames = schema.RootElement.GetProperty("properties").GetProperty("frame").GetProperty("enum");
+
+        Assert.Equal([.. ToolKindName.All, null], kinds.EnumerateArray().Select(e => e.GetString()));
+        Assert.Equal([.. WorkOffsetName.All, null], frames.EnumerateArray().Select(e => e.GetString()));
+    }
+
+    [Fact]
+    public void Every_member_has_a_description_for_the_editor()
+    {
+        foreach (string text in new[] { Schemas.Setup, Schemas.Machine })
+        {
+            using var schema = JsonDocument.Parse(text);
+            Assert.False(string.IsNullOrEmpty(schema.RootElement.GetProperty("title").GetString()));
+            AssertDescribed(schema.RootElement, "");
+        }
+    }
+
+    private static readonly string[] Replacements =
+    [
+        "null", "true", "0", "-1", "1", "2.5", "3", "1e6", "-1e7", "1e300", "\"\"", "\" \"", "\"mm\"", "\"inch\"", "\"G55\"", "\"drill\"", "\"L\"",
+        "\"seconds\"", "[]", "{}", "[1, 2]", "[1, 2, 3]", "[3, 2, 1]", "[1, \"2\", 3]", "{ \"x\": 1 }", "{ \"min\": 5, \"max\": 3 }",
+        "{ \"number\": 7 }", "[ { \"number\": 7 }, { \"number\": 7 } ]", "[ { \"x\": 1, \"y\": 1 } ]",
+    ];
+
+    private static Gen<string> OneOf(string[] texts) => Gen.Int[0, texts.Length - 1].Select(i => texts[i]);
+
+    private static string Change(string sound, int place, string replacement, string how)
+    {
+        var root = JsonNode.Parse(sound)!;
+        var places = Places(root).ToList();
+        var (parent, key, index) = places[place % places.Count];
+        var value = JsonNode.Parse(replacement);
+        switch (parent)
+        {
+            case JsonObject o when how == "remove":
+                o.Remove(key!);
+                break;
+            case JsonObject o:
+                o[how == "add" ? key + "s" : key!] = value;
+                break;
+            case JsonArray a when how == "remove":
+                a.RemoveAt(index);
+                break;
+            case JsonArray a when how == "add":
+                a.Add(value);
+                break;
+            case JsonArray a:
+                a[index] = value;
+                break;
+        }
+        return root.ToJsonString();
+    }
+
+    private static IEnumerable<(JsonNode Parent, string? Key, int Index)> Places(JsonNode node)
+    {
+        if (node is JsonObject o)
+        {
+            foreach (var (key, value) in o)
+            {
+                yield return (o, key, -1);
+                foreach (var inner in value is null ? [] : Places(value))
+                    yield return inner;
+            }
+        }
+        else if (node is JsonArray a)
+        {
+            for (int i = 0; i < a.Count; i++)
+            {
+                yield return (a, null, i);
+                foreach (var inner in a[i] is { } item ? Places(item) : [])
+                    yield return inner;
+            }
+        }
+    }
+
+    private static void AssertDescribed(JsonElement element, string where)
+    {
+        if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (var item in element.EnumerateArray())
+                AssertDescribed(item, where + "[]");
+        }
+        if (element.ValueKind != JsonValueKind.Object)
+            return;
+        foreach (var member in element.EnumerateObject())
+        {
+            if (member.Name is "properties" && !where.EndsWith("oneOf[]", StringComparison.Ordinal))
+            {
+                foreach (var property in member.Value.EnumerateObject().Where(p => p.Value.ValueKind == JsonValueKind.Object))
+                    Assert.True(property.Value.TryGetProperty("description", out _), $"{where}/{property.Name} has no description");
+            }
+            AssertDescribed(member.Value, where + "/" + member.Name);
+        }
+    }
+}

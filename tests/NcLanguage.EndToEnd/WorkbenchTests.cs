@@ -97,6 +97,13 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
         Assert.DoesNotContain(problems, row => row.Contains("omment", StringComparison.Ordinal) || row.Contains("omma", StringComparison.Ordinal));
     }
 
+    [EditorFact(Editor.Workbench)]
+    public async Task The_program_to_run_is_chosen_as_the_extension_says()
+    {
+        var told = await CommandLine.OutputAsync(["node", "--test", "--test-reporter=tap", Repository.At("editor-clients", "vscode", "src", "server-path.test.js")], TimeSpan.FromMinutes(1));
+        Assert.Contains("# pass 4", told, StringComparison.Ordinal);
+    }
+
     private static JsonObject Screenshot(string name)
     {
         var path = Repository.At("artifacts", "e2e", name);

@@ -44,6 +44,8 @@ async function start(context) {
     await next.start();
     client = next;
   } catch (error) {
+    // What is left of it may itself fail to end; there is nothing more to say then.
+    next.dispose().catch(() => {});
     tell(`NcLanguage could not start "${found.path}": ${error?.message ?? error}`);
   }
 }

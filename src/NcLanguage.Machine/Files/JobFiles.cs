@@ -9,7 +9,7 @@ public static class JobFiles
     /// <summary>The setup and machine in force for a program. Never throws: what cannot be read is a problem or an option error.</summary>
     /// <remarks>The program need not exist, and may be null for a text never saved. The workspace root bounds the search upward. Relative
     /// paths count from the process's folder.</remarks>
-    public static Job Resolve(string? programPath, string? workspaceRoot, IFileAccess files, JobOptions options)
+    public static JobInputs Resolve(string? programPath, string? workspaceRoot, IFileAccess files, JobOptions options)
     {
         ArgumentNullException.ThrowIfNull(files);
         ArgumentNullException.ThrowIfNull(options);
@@ -22,7 +22,7 @@ public static class JobFiles
             if (error is not null)
                 search.OptionErrors.Add(error);
         }
-        return new Job
+        return new JobInputs
         {
             Setup = setup,
             Machine = machine,

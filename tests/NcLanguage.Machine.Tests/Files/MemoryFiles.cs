@@ -27,6 +27,6 @@ internal sealed class MemoryFiles : IFileAccess
 
     public FileAnswer Read(string path) => _answers.TryGetValue(path, out var answer) ? answer : new FileAnswer(FileState.Missing);
 
-    public Job Resolve(string program = "jobs/plate/part.nc", string? root = ".", JobOptions? options = null) =>
+    public JobInputs Resolve(string program = "jobs/plate/part.nc", string? root = ".", JobOptions? options = null) =>
         JobFiles.Resolve(At(program), root is null ? null : At(root), this, options ?? JobOptions.None);
 }

@@ -10,8 +10,20 @@ public class MachineFileTests
 {
     private static readonly MachineProfile Shop = MachineProfile.TrainingMill with
     {
-        Name = "shop", Path = "shop.machine.json", IsChosen = true, TravelX = new(-1, 0), TravelY = new(-2, 0), TravelZ = new(-3, 0), Home = new(1, 1, 1), ToolChange = new(2, 2, 2),
-        Rapid = new(1000, 2000, 3000), Acceleration = 500, MaxFeed = 700, Spindle = new(100, 200), ToolChangeSeconds = 9, Tools = 8,
+        Name = "shop",
+        Path = "shop.machine.json",
+        IsChosen = true,
+        TravelX = new(-1, 0),
+        TravelY = new(-2, 0),
+        TravelZ = new(-3, 0),
+        Home = new(1, 1, 1),
+        ToolChange = new(2, 2, 2),
+        Rapid = new(1000, 2000, 3000),
+        Acceleration = 500,
+        MaxFeed = 700,
+        Spindle = new(100, 200),
+        ToolChangeSeconds = 9,
+        Tools = 8,
     };
 
     private static MachineProfile? Resolve(string name) => name == "shop" ? Shop : MachineProfile.FindBuiltIn(name);
@@ -34,16 +46,36 @@ public class MachineFileTests
         Assert.Empty(problems);
         var expected = new MachineProfile
         {
-            Name = "the mill by the door", Path = "shops/mill.machine.json", IsChosen = true,
-            TravelX = new(-500, 0), TravelY = new(-400, 0), TravelZ = new(-450, 0), Home = default, ToolChange = new(0, 0, -10),
-            Rapid = new(20000, 20000, 15000), Acceleration = 2500, MaxFeed = 8000, Spindle = new(60, 8000), ToolChangeSeconds = 5, Tools = 20,
+            Name = "the mill by the door",
+            Path = "shops/mill.machine.json",
+            IsChosen = true,
+            TravelX = new(-500, 0),
+            TravelY = new(-400, 0),
+            TravelZ = new(-450, 0),
+            Home = default,
+            ToolChange = new(0, 0, -10),
+            Rapid = new(20000, 20000, 15000),
+            Acceleration = 2500,
+            MaxFeed = 8000,
+            Spindle = new(60, 8000),
+            ToolChangeSeconds = 5,
+            Tools = 20,
             Readings = new Readings
             {
-                Dwell = DwellReading.ByPoint, Integers = IntegerReading.Increments, HolePositions = HolePositionReading.Incremental,
-                ReturnLevel = ReturnLevelReading.BeforeMove, RapidPath = RapidPathReading.PerAxis, Repeats = RepeatReading.K,
-                ArcCentre = ArcCentreReading.Absolute, ToolChange = ToolChangeReading.T, Units = UnitReading.G70G71,
-                LengthOffset = LengthOffsetReading.WithTool, StopsAct = StopReading.AfterMotion, IncrementalR = IncrementalRReading.InitialLevel,
-                RapidsEndCycle = false, ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false },
+                Dwell = DwellReading.ByPoint,
+                Integers = IntegerReading.Increments,
+                HolePositions = HolePositionReading.Incremental,
+                ReturnLevel = ReturnLevelReading.BeforeMove,
+                RapidPath = RapidPathReading.PerAxis,
+                Repeats = RepeatReading.K,
+                ArcCentre = ArcCentreReading.Absolute,
+                ToolChange = ToolChangeReading.T,
+                Units = UnitReading.G70G71,
+                LengthOffset = LengthOffsetReading.WithTool,
+                StopsAct = StopReading.AfterMotion,
+                IncrementalR = IncrementalRReading.InitialLevel,
+                RapidsEndCycle = false,
+                ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false },
             },
         };
         Assert.Equal(expected, machine);
@@ -57,7 +89,11 @@ public class MachineFileTests
         Assert.Empty(problems);
         var expected = Shop with
         {
-            Name = "mill.machine.json", Path = "shops/mill.machine.json", TravelY = new(-5, 5), Rapid = new(1000, 2000, 50), Spindle = new(100, 300),
+            Name = "mill.machine.json",
+            Path = "shops/mill.machine.json",
+            TravelY = new(-5, 5),
+            Rapid = new(1000, 2000, 50),
+            Spindle = new(100, 300),
             Readings = Shop.Readings with { Dwell = DwellReading.Seconds },
         };
         Assert.Equal(expected, machine);

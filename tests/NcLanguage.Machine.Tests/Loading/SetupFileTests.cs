@@ -50,8 +50,20 @@ public class SetupFileTests
         Assert.Equal(new Point3(1, 2, 3), setup.WorkOffsets[593]);
         var spot = new Tool
         {
-            Number = 4, Kind = ToolKind.SpotDrill, Diameter = 10, PointAngle = 90, FluteLength = 25, Flutes = 2, Length = 95,
-            HolderDiameter = 40, HolderGauge = 60, Material = "HSS", LengthOffset = 14, RadiusOffset = 24, Pitch = null, Line = 14,
+            Number = 4,
+            Kind = ToolKind.SpotDrill,
+            Diameter = 10,
+            PointAngle = 90,
+            FluteLength = 25,
+            Flutes = 2,
+            Length = 95,
+            HolderDiameter = 40,
+            HolderGauge = 60,
+            Material = "HSS",
+            LengthOffset = 14,
+            RadiusOffset = 24,
+            Pitch = null,
+            Line = 14,
         };
         Assert.Equal<Tool>([spot, new Tool { Number = 5, Kind = ToolKind.Tap, Pitch = 1.25, Line = 16 }], setup.Tools);
         Assert.Equal<DrawingHole>([new DrawingHole(20, 12, 6.8, 15, "M8") { Line = 18 }], setup.Holes);

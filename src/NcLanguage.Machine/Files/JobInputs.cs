@@ -21,7 +21,7 @@ public sealed record JobOptions
 }
 
 /// <summary>Everything beside the program text that its analysis needs.</summary>
-public sealed record Job
+public sealed record JobInputs
 {
     public required Setup Setup { get; init; }
 

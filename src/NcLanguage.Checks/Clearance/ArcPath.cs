@@ -53,6 +53,12 @@ internal readonly struct ArcPath
     /// <summary>Length of the path, mm; where the radius changes, a length it does not exceed.</summary>
     public double Length { get; }
 
+    /// <summary>Lowest coordinates of a box that holds the whole circle's path, mm.</summary>
+    public Point3 Low => Corner(-Radius, Math.Min(_from[_third], _to[_third]));
+
+    /// <summary>Highest coordinates of a box that holds the whole circle's path, mm.</summary>
+    public Point3 High => Corner(Radius, Math.Max(_from[_third], _to[_third]));
+
     /// <summary>False when a coordinate that the path depends on is not known or not finite.</summary>
     public bool IsKnown => double.IsFinite(Length);
 
@@ -78,6 +84,9 @@ internal readonly struct ArcPath
             .With(_second, _centerSecond + radius * sin)
             .With(_third, _from[_third] + (_to[_third] - _from[_third]) * fraction);
     }
+
+    private Point3 Corner(double off, double third) =>
+        _from.With(_first, _centerFirst + off).With(_second, _centerSecond + off).With(_third, third);
 
     /// <summary>Turns nearer together than half a hundredth of a millimetre add nothing to where the tool has been; the first does.</summary>
     private static double TurnsThatDiffer(int fullTurns, double rise) => Math.Min(fullTurns, Math.Max(1, Math.Ceiling(rise / 0.005)));

@@ -65,6 +65,8 @@ public static partial class Sweep
         if (!IsFinite(start) || !IsFinite(end) || double.IsNaN(floor) || double.IsNaN(clearance))
             return double.NaN;
         ArgumentOutOfRangeException.ThrowIfNegative(clearance);
+        var low = Lower(start, end);
+        var high = Higher(start, end);
         var level = floor;
         foreach (var obstacle in obstacles)
         {
@@ -74,6 +76,8 @@ public static partial class Sweep
             {
                 // Even going over with the whole clearance between asks for no more than the level so far.
                 if (solid.Top + clearance - cylinder.Bottom <= level)
+                    continue;
+                if (footprint.LowerBound(low, high, cylinder) >= clearance)
                     continue;
                 var beside = Nearest(footprint, cylinder, start, end, out _);
                 if (beside >= clearance - ClearanceTolerance)

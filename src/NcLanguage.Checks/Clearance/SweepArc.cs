@@ -52,10 +52,14 @@ public static partial class Sweep
         // A distance that the arc certainly comes down to.
         private double _reached = double.PositiveInfinity;
 
+        // A distance that no place of the arc goes below. A level circle over an obstacle is all at this distance, so the first
+        // such place ends the search.
+        private readonly double _least = solid.LowerBound(arc.Low, arc.High, cylinder);
+
         public void Run()
         {
             const int Samples = 16;
-            if (At(0.5) - arc.Length / 2 is var bound && (bound > within || bound >= Best))
+            if (_least > within || _least >= Best)
                 return;
             for (var i = 0; i <= Samples; i++)
                 _reached = Math.Min(_reached, At((double)i / Samples));
@@ -64,12 +68,11 @@ public static partial class Sweep
 
         private void Visit(int first, int end)
         {
-            var start = arc.At((double)first / chords);
-            var stop = arc.At((double)end / chords);
-            var middle = arc.At((first + end) * 0.5 / chords);
+            if (_least >= Best)
+                return;
             // Tip places of the stretch lie within half its length of its middle.
             var reach = arc.Length * (end - first) * 0.5 / chords;
-            var bound = solid.Distance(middle, cylinder, default, out _) - reach;
+            var bound = At((first + end) * 0.5 / chords) - reach;
             if (bound > within || bound >= Best || bound > _reached)
                 return;
             if (end - first > 1)
@@ -80,20 +83,17 @@ public static partial class Sweep
                 return;
             }
 
-            // A level stretch over an obstacle is nowhere nearer than its level says.
-            var low = Lower(Lower(start, stop), middle);
-            var high = Higher(Higher(start, stop), middle);
-            var off = new Point3(ChordTolerance, ChordTolerance, low.Z == high.Z ? 0 : ChordTolerance);
-            if (solid.LowerBound(low - off, high + off, cylinder) >= Best)
-                return;
+            var start = arc.At((double)first / chords);
+            var stop = arc.At((double)end / chords);
             Sharpen(first, Nearest(solid, cylinder, start, stop, out var t), t);
         }
 
         /// <summary>Goes from the nearest place on a chord to the nearest place on its arc.</summary>
         private void Sharpen(int chord, double onChord, double t)
         {
-            if (onChord - ChordTolerance >= Best)
+            if (onChord - ChordTolerance >= Best || onChord - ChordTolerance > _reached)
                 return;
+            _reached = Math.Min(_reached, At((chord + t) / chords));
             Keep((chord + t) / chords);
             // Golden section, no wider than the chord: on so short a stretch the distance has one minimum, but for wrinkles
             // smaller than the chord's own error.

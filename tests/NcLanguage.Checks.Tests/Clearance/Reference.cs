@@ -80,6 +80,11 @@ internal static class Reference
         Between(1, 20).Select(diameter => ToolShape.From(new Tool { Number = 1, Diameter = diameter })),
         Gen.Select(Between(1, 20), Between(2, 15), Between(10, 40), Between(10, 60), (diameter, flutes, reach, holder) => ToolShape.From(new Tool
         {
-            Number = 1, Diameter = diameter, FluteLength = flutes, Length = reach + 50, HolderGauge = 50, HolderDiameter = holder,
+            Number = 1,
+            Diameter = diameter,
+            FluteLength = flutes,
+            Length = reach + 50,
+            HolderGauge = 50,
+            HolderDiameter = holder,
         })));
 }

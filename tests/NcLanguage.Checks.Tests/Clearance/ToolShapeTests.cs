@@ -1,0 +1,41 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Tests.Clearance;
+
+/// <summary>The contract's words: length runs from the gauge line to the tip, holderGauge is the part of it that the holder takes.</summary>
+public class ToolShapeTests
+{
+    private const double Endless = double.PositiveInfinity;
+
+    private static ToolCylinder[] Stack(Tool? tool) => ToolShape.From(tool).Cylinders.ToArray();
+
+    [Fact]
+    public void A_full_row_gives_cutting_part_shank_and_holder() =>
+        Assert.Equal(
+            [new(5, 0, 25, ToolPart.Cutting), new(5, 25, 35, ToolPart.Shank), new(20, 35, Endless, ToolPart.Holder)],
+            Stack(new() { Number = 4, Diameter = 10, FluteLength = 25, Length = 95, HolderGauge = 60, HolderDiameter = 40 }));
+
+    [Fact]
+    public void Flutes_do_not_reach_into_the_holder() =>
+        Assert.Equal(
+            [new(5, 0, 35, ToolPart.Cutting), new(20, 35, Endless, ToolPart.Holder)],
+            Stack(new() { Number = 4, Diameter = 10, FluteLength = 50, Length = 95, HolderGauge = 60, HolderDiameter = 40 }));
+
+    [Fact]
+    public void Without_flutes_the_cutting_part_reaches_to_the_holder() =>
+        Assert.Equal(
+            [new(5, 0, 35, ToolPart.Cutting), new(20, 35, Endless, ToolPart.Holder)],
+            Stack(new() { Number = 4, Diameter = 10, Length = 95, HolderGauge = 60, HolderDiameter = 40 }));
+
+    [Fact]
+    public void What_the_row_does_not_say_is_left_out()
+    {
+        Assert.Equal([new(0, 0, Endless, ToolPart.Cutting)], Stack(null));
+        Assert.Equal([new(0, 0, Endless, ToolPart.Cutting)], Stack(new() { Number = 4 }));
+        Assert.Equal([new(5, 0, Endless, ToolPart.Cutting)], Stack(new() { Number = 4, Diameter = 10, Length = 95, HolderDiameter = 40 }));
+        Assert.Equal([new(5, 0, 25, ToolPart.Cutting), new(5, 25, Endless, ToolPart.Shank)], Stack(new() { Number = 4, Diameter = 10, FluteLength = 25, HolderGauge = 60, Length = 95 }));
+        Assert.Equal([new(0, 0, 35, ToolPart.Cutting), new(20, 35, Endless, ToolPart.Holder)], Stack(new() { Number = 4, Length = 95, HolderGauge = 60, HolderDiameter = 40 }));
+        Assert.Equal(0, ToolShape.From(null).Radius);
+    }
+}

@@ -128,6 +128,7 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
     {
         var failure = Repository.At("artifacts", "e2e", "vscode-failure.png");
         Directory.CreateDirectory(Path.GetDirectoryName(failure)!);
+        File.Delete(failure);
         var job = scratch.Write("job.json", new JsonObject
         {
             ["workbench"] = Editors.Workbench,

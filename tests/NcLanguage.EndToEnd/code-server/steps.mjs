@@ -147,6 +147,8 @@ export const steps = {
   },
 
   async screenshot(page, seen, { path }) {
+    // What has just appeared fades in.
+    await page.waitForTimeout(500);
     await page.screenshot({ path });
   },
 };

@@ -5,8 +5,6 @@ import path from 'node:path';
 
 const quiet = {
   'workbench.startupEditor': 'none',
-  // Nothing is caught half faded in.
-  'workbench.reduceMotion': 'on',
   'workbench.tips.enabled': false,
   // The browser's default saves after a second, and so hides whether an edit has come.
   'files.autoSave': 'off',

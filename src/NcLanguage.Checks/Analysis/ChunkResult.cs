@@ -56,4 +56,7 @@ public sealed class ChunkResult
     public required double Seconds { get; init; }
 
     public required int UntimedMoves { get; init; }
+
+    /// <summary>Known seconds of each block's moves.</summary>
+    public required float[] LineSeconds { get; init; }
 }

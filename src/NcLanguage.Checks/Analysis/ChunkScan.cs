@@ -30,6 +30,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
         var blocks = chunk.Blocks;
         var state = entry;
         var sets = new Slot[blocks.Count];
+        var lineSeconds = new float[blocks.Count];
         var (allSets, seconds, untimed, hasSkip) = (Slot.None, 0.0, 0, false);
         for (var line = 0; line < blocks.Count; line++)
         {
@@ -47,6 +48,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             NoteNumber(block, line);
             NoteHoles(line);
             NoteStock(line);
+            var before = seconds;
             foreach (ref readonly var move in _step.Moves.Items)
             {
                 if (double.IsNaN(move.Seconds))
@@ -54,6 +56,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
                 else
                     seconds += move.Seconds;
             }
+            lineSeconds[line] = (float)(seconds - before);
             var context = new StepContext(this, block, _step, line);
             foreach (var rule in stepRules)
                 if ((rule.Interest & (_step.Events | StepEvents.Words)) != 0)
@@ -75,6 +78,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             HasSkip = hasSkip,
             Seconds = seconds,
             UntimedMoves = untimed,
+            LineSeconds = lineSeconds,
         };
         _findings.Clear();
         _holes.Clear();

@@ -1,27 +1,34 @@
+using System.Collections.Immutable;
 using System.Text;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks;
 
-/// <summary>Applies edits to a text.</summary>
+/// <summary>Puts edits together and applies them to a text.</summary>
 public static class TextEdits
 {
-    /// <summary>The text with all edits made; columns and lines are those of the text given. Edits that say the same are made once;
-    /// of two that overlap the second is left out.</summary>
+    /// <summary>The edits in the order of the text; those that say the same are given once, and of two that overlap the later is left out.</summary>
+    public static ImmutableArray<Edit> Merge(IEnumerable<Edit> edits)
+    {
+        var kept = ImmutableArray.CreateBuilder<Edit>();
+        foreach (var edit in edits.Distinct().OrderBy(edit => edit.Line).ThenBy(edit => edit.StartColumn).ThenBy(edit => edit.EndColumn))
+            if (kept.Count == 0 || kept[^1].Line != edit.Line || edit.StartColumn >= kept[^1].EndColumn)
+                kept.Add(edit);
+        return kept.ToImmutable();
+    }
+
+    /// <summary>The text with all edits made, merged as <see cref="Merge"/> says; lines and columns are those of the text given.</summary>
     public static SourceText Apply(SourceText text, IEnumerable<Edit> edits)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var ordered = edits.Distinct()
-            .Select(edit => (Start: text.OffsetOf(edit.Line, edit.StartColumn), End: text.OffsetOf(edit.Line, edit.EndColumn), edit.NewText))
-            .OrderBy(edit => edit.Start).ThenBy(edit => edit.End)
-            .ToList();
-        var kept = new List<(int Start, int End, string NewText)>();
-        foreach (var edit in ordered)
-            if (kept.Count == 0 || edit.Start >= kept[^1].End)
-                kept.Add(edit);
+        var merged = Merge(edits);
         // From the end, so that places before stay where they are.
-        for (var i = kept.Count - 1; i >= 0; i--)
-            text = text.WithChange(kept[i].Start, kept[i].End, Encoding.UTF8.GetBytes(kept[i].NewText));
+        for (var i = merged.Length - 1; i >= 0; i--)
+        {
+            var edit = merged[i];
+            text = text.WithChange(
+                text.OffsetOf(edit.Line, edit.StartColumn), text.OffsetOf(edit.Line, edit.EndColumn), Encoding.UTF8.GetBytes(edit.NewText));
+        }
         return text;
     }
 }

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using CsCheck;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Analysis;
+
+/// <summary>What an edit leaves as it was is reused, and that changes nothing in what is found.</summary>
+public sealed class IncrementalTests
+{
+    static readonly string[] Blocks =
+    [
+        "G21 G90 G17 G54", "G91", "G90", "T1 M6", "T2 M6", "G43 H1 Z50", "G43 H2 Z20", "S1200 M3", "M5", "M8", "M9", "F120",
+        "G98 G81 X10 Y10 Z-5 R2", "G99 G82 X30 Y10 Z-4 R2 P0.5", "G83 X40 Z-20 R2 Q5", "X50", "Y20", "X60 Y30 L3", "G98", "G99", "X20 G98",
+        "G80", "G0 Z50", "G0 X0 Y0", "G1 X10 F200", "G2 X20 Y0 I5 J0", "G3 X0 R30", "G4 P2", "G28 G91 Z0", "G53 G0 Z0", "/X90 Y10", "Z-9",
+        "M30", "%", "O2000", "(clamp ahead)", "(nc-allow spindle-off: dry run)", "", "N10 G0 X5", "N10 X6", "G0 G1 X1", "X", "X1 X2", "#1=5", "X#1",
+        "G20", "G41 D1", "G40", "G68 X0 Y0 R30", "G69", "IF [#1 GT 2] GOTO 10", "G55", "G92 X0",
+    ];
+
+    static readonly Setup Plate = new()
+    {
+        IsPresent = true,
+        Stock = new Box3(new Point3(0, 0, -12), new Point3(100, 60, 0)),
+        Obstacles =
+        [
+            new BoxObstacle("clamp A", new Box3(new Point3(35, 0, 0), new Point3(45, 15, 25))),
+            new CylinderObstacle("stud", 20, 30, 12, 0, 30),
+        ],
+        Supports = [new BoxObstacle("parallel", new Box3(new Point3(0, 0, -40), new Point3(100, 8, -12)))],
+        Tools = [new Tool { Number = 1, Diameter = 10, PointAngle = 90, Length = 90 }, new Tool { Number = 2, Diameter = 6.8, PointAngle = 118, Length = 110, FluteLength = 40 }],
+        WorkOffsets = ImmutableDictionary<int, Point3>.Empty.Add(54, new Point3(-300, -200, -400)),
+    };
+
+    static readonly Gen<MachineProfile> AnyMachine = Gen.Select(Gen.Int[0, (1 << 9) - 1], Gen.Int[0, 2], (bits, dwell) => MachineProfile.IsoMill with
+    {
+        IsChosen = (bits & 256) != 0,
+        Readings = new Readings
+        {
+            Dwell = (DwellReading)dwell,
+            Integers = (IntegerReading)(bits & 1),
+            HolePositions = (HolePositionReading)(bits >> 1 & 1),
+            ReturnLevel = (ReturnLevelReading)(bits >> 2 & 1),
+            RapidPath = (RapidPathReading)(bits >> 3 & 1),
+            StopsAct = (StopReading)(bits >> 4 & 1),
+            IncrementalR = (IncrementalRReading)(bits >> 5 & 1),
+            RapidsEndCycle = (bits & 64) != 0,
+            ToolChange = (ToolChangeReading)(bits >> 7 & 1),
+            ArcCentre = (ArcCentreReading)(bits >> 7 & 1),
+            LengthOffset = (LengthOffsetReading)(bits >> 6 & 1),
+            Repeats = (RepeatReading)(bits >> 5 & 1),
+        },
+    });
+
+    static readonly Gen<string[]> Lines = Gen.Int[0, Blocks.Length - 1].Select(i => Blocks[i]).Array[1, 30];
+
+    /// <summary>Random programs under every combination of readings, random edits: the same findings and holes as from scratch.</summary>
+    [Fact]
+    public void Analysis_after_edits_equals_analysis_from_scratch() =>
+        Gen.Select(AnyMachine, Lines.Array[1, 12], Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], Lines).Array[1, 5]).Sample((machine, start, edits) =>
+        {
+            var text = SourceText.From(string.Join('\n', start.SelectMany(lines => lines)));
+            var analysis = ProgramAnalysis.Create(text, Plate, machine);
+            foreach (var (a, b, insert) in edits)
+            {
+                var from = (int)(Math.Min(a, b) * text.Length);
+                var to = from + (int)((Math.Max(a, b) - Math.Min(a, b)) * Math.Min(40, text.Length - from));
+                text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Join('\n', insert)));
+                analysis = analysis.WithText(text);
+                var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine);
+                Assert.Equal(fresh.Findings, analysis.Findings);
+                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
+                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
+            }
+        }, iter: 300);
+
+    static List<HoleResult> HolesOf(ProgramAnalysis analysis)
+    {
+        var holes = new List<HoleResult>();
+        for (var chunk = 0; chunk < analysis.Main.Results.Length; chunk++)
+            foreach (var hole in analysis.Main.Results[chunk].Holes)
+                holes.Add(hole with { Line = hole.Line + analysis.Text.FirstLineOf(chunk) });
+        return holes;
+    }
+
+    /// <summary>Typing a digit costs a chunk or two of blocks wherever in a long program it happens.</summary>
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.3)]
+    [InlineData(0.999)]
+    public void A_keystroke_runs_few_blocks(double where)
+    {
+        var program = "G21 G90 G17 G54\nT1 M6\nG43 H1 Z50\nS1200 M3\nF120\n"
+            + string.Concat(Enumerable.Range(0, 20_000).Select(i => i % 50 == 0 ? "G0 Z50\nG0 X0 Y0\n" : $"N{i} G1 X{i % 90} Y{i % 40} Z-1\n")) + "M30\n";
+        var analysis = ProgramAnalysis.Create(SourceText.From(program), Plate, MachineProfile.IsoMill with { IsChosen = true });
+        var line = 6 + (int)(where * 20_000);
+        var at = analysis.Text.OffsetOf(line, analysis.Text.Line(line).Length);
+        var edited = analysis.WithText(analysis.Text.WithChange(at, at, "1"u8));
+        Assert.InRange(edited.BlocksRun, 1, 400);
+    }
+
+    /// <summary>Lines inserted at the top change no state: what stands below is not run again.</summary>
+    [Fact]
+    public void Lines_inserted_above_run_nothing_below()
+    {
+        var program = string.Concat(Enumerable.Range(0, 20_000).Select(i => $"G1 X{i % 90} Y{i % 40} F100\n"));
+        var analysis = ProgramAnalysis.Create(SourceText.From(program), Plate, MachineProfile.IsoMill with { IsChosen = true });
+        var edited = analysis.WithText(analysis.Text.WithChange(0, 0, "(plate)\n(first side)\n"u8));
+        Assert.InRange(edited.BlocksRun, 1, 400);
+    }
+
+    [Fact]
+    public void Cancelling_stops_a_long_analysis()
+    {
+        using var cancel = new CancellationTokenSource();
+        cancel.Cancel();
+        Assert.Throws<OperationCanceledException>(() => ProgramAnalysis.Create(SourceText.From("G0"), Plate, MachineProfile.IsoMill, null, cancel.Token));
+    }
+}

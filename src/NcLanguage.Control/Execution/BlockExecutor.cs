@@ -20,7 +20,7 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     public bool SkipBlocks { get; } = skipBlocks;
 
     /// <summary>The state before a program's first block.</summary>
-    public ControlState Start() => ControlState.AtStart(Setup.IsPresent ? Setup.Frame : 54) with { Variables = StartVariables() };
+    public ControlState Start() => ControlState.AtStart(Setup.Frame == Setup.UnknownFrame ? 54 : Setup.Frame) with { Variables = StartVariables() };
 
     /// <summary>Runs one block. <paramref name="state"/> becomes the state after it; <paramref name="step"/> tells what happened.</summary>
     public void Run(in Block block, ref ControlState state, Step step)

@@ -7,9 +7,16 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>A hole and the block that drilled it (0-based line within its chunk).</summary>
-/// <param name="Traverse">Nearest approach of the lift and the traverse that reached it; farther than the setup's clearance counts as infinite.</param>
+/// <param name="Traverse">Nearest approach of the traverse that reached it; farther than the setup's clearance counts as infinite.</param>
 /// <param name="ToFrame">What to add to work coordinates to stand in the setup's frame, mm.</param>
-public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse, Point3 ToFrame);
+/// <param name="Plane">The plane the cycle works in; X and Y are the hole's place in XY only.</param>
+/// <param name="Return">G98 or G99 as in force in its block.</param>
+/// <param name="CutsBefore">How many of the chunk's cuts were made before its block.</param>
+public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, int CutsBefore)
+{
+    /// <summary>The hole's place in the setup's frame at a level of the work coordinates, mm.</summary>
+    public Point3 PlaceAt(double level) => new Point3(Hole.X, Hole.Y, level) + ToFrame;
+}
 
 /// <summary>A block number and where it stands (0-based line within its chunk); a number of −1 marks the beginning of a program.</summary>
 public readonly record struct BlockNumber(int Number, int Line);

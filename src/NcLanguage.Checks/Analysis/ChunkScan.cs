@@ -125,7 +125,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
         for (var i = 0; i < _step.Holes.Count; i++)
         {
             ref readonly var hole = ref _step.Holes[i];
-            _holes.Add(new HoleResult(hole, line, TraverseTo(hole), _step.ToFrame));
+            _holes.Add(new HoleResult(hole, line, TraverseTo(hole), _step.ToFrame, _step.After.Plane, _step.After.ReturnLevel, _cuts.Count));
         }
     }
 
@@ -136,7 +136,10 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             return nearest;
         for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
         {
-            if (_step.Moves[i].Role is not (MoveRole.Lift or MoveRole.Hop or MoveRole.FirstTraverse))
+            // The lift goes up where the tool came down: how near that is, is the hole's own matter and not the traverse's.
+            if (_step.Moves[i].Role == MoveRole.Lift)
+                continue;
+            if (_step.Moves[i].Role is not (MoveRole.Hop or MoveRole.FirstTraverse))
                 break;
             var approach = ApproachOf(i);
             if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)

@@ -55,10 +55,14 @@ public sealed class Job
         var shape = ShapeOf(tool);
         if (move.Kind == MoveKind.Arc)
             return Sweep.Arc(from, to, move.Center + toFrame, move.Clockwise, PlaneNumber(move.Plane), move.FullTurns, shape, solids, within);
-        if (move.Kind == MoveKind.Rapid && Readings.RapidPath == RapidPathReading.PerAxis)
-            return Bent(from, to, shape, solids, within);
-        return Sweep.Line(from, to, shape, solids, within);
+        return move.Kind == MoveKind.Rapid ? Rapid(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
     }
+
+    /// <summary>The nearest approach to the obstacles of a rapid that is not in the program; places in the setup's frame, mm.</summary>
+    public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacles, within);
+
+    Approach Rapid(Point3 from, Point3 to, ToolShape shape, Obstacle[] solids, double within) =>
+        Readings.RapidPath == RapidPathReading.PerAxis ? Bent(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
 
     Approach Bent(Point3 from, Point3 to, ToolShape shape, Obstacle[] solids, double within)
     {

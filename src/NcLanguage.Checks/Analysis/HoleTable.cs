@@ -1,0 +1,127 @@
+using System.Collections;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>One hole of a program. Work coordinates, mm; NaN where not known.</summary>
+/// <param name="Number">Running number from 1.</param>
+/// <param name="Line">Line of its block, from 0 in the whole text.</param>
+/// <param name="Hole">What was drilled; X and Y are the hole's place in the XY plane only.</param>
+/// <param name="ToFrame">What to add to work coordinates to stand in the setup's frame, mm.</param>
+/// <param name="Plane">The plane the cycle works in.</param>
+/// <param name="Return">G98 or G99 as in force in its block.</param>
+/// <param name="LeastReturn">The lowest level, not below this hole's R level, at which the traverse to the next hole keeps the setup's
+/// clearance from everything the setup lists, by going over it. NaN where that is not known (nothing listed, a place, or the tool's
+/// diameter) and for the last hole of a run.</param>
+public readonly record struct HoleRow(
+    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn);
+
+/// <summary>All holes that a run of a program drills, in the order drilled. A view: rows are made when asked for, so that one hole of a
+/// long program costs no more than one of a short one.</summary>
+public sealed class HoleTable : IReadOnlyList<HoleRow>
+{
+    readonly ProgramRun _run;
+    readonly int[] _starts;
+
+    HoleTable(ProgramRun run)
+    {
+        _run = run;
+        _starts = new int[run.Results.Length + 1];
+        for (var i = 0; i < run.Results.Length; i++)
+            _starts[i + 1] = _starts[i] + run.Results[i].Holes.Length;
+    }
+
+    public static HoleTable Of(ProgramRun run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return new HoleTable(run);
+    }
+
+    public int Count => _starts[^1];
+
+    /// <summary>The hole with the running number <paramref name="index"/> + 1.</summary>
+    public HoleRow this[int index]
+    {
+        get
+        {
+            var chunk = ChunkOf(index);
+            ref readonly var result = ref _run.Results[chunk].Holes[index - _starts[chunk]];
+            var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
+            return new HoleRow(
+                index + 1, _run.Text.FirstLineOf(chunk) + result.Line, result.Hole, result.ToFrame, result.Plane, result.Return, least);
+        }
+    }
+
+    /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills.</summary>
+    public (int First, int Count) At(int line)
+    {
+        var chunk = _run.Text.ChunkOfLine(line);
+        var inChunk = line - _run.Text.FirstLineOf(chunk);
+        var holes = _run.Results[chunk].Holes;
+        var first = 0;
+        for (var high = holes.Length; first < high;)
+        {
+            var middle = (first + high) / 2;
+            if (holes[middle].Line < inChunk)
+                first = middle + 1;
+            else
+                high = middle;
+        }
+        var end = first;
+        while (end < holes.Length && holes[end].Line == inChunk)
+            end++;
+        return (_starts[chunk] + first, end - first);
+    }
+
+    /// <summary>The uninterrupted run of holes that a hole belongs to: index of its first hole and of the one after its last.</summary>
+    public (int First, int End) RunOf(int index)
+    {
+        var first = index;
+        while (first > 0 && ResultAt(first).Hole.IsHop)
+            first--;
+        var end = index + 1;
+        while (end < Count && ResultAt(end).Hole.IsHop)
+            end++;
+        return (first, end);
+    }
+
+    public IEnumerator<HoleRow> GetEnumerator()
+    {
+        for (var i = 0; i < Count; i++)
+            yield return this[i];
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <summary>Line (0-based in the whole text) of the block that drilled a hole.</summary>
+    internal int LineOf(int index)
+    {
+        var chunk = ChunkOf(index);
+        return _run.Text.FirstLineOf(chunk) + _run.Results[chunk].Holes[index - _starts[chunk]].Line;
+    }
+
+    internal ref readonly HoleResult ResultAt(int index)
+    {
+        var chunk = ChunkOf(index);
+        return ref _run.Results[chunk].Holes[index - _starts[chunk]];
+    }
+
+    int ChunkOf(int index)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(index);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+        var (low, high) = (0, _starts.Length - 1);
+        while (high - low > 1)
+        {
+            var middle = (low + high) / 2;
+            if (_starts[middle] <= index)
+                low = middle;
+            else
+                high = middle;
+        }
+        return low;
+    }
+}

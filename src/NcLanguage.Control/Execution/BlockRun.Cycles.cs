@@ -33,6 +33,7 @@ ref partial struct BlockRun
         if (!told)
             return;
         RefuseMissing(at);
+        NoteWorkMove(cuts: true);
         var repeats = TakeRepeats();
         for (var i = 0; i < repeats; i++)
             DrillOne();

@@ -39,6 +39,7 @@ ref partial struct BlockRun
     {
         if (!TakeNotNegative('S', out var value))
             return;
+        _state.Happened &= ~Happened.CutStanding;
         _state.Speed = (_state.NotFollowed & NotFollowed.SurfaceSpeed) != 0 ? double.NaN : value;
         _step.Sets |= Slot.Speed;
     }
@@ -72,6 +73,9 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset);
+        if (_state.IncrementalUse == IncrementalUse.Moved)
+            NoteTakenAway();
         _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);
         _step.Sets |= Slot.Tool | Slot.Spindle;
         _step.Events |= StepEvents.ToolChange;
@@ -88,6 +92,8 @@ ref partial struct BlockRun
 
     readonly void TurnSpindle()
     {
+        if (_words.HasCode('M', 190))
+            _words.Use('R');
         if (_words.HasCode('M', 30))
             Spin(SpindleState.Clockwise);
         else if (_words.HasCode('M', 40))
@@ -99,6 +105,8 @@ ref partial struct BlockRun
     readonly void Spin(SpindleState spindle)
     {
         _state.Spindle = spindle;
+        if (spindle != SpindleState.Off)
+            _state.Happened &= ~Happened.CutStanding;
         _step.Sets |= Slot.Spindle;
         Act(MoveKind.Spindle, 0);
     }
@@ -212,6 +220,9 @@ ref partial struct BlockRun
         if (_words.Find(ModalGroup.Distance) is not { } word)
             return;
         _state.Distance = word.Code.Tenths == 900 ? DistanceMode.Absolute : DistanceMode.Incremental;
+        _state.IncrementalUse = _state.Distance == DistanceMode.Incremental ? IncrementalUse.Fresh : IncrementalUse.None;
+        if (_state.Distance == DistanceMode.Absolute)
+            _state.Happened |= Happened.WasAbsolute;
         _step.Sets |= Slot.Distance;
     }
 

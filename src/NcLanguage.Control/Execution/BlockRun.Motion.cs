@@ -32,6 +32,8 @@ ref partial struct BlockRun
 
     readonly void SetMotion(CodeWord? motion, CodeWord? cycle)
     {
+        if (motion is not null || cycle is not (null or { Code.Tenths: 800 }))
+            _state.Happened &= ~Happened.MotionMissing;
         if (motion is { } word)
         {
             _state.Motion = word.Code.Tenths switch
@@ -100,6 +102,7 @@ ref partial struct BlockRun
         }
         foreach (var axis in "XYZ")
             _words.Use(axis);
+        NoteWorkMove(cuts: _state.Motion is not (MotionMode.Rapid or MotionMode.Unknown or MotionMode.None));
         switch (_state.Motion)
         {
             case MotionMode.Rapid:
@@ -117,6 +120,7 @@ ref partial struct BlockRun
             default:
                 if (!_state.IsCalled)
                     AddFault(FaultKind.MotionNotSet, FirstAxisToken());
+                _state.Happened |= Happened.MotionMissing;
                 Stand(Target());
                 break;
         }

@@ -91,6 +91,9 @@ ref partial struct BlockRun
             all || _words.Has('Z') ? home.Z : _state.MachinePosition.Z);
         RapidInMachine(machine, all || _words.Has('X'), all || _words.Has('Y'), all || _words.Has('Z'));
         _step.Sets |= Slot.Home;
+        NoteTakenAway();
+        if (tenths == 300)
+            _words.Use('P');
     }
 
     readonly void MoveInMachineCoordinates(int token)
@@ -106,6 +109,7 @@ ref partial struct BlockRun
             _words.Has('Y') ? Length('Y') : _state.MachinePosition.Y,
             _words.Has('Z') ? Length('Z') : _state.MachinePosition.Z);
         RapidInMachine(machine, _words.Has('X'), _words.Has('Y'), _words.Has('Z'));
+        NoteTakenAway();
         _step.Sets |= Slot.Home;
     }
 

@@ -89,6 +89,7 @@ ref partial struct BlockRun
         var value = _words[letter];
         if (value == 0 || double.IsNaN(value))
             return value;
+        _state.Happened |= Happened.LengthRead;
         return value * UnitLength * IncrementFactor(_block.Tokens[_words.TokenOf(letter)]);
     }
 
@@ -152,6 +153,8 @@ ref partial struct BlockRun
     readonly void Cut()
     {
         _state.HasCut = true;
+        if (_state.Spindle == SpindleState.Off || _state.Speed == 0)
+            _state.Happened |= Happened.CutStanding;
         _step.Events |= StepEvents.Cut;
         _step.Sets |= Slot.Cut;
     }
@@ -159,9 +162,33 @@ ref partial struct BlockRun
     readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>
         _step.Moves.Add(new Move(kind, role, _state.Position, _state.Position, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds));
 
+    /// <summary>Notes that the block moves the tool in work coordinates, whatever comes of it.</summary>
+    readonly void NoteWorkMove(bool cuts)
+    {
+        _state.Happened |= Happened.WorkMove;
+        if (_state.IncrementalUse != IncrementalUse.None)
+            _state.IncrementalUse = IncrementalUse.Moved;
+        var set = _state.Set | _step.Sets;
+        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && (set & Slot.LengthOffset) != 0;
+        var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
+        if (isChanged && !isOffset && (cuts || _words.Has('Z')))
+            _state.Happened |= Happened.UsedWithoutOffset;
+    }
+
+    /// <summary>Notes that the tool is taken out of the work: distances programmed after it are hardly meant from there.</summary>
+    readonly void NoteTakenAway()
+    {
+        if (_state.IncrementalUse == IncrementalUse.Fresh
+            || (_state.IncrementalUse == IncrementalUse.Moved && (_state.Happened & Happened.WasAbsolute) != 0))
+            _state.IncrementalUse = IncrementalUse.Homed;
+    }
+
     /// <summary>Puts the tool at a place in work coordinates.</summary>
     readonly void Stand(Point3 at)
     {
+        for (var axis = 0; axis < 3; axis++)
+            if (!at[axis].Equals(_state.Position[axis]))
+                _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
         if (at.X != _state.Position.X)
             _step.Sets |= Slot.X;
         if (at.Y != _state.Position.Y)

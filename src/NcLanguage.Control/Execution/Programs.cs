@@ -21,7 +21,12 @@ static class Programs
         if (state.Ended)
         {
             if (!BeginsProgram(block))
+            {
+                foreach (ref readonly var token in block.Tokens)
+                    if (!token.IsComment)
+                        state.Happened |= Happened.PastEnd;
                 return BlockFate.NotRun;
+            }
             // A further program of the file is called from elsewhere: what it starts from is not known here.
             state = ControlState.Unknown;
         }

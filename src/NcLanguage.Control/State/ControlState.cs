@@ -46,6 +46,12 @@ public record struct ControlState
     /// <summary>True since the tool in the spindle has cut.</summary>
     public bool HasCut;
 
+    /// <summary>What has happened already, so that what is missing is said once.</summary>
+    public Happened Happened;
+
+    /// <summary>What the G91 in force has served for so far.</summary>
+    public IncrementalUse IncrementalUse;
+
     /// <summary>True when the present cycle's Z, or R, was given in that cycle.</summary>
     public bool BottomGiven;
     public bool RGiven;

@@ -24,6 +24,50 @@ public enum CompensationSide : byte { Unknown, Off, Left, Right }
 /// <summary>Where a cycle returns to between holes.</summary>
 public enum ReturnLevel : byte { Unknown, Initial, RLevel }
 
+/// <summary>What has happened since the program began; for some, since the tool or the spindle was changed.</summary>
+[Flags]
+public enum Happened : byte
+{
+    None = 0,
+
+    /// <summary>A length other than 0 was read.</summary>
+    LengthRead = 1,
+
+    /// <summary>The tool was moved in work coordinates.</summary>
+    WorkMove = 2,
+
+    /// <summary>A cut was made with the spindle standing, and it has not been started since.</summary>
+    CutStanding = 4,
+
+    /// <summary>Axis words were met without a motion code, and none has come since.</summary>
+    MotionMissing = 8,
+
+    /// <summary>The tool that was changed in has cut, or moved along Z in work coordinates, without its length offset.</summary>
+    UsedWithoutOffset = 16,
+
+    /// <summary>The program has said G90.</summary>
+    WasAbsolute = 32,
+
+    /// <summary>Blocks were met behind the program's end.</summary>
+    PastEnd = 64,
+}
+
+/// <summary>What a G91 has served for.</summary>
+public enum IncrementalUse : byte
+{
+    /// <summary>No G91 of the program's own is in force.</summary>
+    None,
+
+    /// <summary>Nothing was moved since.</summary>
+    Fresh,
+
+    /// <summary>The tool was last taken to the reference point, in machine coordinates, or changed.</summary>
+    Homed,
+
+    /// <summary>The tool was moved by distances in work coordinates.</summary>
+    Moved,
+}
+
 /// <summary>What the control does that is not followed here: while any is in force, places in space are not known.</summary>
 [Flags]
 public enum NotFollowed : byte { None = 0, Rotation = 1, Scaling = 2, Polar = 4, Compensation = 8, Jump = 16, SurfaceSpeed = 32 }

@@ -14,7 +14,7 @@ internal static class SetupShape
     public static ObjectShape<Setup> Shape { get; } = new(
         "the setup",
         new("$schema", (setup, _, _) => setup),
-        new("units", (setup, _, _) => setup), // read ahead of all others: UnitReader
+        new("units", (setup, _, read) => setup with { IsInch = read.Unit == LengthUnit.Inch }), // read ahead of all others: UnitReader
         new("frame", (setup, m, read) => setup with
         {
             Frame = read.Choice(m, WorkOffsetName.All, UnknownFrame) is { } name ? WorkOffsetName.Parse(name)!.Value : Setup.UnknownFrame,

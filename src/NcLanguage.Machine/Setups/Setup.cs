@@ -25,6 +25,9 @@ public sealed record Setup
     /// <summary>The machine the setup names: a path as written in the file, or a built-in profile's name; null where it names none.</summary>
     public string? Machine { get; init; }
 
+    /// <summary>True when the setup file is written in inches.</summary>
+    public bool IsInch { get; init; }
+
     /// <summary>Key of the cutting-data table, such as aluminium.</summary>
     public string? Material { get; init; }
 

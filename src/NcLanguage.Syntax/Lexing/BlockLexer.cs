@@ -10,6 +10,9 @@ public static class BlockLexer
     /// <summary>Bytes of one line that are read; the rest becomes one <see cref="TokenKind.Excess"/> token.</summary>
     public const int LongestRead = 4096;
 
+    /// <summary>What some editors put before UTF-8 text: no part of the program. Treated as blank where a line begins with it.</summary>
+    public static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
+
     internal static BlockList Lex(Chunk chunk)
     {
         var tokens = new List<Token>(chunk.Length / 5 + 4);
@@ -34,7 +37,8 @@ public static class BlockLexer
     {
         var read = line.Length > LongestRead ? line[..LongestRead] : line;
         var first = tokens.Count;
-        for (var at = SkipBlank(read, 0); at < read.Length; at = SkipBlank(read, at))
+        var start = read.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
+        for (var at = SkipBlank(read, start); at < read.Length; at = SkipBlank(read, at))
         {
             var token = Next(read, at, atStart: tokens.Count == first);
             tokens.Add(token);

@@ -34,6 +34,13 @@ public sealed class BlockLexerTests
             Assert.True(line.AsSpan(at).IndexOfAnyExcept((byte)' ', (byte)'\t') < 0);
         }, iter: 20_000);
 
+    [Fact]
+    public void A_byte_order_mark_is_no_part_of_the_block()
+    {
+        byte[] line = [0xEF, 0xBB, 0xBF, (byte)'%'];
+        Assert.Equal(TokenKind.Percent, Assert.Single(BlockLexer.LexLine(line)).Kind);
+    }
+
     /// <summary>NISTIR 6556 §3.3: blanks anywhere, case without meaning; the example of the report.</summary>
     [Fact]
     public void Section_3_3_blanks_and_case() => Assert.Equal(Show("g0 x+0.1234 y7"), Show("g0x +0. 12 34y 7"));

@@ -1,0 +1,30 @@
+using System.Text;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks;
+
+/// <summary>Pieces of a program as messages quote them.</summary>
+public static class Quote
+{
+    const int Longest = 24;
+
+    /// <summary>A word as it stands in the program, in upper case and without blanks inside: "X12.5", "G81".</summary>
+    public static string Word(in Block block, in Token token) =>
+        Text(block.TextOf(token)).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
+
+    /// <summary>Bytes of a program: what cannot be shown becomes a mark, what is long is cut short.</summary>
+    public static string Text(ReadOnlySpan<byte> bytes)
+    {
+        var text = new StringBuilder();
+        foreach (var rune in Encoding.UTF8.GetString(bytes.Length > 4 * Longest ? bytes[..(4 * Longest)] : bytes).EnumerateRunes())
+        {
+            if (text.Length >= Longest)
+                return text.Append('…').ToString();
+            if (rune.Value == '\t')
+                text.Append(' ');
+            else
+                text.Append(Rune.IsControl(rune) ? Rune.ReplacementChar.ToString() : rune.ToString());
+        }
+        return text.ToString();
+    }
+}

@@ -68,6 +68,8 @@ public sealed class Job
     {
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(from, to, Machine.Rapid, path);
+        if (points == 0)
+            return Approach.Unknown;
         var nearest = Approach.None;
         for (var i = 1; i < points; i++)
         {

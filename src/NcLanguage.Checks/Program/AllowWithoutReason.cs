@@ -16,7 +16,7 @@ public sealed class AllowWithoutReason : Rule
         Example = """
             G21 G90 G54 G17
             (nc-allow spindle-off)
-            ~^^^^^^^^^^^^^^^^^^^^^^
+            ~^^^^^^^^^^^^^^^^^^^^^
             G0 X0 Y0
             M30
             """,

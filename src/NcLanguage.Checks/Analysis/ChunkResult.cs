@@ -21,11 +21,12 @@ public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse,
 /// <summary>A block number and where it stands (0-based line within its chunk); a number of −1 marks the beginning of a program.</summary>
 public readonly record struct BlockNumber(int Number, int Line);
 
-/// <summary>A rapid that goes below the top of the stock, and how many cuts of its chunk came before it.</summary>
-public readonly record struct RapidIntoStock(Point3 From, Point3 To, int Tool, int Line, int Token, int CutsBefore);
+/// <summary>A rapid in the setup's frame that goes below the top of the stock and over its footprint, and how many cuts of its chunk came before it.</summary>
+public readonly record struct LowRapid(Point3 From, Point3 To, int Tool, int Line, int CutsBefore);
 
-/// <summary>A cut in the setup's frame, for the question what still stands. Arcs come as chords.</summary>
-public readonly record struct StockCut(Point3 From, Point3 To, int Tool, bool IsHole);
+/// <summary>A cut below the top of the stock, in the setup's frame, for the question what still stands. Arcs come as chords. A place that is
+/// not known makes all that stands not known.</summary>
+public readonly record struct StockCut(Point3 From, Point3 To, int Tool);
 
 /// <summary>What running one chunk from one entry state gave. Immutable; reused for as long as both stay the same.</summary>
 public sealed class ChunkResult
@@ -49,9 +50,12 @@ public sealed class ChunkResult
 
     public required BlockNumber[] Numbers { get; init; }
 
+    /// <summary>Least and greatest of <see cref="Numbers"/>, and whether each is greater than the one before.</summary>
+    public required NumberRange NumberRange { get; init; }
+
     public required StockCut[] Cuts { get; init; }
 
-    public required RapidIntoStock[] LowRapids { get; init; }
+    public required LowRapid[] LowRapids { get; init; }
 
     /// <summary>Whether a comment in it asks for silence.</summary>
     public required bool HasAllow { get; init; }

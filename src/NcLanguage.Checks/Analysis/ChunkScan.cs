@@ -1,8 +1,8 @@
+using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Geometry;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -16,7 +16,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
     readonly List<HoleResult> _holes = [];
     readonly List<BlockNumber> _numbers = [];
     readonly List<StockCut> _cuts = [];
-    readonly List<RapidIntoStock> _lowRapids = [];
+    readonly List<LowRapid> _lowRapids = [];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
 
@@ -72,6 +72,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             Sets = sets,
             AllSets = allSets,
             Numbers = [.. _numbers],
+            NumberRange = NumberRange.Of(CollectionsMarshal.AsSpan(_numbers)),
             Cuts = [.. _cuts],
             LowRapids = [.. _lowRapids],
             HasAllow = AllowComments.MayStandIn(chunk.Bytes),
@@ -150,44 +151,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
 
     void NoteStock(int line)
     {
-        if (Job.Setup.Stock is not { } stock || (_step.Events & (StepEvents.Cut | StepEvents.Moves)) == 0)
-            return;
-        for (var i = 0; i < _step.Moves.Count; i++)
-        {
-            ref readonly var move = ref _step.Moves[i];
-            if (!move.IsMotion)
-                continue;
-            var from = move.From + _step.ToFrame;
-            var to = move.To + _step.ToFrame;
-            if (!(Math.Min(from.Z, to.Z) < stock.Max.Z) || !from.IsKnown || !to.IsKnown)
-                continue;
-            if (move.Kind == MoveKind.Rapid && move.Role is not (MoveRole.InHole or MoveRole.Return))
-                _lowRapids.Add(new RapidIntoStock(from, to, _step.After.Tool, line, 0, _cuts.Count));
-            else if (move.Kind == MoveKind.Feed)
-                _cuts.Add(new StockCut(from, to, _step.After.Tool, move.Role == MoveRole.InHole));
-            else if (move.Kind == MoveKind.Arc && move.Center.IsKnown)
-                AddChords(move);
-        }
-    }
-
-    void AddChords(in Move arc)
-    {
-        var sweep = Arcs.Sweep(arc);
-        var chords = Math.Clamp((int)Math.Ceiling(sweep / (Math.PI / 36)), 1, 1000);
-        var (first, second, third) = Arcs.Axes(arc.Plane);
-        var (dx, dy) = (arc.From[first] - arc.Center[first], arc.From[second] - arc.Center[second]);
-        var last = arc.From;
-        for (var i = 1; i <= chords; i++)
-        {
-            var t = (double)i / chords;
-            var (sin, cos) = Math.SinCos((arc.Clockwise ? -sweep : sweep) * t);
-            var next = i == chords
-                ? arc.To
-                : arc.From.With(first, arc.Center[first] + dx * cos - dy * sin)
-                    .With(second, arc.Center[second] + dx * sin + dy * cos)
-                    .With(third, arc.From[third] + (arc.To[third] - arc.From[third]) * t);
-            _cuts.Add(new StockCut(last + _step.ToFrame, next + _step.ToFrame, _step.After.Tool, IsHole: false));
-            last = next;
-        }
+        if (Job.Setup.Stock is { } stock)
+            StockMoves.Note(_step, line, stock, Job, _cuts, _lowRapids);
     }
 }

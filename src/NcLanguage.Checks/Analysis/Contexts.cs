@@ -123,20 +123,25 @@ public readonly ref struct FileContext
 {
     readonly List<Finding> _findings;
 
-    internal FileContext(AnalysisRuns runs, List<Finding> findings)
+    internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings)
     {
         Runs = runs;
+        Options = options;
         _findings = findings;
     }
 
     /// <summary>The runs under all readings looked at.</summary>
     public AnalysisRuns Runs { get; }
 
+    public AnalysisOptions Options { get; }
+
     /// <summary>The run under the reading in force.</summary>
     public ProgramRun Run => Runs.Main;
 
     /// <summary>Reports bytes of a line, counted from 0 in the whole text.</summary>
-    public void Report(Rule rule, int line, int start, int end, string message, double value = double.NaN, string text = "", Severity? severity = null) =>
+    public void Report(
+        Rule rule, int line, int start, int end, string message, double value = double.NaN, string text = "", Severity? severity = null,
+        RelatedPlace? related = null) =>
         _findings.Add(new Finding
         {
             Rule = rule,
@@ -147,6 +152,7 @@ public readonly ref struct FileContext
             Message = message,
             Value = value,
             Text = text,
+            Related = related,
         });
 
     /// <summary>Reports the words of a line's block.</summary>

@@ -8,11 +8,11 @@ static class FindingAssembly
 {
     static readonly Rule[] FileRules = [.. RuleList.All.Where(rule => rule.ReadsFile)];
 
-    public static ImmutableArray<Finding> Collect(AnalysisRuns runs)
+    public static ImmutableArray<Finding> Collect(AnalysisRuns runs, AnalysisOptions options)
     {
         var findings = new List<Finding>();
         AddOf(runs.Main, findings);
-        var file = new FileContext(runs, findings);
+        var file = new FileContext(runs, options, findings);
         foreach (var rule in FileRules)
             rule.CheckFile(file);
         if (runs.OtherSkip is { } other)

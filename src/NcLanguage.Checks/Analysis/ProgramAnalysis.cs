@@ -16,7 +16,7 @@ public sealed class ProgramAnalysis
     {
         Runs = runs;
         Options = options;
-        Findings = FindingAssembly.Collect(runs);
+        Findings = FindingAssembly.Collect(runs, options);
     }
 
     /// <summary>The runs under the readings that the analysis looks at.</summary>
@@ -56,6 +56,8 @@ public sealed class ProgramAnalysis
     public IEnumerable<RelatedPlace> Related(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
+        if (finding.Related is { } place)
+            yield return place;
         if (finding.Concerns == 0)
             yield break;
         var line = Main.LastSetter(finding.Concerns, finding.Line - 1);

@@ -28,6 +28,9 @@ public sealed record Finding
     /// <summary>What the related place says; empty where there is none.</summary>
     public string ConcernsMessage { get; init; } = "";
 
+    /// <summary>A second place that a rule on the whole file names itself; null for none.</summary>
+    public RelatedPlace? Related { get; init; }
+
     /// <summary>What the rule's fix needs to know: a number in mm, seconds or 1/min as the rule says.</summary>
     public double Value { get; init; }
 

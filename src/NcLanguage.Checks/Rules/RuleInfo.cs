@@ -30,6 +30,12 @@ public sealed record RuleInfo
     /// <summary>The setup file both programs run with; null for none.</summary>
     public string? Setup { get; init; }
 
+    /// <summary>The setup file the program put right runs with, where it is the setup that puts it right.</summary>
+    public string? InsteadSetup { get; init; }
+
+    /// <summary>Whether the examples run as when a missing setup is to be mentioned.</summary>
+    public bool MentionMissingSetup { get; init; }
+
     /// <summary>Readings the examples run under, as NAME=CHOICE separated by blanks; null for the fallback profile.</summary>
     public string? Readings { get; init; }
 

@@ -31,7 +31,8 @@ public sealed partial class RuleExampleTests
     public void The_right_program_is_silent(string name)
     {
         var rule = RuleList.Find(name)!;
-        var analysis = Examples.Analyse(rule.Info.Instead.ReplaceLineEndings("\n"), rule.Info);
+        var info = rule.Info.InsteadSetup is { } setup ? rule.Info with { Setup = setup } : rule.Info;
+        var analysis = Examples.Analyse(info.Instead.ReplaceLineEndings("\n"), info);
         Assert.True(analysis.Findings.IsEmpty, Examples.Show(analysis));
     }
 

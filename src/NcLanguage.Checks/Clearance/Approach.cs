@@ -16,6 +16,9 @@ public readonly record struct Approach(double Distance, int ObstacleIndex, Point
     /// <summary>The move is not known, so neither is its distance.</summary>
     public static Approach Unknown { get; } = new(double.NaN, -1, Point3.Unknown, ToolPart.Cutting);
 
+    /// <summary>True when the tool touches: the distance is known and 0 or less, to within <see cref="Sweep.ClearanceTolerance"/>.</summary>
+    public bool IsContact => Distance <= Sweep.ClearanceTolerance;
+
     /// <summary>True when the distance is known and at least <paramref name="clearance"/> mm; equal counts as clear, to within
     /// <see cref="Sweep.ClearanceTolerance"/>.</summary>
     public bool Clears(double clearance) => Distance >= clearance - Sweep.ClearanceTolerance;

@@ -1,0 +1,108 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole or a move that reaches what the stock rests on.</summary>
+public sealed class HitsSupport : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4008",
+        Name = "hits-support",
+        Severity = Severity.Error,
+        Title = "The tool reaches what the stock rests on",
+        Finds = "A hole, a cut or a rapid on which the tool goes into a support of the setup: a parallel, the table, the vice. Touching alone is none.",
+        AtTheMachine = "The tool drills or mills into the parallel or the table.",
+        Setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+              "supports": [ { "name": "rear parallel", "min": [0, 50, -45], "max": [100, 60, -15] } ],
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 140 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-19 F150
+            Y52
+            ~^^
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-19 F150
+            Y42
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "Supports the setup does not list, moves whose place is not known, and holes not drilled along Z. Without the tool's diameter, or the point angle "
+            + "of a pointed tool, only the axis counts.",
+        Source = "Common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Moves;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Job.Supports.IsEmpty)
+            return;
+        foreach (ref readonly var hole in step.Step.Holes.Items)
+            if (Report(hole, step))
+                return;
+        for (var i = 0; i < step.Step.Moves.Count; i++)
+            if (Report(step.Step.Moves[i], step))
+                return;
+    }
+
+    bool Report(in Hole hole, in StepContext step)
+    {
+        if (step.Step.After.Plane != WorkPlane.XY)
+            return false;
+        var toFrame = step.Step.ToFrame;
+        var tool = step.Job.Setup.FindTool(hole.Tool);
+        foreach (var support in step.Job.Supports)
+        {
+            var deep = support.Top - (hole.Bottom + toFrame.Z);
+            var into = ToolEnd.RadiusAt(tool, deep) - Footprint.Distance(support, hole.X + toFrame.X, hole.Y + toFrame.Y);
+            if (!(deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance))
+                continue;
+            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {Say.Level(hole.Bottom)}, "
+                + $"{Say.Mm(deep)} into {support.Name}, which begins at {Say.Level(support.Top - toFrame.Z)}.");
+            return true;
+        }
+        return false;
+    }
+
+    bool Report(in Move move, in StepContext step)
+    {
+        if (!move.IsMotion || move.Role is not (MoveRole.Plain or MoveRole.Machine))
+            return false;
+        var state = step.Step.After;
+        // A pointed tool is thinner at its end than its shape says: only its axis is certain.
+        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) ? state.Tool : -1;
+        var approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0);
+        if (!(approach.Distance < -Sweep.ClearanceTolerance))
+            return false;
+        var support = step.Job.Supports[approach.ObstacleIndex];
+        var from = move.From + step.Step.ToFrame;
+        if (Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance)
+            return false;
+        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {Say.Mm(-approach.Distance)} deep into {support.Name} at "
+            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; {support.Name} begins at {Say.Level(support.Top - step.Step.ToFrame.Z)}.");
+        return true;
+    }
+}

@@ -1,0 +1,86 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole that lies beside the stock, or breaks out through its edge.</summary>
+public sealed class HoleOutsideStock : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4007",
+        Name = "hole-outside-stock",
+        Severity = Severity.Warning,
+        Title = "A hole lies beside the stock or breaks through its edge",
+        Finds = "A hole whose centre, or part of whose circle at the stock's top, lies outside the stock as seen from above.",
+        AtTheMachine = "The tool drills air, or wanders off where it breaks through the edge; most often a digit or a sign of the place is wrong.",
+        Setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 140 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-10 F150
+            X98
+            ~^^
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-10 F150
+            X89
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
+            + "only the centre counts.",
+        Source = "Common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Holes;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY)
+            return;
+        foreach (ref readonly var hole in step.Step.Holes.Items)
+            if (Report(hole, stock, step))
+                return;
+    }
+
+    bool Report(in Hole hole, Box3 stock, in StepContext step)
+    {
+        var toFrame = step.Step.ToFrame;
+        var depth = stock.Max.Z - (hole.Bottom + toFrame.Z);
+        var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
+        if (!(depth > 0))
+            return false;
+        var place = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";
+        var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
+        if (outside > Sweep.ClearanceTolerance)
+            step.ReportBlock(this, $"{place} lies {Say.Mm(outside)} outside the stock: the tool drills {(outside < radius ? "half in air" : "air")}.");
+        else if (outside + radius > Sweep.ClearanceTolerance)
+            step.ReportBlock(this, $"{place} breaks {Say.Mm(outside + radius)} out through the edge of the stock: its centre is {Say.Mm(-outside)} from the edge, "
+                + $"the hole {Say.Mm(2 * radius)} wide.");
+        else
+            return false;
+        return true;
+    }
+}

@@ -1,0 +1,16 @@
+using NcLanguage.Server.Jobs;
+using NcLanguage.Checks;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Documents;
+
+/// <summary>An analysis and the setup and machine it was made with.</summary>
+internal sealed record AnalysedProgram(ProgramAnalysis Analysis, Job Job);
+
+/// <summary>One version of an open document. It never changes; a newer one supersedes it.</summary>
+/// <param name="Uri">The client's name of the document.</param>
+/// <param name="Version">The client's number of this version.</param>
+/// <param name="Text">The text of this version.</param>
+/// <param name="Analysis">Ends with the analysis, or cancelled where the snapshot was superseded first.</param>
+/// <param name="Superseded">Cancelled when a newer version came, the setup changed or the document was closed.</param>
+internal sealed record DocumentSnapshot(string Uri, int Version, SourceText Text, Task<AnalysedProgram> Analysis, CancellationToken Superseded);

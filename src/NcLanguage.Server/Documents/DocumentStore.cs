@@ -1,0 +1,68 @@
+using Microsoft.Extensions.Logging;
+using NcLanguage.Server.Features;
+using NcLanguage.Server.Jobs;
+using NcLanguage.Server.Logging;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Documents;
+
+/// <summary>The open documents. Called by one message at a time, as the queue lets them through.</summary>
+internal sealed class DocumentStore(JobLoader jobs, DiagnosticPublisher publisher, PositionMapper positions, ClientProfile client, ILogger log)
+{
+    private readonly Dictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
+
+    /// <summary>Opens a document; one open already takes the new text.</summary>
+    public void Open(string uri, int version, SourceText text)
+    {
+        if (_open.Remove(uri, out OpenDocument? before)) before.Dispose();
+        string? path = DocumentUri.ToPath(uri);
+        _open[uri] = new OpenDocument(uri, version, text, () => jobs.Load(path), publisher.Publish, log.AnalysisFailed);
+    }
+
+    public void Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes) => Find(uri).Change(version, changes, positions);
+
+    public void Close(string uri)
+    {
+        Find(uri).Dispose();
+        _open.Remove(uri);
+        publisher.Clear(uri);
+    }
+
+    /// <summary>Checks the documents anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
+    public bool RecheckUsersOf(IEnumerable<string> paths)
+    {
+        var changed = new HashSet<string>(paths, DocumentUri.PathComparer);
+        bool any = false;
+        foreach (OpenDocument document in _open.Values)
+        {
+            if (!document.DependsOn(changed)) continue;
+            document.Recheck();
+            any = true;
+        }
+        return any;
+    }
+
+    /// <summary>Answers a request from the snapshot that stands now, on a worker.</summary>
+    public Task<T> ReadAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    {
+        DocumentSnapshot snapshot = Find(uri).Current;
+        return Task.Run(() => AnswerAsync(snapshot, answer, cancellationToken), cancellationToken);
+    }
+
+    private async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    {
+        try
+        {
+            AnalysedProgram program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
+            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher));
+        }
+        catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
+        {
+            throw Errors.DocumentChanged();
+        }
+    }
+
+    private OpenDocument Find(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document : throw Errors.DocumentNotOpen(uri);
+}

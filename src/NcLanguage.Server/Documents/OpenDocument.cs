@@ -1,0 +1,121 @@
+using NcLanguage.Checks;
+using NcLanguage.Server.Jobs;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Documents;
+
+/// <summary>A program open in the editor. Each change makes a new snapshot whose analysis starts at once and drops the one before.</summary>
+internal sealed class OpenDocument : IDisposable
+{
+    private readonly Lock _gate = new();
+    private readonly Func<Job> _findJob;
+    private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
+    private readonly Action<string, Exception> _onFailed;
+    private CancellationTokenSource _superseded = new();
+    private Task<Job> _job;
+    private AnalysedProgram? _latest;
+    private DocumentSnapshot _current;
+
+    /// <param name="uri">The client's name of the document.</param>
+    /// <param name="version">The client's number of the first version.</param>
+    /// <param name="text">The first text.</param>
+    /// <param name="findJob">Reads the setup and the machine that go with the program; called on a worker.</param>
+    /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
+    /// <param name="onFailed">Called where an analysis threw.</param>
+    public OpenDocument(string uri, int version, SourceText text, Func<Job> findJob, Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<string, Exception> onFailed)
+    {
+        _findJob = findJob;
+        _onAnalysed = onAnalysed;
+        _onFailed = onFailed;
+        _job = Task.Run(findJob);
+        _current = Start(uri, version, text);
+    }
+
+    public DocumentSnapshot Current => Volatile.Read(ref _current);
+
+    /// <summary>Whether the setup or the machine was read from, or looked for in, one of these files; true as long as that is not known.</summary>
+    public bool DependsOn(IReadOnlySet<string> paths) => !_job.IsCompletedSuccessfully || _job.Result.LookedAt.Any(paths.Contains);
+
+    /// <summary>Applies changes in their order, each to the text the one before left.</summary>
+    public void Change(int version, IEnumerable<TextDocumentContentChangeEvent> changes, PositionMapper positions)
+    {
+        SourceText text = Current.Text;
+        foreach (TextDocumentContentChangeEvent change in changes)
+            text = Apply(text, change, positions);
+        Supersede(() => Start(Current.Uri, version, text));
+    }
+
+    /// <summary>Reads the setup and the machine anew and analyses the same text with them.</summary>
+    public void Recheck() => Supersede(() =>
+    {
+        _job = Task.Run(_findJob);
+        return Start(Current.Uri, Current.Version, Current.Text);
+    });
+
+    /// <summary>Closes it: drops what is still running.</summary>
+    public void Dispose()
+    {
+        _superseded.Cancel();
+        _superseded.Dispose();
+    }
+
+    private static SourceText Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
+    {
+        if (change.Range is not { } range) return SourceText.From(change.Text.Bytes);
+        int start = positions.ToOffset(text, range.Start);
+        int end = positions.ToOffset(text, range.End);
+        return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.Bytes);
+    }
+
+    private void Supersede(Func<DocumentSnapshot> start)
+    {
+        CancellationTokenSource before = _superseded;
+        _superseded = new CancellationTokenSource();
+        Volatile.Write(ref _current, start());
+        before.Cancel();
+        before.Dispose();
+    }
+
+    private DocumentSnapshot Start(string uri, int version, SourceText text)
+    {
+        CancellationToken superseded = _superseded.Token;
+        Task<Job> job = _job;
+        var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
+        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded);
+        _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
+        return snapshot;
+    }
+
+    private async Task AnalyseAsync(DocumentSnapshot snapshot, Task<Job> findingJob, TaskCompletionSource<AnalysedProgram> done)
+    {
+        try
+        {
+            Job job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
+            AnalysedProgram? before;
+            lock (_gate) before = _latest;
+            ProgramAnalysis analysis = before is not null && ReferenceEquals(before.Job, job)
+                ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded)
+                : ProgramAnalysis.Create(snapshot.Text, job.Setup, job.Machine, new AnalysisOptions(), snapshot.Superseded);
+            var program = new AnalysedProgram(analysis, job);
+            lock (_gate)
+            {
+                if (!snapshot.Superseded.IsCancellationRequested) _latest = program;
+            }
+            done.TrySetResult(program);
+            _onAnalysed(snapshot, program, () => ReferenceEquals(Current, snapshot) && !snapshot.Superseded.IsCancellationRequested);
+        }
+        catch (OperationCanceledException)
+        {
+            done.TrySetCanceled(snapshot.Superseded);
+        }
+#pragma warning disable CA1031 // Whatever a rule throws, the server and the other documents go on; the requests that wait get the error.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            _onFailed(snapshot.Uri, e);
+            done.TrySetException(e);
+            _ = done.Task.Exception;
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using System.Text;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Documents;
+
+/// <summary>What a character of a position counts, as negotiated.</summary>
+internal enum PositionEncoding
+{
+    Utf16,
+    Utf8,
+}
+
+/// <summary>Maps between the protocol's positions and (line, byte column), both from 0. Positions outside the text are clamped to
+/// the end of the line or of the text; one amid a character is moved to that character's start.</summary>
+internal sealed class PositionMapper(PositionEncoding encoding)
+{
+    public PositionEncoding Encoding { get; } = encoding;
+
+    public (int Line, int Column) ToPlace(SourceText text, Position position)
+    {
+        if (position.Line >= (uint)text.LineCount)
+        {
+            int last = text.LineCount - 1;
+            return (last, text.Line(last).Length);
+        }
+        int line = (int)position.Line;
+        return (line, ToByteColumn(text.Line(line), position.Character));
+    }
+
+    /// <summary>Offset in bytes from the start of the text.</summary>
+    public int ToOffset(SourceText text, Position position)
+    {
+        (int line, int column) = ToPlace(text, position);
+        return text.OffsetOf(line, column);
+    }
+
+    public Position ToPosition(SourceText text, int line, int byteColumn)
+    {
+        line = Math.Clamp(line, 0, text.LineCount - 1);
+        ReadOnlySpan<byte> bytes = text.Line(line);
+        return new Position((uint)line, (uint)ToCharacter(bytes[..Math.Clamp(byteColumn, 0, bytes.Length)]));
+    }
+
+    /// <summary>The range of bytes <paramref name="startColumn"/> up to <paramref name="endColumn"/> of a line.</summary>
+    public TextRange ToRange(SourceText text, int line, int startColumn, int endColumn) =>
+        new(ToPosition(text, line, startColumn), ToPosition(text, line, endColumn));
+
+    private int ToByteColumn(ReadOnlySpan<byte> line, uint character)
+    {
+        int ascii = AsciiPrefix(line);
+        if (character <= (uint)ascii) return (int)character;
+        if (Encoding == PositionEncoding.Utf8)
+        {
+            if (character >= (uint)line.Length) return line.Length;
+            // Not amid a character: go back to where one starts, at most as far as one is long.
+            for (int column = (int)character; column > (int)character - 4 && column >= 0; column--)
+            {
+                if ((line[column] & 0xC0) != 0x80) return column;
+            }
+            return (int)character;
+        }
+        int at = ascii;
+        uint units = (uint)ascii;
+        while (at < line.Length)
+        {
+            Rune.DecodeFromUtf8(line[at..], out Rune rune, out int length);
+            units += (uint)rune.Utf16SequenceLength;
+            if (units > character) return at;
+            at += length;
+        }
+        return line.Length;
+    }
+
+    private int ToCharacter(ReadOnlySpan<byte> before)
+    {
+        if (Encoding == PositionEncoding.Utf8) return before.Length;
+        int at = AsciiPrefix(before);
+        int units = at;
+        while (at < before.Length)
+        {
+            Rune.DecodeFromUtf8(before[at..], out Rune rune, out int length);
+            units += rune.Utf16SequenceLength;
+            at += length;
+        }
+        return units;
+    }
+
+    private static int AsciiPrefix(ReadOnlySpan<byte> line)
+    {
+        int first = line.IndexOfAnyExceptInRange((byte)0, (byte)0x7F);
+        return first < 0 ? line.Length : first;
+    }
+}

@@ -1,0 +1,57 @@
+using NcLanguage.Editing;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>textDocument/codeAction and codeAction/resolve: a quick fix for each finding that has one, and one action that makes all
+/// fixes marked safe. Only the edits of that last one take work, so they are left to the resolving where the client can.</summary>
+internal static class CodeActionFeature
+{
+    public const string QuickFix = "quickfix";
+    public const string FixAll = "source.fixAll";
+
+    public static CodeAction[] Answer(FeatureContext context, TextRange range, string[]? only)
+    {
+        List<CodeAction> actions = [];
+        if (Wanted(QuickFix, only))
+        {
+            (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
+            (int last, _) = context.Positions.ToPlace(context.Text, range.End);
+            foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last)))
+            {
+                actions.Add(new CodeAction(
+                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Uri, context.Text, fix.Finding)],
+                    fix.Safety == FixSafety.Safe ? true : null, Edit(context, fix.Edits)));
+            }
+        }
+        // An editor asks for every kind at each movement of the cursor: the action on the whole text is offered where it is asked for.
+        if (only is not null && Wanted(FixAll, only))
+        {
+            var action = new CodeAction("Apply all fixes marked safe", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
+            if (context.Client.ResolvesEdits)
+                actions.Add(action);
+            else if (Fixes.AllSafe(context.Analysis) is { Count: > 0 } edits)
+                actions.Add(action with { Data = null, Edit = Edit(context, edits) });
+        }
+        return [.. actions];
+    }
+
+    /// <summary>Puts the edits into an action offered before. The text must still be the one it was offered for.</summary>
+    public static CodeAction Resolve(FeatureContext context, CodeAction action)
+    {
+        if (action.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
+        return action with { Edit = Edit(context, Fixes.AllSafe(context.Analysis)) };
+    }
+
+    private static bool Wanted(string kind, string[]? only) =>
+        only is null || Array.Exists(only, asked => asked.Length == 0 || kind == asked || kind.StartsWith(asked + ".", StringComparison.Ordinal));
+
+    private static WorkspaceEdit Edit(FeatureContext context, IReadOnlyList<FixEdit> edits)
+    {
+        TextEdit[] changes = [.. edits.Select(edit => new TextEdit(context.Positions.ToRange(context.Text, edit.Line, edit.StartColumn, edit.EndColumn), edit.NewText))];
+        return context.Client.VersionedEdits
+            ? new WorkspaceEdit(DocumentChanges: [new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(context.Uri, context.Snapshot.Version), changes)])
+            : new WorkspaceEdit(Changes: new() { [context.Uri] = changes });
+    }
+}

@@ -1,0 +1,49 @@
+using System.Diagnostics.CodeAnalysis;
+using Microsoft.Extensions.Logging;
+using NcLanguage.Server.Logging;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+using NcLanguage.Server.Scheduling;
+using StreamJsonRpc;
+
+namespace NcLanguage.Server;
+
+/// <summary>The language server over a pair of streams.</summary>
+public static class LanguageServer
+{
+    internal const string Name = "nclanguage";
+
+    internal static string Version { get; } = typeof(LanguageServer).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
+
+    /// <summary>Serves one client until it says exit, its streams end or its process ends.</summary>
+    /// <returns>The process's exit code: 0 after shutdown and exit, else 1.</returns>
+    public static async Task<int> RunAsync(Stream input, Stream output, LanguageServerOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        using var logs = new ServerLoggerProvider(options.ErrorLog);
+        using var loggers = new LoggerFactory([logs], new LoggerFilterOptions { MinLevel = options.LogLevel });
+        ILogger log = loggers.CreateLogger(Name);
+
+        var lifecycle = new Lifecycle();
+        using var queue = new RequestQueue();
+        using var handler = new LspMessageHandler(output, input, CreateFormatter(), lifecycle);
+        using var rpc = new LspRpc(handler, queue, lifecycle, log);
+        logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
+        var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
+        rpc.Handled += tracer.Handled;
+
+        using var session = new ServerSession(rpc, lifecycle, tracer, log);
+        rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);
+        rpc.StartListening();
+
+        // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
+        Task ended = await Task.WhenAny(session.Exit, rpc.Completion).ConfigureAwait(false);
+        if (ended != session.Exit) return 1;
+        await rpc.FinishAsync(TimeSpan.FromSeconds(1)).ConfigureAwait(false);
+        return await session.Exit.ConfigureAwait(false);
+    }
+
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types sent and received stand in the source-generated context.")]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "All types sent and received stand in the source-generated context.")]
+    private static SystemTextJsonFormatter CreateFormatter() => new() { JsonSerializerOptions = ProtocolJson.Default.Options };
+}

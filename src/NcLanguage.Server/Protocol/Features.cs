@@ -1,0 +1,55 @@
+namespace NcLanguage.Server.Protocol;
+
+internal enum DiagnosticSeverity
+{
+    Error = 1,
+    Warning = 2,
+    Information = 3,
+    Hint = 4,
+}
+
+internal sealed record Diagnostic(
+    TextRange Range, string Message, DiagnosticSeverity? Severity = null, string? Code = null, CodeDescription? CodeDescription = null, string? Source = null,
+    DiagnosticRelatedInformation[]? RelatedInformation = null, string? Data = null);
+
+internal sealed record CodeDescription(string Href);
+
+internal sealed record DiagnosticRelatedInformation(Location Location, string Message);
+
+internal sealed record PublishDiagnosticsParams(string Uri, int? Version, Diagnostic[] Diagnostics);
+
+internal sealed record HoverParams(TextDocumentIdentifier TextDocument, Position Position);
+
+internal sealed record Hover(MarkupContent Contents, TextRange Range);
+
+internal sealed record MarkupContent(string Kind, string Value);
+
+internal sealed record CodeActionParams(TextDocumentIdentifier TextDocument, TextRange Range, CodeActionContext? Context = null);
+
+/// <summary>The kinds asked for (null: all). The client's own diagnostics are not read: the server has newer ones.</summary>
+internal sealed record CodeActionContext(string[]? Only = null);
+
+internal sealed record CodeAction(
+    string Title, string? Kind = null, Diagnostic[]? Diagnostics = null, bool? IsPreferred = null, WorkspaceEdit? Edit = null, CodeActionData? Data = null);
+
+/// <summary>What a code action carries back when its edit is asked for: the document and the version it was offered for.</summary>
+internal sealed record CodeActionData(string Uri, int Version);
+
+internal sealed record InlayHintParams(TextDocumentIdentifier TextDocument, TextRange Range);
+
+internal sealed record InlayHint(Position Position, string Label, string? Tooltip, bool PaddingLeft, bool PaddingRight);
+
+internal sealed record DocumentSymbolParams(TextDocumentIdentifier TextDocument);
+
+internal enum SymbolKind
+{
+    Module = 2,
+    Namespace = 3,
+    Class = 5,
+    Method = 6,
+    Function = 12,
+    Event = 24,
+    Operator = 25,
+}
+
+internal sealed record DocumentSymbol(string Name, string? Detail, SymbolKind Kind, TextRange Range, TextRange SelectionRange, DocumentSymbol[] Children);

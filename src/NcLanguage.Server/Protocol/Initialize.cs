@@ -1,0 +1,78 @@
+namespace NcLanguage.Server.Protocol;
+
+// What the client and the server tell each other at the start. Of the client's capabilities only those that change what
+// this server does are read.
+
+internal sealed record InitializeParams(
+    int? ProcessId = null,
+    ClientInfo? ClientInfo = null,
+    string? RootUri = null,
+    string? RootPath = null,
+    WorkspaceFolder[]? WorkspaceFolders = null,
+    ClientCapabilities? Capabilities = null,
+    string? Trace = null);
+
+internal sealed record ClientInfo(string Name, string? Version = null);
+
+internal sealed record WorkspaceFolder(string Uri, string? Name = null);
+
+internal sealed record ClientCapabilities(GeneralCapabilities? General = null, WorkspaceCapabilities? Workspace = null, TextDocumentCapabilities? TextDocument = null);
+
+internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
+
+internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null);
+
+internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false);
+
+internal sealed record DynamicRegistration(bool DynamicRegistrationSupported = false)
+{
+    [System.Text.Json.Serialization.JsonPropertyName("dynamicRegistration")]
+    public bool DynamicRegistrationSupported { get; init; } = DynamicRegistrationSupported;
+}
+
+internal sealed record RefreshSupport(bool RefreshSupported = false)
+{
+    [System.Text.Json.Serialization.JsonPropertyName("refreshSupport")]
+    public bool RefreshSupported { get; init; } = RefreshSupported;
+}
+
+internal sealed record TextDocumentCapabilities(
+    HoverCapabilities? Hover = null, DocumentSymbolCapabilities? DocumentSymbol = null, CodeActionCapabilities? CodeAction = null,
+    PublishDiagnosticsCapabilities? PublishDiagnostics = null);
+
+internal sealed record HoverCapabilities(string[]? ContentFormat = null);
+
+internal sealed record DocumentSymbolCapabilities(bool HierarchicalDocumentSymbolSupport = false);
+
+internal sealed record CodeActionCapabilities(ResolveSupport? ResolveSupport = null, bool DataSupport = false);
+
+internal sealed record ResolveSupport(string[]? Properties = null);
+
+internal sealed record PublishDiagnosticsCapabilities(bool RelatedInformation = false);
+
+internal sealed record InitializedParams;
+
+internal sealed record InitializeResult(ServerCapabilities Capabilities, ServerInfo ServerInfo);
+
+internal sealed record ServerInfo(string Name, string Version);
+
+internal sealed record ServerCapabilities(
+    string PositionEncoding,
+    TextDocumentSyncOptions TextDocumentSync,
+    bool HoverProvider,
+    CodeActionOptions CodeActionProvider,
+    bool InlayHintProvider,
+    bool DocumentSymbolProvider);
+
+internal enum TextDocumentSyncKind
+{
+    None = 0,
+    Full = 1,
+    Incremental = 2,
+}
+
+internal sealed record TextDocumentSyncOptions(bool OpenClose, TextDocumentSyncKind Change, SaveOptions Save);
+
+internal sealed record SaveOptions(bool IncludeText);
+
+internal sealed record CodeActionOptions(string[] CodeActionKinds, bool ResolveProvider);

@@ -1,0 +1,41 @@
+using System.Text.Json.Serialization;
+using StreamJsonRpc;
+using StreamJsonRpc.Protocol;
+
+namespace NcLanguage.Server.Protocol;
+
+/// <summary>How every message is read and written. Missing members and wrong types are errors; unknown members are skipped.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
+// The transport reads and writes these three itself; without them cancelling is silently ignored and the first error ends the connection.
+[JsonSerializable(typeof(RequestId))]
+[JsonSerializable(typeof(CommonErrorData))]
+[JsonSerializable(typeof(object))]
+// Client to server.
+[JsonSerializable(typeof(InitializeParams))]
+[JsonSerializable(typeof(InitializedParams))]
+[JsonSerializable(typeof(SetTraceParams))]
+[JsonSerializable(typeof(DidOpenTextDocumentParams))]
+[JsonSerializable(typeof(DidChangeTextDocumentParams))]
+[JsonSerializable(typeof(DidCloseTextDocumentParams))]
+[JsonSerializable(typeof(DidSaveTextDocumentParams))]
+[JsonSerializable(typeof(DidChangeWatchedFilesParams))]
+[JsonSerializable(typeof(HoverParams))]
+[JsonSerializable(typeof(CodeActionParams))]
+[JsonSerializable(typeof(InlayHintParams))]
+[JsonSerializable(typeof(DocumentSymbolParams))]
+// Server to client.
+[JsonSerializable(typeof(InitializeResult))]
+[JsonSerializable(typeof(PublishDiagnosticsParams))]
+[JsonSerializable(typeof(LogMessageParams))]
+[JsonSerializable(typeof(LogTraceParams))]
+[JsonSerializable(typeof(RegistrationParams))]
+[JsonSerializable(typeof(Hover))]
+[JsonSerializable(typeof(CodeAction))]
+[JsonSerializable(typeof(CodeAction[]))]
+[JsonSerializable(typeof(InlayHint[]))]
+[JsonSerializable(typeof(DocumentSymbol[]))]
+internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -1,0 +1,46 @@
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>What the client can do, as far as the server's answers depend on it.</summary>
+internal sealed record ClientProfile
+{
+    public PositionEncoding PositionEncoding { get; init; }
+
+    public bool VersionedEdits { get; init; }
+
+    public bool ResolvesEdits { get; init; }
+
+    public bool Markdown { get; init; }
+
+    public bool NestedSymbols { get; init; }
+
+    public bool RelatedInformation { get; init; }
+
+    public bool WatchesFiles { get; init; }
+
+    public bool RefreshesInlayHints { get; init; }
+
+    public static ClientProfile From(ClientCapabilities? capabilities)
+    {
+        TextDocumentCapabilities? text = capabilities?.TextDocument;
+        WorkspaceCapabilities? workspace = capabilities?.Workspace;
+        return new ClientProfile
+        {
+            PositionEncoding = capabilities?.General?.PositionEncodings?.Contains(Utf8) == true ? PositionEncoding.Utf8 : PositionEncoding.Utf16,
+            VersionedEdits = workspace?.WorkspaceEdit?.DocumentChanges == true,
+            ResolvesEdits = text?.CodeAction is { DataSupport: true, ResolveSupport.Properties: { } properties } && properties.Contains("edit"),
+            Markdown = text?.Hover?.ContentFormat?.Contains("markdown") == true,
+            NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
+            RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,
+            WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
+            RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
+        };
+    }
+
+    /// <summary>The protocol's name of the encoding in force.</summary>
+    public string PositionEncodingName => PositionEncoding == PositionEncoding.Utf8 ? Utf8 : "utf-16";
+
+    private const string Utf8 = "utf-8";
+}

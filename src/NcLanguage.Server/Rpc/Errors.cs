@@ -1,0 +1,34 @@
+using System.Text.Json;
+using StreamJsonRpc;
+using StreamJsonRpc.Protocol;
+
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>Which error of the protocol an exception becomes. No message carries a stack trace; that goes to the log.</summary>
+internal static class Errors
+{
+    /// <summary>LSP ServerNotInitialized.</summary>
+    public const JsonRpcErrorCode ServerNotInitialized = (JsonRpcErrorCode)(-32002);
+
+    /// <summary>LSP ContentModified: the document changed while the answer was being worked out.</summary>
+    public const JsonRpcErrorCode ContentModified = (JsonRpcErrorCode)(-32801);
+
+    public static JsonRpcError.ErrorDetail Detail(JsonRpcErrorCode code, string message) => new() { Code = code, Message = message };
+
+    public static LocalRpcException Exception(JsonRpcErrorCode code, string message) => new(message) { ErrorCode = (int)code };
+
+    public static LocalRpcException DocumentNotOpen(string uri) => Exception(JsonRpcErrorCode.InvalidParams, $"The document {uri} is not open.");
+
+    public static LocalRpcException DocumentChanged() => Exception(ContentModified, "The document was changed meanwhile.");
+
+    /// <summary>True where the fault is this server's own, so that it belongs in the log.</summary>
+    public static bool IsInternal(Exception exception) => exception is not (LocalRpcException or JsonException or OperationCanceledException);
+
+    public static JsonRpcError.ErrorDetail ForException(Exception exception) => exception switch
+    {
+        LocalRpcException local => Detail((JsonRpcErrorCode)local.ErrorCode, local.Message),
+        JsonException json => Detail(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: " + json.Message),
+        OperationCanceledException => Detail(JsonRpcErrorCode.RequestCanceled, "The request was cancelled."),
+        _ => Detail(JsonRpcErrorCode.InternalError, $"An internal error: {exception.GetType().Name}: {exception.Message}"),
+    };
+}

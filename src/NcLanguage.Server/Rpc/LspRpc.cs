@@ -1,0 +1,93 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using Microsoft.Extensions.Logging;
+using NcLanguage.Server.Logging;
+using NcLanguage.Server.Scheduling;
+using StreamJsonRpc;
+using StreamJsonRpc.Protocol;
+
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>The connection: lets every message take its turn by the method table, maps exceptions to the protocol's errors, and sends.</summary>
+internal sealed class LspRpc : JsonRpc
+{
+    private readonly RequestQueue _queue;
+    private readonly Lifecycle _lifecycle;
+    private readonly ILogger _log;
+    private readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
+
+    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, ILogger log)
+        : base(handler)
+    {
+        _queue = queue;
+        _lifecycle = lifecycle;
+        _log = log;
+        TraceSource = new TraceSource(nameof(JsonRpc), SourceLevels.Off);
+    }
+
+    /// <summary>Called when the answer to a request is sent or a notification done: the method and the time since it arrived.</summary>
+    public event Action<string, TimeSpan>? Handled;
+
+    /// <summary>Waits until all that was asked is answered, at most as long as given.</summary>
+    public async Task FinishAsync(TimeSpan longest)
+    {
+        long start = Stopwatch.GetTimestamp();
+        while (!_unanswered.IsEmpty && Stopwatch.GetElapsedTime(start) < longest)
+            await Task.Delay(5).ConfigureAwait(false);
+    }
+
+    /// <summary>Sends a notification. Messages leave in the order of the calls; one that can't be sent any more is dropped.</summary>
+    public void Notify(string method, object parameters) => _ = SendAsync(RequestId.NotSpecified, method, parameters);
+
+    /// <summary>Sends a request whose answer holds nothing of interest; false where the client refused or is gone.</summary>
+    public Task<bool> RequestAsync(string method, object? parameters) => SendAsync(CreateNewRequestId(), method, parameters);
+
+    protected override async ValueTask<JsonRpcMessage> DispatchRequestAsync(JsonRpcRequest request, TargetMethod targetMethod, CancellationToken cancellationToken)
+    {
+        string method = request.Method!;
+        long arrived = Stopwatch.GetTimestamp();
+        if (request.IsResponseExpected) _unanswered[request.RequestId] = (method, arrived);
+        Schedule schedule = MethodTable.Rows[method];
+        try
+        {
+            return schedule == Schedule.AtOnce
+                ? await base.DispatchRequestAsync(request, targetMethod, cancellationToken).ConfigureAwait(false)
+                : await _queue.Enqueue(schedule == Schedule.InOrder, () => base.DispatchRequestAsync(request, targetMethod, cancellationToken), cancellationToken).ConfigureAwait(false);
+        }
+        finally
+        {
+            if (!request.IsResponseExpected) Handled?.Invoke(method, Stopwatch.GetElapsedTime(arrived));
+        }
+    }
+
+    protected override void OnResponseSent(JsonRpcMessage response)
+    {
+        base.OnResponseSent(response);
+        if (response is IJsonRpcMessageWithId { RequestId: var id } && _unanswered.TryRemove(id, out (string Method, long Arrived) request))
+            Handled?.Invoke(request.Method, Stopwatch.GetElapsedTime(request.Arrived));
+    }
+
+    protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception)
+    {
+        if (request.Method == Methods.Initialize) _lifecycle.InitializeFailed();
+        if (Errors.IsInternal(exception))
+            _log.RequestFailed(request.Method ?? "", exception);
+        else if (!request.IsResponseExpected)
+            _log.NotificationRefused(request.Method ?? "", exception.Message);
+        return Errors.ForException(exception);
+    }
+
+    private async Task<bool> SendAsync(RequestId id, string method, object? parameters)
+    {
+        try
+        {
+            object?[]? arguments = parameters is null ? null : [parameters];
+            await InvokeCoreAsync<object?>(id, method, arguments, CancellationToken.None, isParameterObject: parameters is not null).ConfigureAwait(false);
+            return true;
+        }
+        catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or OperationCanceledException or RemoteRpcException or IOException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,28 @@
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>The names of the methods this server answers or sends.</summary>
+internal static class Methods
+{
+    public const string Initialize = "initialize";
+    public const string Initialized = "initialized";
+    public const string Shutdown = "shutdown";
+    public const string Exit = "exit";
+    public const string CancelRequest = "$/cancelRequest";
+    public const string SetTrace = "$/setTrace";
+    public const string DidOpen = "textDocument/didOpen";
+    public const string DidChange = "textDocument/didChange";
+    public const string DidClose = "textDocument/didClose";
+    public const string DidSave = "textDocument/didSave";
+    public const string DidChangeWatchedFiles = "workspace/didChangeWatchedFiles";
+    public const string Hover = "textDocument/hover";
+    public const string CodeAction = "textDocument/codeAction";
+    public const string CodeActionResolve = "codeAction/resolve";
+    public const string InlayHint = "textDocument/inlayHint";
+    public const string DocumentSymbol = "textDocument/documentSymbol";
+
+    public const string LogTrace = "$/logTrace";
+    public const string LogMessage = "window/logMessage";
+    public const string PublishDiagnostics = "textDocument/publishDiagnostics";
+    public const string RegisterCapability = "client/registerCapability";
+    public const string InlayHintRefresh = "workspace/inlayHint/refresh";
+}

@@ -1,0 +1,44 @@
+using System.Collections.Frozen;
+using NcLanguage.Server.Rpc;
+
+namespace NcLanguage.Server.Scheduling;
+
+/// <summary>How a method takes its turn.</summary>
+internal enum Schedule
+{
+    /// <summary>Not queued at all: it must get through while others wait.</summary>
+    AtOnce,
+
+    /// <summary>Awaited: nothing that came later starts before it is done. For all that changes what the server knows.</summary>
+    InOrder,
+
+    /// <summary>Started in its turn on the snapshot that then stands, and not awaited: later messages run beside it. A change of
+    /// its document meanwhile ends it with "content modified".</summary>
+    Snapshot,
+}
+
+/// <summary>Every method the server takes and how it is scheduled. What it does not take stands in <see cref="Unsupported"/>.</summary>
+internal static class MethodTable
+{
+    public static FrozenDictionary<string, Schedule> Rows { get; } = new Dictionary<string, Schedule>
+    {
+        [Methods.Initialize] = Schedule.InOrder,
+        [Methods.Initialized] = Schedule.InOrder,
+        [Methods.Shutdown] = Schedule.InOrder,
+        [Methods.Exit] = Schedule.InOrder,
+        [Methods.CancelRequest] = Schedule.AtOnce,
+        [Methods.SetTrace] = Schedule.AtOnce,
+
+        [Methods.DidOpen] = Schedule.InOrder,
+        [Methods.DidChange] = Schedule.InOrder,
+        [Methods.DidClose] = Schedule.InOrder,
+        [Methods.DidSave] = Schedule.InOrder,
+        [Methods.DidChangeWatchedFiles] = Schedule.InOrder,
+
+        [Methods.Hover] = Schedule.Snapshot,
+        [Methods.CodeAction] = Schedule.Snapshot,
+        [Methods.CodeActionResolve] = Schedule.Snapshot,
+        [Methods.InlayHint] = Schedule.Snapshot,
+        [Methods.DocumentSymbol] = Schedule.Snapshot,
+    }.ToFrozenDictionary();
+}

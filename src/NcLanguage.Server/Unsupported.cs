@@ -1,0 +1,72 @@
+namespace NcLanguage.Server;
+
+/// <summary>Methods of LSP 3.17 that are not answered, and why. A request for one gets "method not found", a notification is dropped.
+/// A test asserts that none of them is announced or has a row in the method table.</summary>
+internal static class Unsupported
+{
+    public const string Later = "planned";
+    public const string NoDeclarations = "a program declares no names";
+    public const string OneText = "a program and what it calls is all there is: nothing to index or to browse across a workspace";
+    public const string NoNotebooks = "programs are plain text";
+    public const string NotAsked = "the server keeps no settings of its own: the setup and the machine profile beside the program say all";
+    public const string EditorsOwn = "the editor does this on its own from the text";
+
+    public static IReadOnlyDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
+    {
+        ["textDocument/completion"] = Later,
+        ["completionItem/resolve"] = Later,
+        ["textDocument/signatureHelp"] = Later,
+        ["textDocument/definition"] = Later,
+        ["textDocument/references"] = Later,
+        ["textDocument/documentHighlight"] = Later,
+        ["textDocument/documentLink"] = Later,
+        ["documentLink/resolve"] = Later,
+        ["textDocument/foldingRange"] = Later,
+        ["textDocument/selectionRange"] = Later,
+        ["textDocument/semanticTokens/full"] = Later,
+        ["textDocument/semanticTokens/full/delta"] = Later,
+        ["textDocument/semanticTokens/range"] = Later,
+        ["textDocument/formatting"] = Later,
+        ["textDocument/rangeFormatting"] = Later,
+        ["textDocument/onTypeFormatting"] = Later,
+        ["textDocument/rename"] = Later,
+        ["textDocument/prepareRename"] = Later,
+        ["textDocument/codeLens"] = Later,
+        ["codeLens/resolve"] = Later,
+        ["textDocument/diagnostic"] = Later,
+        ["workspace/diagnostic"] = Later,
+        ["textDocument/prepareCallHierarchy"] = Later,
+        ["callHierarchy/incomingCalls"] = Later,
+        ["callHierarchy/outgoingCalls"] = Later,
+        ["workspace/executeCommand"] = Later,
+        ["workspace/symbol"] = Later,
+        ["workspaceSymbol/resolve"] = Later,
+        ["inlayHint/resolve"] = "hints come complete",
+        ["textDocument/inlineValue"] = "there is no debugger to show values of",
+        ["textDocument/moniker"] = OneText,
+        ["textDocument/declaration"] = NoDeclarations,
+        ["textDocument/implementation"] = NoDeclarations,
+        ["textDocument/typeDefinition"] = NoDeclarations,
+        ["textDocument/prepareTypeHierarchy"] = NoDeclarations,
+        ["typeHierarchy/supertypes"] = NoDeclarations,
+        ["typeHierarchy/subtypes"] = NoDeclarations,
+        ["textDocument/documentColor"] = "a program has no colours",
+        ["textDocument/colorPresentation"] = "a program has no colours",
+        ["textDocument/linkedEditingRange"] = EditorsOwn,
+        ["textDocument/willSave"] = "nothing depends on it",
+        ["textDocument/willSaveWaitUntil"] = "a program is never changed unasked",
+        ["workspace/didChangeConfiguration"] = NotAsked,
+        ["workspace/didChangeWorkspaceFolders"] = Later,
+        ["workspace/willCreateFiles"] = OneText,
+        ["workspace/didCreateFiles"] = OneText,
+        ["workspace/willRenameFiles"] = OneText,
+        ["workspace/didRenameFiles"] = OneText,
+        ["workspace/willDeleteFiles"] = OneText,
+        ["workspace/didDeleteFiles"] = OneText,
+        ["window/workDoneProgress/cancel"] = "no work is long enough to show its progress",
+        ["notebookDocument/didOpen"] = NoNotebooks,
+        ["notebookDocument/didChange"] = NoNotebooks,
+        ["notebookDocument/didSave"] = NoNotebooks,
+        ["notebookDocument/didClose"] = NoNotebooks,
+    };
+}

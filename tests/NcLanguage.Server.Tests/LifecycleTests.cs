@@ -1,0 +1,118 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>LSP 3.17, "Server lifecycle": what may come when, and the exit codes.</summary>
+public sealed class LifecycleTests
+{
+    [Fact]
+    public async Task Initialize_names_the_server_and_what_it_can_do()
+    {
+        await using var client = new TestClient();
+        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""))!;
+        Assert.Equal("nclanguage", (string?)result["serverInfo"]!["name"]);
+        Assert.Matches(@"^\d+\.\d+\.\d+$", (string?)result["serverInfo"]!["version"]);
+        JsonNode capabilities = result["capabilities"]!;
+        Assert.Equal("utf-16", (string?)capabilities["positionEncoding"]);
+        Assert.Equal(2, (int)capabilities["textDocumentSync"]!["change"]!);
+        Assert.True((bool)capabilities["hoverProvider"]!);
+        Assert.True((bool)capabilities["inlayHintProvider"]!);
+        Assert.True((bool)capabilities["documentSymbolProvider"]!);
+        Assert.Equal("""["quickfix","source.fixAll"]""", capabilities["codeActionProvider"]!["codeActionKinds"]!.ToJsonString());
+    }
+
+    [Theory]
+    [InlineData("""["utf-8","utf-16"]""", "utf-8")]
+    [InlineData("""["utf-32","utf-16"]""", "utf-16")]
+    [InlineData("[]", "utf-16")]
+    public async Task The_position_encoding_is_negotiated(string offered, string chosen)
+    {
+        await using var client = new TestClient();
+        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
+        Assert.Equal(chosen, (string?)result["capabilities"]!["positionEncoding"]);
+    }
+
+    [Fact]
+    public async Task Exit_after_shutdown_is_0()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        Assert.Null(await client.RequestAsync("shutdown", null));
+        await client.NotifyAsync("exit", null);
+        Assert.Equal(0, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+    }
+
+    [Fact]
+    public async Task Exit_without_shutdown_is_1()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.NotifyAsync("exit", null);
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+    }
+
+    [Fact]
+    public async Task Exit_before_initialize_is_1()
+    {
+        await using var client = new TestClient();
+        await client.NotifyAsync("exit", null);
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+    }
+
+    [Fact]
+    public async Task An_ended_stream_is_1()
+    {
+        TestClient client = await TestClient.InitializedAsync();
+        client.HangUp();
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+    }
+
+    [Fact]
+    public async Task The_end_of_the_clients_process_is_1()
+    {
+        using Process editor = Process.Start(new ProcessStartInfo("sleep", "1000"))!;
+        await using TestClient client = await TestClient.InitializedAsync(more: $",\"processId\":{editor.Id}");
+        await Task.Delay(300);
+        Assert.False(client.ExitCode.IsCompleted);
+        editor.Kill();
+        await editor.WaitForExitAsync();
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+    }
+
+    [Fact]
+    public async Task Requests_before_initialize_are_refused_and_notifications_dropped()
+    {
+        await using var client = new TestClient();
+        Assert.Equal(-32002, await client.ErrorOfAsync("shutdown", null));
+        Assert.Equal(-32002, await client.ErrorOfAsync("textDocument/hover", "{}"));
+        Assert.Equal(-32002, await client.ErrorOfAsync("no/such/method", null));
+        await client.OpenAsync("file:///a.nc", "G0");
+        await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}""");
+        Assert.Equal(-32602, await client.ErrorOfAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///a.nc"}}"""));
+    }
+
+    [Fact]
+    public async Task A_second_initialize_is_refused()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        Assert.Equal(-32600, await client.ErrorOfAsync("initialize", """{"processId":null,"capabilities":{}}"""));
+    }
+
+    [Fact]
+    public async Task An_initialize_that_cannot_be_read_may_be_repeated()
+    {
+        await using var client = new TestClient();
+        Assert.Equal(-32602, await client.ErrorOfAsync("initialize", """{"processId":"no number"}"""));
+        Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}"""));
+    }
+
+    [Fact]
+    public async Task After_shutdown_requests_are_refused_and_notifications_dropped()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.RequestAsync("shutdown", null);
+        Assert.Equal(-32600, await client.ErrorOfAsync("textDocument/hover", "{}"));
+        await client.OpenAsync("file:///a.nc", "G0");
+        Assert.Equal(-32600, await client.ErrorOfAsync("shutdown", null));
+        Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "textDocument/publishDiagnostics");
+    }
+}

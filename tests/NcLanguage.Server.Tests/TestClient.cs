@@ -1,0 +1,183 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Threading.Channels;
+using Nerdbank.Streams;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>A client that writes frames by hand and sorts what comes back: answers by id, all else in a queue. It shares no code with the server's transport.</summary>
+internal sealed class TestClient : IAsyncDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    private readonly Stream _stream;
+    private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
+    private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
+    private readonly List<JsonNode> _log = [];
+    private int _lastId;
+
+    public TestClient()
+    {
+        (Stream client, Stream server) = FullDuplexStream.CreatePair();
+        _stream = client;
+        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog });
+        _ = Task.Run(ReadAsync);
+    }
+
+    public Task<int> ExitCode { get; }
+
+    public StringWriter ErrorLog { get; } = new();
+
+    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "")
+    {
+        var client = new TestClient();
+        await client.RequestAsync("initialize", $$"""{"processId":null,"rootUri":null,"capabilities":{{capabilities}}{{more}}}""");
+        await client.NotifyAsync("initialized", "{}");
+        return client;
+    }
+
+    /// <summary>Sends a request and gives its result; fails on an error.</summary>
+    public async Task<JsonNode?> RequestAsync(string method, string? parameters)
+    {
+        JsonNode answer = await AskAsync(method, parameters);
+        Assert.True(answer["error"] is null, answer.ToJsonString());
+        Assert.True(answer.AsObject().ContainsKey("result"), answer.ToJsonString());
+        return answer["result"];
+    }
+
+    /// <summary>Sends a request and gives its error's code; fails on a result.</summary>
+    public async Task<int> ErrorOfAsync(string method, string? parameters)
+    {
+        JsonNode answer = await AskAsync(method, parameters);
+        Assert.True(answer["error"] is not null, answer.ToJsonString());
+        Assert.DoesNotContain("   at ", answer.ToJsonString(), StringComparison.Ordinal);
+        return (int)answer["error"]!["code"]!;
+    }
+
+    public Task<JsonNode> AskAsync(string method, string? parameters) => BeginAsync(method, parameters).Answer;
+
+    /// <summary>Sends a request without waiting for its answer.</summary>
+    public (int Id, Task<JsonNode> Answer) BeginAsync(string method, string? parameters)
+    {
+        int id = Interlocked.Increment(ref _lastId);
+        return (id, AnswerAsync(id.ToString(CultureInfo.InvariantCulture), $$"""{"jsonrpc":"2.0","id":{{id}},"method":"{{method}}"{{(parameters is null ? "" : ",\"params\":" + parameters)}}}"""));
+    }
+
+    public Task NotifyAsync(string method, string? parameters) =>
+        SendAsync($$"""{"jsonrpc":"2.0","method":"{{method}}"{{(parameters is null ? "" : ",\"params\":" + parameters)}}}""");
+
+    /// <summary>Sends a frame as it is and waits for the answer with this id (null: the JSON null).</summary>
+    public async Task<JsonNode> AnswerAsync(string id, string message)
+    {
+        var answer = new TaskCompletionSource<JsonNode>(TaskCreationOptions.RunContinuationsAsynchronously);
+        lock (_waiting) _waiting[id] = answer;
+        await SendAsync(message);
+        return await answer.Task.WaitAsync(Patience);
+    }
+
+    public async Task SendAsync(string message)
+    {
+        byte[] content = Encoding.UTF8.GetBytes(message);
+        await SendRawAsync([.. Encoding.ASCII.GetBytes($"Content-Length: {content.Length}\r\n\r\n"), .. content]);
+    }
+
+    public async Task SendRawAsync(byte[] bytes)
+    {
+        Task write;
+        lock (_stream) write = _stream.WriteAsync(bytes, 0, bytes.Length);
+        await write;
+        await _stream.FlushAsync();
+    }
+
+    /// <summary>The next message of this method that the server sends on its own; others before it are dropped.</summary>
+    public async Task<JsonNode> NextAsync(string method)
+    {
+        using var patience = new CancellationTokenSource(Patience);
+        while (true)
+        {
+            JsonNode message = await _fromServer.Reader.ReadAsync(patience.Token);
+            if ((string?)message["method"] == method) return message["params"]!;
+        }
+    }
+
+    /// <summary>The next findings published for this version of a document (null: without version).</summary>
+    public async Task<JsonNode> DiagnosticsAsync(string uri, int? version)
+    {
+        while (true)
+        {
+            JsonNode published = await NextAsync("textDocument/publishDiagnostics");
+            if ((string?)published["uri"] == uri && (int?)published["version"] == version) return published;
+        }
+    }
+
+    /// <summary>Everything the server has sent so far, in order.</summary>
+    public IReadOnlyList<JsonNode> Log
+    {
+        get { lock (_log) return [.. _log]; }
+    }
+
+    public static string Quote(string text) => "\"" + JsonEncodedText.Encode(text) + "\"";
+
+    public Task OpenAsync(string uri, string text, int version = 1) => NotifyAsync(
+        "textDocument/didOpen", $$"""{"textDocument":{"uri":"{{uri}}","languageId":"nc","version":{{version}},"text":{{Quote(text)}} } }""");
+
+    public Task ChangeAsync(string uri, int version, params string[] changes) => NotifyAsync(
+        "textDocument/didChange", $$"""{"textDocument":{"uri":"{{uri}}","version":{{version}}},"contentChanges":[{{string.Join(",", changes)}}]}""");
+
+    public static string Insert(int line, int character, string text) => Replace(line, character, line, character, text);
+
+    public static string Replace(int line, int character, int endLine, int endCharacter, string text) =>
+        $$"""{"range":{"start":{{At(line, character)}},"end":{{At(endLine, endCharacter)}} },"text":{{Quote(text)}} }""";
+
+    public static string At(int line, int character) => $$"""{"line":{{line}},"character":{{character}} }""";
+
+    public ValueTask DisposeAsync()
+    {
+        _stream.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    /// <summary>Ends the stream as a client that dies does.</summary>
+    public void HangUp() => _stream.Dispose();
+
+    private async Task ReadAsync()
+    {
+        try
+        {
+            while (await ReadHeaderAsync() is { } length)
+            {
+                byte[] content = new byte[length];
+                await _stream.ReadExactlyAsync(content);
+                JsonNode message = JsonNode.Parse(content)!;
+                lock (_log) _log.Add(message);
+                if (message["method"] is not null)
+                {
+                    _fromServer.Writer.TryWrite(message);
+                    continue;
+                }
+                string id = message["id"]?.ToJsonString().Trim('"') ?? "null";
+                TaskCompletionSource<JsonNode>? waiting;
+                lock (_waiting) _waiting.Remove(id, out waiting);
+                waiting?.TrySetResult(message);
+            }
+        }
+        catch (Exception e) when (e is IOException or ObjectDisposedException)
+        {
+            _fromServer.Writer.TryComplete();
+        }
+    }
+
+    private async Task<int?> ReadHeaderAsync()
+    {
+        var header = new StringBuilder();
+        byte[] one = new byte[1];
+        while (!header.ToString().EndsWith("\r\n\r\n", StringComparison.Ordinal))
+        {
+            if (await _stream.ReadAsync(one) == 0) return null;
+            header.Append((char)one[0]);
+        }
+        string line = header.ToString().Split("\r\n").Single(l => l.StartsWith("Content-Length:", StringComparison.OrdinalIgnoreCase));
+        return int.Parse(line.Split(':')[1], CultureInfo.InvariantCulture);
+    }
+}

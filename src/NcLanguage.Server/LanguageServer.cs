@@ -32,7 +32,7 @@ public static class LanguageServer
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
         rpc.Handled += tracer.Handled;
 
-        using var session = new ServerSession(rpc, lifecycle, tracer, log);
+        using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);
         rpc.StartListening();
 

@@ -1,4 +1,6 @@
 using Microsoft.Extensions.Logging;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Server;
 
@@ -7,6 +9,15 @@ public sealed record LanguageServerOptions
 {
     /// <summary>Where log lines go beside the client's log; null for nowhere. Never the stream that carries the protocol.</summary>
     public TextWriter? ErrorLog { get; init; }
+
+    /// <summary>A setup, machine or readings chosen for all programs.</summary>
+    public JobOptions Job { get; init; } = JobOptions.None;
+
+    /// <summary>How programs are analysed.</summary>
+    public AnalysisOptions Analysis { get; init; } = AnalysisOptions.Default;
+
+    /// <summary>Where setup and machine files are read.</summary>
+    public IFileAccess Files { get; init; } = DiskFiles.Instance;
 
     /// <summary>The least level that is logged.</summary>
     public LogLevel LogLevel { get; init; } = LogLevel.Information;

@@ -5,17 +5,19 @@ using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Logging;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Server.Scheduling;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server;
 
 /// <summary>One client's session: the methods of the contract, each handed to what does the work.</summary>
-internal sealed class ServerSession(LspRpc rpc, Lifecycle lifecycle, Tracer tracer, ILogger log) : IServerMethods, IDisposable
+internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log) : IServerMethods, IDisposable
 {
     private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CancellationTokenSource _ended = new();
     private ClientProfile _client = new();
     private DocumentStore _documents = null!;
+    private JobDocuments _jobDocuments = null!;
 
     /// <summary>Ends with the process's exit code when the client said exit or its process ended.</summary>
     public Task<int> Exit => _exit.Task;
@@ -28,8 +30,11 @@ internal sealed class ServerSession(LspRpc rpc, Lifecycle lifecycle, Tracer trac
             : request.RootUri is { } uri ? DocumentUri.ToPath(uri)
             : request.RootPath;
         var positions = new PositionMapper(_client.PositionEncoding);
-        var publisher = new DiagnosticPublisher(diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics), _client, positions);
-        _documents = new DocumentStore(new JobLoader(root), publisher, positions, _client, log);
+        Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
+        var jobs = new JobLoader(root, options.Files, options.Job);
+        var jobDiagnostics = new JobDiagnostics(publish, positions);
+        _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions), jobDiagnostics, positions, _client, log);
+        _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 
         return Task.FromResult(new InitializeResult(
@@ -45,7 +50,9 @@ internal sealed class ServerSession(LspRpc rpc, Lifecycle lifecycle, Tracer trac
 
     public Task InitializedAsync(InitializedParams notification)
     {
-        if (_client.WatchesFiles) _ = rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration);
+        _ = _client.WatchesFiles
+            ? rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration)
+            : FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token);
         return Task.CompletedTask;
     }
 
@@ -66,50 +73,56 @@ internal sealed class ServerSession(LspRpc rpc, Lifecycle lifecycle, Tracer trac
     public Task DidOpenAsync(DidOpenTextDocumentParams notification)
     {
         TextDocumentItem document = notification.TextDocument;
-        _documents.Open(document.Uri, document.Version, SourceText.From(document.Text.Bytes));
+        var text = SourceText.From(document.Text.Bytes);
+        if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, text)]);
+        else _documents.Open(document.Uri, document.Version, text);
         return Task.CompletedTask;
     }
 
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
-        _documents.Change(notification.TextDocument.Uri, notification.TextDocument.Version, notification.ContentChanges);
+        (string uri, int version) = notification.TextDocument;
+        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, notification.ContentChanges)]);
+        else _documents.Change(uri, version, notification.ContentChanges);
         return Task.CompletedTask;
     }
 
     public Task DidCloseAsync(DidCloseTextDocumentParams notification)
     {
-        _documents.Close(notification.TextDocument.Uri);
+        string uri = notification.TextDocument.Uri;
+        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
+        else _documents.Close(uri);
         return Task.CompletedTask;
     }
 
     public Task DidSaveAsync(DidSaveTextDocumentParams notification)
     {
-        FilesChanged([notification.TextDocument.Uri]);
+        if (DocumentUri.ToPath(notification.TextDocument.Uri) is { } path) FilesChanged([path]);
         return Task.CompletedTask;
     }
 
     public Task DidChangeWatchedFilesAsync(DidChangeWatchedFilesParams notification)
     {
-        FilesChanged(notification.Changes.Select(change => change.Uri));
+        FilesChanged([.. notification.Changes.Select(change => DocumentUri.ToPath(change.Uri)).OfType<string>()]);
         return Task.CompletedTask;
     }
 
     public Task<Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, context => HoverFeature.Answer(context, request.Position), cancellationToken);
+        ReadAsync<Hover?>(request.TextDocument.Uri, null, context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, context => CodeActionFeature.Answer(context, request.Range, request.Context?.Only), cancellationToken);
+        ReadAsync(request.TextDocument.Uri, [], context => CodeActionFeature.Answer(context, request.Range, request.Context?.Only), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data
-            ? _documents.ReadAsync(data.Uri, context => CodeActionFeature.Resolve(context, request), cancellationToken)
+            ? ReadAsync(data.Uri, request, context => CodeActionFeature.Resolve(context, request), cancellationToken)
             : Task.FromResult(request);
 
     public Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
+        ReadAsync(request.TextDocument.Uri, [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
 
     public Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, DocumentSymbolFeature.Answer, cancellationToken);
+        ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
 
     public void Dispose()
     {
@@ -117,11 +130,19 @@ internal sealed class ServerSession(LspRpc rpc, Lifecycle lifecycle, Tracer trac
         _ended.Dispose();
     }
 
-    private void FilesChanged(IEnumerable<string> uris)
+    /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
+    private Task<T> ReadAsync<T>(string uri, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        _jobDocuments.IsOpen(uri) ? Task.FromResult(empty) : _documents.ReadAsync(uri, answer, cancellationToken);
+
+    private bool FilesChanged(IReadOnlyCollection<string> paths)
     {
-        bool any = _documents.RecheckUsersOf(uris.Select(DocumentUri.ToPath).OfType<string>());
+        bool any = _documents.RecheckUsersOf(paths);
         if (any && _client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
+        return any;
     }
+
+    /// <summary>Does something as if a message had asked for it: after those before it, alone.</summary>
+    private Task<T> InTurn<T>(Func<T> act) => queue.Enqueue(inOrder: true, () => ValueTask.FromResult(act()), _ended.Token);
 
     private async Task WatchClientAsync(int processId)
     {

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Syntax.Text;
@@ -91,7 +92,7 @@ public sealed class DocumentTests
         Gen<(int Start, int End, string Text)> edits = Gen.Select(Gen.Int[0, 200], Gen.Int[0, 200], Texts);
         Gen.Select(Texts, edits.Array[1, 8]).Sample((text, changes) =>
         {
-            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), (_, _, _) => { }, (_, _) => { });
+            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), AnalysisOptions.Default, (_, _, _) => { }, (_, _) => { });
             string reference = text;
             int version = 1;
             foreach ((int a, int b, string inserted) in changes)
@@ -113,22 +114,22 @@ public sealed class DocumentTests
         await using TestClient client = await TestClient.InitializedAsync();
         await client.OpenAsync("file:///a.nc", "G0 X1\nG0 X2");
         // The second is meant for the text the first has left.
-        await client.ChangeAsync("file:///a.nc", 2, TestClient.Insert(0, 0, "(é\U0001F529)\n"), TestClient.Replace(1, 3, 2, 3, "X??\n"));
+        await client.ChangeAsync("file:///a.nc", 2, TestClient.Insert(0, 0, "(é\U0001F529)\n"), TestClient.Replace(1, 3, 2, 3, "(nc-allow feed-missing)\n"));
         JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 2);
-        JsonNode range = published["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "number-malformed")!["range"]!;
+        JsonNode range = published["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(1, (int)range["start"]!["line"]!);
         Assert.Equal(3, (int)range["start"]!["character"]!);
     }
 
     [Theory]
-    [InlineData("utf-16", 6, 9)]
-    [InlineData("utf-8", 9, 12)]
+    [InlineData("utf-16", 6, 29)]
+    [InlineData("utf-8", 9, 32)]
     public async Task Findings_stand_in_the_clients_encoding(string encoding, int start, int end)
     {
         await using TestClient client = await TestClient.InitializedAsync($$$"""{"general":{"positionEncodings":["{{{encoding}}}"]}}""");
-        await client.OpenAsync("file:///a.nc", "(é\U0001F529) X?? ");
+        await client.OpenAsync("file:///a.nc", "(é\U0001F529) (nc-allow feed-missing) ");
         JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 1);
-        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "number-malformed")!["range"]!;
+        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(start, (int)range["start"]!["character"]!);
         Assert.Equal(end, (int)range["end"]!["character"]!);
     }
@@ -137,13 +138,13 @@ public sealed class DocumentTests
     public async Task A_lone_surrogate_counts_as_one_unit_and_loses_nothing_behind_it()
     {
         await using TestClient client = await TestClient.InitializedAsync();
-        await client.NotifyAsync("textDocument/didOpen", """{"textDocument":{"uri":"file:///a.nc","languageId":"nc","version":1,"text":"(\ud83d) \ude00 \u00e9\ud83d\ude00\t\"\\\/ X??"}}""");
+        await client.NotifyAsync("textDocument/didOpen", """{"textDocument":{"uri":"file:///a.nc","languageId":"nc","version":1,"text":"(\ud83d) \ude00 \u00e9\ud83d\ude00\t\"\\\/ (nc-allow feed-missing)"}}""");
         JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 1);
-        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "number-malformed")!["range"]!;
+        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(14, (int)range["start"]!["character"]!);
         await client.NotifyAsync("textDocument/didChange", """{"textDocument":{"uri":"file:///a.nc","version":2},"contentChanges":[{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":14}},"text":"\udc00"}]}""");
         published = await client.DiagnosticsAsync("file:///a.nc", 2);
-        range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "number-malformed")!["range"]!;
+        range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(1, (int)range["start"]!["character"]!);
     }
 

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Threading.Channels;
+using NcLanguage.Machine.Files;
 using Nerdbank.Streams;
 
 namespace NcLanguage.Server.Tests;
@@ -17,11 +18,19 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly List<JsonNode> _log = [];
     private int _lastId;
 
-    public TestClient()
+    public TestClient(IFileAccess? files = null)
     {
         (Stream client, Stream server) = FullDuplexStream.CreatePair();
         _stream = client;
-        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog });
+        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles() });
+        _ = Task.Run(ReadAsync);
+    }
+
+    /// <summary>A client of a server that runs elsewhere, at the other end of the stream.</summary>
+    public TestClient(Stream stream, Task<int> exitCode)
+    {
+        _stream = stream;
+        ExitCode = exitCode;
         _ = Task.Run(ReadAsync);
     }
 
@@ -29,9 +38,9 @@ internal sealed class TestClient : IAsyncDisposable
 
     public StringWriter ErrorLog { get; } = new();
 
-    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "")
+    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null)
     {
-        var client = new TestClient();
+        var client = new TestClient(files);
         await client.RequestAsync("initialize", $$"""{"processId":null,"rootUri":null,"capabilities":{{capabilities}}{{more}}}""");
         await client.NotifyAsync("initialized", "{}");
         return client;

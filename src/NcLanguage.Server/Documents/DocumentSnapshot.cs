@@ -1,11 +1,11 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Jobs;
-using NcLanguage.Checks;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Documents;
 
 /// <summary>An analysis and the setup and machine it was made with.</summary>
-internal sealed record AnalysedProgram(ProgramAnalysis Analysis, Job Job);
+internal sealed record AnalysedProgram(ProgramAnalysis Analysis, LoadedJob Job);
 
 /// <summary>One version of an open document. It never changes; a newer one supersedes it.</summary>
 /// <param name="Uri">The client's name of the document.</param>

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Logging;
@@ -8,17 +9,21 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Documents;
 
-/// <summary>The open documents. Called by one message at a time, as the queue lets them through.</summary>
-internal sealed class DocumentStore(JobLoader jobs, DiagnosticPublisher publisher, PositionMapper positions, ClientProfile client, ILogger log)
+/// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
+internal sealed class DocumentStore(
+    JobLoader jobs, AnalysisOptions options, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, ILogger log)
 {
     private readonly Dictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
 
-    /// <summary>Opens a document; one open already takes the new text.</summary>
+    /// <summary>What the open programs are run with, as far as that is known.</summary>
+    public IReadOnlyList<LoadedJob> JobsInUse => [.. _open.Values.Select(document => document.Job).OfType<LoadedJob>()];
+
+    /// <summary>Opens a program; one open already takes the new text.</summary>
     public void Open(string uri, int version, SourceText text)
     {
         if (_open.Remove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
-        _open[uri] = new OpenDocument(uri, version, text, () => jobs.Load(path), publisher.Publish, log.AnalysisFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), options, OnAnalysed, log.AnalysisFailed);
     }
 
     public void Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes) => Find(uri).Change(version, changes, positions);
@@ -28,16 +33,16 @@ internal sealed class DocumentStore(JobLoader jobs, DiagnosticPublisher publishe
         Find(uri).Dispose();
         _open.Remove(uri);
         publisher.Clear(uri);
+        jobDiagnostics.Set(uri, null, () => true);
     }
 
-    /// <summary>Checks the documents anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
-    public bool RecheckUsersOf(IEnumerable<string> paths)
+    /// <summary>Checks the programs anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
+    public bool RecheckUsersOf(IReadOnlyCollection<string> changed)
     {
-        var changed = new HashSet<string>(paths, DocumentUri.PathComparer);
         bool any = false;
         foreach (OpenDocument document in _open.Values)
         {
-            if (!document.DependsOn(changed)) continue;
+            if (document.Job is { } job && !job.DependsOn(changed)) continue;
             document.Recheck();
             any = true;
         }
@@ -62,6 +67,19 @@ internal sealed class DocumentStore(JobLoader jobs, DiagnosticPublisher publishe
         {
             throw Errors.DocumentChanged();
         }
+    }
+
+    private LoadedJob LoadJob(string? path)
+    {
+        LoadedJob job = jobs.Load(path);
+        foreach (string error in job.Job.OptionErrors) log.OptionIgnored(error);
+        return job;
+    }
+
+    private void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
+    {
+        publisher.Publish(snapshot, program, isNewest);
+        jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
     }
 
     private OpenDocument Find(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document : throw Errors.DocumentNotOpen(uri);

@@ -1,4 +1,4 @@
-using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Syntax.Text;
@@ -9,11 +9,12 @@ namespace NcLanguage.Server.Documents;
 internal sealed class OpenDocument : IDisposable
 {
     private readonly Lock _gate = new();
-    private readonly Func<Job> _findJob;
+    private readonly Func<LoadedJob> _findJob;
+    private readonly AnalysisOptions _options;
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
     private readonly Action<string, Exception> _onFailed;
     private CancellationTokenSource _superseded = new();
-    private Task<Job> _job;
+    private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
     private DocumentSnapshot _current;
 
@@ -21,11 +22,15 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="version">The client's number of the first version.</param>
     /// <param name="text">The first text.</param>
     /// <param name="findJob">Reads the setup and the machine that go with the program; called on a worker.</param>
+    /// <param name="options">How programs are analysed.</param>
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
     /// <param name="onFailed">Called where an analysis threw.</param>
-    public OpenDocument(string uri, int version, SourceText text, Func<Job> findJob, Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<string, Exception> onFailed)
+    public OpenDocument(
+        string uri, int version, SourceText text, Func<LoadedJob> findJob, AnalysisOptions options,
+        Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<string, Exception> onFailed)
     {
         _findJob = findJob;
+        _options = options;
         _onAnalysed = onAnalysed;
         _onFailed = onFailed;
         _job = Task.Run(findJob);
@@ -34,8 +39,8 @@ internal sealed class OpenDocument : IDisposable
 
     public DocumentSnapshot Current => Volatile.Read(ref _current);
 
-    /// <summary>Whether the setup or the machine was read from, or looked for in, one of these files; true as long as that is not known.</summary>
-    public bool DependsOn(IReadOnlySet<string> paths) => !_job.IsCompletedSuccessfully || _job.Result.LookedAt.Any(paths.Contains);
+    /// <summary>What it is run with; null as long as that is not known.</summary>
+    public LoadedJob? Job => _job.IsCompletedSuccessfully ? _job.Result : null;
 
     /// <summary>Applies changes in their order, each to the text the one before left.</summary>
     public void Change(int version, IEnumerable<TextDocumentContentChangeEvent> changes, PositionMapper positions)
@@ -60,7 +65,7 @@ internal sealed class OpenDocument : IDisposable
         _superseded.Dispose();
     }
 
-    private static SourceText Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
+    internal static SourceText Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
     {
         if (change.Range is not { } range) return SourceText.From(change.Text.Bytes);
         int start = positions.ToOffset(text, range.Start);
@@ -80,23 +85,23 @@ internal sealed class OpenDocument : IDisposable
     private DocumentSnapshot Start(string uri, int version, SourceText text)
     {
         CancellationToken superseded = _superseded.Token;
-        Task<Job> job = _job;
+        Task<LoadedJob> job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
         var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded);
         _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
         return snapshot;
     }
 
-    private async Task AnalyseAsync(DocumentSnapshot snapshot, Task<Job> findingJob, TaskCompletionSource<AnalysedProgram> done)
+    private async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TaskCompletionSource<AnalysedProgram> done)
     {
         try
         {
-            Job job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
+            LoadedJob job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
             AnalysedProgram? before;
             lock (_gate) before = _latest;
             ProgramAnalysis analysis = before is not null && ReferenceEquals(before.Job, job)
                 ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded)
-                : ProgramAnalysis.Create(snapshot.Text, job.Setup, job.Machine, new AnalysisOptions(), snapshot.Superseded);
+                : ProgramAnalysis.Create(snapshot.Text, job.Job.Setup, job.Job.Machine, _options, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {

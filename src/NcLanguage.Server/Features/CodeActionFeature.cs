@@ -1,3 +1,4 @@
+using NcLanguage.Checks;
 using NcLanguage.Editing;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
@@ -21,8 +22,8 @@ internal static class CodeActionFeature
             foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last)))
             {
                 actions.Add(new CodeAction(
-                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Uri, context.Text, fix.Finding)],
-                    fix.Safety == FixSafety.Safe ? true : null, Edit(context, fix.Edits)));
+                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Uri, context.Analysis, fix.Finding)],
+                    fix.Safety == FixSafety.Safe ? true : null, ToEdit(context, fix.Edits)));
             }
         }
         // An editor asks for every kind at each movement of the cursor: the action on the whole text is offered where it is asked for.
@@ -32,7 +33,7 @@ internal static class CodeActionFeature
             if (context.Client.ResolvesEdits)
                 actions.Add(action);
             else if (Fixes.AllSafe(context.Analysis) is { Count: > 0 } edits)
-                actions.Add(action with { Data = null, Edit = Edit(context, edits) });
+                actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });
         }
         return [.. actions];
     }
@@ -41,13 +42,13 @@ internal static class CodeActionFeature
     public static CodeAction Resolve(FeatureContext context, CodeAction action)
     {
         if (action.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
-        return action with { Edit = Edit(context, Fixes.AllSafe(context.Analysis)) };
+        return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis)) };
     }
 
     private static bool Wanted(string kind, string[]? only) =>
         only is null || Array.Exists(only, asked => asked.Length == 0 || kind == asked || kind.StartsWith(asked + ".", StringComparison.Ordinal));
 
-    private static WorkspaceEdit Edit(FeatureContext context, IReadOnlyList<FixEdit> edits)
+    private static WorkspaceEdit ToEdit(FeatureContext context, IReadOnlyList<Edit> edits)
     {
         TextEdit[] changes = [.. edits.Select(edit => new TextEdit(context.Positions.ToRange(context.Text, edit.Line, edit.StartColumn, edit.EndColumn), edit.NewText))];
         return context.Client.VersionedEdits

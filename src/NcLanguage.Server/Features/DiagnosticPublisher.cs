@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
@@ -18,7 +20,7 @@ internal sealed class DiagnosticPublisher(Action<PublishDiagnosticsParams> send,
     /// version can't overtake a newer one.</summary>
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
-        Diagnostic[] diagnostics = Map(snapshot.Uri, snapshot.Text, program.Analysis.Findings);
+        Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis);
         lock (_gate)
         {
             if (isNewest()) send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
@@ -31,26 +33,34 @@ internal sealed class DiagnosticPublisher(Action<PublishDiagnosticsParams> send,
         lock (_gate) send(new PublishDiagnosticsParams(uri, null, []));
     }
 
-    public Diagnostic Map(string uri, SourceText text, Finding finding) => new(
-        positions.ToRange(text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, Severity(finding.Severity), finding.Id,
-        Source: Source, RelatedInformation: Related(uri, text, finding), Data: finding.Name);
+    public Diagnostic Map(string uri, ProgramAnalysis analysis, Finding finding) => new(
+        positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, Severity(finding.Severity), finding.Id,
+        Source: Source, RelatedInformation: Related(uri, analysis, finding), Data: finding.Name);
 
-    private Diagnostic[] Map(string uri, SourceText text, IReadOnlyList<Finding> findings)
+    private Diagnostic[] Map(string uri, ProgramAnalysis analysis)
     {
-        if (findings.Count <= MostFindings) return [.. findings.Select(finding => Map(uri, text, finding))];
+        SourceText text = analysis.Text;
+        ImmutableArray<Finding> findings = analysis.Findings;
+        if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(uri, analysis, finding))];
         Finding next = findings[MostFindings];
-        string rest = $"{findings.Count - MostFindings} more findings are not shown here; the command nclanguage check lists all.";
+        string rest = $"{findings.Length - MostFindings} more findings are not shown here; the command nclanguage check lists all.";
         return
         [
-            .. findings.Take(MostFindings).Select(finding => Map(uri, text, finding)),
+            .. findings.Take(MostFindings).Select(finding => Map(uri, analysis, finding)),
             new(positions.ToRange(text, next.Line, next.StartColumn, next.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
         ];
     }
 
-    private DiagnosticRelatedInformation[]? Related(string uri, SourceText text, Finding finding) =>
-        client.RelatedInformation && finding.Related.Count > 0
-            ? [.. finding.Related.Select(place => new DiagnosticRelatedInformation(new Location(uri, positions.ToRange(text, place.Line, place.StartColumn, place.EndColumn)), place.Message))]
-            : null;
+    private DiagnosticRelatedInformation[]? Related(string uri, ProgramAnalysis analysis, Finding finding)
+    {
+        if (!client.RelatedInformation) return null;
+        DiagnosticRelatedInformation[] places =
+        [
+            .. analysis.Related(finding).Select(place => new DiagnosticRelatedInformation(
+                new Location(uri, positions.ToRange(analysis.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
+        ];
+        return places.Length > 0 ? places : null;
+    }
 
     private static DiagnosticSeverity Severity(Severity severity) => severity switch
     {
@@ -59,5 +69,5 @@ internal sealed class DiagnosticPublisher(Action<PublishDiagnosticsParams> send,
         _ => DiagnosticSeverity.Information,
     };
 
-    private const string Source = "nclanguage";
+    public const string Source = "nclanguage";
 }

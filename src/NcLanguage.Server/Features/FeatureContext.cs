@@ -1,4 +1,4 @@
-using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Rpc;
 using NcLanguage.Syntax.Text;

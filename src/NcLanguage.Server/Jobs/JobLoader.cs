@@ -1,15 +1,53 @@
-using NcLanguage.Machine.Profiles;
-using NcLanguage.Machine.Setups;
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using NcLanguage.Machine.Files;
+using NcLanguage.Server.Documents;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Jobs;
 
-/// <summary>Finds the setup and the machine that go with a program.</summary>
-internal sealed class JobLoader(string? workspaceRoot)
+/// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
+/// there, saved or not. May be used by several workers at once.</summary>
+internal sealed class JobLoader(string? workspaceRoot, IFileAccess files, JobOptions options)
 {
-    public Job Load(string? programPath)
+    private readonly ConcurrentDictionary<string, (string Uri, SourceText Text)> _open = new(DocumentUri.PathComparer);
+
+    /// <summary>Puts the editor's text of a file in front of the disk's.</summary>
+    public void SetOpenText(string path, string uri, SourceText text) => _open[path] = (uri, text);
+
+    /// <summary>The file on disk counts again.</summary>
+    public void RemoveOpenText(string path) => _open.TryRemove(path, out _);
+
+    public LoadedJob Load(string? programPath) => Load(programPath, options);
+
+    /// <summary>What a setup or machine file says when looked at alone.</summary>
+    public LoadedJob LoadFile(string path) =>
+        Load(null, WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path });
+
+    private LoadedJob Load(string? programPath, JobOptions chosen)
     {
-        _ = workspaceRoot;
-        _ = programPath;
-        return new Job(Setup.None, new MachineProfile { Name = "iso-mill" }, [], []);
+        var recorder = new Recorder(files, _open);
+        Job job = JobFiles.Resolve(programPath, workspaceRoot, recorder, chosen);
+        return new LoadedJob(job, recorder.Files.ToImmutable());
+    }
+
+    /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>
+    private sealed class Recorder(IFileAccess disk, ConcurrentDictionary<string, (string Uri, SourceText Text)> open) : IFileAccess
+    {
+        public ImmutableDictionary<string, JobFile>.Builder Files { get; } = ImmutableDictionary.CreateBuilder<string, JobFile>(DocumentUri.PathComparer);
+
+        public FileAnswer Read(string path)
+        {
+            // Before the reading: a file written meanwhile then counts as changed.
+            FileStamp stamp = FileStamp.Of(path);
+            if (open.TryGetValue(path, out (string Uri, SourceText Text) document))
+            {
+                Files[path] = new JobFile(document.Text, document.Uri, stamp);
+                return new FileAnswer(FileState.Read, document.Text.ToBytes());
+            }
+            FileAnswer answer = disk.Read(path);
+            Files[path] = new JobFile(answer.State == FileState.Read ? SourceText.From(answer.Bytes.ToArray()) : null, null, stamp);
+            return answer;
+        }
     }
 }

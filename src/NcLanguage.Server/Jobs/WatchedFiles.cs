@@ -6,13 +6,22 @@ namespace NcLanguage.Server.Jobs;
 /// <summary>The files whose change concerns open programs.</summary>
 internal static class WatchedFiles
 {
+    private const string SetupEnding = ".setup.json";
+    private const string MachineEnding = ".machine.json";
+
     public static RegistrationParams Registration { get; } = new(
     [
         new Registration("job-files", Methods.DidChangeWatchedFiles, new DidChangeWatchedFilesRegistrationOptions(
         [
-            new FileSystemWatcherPattern("**/*.setup.json"),
-            new FileSystemWatcherPattern("**/nc.setup.json"),
-            new FileSystemWatcherPattern("**/*.machine.json"),
+            // The first pattern takes in nc.setup.json; it is named all the same for clients whose * does not match a whole stem.
+            new FileSystemWatcherPattern("**/*" + SetupEnding),
+            new FileSystemWatcherPattern("**/nc" + SetupEnding),
+            new FileSystemWatcherPattern("**/*" + MachineEnding),
         ])),
     ]);
+
+    public static bool IsSetup(string path) => path.EndsWith(SetupEnding, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>True for a setup or a machine file, going by its name.</summary>
+    public static bool IsJobFile(string path) => IsSetup(path) || path.EndsWith(MachineEnding, StringComparison.OrdinalIgnoreCase);
 }

@@ -14,6 +14,9 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Error, "{Uri} could not be analysed.")]
     public static partial void AnalysisFailed(this ILogger log, string uri, Exception exception);
 
+    [LoggerMessage(LogLevel.Warning, "{Error}")]
+    public static partial void OptionIgnored(this ILogger log, string error);
+
     [LoggerMessage(LogLevel.Information, "The client's process {ProcessId} has ended.")]
     public static partial void ClientEnded(this ILogger log, int processId);
 }

@@ -1,0 +1,69 @@
+using NcLanguage.Checks;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Jobs;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>Mistakes in setup and machine files, published under the file's own address. A file may serve several open programs:
+/// what any of them found in it stands until none of them finds it any more.</summary>
+internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, PositionMapper positions)
+{
+    private static readonly PositionMapper Written = new(PositionEncoding.Utf16);
+
+    private readonly Lock _gate = new();
+    private readonly Dictionary<string, LoadedJob> _jobs = [];
+    private readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
+
+    /// <summary>Notes what a document is run with now (null: it was closed), and publishes what that changes.
+    /// <paramref name="isNewest"/> is asked under the lock; an outdated job is passed over.</summary>
+    public void Set(string documentUri, LoadedJob? job, Func<bool> isNewest)
+    {
+        lock (_gate)
+        {
+            if (!isNewest() || ReferenceEquals(_jobs.GetValueOrDefault(documentUri), job)) return;
+            if (job is null) _jobs.Remove(documentUri);
+            else _jobs[documentUri] = job;
+            Publish();
+        }
+    }
+
+    private void Publish()
+    {
+        var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
+        foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
+            .SelectMany(job => job.Job.Problems.Select(problem => (problem, job)))
+            .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
+        {
+            found[file.Key] = ([.. file.Select(pair => pair.Problem).Distinct()], file.Last().Job.Files.GetValueOrDefault(file.Key));
+        }
+        foreach (string path in _published.Keys.Except(found.Keys, DocumentUri.PathComparer).ToList())
+        {
+            send(new PublishDiagnosticsParams(_published[path].Uri, null, []));
+            _published.Remove(path);
+        }
+        foreach ((string path, (SetupProblem[] problems, JobFile? file)) in found)
+        {
+            string uri = file?.OpenUri ?? DocumentUri.FromPath(path);
+            if (_published.TryGetValue(path, out (string Uri, SetupProblem[] Problems) before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
+            _published[path] = (uri, problems);
+            send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
+        }
+    }
+
+    private Diagnostic Map(SetupProblem problem, SourceText text) => new(
+        new TextRange(At(text, problem.Line, problem.Column), At(text, problem.EndLine, problem.EndColumn)),
+        problem.Message,
+        problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
+        RuleList.Find(problem.Name)?.Info.Id,
+        Source: DiagnosticPublisher.Source,
+        Data: problem.Name);
+
+    private Position At(SourceText text, int line, int column)
+    {
+        (int textLine, int byteColumn) = Written.ToPlace(text, new Position((uint)Math.Max(0, line - 1), (uint)Math.Max(0, column - 1)));
+        return positions.ToPosition(text, textLine, byteColumn);
+    }
+}

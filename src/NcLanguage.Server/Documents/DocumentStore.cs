@@ -72,7 +72,7 @@ internal sealed class DocumentStore(
     private LoadedJob LoadJob(string? path)
     {
         LoadedJob job = jobs.Load(path);
-        foreach (string error in job.Job.OptionErrors) log.OptionIgnored(error);
+        foreach (string error in job.Inputs.OptionErrors) log.OptionIgnored(error);
         return job;
     }
 

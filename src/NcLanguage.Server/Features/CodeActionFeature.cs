@@ -32,7 +32,7 @@ internal static class CodeActionFeature
             var action = new CodeAction("Apply all fixes marked safe", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
             if (context.Client.ResolvesEdits)
                 actions.Add(action);
-            else if (Fixes.AllSafe(context.Analysis) is { Count: > 0 } edits)
+            else if (Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)
                 actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });
         }
         return [.. actions];

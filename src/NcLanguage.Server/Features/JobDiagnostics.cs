@@ -34,7 +34,7 @@ internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, Posi
     {
         var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
         foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
-            .SelectMany(job => job.Job.Problems.Select(problem => (problem, job)))
+            .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
             .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
         {
             found[file.Key] = ([.. file.Select(pair => pair.Problem).Distinct()], file.Last().Job.Files.GetValueOrDefault(file.Key));

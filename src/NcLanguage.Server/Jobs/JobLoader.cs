@@ -27,8 +27,8 @@ internal sealed class JobLoader(string? workspaceRoot, IFileAccess files, JobOpt
     private LoadedJob Load(string? programPath, JobOptions chosen)
     {
         var recorder = new Recorder(files, _open);
-        Job job = JobFiles.Resolve(programPath, workspaceRoot, recorder, chosen);
-        return new LoadedJob(job, recorder.Files.ToImmutable());
+        JobInputs inputs = JobFiles.Resolve(programPath, workspaceRoot, recorder, chosen);
+        return new LoadedJob(inputs, recorder.Files.ToImmutable());
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>

@@ -9,7 +9,7 @@ namespace NcLanguage.Server.Jobs;
 internal sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp);
 
 /// <summary>A program's setup and machine, and every file that was looked at for them, there or not, by path.</summary>
-internal sealed record LoadedJob(Job Job, ImmutableDictionary<string, JobFile> Files)
+internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files)
 {
     public bool DependsOn(IEnumerable<string> paths) => paths.Any(Files.ContainsKey);
 

@@ -43,13 +43,8 @@ internal sealed record DocumentSymbolParams(TextDocumentIdentifier TextDocument)
 
 internal enum SymbolKind
 {
-    Module = 2,
-    Namespace = 3,
     Class = 5,
     Method = 6,
-    Function = 12,
-    Event = 24,
-    Operator = 25,
 }
 
 internal sealed record DocumentSymbol(string Name, string? Detail, SymbolKind Kind, TextRange Range, TextRange SelectionRange, DocumentSymbol[] Children);

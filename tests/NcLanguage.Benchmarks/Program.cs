@@ -1,0 +1,22 @@
+using BenchmarkDotNet.Running;
+using NcLanguage.Benchmarks;
+
+// What can be asked for:
+//   server EXE        spawn, open and keystroke latencies of a built server, over pipes
+//   check EXE         how much program text `check` gets through
+//   engine [filters]  the engine in process, by BenchmarkDotNet
+switch (args)
+{
+    case ["server", var executable]:
+        await ServerLatency.RunAsync(executable);
+        return 0;
+    case ["check", var executable]:
+        CheckThroughput.Run(executable);
+        return 0;
+    case ["engine", .. var rest]:
+        BenchmarkSwitcher.FromTypes([typeof(EngineBenchmarks)]).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
+        return 0;
+    default:
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE | check EXE | engine [BenchmarkDotNet options]");
+        return 2;
+}

@@ -62,6 +62,12 @@ public readonly ref struct StepContext
 
     public Job Job => _scan.Job;
 
+    /// <summary>Whether the block ran: false behind the program's end and where it was skipped.</summary>
+    public bool IsRun => (Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0;
+
+    /// <summary>Whether this happened in this step and not before.</summary>
+    public bool HasHappened(Happened what) => (Step.After.Happened & ~Step.Before.Happened & what) != 0;
+
     /// <summary>The nearest approach of a move of this step to the obstacles, looked for within the setup's clearance:
     /// what is farther comes back as infinite; NaN where the place is not known.</summary>
     public Approach ApproachOf(int move) => _scan.ApproachOf(move);
@@ -74,6 +80,14 @@ public readonly ref struct StepContext
         Rule rule, int token, string message, Slot concerns = Slot.None, string concernsMessage = "",
         double value = double.NaN, string text = "", Severity? severity = null) =>
         Report(rule, Block.Tokens[token].Start, Block.Tokens[token].End, message, concerns, concernsMessage, value, text, severity);
+
+    /// <summary>Reports from one token of the block to another, by their indices.</summary>
+    public void Report(Rule rule, int firstToken, int lastToken, string message) =>
+        Report(rule, (Block.Tokens[firstToken].Start, Block.Tokens[lastToken].End), message);
+
+    /// <summary>Reports bytes of the block's line.</summary>
+    public void Report(Rule rule, (int Start, int End) bytes, string message, double value = double.NaN, string text = "") =>
+        Report(rule, bytes.Start, bytes.End, message, Slot.None, "", value, text, null);
 
     /// <summary>Reports the whole block: its words from the first to the last, comments, skip mark and block number left out where others stand.</summary>
     public void ReportBlock(

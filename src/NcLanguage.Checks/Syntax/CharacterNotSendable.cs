@@ -1,0 +1,94 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>Characters that do not survive the way to the control.</summary>
+public sealed class CharacterNotSendable : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC1011",
+        Name = "character-not-sendable",
+        Severity = Severity.Warning,
+        Title = "A character cannot be sent to the control",
+        Finds = 
+            "In comments, bytes beyond ASCII and control characters; lower-case letters anywhere where the profile says that the control takes none; and "
+            + "a byte order mark at the beginning of a line.",
+        AtTheMachine = "The transfer stops, or the control shows other characters, or takes one of them as the end of the block.",
+        Example = """
+            G21 G90 G17 G54
+            (plate, 20 °C)
+            ~          ^^
+            G0 X10 Y10
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            (plate, 20 deg C)
+            G0 X10 Y10
+            M30
+            """,
+        FixSafety = FixSafety.Safe,
+        Fix = "Writes the nearest ASCII letters, or upper-case ones; only how a comment or letter is spelled changes.",
+        NotFound = "Characters outside comments: they are unknown-character.",
+        Source = "ISO 6983-1 and ISO/IEC 646: programs are written in a 7-bit code (from memory).",
+    };
+
+    public override StepEvents Interest => StepEvents.Words;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (!step.IsRun)
+            return;
+        if (step.Block.Line.StartsWith(BlockLexer.ByteOrderMark))
+            step.Report(this, (0, BlockLexer.ByteOrderMark.Length), "The editor has put a byte order mark before the text: a control takes it for three characters of the program.");
+        foreach (ref readonly var token in step.Block.Tokens)
+        {
+            if (!token.IsComment || Span(step.Block.TextOf(token), static c => c >= 0x7F || c < ' ' && c != '\t') is not { } span)
+                continue;
+            var text = Quote.Text(step.Block.Line[(token.Start + span.Start)..(token.Start + span.End)]);
+            step.Report(this, (token.Start + span.Start, token.Start + span.End),
+                $"\"{text}\" in this comment is not plain ASCII: the control may stop loading here or show something else.", text: "ascii");
+        }
+        if (!step.Job.Readings.ProgramMarks.LowerCase && Span(step.Block.Line, static c => c is >= (byte)'a' and <= (byte)'z') is { } lower)
+            step.Report(this, lower, "This control takes no lower-case letters.", text: "upper");
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var old = analysis.Text.Line(finding.Line)[finding.StartColumn..finding.EndColumn];
+        var (title, text) = finding.Text switch
+        {
+            "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(old)),
+            "upper" => ("Write it in upper case", Upper(old)),
+            _ => ("Remove the byte order mark", ""),
+        };
+        return [new Fix(title, FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, text)])];
+    }
+
+    // ASCII letters only: what lies beyond is the other finding's.
+    static string Upper(ReadOnlySpan<byte> text)
+    {
+        var upper = text.ToArray();
+        for (var i = 0; i < upper.Length; i++)
+            if (upper[i] is >= (byte)'a' and <= (byte)'z')
+                upper[i] -= 'a' - 'A';
+        return System.Text.Encoding.UTF8.GetString(upper);
+    }
+
+    /// <summary>From the first to behind the last byte that cannot be sent.</summary>
+    static (int Start, int End)? Span(ReadOnlySpan<byte> text, Func<byte, bool> isBad)
+    {
+        var start = 0;
+        while (start < text.Length && !isBad(text[start]))
+            start++;
+        if (start == text.Length)
+            return null;
+        var end = text.Length;
+        while (!isBad(text[end - 1]))
+            end--;
+        return (start, end);
+    }
+}

@@ -27,7 +27,7 @@ static class StockMoves
             if (move.IsCut)
                 NoteCut(move, from, to, step.ToFrame, tool, stock, cuts);
             else if (IsOfInterest(move, step) && IsLow(from, to, reach, stock))
-                rapids.Add(new LowRapid(from, to, tool, line, cuts.Count));
+                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count));
         }
     }
 

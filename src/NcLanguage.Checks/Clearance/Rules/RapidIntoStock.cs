@@ -1,0 +1,62 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A rapid into stock that has not been cut away.</summary>
+public sealed class RapidIntoStock : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4005",
+        Name = "rapid-into-stock",
+        Severity = Severity.Error,
+        Title = "A rapid into stock that still stands",
+        Finds = "A rapid below the top of the stock that meets what the cuts before it have left standing. A rapid back into what has been cut is sound.",
+        AtTheMachine = "The tool runs into solid material at full rapid, perhaps with the spindle standing, and breaks.",
+        Setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+              "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "fluteLength": 30, "length": 90 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X20 Y30
+            G43 H5 Z50 M8
+            Z-2
+            ~^^
+            G1 X80 F300
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X-10 Y30
+            G43 H5 Z50 M8
+            Z-2
+            G1 X80 F300
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field; shank and holder; anything after a cut with a tool of unknown "
+            + "diameter, a cut whose place is not known (under radius compensation, say) or a call. An R level inside the stock is r-inside-stock. In very long programs "
+            + "the height field is coarsened to keep the work bounded, and narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
+        Source = "Common practice.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        foreach (var hit in StockReplay.Hits(file.Run))
+        {
+            file.ReportBlock(this, hit.Line, $"This rapid goes {Say.Mm(hit.Depth)} deep into stock that still stands, at {Say.Place(hit.Tip.X, hit.Tip.Y)} {Say.Level(hit.Tip.Z)} "
+                + $"(the stock's top is at {Say.Level(hit.StockTop)}).");
+        }
+    }
+}

@@ -1,0 +1,135 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole or a cut that is deeper than the tool's flutes are long.</summary>
+public sealed class DeeperThanFlutes : Rule
+{
+    const double Rounding = 1e-6;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC5005",
+        Name = "deeper-than-flutes",
+        Severity = Severity.Error,
+        Title = "A hole or cut deeper than the tool's flutes are long",
+        Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level, or below the start of a plunge. "
+            + "A cut that goes as deep below the stock's top within reach of the stock's sides.",
+        AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall.",
+        Setup = """
+            { "stock": { "min": [0, 0, -25], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 18, "length": 80 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-20 F150
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-16 F150
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "A cut that a rapid took down first, into what has been cut. In a pocket with its walls out of reach the shank touches nothing, though the rule "
+            + "counts from the stock's top. Without a stock the hole's surface is not known: counting from R says a little too much.",
+        Source = "Common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Cut;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Job.Setup.FindTool(step.Step.After.Tool) is not { FluteLength: { } flutes } tool)
+            return;
+        if (step.Step.Holes.Count > 0)
+            CheckHoles(flutes, step);
+        else
+            CheckCuts(flutes, tool, step);
+    }
+
+    void CheckHoles(double flutes, in StepContext step)
+    {
+        ref readonly var hole = ref step.Step.Holes[0];
+        // Further holes of the run to the same depth suffer from the same words.
+        if (step.Step.After.Plane != WorkPlane.XY || (hole.IsHop && (step.Step.Sets & (Slot.CycleBottom | Slot.CycleR | Slot.Cycle)) == 0))
+            return;
+        var top = step.Job.Setup.Stock?.Max.Z - step.Step.ToFrame.Z;
+        var surface = top < hole.RLevel ? top.Value : hole.RLevel;
+        if (surface - hole.Bottom > flutes + Rounding)
+            Report(surface - hole.Bottom, surface, surface == top ? "the top of the stock" : "R", flutes, "The hole goes", step);
+    }
+
+    void CheckCuts(double flutes, Tool tool, in StepContext step)
+    {
+        foreach (ref readonly var move in step.Step.Moves.Items)
+        {
+            if (!move.IsCut)
+                continue;
+            if (step.Job.Setup.Stock is { } stock)
+            {
+                var reach = (tool.Diameter ?? 0) / 2;
+                var limit = stock.Max.Z - flutes - Rounding;
+                var from = move.From + step.Step.ToFrame;
+                var to = move.To + step.Step.ToFrame;
+                if (IsDeep(from, from, stock, reach, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, reach, limit))
+                    continue;
+                Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", flutes, "The cut goes", step);
+                return;
+            }
+            if (move.From.X != move.To.X || move.From.Y != move.To.Y || !(move.From.Z - move.To.Z > flutes + Rounding))
+                continue;
+            Report(move.From.Z - move.To.Z, move.From.Z, "where it starts", flutes, "The plunge goes", step);
+            return;
+        }
+    }
+
+    void Report(double depth, double surface, string where, double flutes, string what, in StepContext step) =>
+        step.ReportBlock(this, $"{what} {Say.Mm(depth)} deep, counted from {where} at {Say.Level(surface)}; the flutes of tool {step.Step.After.Tool} are {Say.Mm(flutes)} long.",
+            Slot.Tool, "This block brings the tool.");
+
+    /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>
+    static bool IsDeep(Point3 from, Point3 to, Box3 stock, double reach, double limit)
+    {
+        if (!from.IsKnown || !to.IsKnown)
+            return false;
+        var (start, end) = (0.0, 1.0);
+        return Within(from.X, to.X, stock.Min.X - reach, stock.Max.X + reach, ref start, ref end)
+            && Within(from.Y, to.Y, stock.Min.Y - reach, stock.Max.Y + reach, ref start, ref end)
+            && Within(from.Z, to.Z, double.NegativeInfinity, limit, ref start, ref end)
+            && start < end;
+    }
+
+    /// <summary>Narrows the part of the way, from 0 to 1, on which a coordinate is strictly between two bounds.</summary>
+    static bool Within(double from, double to, double low, double high, ref double start, ref double end)
+    {
+        var travel = to - from;
+        if (travel == 0)
+            return from > low && from < high;
+        var (enter, leave) = travel > 0 ? ((low - from) / travel, (high - from) / travel) : ((high - from) / travel, (low - from) / travel);
+        start = Math.Max(start, enter);
+        end = Math.Min(end, leave);
+        return start < end;
+    }
+}

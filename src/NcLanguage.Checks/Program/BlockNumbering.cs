@@ -1,0 +1,50 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>How a program writes its block numbers.</summary>
+static class BlockNumbering
+{
+    /// <summary>Greatest block number (NISTIR 6556 §3.3.1: five digits).</summary>
+    public const int Greatest = 99999;
+
+    const int UsualStep = 10;
+
+    /// <summary>How far to look back for the step between numbers, lines.</summary>
+    const int LinesBack = 50;
+
+    /// <summary>A number in as many digits as its neighbours have, where they are written with leading zeros.</summary>
+    public static string Digits(int number, int width, bool padded)
+    {
+        var digits = number.ToString(CultureInfo.InvariantCulture);
+        return padded ? digits.PadLeft(width, '0') : digits;
+    }
+
+    /// <summary>The N word and blank that a block put in after a line (0-based) would have; empty where that line has no number.</summary>
+    public static string NumberAfter(ProgramRun run, int line)
+    {
+        var block = run.BlockAt(line);
+        if (Number(block) is not { } last)
+            return "";
+        var step = UsualStep;
+        for (var back = line - 1; back >= Math.Max(0, line - LinesBack); back--)
+        {
+            if (Number(run.BlockAt(back)) is not { } before)
+                continue;
+            step = last > before ? last - before : UsualStep;
+            break;
+        }
+        if (last + step > Greatest)
+            return "";
+        var token = block.Tokens[block.IndexOf('N')];
+        var letter = Encoding.ASCII.GetString(block.Line[token.Start..token.ValueStart]);
+        var blank = block.Line.Length > token.End && block.Line[token.End] is (byte)' ' or (byte)'\t' ? " " : "";
+        return letter + Digits(last + step, token.End - token.ValueStart, block.Line[token.ValueStart] == '0') + blank;
+    }
+
+    static int? Number(in Block block) =>
+        block.IndexOf('N') is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= Greatest and var value ? (int)value : null;
+}

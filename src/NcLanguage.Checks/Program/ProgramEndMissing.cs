@@ -1,0 +1,108 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A program that stops without a word that ends it.</summary>
+public sealed class ProgramEndMissing : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC6003",
+        Name = "program-end-missing",
+        Severity = Severity.Error,
+        Title = "The program has no end",
+        Finds = "No M2, M30 or M99 before the end of the file, the closing % or the next program of the file.",
+        AtTheMachine = "The control reads on past the last block: it stops with an alarm, or waits with spindle and coolant running for more blocks.",
+        Example = """
+            N10 G21 G90 G17 G54
+            N20 G0 X0 Y0
+            N30 X20 Y30
+            ~   ^^^^^^^
+            """,
+        Instead = """
+            N10 G21 G90 G17 G54
+            N20 G0 X0 Y0
+            N30 X20 Y30
+            N40 M30
+            """,
+        FixSafety = FixSafety.Safe,
+        Fix = "Adds a line with M30 after the last block, numbered as the blocks before it are.",
+        NotFound = "A called program of the same file that does not return: that is subprogram-return-missing. An end that a jump passes by.",
+        Source = "ISO 6983-1 (from memory): a program ends with M02 or M30; NISTIR 6556 §3.1 asks for one where no % closes the file.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        var run = file.Run;
+        if (!DoesAnything(run))
+            return;
+        var next = NextProgram(run);
+        var last = LastWords(run, next - 1);
+        if (last < 0)
+            return;
+        var state = last + 1 < run.Text.LineCount ? run.StateBefore(last + 1) : run.Exit;
+        if (state.Ended)
+            return;
+        file.ReportBlock(this, last, next < run.Text.LineCount
+            ? $"Nothing ends the program before the next one begins on line {next + 1}: the control reads on into it."
+            : "Nothing ends the program here: without M30 the control runs past its last block.");
+    }
+
+    static bool DoesAnything(ProgramRun run)
+    {
+        foreach (var result in run.Results)
+            if (result.AllSets != Slot.None)
+                return true;
+        return false;
+    }
+
+    /// <summary>The line on which the file's second program begins; the number of lines where there is only one.</summary>
+    static int NextProgram(ProgramRun run)
+    {
+        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        {
+            var result = run.Results[chunk];
+            if (!result.NumberRange.BeginsProgram)
+                continue;
+            foreach (var (number, inChunk) in result.Numbers)
+            {
+                var line = run.Text.FirstLineOf(chunk) + inChunk;
+                if (number < 0 && !HasStatement(run.BlockAt(line)) && LastWords(run, line - 1) >= 0)
+                    return line;
+            }
+        }
+        return run.Text.LineCount;
+    }
+
+    static bool HasStatement(in Block block)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind == TokenKind.Statement)
+                return true;
+        return false;
+    }
+
+    /// <summary>The last line, up to and with <paramref name="line"/>, that holds words other than a program or block number; −1 where there is none.</summary>
+    static int LastWords(ProgramRun run, int line)
+    {
+        for (; line >= 0; line--)
+            foreach (ref readonly var token in run.BlockAt(line).Tokens)
+                if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
+                    return line;
+        return -1;
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var end = analysis.Text.Line(finding.Line).Length;
+        var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M30";
+        return [new Fix("Add M30", FixSafety.Safe, [new Edit(finding.Line, end, end, text)])];
+    }
+}

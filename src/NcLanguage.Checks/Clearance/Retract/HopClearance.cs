@@ -47,6 +47,13 @@ public static class HopClearance
         return from.X == to.X && from.Y == to.Y ? double.PositiveInfinity : level - ClampTop(job);
     }
 
+    /// <summary>True when a traverse on this level can be called clear of all that the setup lists: obstacles or clamp height, and the
+    /// stock, whose top it must not go below.</summary>
+    public static bool CanGoAt(Job job, Point3 from, Point3 to, double level, int tool) =>
+        CanCallClear(job, tool)
+        && !(level < job.Setup.Stock?.Max.Z)
+        && Of(job, DistanceAt(job, from, to, level, tool)) == HopOutcome.Clear;
+
     /// <summary>What a distance means.</summary>
     public static HopOutcome Of(Job job, double distance)
     {

@@ -1,0 +1,64 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A traverse between two holes runs no higher than the clamps.</summary>
+public sealed class RetractBelowClamp : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4002",
+        Name = "retract-below-clamp",
+        Severity = Severity.Error,
+        Title = "The traverse between two holes runs below the clamps' top",
+        Finds = "A traverse from one hole of a cycle to the next at or below the clamp height of the setup, where the setup lists no obstacles.",
+        AtTheMachine = "Where the clamps stand is not known, only how high they are: a traverse below their top strikes one if it lies in the way.",
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            G43 H3
+            S1800 M3
+            G0 X12 Y20 Z40
+            M8
+            G99 G81 X12 Y20 Z-8 R2 F180
+            X60
+            ~^^
+            G80 G0 Z40
+            M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            G43 H3
+            S1800 M3
+            G0 X12 Y20 Z40
+            M8
+            G98 G81 X12 Y20 Z-8 R2 F180
+            X60
+            G80 G0 Z40
+            M9
+            M5
+            M30
+            """,
+        Setup = HopExample.ClampHeightSetup,
+        FixSafety = FixSafety.Safe,
+        Fix = "Writes G98 on the blocks whose traverse runs too low, for the whole run of holes; none where the initial level is not high enough.",
+        NotFound = "Setups that list obstacles: there each traverse is measured against them. Traverses outside cycles, and to the first hole. "
+            + "A traverse that keeps clear of every clamp sideways is reported too: list the clamps as obstacles and it is not.",
+        Source = "Common practice: no traverse below the clamps.",
+    };
+
+    public override StepEvents Interest => StepEvents.Holes;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Job.Obstacles.IsEmpty && BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Contact)
+            hop.Report(this, step);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) => HopFixes.Clear(finding, analysis);
+}

@@ -1,0 +1,93 @@
+using System.Text;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+using Unit = NcLanguage.Control.State.LengthUnit;
+
+namespace NcLanguage.Checks;
+
+/// <summary>Edits that put words into blocks and leave every other byte as it is.</summary>
+public static class WordEdits
+{
+    /// <summary>A word in place of another; the letter keeps its case.</summary>
+    public static Edit Replace(int line, in Block block, int token, string word) =>
+        new(line, block.Tokens[token].Start, block.Tokens[token].End, InCaseOf(block, token, word));
+
+    /// <summary>A word right before another.</summary>
+    public static Edit Before(int line, in Block block, int token, string word) =>
+        new(line, block.Tokens[token].Start, block.Tokens[token].Start, InCaseOf(block, token, word) + " ");
+
+    /// <summary>A word right after another.</summary>
+    public static Edit After(int line, in Block block, int token, string word) =>
+        new(line, block.Tokens[token].End, block.Tokens[token].End, " " + InCaseOf(block, token, word));
+
+    /// <summary>A word at the head of a block, behind skip mark, block number and comments that stand first.</summary>
+    public static Edit AtHead(int line, in Block block, string word)
+    {
+        var first = FirstWord(block);
+        if (first >= 0)
+            return Before(line, block, first, word);
+        return block.Tokens.Length == 0
+            ? new Edit(line, block.Line.Length, block.Line.Length, word)
+            : After(line, block, block.Tokens.Length - 1, word);
+    }
+
+    /// <summary>A block of its own before the one on a line, with the line's own terminator.</summary>
+    public static Edit BlockBefore(SourceText text, int line, string words) => new(line, 0, 0, words + LineEnd(text, line));
+
+    /// <summary>The index of the first word that is no block or program number, or −1.</summary>
+    public static int FirstWord(in Block block)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+        {
+            ref readonly var token = ref block.Tokens[i];
+            if (token.Kind == TokenKind.Word && (char)token.Letter is not ('N' or 'O' or ':'))
+                return i;
+        }
+        return -1;
+    }
+
+    /// <summary>The index of the first G or M word with this number, or −1.</summary>
+    public static int IndexOfCode(in Block block, char letter, double number)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsWord(letter) && block.Tokens[i].Value == number)
+                return i;
+        return -1;
+    }
+
+    /// <summary>The index of the word that starts a cycle (G73, G74, G76, G81 to G89), or −1.</summary>
+    public static int IndexOfCycle(in Block block)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsWord('G') && block.Tokens[i].Value is 73 or 74 or 76 or (>= 81 and <= 89))
+                return i;
+        return -1;
+    }
+
+    /// <summary>A length as the program writes it: in its unit, with a point where a number without one would mean something else.</summary>
+    public static string Length(double mm, Unit unit, Readings readings)
+    {
+        var text = unit == Unit.Inch ? Say.Number(mm / 25.4, 4) : Say.Number(mm, 3);
+        return readings.Integers == IntegerReading.Increments && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
+    }
+
+    static string InCaseOf(in Block block, int token, string word) =>
+        block.Line[block.Tokens[token].Start] is >= (byte)'a' and <= (byte)'z' ? word.ToLowerInvariant() : word;
+
+    static string LineEnd(SourceText text, int line)
+    {
+        // The last line may have none: then the one before shows the file's habit.
+        for (var at = line; at >= Math.Max(0, line - 1); at--)
+        {
+            var chunk = text.ChunkOfLine(at);
+            var inChunk = at - text.FirstLineOf(chunk);
+            var lines = text.Chunks[chunk];
+            var end = lines.LineStart(inChunk) + lines.Line(inChunk).Length;
+            var next = inChunk + 1 < lines.LineCount ? lines.LineStart(inChunk + 1) : lines.Length;
+            if (next > end)
+                return Encoding.ASCII.GetString(lines.Bytes[end..next]);
+        }
+        return "\n";
+    }
+}

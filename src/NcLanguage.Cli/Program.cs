@@ -1,2 +1,1 @@
-Console.Error.WriteLine("nclanguage: no command yet");
-return 2;
+return await NcLanguage.Cli.Application.RunAsync(args).ConfigureAwait(false);

@@ -1,7 +1,7 @@
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Finds the name that was probably meant ("did you mean").</summary>
-internal static class NearestName
+public static class NearestName
 {
     /// <summary>The nearest of <paramref name="names"/>, or null where none is near: a third of the letters may differ.</summary>
     public static string? Find(string written, IEnumerable<string> names)

@@ -1,0 +1,59 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using NcLanguage.Cli.Check;
+using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Demo;
+
+namespace NcLanguage.Cli;
+
+/// <summary>The command line as a whole: its commands, and what becomes of everything that goes wrong.</summary>
+static class Application
+{
+    public static string Version { get; } = typeof(Application).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
+
+    static RootCommand Commands() => new("Reads CNC milling programs as the control will, and tells what would go wrong at the machine.")
+    {
+        CheckCommand.Create(),
+        DemoCommand.Create(),
+    };
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        var parse = Commands().Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parse.Action is not HelpAction && (parse.Errors.Count > 0 || UsageError.HasUnknown(parse)))
+            return Fail(UsageError.Of(parse));
+        // A second Ctrl-C, or one that nothing answers, ends the process at once.
+        var invocation = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = TimeSpan.FromSeconds(2) };
+        try
+        {
+            return await parse.InvokeAsync(invocation).ConfigureAwait(false);
+        }
+        catch (CannotRunException e)
+        {
+            return Fail(e.Message);
+        }
+        catch (OperationCanceledException)
+        {
+            return Fail("cancelled");
+        }
+        catch (IOException e)
+        {
+            return Fail(e.Message);
+        }
+#pragma warning disable CA1031 // The last place: whatever it is, the user gets one line.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return Fail($"internal error: {e.GetType().Name}: {e.Message}; please report it with the file that was read");
+        }
+    }
+
+    static int Fail(string message)
+    {
+        Console.Error.WriteLine("nclanguage: " + OneLine(message));
+        return ExitCode.CouldNotRun;
+    }
+
+    static string OneLine(string message) =>
+        string.Join(' ', message.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
+}

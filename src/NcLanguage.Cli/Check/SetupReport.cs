@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Text;
+using NcLanguage.Checks;
+using NcLanguage.Machine.Files;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Reports.Findings;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Cli.Check;
+
+/// <summary>Mistakes in setup and machine files, told under the path of their file.</summary>
+static class SetupReport
+{
+    /// <summary>One file each, however many programs use it.</summary>
+    /// <param name="problems">As the programs met them.</param>
+    /// <param name="fullPaths">Whether the user named programs by full paths; else files below the current folder are named from there.</param>
+    public static IEnumerable<ReportedFile> Of(IEnumerable<SetupProblem> problems, bool fullPaths) =>
+        problems.Distinct().GroupBy(problem => problem.Path).Select(group => Of(group.Key, [.. group], fullPaths));
+
+    static ReportedFile Of(string path, ImmutableArray<SetupProblem> problems, bool fullPaths)
+    {
+        var text = SourceText.From(DiskFiles.Instance.Read(path).Bytes.ToArray());
+        var columns = new ColumnCounter(text);
+        return new ReportedFile(
+            Shown(path, fullPaths),
+            [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Select(problem => Of(problem, text, columns))]);
+    }
+
+    static ReportedFinding Of(SetupProblem problem, SourceText text, ColumnCounter columns)
+    {
+        var rule = RuleList.Find(problem.Name);
+        var line = Math.Clamp(problem.Line - 1, 0, text.LineCount - 1);
+        var start = Bytes(text.LineText(line), problem.Column);
+        var end = problem.EndLine == problem.Line ? Bytes(text.LineText(line), problem.EndColumn) : text.Line(line).Length;
+        var place = columns.Place(line, start, end);
+        return new ReportedFinding
+        {
+            Id = rule?.Info.Id ?? "NC8000",
+            Name = problem.Name,
+            Severity = problem.Severity == ProblemSeverity.Error ? Severity.Error : Severity.Warning,
+            Place = place,
+            Message = problem.Message,
+            Excerpt = Excerpt.Of(text.Line(line), start, end),
+            Fixes = problem.Replacement is { } replacement
+                ? [new ReportedFix($"Write {replacement}", FixSafety.Choice, [new ReportedEdit(place, replacement)])]
+                : [],
+        };
+    }
+
+    // Problems count columns in UTF-16 code units.
+    static int Bytes(string line, int column) => Encoding.UTF8.GetByteCount(line.AsSpan(0, Math.Clamp(column - 1, 0, line.Length)));
+
+    static string Shown(string path, bool fullPaths)
+    {
+        var relative = Path.GetRelativePath(Environment.CurrentDirectory, path);
+        return fullPaths || relative.StartsWith("..", StringComparison.Ordinal) ? path : relative;
+    }
+}

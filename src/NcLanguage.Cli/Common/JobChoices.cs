@@ -1,0 +1,46 @@
+using System.CommandLine;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Files;
+
+namespace NcLanguage.Cli.Common;
+
+/// <summary>The options that choose setup, machine and way of reading: the same for every command that runs a program.</summary>
+sealed class JobChoices
+{
+    readonly Option<string?> _setup = new("--setup") { HelpName = "FILE", Description = "Setup file to use instead of the one beside the program." };
+
+    readonly Option<string?> _machine = new("--machine")
+    {
+        HelpName = "FILE|PROFILE",
+        Description = "Machine file, or built-in profile (iso-mill, training-mill), to use instead of what the setup names.",
+    };
+
+    readonly Option<string[]> _readings = new("--reading")
+    {
+        HelpName = "NAME=CHOICE",
+        Description = "Reads the program in one way, such as dwell=seconds; may be given several times. 'explain' lists them.",
+        DefaultValueFactory = _ => [],
+    };
+
+    readonly Option<bool> _portable = new("--portable") { Description = "Also tell where other readings would change the outcome, though a machine is chosen." };
+
+    readonly Option<bool> _skip = new("--skip") { Description = "Pass over the blocks that begin with /." };
+
+    public void AddTo(Command command)
+    {
+        command.Add(_setup);
+        command.Add(_machine);
+        command.Add(_readings);
+        command.Add(_portable);
+        command.Add(_skip);
+    }
+
+    public JobOptions Options(ParseResult parse) => new()
+    {
+        SetupPath = parse.GetValue(_setup),
+        Machine = parse.GetValue(_machine),
+        Readings = [.. parse.GetValue(_readings) ?? []],
+    };
+
+    public AnalysisOptions Analysis(ParseResult parse) => new(parse.GetValue(_portable), parse.GetValue(_skip));
+}

@@ -1,0 +1,45 @@
+using System.CommandLine;
+using NcLanguage.Machine.Loading;
+
+namespace NcLanguage.Cli.Common;
+
+/// <summary>Says in one line what is wrong with a command line.</summary>
+static class UsageError
+{
+    public static string Of(ParseResult parse)
+    {
+        var command = parse.CommandResult.Command;
+        var help = command is RootCommand ? "nclanguage --help" : $"nclanguage {command.Name} --help";
+        if (Unknown(parse) is { } unknown)
+            return Unknown(unknown, command, help);
+        if (command is RootCommand)
+            return $"no command is given; {help} lists them";
+        return command.Arguments.FirstOrDefault(argument => argument.Arity.MinimumNumberOfValues > 0 && parse.GetResult(argument) is null or { Tokens.Count: 0 }) is { } missing
+            ? $"{command.Name} needs {missing.Name}; see {help}"
+            : $"{parse.Errors[0].Message.TrimEnd('.')}; see {help}";
+    }
+
+    /// <summary>Whether something stands there that the parser took for an argument and that cannot be one.</summary>
+    public static bool HasUnknown(ParseResult parse) => Unknown(parse) is not null;
+
+    /// <summary>An argument that looks like an option: a file of such a name can be given as ./--name.</summary>
+    static bool IsOptionLike(string argument) => argument.Length > 1 && argument[0] == '-';
+
+    static string? Unknown(ParseResult parse) => parse.UnmatchedTokens
+        .Concat(parse.CommandResult.Command.Arguments.SelectMany(argument => parse.GetResult(argument)?.Tokens.Select(token => token.Value).Where(IsOptionLike) ?? []))
+        .FirstOrDefault();
+
+    static string Unknown(string written, Command command, string help)
+    {
+        var (what, names) = (IsOptionLike(written), command) switch
+        {
+            (true, _) => ("option", command.Options.Select(option => option.Name)),
+            (_, RootCommand) => ("command", command.Subcommands.Select(sub => sub.Name)),
+            _ => ("", []),
+        };
+        if (what.Length == 0)
+            return $"{written} is one argument too many; see {help}";
+        var nearest = NearestName.Find(written, names);
+        return $"there is no {what} {written}; {(nearest is null ? $"see {help}" : $"did you mean {nearest}?")}";
+    }
+}

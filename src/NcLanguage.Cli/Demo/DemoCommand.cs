@@ -1,0 +1,61 @@
+using System.CommandLine;
+using System.Reflection;
+using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Files;
+
+namespace NcLanguage.Cli.Demo;
+
+/// <summary><c>demo FOLDER</c>: writes the demonstration job.</summary>
+static class DemoCommand
+{
+    const string Prefix = "demo/";
+
+    public static Command Create()
+    {
+        var folder = new Argument<string>("FOLDER") { Description = "Where to write it; made where it is not there yet." };
+        var command = new Command("demo", "Writes the demonstration job: a sound program, one with planted faults, their setup and machine.") { folder };
+        command.SetAction(parse => Run(parse.GetValue(folder)!));
+        return command;
+    }
+
+    /// <summary>Names of the job's files.</summary>
+    internal static IEnumerable<string> Files => typeof(DemoCommand).Assembly.GetManifestResourceNames()
+        .Where(name => name.StartsWith(Prefix, StringComparison.Ordinal))
+        .Select(name => name[Prefix.Length..])
+        .Order(StringComparer.Ordinal);
+
+    static int Run(string folder)
+    {
+        var files = Files.Select(name => (Path: Path.Combine(folder, name), Bytes: Read(name))).ToList();
+        if (files.FirstOrDefault(file => Path.Exists(file.Path)).Path is { } standing)
+            throw new CannotRunException($"{standing} is there already; nothing was written");
+        MakeFolder(folder);
+        foreach (var (path, bytes) in files)
+            WrittenFile.Create(path, bytes);
+        using var screen = Screen.Open();
+        foreach (var (path, _) in files)
+            screen.WriteLine(path);
+        screen.WriteLine($"\nNow try: nclanguage check {folder}");
+        return ExitCode.Clean;
+    }
+
+    static void MakeFolder(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new CannotRunException($"the folder {folder} could not be made: {e.Message}");
+        }
+    }
+
+    static byte[] Read(string name)
+    {
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Prefix + name)!;
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+}

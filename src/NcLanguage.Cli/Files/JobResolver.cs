@@ -1,0 +1,17 @@
+using NcLanguage.Cli.Common;
+using NcLanguage.Machine.Files;
+
+namespace NcLanguage.Cli.Files;
+
+/// <summary>Finds the setup and the machine of a program.</summary>
+static class JobResolver
+{
+    /// <exception cref="CannotRunException">An option on the command line cannot be followed.</exception>
+    public static JobInputs Resolve(ProgramFile program, JobOptions options)
+    {
+        // A text without a place on disk is read with the setup of the folder that the command runs in.
+        var root = program.IsStandardInput ? Environment.CurrentDirectory : null;
+        var job = JobFiles.Resolve(program.PlaceOnDisk, root, DiskFiles.Instance, options);
+        return job.OptionErrors.IsEmpty ? job : throw new CannotRunException(job.OptionErrors[0].TrimEnd('.'));
+    }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using NcLanguage.Cli.Common;
+using NcLanguage.Reports.Findings;
+
+namespace NcLanguage.Cli.Files;
+
+/// <summary>The programs that a command line names, folders searched to the bottom.</summary>
+/// <param name="Paths">As the user wrote them, with what stands below folders; ordered, each once.</param>
+/// <param name="NotRead">Folders that could not be searched.</param>
+sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadFile> NotRead)
+{
+    /// <summary>Endings of files in folders that are taken for programs. A file named by itself may have any.</summary>
+    public static ImmutableArray<string> Extensions { get; } = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
+
+    /// <exception cref="CannotRunException">A path leads nowhere, or a folder holds no program.</exception>
+    public static ProgramSearch Find(IEnumerable<string> paths)
+    {
+        var found = new Dictionary<string, string>(StringComparer.Ordinal);
+        var notRead = new List<UnreadFile>();
+        foreach (var path in paths)
+        {
+            if (path == ProgramFile.StandardInput)
+                found.TryAdd(path, path);
+            else if (Directory.Exists(path))
+                SearchFolder(path, found, notRead);
+            else if (File.Exists(path))
+                found.TryAdd(Path.GetFullPath(path), path);
+            else
+                throw new CannotRunException($"there is no file or folder {path}");
+        }
+        return new ProgramSearch([.. found.Values.Order(StringComparer.Ordinal)], [.. notRead]);
+    }
+
+    static void SearchFolder(string folder, Dictionary<string, string> found, List<UnreadFile> notRead)
+    {
+        var (before, unreadBefore) = (found.Count, notRead.Count);
+        var known = 0;
+        var open = new Stack<DirectoryInfo>([new DirectoryInfo(folder)]);
+        while (open.TryPop(out var next))
+        {
+            try
+            {
+                foreach (var entry in next.EnumerateFileSystemInfos())
+                {
+                    if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
+                        continue;
+                    // A linked folder may lead back up: it is searched only when it is named itself.
+                    if (entry is DirectoryInfo inner)
+                    {
+                        if (inner.LinkTarget is null)
+                            open.Push(inner);
+                    }
+                    else if (Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase))
+                    {
+                        known += found.TryAdd(entry.FullName, Below(folder, entry.FullName)) ? 0 : 1;
+                    }
+                }
+            }
+            catch (UnauthorizedAccessException)
+            {
+                notRead.Add(Unread(folder, next, path => $"you may not look into the folder {path}"));
+            }
+            catch (IOException e)
+            {
+                notRead.Add(Unread(folder, next, path => $"the folder {path} could not be read: {e.Message}"));
+            }
+        }
+        if (found.Count == before && known == 0 && notRead.Count == unreadBefore)
+            throw new CannotRunException($"the folder {folder} holds no program ({string.Join(' ', Extensions)})");
+    }
+
+    static string Below(string folder, string path) => Path.Combine(folder is "." ? "" : folder, Path.GetRelativePath(folder, path));
+
+    static UnreadFile Unread(string folder, DirectoryInfo inner, Func<string, string> why)
+    {
+        var path = inner.FullName == Path.GetFullPath(folder) ? folder : Below(folder, inner.FullName);
+        return new UnreadFile(path, why(path));
+    }
+}

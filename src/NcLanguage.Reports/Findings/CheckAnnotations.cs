@@ -1,0 +1,34 @@
+using NcLanguage.Checks;
+
+namespace NcLanguage.Reports.Findings;
+
+/// <summary>Findings as workflow commands of GitHub Actions, one a line, which it shows beside the lines of a change.</summary>
+public static class CheckAnnotations
+{
+    public static void Write(CheckReport report, TextWriter output)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(output);
+        foreach (var file in report.Files)
+        {
+            foreach (var finding in file.Findings)
+            {
+                var place = finding.Place;
+                output.WriteLine(
+                    $"::{Command(finding.Severity)} file={Property(file.Path)},line={place.Line},endLine={place.Line},col={place.Column},"
+                    + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(finding.Message)}");
+            }
+        }
+    }
+
+    static string Command(Severity severity) => severity == Severity.Note ? "notice" : CheckJson.Word(severity);
+
+    static string Data(string text) => text
+        .Replace("%", "%25", StringComparison.Ordinal)
+        .Replace("\r", "%0D", StringComparison.Ordinal)
+        .Replace("\n", "%0A", StringComparison.Ordinal);
+
+    static string Property(string text) => Data(text)
+        .Replace(":", "%3A", StringComparison.Ordinal)
+        .Replace(",", "%2C", StringComparison.Ordinal);
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks;
+
+namespace NcLanguage.Reports.Findings;
+
+/// <summary>One file that was checked: a program, or a setup or machine file with mistakes.</summary>
+/// <param name="Path">As the user wrote it, or from where the command runs.</param>
+/// <param name="Findings">In the order of the text.</param>
+public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> Findings)
+{
+    /// <summary>Blocks that ran; null for a file that is no program.</summary>
+    public int? Blocks { get; init; }
+
+    /// <summary>Name of the machine that the program was read for; null for a file that is no program.</summary>
+    public string? Machine { get; init; }
+
+    /// <summary>What could not be checked, and why: one clause each.</summary>
+    public ImmutableArray<string> NotChecked { get; init; } = [];
+
+    /// <summary>Fixes that were written.</summary>
+    public ImmutableArray<AppliedFix> Fixed { get; init; } = [];
+}
+
+/// <summary>A fix that was made.</summary>
+/// <param name="Line">The line of its finding, from 1, as the text stood at the time.</param>
+/// <param name="Title">What the fix says it does.</param>
+/// <param name="Before">The lines it changed, as they were.</param>
+/// <param name="After">The same lines as they are.</param>
+public sealed record AppliedFix(int Line, string Title, ImmutableArray<string> Before, ImmutableArray<string> After);
+
+/// <summary>A file or folder that could not be read, and why: a clause that names it.</summary>
+public sealed record UnreadFile(string Path, string Reason);
+
+/// <summary>All that one check tells.</summary>
+public sealed record CheckReport(ImmutableArray<ReportedFile> Files)
+{
+    public ImmutableArray<UnreadFile> NotRead { get; init; } = [];
+
+    public int Errors => Count(Severity.Error);
+
+    public int Warnings => Count(Severity.Warning);
+
+    public int Notes => Count(Severity.Note);
+
+    int Count(Severity severity) => Files.Sum(file => file.Findings.Count(finding => finding.Severity == severity));
+}

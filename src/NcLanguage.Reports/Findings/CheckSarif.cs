@@ -1,0 +1,165 @@
+using System.Text.Json;
+using NcLanguage.Checks;
+
+namespace NcLanguage.Reports.Findings;
+
+/// <summary>Findings in the interchange format for static analysis, SARIF 2.1.0 (OASIS standard).</summary>
+public static class CheckSarif
+{
+    const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
+
+    /// <param name="report">What to tell.</param>
+    /// <param name="version">The version of the executable.</param>
+    /// <param name="json">Where to.</param>
+    public static void Write(CheckReport report, string version, Utf8JsonWriter json)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(json);
+        json.WriteStartObject();
+        json.WriteString("$schema", Schema);
+        json.WriteString("version", "2.1.0");
+        json.WriteStartArray("runs");
+        json.WriteStartObject();
+        WriteTool(version, json);
+        json.WriteString("columnKind", "unicodeCodePoints");
+        WriteInvocation(report, json);
+        json.WriteStartArray("results");
+        foreach (var file in report.Files)
+            foreach (var finding in file.Findings)
+                WriteResult(finding, Uri(file.Path), json);
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    static void WriteTool(string version, Utf8JsonWriter json)
+    {
+        json.WriteStartObject("tool");
+        json.WriteStartObject("driver");
+        json.WriteString("name", "nclanguage");
+        json.WriteString("version", version);
+        json.WriteStartArray("rules");
+        foreach (var rule in RuleList.All)
+        {
+            json.WriteStartObject();
+            json.WriteString("id", rule.Info.Id);
+            json.WriteString("name", rule.Info.Name);
+            WriteText("shortDescription", rule.Info.Title + ".", json);
+            WriteText("fullDescription", rule.Info.Finds, json);
+            WriteText("help", rule.Info.AtTheMachine, json);
+            json.WriteStartObject("defaultConfiguration");
+            json.WriteString("level", CheckJson.Word(rule.Info.Severity));
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    static void WriteInvocation(CheckReport report, Utf8JsonWriter json)
+    {
+        json.WriteStartArray("invocations");
+        json.WriteStartObject();
+        json.WriteBoolean("executionSuccessful", report.NotRead.IsEmpty);
+        json.WriteStartArray("toolExecutionNotifications");
+        foreach (var unread in report.NotRead)
+        {
+            json.WriteStartObject();
+            json.WriteString("level", "error");
+            WriteText("message", $"Not checked: {unread.Reason}.", json);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndArray();
+    }
+
+    static void WriteResult(ReportedFinding finding, string uri, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteString("ruleId", finding.Id);
+        json.WriteString("level", CheckJson.Word(finding.Severity));
+        WriteText("message", finding.Message, json);
+        json.WriteStartArray("locations");
+        WriteLocation(uri, finding.Place, null, json);
+        json.WriteEndArray();
+        if (!finding.Related.IsEmpty)
+        {
+            json.WriteStartArray("relatedLocations");
+            foreach (var related in finding.Related)
+                WriteLocation(uri, related.Place, related.Message, json);
+            json.WriteEndArray();
+        }
+        if (!finding.Fixes.IsEmpty)
+        {
+            json.WriteStartArray("fixes");
+            foreach (var fix in finding.Fixes)
+                WriteFix(fix, uri, json);
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
+    }
+
+    static void WriteFix(ReportedFix fix, string uri, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        WriteText("description", fix.Title, json);
+        json.WriteStartArray("artifactChanges");
+        json.WriteStartObject();
+        WriteFile(uri, json);
+        json.WriteStartArray("replacements");
+        foreach (var edit in fix.Edits)
+        {
+            json.WriteStartObject();
+            WriteRegion("deletedRegion", edit.Place, json);
+            WriteText("insertedContent", edit.NewText, json);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    static void WriteLocation(string uri, ReportedPlace place, string? message, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteStartObject("physicalLocation");
+        WriteFile(uri, json);
+        WriteRegion("region", place, json);
+        json.WriteEndObject();
+        if (!string.IsNullOrEmpty(message))
+            WriteText("message", message, json);
+        json.WriteEndObject();
+    }
+
+    static void WriteFile(string uri, Utf8JsonWriter json)
+    {
+        json.WriteStartObject("artifactLocation");
+        json.WriteString("uri", uri);
+        json.WriteEndObject();
+    }
+
+    static void WriteRegion(string name, ReportedPlace place, Utf8JsonWriter json)
+    {
+        json.WriteStartObject(name);
+        json.WriteNumber("startLine", place.Line);
+        json.WriteNumber("startColumn", place.Column);
+        json.WriteNumber("endLine", place.Line);
+        json.WriteNumber("endColumn", place.EndColumn);
+        json.WriteEndObject();
+    }
+
+    static void WriteText(string name, string text, Utf8JsonWriter json)
+    {
+        json.WriteStartObject(name);
+        json.WriteString("text", text);
+        json.WriteEndObject();
+    }
+
+    static string Uri(string path) => Path.IsPathRooted(path)
+        ? new Uri(path).AbsoluteUri
+        : string.Join('/', path.Replace(Path.DirectorySeparatorChar, '/').Split('/').Select(System.Uri.EscapeDataString));
+}

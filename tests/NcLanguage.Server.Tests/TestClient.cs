@@ -16,6 +16,7 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
     private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
     private readonly List<JsonNode> _log = [];
+    private readonly List<JsonNode> _kept = [];
     private int _lastId;
 
     public TestClient(IFileAccess? files = null)
@@ -99,25 +100,22 @@ internal sealed class TestClient : IAsyncDisposable
         await _stream.FlushAsync();
     }
 
-    /// <summary>The next message of this method that the server sends on its own; others before it are dropped.</summary>
-    public async Task<JsonNode> NextAsync(string method)
-    {
-        using var patience = new CancellationTokenSource(Patience);
-        while (true)
-        {
-            JsonNode message = await _fromServer.Reader.ReadAsync(patience.Token);
-            if ((string?)message["method"] == method) return message["params"]!;
-        }
-    }
+    /// <summary>The parameters of the next message of this method that the server sends on its own. Others are kept for whoever asks for them.</summary>
+    public Task<JsonNode> NextAsync(string method) => NextAsync(method, _ => true);
 
     /// <summary>The next findings published for this version of a document (null: without version).</summary>
-    public async Task<JsonNode> DiagnosticsAsync(string uri, int? version)
+    public Task<JsonNode> DiagnosticsAsync(string uri, int? version) =>
+        NextAsync("textDocument/publishDiagnostics", published => (string?)published["uri"] == uri && (int?)published["version"] == version);
+
+    private async Task<JsonNode> NextAsync(string method, Func<JsonNode, bool> isWanted)
     {
-        while (true)
-        {
-            JsonNode published = await NextAsync("textDocument/publishDiagnostics");
-            if ((string?)published["uri"] == uri && (int?)published["version"] == version) return published;
-        }
+        using var patience = new CancellationTokenSource(Patience);
+        int found;
+        while ((found = _kept.FindIndex(message => (string?)message["method"] == method && isWanted(message["params"]!))) < 0)
+            _kept.Add(await _fromServer.Reader.ReadAsync(patience.Token));
+        JsonNode parameters = _kept[found]["params"]!;
+        _kept.RemoveAt(found);
+        return parameters;
     }
 
     /// <summary>Everything the server has sent so far, in order.</summary>

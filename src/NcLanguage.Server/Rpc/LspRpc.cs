@@ -82,7 +82,7 @@ internal sealed class LspRpc : JsonRpc
         try
         {
             object?[]? arguments = parameters is null ? null : [parameters];
-            await InvokeCoreAsync<object?>(id, method, arguments, CancellationToken.None, isParameterObject: parameters is not null).ConfigureAwait(false);
+            await InvokeCoreAsync<object?>(id, method, arguments, CancellationToken.None, isParameterObject: true).ConfigureAwait(false);
             return true;
         }
         catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or OperationCanceledException or RemoteRpcException or IOException)

@@ -1,0 +1,145 @@
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>What each method's answer looks like to the client. What the answers say is the editing room's business and is tested there.</summary>
+public sealed class FeatureTests
+{
+    private const string Uri = "file:///job/part.nc";
+
+    private const string Drilling = """
+        %
+        G21 G90 G17 G54
+        T1 M6
+        (drill é🔩) G0 X0. Y0. S1000 M3
+        G43 H1 Z50.
+        G91 G98 G81 X10. Y0. Z-5. R-48. F100.
+        X10.
+        G80 G90
+        M30
+        %
+        """;
+
+    [Fact]
+    public async Task A_hover_gives_markdown_and_the_words_range()
+    {
+        await using TestClient client = await OpenAsync("""{"textDocument":{"hover":{"contentFormat":["markdown","plaintext"]}}}""");
+        // "(drill é🔩) G0": the word begins at 12 in UTF-16 units, 15 in bytes.
+        JsonNode hover = (await client.RequestAsync("textDocument/hover", At(3, 13)))!;
+        Assert.Equal("markdown", (string?)hover["contents"]!["kind"]);
+        Assert.Contains("G0", (string?)hover["contents"]!["value"], StringComparison.Ordinal);
+        Assert.Equal("""{"start":{"line":3,"character":12},"end":{"line":3,"character":14}}""", hover["range"]!.ToJsonString());
+    }
+
+    [Fact]
+    public async Task A_hover_counts_bytes_where_that_was_agreed()
+    {
+        await using TestClient client = await OpenAsync("""{"general":{"positionEncodings":["utf-8"]}}""");
+        JsonNode hover = (await client.RequestAsync("textDocument/hover", At(3, 16)))!;
+        Assert.Equal("plaintext", (string?)hover["contents"]!["kind"]);
+        Assert.Equal("""{"start":{"line":3,"character":15},"end":{"line":3,"character":17}}""", hover["range"]!.ToJsonString());
+    }
+
+    [Fact]
+    public async Task Hints_tell_where_incremental_holes_are()
+    {
+        await using TestClient client = await OpenAsync();
+        JsonArray hints = (await client.RequestAsync("textDocument/inlayHint", Range(0, 0, 99, 0)))!.AsArray();
+        JsonNode second = hints.Single(hint => (int)hint!["position"]!["line"]! == 6)!;
+        Assert.Contains("X20", (string?)second["label"], StringComparison.Ordinal);
+        Assert.Equal(4, (int)second["position"]!["character"]!);
+        Assert.Empty((await client.RequestAsync("textDocument/inlayHint", Range(0, 0, 2, 0)))!.AsArray());
+    }
+
+    [Fact]
+    public async Task The_outline_nests_where_the_client_can()
+    {
+        await using TestClient client = await OpenAsync("""{"textDocument":{"documentSymbol":{"hierarchicalDocumentSymbolSupport":true}}}""");
+        JsonNode tool = (await client.RequestAsync("textDocument/documentSymbol", Document()))!.AsArray().Single(item => ((string)item!["name"]!).StartsWith("T1", StringComparison.Ordinal))!;
+        Assert.NotEmpty(tool["children"]!.AsArray());
+        AssertWithin(tool["selectionRange"]!, tool["range"]!);
+        Assert.Equal(2, (int)tool["range"]!["start"]!["line"]!);
+    }
+
+    [Fact]
+    public async Task The_outline_is_flat_where_the_client_cannot_nest()
+    {
+        await using TestClient client = await OpenAsync();
+        JsonArray items = (await client.RequestAsync("textDocument/documentSymbol", Document()))!.AsArray();
+        Assert.True(items.Count >= 2);
+        Assert.All(items, item => Assert.Empty(item!["children"]!.AsArray()));
+    }
+
+    [Fact]
+    public async Task A_finding_carries_its_source_number_name_and_severity()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, "G21 G90 G54 G17\n(nc-allow feed-missing)\nG0 X0. Y0.\nM30", version: 7);
+        JsonNode published = await client.DiagnosticsAsync(Uri, 7);
+        JsonNode finding = published["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!;
+        Assert.Equal("nclanguage", (string?)finding["source"]);
+        Assert.Equal("NC6021", (string?)finding["code"]);
+        Assert.Equal(2, (int)finding["severity"]!);
+        Assert.False(finding.AsObject().ContainsKey("codeDescription"));
+        Assert.Equal("""{"start":{"line":1,"character":0},"end":{"line":1,"character":23}}""", finding["range"]!.ToJsonString());
+    }
+
+    [Fact]
+    public async Task A_flood_of_findings_is_cut_off_and_says_so()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, string.Concat(Enumerable.Repeat("(nc-allow feed-missing)\n", 2500)));
+        JsonArray findings = (await client.DiagnosticsAsync(Uri, 1))["diagnostics"]!.AsArray();
+        Assert.Equal(2001, findings.Count);
+        Assert.Matches(@"^\d+ more findings", (string?)findings[^1]!["message"]);
+    }
+
+    [Fact]
+    public async Task Traces_come_only_when_asked_for()
+    {
+        await using TestClient client = await OpenAsync();
+        await client.RequestAsync("textDocument/documentSymbol", Document());
+        Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "$/logTrace");
+
+        await client.NotifyAsync("$/setTrace", """{"value":"messages"}""");
+        await client.RequestAsync("textDocument/documentSymbol", Document());
+        JsonNode trace = await client.NextAsync("$/logTrace");
+        Assert.False(trace.AsObject().ContainsKey("verbose"));
+
+        await client.NotifyAsync("$/setTrace", """{"value":"verbose"}""");
+        await client.RequestAsync("textDocument/hover", At(3, 0));
+        do trace = await client.NextAsync("$/logTrace");
+        while (!((string)trace["message"]!).Contains("textDocument/hover", StringComparison.Ordinal));
+        Assert.Matches(@"^\d+\.\d+ ms", (string?)trace["verbose"]);
+    }
+
+    [Fact]
+    public async Task Nothing_but_the_answer_comes_before_the_answer_to_initialize()
+    {
+        await using var client = new TestClient();
+        await client.RequestAsync("initialize", """{"processId":null,"capabilities":{},"trace":"verbose"}""");
+        Assert.NotNull(client.Log[0]["result"]);
+    }
+
+    private static async Task<TestClient> OpenAsync(string capabilities = "{}")
+    {
+        TestClient client = await TestClient.InitializedAsync(capabilities);
+        await client.OpenAsync(Uri, Drilling);
+        return client;
+    }
+
+    private static string Document(string more = "") => "{\"textDocument\":{\"uri\":\"" + Uri + "\"}" + more + "}";
+
+    private static string At(int line, int character) => Document(",\"position\":" + TestClient.At(line, character));
+
+    private static string Range(int line, int character, int endLine, int endCharacter) =>
+        Document(",\"range\":{\"start\":" + TestClient.At(line, character) + ",\"end\":" + TestClient.At(endLine, endCharacter) + "}");
+
+    private static void AssertWithin(JsonNode inner, JsonNode outer)
+    {
+        Assert.True(Compare(outer["start"]!, inner["start"]!) <= 0);
+        Assert.True(Compare(inner["end"]!, outer["end"]!) <= 0);
+
+        static int Compare(JsonNode a, JsonNode b) => ((int)a["line"]!, (int)a["character"]!).CompareTo(((int)b["line"]!, (int)b["character"]!));
+    }
+}

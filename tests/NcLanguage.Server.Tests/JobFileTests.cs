@@ -1,0 +1,133 @@
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>Setup and machine files: their own findings, and the programs that are checked anew when one changes.</summary>
+public sealed class JobFileTests
+{
+    private const string Uri = "file:///job/part.nc";
+    private const string SetupUri = "file:///job/part.setup.json";
+    private const string SetupPath = "/job/part.setup.json";
+    private const string Watching = """{"workspace":{"didChangeWatchedFiles":{"dynamicRegistration":true},"inlayHint":{"refreshSupport":true}}}""";
+
+    [Fact]
+    public async Task The_files_are_watched_where_the_client_can()
+    {
+        await using TestClient client = await TestClient.InitializedAsync(Watching);
+        JsonNode registration = (await client.NextAsync("client/registerCapability"))["registrations"]!.AsArray().Single()!;
+        Assert.Equal("workspace/didChangeWatchedFiles", (string?)registration["method"]);
+        string[] patterns = [.. registration["registerOptions"]!["watchers"]!.AsArray().Select(watcher => (string)watcher!["globPattern"]!)];
+        Assert.Equal(["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json"], patterns);
+    }
+
+    [Fact]
+    public async Task A_mistake_in_a_setup_stands_under_its_own_address_until_mended()
+    {
+        var files = new TestFiles { [SetupPath] = "{\n  \"units\": \"miles\"\n}" };
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await client.OpenAsync(Uri, "G0 X1.");
+        JsonNode finding = (await client.DiagnosticsAsync(SetupUri, null))["diagnostics"]!.AsArray().Single()!;
+        Assert.Equal("setup-value", (string?)finding["data"]);
+        Assert.Equal(1, (int)finding["severity"]!);
+        Assert.Equal("nclanguage", (string?)finding["source"]);
+        Assert.Equal(1, (int)finding["range"]!["start"]!["line"]!);
+
+        files[SetupPath] = "{ \"units\": \"mm\" }";
+        await ChangedAsync(client, SetupUri);
+        Assert.Empty((await client.DiagnosticsAsync(SetupUri, null))["diagnostics"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_changed_setup_checks_its_programs_anew_and_no_others()
+    {
+        var files = new TestFiles { ["/else/part.setup.json"] = "{}" };
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await client.OpenAsync(Uri, "G0 X1.", version: 4);
+        await client.OpenAsync("file:///else/part.nc", "G0 X1.", version: 9);
+        await client.DiagnosticsAsync(Uri, 4);
+        await client.DiagnosticsAsync("file:///else/part.nc", 9);
+
+        // It was looked for, so its coming to be is a change.
+        files[SetupPath] = "{ \"units\": 7 }";
+        await ChangedAsync(client, SetupUri);
+        await client.DiagnosticsAsync(Uri, 4);
+        await client.DiagnosticsAsync(SetupUri, null);
+        Assert.Equal(1, client.Log.Count(message => (string?)message["params"]?["uri"] == "file:///else/part.nc"));
+        Assert.Contains(client.Log, message => (string?)message["method"] == "workspace/inlayHint/refresh");
+    }
+
+    [Fact]
+    public async Task Two_programs_with_one_setup_take_its_findings_away_together()
+    {
+        var files = new TestFiles { ["/job/nc.setup.json"] = "{ \"units\": 7 }" };
+        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await client.OpenAsync(Uri, "G0 X1.");
+        Assert.NotEmpty((await client.DiagnosticsAsync("file:///job/nc.setup.json", null))["diagnostics"]!.AsArray());
+        await client.OpenAsync("file:///job/two.nc", "G0 X1.");
+        await client.DiagnosticsAsync("file:///job/two.nc", 1);
+        await CloseAsync(client, Uri);
+        await client.DiagnosticsAsync(Uri, null);
+        Assert.Equal(1, client.Log.Count(message => (string?)message["params"]?["uri"] == "file:///job/nc.setup.json"));
+        await CloseAsync(client, "file:///job/two.nc");
+        Assert.Empty((await client.DiagnosticsAsync("file:///job/nc.setup.json", null))["diagnostics"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task An_open_setup_counts_as_it_is_typed()
+    {
+        var files = new TestFiles { [SetupPath] = "{ \"units\": \"mm\" }" };
+        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await client.OpenAsync(Uri, "G0 X1.", version: 3);
+        await client.DiagnosticsAsync(Uri, 3);
+        await client.OpenAsync(SetupUri, "{ \"units\": \"mm\" }");
+        await client.DiagnosticsAsync(Uri, 3);
+        await client.ChangeAsync(SetupUri, 2, TestClient.Replace(0, 12, 0, 14, "é🔩"));
+        JsonNode finding = (await client.DiagnosticsAsync(SetupUri, null))["diagnostics"]!.AsArray().Single()!;
+        Assert.Equal("""{"start":{"line":0,"character":11},"end":{"line":0,"character":16}}""", finding["range"]!.ToJsonString());
+        await client.DiagnosticsAsync(Uri, 3);
+
+        Assert.Null(await client.RequestAsync("textDocument/hover", "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"},\"position\":" + TestClient.At(0, 1) + "}"));
+
+        // Closed without saving: the file on disk counts again, and that is sound.
+        await CloseAsync(client, SetupUri);
+        Assert.Empty((await client.DiagnosticsAsync(SetupUri, null))["diagnostics"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_setup_open_alone_is_checked_too()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.OpenAsync(SetupUri, "{");
+        Assert.Equal("setup-malformed", (string?)(await client.DiagnosticsAsync(SetupUri, null))["diagnostics"]![0]!["data"]);
+        await client.OpenAsync("file:///job/shop.machine.json", "[]");
+        Assert.NotEmpty((await client.DiagnosticsAsync("file:///job/shop.machine.json", null))["diagnostics"]!.AsArray());
+    }
+
+    [Fact]
+    public async Task Without_a_watching_client_the_server_looks_itself()
+    {
+        string folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
+        try
+        {
+            string program = new Uri(Path.Combine(folder, "part.nc")).AbsoluteUri;
+            string setup = Path.Combine(folder, "part.setup.json");
+            await using TestClient client = await TestClient.InitializedAsync(files: Machine.Files.DiskFiles.Instance);
+            await client.OpenAsync(program, "G0 X1.");
+            await client.DiagnosticsAsync(program, 1);
+            await File.WriteAllTextAsync(setup, "{ \"units\": 7 }");
+            Assert.NotEmpty((await client.DiagnosticsAsync(new Uri(setup).AbsoluteUri, null))["diagnostics"]!.AsArray());
+            File.Delete(setup);
+            Assert.Empty((await client.DiagnosticsAsync(new Uri(setup).AbsoluteUri, null))["diagnostics"]!.AsArray());
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static Task ChangedAsync(TestClient client, string uri) =>
+        client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + uri + "\",\"type\":2}]}");
+
+    private static Task CloseAsync(TestClient client, string uri) =>
+        client.NotifyAsync("textDocument/didClose", "{\"textDocument\":{\"uri\":\"" + uri + "\"}}");
+}

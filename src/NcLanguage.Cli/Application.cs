@@ -3,6 +3,7 @@ using System.CommandLine.Help;
 using NcLanguage.Cli.Check;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Demo;
+using NcLanguage.Cli.Serve;
 
 namespace NcLanguage.Cli;
 
@@ -15,6 +16,7 @@ static class Application
     {
         CheckCommand.Create(),
         DemoCommand.Create(),
+        ServeCommand.Create(),
     };
 
     public static async Task<int> RunAsync(string[] args)

@@ -18,6 +18,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private ClientProfile _client = new();
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
+    private JobFixFeature _jobFixes = null!;
 
     /// <summary>Ends with the process's exit code when the client said exit or its process ended.</summary>
     public Task<int> Exit => _exit.Task;
@@ -33,6 +34,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
         var jobs = new JobLoader(root, options.Files, options.Job);
         var jobDiagnostics = new JobDiagnostics(publish, positions);
+        _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions), jobDiagnostics, positions, _client, log);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
@@ -74,7 +76,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         TextDocumentItem document = notification.TextDocument;
         var text = SourceText.From(document.Text.Bytes);
-        if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, text)]);
+        if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
         else _documents.Open(document.Uri, document.Version, text);
         return Task.CompletedTask;
     }
@@ -82,7 +84,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
         (string uri, int version) = notification.TextDocument;
-        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, notification.ContentChanges)]);
+        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, version, notification.ContentChanges)]);
         else _documents.Change(uri, version, notification.ContentChanges);
         return Task.CompletedTask;
     }
@@ -111,7 +113,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync<Hover?>(request.TextDocument.Uri, null, context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => CodeActionFeature.Answer(context, request.Range, request.Context?.Only), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(_jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => CodeActionFeature.Answer(context, request.Range, request.Context?.Only), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using NcLanguage.Machine.Loading;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
@@ -5,45 +7,45 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Documents;
 
+/// <summary>One version of an open setup or machine file and the mistakes in it.</summary>
+internal sealed record JobDocument(string Uri, string Path, int Version, SourceText Text, ImmutableArray<SetupProblem> Problems);
+
 /// <summary>Setup and machine files open in the editor: what is typed there counts at once, saved or not.
 /// Called by one message at a time, as the queue lets them through.</summary>
 internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMapper positions)
 {
-    private readonly Dictionary<string, (string Path, SourceText Text)> _open = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
 
     public bool IsOpen(string uri) => _open.ContainsKey(uri);
 
     /// <summary>Opens a document; gives the path whose content has changed with that.</summary>
-    public string Open(string uri, string path, SourceText text)
-    {
-        _open[uri] = (path, text);
-        return Update(uri);
-    }
+    public string Open(string uri, string path, int version, SourceText text) => Set(uri, path, version, text);
 
     /// <summary>Changes a document; gives its path.</summary>
-    public string Change(string uri, IEnumerable<TextDocumentContentChangeEvent> changes)
+    public string Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
     {
-        (string path, SourceText text) = _open[uri];
-        foreach (TextDocumentContentChangeEvent change in changes) text = OpenDocument.Apply(text, change, positions);
-        _open[uri] = (path, text);
-        return Update(uri);
+        JobDocument document = _open[uri];
+        return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions)));
     }
 
     /// <summary>Closes a document: the file on disk counts again. Gives its path.</summary>
     public string Close(string uri)
     {
-        (string path, _) = _open[uri];
+        string path = _open[uri].Path;
         _open.Remove(uri);
         jobs.RemoveOpenText(path);
         diagnostics.Set(uri, null, () => true);
         return path;
     }
 
-    private string Update(string uri)
+    public JobDocument Find(string uri) => _open[uri];
+
+    private string Set(string uri, string path, int version, SourceText text)
     {
-        (string path, SourceText text) = _open[uri];
         jobs.SetOpenText(path, uri, text);
-        diagnostics.Set(uri, jobs.LoadFile(path), () => true);
+        LoadedJob job = jobs.LoadFile(path);
+        _open[uri] = new JobDocument(uri, path, version, text, [.. job.Inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, path))]);
+        diagnostics.Set(uri, job, () => true);
         return path;
     }
 }

@@ -15,7 +15,7 @@ internal static class CodeActionFeature
     public static CodeAction[] Answer(FeatureContext context, TextRange range, string[]? only)
     {
         List<CodeAction> actions = [];
-        if (Wanted(QuickFix, only))
+        if (IsWanted(QuickFix, only))
         {
             (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
             (int last, _) = context.Positions.ToPlace(context.Text, range.End);
@@ -27,7 +27,7 @@ internal static class CodeActionFeature
             }
         }
         // An editor asks for every kind at each movement of the cursor: the action on the whole text is offered where it is asked for.
-        if (only is not null && Wanted(FixAll, only))
+        if (only is not null && IsWanted(FixAll, only))
         {
             var action = new CodeAction("Apply all fixes marked safe", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
             if (context.Client.ResolvesEdits)
@@ -45,14 +45,16 @@ internal static class CodeActionFeature
         return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis)) };
     }
 
-    private static bool Wanted(string kind, string[]? only) =>
+    internal static bool IsWanted(string kind, string[]? only) =>
         only is null || Array.Exists(only, asked => asked.Length == 0 || kind == asked || kind.StartsWith(asked + ".", StringComparison.Ordinal));
 
     private static WorkspaceEdit ToEdit(FeatureContext context, IReadOnlyList<Edit> edits)
     {
         TextEdit[] changes = [.. edits.Select(edit => new TextEdit(context.Positions.ToRange(context.Text, edit.Line, edit.StartColumn, edit.EndColumn), edit.NewText))];
-        return context.Client.VersionedEdits
-            ? new WorkspaceEdit(DocumentChanges: [new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(context.Uri, context.Snapshot.Version), changes)])
-            : new WorkspaceEdit(Changes: new() { [context.Uri] = changes });
+        return ToEdit(context.Client, context.Uri, context.Snapshot.Version, changes);
     }
+
+    internal static WorkspaceEdit ToEdit(ClientProfile client, string uri, int version, TextEdit[] changes) => client.VersionedEdits
+        ? new WorkspaceEdit(DocumentChanges: [new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(uri, version), changes)])
+        : new WorkspaceEdit(Changes: new() { [uri] = changes });
 }

@@ -53,7 +53,7 @@ internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, Posi
         }
     }
 
-    private Diagnostic Map(SetupProblem problem, SourceText text) => new(
+    public Diagnostic Map(SetupProblem problem, SourceText text) => new(
         new TextRange(At(text, problem.Line, problem.Column), At(text, problem.EndLine, problem.EndColumn)),
         problem.Message,
         problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,

@@ -1,0 +1,26 @@
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>textDocument/codeAction in a setup or machine file: the name or value that was probably meant. None is preferred, for each is a guess.</summary>
+internal sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDiagnostics diagnostics)
+{
+    public CodeAction[] Answer(JobDocument document, TextRange range, string[]? only)
+    {
+        if (!CodeActionFeature.IsWanted(CodeActionFeature.QuickFix, only)) return [];
+        (int first, _) = positions.ToPlace(document.Text, range.Start);
+        (int last, _) = positions.ToPlace(document.Text, range.End);
+        return
+        [
+            .. from problem in document.Problems
+               where problem.Replacement is not null && problem.Line - 1 <= last && problem.EndLine - 1 >= first
+               let diagnostic = diagnostics.Map(problem, document.Text)
+               let edit = new TextEdit(diagnostic.Range, problem.Replacement!)
+               select new CodeAction(
+                   $"Write {problem.Replacement}", CodeActionFeature.QuickFix, [diagnostic],
+                   Edit: CodeActionFeature.ToEdit(client, document.Uri, document.Version, [edit])),
+        ];
+    }
+}

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
@@ -33,7 +32,7 @@ public static class WordEdits
     }
 
     /// <summary>A block of its own before the one on a line, with the line's own terminator.</summary>
-    public static Edit BlockBefore(SourceText text, int line, string words) => new(line, 0, 0, words + LineEnd(text, line));
+    public static Edit BlockBefore(SourceText text, int line, string words) => new(line, 0, 0, words + LineEnding.Of(text, line));
 
     /// <summary>The index of the first word that is no block or program number, or −1.</summary>
     public static int FirstWord(in Block block)
@@ -74,20 +73,4 @@ public static class WordEdits
 
     static string InCaseOf(in Block block, int token, string word) =>
         block.Line[block.Tokens[token].Start] is >= (byte)'a' and <= (byte)'z' ? word.ToLowerInvariant() : word;
-
-    static string LineEnd(SourceText text, int line)
-    {
-        // The last line may have none: then the one before shows the file's habit.
-        for (var at = line; at >= Math.Max(0, line - 1); at--)
-        {
-            var chunk = text.ChunkOfLine(at);
-            var inChunk = at - text.FirstLineOf(chunk);
-            var lines = text.Chunks[chunk];
-            var end = lines.LineStart(inChunk) + lines.Line(inChunk).Length;
-            var next = inChunk + 1 < lines.LineCount ? lines.LineStart(inChunk + 1) : lines.Length;
-            if (next > end)
-                return Encoding.ASCII.GetString(lines.Bytes[end..next]);
-        }
-        return "\n";
-    }
 }

@@ -160,6 +160,7 @@ ref partial struct BlockRun
             LeaveHole(returnTo);
         _state.Spindle = spindle;
         _state.StandsAtHole = true;
+        _state.CycleLeftOn = false;
         _step.Sets |= Slot.Hole;
         _step.Holes.Add(new Hole(
             _state.Cycle, _state.Tool, place.X, place.Y, _state.RLevel, _state.Bottom, _state.InitialLevel, arriveAt, returnTo,

@@ -265,4 +265,13 @@ ref partial struct BlockRun
         _state.Motion = MotionMode.Linear;
         _state.Cycle = 0;
     }
+
+    /// <summary>A cycle that a tool change, a stop or the end of the program meets while it is on.</summary>
+    readonly void NoteCycleLeftOn()
+    {
+        if (_state.Cycle <= 0)
+            return;
+        if ((_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 || _words.Find(ModalGroup.Stop) is not null)
+            _state.CycleLeftOn = true;
+    }
 }

@@ -60,6 +60,7 @@ ref partial struct BlockRun
     readonly void EndCycle()
     {
         _state.Cycle = 0;
+        _state.CycleLeftOn = false;
         _state.StandsAtHole = false;
         _state.RGiven = false;
         _state.BottomGiven = false;

@@ -62,6 +62,7 @@ ref partial struct BlockRun
         MoveAsTold();
         StopAfterMotion();
         EndProgram();
+        NoteCycleLeftOn();
 
         Assign();
         FlagUnusedWords();

@@ -1,0 +1,57 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A cycle lacks a word it cannot do without.</summary>
+public sealed class CycleWordMissing : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC3003",
+        Name = "cycle-word-missing",
+        Severity = Severity.Error,
+        Title = "A cycle lacks a word it needs",
+        Finds = "The first hole of a cycle without an R level, a depth or, for pecking, Q; and a cycle's block without any of X, Y and Z. Once for each cycle.",
+        AtTheMachine = "The control stops with an alarm, or takes a value left over from an earlier cycle and drills to it.",
+        Example = CycleExample.Program("""
+            G98 G81 X12 Y20 Z-8 F120
+            ~   ^^^
+            X40
+            """),
+        Instead = CycleExample.Program("""
+            G98 G81 X12 Y20 Z-8 R2 F120
+            X40
+            """),
+        NotFound = "A missing dwell (dwell-missing) and a missing feed (feed-missing).",
+        Source = "NISTIR 6556 §3.5.16: R and the depth are needed at first use, one of X, Y, Z always, Q above 0 in G83.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        var isFirst = CycleRuns.Begins(step.Step);
+        var (token, missing) = (-1, "");
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+        {
+            if (fault.Kind != FaultKind.WordMissing || !IsOfCycle(fault.Letter, step.Step))
+                continue;
+            var noPlace = IsPlace(fault, step.Step);
+            if (!isFirst && !noPlace)
+                continue;
+            token = fault.Token;
+            missing += (missing.Length == 0 ? "" : " and ") + (noPlace ? "none of X, Y and Z" : $"no {fault.Letter}");
+        }
+        if (token >= 0)
+            step.Report(this, token, $"G{step.Step.After.Cycle} has {missing}: the control stops here, or drills with what an earlier cycle left.");
+    }
+
+    /// <summary>H, I, J and P belong to other codes of the block.</summary>
+    internal static bool IsOfCycle(char letter, Step step) => step.After.Cycle > 0 && letter is 'X' or 'Y' or 'Z' or 'R' or 'Q';
+
+    /// <summary>X stands for all three where none is there; where Z is there, X or Y can only be the depth of another plane.</summary>
+    static bool IsPlace(in Fault fault, Step step) =>
+        fault.Letter == 'X' && !step.Words.Has('X') && !step.Words.Has('Y') && !step.Words.Has('Z');
+}

@@ -1,0 +1,30 @@
+using NcLanguage.Checks.Analysis;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>Where words go into a cycle's block.</summary>
+static class CycleWords
+{
+    /// <summary>A word behind the depth and the R level, or behind the last word that is there.</summary>
+    public static Edit AfterLevels(ProgramRun run, int line, string word)
+    {
+        var block = run.BlockAt(line);
+        var after = Math.Max(block.IndexOf('Z'), block.IndexOf('R'));
+        return after >= 0 ? WordEdits.After(line, block, after, word) : AtEnd(run, line, word);
+    }
+
+    /// <summary>A word behind the last one of the block, before a comment that ends it.</summary>
+    public static Edit AtEnd(ProgramRun run, int line, string word)
+    {
+        var (_, end) = StepContext.WordsOf(run.BlockAt(line));
+        return new Edit(line, end, end, " " + word);
+    }
+
+    /// <summary>A word in place of the one with its letter, or behind the block's last word.</summary>
+    public static Edit Set(ProgramRun run, int line, string word)
+    {
+        var block = run.BlockAt(line);
+        var token = block.IndexOf(word[0]);
+        return token >= 0 ? WordEdits.Replace(line, block, token, word) : AtEnd(run, line, word);
+    }
+}

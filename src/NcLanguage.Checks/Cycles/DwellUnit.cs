@@ -1,0 +1,87 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A dwell whose number makes no sense in the unit in force.</summary>
+public sealed class DwellUnit : Rule
+{
+    /// <summary>A dwell this long in a hole, or with the spindle turning, is not meant; seconds.</summary>
+    const double TooLong = 30;
+
+    /// <summary>The same with the spindle standing, where a pause does no harm; seconds.</summary>
+    const double TooLongStanding = 120;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC3010",
+        Name = "dwell-unit",
+        Severity = Severity.Error,
+        Title = "A dwell's number makes no sense in the unit in force",
+        Finds = "P in a cycle or in G4 that is shorter than one turn of the spindle, or lasts 30 s or more (G4 with the spindle standing: 120 s). A warning where the other "
+            + "unit makes no more sense, and for a long G4 before the tool has cut, which may be a warm-up.",
+        AtTheMachine = "Read in seconds, P500 lets the tool rub at the bottom of the hole for more than eight minutes; read in milliseconds, P0.5 does not dwell at all.",
+        Example = CycleExample.Program("""
+            G98 G82 X12 Y20 Z-3 R2 P500 F120
+            ~                      ^^^^
+            X40
+            """),
+        Instead = CycleExample.Program("""
+            G98 G82 X12 Y20 Z-3 R2 P0.5 F120
+            X40
+            """),
+        FixSafety = FixSafety.Safe,
+        Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either.",
+        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4 is seconds everywhere.",
+        Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
+    };
+
+    public override StepEvents Interest => StepEvents.Words;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (!DwellWord.TryRead(step, out var dwell))
+            return;
+        var isLong = dwell.Seconds >= (dwell.InCycle || dwell.Turns ? TooLong : TooLongStanding);
+        var isShort = dwell.Seconds < dwell.Turn && (dwell.InCycle || dwell.Turns);
+        if (!isLong && !isShort)
+            return;
+        var otherFits = dwell.OtherSeconds < TooLong && dwell.OtherSeconds > 0.001 && !(dwell.OtherSeconds < dwell.Turn);
+        // A short wait outside a hole does no harm unless another was meant.
+        if (isShort && !dwell.InCycle && !otherFits)
+            return;
+        var mayBeMeant = !otherFits || (isLong && !dwell.InCycle && !(step.Step.Before.HasCut && dwell.Turns));
+        step.Report(
+            this, dwell.Token, Message(step, dwell, isShort, otherFits), value: otherFits ? dwell.OtherSeconds : double.NaN,
+            severity: mayBeMeant && !(isLong && dwell.InCycle) ? Severity.Warning : Severity.Error);
+    }
+
+    static string Message(in StepContext step, in DwellWord dwell, bool isShort, bool otherFits)
+    {
+        var word = Quote.Word(step.Block, step.Block.Tokens[dwell.Token]);
+        var here = dwell.Seconds < 60 ? Say.Number(dwell.Seconds, 6) + " s" : $"{Say.Number(dwell.Seconds)} s ({Say.Seconds(dwell.Seconds)})";
+        var turns = isShort ? $", {Say.Number(dwell.Seconds / dwell.Turn, 2)} of a turn of the spindle" : "";
+        if (!otherFits)
+            return $"{word} is {here} here{turns}.";
+        var hasPoint = step.Block.Tokens[dwell.Token].HasPoint;
+        var other = step.Job.Readings.Dwell switch
+        {
+            DwellReading.Seconds => "as milliseconds",
+            DwellReading.Milliseconds => "as seconds",
+            _ => hasPoint ? "without the point" : "with a point",
+        };
+        return $"{word} is {here} here{turns}; {other} it would be {Say.Seconds(dwell.OtherSeconds)}.";
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        if (double.IsNaN(finding.Value))
+            yield break;
+        var word = DwellWord.Write(finding.Value, analysis.Machine.Readings.Dwell);
+        yield return new Fix(
+            $"Dwell for {Say.Seconds(finding.Value)} ({word})", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
+    }
+}

@@ -1,0 +1,56 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>The P word of a dwell, in G4 or in a cycle, and what it says under the reading in force and under the other.</summary>
+/// <param name="Token">Index of the word.</param>
+/// <param name="Number">As written.</param>
+/// <param name="InCycle">In a cycle; false for G4.</param>
+/// <param name="Seconds">Under the reading in force.</param>
+/// <param name="OtherSeconds">Under the other unit.</param>
+/// <param name="Turn">Seconds of one turn of the spindle; NaN where the speed is not known.</param>
+/// <param name="Turns">True when the spindle is known to turn.</param>
+readonly record struct DwellWord(int Token, double Number, bool InCycle, double Seconds, double OtherSeconds, double Turn, bool Turns)
+{
+    /// <summary>The dwell of a block; false where it sets none.</summary>
+    public static bool TryRead(in StepContext step, out DwellWord dwell)
+    {
+        dwell = default;
+        var words = step.Step.Words;
+        if (!words.Has('P') || (step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
+            return false;
+        var isG4 = words.HasCode('G', 40);
+        ref readonly var state = ref step.Step.After;
+        if (!isG4 && ((step.Step.Sets & Slot.CycleDwell) == 0 || !IsUsedBy(state.Cycle)))
+            return false;
+        var number = words['P'];
+        if (!(number > 0))
+            return false;
+        var token = words.TokenOf('P');
+        var hasPoint = step.Block.Tokens[token].HasPoint;
+        var reading = step.Job.Readings.Dwell;
+        var seconds = DwellReadings.Seconds(number, hasPoint, reading);
+        var other = seconds == number ? number / 1000 : number;
+        dwell = new DwellWord(
+            token, number, !isG4, seconds, other, state.Speed > 0 ? 60 / state.Speed : double.NaN,
+            state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise);
+        return true;
+    }
+
+    /// <summary>Cycles that dwell at the bottom.</summary>
+    public static bool IsUsedBy(int cycle) => cycle is 82 or 86 or 88 or 89 or 76;
+
+    /// <summary>Seconds as the number of a P word in the unit in force.</summary>
+    public static string Write(double seconds, DwellReading reading) => reading switch
+    {
+        DwellReading.Milliseconds => "P" + Say.Number(seconds * 1000),
+        // With a point it is seconds, without one milliseconds.
+        DwellReading.ByPoint => Say.Number(seconds * 1000) is var thousandths && !thousandths.Contains('.', StringComparison.Ordinal)
+            ? "P" + thousandths
+            : "P" + Say.Number(seconds, 6),
+        _ => "P" + Say.Number(seconds),
+    };
+}

@@ -1,0 +1,76 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A deep hole is drilled in one stroke.</summary>
+public sealed class PeckMissing : Rule
+{
+    /// <summary>Depth in diameters from which a hole wants pecking.</summary>
+    const double DeepInDiameters = 4;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC3040",
+        Name = "peck-missing",
+        Severity = Severity.Warning,
+        Title = "A deep hole is drilled in one stroke",
+        Finds = "G81 or G82 with a drill whose hole, from the stock's top (without stock: from the clearance below R), is deeper than four times its diameter.",
+        AtTheMachine = "The chips jam in the flutes: the drill runs hot, drifts and breaks in the hole.",
+        Example = CycleExample.Program("""
+            G98 G81 X12 Y20 Z-30 R2 F120
+            ~   ^^^
+            X40
+            """),
+        Instead = CycleExample.Program("""
+            G98 G83 X12 Y20 Z-30 R2 Q5 F120
+            X40
+            """),
+        Setup = CycleExample.Drill,
+        FixSafety = FixSafety.Choice,
+        Fix = "Writes G83 with a peck of one diameter in place of the cycle. How deep a peck may be depends on the material and the coolant.",
+        NotFound = "Tools the setup does not call a drill or gives no diameter for; holes that a smaller drill has opened before. Drills with coolant through them need no pecks.",
+        Source = "A hole is deep from 3 diameters on (drill reference sheet); pecking from 3 to 4 diameters on is the usual handbook rule (from memory).",
+    };
+
+    public override StepEvents Interest => StepEvents.Holes;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var state = ref step.Step.After;
+        if (state.Cycle is not (81 or 82) || (step.Step.Sets & (Slot.Cycle | Slot.CycleBottom | Slot.CycleR)) == 0)
+            return;
+        if (step.Job.Setup.FindTool(state.Tool) is not { Kind: ToolKind.Drill, Diameter: { } diameter } || !(diameter > 0))
+            return;
+        var depth = DepthOf(step, step.Step.Holes[0]);
+        if (!(depth > DeepInDiameters * diameter + 1e-6))
+            return;
+        CycleRuns.Report(
+            this, step, '\0', $"The hole is {Say.Mm(depth)} deep, {Say.Number(depth / diameter, 1)} times the drill's {Say.Mm(diameter)}, and G{state.Cycle} drills it in one stroke: the chips jam.",
+            value: diameter);
+    }
+
+    static double DepthOf(in StepContext step, in Hole hole) =>
+        step.Job.Setup.Stock is { } stock && step.Step.After.Plane == WorkPlane.XY
+            ? Math.Min(stock.Max.Z - step.Step.ToFrame.Z, hole.RLevel) - hole.Bottom
+            : hole.RLevel - step.Job.Setup.Clearance - hole.Bottom;
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var block = analysis.Main.BlockAt(finding.Line);
+        var cycle = WordEdits.IndexOfCycle(block);
+        var units = analysis.Main.StepAt(finding.Line).After.Units;
+        // Without the cycle's code in the block another cycle would need its levels anew.
+        if (cycle < 0 || units == LengthUnit.Unknown)
+            yield break;
+        var peck = "Q" + WordEdits.Length(finding.Value, units, analysis.Machine.Readings);
+        yield return new Fix(
+            $"Drill with pecks (G83 {peck})", FixSafety.Choice,
+            [WordEdits.Replace(finding.Line, block, cycle, "G83"), CycleWords.AfterLevels(analysis.Main, finding.Line, peck)]);
+    }
+}

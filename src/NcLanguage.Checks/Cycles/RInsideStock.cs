@@ -1,0 +1,116 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>The R level lies inside the stock: the tool goes into it at rapid.</summary>
+public sealed class RInsideStock : Rule
+{
+    /// <summary>R below the stock's top by no more than this counts as at the top, mm.</summary>
+    const double Tolerance = 0.01;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC3021",
+        Name = "r-inside-stock",
+        Severity = Severity.Error,
+        Title = "The R level lies inside the stock",
+        Finds = "A hole over the setup's stock whose R level is below the stock's top, where nothing was cut at that place down to R before. Once for each run of holes and R level.",
+        AtTheMachine = "The tool goes to R at rapid: it strikes the top of the part at full speed and breaks.",
+        Example = CycleExample.Program("""
+            G98 G81 X12 Y20 Z-18 R-3 F120
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            X40
+            """),
+        Instead = CycleExample.Program("""
+            G98 G81 X12 Y20 Z-18 R2 F120
+            X40
+            """),
+        Setup = CycleExample.Drill,
+        FixSafety = FixSafety.Choice,
+        Fix = "Puts R to the stock's top plus the clearance, where R is written in absolute mode. Where a pocket is there already that the setup does not show, R is right as it is.",
+        NotFound = "Holes beside the stock or along another axis than Z, and places where an earlier cut, seen from its lowest point, went at least as deep as R.",
+        Source = "NISTIR 6556 §3.5.16: the tool traverses to R.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (file.Run.Job.Setup.Stock is not { } stock)
+            return;
+        var reported = double.NaN;
+        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        {
+            var result = file.Run.Results[chunk];
+            for (var i = 0; i < result.Holes.Length; i++)
+            {
+                ref readonly var hole = ref result.Holes[i];
+                if (!hole.Hole.IsHop)
+                    reported = double.NaN;
+                var place = hole.PlaceAt(hole.Hole.RLevel);
+                if (hole.Plane != WorkPlane.XY || !(place.Z < stock.Max.Z - Tolerance) || place.Z == reported || !IsOver(stock, place))
+                    continue;
+                if (WasCut(file.Run, chunk, hole.CutsBefore, place))
+                    continue;
+                reported = place.Z;
+                var top = stock.Max.Z - hole.ToFrame.Z;
+                file.ReportBlock(
+                    this, file.Run.Text.FirstLineOf(chunk) + hole.Line,
+                    $"The R level {Say.Level(hole.Hole.RLevel)} lies {Say.Mm(stock.Max.Z - place.Z)} inside the stock (top at {Say.Level(top)}): the tool goes there at rapid.",
+                    value: top + file.Run.Job.Setup.Clearance);
+            }
+        }
+    }
+
+    static bool IsOver(Box3 stock, Point3 place) =>
+        place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
+
+    /// <summary>True when a cut before went at this place down to the level, or may have: a cut whose place or tool is not known may have gone anywhere.</summary>
+    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place)
+    {
+        for (; chunk >= 0; chunk--)
+        {
+            var cuts = run.Results[chunk].Cuts;
+            for (var i = Math.Min(cutsBefore, cuts.Length) - 1; i >= 0; i--)
+            {
+                ref readonly var cut = ref cuts[i];
+                if (!cut.From.IsKnown || !cut.To.IsKnown)
+                    return true;
+                if (Math.Min(cut.From.Z, cut.To.Z) > place.Z + Tolerance)
+                    continue;
+                var radius = run.Job.ShapeOf(cut.Tool).Radius;
+                if (radius == 0 || DistanceToPath(cut.From, cut.To, place) <= radius)
+                    return true;
+            }
+            cutsBefore = int.MaxValue;
+        }
+        return false;
+    }
+
+    static double DistanceToPath(Point3 from, Point3 to, Point3 place)
+    {
+        var (x, y) = (to.X - from.X, to.Y - from.Y);
+        var square = x * x + y * y;
+        var t = square == 0 ? 0 : Math.Clamp(((place.X - from.X) * x + (place.Y - from.Y) * y) / square, 0, 1);
+        return double.Hypot(place.X - from.X - t * x, place.Y - from.Y - t * y);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var line = analysis.Main.LastSetter(Slot.CycleR, finding.Line);
+        if (line < 0)
+            yield break;
+        var state = analysis.Main.StepAt(line).After;
+        var block = analysis.Main.BlockAt(line);
+        var token = block.IndexOf('R');
+        if (token < 0 || state.Distance != DistanceMode.Absolute || state.Units == LengthUnit.Unknown)
+            yield break;
+        var word = "R" + WordEdits.Length(finding.Value, state.Units, analysis.Machine.Readings);
+        yield return new Fix($"Put R above the stock ({word})", FixSafety.Choice, [WordEdits.Replace(line, block, token, word)]);
+    }
+}

@@ -1,0 +1,68 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>The feed of a tapping cycle does not go with the tap's pitch.</summary>
+public sealed class TapFeed : Rule
+{
+    /// <summary>How far the feed may be off: a hundredth.</summary>
+    const double Tolerance = 0.01;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC3050",
+        Name = "tap-feed",
+        Severity = Severity.Error,
+        Title = "The tapping feed does not go with the tap's pitch",
+        Finds = "G84 or G74 whose feed differs by more than 1 % from pitch · speed (G94) or from the pitch (G95), where the setup gives the tap's pitch.",
+        AtTheMachine = "The tap cuts its own pitch while the spindle moves at another: the thread is torn out or the tap breaks.",
+        Example = CycleExample.Program("""
+            G98 G84 X12 Y20 Z-12 R5 S400 F400
+            ~                            ^^^^
+            X40
+            """),
+        Instead = CycleExample.Program("""
+            G98 G84 X12 Y20 Z-12 R5 S400 F500
+            X40
+            """),
+        Setup = CycleExample.Tap,
+        FixSafety = FixSafety.Safe,
+        Fix = "Writes the feed that pitch and speed give, in place of the block's F or at its end.",
+        NotFound = "Taps whose pitch the setup does not give (tap-pitch-unknown), speeds that are not known, inverse-time feed.",
+        Source = "NISTIR 6556 §3.5.16.5: speed = feed · threads per length. ISO 261 for the pitches.",
+    };
+
+    public override StepEvents Interest => StepEvents.Holes;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var state = ref step.Step.After;
+        if (state.Cycle is not (84 or 74)
+            || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Feed | Slot.Speed | Slot.FeedMode)) == 0)
+            || step.Job.Setup.FindTool(state.Tool) is not { Pitch: { } pitch })
+            return;
+        var right = state.FeedMode switch { FeedMode.PerMinute => pitch * state.Speed, FeedMode.PerTurn => pitch, _ => double.NaN };
+        if (!(right > 0) || !(Math.Abs(state.Feed - right) > Tolerance * right))
+            return;
+        var perTurn = state.FeedMode == FeedMode.PerMinute ? state.Feed / state.Speed : state.Feed;
+        var feed = state.FeedMode == FeedMode.PerMinute ? $"F{Say.Number(state.Feed)} at S{Say.Number(state.Speed)}" : $"F{Say.Number(state.Feed)}";
+        CycleRuns.Report(
+            this, step, 'F', $"{feed} moves {Say.Mm(perTurn)} for each turn, and the pitch of T{state.Tool} is {Say.Mm(pitch)}: the feed has to be {Say.Number(right)} "
+                + $"{(state.FeedMode == FeedMode.PerMinute ? "mm/min" : "mm")}.",
+            Slot.Feed, "The feed was set here.", value: right);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var before = analysis.Main.StepAt(finding.Line).Before;
+        // F is read before G20 or G21 of its own block takes effect (NISTIR 6556 table 8).
+        if (before.Units == LengthUnit.Unknown)
+            yield break;
+        var word = "F" + (before.Units == LengthUnit.Inch ? Say.Number(finding.Value / 25.4, 5) : Say.Number(finding.Value));
+        yield return new Fix($"Feed by the pitch ({word})", FixSafety.Safe, [CycleWords.Set(analysis.Main, finding.Line, word)]);
+    }
+}

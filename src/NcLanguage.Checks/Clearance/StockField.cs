@@ -104,6 +104,11 @@ public sealed class StockField
         var pass = new StraightPass(from, to, pointAngle);
         // A cell touched in part counts as cut, to the lowest that any part of it is cut to.
         var reach = radius + _halfDiagonal;
+        if (pass.Steepness == 0 && (from.Z == to.Z || (from.X == to.X && from.Y == to.Y)))
+        {
+            LowerTo(Math.Min(from.Z, to.Z), from, to, reach);
+            return;
+        }
         var lower = pass.Steepness * _halfDiagonal;
         var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - reach, Math.Max(from.Y, to.Y) + reach, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
@@ -167,6 +172,9 @@ public sealed class StockField
         depth = 0;
         if (!IsKnown || !IsKnownCut(from, to, radius) || Math.Min(from.Z, to.Z) >= _stock.Max.Z - Tolerance)
             return false;
+        // Most rapids go where nothing stands any more: that is seen at a glance.
+        if (HighestUnder(from, to, radius) - Math.Min(from.Z, to.Z) <= Tolerance)
+            return false;
         var pass = new StraightPass(from, to, pointAngle);
         var met = double.PositiveInfinity;
         var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius, _stock.Min.Y, _depth, _rows);
@@ -192,6 +200,37 @@ public sealed class StockField
             return false;
         where = Point3.Lerp(from, to, met);
         return true;
+    }
+
+    /// <summary>A level or upright cut with a flat end: the same as cell by cell, but whole rows at a time.</summary>
+    private void LowerTo(double level, Point3 from, Point3 to, double reach)
+    {
+        var top = level <= _stock.Min.Z ? float.NegativeInfinity : (float)level;
+        var strip = new Strip(from, to, reach);
+        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - reach, Math.Max(from.Y, to.Y) + reach, _stock.Min.Y, _depth, _rows);
+        for (var row = firstRow; row <= lastRow; row++)
+            Strip.Lower(RowUnder(strip, row), top);
+    }
+
+    /// <summary>The highest that stands under a tool on its way; never too low.</summary>
+    private double HighestUnder(Point3 from, Point3 to, double radius)
+    {
+        var strip = new Strip(from, to, radius);
+        var highest = float.NegativeInfinity;
+        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius, _stock.Min.Y, _depth, _rows);
+        for (var row = firstRow; row <= lastRow; row++)
+            highest = Math.Max(highest, Strip.Highest(RowUnder(strip, row)));
+        return highest;
+    }
+
+    /// <summary>The cells of a row whose middles lie in a strip.</summary>
+    private Span<float> RowUnder(in Strip strip, int row)
+    {
+        const double Rounding = 1e-9;
+        var (low, high) = strip.Row(_stock.Min.Y + (row + 0.5) * _depth);
+        var first = Math.Clamp(Math.Ceiling((low - _stock.Min.X) / _width - 0.5 - Rounding), 0, _columns);
+        var last = Math.Clamp(Math.Floor((high - _stock.Min.X) / _width - 0.5 + Rounding), -1, _columns - 1);
+        return first > last ? [] : _tops.AsSpan(row * _columns + (int)first, (int)last - (int)first + 1);
     }
 
     private static bool IsKnownCut(Point3 from, Point3 to, double radius) =>

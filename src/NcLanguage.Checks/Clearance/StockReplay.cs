@@ -12,13 +12,16 @@ namespace NcLanguage.Checks.Clearance;
 readonly record struct StockHit(int Line, Point3 Tip, double Depth, double StockTop);
 
 /// <summary>Holds the low rapids of a program against what the cuts before them have left of the stock.</summary>
-/// <remarks>Only the part of the stock that low rapids go over is looked at. The work is bounded: cells are made larger until all cuts together touch no
-/// more than <see cref="MostCellVisits"/>, which costs some 20 ms; beside that each cut below the stock's top costs some 100 ns. Larger cells never make
-/// a false alarm (see <see cref="StockField"/>), they let narrow contacts pass.</remarks>
+/// <remarks>Only the part of the stock that low rapids go over is looked at. The work is bounded: no more than the first <see cref="MostCuts"/> cuts below
+/// the stock's top are followed, rapids behind them are not looked at; and cells are made larger until all cuts together touch no more than
+/// <see cref="MostCellVisits"/>. Larger cells never make a false alarm (see <see cref="StockField"/>), they let narrow contacts pass.</remarks>
 static class StockReplay
 {
     /// <summary>Cells that all cuts of a program together may touch.</summary>
-    public const int MostCellVisits = 1_000_000;
+    public const int MostCellVisits = 4_000_000;
+
+    /// <summary>Cuts of a program that are followed; an arc counts one for each 5 degrees.</summary>
+    public const int MostCuts = 20_000;
 
     public static List<StockHit> Hits(ProgramRun run)
     {
@@ -38,8 +41,8 @@ static class StockReplay
     static (Box3 Area, double Smallest, int Last) AreaOfRapids(ProgramRun run, Box3 stock)
     {
         var (low, high) = (stock.Max, stock.Min);
-        var (smallest, last) = (double.PositiveInfinity, -1);
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        var (smallest, last, cuts) = (double.PositiveInfinity, -1, 0);
+        for (var chunk = 0; chunk < run.Results.Length && cuts <= MostCuts; cuts += run.Results[chunk].Cuts.Length, chunk++)
         {
             foreach (ref readonly var rapid in run.Results[chunk].LowRapids.AsSpan())
             {

@@ -44,8 +44,8 @@ public sealed class RapidIntoStock : Rule
             M30
             """,
         NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field; shank and holder; anything after a cut with a tool of unknown "
-            + "diameter, a cut whose place is not known (under radius compensation, say) or a call. An R level inside the stock is r-inside-stock. In very long programs "
-            + "the height field is coarsened to keep the work bounded, and narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
+            + "diameter, a cut whose place is not known (under radius compensation, say) or a call. An R level inside the stock is r-inside-stock. Rapids behind the first "
+            + "20,000 cuts (5 degrees of an arc count as one) are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
         Source = "Common practice.",
     };
 

@@ -102,7 +102,7 @@ public sealed class TravelExceeded : Rule
         if (double.IsNaN(low))
             return (move.To[axis], move.To[axis]);
         var (first, second, third) = Arcs.Axes(move.Plane);
-        if (move.Kind != MoveKind.Arc || axis == third || !(move.From.IsKnown && move.To.IsKnown && move.Center.IsKnown))
+        if (move.Kind != MoveKind.Arc || axis == third)
             return (low, high);
         var radius = double.Hypot(move.From[first] - move.Center[first], move.From[second] - move.Center[second]);
         // The extremes of an axis lie at quarter turns from the centre: those the arc passes count.

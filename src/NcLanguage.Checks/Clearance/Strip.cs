@@ -1,0 +1,76 @@
+using System.Numerics;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>All places, seen from above, within some distance of a straight path: a bar with round ends. What lies in it is asked row by row.</summary>
+internal readonly struct Strip
+{
+    private readonly double _fromX, _fromY, _toX, _toY, _reach, _acrossX, _acrossY;
+
+    /// <param name="from">Start of the path, mm; only X and Y count.</param>
+    /// <param name="to">Its end, mm; may be the same place.</param>
+    /// <param name="reach">Distance from the path, mm.</param>
+    public Strip(Point3 from, Point3 to, double reach)
+    {
+        (_fromX, _fromY, _toX, _toY, _reach) = (from.X, from.Y, to.X, to.Y, reach);
+        var length = double.Hypot(_toX - _fromX, _toY - _fromY);
+        if (length > 0)
+            (_acrossX, _acrossY) = (-(_toY - _fromY) / length * reach, (_toX - _fromX) / length * reach);
+    }
+
+    /// <summary>From where to where in X, mm, the strip reaches at a Y; empty (low above high) where it does not.</summary>
+    public (double Low, double High) Row(double y)
+    {
+        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
+        AddEnd(_fromX, _fromY, y, ref low, ref high);
+        AddEnd(_toX, _toY, y, ref low, ref high);
+        // The strip is convex, so its row is as wide as the widest of the ends and the sides make it.
+        AddSide(_fromX + _acrossX, _fromY + _acrossY, _toX + _acrossX, _toY + _acrossY, y, ref low, ref high);
+        AddSide(_fromX - _acrossX, _fromY - _acrossY, _toX - _acrossX, _toY - _acrossY, y, ref low, ref high);
+        return (low, high);
+    }
+
+    private void AddEnd(double endX, double endY, double y, ref double low, ref double high)
+    {
+        var square = _reach * _reach - (y - endY) * (y - endY);
+        if (square < 0)
+            return;
+        var half = Math.Sqrt(square);
+        low = Math.Min(low, endX - half);
+        high = Math.Max(high, endX + half);
+    }
+
+    private static void AddSide(double x0, double y0, double x1, double y1, double y, ref double low, ref double high)
+    {
+        if (y0 == y1 || (y - y0) * (y - y1) > 0)
+            return;
+        var x = x0 + (x1 - x0) * ((y - y0) / (y1 - y0));
+        low = Math.Min(low, x);
+        high = Math.Max(high, x);
+    }
+
+    /// <summary>Lowers all heights to at most <paramref name="level"/>.</summary>
+    public static void Lower(Span<float> heights, float level)
+    {
+        var all = new Vector<float>(level);
+        for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
+            Vector.Min(new Vector<float>(heights), all).CopyTo(heights);
+        foreach (ref var height in heights)
+            height = Math.Min(height, level);
+    }
+
+    /// <summary>The greatest of the heights; negative infinity where there is none.</summary>
+    public static float Highest(ReadOnlySpan<float> heights)
+    {
+        var best = new Vector<float>(float.NegativeInfinity);
+        for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
+            best = Vector.Max(best, new Vector<float>(heights));
+        var highest = float.NegativeInfinity;
+        for (var i = 0; i < Vector<float>.Count; i++)
+            highest = Math.Max(highest, best[i]);
+        foreach (var height in heights)
+            highest = Math.Max(highest, height);
+        return highest;
+    }
+}

@@ -1,0 +1,169 @@
+using System.Globalization;
+using CsCheck;
+using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Tests.Clearance;
+
+/// <summary>Contacts of plain moves and of the way to a hole. Where no other source is named the expected outcome is closed-form: sums of lengths.</summary>
+public sealed class ContactTests
+{
+    const string Tools = """ "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 5, "kind": "end-mill", "diameter": 10 } ] """;
+    const string Clamp = """{ "obstacles": [ { "name": "clamp A", "min": [40, -20, 0], "max": [60, 12, 25] } ], """ + Tools + "}";
+    static readonly string[] All = ["rapid-hits-obstacle", "cut-hits-obstacle", "holder-hits", "hole-under-obstacle"];
+
+    static string[] Found(string program, string setup = Clamp, string readings = "", string? machine = null) =>
+        [.. Programs.Analyse(program, setup, machine, readings).Findings.Where(f => All.Contains(f.Name)).Select(f => $"{f.Line + 1} {f.Name}")];
+
+    [Theory] // Reach of the tool: Y12 + 5 is touching, and touching is contact.
+    [InlineData("17", true)]
+    [InlineData("17.001", false)]
+    [InlineData("-25", true)]
+    [InlineData("-25.001", false)]
+    public void Touching_is_contact(string y, bool touches) =>
+        Assert.Equal(touches ? ["4 rapid-hits-obstacle"] : [], Found($"G21 G90 G54\nT5 M6\nG0 X0 Y{y} Z5\nX100\nM30"));
+
+    [Fact]
+    public void The_message_names_the_obstacle_the_place_and_the_depth()
+    {
+        var finding = Assert.Single(Programs.Of("rapid-hits-obstacle", "G21 G90 G54\nT5 M6\nG0 X0 Y14 Z5\nX100\nM30", Clamp));
+        Assert.Contains("clamp A", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("3 mm deep", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Z25", finding.Message, StringComparison.Ordinal);
+    }
+
+    // At equal rates a per-axis rapid from X0 Y0 to X100 Y50 runs to X50 Y50 first; straight it passes X50 at Y25.
+    const string Diagonal = "G21 G90 G54\nT5 M6\nG0 X0 Y0 Z5\nX100 Y50\nM30";
+
+    [Theory]
+    [InlineData("rapidPath=straight", 45, 20, 55, 30, true)]
+    [InlineData("rapidPath=perAxis", 45, 20, 55, 30, false)]
+    [InlineData("rapidPath=straight", 45, 45, 55, 55, false)]
+    [InlineData("rapidPath=perAxis", 45, 45, 55, 55, true)]
+    public void A_bent_rapid_hits_what_the_straight_one_clears_and_the_reverse(string reading, int x0, int y0, int x1, int y1, bool hits) =>
+        Assert.Equal(
+            hits ? ["4 rapid-hits-obstacle"] : [],
+            Found(Diagonal, $$"""{ "obstacles": [ { "name": "stop", "min": [{{x0}}, {{y0}}, 0], "max": [{{x1}}, {{y1}}, 25] } ], {{Tools}} }""", reading));
+
+    [Fact] // 1 in is 25.4 mm: X2 is X50.8, Y0.3 is Y7.62.
+    public void A_program_in_inches_is_held_against_a_setup_in_mm()
+    {
+        var finding = Assert.Single(Programs.Of("rapid-hits-obstacle", "G20 G90 G54\nT5 M6\nG0 X0 Y0.3 Z0.2\nX2\nM30", Clamp));
+        Assert.Equal(3, finding.Line);
+        Assert.Contains("X50.8 Y7.62 Z5.08 mm", finding.Message, StringComparison.Ordinal);
+        Assert.Empty(Found("G20 G90 G54\nT5 M6\nG0 X0 Y0.3 Z1\nX2\nM30"));
+    }
+
+    [Fact] // G55 lies 100 mm to the right of G54: X-50 there is X50 here.
+    public void Another_work_offset_is_converted_where_the_setup_gives_both_and_silent_where_not()
+    {
+        const string program = "G21 G90 G55\nT5 M6\nG0 X-100 Y0 Z5\nX-50\nM30";
+        const string offsets = """{ "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] },""";
+        Assert.Empty(Found(program));
+        Assert.Equal(["4 rapid-hits-obstacle"], Found(program, offsets + Clamp[1..]));
+        Assert.Empty(Found(program.Replace("X-50", "X-80", StringComparison.Ordinal), offsets + Clamp[1..]));
+    }
+
+    [Fact] // The axis at Y13 passes beside the clamp, which ends at Y12; any tool of more than 2 mm would touch, but none is known.
+    public void A_tool_that_is_not_known_counts_as_its_axis()
+    {
+        Assert.Empty(Found("G21 G90 G54\nT9 M6\nG0 X0 Y13 Z5\nX100\nM30"));
+        Assert.Equal(["4 rapid-hits-obstacle"], Found("G21 G90 G54\nT9 M6\nG0 X0 Y11 Z5\nX100\nM30"));
+        Assert.Contains("not known", Programs.Of("rapid-hits-obstacle", "G21 G90 G54\nT9 M6\nG0 X0 Y11 Z5\nX100\nM30", Clamp)[0].Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("G21 G90 G54\nG0 X0 Y0\nX100\nM30")] // the level is not known
+    [InlineData("G21 G90 G54\nG0 X0 Y0 Z5\nG68 X0 Y0 R30\nX100\nM30")] // rotation is not followed
+    [InlineData("G21 G90 G54.1 P2\nG0 X0 Y0 Z5\nX100\nM30")] // a datum nobody knows
+    [InlineData("G21 G90 G54\nG0 X0 Y0 Z5\nG30 X0\nM30")] // where X ends is not known
+    public void What_is_not_known_is_silent(string program) => Assert.Empty(Found(program));
+
+    [Fact]
+    public void A_known_end_is_checked_though_the_way_there_is_not_known() =>
+        Assert.Equal(["3 rapid-hits-obstacle"], Found("G21 G90 G54\nG0 X50 Y0\nZ5\nZ50\nM30"));
+
+    [Fact]
+    public void One_contact_gives_one_finding() =>
+        Assert.Equal(["4 rapid-hits-obstacle"], Found("G21 G90 G54\nT5 M6\nG0 X50 Y0 Z50\nZ5\nG1 X55 F200\nX45\nG0 X50\nZ50\nM30"));
+
+    [Fact]
+    public void Going_in_again_is_a_second_contact() =>
+        Assert.Equal(["4 rapid-hits-obstacle", "6 cut-hits-obstacle"], Found("G21 G90 G54\nT5 M6\nG0 X50 Y0 Z50\nZ5\nZ50\nG1 Z20 F200\nG0 Z50\nM30"));
+
+    [Fact] // A half circle of radius 30 about X50 Y40 dips to Y10: 5 mm of the tool reach Y5.
+    public void An_arc_is_followed_round() =>
+        Assert.Equal(["4 cut-hits-obstacle"], Found("G21 G90 G17 G54\nT5 M6\nG0 X20 Y40 Z5\nG3 X80 Y40 I30 J0 F200\nG2 X20 I-30\nM30").Take(1));
+
+    [Fact]
+    public void A_move_in_machine_coordinates_is_checked_where_its_place_is_known()
+    {
+        const string program = "G21 G90 G54\nT5 M6\nG0 X0 Y0 Z5\nG53 X-250\nM30";
+        Assert.Empty(Found(program));
+        Assert.Equal(["4 rapid-hits-obstacle"], Found(program, """{ "workOffsets": { "G54": [-300, -200, -400] },""" + Clamp[1..]));
+    }
+
+    [Fact]
+    public void The_first_traverse_and_the_way_to_R_count_and_hops_do_not()
+    {
+        // The traverse to the first hole runs at Z5 through the clamp.
+        Assert.Equal(["4 rapid-hits-obstacle"], Found("G21 G90 G17 G54\nT3 M6\nG0 X0 Y0 Z5\nG99 G81 X90 Y0 R2 Z-5 F100\nG80\nM30"));
+        // The hop back does too: that is hop-hits-obstacle.
+        Assert.Empty(Found("G21 G90 G17 G54\nT3 M6\nG0 X90 Y0 Z5\nG99 G81 X90 Y0 R2 Z-5 F100\nX0\nG80\nM30"));
+    }
+
+    [Theory] // The hole's circle of 4 mm reaches the clamp, which ends at X60, up to X64.
+    [InlineData("50", true)]
+    [InlineData("63.9", true)]
+    [InlineData("64.1", false)]
+    public void A_hole_under_a_clamp_is_one_finding(string x, bool covered) =>
+        Assert.Equal(
+            covered ? ["4 hole-under-obstacle"] : [],
+            Found($"G21 G90 G17 G54\nT3 M6\nG0 X{x} Y0 Z50\nG99 G81 X{x} Y0 R2 Z-5 F100\nG80 G0 Z50\nM30"));
+
+    [Fact]
+    public void A_hole_whose_bottom_lies_above_the_obstacle_is_none() =>
+        Assert.Empty(Found("G21 G90 G17 G54\nT3 M6\nG0 X50 Y0 Z50\nG99 G81 X50 Y0 R40 Z26 F100\nG80 G0 Z50\nM30"));
+
+    [Fact] // The holder begins 25 above the tip: at Z-2 it is at Z23, 2 below the clamp's top; it reaches from Y22 to Y2.
+    public void The_holder_is_named_in_the_place_of_the_cut()
+    {
+        const string setup = """
+            { "obstacles": [ { "name": "clamp A", "min": [40, -20, 0], "max": [60, 12, 25] } ],
+              "tools": [ { "number": 5, "diameter": 10, "length": 60, "holderDiameter": 40, "holderGauge": 35 } ] }
+            """;
+        Assert.Equal(["5 holder-hits"], Found("G21 G90 G54\nT5 M6\nG0 X0 Y22 Z50\nZ-2\nG1 X100 F200\nG0 Z50\nM30", setup));
+        Assert.Empty(Found("G21 G90 G54\nT5 M6\nG0 X0 Y22 Z50\nZ0\nG1 Z0.001 X100 F200\nG0 Z50\nM30", setup));
+    }
+
+    /// <summary>Outside reference: NetTopologySuite's distance of the path to the footprint, less the tool's radius, at levels above and below the top.</summary>
+    [Fact]
+    public void Random_level_moves_agree_with_NetTopologySuite()
+    {
+        var coordinate = Gen.Int[-60_000, 60_000].Select(thousandths => thousandths / 1000.0);
+        var box = Gen.Select(coordinate, coordinate, Gen.Double[1, 40], Gen.Double[1, 40])
+            .Select(Obstacle (x, y, w, d) => new BoxObstacle("block", new Box3(new(x, y, 0), new(x + Math.Round(w, 3), y + Math.Round(d, 3), 25))));
+        var stud = Gen.Select(coordinate, coordinate, Gen.Double[1, 40])
+            .Select(Obstacle (x, y, d) => new CylinderObstacle("stud", x, y, Math.Round(d, 3), 0, 25));
+        Gen.Select(Gen.OneOf(box, stud), coordinate, coordinate, coordinate, coordinate, Gen.Bool, Gen.Bool).Sample((obstacle, x0, y0, x1, y1, low, cut) =>
+        {
+            var level = low ? 24 : 26;
+            var beside = Reference.Horizontal(new Point3(x0, y0, level), new Point3(x1, y1, level), Reference.Footprint(obstacle)) - 5;
+            var startsIn = Reference.Horizontal(x0, y0, Reference.Footprint(obstacle)) - 5;
+            if (Math.Abs(beside) < 0.001 || startsIn < 0.001)
+                return;
+            var program = string.Create(CultureInfo.InvariantCulture, $"G21 G90 G54\nT5 M6\nG0 X{x0} Y{y0} Z{level}\n{(cut ? "G1 F200" : "G0")} X{x1} Y{y1}\nM30");
+            var expected = beside < 0 && low ? new[] { cut ? "4 cut-hits-obstacle" : "4 rapid-hits-obstacle" } : [];
+            Assert.Equal(expected, Found(program, SetupWith(obstacle)));
+        }, iter: 1000);
+    }
+
+    static string SetupWith(Obstacle obstacle) => obstacle switch
+    {
+        CylinderObstacle stud => string.Create(CultureInfo.InvariantCulture,
+            $$"""{ "obstacles": [ { "center": [{{stud.CenterX}}, {{stud.CenterY}}], "diameter": {{stud.Diameter}}, "bottom": 0, "top": 25 } ], {{Tools}} }"""),
+        { Bounds: var box } => string.Create(CultureInfo.InvariantCulture,
+            $$"""{ "obstacles": [ { "min": [{{box.Min.X}}, {{box.Min.Y}}, 0], "max": [{{box.Max.X}}, {{box.Max.Y}}, 25] } ], {{Tools}} }"""),
+    };
+}

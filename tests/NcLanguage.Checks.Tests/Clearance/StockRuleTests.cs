@@ -1,0 +1,104 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Clearance;
+
+/// <summary>Rules that hold moves and holes against the stock and what it rests on. Expected outcomes are closed-form.</summary>
+public sealed class StockRuleTests
+{
+    const string Plate = """
+        { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+          "supports": [ { "name": "rear parallel", "min": [0, 50, -45], "max": [100, 60, -15] } ],
+          "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90 },
+                     { "number": 5, "kind": "end-mill", "diameter": 10 }, { "number": 6, "kind": "end-mill", "diameter": 16 }, { "number": 7, "kind": "drill", "diameter": 8 } ] }
+        """;
+    const string Start = "G21 G90 G17 G54\nT5 M6\nG0 X-10 Y30 Z5\n";
+
+    static int[] Rapids(string program, string readings = "") => Programs.Lines("rapid-into-stock", program, Plate, null, readings);
+
+    [Theory]
+    [InlineData("G0 Z-3\nG1 X50 F300\nG0 X-10\nX50\nZ5\nX20\nZ-3\nM30", new int[0])] // back into its own slot, along it and from above
+    [InlineData("G0 Z-3\nG1 X50 F300\nG0 X60\nM30", new[] { 6 })] // past the end of the slot
+    [InlineData("G0 Z-3\nG1 X50 F300\nG0 Z-4\nM30", new[] { 6 })] // deeper than the slot
+    [InlineData("G0 Z-3\nG1 X50 F300\nG0 Z5\nT6 M6\nG0 X20\nZ-3\nM30", new[] { 9 })] // a wider tool into the slot
+    [InlineData("G0 Z-3\nX-10 Y-10\nX110\nY70\nM30", new int[0])] // beside the stock
+    [InlineData("G0 X50 Z0\nX90\nZ5\nM30", new int[0])] // on the stock's top
+    [InlineData("G0 X50\nZ-3\nX80\nZ-5\nZ5\nM30", new[] { 5 })] // in, along, deeper and out: one finding
+    public void A_rapid_is_held_against_what_still_stands(string moves, int[] lines) => Assert.Equal(lines, Rapids(Start + moves));
+
+    [Theory]
+    [InlineData("G41 D5 G0 Z-3\nG1 X50 F300\nG40 G0 X-10\nG0 X60\nM30")] // where the cut ran under compensation is not known
+    [InlineData("M98 P2000\nG90 G54 G0 X-10 Y30 Z5\nX50\nZ-3\nM30")] // what the called program cut is not known
+    [InlineData("T9 M6\nG0 Z-3\nG1 X50 F300\nG0 X60\nM30")] // nor what a tool of unknown diameter did
+    public void Where_the_cuts_are_not_known_it_is_silent(string moves) => Assert.Empty(Rapids(Start + moves));
+
+    [Fact] // R inside the stock is r-inside-stock; the rapid down to it is not reported a second time.
+    public void The_way_to_an_R_inside_the_stock_is_another_finding() =>
+        Assert.Empty(Rapids("G21 G90 G17 G54\nT3 M6\nG0 X20 Y30 Z5\nG99 G81 X20 Y30 R-2 Z-10 F100\nX40\nX60\nG80 G0 Z5\nM30"));
+
+    [Fact] // A traverse at the initial level, which lies inside the stock, from the hole just drilled into full material.
+    public void A_hop_at_an_initial_level_inside_the_stock_is_found() =>
+        Assert.Equal([6], Rapids(Start + "G0 Z-3\nG1 X20 F300\nG98 G81 X50 R-4 Z-10 F100\nG80 G0 Z5\nM30"));
+
+    [Fact] // At equal rates the bent way from X-10 Y-10 to X110 Y10 runs along Y10 from X10 on; the straight one reaches Y10 at the end only. Slot along the straight one.
+    public void The_bent_path_counts_where_rapids_bend()
+    {
+        const string program = "G21 G90 G17 G54\nT5 M6\nG0 X-10 Y-10 Z5\nG0 Z-3\nG1 X110 Y10 F300\nG0 X-10 Y-10\nM30";
+        Assert.Empty(Rapids(program));
+        Assert.Equal([6], Rapids(program, "rapidPath=perAxis"));
+    }
+
+    [Fact] // Far more cutting than the bound on touched cells allows at the finest size: still exact enough for a 10 mm tool, and the edit agrees with a fresh run.
+    public void A_long_program_is_coarsened_and_still_found()
+    {
+        var cuts = string.Concat(Enumerable.Range(0, 4000).Select(i => $"G1 X{(i % 2 == 0 ? 90 : 10)} Y{10 + i / 100} F300\n"));
+        var program = "G21 G90 G17 G54\nT5 M6\nG0 X10 Y-10 Z5\nZ-3\n" + cuts + "G0 X20 Y30\nX10 Y10\nX95 Y58\nM30";
+        var analysis = Programs.Analyse(program, Plate);
+        var found = analysis.Findings.Where(f => f.Name == "rapid-into-stock").Select(f => f.Line + 1).ToArray();
+        Assert.Equal([4007], found);
+        var start = analysis.Text.OffsetOf(4006, 0);
+        var edited = analysis.WithText(analysis.Text.WithChange(start, start + 3, "X80"u8));
+        var fresh = ProgramAnalysis.Create(SourceText.From(edited.Text.ToString()), analysis.Setup, analysis.Machine);
+        Assert.Equal<Finding>([.. fresh.Findings], [.. edited.Findings]);
+    }
+
+    // ---- holes and the stock's sides ----------------------------------------------------------------------
+
+    static string[] Hole(string tool, string x, string y, string z, params string[] rules) =>
+        [.. Programs.Analyse($"G21 G90 G17 G54\nT{tool} M6\nG0 X{x} Y{y} Z50\nG99 G81 X{x} Y{y} R2 Z{z} F100\nG80 G0 Z50\nM30", Plate)
+            .Findings.Where(f => rules.Contains(f.Name)).Select(f => f.Name)];
+
+    [Theory]
+    [InlineData("3", "96", "-10", false)] // exactly at the edge
+    [InlineData("3", "96.1", "-10", true)]
+    [InlineData("3", "103", "-10", true)]
+    [InlineData("4", "96", "-2", false)] // a spot 2 deep under 90 degrees is 4 wide: 2 mm of stock are left
+    [InlineData("4", "98.5", "-2", true)]
+    [InlineData("7", "98", "-10", false)] // without its point angle a drill's width is not certain
+    [InlineData("7", "100.1", "-10", true)]
+    [InlineData("9", "99", "-10", false)]
+    [InlineData("3", "120", "1", false)] // it does not reach the stock's top
+    public void A_hole_is_held_against_the_sides_of_the_stock(string tool, string x, string z, bool outside) =>
+        Assert.Equal(outside ? ["hole-outside-stock"] : [], Hole(tool, x, "30", z, "hole-outside-stock"));
+
+    [Theory] // The parallel begins at Y50 and Z-15. 4 / tan(59°) = 2.4 mm of point: 1 mm below Z-15 the drill is 1 · tan(59°) = 1.66 mm in radius.
+    [InlineData("3", "48.5", "-16", true)]
+    [InlineData("3", "48.2", "-16", false)]
+    [InlineData("3", "46.1", "-19", true)]
+    [InlineData("3", "45.9", "-19", false)]
+    [InlineData("3", "55", "-15", false)] // touching the parallel is none
+    [InlineData("7", "49", "-19", false)]
+    [InlineData("7", "51", "-19", true)]
+    [InlineData("5", "46", "-15.1", true)]
+    public void A_through_hole_is_held_against_the_parallels(string tool, string y, string z, bool hits) =>
+        Assert.Equal(hits ? ["hits-support"] : [], Hole(tool, "50", y, z, "hits-support"));
+
+    [Theory]
+    [InlineData("Z-15", false)]
+    [InlineData("Z-15.2", true)]
+    public void A_cut_is_held_against_the_parallels(string level, bool hits) =>
+        Assert.Equal(
+            hits ? [5] : [],
+            Programs.Lines("hits-support", $"G21 G90 G17 G54\nT5 M6\nG0 X-10 Y40 Z50\n{level}\nG1 X110 Y60 F300\nX-10 Y40\nG0 Z50\nM30", Plate).Take(1));
+}

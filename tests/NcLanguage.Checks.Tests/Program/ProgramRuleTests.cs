@@ -1,0 +1,107 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.Program;
+
+public sealed class ProgramRuleTests
+{
+    // ---- number-repeated: NISTIR 6556 §3.3.1 allows repeats, so it is a warning --------------------------------
+
+    [Theory]
+    [InlineData("N10 G21\nN20 G90\nN30 M30", new int[0])]
+    [InlineData("N30 G21\nN20 G90\nN10 M30", new int[0])]
+    [InlineData("N10 G21\nN20 G90\nN10 M30", new[] { 3 })]
+    [InlineData("N10 G21\nN10 G90\nN10 M30", new[] { 2, 3 })]
+    [InlineData("N010 G21\nN10 M30", new[] { 2 })]
+    [InlineData("O1000\nN10 G21\nN20 M30\nO2000\nN10 G0 X1\nN20 M99", new int[0])]
+    [InlineData("O1000\nN10 G21\nN20 M30\nO2000\nN10 G0 X1\nN10 M99", new[] { 6 })]
+    public void A_number_is_repeated_only_within_its_program(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("number-repeated", program));
+
+    [Fact]
+    public void The_first_use_is_named_as_related_place()
+    {
+        var analysis = Programs.Analyse("N10 G21\nN20 G90\n/N10 M30");
+        var finding = analysis.Findings.Single(f => f.Name == "number-repeated");
+        Assert.Equal((2, 1, 4), (finding.Line, finding.StartColumn, finding.EndColumn));
+        Assert.Contains(analysis.Related(finding), place => place is { Line: 0, StartColumn: 0, EndColumn: 3 });
+    }
+
+    [Theory]
+    [InlineData("N10 G21\nN10 G90\nN20 M30", "N10 G21\nN15 G90\nN20 M30")]
+    [InlineData("N0010 G21\nN0010 G90 (keep)\nN0012 M30", "N0010 G21\nN0011 G90 (keep)\nN0012 M30")]
+    [InlineData("n10 G21\nn10 G90\nn11 M30", "n10 G21\nn20 G90\nn11 M30")]
+    [InlineData("N10 G21\nN20 G90\nN20 M30", "N10 G21\nN20 G90\nN30 M30")]
+    public void The_fix_takes_a_free_number_written_as_its_neighbours_are(string program, string expected)
+    {
+        var analysis = Programs.Analyse(program);
+        var fix = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "number-repeated")).Single();
+        Assert.Equal(expected, TextEdits.Apply(analysis.Text, fix.Edits).ToString());
+    }
+
+    [Fact] // The usual case must not look at each number: a repeat far apart is still found, over many chunks.
+    public void Repeats_far_apart_are_found()
+    {
+        var blocks = Enumerable.Range(1, 2000).Select(i => $"N{i} G0 X{i}").ToList();
+        Assert.Empty(Programs.Lines("number-repeated", string.Join('\n', blocks)));
+        blocks[1900] = "N17 G0 X1901";
+        Assert.Equal([1901], Programs.Lines("number-repeated", string.Join('\n', blocks)));
+    }
+
+    // ---- program-end-missing: ISO 6983-1 (from memory), NISTIR 6556 §3.1 --------------------------------------
+
+    [Theory]
+    [InlineData("G21 G90\nG0 X0\nM30\n", new int[0])]
+    [InlineData("G21 G90\nG0 X0\nM2", new int[0])]
+    [InlineData("G21 G90\nG0 X0\nM99", new int[0])]
+    [InlineData("%\nO1\nG21 G90\nG0 X0\nM30\n%\n", new int[0])]
+    [InlineData("%\nO1\nG21 G90\nG0 X0\n(ready)\n%\n", new[] { 4 })]
+    [InlineData("G21 G90\nG0 X0\n\n(ready)\n", new[] { 2 })]
+    [InlineData("G21 G90\nM98 P2000\nM30\nO2000\nG0 X0\nM99", new int[0])]
+    [InlineData("G21 G90\nM98 P2000\nO2000\nG0 X0\nM99", new[] { 2 })]
+    [InlineData("G21 G90\nM98 P2000\nG0 X5", new[] { 3 })]
+    [InlineData("(only a note)\n", new int[0])]
+    [InlineData("%\nO1000\n%\n", new int[0])]
+    [InlineData("", new int[0])]
+    [InlineData("G21 G90\nG0 X0\nM30\nG0 X5", new int[0])] // after-program-end speaks of the rest
+    public void The_end_is_looked_for_in_each_form(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("program-end-missing", program));
+
+    [Theory]
+    [InlineData("G21 G90\r\nG0 X0", "G21 G90\r\nG0 X0\r\nM30")]
+    [InlineData("G21 G90\nG0 X0 (last)\n%\n", "G21 G90\nG0 X0 (last)\nM30\n%\n")]
+    [InlineData("N5 G21 G90\nN10 G0 X0\n", "N5 G21 G90\nN10 G0 X0\nN15 M30\n")]
+    [InlineData("N0010G21G90\nN0020G0X0\n", "N0010G21G90\nN0020G0X0\nN0030M30\n")]
+    [InlineData("G21 G0 X0", "G21 G0 X0\nM30")]
+    public void The_fix_writes_the_end_as_the_program_is_written(string program, string expected)
+    {
+        var analysis = Programs.Analyse(program);
+        var fix = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "program-end-missing")).Single();
+        Assert.Equal(expected, TextEdits.Apply(analysis.Text, fix.Edits).ToString());
+    }
+
+    // ---- tool-not-in-setup, setup-missing ----------------------------------------------------------------------
+
+    const string Tools = """{ "tools": [ { "number": 1 }, { "number": 3 }, { "number": 5 }, { "number": 20 } ] }""";
+
+    [Theory]
+    [InlineData("T3 M6", "", null)]
+    [InlineData("T0 M6", "", null)]
+    [InlineData("T4", "", "1, 3 and 5")]
+    [InlineData("T4", "toolChange=T", "1, 3 and 5")]
+    [InlineData("T19 M6", "", "3, 5 and 20")]
+    public void A_tool_is_looked_up_in_the_list(string words, string readings, string? nearest)
+    {
+        var found = Programs.Of("tool-not-in-setup", $"G21 G90\n{words}\nM30", Tools, null, readings);
+        if (nearest is null)
+            Assert.Empty(found);
+        else
+            Assert.Contains(nearest, Assert.Single(found).Message, StringComparison.Ordinal);
+        Assert.Empty(Programs.Of("tool-not-in-setup", $"G21 G90\n{words}\nM30", """{ "clearance": 2 }"""));
+    }
+
+    [Theory]
+    [InlineData("(note)\n%\nO1\nG21\nG0 X0\nM30", true, 1)]
+    [InlineData("G21\nM30", true, 0)]
+    [InlineData("G21\nG0 X0\nM30", false, 0)]
+    public void A_missing_setup_is_mentioned_once_and_only_when_asked_for(string program, bool mention, int times) =>
+        Assert.Equal(times, Programs.Of("setup-missing", program, options: new AnalysisOptions(MentionMissingSetup: mention)).Count);
+}

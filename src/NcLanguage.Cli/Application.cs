@@ -3,7 +3,11 @@ using System.CommandLine.Help;
 using NcLanguage.Cli.Check;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Demo;
+using NcLanguage.Cli.Explain;
+using NcLanguage.Cli.Holes;
+using NcLanguage.Cli.Schema;
 using NcLanguage.Cli.Serve;
+using NcLanguage.Cli.Trace;
 
 namespace NcLanguage.Cli;
 
@@ -15,6 +19,10 @@ static class Application
     static RootCommand Commands() => new("Reads CNC milling programs as the control will, and tells what would go wrong at the machine.")
     {
         CheckCommand.Create(),
+        TraceCommand.Create(),
+        HolesCommand.Create(),
+        ExplainCommand.Create(),
+        SchemaCommand.Create(),
         DemoCommand.Create(),
         ServeCommand.Create(),
     };

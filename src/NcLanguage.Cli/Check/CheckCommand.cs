@@ -2,6 +2,7 @@ using System.CommandLine;
 using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
+using NcLanguage.Machine.Files;
 using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Check;
@@ -17,7 +18,7 @@ static class CheckCommand
             Description = "Programs, folders with programs, or - for standard input.",
         };
         var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json", "sarif", "github");
-        var failOn = ChoiceOption.Create("--fail-on", "The least severity that makes the exit code 1.", "error", "warning", "note", "never");
+        var failOn = FailOn.Create();
         var fix = new Option<bool>("--fix") { Description = "Write the fixes that are certain into the programs, then tell what is left." };
         var preview = new Option<bool>("--preview") { Description = "With --fix: show the changed blocks and write nothing." };
         var choices = new JobChoices();
@@ -38,6 +39,10 @@ static class CheckCommand
             parse.GetValue(paths)!, parse.GetValue(format)!, parse.GetValue(failOn)!)));
         return command;
     }
+
+    /// <summary>Checks a folder as <c>check FOLDER</c> does.</summary>
+    public static int Run(string folder, CancellationToken cancel) =>
+        Run(new CheckRun { Options = JobOptions.None, Analysis = JobChoices.Usual, Cancel = cancel }, [folder], "text", "error");
 
     static int Run(CheckRun run, string[] paths, string format, string failOn)
     {
@@ -63,14 +68,6 @@ static class CheckCommand
         }
         if (!report.NotRead.IsEmpty)
             throw new CannotRunException("not checked: " + string.Join("; ", report.NotRead.Select(unread => unread.Reason)));
-        return IsReached(report, failOn) ? ExitCode.Findings : ExitCode.Clean;
+        return FailOn.ExitCodeFor(failOn, report.Files.SelectMany(file => file.Findings).Select(finding => finding.Severity));
     }
-
-    static bool IsReached(CheckReport report, string failOn) => failOn switch
-    {
-        "error" => report.Errors > 0,
-        "warning" => report.Errors + report.Warnings > 0,
-        "note" => report.Errors + report.Warnings + report.Notes > 0,
-        _ => false,
-    };
 }

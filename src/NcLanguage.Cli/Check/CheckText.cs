@@ -97,13 +97,8 @@ sealed class CheckText(Screen screen)
             var where = programs.Count == 1 || clause.Count() == programs.Count ? "" : $", in {Count(clause.Count(), "program")}";
             screen.WriteParagraph($"Not checked: {clause.Key}{where}.", 0);
         }
-        screen.WriteParagraph(Caution, 0);
+        screen.WriteParagraph(Caution.Text, 0);
     }
-
-    /// <summary>What every check must be read with.</summary>
-    internal const string Caution =
-        "A check is no proof. Prove the program at the machine: single block, dry run above the part, a hand on feed hold. "
-        + "Local codes and licensed practice come first.";
 
     static string Count(long count, string one) => count == 1 ? $"1 {one}" : $"{count} {one}s";
 }

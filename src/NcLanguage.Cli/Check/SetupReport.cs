@@ -28,21 +28,21 @@ static class SetupReport
 
     static ReportedFinding Of(SetupProblem problem, SourceText text, ColumnCounter columns)
     {
-        var rule = RuleList.Find(problem.Name);
+        var finding = SetupFindings.Of(problem);
         var line = Math.Clamp(problem.Line - 1, 0, text.LineCount - 1);
         var start = Bytes(text.LineText(line), problem.Column);
         var end = problem.EndLine == problem.Line ? Bytes(text.LineText(line), problem.EndColumn) : text.Line(line).Length;
         var place = columns.Place(line, start, end);
         return new ReportedFinding
         {
-            Id = rule?.Info.Id ?? "NC8000",
-            Name = problem.Name,
-            Severity = problem.Severity == ProblemSeverity.Error ? Severity.Error : Severity.Warning,
+            Id = finding.Rule.Info.Id,
+            Name = finding.Rule.Info.Name,
+            Severity = finding.Severity,
             Place = place,
-            Message = problem.Message,
+            Message = finding.Message,
             Excerpt = Excerpt.Of(text.Line(line), start, end),
-            Fixes = problem.Replacement is { } replacement
-                ? [new ReportedFix($"Write {replacement}", FixSafety.Choice, [new ReportedEdit(place, replacement)])]
+            Fixes = finding.Replacement is { } replacement
+                ? [new ReportedFix($"Write {replacement}", finding.Rule.Info.FixSafety, [new ReportedEdit(place, replacement)])]
                 : [],
         };
     }

@@ -26,6 +26,9 @@ sealed class JobChoices
 
     readonly Option<bool> _skip = new("--skip") { Description = "Pass over the blocks that begin with /." };
 
+    /// <summary>What is asked for where no option is given.</summary>
+    public static AnalysisOptions Usual { get; } = new(MentionMissingSetup: true);
+
     public void AddTo(Command command)
     {
         command.Add(_setup);
@@ -42,5 +45,5 @@ sealed class JobChoices
         Readings = [.. parse.GetValue(_readings) ?? []],
     };
 
-    public AnalysisOptions Analysis(ParseResult parse) => new(parse.GetValue(_portable), parse.GetValue(_skip));
+    public AnalysisOptions Analysis(ParseResult parse) => Usual with { Portable = parse.GetValue(_portable), Skip = parse.GetValue(_skip) };
 }

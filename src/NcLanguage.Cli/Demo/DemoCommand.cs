@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Reflection;
+using NcLanguage.Cli.Check;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
 
@@ -13,8 +14,13 @@ static class DemoCommand
     public static Command Create()
     {
         var folder = new Argument<string>("FOLDER") { Description = "Where to write it; made where it is not there yet." };
-        var command = new Command("demo", "Writes the demonstration job: a sound program, one with planted faults, their setup and machine.") { folder };
-        command.SetAction(parse => Run(parse.GetValue(folder)!));
+        var check = new Option<bool>("--check") { Description = "Then check it: the planted faults make the exit code 1." };
+        var command = new Command("demo", "Writes the demonstration job: a sound program, one with planted faults, their setup and machine.") { folder, check };
+        command.SetAction((parse, cancel) =>
+        {
+            Write(parse.GetValue(folder)!);
+            return Task.FromResult(parse.GetValue(check) ? CheckCommand.Run(parse.GetValue(folder)!, cancel) : ExitCode.Clean);
+        });
         return command;
     }
 
@@ -24,7 +30,7 @@ static class DemoCommand
         .Select(name => name[Prefix.Length..])
         .Order(StringComparer.Ordinal);
 
-    static int Run(string folder)
+    static void Write(string folder)
     {
         var files = Files.Select(name => (Path: Path.Combine(folder, name), Bytes: Read(name))).ToList();
         if (files.FirstOrDefault(file => Path.Exists(file.Path)).Path is { } standing)
@@ -35,8 +41,7 @@ static class DemoCommand
         using var screen = Screen.Open();
         foreach (var (path, _) in files)
             screen.WriteLine(path);
-        screen.WriteLine($"\nNow try: nclanguage check {folder}");
-        return ExitCode.Clean;
+        screen.WriteLine();
     }
 
     static void MakeFolder(string folder)

@@ -1,0 +1,34 @@
+using System.CommandLine;
+using NcLanguage.Cli.Common;
+using NcLanguage.Machine;
+using NcLanguage.Machine.Loading;
+
+namespace NcLanguage.Cli.Schema;
+
+/// <summary><c>schema setup|machine</c>: the JSON Schema of the files beside a program.</summary>
+static class SchemaCommand
+{
+    static readonly string[] Names = ["setup", "machine"];
+
+    public static Command Create()
+    {
+        var name = new Argument<string>("setup|machine") { Description = "Which file." };
+        var command = new Command("schema", "Prints the JSON Schema of setup or machine files, for editors.") { name };
+        command.SetAction(parse => Run(parse.GetValue(name)!));
+        return command;
+    }
+
+    static int Run(string name)
+    {
+        var schema = name switch
+        {
+            "setup" => Schemas.Setup,
+            "machine" => Schemas.Machine,
+            _ => throw new CannotRunException(
+                $"there is no schema {name}; {(NearestName.Find(name, Names) is { } nearest ? $"did you mean {nearest}?" : "there are setup and machine")}"),
+        };
+        using var screen = Screen.Open();
+        screen.WriteLine(schema.TrimEnd());
+        return ExitCode.Clean;
+    }
+}

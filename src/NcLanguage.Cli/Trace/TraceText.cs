@@ -1,0 +1,105 @@
+using System.Text;
+using NcLanguage.Checks;
+using NcLanguage.Cli.Common;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Reports.Findings;
+using NcLanguage.Reports.Trace;
+using NcLanguage.Syntax.Lexing;
+using Spectre.Console;
+
+namespace NcLanguage.Cli.Trace;
+
+/// <summary>A trace for a setter to read: under each block its moves, with where to, feed, time and clearance.</summary>
+sealed class TraceText(Screen screen, LoadedProgram program)
+{
+    static readonly Style Heading = new(decoration: Decoration.Bold);
+    static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
+
+    readonly StringBuilder _row = new();
+
+    public void Write(CancellationToken cancel)
+    {
+        screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
+        screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
+        screen.WriteLine();
+        var totals = TraceRun.Run(program.File.Text, program.Job, WriteStep, cancel);
+        screen.WriteLine();
+        screen.WriteLine(
+            $"{Say.Seconds(totals.Seconds)} in all; {Say.Mm(Math.Round(totals.RapidDistance, 1))} at rapid, {Say.Mm(Math.Round(totals.CutDistance, 1))} cutting."
+            + (totals.UnknownMoves > 0 ? $" {Say.Count(totals.UnknownMoves, "move")} of unknown length or time not counted." : ""),
+            Heading);
+        foreach (var clause in NotChecked.Of(program.Job.Setup).Where(clause => clause.StartsWith("clearance", StringComparison.Ordinal)))
+            screen.WriteParagraph($"Not shown: {clause}.", 0);
+        screen.WriteParagraph(Caution.Text, 0);
+    }
+
+    void WriteStep(in Block block, in TracedStep step)
+    {
+        screen.Write($"{step.Line + 1,6}  ");
+        screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim(), Heading);
+        for (var i = 0; i < step.Step.Moves.Count; i++)
+            WriteMove(step, i);
+    }
+
+    void WriteMove(in TracedStep step, int index)
+    {
+        ref readonly var move = ref step.Step.Moves[index];
+        // A way of no length is no move a setter would see.
+        if (move.IsMotion && move.Length == 0)
+            return;
+        _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
+        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsCut ? "F" + Say.Number(move.Feed, 1) : ""),-9}");
+        if (!(move.Seconds == 0))
+            _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
+        screen.Write(_row.ToString().TrimEnd());
+        if (step.ApproachOf(index) is { } approach)
+        {
+            screen.Write("  ");
+            if (double.IsNaN(approach.Distance))
+                screen.Write("clearance not known");
+            else if (step.NameOf(approach) is { } name)
+                screen.Write(approach.Distance > 0 ? $"{Say.Mm(approach.Distance)} to {name}" : $"MEETS {name}, {Say.Mm(-approach.Distance)} deep", approach.Distance > 0 ? (Style?)null : Contact);
+        }
+        screen.WriteLine();
+    }
+
+    static string PlaceOf(Point3 place) => $"X{Say.Number(place.X)} Y{Say.Number(place.Y)} Z{Say.Number(place.Z)}";
+
+    static string KindOf(in Move move, in TracedStep step) => (move.Kind, move.Role) switch
+    {
+        (MoveKind.Rapid, MoveRole.Lift) => "rapid lift to",
+        (MoveKind.Rapid, MoveRole.FirstTraverse) => "rapid to the first hole",
+        (MoveKind.Rapid, MoveRole.Hop) => "rapid to the next hole",
+        (MoveKind.Rapid, MoveRole.Approach) => "rapid to the R level",
+        (MoveKind.Rapid, MoveRole.InHole) => "rapid in the hole to",
+        (MoveKind.Rapid, MoveRole.Return) => "rapid back to",
+        (MoveKind.Feed, MoveRole.Return) => "feed back to",
+        (MoveKind.Feed, MoveRole.InHole) => "feed in the hole to",
+        (MoveKind.Rapid, _) => "rapid to",
+        (MoveKind.Feed, _) => "feed to",
+        (MoveKind.Arc, _) => move.Clockwise ? "arc clockwise to" : "arc counterclockwise to",
+        (MoveKind.Dwell, _) => "dwell",
+        (MoveKind.Spindle, MoveRole.InHole or MoveRole.Return) => "spindle stops or reverses",
+        (MoveKind.Spindle, _) => SpindleOf(step.Step.After),
+        (MoveKind.Coolant, _) => CoolantOf(step.Step.After.Coolant),
+        (MoveKind.ToolChange, _) => step.Step.After.Tool < 0 ? "tool change" : $"tool change to T{step.Step.After.Tool}",
+        _ => "stop",
+    };
+
+    static string SpindleOf(in ControlState state) => state.Spindle switch
+    {
+        SpindleState.Clockwise => $"spindle clockwise S{Say.Number(state.Speed)}",
+        SpindleState.Counterclockwise => $"spindle counterclockwise S{Say.Number(state.Speed)}",
+        SpindleState.Off => "spindle off",
+        _ => "spindle",
+    };
+
+    static string CoolantOf(CoolantState coolant) => coolant switch
+    {
+        CoolantState.Off => "coolant off",
+        CoolantState.Unknown => "coolant",
+        _ => "coolant on",
+    };
+}

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+
+namespace NcLanguage.Reports.Explain;
+
+/// <summary>What a name can stand for.</summary>
+public enum ExplainedKind { Rule, Code, Address, Statement, Function, Reading }
+
+/// <summary>One heading of an explanation and what stands under it.</summary>
+/// <param name="IsVerbatim">Lines that must stay as they are: programs, setup files.</param>
+public sealed record ExplainedSection(string Heading, string Text, bool IsVerbatim = false);
+
+/// <summary>Everything that is said about one rule, code, address, statement, function or reading.</summary>
+/// <param name="Name">As the user writes it.</param>
+/// <param name="Title">In one line.</param>
+/// <param name="Group">The group it is listed in.</param>
+public sealed record Explanation(ExplainedKind Kind, string Name, string Title, string Group, ImmutableArray<ExplainedSection> Sections)
+{
+    /// <summary>Another name for it, such as a rule's number; null where there is none.</summary>
+    public string? Alias { get; init; }
+
+    /// <summary>The kind as one lower-case word.</summary>
+    public string KindWord => Kind switch
+    {
+        ExplainedKind.Rule => "rule",
+        ExplainedKind.Code => "code",
+        ExplainedKind.Address => "address",
+        ExplainedKind.Statement => "statement",
+        ExplainedKind.Function => "function",
+        _ => "reading",
+    };
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+
+namespace NcLanguage.Reports.Holes;
+
+/// <summary>The hole table as comma-separated values (RFC 4180, a point as decimal sign), one hole a row; with a drawing, the status of the
+/// place, and a row without a number for each hole that is missing.</summary>
+public static class HoleCsv
+{
+    public static void Write(HoleReport report, TextWriter output)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(output);
+        output.Write("number,line,cycle,tool,x,y,rLevel,bottom,returnTo,arriveAt,dwellSeconds,feed,speed,leastReturn");
+        output.Write(report.HasDrawing ? ",drawing\r\n" : "\r\n");
+        var statuses = new Dictionary<int, HoleStatus?>();
+        foreach (var match in report.Drawing.Matches)
+            foreach (var number in match.Holes)
+                statuses.TryAdd(number, match.Status);
+        foreach (var row in report.Holes)
+        {
+            WriteRow(row, output);
+            output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}\r\n" : "\r\n");
+        }
+        foreach (var match in report.Drawing.Matches.Where(match => match.Holes.IsEmpty))
+            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}\r\n");
+    }
+
+    static void WriteRow(in HoleRow row, TextWriter output)
+    {
+        var hole = row.Hole;
+        output.Write($"{row.Number},{row.Line + 1},G{hole.Cycle},{(hole.Tool < 0 ? "" : hole.Tool)},{Number(hole.X)},{Number(hole.Y)},");
+        output.Write($"{Number(hole.RLevel)},{Number(hole.Bottom)},{Number(hole.ReturnTo)},{Number(hole.ArriveAt)},");
+        output.Write($"{Number(hole.DwellSeconds)},{Number(hole.Feed)},{Number(hole.Speed)},{Number(row.LeastReturn)}");
+    }
+
+    static string Number(double value) =>
+        double.IsFinite(value) ? JsonNumbers.Rounded(value).ToString("0.######", CultureInfo.InvariantCulture) : "";
+}

@@ -1,0 +1,92 @@
+using System.Text.Json;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+
+namespace NcLanguage.Reports.Holes;
+
+/// <summary>The hole table as JSON. Work coordinates for the program's holes, the setup's frame for the drawing's.</summary>
+public static class HoleJson
+{
+    public static void Write(HoleReport report, Utf8JsonWriter json)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(json);
+        json.WriteStartObject();
+        json.WriteString("path", report.Path);
+        json.WriteString("machine", report.Run.Job.Machine.Name);
+        WriteHoles(report.Holes, json);
+        if (report.HasDrawing)
+        {
+            json.WriteStartArray("drawing");
+            foreach (var match in report.Drawing.Matches)
+                WriteMatch(match, json);
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
+    }
+
+    /// <summary>The member "holes".</summary>
+    public static void WriteHoles(HoleTable holes, Utf8JsonWriter json)
+    {
+        ArgumentNullException.ThrowIfNull(holes);
+        ArgumentNullException.ThrowIfNull(json);
+        json.WriteStartArray("holes");
+        foreach (var row in holes)
+        {
+            WriteHole(row, json);
+            if (json.BytesPending > 1 << 16)
+                json.Flush();
+        }
+        json.WriteEndArray();
+    }
+
+    static void WriteHole(in HoleRow row, Utf8JsonWriter json)
+    {
+        var hole = row.Hole;
+        json.WriteStartObject();
+        json.WriteNumber("number", row.Number);
+        json.WriteNumber("line", row.Line + 1);
+        json.WriteString("cycle", $"G{hole.Cycle}");
+        if (hole.Tool < 0)
+            json.WriteNull("tool");
+        else
+            json.WriteNumber("tool", hole.Tool);
+        json.WriteKnown("x", hole.X);
+        json.WriteKnown("y", hole.Y);
+        json.WriteKnown("rLevel", hole.RLevel);
+        json.WriteKnown("bottom", hole.Bottom);
+        json.WriteKnown("returnTo", hole.ReturnTo);
+        json.WriteKnown("arriveAt", hole.ArriveAt);
+        json.WriteKnown("dwellSeconds", hole.DwellSeconds);
+        json.WriteKnown("feed", hole.Feed);
+        json.WriteKnown("speed", hole.Speed);
+        json.WriteKnown("leastReturn", row.LeastReturn);
+        json.WriteEndObject();
+    }
+
+    static void WriteMatch(DrawingMatch match, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteKnown("x", match.X);
+        json.WriteKnown("y", match.Y);
+        json.WriteString("status", HoleReport.Word(match.Status));
+        if (match.Wanted is { } wanted)
+        {
+            json.WriteStartObject("wanted");
+            json.WriteKnown("diameter", wanted.Diameter);
+            json.WriteKnown("depth", wanted.Depth);
+            json.WriteString("thread", wanted.Thread);
+            json.WriteEndObject();
+        }
+        json.WriteStartObject("made");
+        json.WriteKnown("diameter", match.Diameter);
+        json.WriteKnown("depth", match.Depth);
+        json.WriteKnown("threadDepth", match.ThreadDepth);
+        json.WriteStartArray("holes");
+        foreach (var number in match.Holes)
+            json.WriteNumberValue(number);
+        json.WriteEndArray();
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+}

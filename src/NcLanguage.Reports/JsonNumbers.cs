@@ -1,0 +1,37 @@
+using System.Text.Json;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Reports;
+
+/// <summary>Numbers in reports: rounded to a millionth, null where not known.</summary>
+static class JsonNumbers
+{
+    const int Decimals = 6;
+
+    public static void WriteKnown(this Utf8JsonWriter json, string name, double value)
+    {
+        json.WritePropertyName(name);
+        json.WriteKnown(value);
+    }
+
+    public static void WriteKnown(this Utf8JsonWriter json, double value)
+    {
+        if (double.IsFinite(value))
+            json.WriteNumberValue(Rounded(value));
+        else
+            json.WriteNullValue();
+    }
+
+    public static void WriteKnown(this Utf8JsonWriter json, string name, double? value) => json.WriteKnown(name, value ?? double.NaN);
+
+    public static void WritePoint(this Utf8JsonWriter json, string name, Point3 point)
+    {
+        json.WriteStartArray(name);
+        for (var axis = 0; axis < 3; axis++)
+            json.WriteKnown(point[axis]);
+        json.WriteEndArray();
+    }
+
+    /// <summary>Rounded to a millionth, without a negative zero.</summary>
+    public static double Rounded(double value) => Math.Round(value, Decimals) + 0.0;
+}

@@ -1,0 +1,84 @@
+using System.Text.Json;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Moves;
+using NcLanguage.Reports.Holes;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Reports.Trace;
+
+/// <summary>All steps and moves as JSON, written as the program runs. Work coordinates of the tool tip.</summary>
+public static class TraceJson
+{
+    /// <exception cref="OperationCanceledException">The token was cancelled; the JSON is not complete.</exception>
+    public static void Write(string path, SourceText text, Job job, Utf8JsonWriter json, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(json);
+        json.WriteStartObject();
+        json.WriteString("path", path);
+        json.WriteString("machine", job.Machine.Name);
+        json.WriteStartArray("steps");
+        var totals = TraceRun.Run(text, job, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
+        json.WriteEndArray();
+        json.WriteKnown("seconds", totals.Seconds);
+        json.WriteStartObject("distance");
+        json.WriteKnown("rapid", totals.RapidDistance);
+        json.WriteKnown("cut", totals.CutDistance);
+        json.WriteEndObject();
+        json.WriteNumber("unknownMoves", totals.UnknownMoves);
+        HoleJson.WriteHoles(HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)), json);
+        json.WriteEndObject();
+    }
+
+    static void WriteStep(in Block block, in TracedStep step, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("line", step.Line + 1);
+        // Bytes that are no UTF-8 must not break the JSON.
+        json.WriteString("block", System.Text.Encoding.UTF8.GetString(block.Line).Trim());
+        json.WriteStartArray("moves");
+        for (var i = 0; i < step.Step.Moves.Count; i++)
+            WriteMove(step, i, json);
+        json.WriteEndArray();
+        json.WriteEndObject();
+        if (json.BytesPending > 1 << 16)
+            json.Flush();
+    }
+
+    static void WriteMove(in TracedStep step, int index, Utf8JsonWriter json)
+    {
+        ref readonly var move = ref step.Step.Moves[index];
+        json.WriteStartObject();
+        json.WriteString("kind", Word(move.Kind));
+        json.WritePoint("from", move.From);
+        json.WritePoint("to", move.To);
+        if (move.Kind == MoveKind.Arc)
+        {
+            json.WritePoint("center", move.Center);
+            json.WriteString("turn", move.Clockwise ? "clockwise" : "counterclockwise");
+        }
+        json.WriteKnown("feed", move.Feed);
+        json.WriteKnown("seconds", move.Seconds);
+        if (step.ApproachOf(index) is { } approach)
+        {
+            json.WriteStartObject("clearance");
+            json.WriteString("obstacle", step.NameOf(approach));
+            json.WriteKnown("distance", approach.Distance);
+            json.WriteEndObject();
+        }
+        json.WriteEndObject();
+    }
+
+    static string Word(MoveKind kind) => kind switch
+    {
+        MoveKind.Rapid => "rapid",
+        MoveKind.Feed => "feed",
+        MoveKind.Arc => "arc",
+        MoveKind.Dwell => "dwell",
+        MoveKind.Spindle => "spindle",
+        MoveKind.Coolant => "coolant",
+        MoveKind.ToolChange => "toolChange",
+        _ => "stop",
+    };
+}

@@ -1,0 +1,47 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+
+namespace NcLanguage.Reports.Trace;
+
+/// <summary>One executed block on its way past: valid until the next one.</summary>
+/// <param name="Line">From 0.</param>
+public readonly record struct TracedStep(int Line, Step Step, Job Job)
+{
+    /// <summary>The exact least distance of a move to the obstacles; null where none are set or the move does not travel.</summary>
+    public Approach? ApproachOf(int move) => Job.Obstacles.IsEmpty || !Step.Moves[move].IsMotion
+        ? null
+        : Job.ApproachOf(Step.Moves[move], Step.ToFrame, Step.After.Tool, double.PositiveInfinity);
+
+    /// <summary>Name of the obstacle of an approach, or null.</summary>
+    public string? NameOf(Approach approach) => approach.ObstacleIndex < 0 ? null : Job.Obstacles[approach.ObstacleIndex].Name;
+}
+
+/// <summary>What a whole program comes to. Lengths in mm, seconds; moves not known are left out and counted.</summary>
+public sealed class TraceTotals
+{
+    public double Seconds { get; private set; }
+
+    public double RapidDistance { get; private set; }
+
+    public double CutDistance { get; private set; }
+
+    /// <summary>Moves whose length or time is not known.</summary>
+    public int UnknownMoves { get; private set; }
+
+    public void Add(in Move move)
+    {
+        if (!double.IsNaN(move.Seconds))
+            Seconds += move.Seconds;
+        var length = move.IsMotion ? move.Length : 0;
+        if (double.IsNaN(move.Seconds) || double.IsNaN(length))
+            UnknownMoves++;
+        if (double.IsNaN(length))
+            return;
+        if (move.IsCut)
+            CutDistance += length;
+        else
+            RapidDistance += length;
+    }
+}

@@ -3,36 +3,36 @@ using NcLanguage.Control.Execution;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A code lacks a word it cannot do without.</summary>
+/// <summary>A word without which a code cannot act.</summary>
 public sealed class WordMissing : Rule
 {
     public override RuleInfo Info { get; } = new()
     {
-        Id = "NC2090",
+        Id = "NC2030",
         Name = "word-missing",
         Severity = Severity.Error,
         Title = "A code lacks a word it needs",
-        Finds = "G43 without H, G4 without P, an arc without I, J or R, G92 without an axis.",
-        AtTheMachine = "The control stops with an alarm, or takes a value left over from before: for G43 the length of another tool.",
+        Finds = "G4 without P, G43 or G44 without H, an arc without centre and radius, G92 without an axis. What a cycle lacks is cycle-word-missing.",
+        AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
             G21 G90 G17 G54
-            S1500 M3
-            G4
-            ~^
-            G0 X0 Y0
-            M5
+            T1 M6
+            G0 X10 Y10
+            G43 Z50
+            ~^^
             M30
             """,
         Instead = """
             G21 G90 G17 G54
-            S1500 M3
-            G4 P2
-            G0 X0 Y0
-            M5
+            T1 M6
+            G0 X10 Y10
+            G43 Z50 H1
             M30
             """,
-        NotFound = "Words that cycles lack (cycle-word-missing), and codes whose motion is not followed.",
-        Source = "NISTIR 6556 §3.5.3 (arcs), §3.5.4 (G4), §3.5.11 (G43), §3.5.18 (G92).",
+        FixSafety = FixSafety.Safe,
+        Fix = "Adds the H of the tool in the spindle to G43 (from the setup, else the tool's own number). The other words only the programmer knows.",
+        NotFound = "Controls that take H from an earlier block.",
+        Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.11 and §3.5.18.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -40,17 +40,33 @@ public sealed class WordMissing : Rule
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
-        {
-            if (fault.Kind != FaultKind.WordMissing || CycleWordMissing.IsOfCycle(fault.Letter, step.Step))
-                continue;
-            var code = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
-            step.Report(this, fault.Token, fault.Letter switch
-            {
-                'H' => $"{code} has no H: the control does not know which tool length to apply.",
-                'P' => $"{code} has no P: the control does not know how long to wait.",
-                'X' => $"{code} has no X, Y or Z: there is nothing for it to set.",
-                _ => $"{code} moves on an arc, but the block has neither {fault.Letter} nor R: the control does not know where its centre is.",
-            });
-        }
+            if (fault.Kind == FaultKind.WordMissing && Message(step, fault) is { } message)
+                step.Report(this, fault.Token, message, text: fault.Letter.ToString());
     }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var tool = analysis.Main.StepAt(finding.Line).After.Tool;
+        if (finding.Text != "H" || tool <= 0)
+            return [];
+        var word = $"H{LengthOffsets.Of(tool, analysis.Setup)}";
+        return [new Fix($"Add {word}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, word)])];
+    }
+
+    static string? Message(in StepContext step, in Fault fault)
+    {
+        ref readonly var token = ref step.Block.Tokens[fault.Token];
+        if (!token.IsWord('G'))
+            return step.Step.After.Cycle == 0 ? ArcMessage : null;
+        return token.Value switch
+        {
+            2 or 3 => ArcMessage,
+            4 => "G4 waits, but P does not say how long: the control stops with an alarm.",
+            43 or 44 => $"{Quote.Word(step.Block, token)} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
+            92 => "G92 sets the position, but no X, Y or Z says to what: the control stops with an alarm.",
+            _ => null,
+        };
+    }
+
+    const string ArcMessage = "The arc has neither a centre (I, J, K of its plane) nor a radius (R): the control stops with an alarm.";
 }

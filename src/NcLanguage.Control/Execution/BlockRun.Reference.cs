@@ -14,6 +14,9 @@ ref partial struct BlockRun
     {
         if (_words.HasCode('G', 40) && !HasAxisWords)
             return false;
+        // The axis words of rotation and scaling are their fixed point, those of a call its arguments.
+        if (_words.HasCode('G', 680) || _words.HasCode('G', 510) || _words.HasCode('G', 650))
+            return true;
         CodeWord? claimant = null;
         foreach (var word in _words.Codes)
         {

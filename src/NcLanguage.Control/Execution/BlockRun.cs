@@ -167,8 +167,12 @@ ref partial struct BlockRun
     readonly void NoteWorkMove(bool cuts)
     {
         _state.Happened |= Happened.WorkMove;
-        if (_state.IncrementalUse != IncrementalUse.None)
-            _state.IncrementalUse = IncrementalUse.Moved;
+        _state.IncrementalUse = _state.IncrementalUse switch
+        {
+            IncrementalUse.Fresh => IncrementalUse.Moved,
+            IncrementalUse.Homed => IncrementalUse.MovedFromHome,
+            var use => use,
+        };
         var set = _state.Set | _step.Sets;
         var isOffset = _state.LengthOffset != LengthOffsetMode.Off && (set & Slot.LengthOffset) != 0;
         var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;

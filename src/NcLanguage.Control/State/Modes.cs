@@ -66,6 +66,9 @@ public enum IncrementalUse : byte
 
     /// <summary>The tool was moved by distances in work coordinates.</summary>
     Moved,
+
+    /// <summary>The tool was moved by distances from where it had been taken away to.</summary>
+    MovedFromHome,
 }
 
 /// <summary>What the control does that is not followed here: while any is in force, places in space are not known.</summary>

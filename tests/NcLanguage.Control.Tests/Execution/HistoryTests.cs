@@ -24,6 +24,17 @@ public sealed class HistoryTests
     public void Words_that_their_code_uses_are_not_called_idle(string block) =>
         Assert.DoesNotContain(new Session().Run(block).Faults, fault => fault.Kind == FaultKind.WordWithoutEffect);
 
+    [Theory]
+    [InlineData("G68 X5 Y5 R30")]
+    [InlineData("G51 X5 Y5 P2")]
+    [InlineData("G65 P100 X5 Y5")]
+    public void A_fixed_point_and_arguments_are_no_move(string block)
+    {
+        var session = new Session().Run("G21 G90 G0 X1 Y1 Z1").Clear().Run(block);
+        Assert.Empty(session.Moves);
+        Assert.DoesNotContain(session.Faults, fault => fault.Kind == FaultKind.WordWithoutEffect);
+    }
+
     [Fact]
     public void A_cut_with_a_standing_spindle_is_remembered_until_it_starts()
     {
@@ -43,6 +54,7 @@ public sealed class HistoryTests
         Assert.Equal(IncrementalUse.None, new Session().Run("G91 G28 Z0", "G90").State.IncrementalUse);
         Assert.Equal(IncrementalUse.Moved, new Session().Run("G91 G0 X5", "G28 Z0").State.IncrementalUse);
         Assert.Equal(IncrementalUse.Homed, new Session().Run("G90", "G91 G0 X5", "G28 Z0").State.IncrementalUse);
+        Assert.Equal(IncrementalUse.MovedFromHome, new Session().Run("G90", "G91 G28 Z0", "G0 X5").State.IncrementalUse);
     }
 
     [Fact]

@@ -1,0 +1,67 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>What the control does but this product does not follow.</summary>
+public sealed class PathNotKnown : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4012",
+        Name = "path-not-known",
+        Severity = Severity.Note,
+        Title = "From here on the path is not known",
+        Finds = 
+            "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar words, cutting "
+            + "speed G96, moves until contact, G10, threads, calls and jumps.",
+        AtTheMachine = 
+            "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
+            + "until they are known again.",
+        Example = """
+            G21 G90 G17 G54
+            G68 X0 Y0 R30
+            ~^^
+            G0 X10 Y10
+            G69
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G0 X10 Y10
+            M30
+            """,
+        NotFound = "Whatever would be found behind it.",
+        Source = "NISTIR 6556 §3.5; common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Step.Before.IsCalled)
+            return;
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+        {
+            if (fault.Kind != FaultKind.NotFollowed)
+                continue;
+            var token = step.Block.Tokens[fault.Token];
+            step.Report(this, fault.Token, token.Kind == TokenKind.Statement
+                ? "Jumps, loops and calls are not followed yet: from here on it is not known where the tool is, and nothing that depends on it is checked."
+                : $"What {Quote.Word(step.Block, token)} does to the path is not followed yet: {Until(token.Value)}.");
+            return;
+        }
+    }
+
+    static string Until(double code) => code switch
+    {
+        41 or 42 => "until G40 the places are not checked",
+        68 => "until G69 the places are not checked",
+        51 => "until G50 the places are not checked",
+        16 => "until G15 the places are not checked",
+        96 => "until G97 the spindle speed is not known",
+        33 => "the pitch is not checked",
+        _ => "places behind it are not checked until they are known again",
+    };
+}

@@ -1,0 +1,51 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>An arc whose end is not as far from its centre as its start.</summary>
+public sealed class ArcRadiusMismatch : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2024",
+        Name = "arc-radius-mismatch",
+        Severity = Severity.Error,
+        Title = "The arc's end does not lie on its circle",
+        Finds = "An arc by its centre (I, J, K) whose radius at the start and at the end differ by more than 0.002 mm (0.0002 in).",
+        AtTheMachine = "The control stops with an alarm, or leaves the circle on the way: the contour gets a step or a spiral.",
+        Example = """
+            G21 G90 G17 G54
+            M3 S1500
+            G0 X0 Y0 Z5
+            G1 Z-1 F100
+            G2 X10 Y1 I5 J0
+            ~^
+            G0 Z50
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            M3 S1500
+            G0 X0 Y0 Z5
+            G1 Z-1 F100
+            G2 X10 Y0 I5 J0
+            G0 Z50
+            M5
+            M30
+            """,
+        NotFound = "Controls that allow more, or less.",
+        Source = "NISTIR 6556 §3.5.3.2.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault.Kind == FaultKind.ArcRadiusMismatch)
+                step.Report(this, fault.Token,
+                    $"The arc starts {Say.Mm(fault.A)} from its centre and ends {Say.Mm(fault.B)} from it: the control stops with an alarm, or leaves the circle by {Say.Mm(Math.Abs(fault.A - fault.B))}.");
+    }
+}

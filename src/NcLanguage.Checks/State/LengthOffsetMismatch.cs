@@ -1,0 +1,65 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A length offset that belongs to another tool.</summary>
+public sealed class LengthOffsetMismatch : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2008",
+        Name = "length-offset-mismatch",
+        Severity = Severity.Warning,
+        Title = "The length offset is another tool's",
+        Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number.",
+        AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid.",
+        Example = """
+            G21 G90 G17 G54
+            T2 M6
+            G0 X10 Y10
+            G43 H1 Z50
+            ~   ^^
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T2 M6
+            G0 X10 Y10
+            G43 H2 Z50
+            M30
+            """,
+        FixSafety = FixSafety.Safe,
+        Fix = 
+            "Writes the H of the tool in the spindle. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
+            + "word may as well be the T.",
+        NotFound = "Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
+        Source = "NISTIR 6556 §3.5.11; H equal to T is common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Words;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        if ((step.Step.Sets & Slot.LengthOffset) == 0 || after.Tool <= 0 || after.H < 0 || !step.IsRun)
+            return;
+        if (after.LengthOffset is not (LengthOffsetMode.Plus or LengthOffsetMode.Minus) || !step.Step.Words.Has('H'))
+            return;
+        var expected = LengthOffsets.Of(after.Tool, step.Job.Setup);
+        if (after.H == expected)
+            return;
+        step.Report(this, step.Step.Words.TokenOf('H'),
+            $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: Z is off by the difference of the two lengths.",
+            Slot.Tool, $"Tool {after.Tool} is changed in here.", expected);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var tool = analysis.Main.StepAt(finding.Line).After.Tool;
+        var isListed = analysis.Setup.FindTool(tool)?.LengthOffset is not null;
+        var word = "H" + Say.Number(finding.Value);
+        return [new Fix($"Write {word}", isListed ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
+    }
+}

@@ -1,0 +1,72 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A tool that is used without its length offset.</summary>
+public sealed class LengthOffsetMissing : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2007",
+        Name = "length-offset-missing",
+        Severity = Severity.Error,
+        Title = "A tool is used without its length offset",
+        Finds = 
+            "After a tool change the first cut, or the first move along Z in work coordinates, without G43 (or G44) H since the change. Reported once for "
+            + "each tool.",
+        AtTheMachine = 
+            "Z counts with the length of the tool before, or with none: the tool stops too high, or goes down into the work, the clamp or the table at "
+            + "rapid.",
+        Example = """
+            G21 G90 G17 G54
+            T1 M6
+            M3 S1500
+            G0 X10 Y10
+            G0 Z5
+            ~^^^^
+            G1 Z-2 F100
+            G0 Z50
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T1 M6
+            M3 S1500
+            G0 X10 Y10
+            G0 Z5 G43 H1
+            G1 Z-2 F100
+            G0 Z50
+            M5
+            M30
+            """,
+        FixSafety = FixSafety.Safe,
+        Fix = "Adds G43 and the tool's H (from the setup, else the tool's own number) to the block that first uses the tool.",
+        NotFound = "Programs without a tool change; shops that keep each tool's length in a work offset of its own.",
+        Source = "NISTIR 6556 §3.5.11; common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Words;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        if (!step.HasHappened(Happened.UsedWithoutOffset) || after.IsCalled)
+            return;
+        var tool = after.Tool > 0 ? $"Tool {after.Tool}" : "This tool";
+        var counts = after.LengthOffset != LengthOffsetMode.Off && after.H > 0 ? $"Z still counts with H{after.H}" : "Z counts without any tool length";
+        step.ReportBlock(this, $"{tool} is used without its length offset (G43 H): {counts}, and the tip is not where the program says.", Slot.Tool, "The tool is changed here.");
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var step = analysis.Main.StepAt(finding.Line);
+        if (step.After.Tool <= 0 || step.Words.Find(ModalGroup.LengthOffset) is not null || step.Words.Has('H'))
+            return [];
+        var words = $"G43 H{LengthOffsets.Of(step.After.Tool, analysis.Setup)}";
+        return [new Fix($"Add {words}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, words)])];
+    }
+}

@@ -1,0 +1,66 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A code that the modes in force forbid.</summary>
+public sealed class NotAllowedHere : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2029",
+        Name = "not-allowed-here",
+        Severity = Severity.Error,
+        Title = "A code cannot be used in the present modes",
+        Finds = 
+            "A cycle under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on; a work offset or G53 while "
+            + "radius compensation is on.",
+        AtTheMachine = "The control stops at the block with an alarm.",
+        Example = """
+            G21 G90 G17 G54
+            M3 S1500
+            G0 X0 Y0 Z5
+            G93
+            G99 G81 X10 Y10 Z-2 R2 F100
+            ~   ^^^
+            G80
+            G94
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            M3 S1500
+            G0 X0 Y0 Z5
+            G99 G81 X10 Y10 Z-2 R2 F100
+            G80
+            M5
+            M30
+            """,
+        NotFound = "Controls that allow more.",
+        Source = "NISTIR 6556 §3.5.10, §3.5.12, §3.5.13 and §3.5.16.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+        {
+            if (fault.Kind != FaultKind.NotAllowedHere || !Begins(step, fault))
+                continue;
+            var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+            if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is >= 73 and <= 89)
+                step.Report(this, fault.Token, "Cycles do not run under inverse time feed (G93): the control stops with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
+            else if (fault.A is 41 or 42)
+                step.Report(this, fault.Token, $"Radius compensation is on already: {word} needs a G40 first, and the control stops with an alarm.", Slot.Compensation, "It is switched on here.");
+            else
+                step.Report(this, fault.Token, $"{word} is not allowed while radius compensation is on: the control stops with an alarm.", Slot.Compensation, "It is switched on here.");
+        }
+    }
+
+    // Of a run of cycle blocks only the first is told: it has the cycle's code, or the mode that forbids it.
+    static bool Begins(in StepContext step, in Fault fault) =>
+        step.Block.Tokens[fault.Token].IsWord('G') || (step.Step.Sets & (Slot.FeedMode | Slot.Compensation)) != 0;
+}

@@ -1,0 +1,86 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A spindle that is started without a speed.</summary>
+public sealed class SpeedMissing : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2014",
+        Name = "speed-missing",
+        Severity = Severity.Error,
+        Title = "The spindle is started without a speed",
+        Finds = "M3 or M4 before any S, when none comes before the first cut either.",
+        AtTheMachine = "The spindle does not turn, or turns at the speed the program before has left.",
+        Example = """
+            G21 G90 G17 G54
+            M3
+            ~^
+            G0 X10 Y10 Z5
+            G1 Z-2 F100
+            G0 Z50
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            M3 S1500
+            G0 X10 Y10 Z5
+            G1 Z-2 F100
+            G0 Z50
+            M5
+            M30
+            """,
+        NotFound = "A speed that belongs to the tool before: the speed is known then.",
+        Source = "NISTIR 6556 §3.6.2 and §3.7.2.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        // The order of three events tells it: an S that comes behind M3, but before the first cut, is in time (NISTIR 6556 §3.6.2).
+        var speed = FirstLine(file.Run, 0, Slot.Speed);
+        var cut = FirstLine(file.Run, 0, Slot.Cut);
+        if (speed >= 0 && (cut < 0 || speed <= cut))
+            return;
+        for (var line = FirstLine(file.Run, 0, Slot.Spindle); line >= 0; line = FirstLine(file.Run, line + 1, Slot.Spindle))
+        {
+            if (speed >= 0 && line >= speed)
+                return;
+            var token = StartToken(file.Run.BlockAt(line));
+            if (token < 0)
+                continue;
+            var word = file.Run.BlockAt(line).Tokens[token];
+            if (!file.Run.StateBefore(Math.Max(line, cut)).IsCalled)
+                file.Report(this, line, word.Start, word.End,
+                    $"{Quote.Word(file.Run.BlockAt(line), word)} starts the spindle, but no speed (S) has been given: it stands still, or turns at the speed the program before has left.");
+            return;
+        }
+    }
+
+    static int FirstLine(ProgramRun run, int from, Slot slot)
+    {
+        for (var chunk = from < run.Text.LineCount ? run.Text.ChunkOfLine(from) : run.Results.Length; chunk < run.Results.Length; chunk++)
+        {
+            var result = run.Results[chunk];
+            if ((result.AllSets & slot) == 0)
+                continue;
+            for (var i = Math.Max(0, from - run.Text.FirstLineOf(chunk)); i < result.Sets.Length; i++)
+                if ((result.Sets[i] & slot) != 0)
+                    return run.Text.FirstLineOf(chunk) + i;
+        }
+        return -1;
+    }
+
+    static int StartToken(in Block block)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsWord('M') && block.Tokens[i].Value is 3 or 4)
+                return i;
+        return -1;
+    }
+}

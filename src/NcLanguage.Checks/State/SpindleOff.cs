@@ -1,0 +1,65 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A cut while the spindle stands.</summary>
+public sealed class SpindleOff : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2013",
+        Name = "spindle-off",
+        Severity = Severity.Error,
+        Title = "A cut with the spindle standing",
+        Finds = 
+            "The first feed, arc or cycle that runs while the spindle is known to stand: never started, stopped by M5 or by a tool change, or at S0. A "
+            + "probe in the spindle (setup) is not reported.",
+        AtTheMachine = "A standing tool is pushed into the work: it breaks, or tears the work out of the clamps.",
+        Example = """
+            G21 G90 G17 G54
+            S1500
+            G0 X10 Y10 Z5
+            G1 Z-2 F100
+            ~^^^^^^^^^^
+            G0 Z50
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            S1500
+            G0 X10 Y10 Z5
+            G1 Z-2 F100 M3
+            G0 Z50
+            M5
+            M30
+            """,
+        FixSafety = FixSafety.Safe,
+        Fix = "Adds M3 (M4 for left-hand tapping) to the block, where a speed is known: the spindle starts before the block moves.",
+        NotFound = "Feed moves meant to stay in the air; spindles started by hand.",
+        Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
+    };
+
+    public override StepEvents Interest => StepEvents.Cut;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
+            return;
+        var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle has been stopped" : "The spindle was never started";
+        step.ReportBlock(this, $"{why}: this block pushes a standing tool into the work.", Slot.Spindle, "Since here the spindle stands.");
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var step = analysis.Main.StepAt(finding.Line);
+        if (!(step.After.Speed > 0) || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190))
+            return [];
+        var code = step.After.Cycle == 74 ? "M4" : "M3";
+        return [new Fix($"Start the spindle with {code}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, code)])];
+    }
+}

@@ -1,0 +1,63 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A word that nothing in its block uses.</summary>
+public sealed class WordWithoutEffect : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2021",
+        Name = "word-without-effect",
+        Severity = Severity.Warning,
+        Title = "A word has no effect in its block",
+        Finds = 
+            "A word that no code of its block and no mode in force uses, such as H without G43, D without G41 or G42, I beside R, or R outside arcs and "
+            + "cycles.",
+        AtTheMachine = "The control ignores the word or stops with an alarm; what it was meant to do does not happen.",
+        Example = """
+            G21 G90 G17 G54
+            G0 X10 Y10 Q2
+            ~          ^^
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G0 X10 Y10
+            M30
+            """,
+        NotFound = "Words beside a code that this product does not know; D0 and H0.",
+        Source = "NISTIR 6556 §3.3.5 and table 3.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        // Where the way of moving is not known, or a code was refused, the word may well be used.
+        if (step.Step.After.IsCalled)
+            return;
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault.Kind is FaultKind.CodeUnknown or FaultKind.CodesConflict or FaultKind.AxisWordsClaimedTwice)
+                return;
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+        {
+            if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0))
+                continue;
+            step.Report(this, fault.Token, $"{Quote.Word(step.Block, step.Block.Tokens[fault.Token])} has no effect here: {Why(fault.Letter)}.");
+        }
+    }
+
+    static string Why(char letter) => letter switch
+    {
+        'D' => "a radius offset is taken only with G41 or G42 in the same block",
+        'H' => "a length offset is taken only with G43 or G44 in the same block",
+        'I' or 'J' or 'K' => "no arc by its centre is cut in this block",
+        'L' => "nothing is repeated in this block",
+        'P' => "neither a dwell nor a call or an offset number is asked for in this block",
+        'Q' => "no pecking cycle is in force",
+        'R' => "neither a cycle nor an arc by its radius is in force",
+        _ => "no code of this block uses it",
+    };
+}

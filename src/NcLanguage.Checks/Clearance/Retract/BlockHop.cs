@@ -44,10 +44,10 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     }
 
     /// <summary>Reports the traverse with what it meets, the level that clears and whether the initial level does.</summary>
-    public void Report(Rule rule, in StepContext step)
+    public void Report(Rule rule, in StepContext step, string text = "")
     {
         var (concerns, message) = ReturnSetter(step);
-        step.ReportBlock(rule, Message(step), concerns, message);
+        step.ReportBlock(rule, Message(step), concerns, message, text: text);
     }
 
     /// <summary>The block before that set the return level; none where the traverse's own block did.</summary>

@@ -13,7 +13,8 @@ public sealed class ClearanceSmall : Rule
         Name = "clearance-small",
         Severity = Severity.Warning,
         Title = "A move passes an obstacle nearer than the clearance",
-        Finds = "A traverse between two holes that touches nothing but comes nearer to an obstacle, or to the clamp height, than the setup's clearance.",
+        Finds = "A move that touches nothing but comes nearer to an obstacle than the setup's clearance; where the setup lists none, a traverse between two holes so "
+            + "near above the clamp height.",
         AtTheMachine = "It passes, as long as the clamp stands where the setup says and nothing is bent or shimmed: a chip or a clamp set a little off makes it a crash.",
         Example = """
             G21 G90 G17 G54
@@ -51,13 +52,27 @@ public sealed class ClearanceSmall : Rule
         Source = "The clearance is the setup's own; common practice is 2 mm or more above what can be measured.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    const string OfHop = "hop";
+
+    public override StepEvents Interest => StepEvents.Moves;
 
     public override void CheckStep(in StepContext step)
     {
         if (BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Close)
-            hop.Report(this, step);
+        {
+            hop.Report(this, step, OfHop);
+            return;
+        }
+        if (Contact.FirstOf(ContactKind.Near, step) is not { } contact)
+            return;
+        step.ReportBlock(
+            this, $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} passes {contact.Obstacle.Name} at {Say.Mm(contact.Distance)}, nearer than the clearance of "
+                + $"{Say.Mm(step.Job.Setup.Clearance)}: {ContactWords.Top(contact, step)}.");
     }
 
-    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) => HopFixes.Clear(finding, analysis);
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Text == OfHop ? HopFixes.Clear(finding, analysis) : [];
+    }
 }

@@ -50,7 +50,7 @@ static class HopJob
     static readonly string[] HopNames = ["hop-hits-obstacle", "retract-below-clamp", "clearance-small"];
 
     public static ImmutableArray<Finding> HopFindings(ProgramAnalysis analysis) =>
-        [.. analysis.Findings.Where(finding => HopNames.Contains(finding.Name))];
+        [.. analysis.Findings.Where(finding => HopNames.Contains(finding.Name) && finding.Message.StartsWith("The traverse from", StringComparison.Ordinal))];
 
     /// <summary>Takes the safe fixes of all findings on traverses at once.</summary>
     public static ProgramAnalysis FixAll(ProgramAnalysis analysis)

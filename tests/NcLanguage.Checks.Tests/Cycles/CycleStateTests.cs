@@ -1,0 +1,142 @@
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Tests.Cycles;
+
+// A cycle stays on until G80, G0 to G3 (NISTIR 6556 §3.5.15 and table 4) or the end of the program (§3.6.1).
+public class CycleStateTests
+{
+    const string Holes = "G98 G81 X10 Y10 Z-3 R2 F100\nX20\n";
+
+    [Theory]
+    [InlineData("T4 M6", 2)]
+    [InlineData("M30", 2)]
+    [InlineData("M2", 2)]
+    [InlineData("M0", 2)]
+    [InlineData("M1\nT4 M6", 2)] // once for one cycle left on
+    [InlineData("M9\nG28 G91 Z0\nT4 M6\nM30", 4)]
+    [InlineData("X30 M30", 2)]
+    public void A_cycle_left_on_is_found_where_it_is_met(string blocks, int at) =>
+        Assert.Equal([(at, Severity.Error)], CycleJob.Find("cycle-not-cancelled", Holes + blocks));
+
+    [Theory]
+    [InlineData("G80\nT4 M6")]
+    [InlineData("G80 M30")]
+    [InlineData("G0 Z50\nT4 M6")]
+    [InlineData("G0 Z50 M30")]
+    [InlineData("G80 M1\nG81 X10 Y20 Z-3 R2\nG80\nM30")]
+    [InlineData("O20\nX10\nM99")] // what a caller left on is not known
+    public void A_cycle_that_was_ended_is_not(string blocks) => Assert.Empty(CycleJob.Find("cycle-not-cancelled", "G98\n" + (blocks[0] == 'O' ? "M30\n" + blocks : Holes + blocks)));
+
+    [Fact]
+    public void A_cycle_left_on_again_is_found_again() =>
+        Assert.Equal([2, 4], CycleJob.Find("cycle-not-cancelled", Holes + "M0\nX30\nM30").Select(f => f.Block));
+
+    [Fact]
+    public void G80_goes_before_the_block_unless_the_cycle_goes_on()
+    {
+        Assert.Equal(Holes + "G80\nN90 M30 (end)", CycleJob.Fix("cycle-not-cancelled", Holes + "N90 M30 (end)"));
+        Assert.Equal(Holes + "G80\nT4 M6\nG81 X30 Z-3 R2\nG80", CycleJob.Fix("cycle-not-cancelled", Holes + "T4 M6\nG81 X30 Z-3 R2\nG80"));
+        Assert.Null(CycleJob.Fix("cycle-not-cancelled", Holes + "M0\nX30\nG80"));
+    }
+
+    [Fact]
+    public void A_move_that_ends_a_cycle_is_found_under_its_reading_only()
+    {
+        Assert.Equal([2], CycleJob.Find("cycle-ended-by-move", Holes + "G0 Z50\nX0").Select(f => f.Block));
+        Assert.Equal(Holes + "N5 G80 G00 Z50", CycleJob.Fix("cycle-ended-by-move", Holes + "N5 G00 Z50"));
+        Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G80 G0 Z50"));
+        Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G80\nG0 Z50"));
+        var stays = new Readings { RapidsEndCycle = false };
+        Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G0 Z50", readings: stays));
+        // There the lift drills.
+        Assert.Equal([2], CycleJob.Find("depth-changed-in-cycle", Holes + "G0 Z50", readings: stays).Select(f => f.Block));
+        Assert.Equal(Holes + "G80 G0 Z50", CycleJob.Fix("depth-changed-in-cycle", Holes + "G0 Z50", readings: stays));
+    }
+
+    [Fact]
+    public void A_lone_Z_upwards_drills_again_and_a_deeper_one_is_meant()
+    {
+        Assert.Equal([2], CycleJob.Find("depth-changed-in-cycle", Holes + "Z50").Select(f => f.Block));
+        Assert.Empty(CycleJob.Find("r-below-bottom", Holes + "Z50\nX30"));
+        Assert.Empty(CycleJob.Find("depth-changed-in-cycle", Holes + "Z-6"));
+        Assert.Empty(CycleJob.Find("depth-changed-in-cycle", Holes + "X30 Z-2"));
+        Assert.Empty(CycleJob.Find("depth-changed-in-cycle", "G98\nG81\nZ-2 R2"));
+        Assert.Equal(Holes + "N7 G80 G0 Z50 (up)", CycleJob.Fix("depth-changed-in-cycle", Holes + "N7 Z50 (up)"));
+    }
+
+    [Fact]
+    public void A_missing_word_is_said_once()
+    {
+        var found = CycleJob.Run("G98 G81 X10 Y10 F100\nX20\nX30\nG80").Findings.Where(f => f.Name == "cycle-word-missing").ToList();
+        Assert.Equal("G81 has no R and no Z: the control stops here, or drills with what an earlier cycle left.", Assert.Single(found).Message);
+        Assert.Equal(CycleJob.Before, found[0].Line);
+    }
+
+    [Fact]
+    public void R_below_the_bottom_is_said_where_it_comes_about() =>
+        Assert.Equal([(2, Severity.Error)], CycleJob.Find("r-below-bottom", Holes + "X30 Z5\nX40\nX50"));
+
+    [Fact]
+    public void R_inside_the_stock_is_silent_in_a_pocket_and_over_a_hole_drilled_before()
+    {
+        var mill = CycleJob.Plate(new Tool { Number = 3, Kind = ToolKind.EndMill, Diameter = 10 });
+        Assert.Equal([(0, Severity.Error)], CycleJob.Find("r-inside-stock", "G98 G81 X10 Y10 Z-12 R-4 F100\nX20\nX30\nG80", mill));
+        const string pocket = "G0 Z2\nG1 Z-5 F100\nX30\nG0 Z40\n";
+        Assert.Empty(CycleJob.Find("r-inside-stock", pocket + "G98 G81 X20 Y12 Z-12 R-4 F100\nG80", mill));
+        Assert.Single(CycleJob.Find("r-inside-stock", pocket + "G98 G81 X20 Y12 Z-12 R-6 F100\nG80", mill));
+        Assert.Single(CycleJob.Find("r-inside-stock", pocket + "G98 G81 X20 Y16 Z-12 R-4 F100\nG80", mill));
+        Assert.Empty(CycleJob.Find("r-inside-stock", "G98 G81 X20 Y12 Z-6 R2 F100\nG80\nG83 X20 Y12 Z-20 R-5 Q4\nG80", mill));
+        Assert.Empty(CycleJob.Find("r-inside-stock", "G98 G81 X90 Y12 Z-12 R-4 F100\nG80", mill)); // beside the stock
+        Assert.Empty(CycleJob.Find("r-inside-stock", "G98 G81 X20 Y12 Z-12 R0 F100\nG80", mill)); // at the top is no fault
+        Assert.Equal("G98 G81 X10 Y10 Z-12 R2 F100\nG80", CycleJob.Fix("r-inside-stock", "G98 G81 X10 Y10 Z-12 R-4 F100\nG80", mill));
+        Assert.Null(CycleJob.Fix("r-inside-stock", "G91 G98 G81 X10 Y10 Z-12 R-44 F100\nG80", mill));
+    }
+
+    [Fact]
+    public void A_hole_drilled_twice()
+    {
+        Assert.Equal([2], CycleJob.Find("hole-repeated", Holes + "X10\nX30").Select(f => f.Block));
+        Assert.Equal([0], CycleJob.Find("hole-repeated", "G98 G81 X10 Y10 Z-3 R2 F100 L3").Select(f => f.Block));
+        Assert.Empty(CycleJob.Find("hole-repeated", "G91 G98 G81 X10 Y10 Z-3 R-38 F100 L3"));
+        Assert.Empty(CycleJob.Find("hole-repeated", Holes + "G82 X20 Z-3 R2 P0.2\nX10")); // another cycle
+        Assert.Empty(CycleJob.Find("hole-repeated", Holes + "X10 Z-6")); // deeper
+        Assert.Empty(CycleJob.Find("hole-repeated", Holes + "G80\nG0 Z40\nG81 X10 Y10 Z-3 R2")); // another run
+        var many = Holes + string.Join("\n", Enumerable.Range(30, 400).Select(x => $"X{x}"));
+        Assert.Empty(CycleJob.Find("hole-repeated", many));
+        Assert.Equal([402], CycleJob.Find("hole-repeated", many + "\nX35").Select(f => f.Block));
+    }
+
+    [Fact]
+    public void Levels_are_said_once_for_a_run()
+    {
+        Assert.Equal([1], CycleJob.Find("initial-level-below-r", "G0 Z1\nG98 G81 X10 Y10 Z-3 R5 F100\nX20\nX30").Select(f => f.Block));
+        Assert.Empty(CycleJob.Find("initial-level-below-r", "G0 Z5\nG98 G81 X10 Y10 Z-3 R5 F100"));
+        Assert.Equal([0], CycleJob.Find("r-far", "G98 G81 X10 Y10 Z-3 R10.1 F100\nX20", CycleJob.Plate()).Select(f => f.Block));
+        Assert.Empty(CycleJob.Find("r-far", "G98 G81 X10 Y10 Z-3 R10 F100\nX20", CycleJob.Plate()));
+        Assert.Empty(CycleJob.Find("r-far", "G98 G81 X10 Y10 Z-3 R30 F100\nX20"));
+    }
+
+    [Fact]
+    public void The_return_level_is_asked_for_once()
+    {
+        Assert.Equal([(0, Severity.Warning)], CycleJob.Find("return-level-not-set", "G81 X10 Y10 Z-3 R2 F100\nX20\nG80\nG0 Z40\nG82 X10 Z-3 R2 P0.2\nG80"));
+        Assert.Empty(CycleJob.Find("return-level-not-set", "G99\nG81 X10 Y10 Z-3 R2 F100"));
+        Assert.Equal("N5 G98 G81 X10 Y10 Z-3 R2 F100", CycleJob.Fix("return-level-not-set", "N5 G81 X10 Y10 Z-3 R2 F100"));
+    }
+
+    [Fact]
+    public void Tapping()
+    {
+        var tap = CycleJob.Plate(new Tool { Number = 3, Kind = ToolKind.Tap, Pitch = 1 });
+        Assert.Empty(CycleJob.Find("tap-direction", "G98 G84 X10 Y10 Z-3 R2 F1000", tap));
+        Assert.Equal([(0, Severity.Error)], CycleJob.Find("tap-direction", "G98 G74 X10 Y10 Z-3 R2 F1000\nX20", tap));
+        Assert.Empty(CycleJob.Find("tap-direction", "M4\nG98 G74 X10 Y10 Z-3 R2 F1000", tap));
+        // A speed changed within the run makes the feed wrong there.
+        Assert.Equal([1], CycleJob.Find("tap-feed", "G98 G84 X10 Y10 Z-3 R2 F1000\nX20 S800\nX30", tap).Select(f => f.Block));
+        Assert.Equal("F1000\nG98 G84 X10 Y10 Z-3 R2 S800 F800 (tap)", CycleJob.Fix("tap-feed", "F1000\nG98 G84 X10 Y10 Z-3 R2 S800 (tap)", tap));
+        Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000", tap));
+        Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000"));
+    }
+}

@@ -1,0 +1,78 @@
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Checks.Tests.Cycles;
+
+// Units: seconds as in NISTIR 6556 §3.5.4; milliseconds and the rule by point are common practice. At S1000 one turn takes 0.06 s.
+public class DwellTests
+{
+    static readonly Readings Milliseconds = new() { Dwell = DwellReading.Milliseconds };
+    static readonly Readings ByPoint = new() { Dwell = DwellReading.ByPoint };
+
+    static string InCycle(string p) => $"G98 G82 X10 Y10 Z-3 R2 {p} F100\nX20\nX30";
+
+    [Theory]
+    [InlineData("P500", "P0.5")]
+    [InlineData("P30", null)] // as milliseconds less than a turn
+    [InlineData("P29.9", "")]
+    [InlineData("P0.5", "")]
+    [InlineData("P0.06", "")]
+    [InlineData("P0.05", null)]
+    [InlineData("P0", "")]
+    public void In_seconds(string p, string? written) => Check(p, written, new Readings());
+
+    [Theory]
+    [InlineData("P0.5", "P500")]
+    [InlineData("P2", "P2000")]
+    [InlineData("P500", "")]
+    [InlineData("P60", "")]
+    [InlineData("P59", null)] // as seconds too long as well
+    [InlineData("P30000", null)]
+    public void In_milliseconds(string p, string? written) => Check(p, written, Milliseconds);
+
+    [Theory]
+    [InlineData("P500.", "P500")]
+    [InlineData("P2", "P2000")]
+    [InlineData("P0.5", "")]
+    [InlineData("P500", "")]
+    public void By_the_decimal_point(string p, string? written) => Check(p, written, ByPoint);
+
+    static void Check(string p, string? written, Readings readings)
+    {
+        var found = CycleJob.Find("dwell-unit", InCycle(p), readings: readings);
+        if (written?.Length == 0)
+        {
+            Assert.Empty(found);
+            return;
+        }
+        Assert.Equal(0, Assert.Single(found).Block);
+        Assert.Equal(written is null ? null : InCycle(written), CycleJob.Fix("dwell-unit", InCycle(p), readings: readings));
+        if (written is not null)
+            Assert.Empty(CycleJob.Find("dwell-unit", InCycle(written), readings: readings));
+    }
+
+    [Fact]
+    public void Both_readings_are_said() => Assert.Equal(
+        "P500 is 500 s (8 min 20 s) here; as milliseconds it would be 0.5 s.",
+        CycleJob.Run(InCycle("P500")).Findings.Single(f => f.Name == "dwell-unit").Message);
+
+    [Fact]
+    public void G4_waits_long_only_while_the_spindle_stands_or_warms_up()
+    {
+        Assert.Equal([(1, Severity.Error)], CycleJob.Find("dwell-unit", "G1 Z-1 F100\nG4 P500"));
+        Assert.Equal([(0, Severity.Warning)], CycleJob.Find("dwell-unit", "G4 P500"));
+        Assert.Empty(CycleJob.Find("dwell-unit", "M5\nG4 P60"));
+        Assert.Empty(CycleJob.Find("dwell-unit", "M5\nG4 P0.001"));
+        Assert.Equal([(1, Severity.Warning)], CycleJob.Find("dwell-unit", "M5\nG4 P500"));
+        Assert.Empty(CycleJob.Find("dwell-unit", "G4 P2"));
+        Assert.Empty(CycleJob.Find("dwell-unit", "G4 X40"));
+    }
+
+    [Fact]
+    public void A_dwell_carries_over_within_its_cycle_only()
+    {
+        Assert.Empty(CycleJob.Find("dwell-missing", "G98 G82 X10 Y10 Z-3 R2 P0.2 F100\nX20\nG89 X30 Z-3 R2"));
+        Assert.Equal([(2, Severity.Warning)], CycleJob.Find("dwell-missing", "G98 G82 X10 Y10 Z-3 R2 P0.2 F100\nG80\nG82 X20 Z-3 R2\nX30"));
+        Assert.Equal([(0, Severity.Note)], CycleJob.Find("dwell-missing", "G98 G86 X10 Y10 Z-3 R2 F100"));
+        Assert.Empty(CycleJob.Find("dwell-missing", "G98 G81 X10 Y10 Z-3 R2 F100"));
+    }
+}

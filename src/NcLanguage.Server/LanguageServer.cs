@@ -38,7 +38,11 @@ public static class LanguageServer
 
         // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
         Task ended = await Task.WhenAny(session.Exit, rpc.Completion).ConfigureAwait(false);
-        if (ended != session.Exit) return 1;
+        if (ended != session.Exit)
+        {
+            if (ended.Exception is { } broken) log.ConnectionBroken(broken.GetBaseException().Message);
+            return 1;
+        }
         await rpc.FinishAsync(TimeSpan.FromSeconds(1)).ConfigureAwait(false);
         return await session.Exit.ConfigureAwait(false);
     }

@@ -27,12 +27,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         tracer.Set(request.Trace);
         _client = ClientProfile.From(request.Capabilities);
-        string? root = request.WorkspaceFolders is [{ } folder, ..] ? DocumentUri.ToPath(folder.Uri)
-            : request.RootUri is { } uri ? DocumentUri.ToPath(uri)
-            : request.RootPath;
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
-        var jobs = new JobLoader(root, options.Files, options.Job);
+        var jobs = new JobLoader(Roots(request), options.Files, options.Job);
         var jobDiagnostics = new JobDiagnostics(publish, positions);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions), jobDiagnostics, positions, _client, log);
@@ -143,6 +140,15 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         bool any = _documents.RecheckUsersOf(paths);
         if (any && _client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
         return any;
+    }
+
+    /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>
+    private static List<string> Roots(InitializeParams request)
+    {
+        IEnumerable<string?> roots = request.WorkspaceFolders is { Length: > 0 } folders ? folders.Select(folder => DocumentUri.ToPath(folder.Uri))
+            : request.RootUri is { } uri ? [DocumentUri.ToPath(uri)]
+            : [request.RootPath];
+        return [.. roots.OfType<string>().Where(root => root.Length > 0)];
     }
 
     /// <summary>Does something as if a message had asked for it: after those before it, alone.</summary>

@@ -63,6 +63,7 @@ internal static class Unsupported
         ["workspace/didRenameFiles"] = OneText,
         ["workspace/willDeleteFiles"] = OneText,
         ["workspace/didDeleteFiles"] = OneText,
+        ["$/progress"] = "no work is long enough to show its progress",
         ["window/workDoneProgress/cancel"] = "no work is long enough to show its progress",
         ["notebookDocument/didOpen"] = NoNotebooks,
         ["notebookDocument/didChange"] = NoNotebooks,

@@ -1,5 +1,7 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using CsCheck;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Server.Tests;
 
@@ -94,6 +96,7 @@ public sealed class ErrorTests
         await using TestClient client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes("Content-Length: many\r\n\r\n{}"));
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+        Assert.Contains("The connection broke", client.ErrorLog.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -104,6 +107,94 @@ public sealed class ErrorTests
         JsonNode message = await client.NextAsync("window/logMessage");
         Assert.Equal(2, (int)message["type"]!);
         Assert.Contains("file:///other.nc", (string?)message["message"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Every_unsupported_request_is_method_not_found()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        foreach (string method in Unsupported.Reasons.Keys)
+            Assert.Equal((method, -32601), (method, await client.ErrorOfAsync(method, "{}")));
+    }
+
+    [Fact]
+    public async Task Two_requests_under_one_id_are_survived()
+    {
+        var files = new TestFiles();
+        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        files.Hold();
+        await client.OpenAsync("file:///job/part.nc", "G0 X1");
+        const string Request = """{"jsonrpc":"2.0","id":"one","method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///job/part.nc"}}}""";
+        await client.SendAsync(Request);
+        JsonNode second = await client.AnswerAsync("one", Request);
+        Assert.NotNull(second["error"]);
+        files.Release();
+        await AssertLives(client);
+    }
+
+    [Fact]
+    public async Task A_fault_of_the_servers_own_is_answered_and_logged()
+    {
+        await using TestClient client = await TestClient.InitializedAsync(files: new BrokenFiles());
+        await client.OpenAsync(Uri, "G0 X1");
+        Assert.Equal(-32603, await client.ErrorOfAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///part.nc"}}"""));
+        JsonNode message = await client.NextAsync("window/logMessage");
+        Assert.Equal(1, (int)message["type"]!);
+        Assert.DoesNotContain("   at ", (string?)message["message"], StringComparison.Ordinal);
+        Assert.Contains("   at ", client.ErrorLog.ToString(), StringComparison.Ordinal);
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G1 "));
+        Assert.Equal(-32603, await client.ErrorOfAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///part.nc"}}"""));
+    }
+
+    /// <summary>Bytes of sound messages are overwritten, left out or doubled; the frame's length is kept right.</summary>
+    [Fact]
+    public void Damaged_messages_never_end_the_session()
+    {
+        string[] sound =
+        [
+            """{"jsonrpc":"2.0","id":7,"method":"textDocument/hover","params":{"textDocument":{"uri":"file:///part.nc"},"position":{"line":0,"character":1}}}""",
+            """{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///part.nc","version":2},"contentChanges":[{"range":{"start":{"line":0,"character":1},"end":{"line":0,"character":2}},"text":"\u00e9 \ud83d\ude00"}]}}""",
+            """{"jsonrpc":"2.0","id":"x","method":"textDocument/codeAction","params":{"textDocument":{"uri":"file:///part.nc"},"range":{"start":{"line":0,"character":0},"end":{"line":9,"character":0}},"context":{"diagnostics":[],"only":["quickfix"]}}}""",
+            """{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":7}}""",
+            """{"jsonrpc":"2.0","id":3,"result":{"a":[1,2,{"b":null}]}}""",
+        ];
+        Gen<(int, int, byte)[]> damage = Gen.Select(Gen.Int[0, 2], Gen.Int[0, 300], Gen.Byte).Array[1, 4];
+        Gen.Select(Gen.OneOf(sound), damage).Array[1, 30].Sample(
+            messages =>
+            {
+                Session(messages).GetAwaiter().GetResult();
+
+                static async Task Session((string Message, (int Kind, int At, byte Value)[] Damage)[] messages)
+                {
+                    await using TestClient client = await TestClient.InitializedAsync();
+                    await client.OpenAsync(Uri, "G0 X1 (one)\nG1 X2");
+                    foreach ((string message, (int, int, byte)[] damage) in messages)
+                    {
+                        byte[] content = Damage(Encoding.UTF8.GetBytes(message), damage);
+                        await client.SendRawAsync([.. Encoding.ASCII.GetBytes($"Content-Length: {content.Length}\r\n\r\n"), .. content]);
+                    }
+                    await AssertLives(client);
+                }
+            },
+            iter: 60, threads: 1);
+    }
+
+    private static byte[] Damage(byte[] content, (int Kind, int At, byte Value)[] damage)
+    {
+        List<byte> bytes = [.. content];
+        foreach ((int kind, int at, byte value) in damage)
+        {
+            int place = at % bytes.Count;
+            if (kind == 0) bytes[place] = value;
+            else if (kind == 1) bytes.RemoveAt(place);
+            else bytes.Insert(place, bytes[place]);
+        }
+        return [.. bytes];
+    }
+
+    private sealed class BrokenFiles : IFileAccess
+    {
+        public FileAnswer Read(string path) => throw new InvalidOperationException("broken on purpose");
     }
 
     private static async Task AssertLives(TestClient client)

@@ -104,6 +104,22 @@ public sealed class JobFileTests
     }
 
     [Fact]
+    public async Task The_search_for_a_setup_ends_at_the_programs_workspace_folder()
+    {
+        var files = new TestFiles { ["/job/nc.setup.json"] = "{ \"units\": 7 }" };
+        await using TestClient client = await TestClient.InitializedAsync(
+            more: ""","workspaceFolders":[{"uri":"file:///else","name":"a"},{"uri":"file:///job/inner","name":"b"}]""", files: files);
+        await client.OpenAsync("file:///job/inner/part.nc", "G0 X1.");
+        await client.DiagnosticsAsync("file:///job/inner/part.nc", 1);
+        await client.OpenAsync("file:///job/part.nc", "G0 X1.");
+        await client.DiagnosticsAsync("file:///job/nc.setup.json", null);
+        int inner = client.Log.ToList().FindIndex(message => (string?)message["params"]?["uri"] == "file:///job/inner/part.nc");
+        int setup = client.Log.ToList().FindIndex(message => (string?)message["params"]?["uri"] == "file:///job/nc.setup.json");
+        int outer = client.Log.ToList().FindIndex(message => (string?)message["params"]?["uri"] == "file:///job/part.nc");
+        Assert.True(inner < outer && outer < setup);
+    }
+
+    [Fact]
     public async Task Without_a_watching_client_the_server_looks_itself()
     {
         string folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;

@@ -8,7 +8,7 @@ namespace NcLanguage.Server.Jobs;
 
 /// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
 /// there, saved or not. May be used by several workers at once.</summary>
-internal sealed class JobLoader(string? workspaceRoot, IFileAccess files, JobOptions options)
+internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAccess files, JobOptions options)
 {
     private readonly ConcurrentDictionary<string, (string Uri, SourceText Text)> _open = new(DocumentUri.PathComparer);
 
@@ -27,8 +27,18 @@ internal sealed class JobLoader(string? workspaceRoot, IFileAccess files, JobOpt
     private LoadedJob Load(string? programPath, JobOptions chosen)
     {
         var recorder = new Recorder(files, _open);
-        JobInputs inputs = JobFiles.Resolve(programPath, workspaceRoot, recorder, chosen);
+        JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath), recorder, chosen);
         return new LoadedJob(inputs, recorder.Files.ToImmutable());
+    }
+
+    /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
+    private string? RootOf(string? programPath)
+    {
+        if (programPath is null) return workspaceRoots.Count > 0 ? workspaceRoots[0] : null;
+        StringComparison comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
+        return workspaceRoots
+            .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
+            .MaxBy(root => root.Length);
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>

@@ -14,6 +14,9 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Error, "{Uri} could not be analysed.")]
     public static partial void AnalysisFailed(this ILogger log, string uri, Exception exception);
 
+    [LoggerMessage(LogLevel.Error, "The connection broke: {Reason}")]
+    public static partial void ConnectionBroken(this ILogger log, string reason);
+
     [LoggerMessage(LogLevel.Warning, "{Error}")]
     public static partial void OptionIgnored(this ILogger log, string error);
 

@@ -5,16 +5,13 @@ namespace NcLanguage.Server.Protocol;
 
 internal sealed record InitializeParams(
     int? ProcessId = null,
-    ClientInfo? ClientInfo = null,
     string? RootUri = null,
     string? RootPath = null,
     WorkspaceFolder[]? WorkspaceFolders = null,
     ClientCapabilities? Capabilities = null,
     string? Trace = null);
 
-internal sealed record ClientInfo(string Name, string? Version = null);
-
-internal sealed record WorkspaceFolder(string Uri, string? Name = null);
+internal sealed record WorkspaceFolder(string Uri);
 
 internal sealed record ClientCapabilities(GeneralCapabilities? General = null, WorkspaceCapabilities? Workspace = null, TextDocumentCapabilities? TextDocument = null);
 

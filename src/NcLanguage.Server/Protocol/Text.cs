@@ -13,7 +13,7 @@ internal sealed record TextDocumentIdentifier(string Uri);
 
 internal sealed record VersionedTextDocumentIdentifier(string Uri, int Version);
 
-internal sealed record TextDocumentItem(string Uri, string? LanguageId, int Version, Utf8Text Text);
+internal sealed record TextDocumentItem(string Uri, int Version, Utf8Text Text);
 
 internal sealed record DidOpenTextDocumentParams(TextDocumentItem TextDocument);
 

@@ -13,6 +13,9 @@ internal static class Errors
     /// <summary>LSP ContentModified: the document changed while the answer was being worked out.</summary>
     public const JsonRpcErrorCode ContentModified = (JsonRpcErrorCode)(-32801);
 
+    // The reader's messages name the type they failed at; its name alone says it better.
+    private static readonly string ProtocolNamespace = typeof(Protocol.Position).Namespace + ".";
+
     public static JsonRpcError.ErrorDetail Detail(JsonRpcErrorCode code, string message) => new() { Code = code, Message = message };
 
     public static LocalRpcException Exception(JsonRpcErrorCode code, string message) => new(message) { ErrorCode = (int)code };
@@ -27,7 +30,7 @@ internal static class Errors
     public static JsonRpcError.ErrorDetail ForException(Exception exception) => exception switch
     {
         LocalRpcException local => Detail((JsonRpcErrorCode)local.ErrorCode, local.Message),
-        JsonException json => Detail(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: " + json.Message),
+        JsonException json => Detail(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: " + json.Message.Replace(ProtocolNamespace, "", StringComparison.Ordinal)),
         OperationCanceledException => Detail(JsonRpcErrorCode.RequestCanceled, "The request was cancelled."),
         _ => Detail(JsonRpcErrorCode.InternalError, $"An internal error: {exception.GetType().Name}: {exception.Message}"),
     };

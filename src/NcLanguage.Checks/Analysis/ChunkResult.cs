@@ -22,7 +22,8 @@ public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse,
 public readonly record struct BlockNumber(int Number, int Line);
 
 /// <summary>A rapid in the setup's frame that goes below the top of the stock and over its footprint, and how many cuts of its chunk came before it.</summary>
-public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, int Tool, int Line, int CutsBefore);
+/// <param name="AtR">It is a cycle's traverse that runs no higher than the R level.</param>
+public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, int Tool, int Line, int CutsBefore, bool AtR);
 
 /// <summary>A cut below the top of the stock, in the setup's frame, for the question what still stands. Arcs come as chords. A place that is
 /// not known makes all that stands not known.</summary>

@@ -27,18 +27,14 @@ static class StockMoves
             if (move.IsCut)
                 NoteCut(move, from, to, step.ToFrame, tool, stock, cuts);
             else if (IsOfInterest(move, step) && IsLow(from, to, reach, stock))
-                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count));
+                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
         }
     }
 
-    /// <summary>Moves of a cycle at or below its R level leave out: that R lies inside the stock is a finding of its own. In a part
-    /// of the file that is called nobody knows what was cut before.</summary>
-    static bool IsOfInterest(in Move move, Step step) => !step.After.IsCalled && move.Role switch
-    {
-        MoveRole.Plain or MoveRole.Machine => true,
-        MoveRole.Hop or MoveRole.FirstTraverse => move.From.Z > step.After.RLevel,
-        _ => false,
-    };
+    /// <summary>A cycle's way down to R is left out: that R lies inside the stock is a finding of its own. In a part of the file that is
+    /// called nobody knows what was cut before.</summary>
+    static bool IsOfInterest(in Move move, Step step) =>
+        !step.After.IsCalled && move.Role is (MoveRole.Plain or MoveRole.Machine or MoveRole.Hop or MoveRole.FirstTraverse);
 
     static bool IsLow(Point3 from, Point3 to, double reach, Box3 stock) =>
         Math.Min(from.Z, to.Z) < stock.Max.Z

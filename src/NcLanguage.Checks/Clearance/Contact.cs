@@ -28,7 +28,8 @@ enum ContactKind
 /// <param name="Obstacle">What it comes near to.</param>
 /// <param name="Distance">Least distance, mm; negative: how deep.</param>
 /// <param name="Tip">Where the tip then is, in work coordinates, mm.</param>
-readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, double Distance, Point3 Tip)
+/// <param name="WithHolder">The holder comes nearest.</param>
+readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, double Distance, Point3 Tip, bool WithHolder)
 {
     /// <summary>The first contact of this kind in a step, in the order of its moves; null where there is none.</summary>
     public static Contact? FirstOf(ContactKind kind, in StepContext step)
@@ -66,7 +67,8 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
         var there = At(move.From, step, step.Job.Obstacles.Slice(approach.ObstacleIndex, 1));
         if (approach.IsContact ? there.IsContact : there.Distance < clearance - Sweep.ClearanceTolerance)
             return null;
-        return new Contact(KindOf(approach, move), index, step.Job.Obstacles[approach.ObstacleIndex], approach.Distance, approach.Tip - step.Step.ToFrame);
+        return new Contact(KindOf(approach, move), index, step.Job.Obstacles[approach.ObstacleIndex], approach.Distance, approach.Tip - step.Step.ToFrame,
+            approach.Part == ToolPart.Holder);
     }
 
     static ContactKind KindOf(in Approach approach, in Move move) =>

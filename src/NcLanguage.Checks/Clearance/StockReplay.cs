@@ -105,6 +105,9 @@ static class StockReplay
         // A tool that stands in the stock already has been reported where it went in.
         if (field.Meets(rapid.From, rapid.From, radius, out _, out _, angle))
             return false;
+        // Nor a traverse at R to where R lies inside the stock: that is said of R.
+        if (rapid.AtR && field.Meets(rapid.To, rapid.To, radius, out _, out _, angle))
+            return false;
         if (job.Readings.RapidPath == RapidPathReading.Straight)
             return field.Meets(rapid.From, rapid.To, radius, out tip, out depth, angle);
         Span<Point3> path = stackalloc Point3[4];

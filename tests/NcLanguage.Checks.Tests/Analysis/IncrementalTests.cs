@@ -81,7 +81,7 @@ public sealed class IncrementalTests
         var holes = new List<HoleResult>();
         for (var chunk = 0; chunk < analysis.Main.Results.Length; chunk++)
             foreach (var hole in analysis.Main.Results[chunk].Holes)
-                holes.Add(hole with { Line = hole.Line + analysis.Text.FirstLineOf(chunk) });
+                holes.Add(hole with { Line = hole.Line + analysis.Text.FirstLineOf(chunk), CutsBefore = 0 }); // counted within the chunk, which edits cut otherwise
         return holes;
     }
 

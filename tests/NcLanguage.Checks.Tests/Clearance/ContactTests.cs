@@ -137,6 +137,48 @@ public sealed class ContactTests
         Assert.Empty(Found("G21 G90 G54\nT5 M6\nG0 X0 Y22 Z50\nZ0\nG1 Z0.001 X100 F200\nG0 Z50\nM30", setup));
     }
 
+    [Theory] // Y12 + 5 of tool + 2 of clearance is Y19; the top of the clamp is Z25.
+    [InlineData("19", "5", false)]
+    [InlineData("18.9", "5", true)]
+    [InlineData("0", "27", false)]
+    [InlineData("0", "26.9", true)]
+    [InlineData("18.4", "26.3", true)] // beside and above: √(1.4² + 1.3²) = 1.91
+    [InlineData("18.5", "26.4", false)] // √(1.5² + 1.4²) = 2.05
+    public void Nearer_than_the_clearance_is_a_warning(string y, string z, bool near)
+    {
+        foreach (var motion in new[] { "G0", "G1 F200" })
+            Assert.Equal(near ? [4] : [], Programs.Lines("clearance-small", $"G21 G90 G54\nT5 M6\nG0 X0 Y{y} Z{z}\n{motion} X100\nX0\nM30", Clamp).Take(1));
+    }
+
+    [Fact] // 64 + 1.5: the drill passes the clamp at 1.5 mm on its way down; the way out and the next hole's traverse add nothing.
+    public void A_hole_beside_a_clamp_is_one_warning_and_no_other_finding()
+    {
+        const string program = "G21 G90 G17 G54\nT3 M6\nG0 X65.5 Y0 Z50\nG99 G81 X65.5 Y0 R2 Z-5 F100\nX90\nG80 G0 Z50\nM30";
+        Assert.Empty(Found(program));
+        Assert.Equal([4], Programs.Lines("clearance-small", program, Clamp));
+    }
+
+    const string Height = """{ "clampHeight": 30, "clearance": 2 }""";
+
+    [Theory] // Clear at or above clampHeight + clearance = Z32; equal counts as clear.
+    [InlineData("G0 X0 Y0 Z32\nX50", "")]
+    [InlineData("G0 X0 Y0 Z31.9\nX50", "3 clearance-small")]
+    [InlineData("G0 X0 Y0 Z30\nX50", "3 retract-below-clamp")]
+    [InlineData("G0 X0 Y0 Z50\nX50 Z5", "3 retract-below-clamp")]
+    [InlineData("G0 X0 Y0 Z50\nZ5\nG1 X50 F200\nG0 Z50", "")]
+    [InlineData("G0 X0 Y0 Z5\nG99 G81 X50 Z-5 R2 F100", "3 retract-below-clamp")]
+    [InlineData("G0 X0 Y0\nX50", "")]
+    public void Where_only_the_clamp_height_is_known_no_traverse_runs_below_it(string moves, string expected)
+    {
+        string[] names = ["clearance-small", "retract-below-clamp", .. All];
+        var findings = Programs.Analyse($"G21 G90 G17 G54\n{moves}\nG80\nM30", Height).Findings.Where(f => names.Contains(f.Name)).ToList();
+        Assert.Equal(expected, string.Join(", ", findings.Select(f => $"{f.Line + 1} {f.Name}")));
+    }
+
+    [Fact]
+    public void Listed_obstacles_take_the_place_of_the_clamp_height() =>
+        Assert.Empty(Programs.Lines("retract-below-clamp", "G21 G90 G54\nT5 M6\nG0 X0 Y40 Z5\nX100\nM30", """{ "clampHeight": 30, """ + Clamp[1..]));
+
     /// <summary>Outside reference: NetTopologySuite's distance of the path to the footprint, less the tool's radius, at levels above and below the top.</summary>
     [Fact]
     public void Random_level_moves_agree_with_NetTopologySuite()

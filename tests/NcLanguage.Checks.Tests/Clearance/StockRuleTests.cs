@@ -41,6 +41,12 @@ public sealed class StockRuleTests
     public void A_hop_at_an_initial_level_inside_the_stock_is_found() =>
         Assert.Equal([6], Rapids(Start + "G0 Z-3\nG1 X20 F300\nG98 G81 X50 R-4 Z-10 F100\nG80 G0 Z5\nM30"));
 
+    [Theory] // Pockets 5 deep from both ends, R 2 mm above their floors: the traverse from one to the other goes through what is left between them.
+    [InlineData("X95", new[] { 13 })]
+    [InlineData("X30", new int[0])] // to a place where R itself lies inside the stock: that is r-inside-stock
+    public void A_hop_at_R_through_a_wall_between_two_pockets_is_found(string hole, int[] lines) =>
+        Assert.Equal(lines, Rapids(Start + $"Z-5\nG1 X20 F300\nG0 Z5\nX110\nZ-5\nG1 X80\nG0 Z5\nT3 M6\nG99 G81 X10 R-3 Z-10 F100\n{hole}\nG80 G0 Z5\nM30"));
+
     [Fact] // At equal rates the bent way from X-10 Y-10 to X110 Y10 runs along Y10 from X10 on; the straight one reaches Y10 at the end only. Slot along the straight one.
     public void The_bent_path_counts_where_rapids_bend()
     {

@@ -13,6 +13,9 @@ namespace NcLanguage.Checks.Clearance;
 /// <param name="Approach">What it comes near to; <see cref="Approach.None"/> where only the clamp height is known.</param>
 readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Approach)
 {
+    /// <summary>The text of a finding about a traverse between holes, in rules that speak of other moves too.</summary>
+    public const string Mark = "hop";
+
     /// <summary>False where the block has no traverse that can be judged.</summary>
     public static bool TryFindNearest(in StepContext step, out BlockHop nearest)
     {

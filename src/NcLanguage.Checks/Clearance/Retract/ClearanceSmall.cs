@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -13,8 +14,8 @@ public sealed class ClearanceSmall : Rule
         Name = "clearance-small",
         Severity = Severity.Warning,
         Title = "A move passes an obstacle nearer than the clearance",
-        Finds = "A move that touches nothing but comes nearer to an obstacle than the setup's clearance; where the setup lists none, a traverse between two holes so "
-            + "near above the clamp height.",
+        Finds = "A rapid or a cut that touches nothing but comes nearer to an obstacle than the setup's clearance; where only the clamp height is known, "
+            + "a traverse that runs nearer above it.",
         AtTheMachine = "It passes, as long as the clamp stands where the setup says and nothing is bent or shimmed: a chip or a clamp set a little off makes it a crash.",
         Example = """
             G21 G90 G17 G54
@@ -48,31 +49,36 @@ public sealed class ClearanceSmall : Rule
         Setup = HopExample.Setup,
         FixSafety = FixSafety.Safe,
         Fix = "For a traverse between two holes: writes G98 where it needs the initial level, for the whole run of holes. Exactly the clearance counts as clear.",
-        NotFound = "Moves whose place is not known, and obstacles the setup does not list.",
+        NotFound = "Moves whose place is not known, and obstacles the setup does not list. A tool that is as near at the start of a move already is reported at the "
+            + "block that took it there.",
         Source = "The clearance is the setup's own; common practice is 2 mm or more above what can be measured.",
     };
-
-    const string OfHop = "hop";
 
     public override StepEvents Interest => StepEvents.Moves;
 
     public override void CheckStep(in StepContext step)
     {
-        if (BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Close)
-        {
-            hop.Report(this, step, OfHop);
-            return;
-        }
-        if (Contact.FirstOf(ContactKind.Near, step) is not { } contact)
-            return;
-        step.ReportBlock(
-            this, $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} passes {contact.Obstacle.Name} at {Say.Mm(contact.Distance)}, nearer than the clearance of "
-                + $"{Say.Mm(step.Job.Setup.Clearance)}: {ContactWords.Top(contact, step)}.");
+        if (BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Close && !OnlyLeaves(hop, step))
+            hop.Report(this, step, BlockHop.Mark);
+        else if (Contact.FirstOf(ContactKind.Near, step) is { } contact)
+            step.ReportBlock(this, Message(contact, step), Slot.Z, LevelSet);
+        else if (PlainTraverse.LowestOf(step) is { } traverse && HopClearance.Of(step.Job, traverse.Distance) == HopOutcome.Close)
+            step.ReportBlock(this, traverse.Message(step), Slot.Z, LevelSet);
     }
+
+    /// <summary>True when the traverse is nowhere nearer than at the hole it leaves, whose own block has been reported.</summary>
+    static bool OnlyLeaves(in BlockHop hop, in StepContext step) =>
+        hop.Approach.ObstacleIndex >= 0 && hop.Approach.Tip == step.Step.Moves[hop.Move].From + step.Step.ToFrame;
+
+    const string LevelSet = "This block sets the level.";
+
+    static string Message(in Contact contact, in StepContext step) =>
+        $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} passes {contact.Obstacle.Name}{(contact.WithHolder ? " with the holder" : "")} at {Say.Mm(contact.Distance)}, "
+        + $"nearer than the clearance of {Say.Mm(step.Job.Setup.Clearance)}, when the tip is at {ContactWords.At(contact.Tip, step)}.";
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return finding.Text == OfHop ? HopFixes.Clear(finding, analysis) : [];
+        return finding.Text == BlockHop.Mark ? HopFixes.Clear(finding, analysis) : [];
     }
 }

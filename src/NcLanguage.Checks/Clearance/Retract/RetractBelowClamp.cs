@@ -1,10 +1,11 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A traverse between two holes runs no higher than the clamps.</summary>
+/// <summary>A traverse runs no higher than the clamps.</summary>
 public sealed class RetractBelowClamp : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -12,8 +13,9 @@ public sealed class RetractBelowClamp : Rule
         Id = "NC4002",
         Name = "retract-below-clamp",
         Severity = Severity.Error,
-        Title = "The traverse between two holes runs below the clamps' top",
-        Finds = "A traverse from one hole of a cycle to the next at or below the clamp height of the setup, where the setup lists no obstacles.",
+        Title = "A traverse runs below the clamps' top",
+        Finds = "A traverse from one hole of a cycle to the next, to the first hole, or a rapid that moves in X or Y, at or below the clamp height of the setup, "
+            + "where the setup lists no obstacles.",
         AtTheMachine = "Where the clamps stand is not known, only how high they are: a traverse below their top strikes one if it lies in the way.",
         Example = """
             G21 G90 G17 G54
@@ -46,19 +48,27 @@ public sealed class RetractBelowClamp : Rule
             """,
         Setup = HopExample.ClampHeightSetup,
         FixSafety = FixSafety.Safe,
-        Fix = "Writes G98 on the blocks whose traverse runs too low, for the whole run of holes; none where the initial level is not high enough.",
-        NotFound = "Setups that list obstacles: there each traverse is measured against them. Traverses outside cycles, and to the first hole. "
+        Fix = "For a traverse between two holes: writes G98 on the blocks whose traverse runs too low, for the whole run of holes; none where the initial level is not high enough.",
+        NotFound = "Setups that list obstacles: there each traverse is measured against them. Moves whose level is not known. "
             + "A traverse that keeps clear of every clamp sideways is reported too: list the clamps as obstacles and it is not.",
         Source = "Common practice: no traverse below the clamps.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.Moves;
 
     public override void CheckStep(in StepContext step)
     {
         if (step.Job.Obstacles.IsEmpty && BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Contact)
-            hop.Report(this, step);
+            hop.Report(this, step, BlockHop.Mark);
+        else if (PlainTraverse.LowestOf(step) is { } traverse && HopClearance.Of(step.Job, traverse.Distance) == HopOutcome.Contact)
+            step.ReportBlock(this, traverse.Message(step), Slot.Z, LevelSet);
     }
 
-    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) => HopFixes.Clear(finding, analysis);
+    const string LevelSet = "This block sets the level.";
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return finding.Text == BlockHop.Mark ? HopFixes.Clear(finding, analysis) : [];
+    }
 }

@@ -49,6 +49,7 @@ static class HopJob
 
     static readonly string[] HopNames = ["hop-hits-obstacle", "retract-below-clamp", "clearance-small"];
 
+    /// <summary>The findings on traverses between holes, those on other moves left out.</summary>
     public static ImmutableArray<Finding> HopFindings(ProgramAnalysis analysis) =>
         [.. analysis.Findings.Where(finding => HopNames.Contains(finding.Name) && finding.Message.StartsWith("The traverse from", StringComparison.Ordinal))];
 

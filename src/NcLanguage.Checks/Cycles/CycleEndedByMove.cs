@@ -29,7 +29,8 @@ public sealed class CycleEndedByMove : Rule
             """),
         FixSafety = FixSafety.Safe,
         Fix = "Writes G80 before the move's code: on this control nothing changes.",
-        NotFound = "Nothing under the reading rapidsEndCycle=false: there the block drills, and other findings say so.",
+        NotFound = "Nothing under the reading rapidsEndCycle=false: there the block drills, and other findings say so. A cycle that a tool change or a stop has met is reported there "
+            + "(cycle-not-cancelled).",
         Source = "NISTIR 6556 table 4 (G0 to G3 and the cycles in one modal group); controls on which only G80 ends a cycle are common practice.",
     };
 
@@ -38,7 +39,8 @@ public sealed class CycleEndedByMove : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var before = ref step.Step.Before;
-        if (!before.InCycle || step.Step.After.Cycle != 0 || step.Step.Words.HasCode('G', 800) || step.Step.Words.Find(ModalGroup.Motion) is not { } word)
+        // A cycle that a tool change or a stop met has its finding there.
+        if (!before.InCycle || before.CycleLeftOn || step.Step.After.Cycle != 0 || step.Step.Words.HasCode('G', 800) || step.Step.Words.Find(ModalGroup.Motion) is not { } word)
             return;
         var code = $"G{Say.Number(word.Code.Tenths / 10.0)}";
         step.Report(

@@ -11,6 +11,9 @@ public sealed class RInsideStock : Rule
     /// <summary>R below the stock's top by no more than this counts as at the top, mm.</summary>
     const double Tolerance = 0.01;
 
+    /// <summary>Cuts looked at for one file before the rule gives up; some 10 ms.</summary>
+    const int MostLooks = 2_000_000;
+
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC3021",
@@ -31,7 +34,8 @@ public sealed class RInsideStock : Rule
         Setup = CycleExample.Drill,
         FixSafety = FixSafety.Choice,
         Fix = "Puts R to the stock's top plus the clearance, where R is written in absolute mode. Where a pocket is there already that the setup does not show, R is right as it is.",
-        NotFound = "Holes beside the stock or along another axis than Z, and places where an earlier cut, seen from its lowest point, went at least as deep as R.",
+        NotFound = "Holes beside the stock or along another axis than Z, and places where an earlier cut, seen from its lowest point, went at least as deep as R. "
+            + "Files in which that would take more than two million looks at earlier cuts.",
         Source = "NISTIR 6556 §3.5.16: the tool traverses to R.",
     };
 
@@ -42,6 +46,7 @@ public sealed class RInsideStock : Rule
         if (file.Run.Job.Setup.Stock is not { } stock)
             return;
         var reported = double.NaN;
+        var looks = 0;
         for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
         {
             var result = file.Run.Results[chunk];
@@ -53,7 +58,7 @@ public sealed class RInsideStock : Rule
                 var place = hole.PlaceAt(hole.Hole.RLevel);
                 if (hole.Plane != WorkPlane.XY || !(place.Z < stock.Max.Z - Tolerance) || place.Z == reported || !IsOver(stock, place))
                     continue;
-                if (WasCut(file.Run, chunk, hole.CutsBefore, place))
+                if (WasCut(file.Run, chunk, hole.CutsBefore, place, ref looks))
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
@@ -69,13 +74,15 @@ public sealed class RInsideStock : Rule
         place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
 
     /// <summary>True when a cut before went at this place down to the level, or may have: a cut whose place or tool is not known may have gone anywhere.</summary>
-    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place)
+    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place, ref int looks)
     {
         for (; chunk >= 0; chunk--)
         {
             var cuts = run.Results[chunk].Cuts;
             for (var i = Math.Min(cutsBefore, cuts.Length) - 1; i >= 0; i--)
             {
+                if (++looks > MostLooks)
+                    return true;
                 ref readonly var cut = ref cuts[i];
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return true;

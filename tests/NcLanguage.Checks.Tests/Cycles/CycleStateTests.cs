@@ -48,6 +48,7 @@ public class CycleStateTests
         Assert.Equal(Holes + "N5 G80 G00 Z50", CycleJob.Fix("cycle-ended-by-move", Holes + "N5 G00 Z50"));
         Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G80 G0 Z50"));
         Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G80\nG0 Z50"));
+        Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "T4 M6\nG0 X0 Y0")); // said at the tool change
         var stays = new Readings { RapidsEndCycle = false };
         Assert.Empty(CycleJob.Find("cycle-ended-by-move", Holes + "G0 Z50", readings: stays));
         // There the lift drills.

@@ -50,7 +50,7 @@ public sealed class SpindleOff : Rule
         ref readonly var after = ref step.Step.After;
         if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
             return;
-        var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle has been stopped" : "The spindle was never started";
+        var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle stands" : "The spindle was never started";
         step.ReportBlock(this, $"{why}: this block pushes a standing tool into the work.", Slot.Spindle, "Since here the spindle stands.");
     }
 

@@ -40,10 +40,11 @@ public sealed class CharacterNotSendable : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        if (!step.IsRun)
-            return;
+        // The line with % that opens a file does not run as a block, but is sent like any other.
         if (step.Block.Line.StartsWith(BlockLexer.ByteOrderMark))
             step.Report(this, (0, BlockLexer.ByteOrderMark.Length), "The editor has put a byte order mark before the text: a control takes it for three characters of the program.");
+        if (!step.IsRun)
+            return;
         foreach (ref readonly var token in step.Block.Tokens)
         {
             if (!token.IsComment || Span(step.Block.TextOf(token), static c => c >= 0x7F || c < ' ' && c != '\t') is not { } span)

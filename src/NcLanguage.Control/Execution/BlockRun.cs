@@ -142,13 +142,22 @@ ref partial struct BlockRun
 
     readonly void Feed(Point3 to, MoveRole role)
     {
-        if (to == _state.Position)
+        if (to == _state.Position && !TellsUnknownAxis(to))
             return;
         var length = Point3.Distance(_state.Position, to);
         var feed = PathFeed(length);
         _step.Moves.Add(new Move(MoveKind.Feed, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, length / feed * 60));
         Cut();
         Stand(to);
+    }
+
+    /// <summary>True when a word of the block moves an axis whose place is not known: a distance from somewhere.</summary>
+    readonly bool TellsUnknownAxis(Point3 to)
+    {
+        for (var axis = 0; axis < 3; axis++)
+            if (double.IsNaN(to[axis]) && _words.Has((char)('X' + axis)))
+                return true;
+        return false;
     }
 
     readonly void Cut()
@@ -183,8 +192,10 @@ ref partial struct BlockRun
     /// <summary>Notes that the tool is taken out of the work: distances programmed after it are hardly meant from there.</summary>
     readonly void NoteTakenAway()
     {
-        if (_state.IncrementalUse == IncrementalUse.Fresh
-            || (_state.IncrementalUse == IncrementalUse.Moved && (_state.Happened & Happened.WasAbsolute) != 0))
+        // A program in distances throughout says so once at its beginning; a G91 beside G28, or after a G90, is for the way home.
+        var isForHome = (_state.Happened & Happened.WasAbsolute) != 0
+            || (_state.IncrementalUse == IncrementalUse.Fresh && (_step.Sets & Slot.Distance) != 0);
+        if (isForHome && _state.IncrementalUse is (IncrementalUse.Fresh or IncrementalUse.Moved))
             _state.IncrementalUse = IncrementalUse.Homed;
     }
 
@@ -192,14 +203,13 @@ ref partial struct BlockRun
     readonly void Stand(Point3 at)
     {
         for (var axis = 0; axis < 3; axis++)
-            if (!at[axis].Equals(_state.Position[axis]))
-                _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
-        if (at.X != _state.Position.X)
-            _step.Sets |= Slot.X;
-        if (at.Y != _state.Position.Y)
-            _step.Sets |= Slot.Y;
-        if (at.Z != _state.Position.Z)
-            _step.Sets |= Slot.Z;
+        {
+            // An axis not known before and after has moved only when a word of the block says so.
+            if (at[axis].Equals(_state.Position[axis]) && !(double.IsNaN(at[axis]) && _words.Has((char)('X' + axis))))
+                continue;
+            _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
+            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
+        }
         _state.Position = at;
         _state.StandsAtHole = false;
         Offsets.CompleteMachine(ref _state, Setup);

@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Tests.State;
+
+/// <summary>Rules on tools, their lengths and their change, and on words and values.</summary>
+public sealed class ToolRuleTests
+{
+    const string Modes = "G21 G90 G17 G54\n";
+
+    static readonly Setup Carousel = Setup.None with
+    {
+        IsPresent = true,
+        Tools = [new Tool { Number = 1, Length = 90, LengthOffset = 21 }, new Tool { Number = 2, Length = 120 }],
+        WorkOffsets = ImmutableDictionary<int, Point3>.Empty.Add(54, new Point3(-300, -200, -400)),
+    };
+
+    static int Count(string rule, string program, string readings = "", Setup? setup = null) => Check.Of(rule, program, readings, setup).Count;
+
+    // ---- length offsets ----
+
+    [Theory]
+    [InlineData("T1 M6\nG0 X1\nZ5\nZ4\nG1 Z-1 F100", 1)]
+    [InlineData("T1 M6\nG0 X1\nG43 H1 Z5\nZ4", 0)]
+    [InlineData("T1 M6\nG0 X1\nG43 H1\nZ5", 0)]
+    [InlineData("T1 M6\nG49\nG0 Z5", 1)]
+    [InlineData("T1 M6\nG0 X1\nG43 H1 Z5\nG28 Z5\nT2 M6\nG0 X1\nZ5", 1)]
+    [InlineData("T1 M6\nG53 G0 Z0\nG28\nG43 H1 Z5", 0)]
+    [InlineData("T1 M6\nG1 X1 F100", 1)]
+    [InlineData("T1 M6\nG81 X1 Z-1 R1 F100", 1)]
+    [InlineData("G0 Z5\nG1 Z-1 F100", 0)]
+    [InlineData("T0 M6\nG0 Z5", 0)]
+    public void A_tool_without_its_length_is_told_once(string blocks, int findings) =>
+        Assert.Equal(findings, Count("length-offset-missing", Modes + blocks + "\nM30"));
+
+    [Fact]
+    public void No_length_offset_is_missed_where_it_comes_with_the_tool() =>
+        Assert.Equal(0, Count("length-offset-missing", Modes + "T1 M6\nG0 Z5\nM30", "lengthOffset=withTool"));
+
+    [Fact]
+    public void The_length_offset_added_is_the_setup_s() =>
+        Assert.Contains("G0 Z5 G43 H21 (down)", Check.Fixed("length-offset-missing", Modes + "T1 M6\nG0 Z5 (down)\nM30", setup: Carousel), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("T1 M6\nG43 H21 Z5", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5", 1)]
+    [InlineData("T2 M6\nG43 H2 Z5", 0)]
+    [InlineData("T2 M6\nG43 H0 Z5", 1)]
+    [InlineData("T2\nG43 H1 Z5", 0)]
+    [InlineData("T2 M6\nG43 H#1 Z5", 0)]
+    public void An_offset_of_another_tool_is_told(string blocks, int findings) =>
+        Assert.Equal(findings, Count("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: Carousel));
+
+    [Fact]
+    public void A_wrong_offset_is_mended_safely_only_where_the_setup_lists_it()
+    {
+        const string Program = Modes + "G0\nT1 M6\nG43 H2 Z5\nM30";
+        var listed = Check.Analyse(Program, setup: Carousel);
+        Assert.Equal(FixSafety.Safe, listed.FixesOf(listed.Findings.Single(f => f.Name == "length-offset-mismatch")).Single().Safety);
+        var unlisted = Check.Analyse(Program);
+        Assert.Equal(FixSafety.Choice, unlisted.FixesOf(unlisted.Findings.Single(f => f.Name == "length-offset-mismatch")).Single().Safety);
+    }
+
+    // ---- where the tool is changed ----
+
+    [Theory]
+    [InlineData("T1 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nT2 M6", 1)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG28 Z5\nT2 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG91 G28 Z0\nG90 T2 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG91 G30 Z0\nG90 T2 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG53 Z-10\nT2 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG28 Z5\nX9 Y9\nT2 M6", 0)]
+    [InlineData("T1 M6\nG43 H1 Z5\nG28 Z5\nZ50\nT2 M6", 1)]
+    [InlineData("T1 M6\nG43 H1 Z5\nT1 M6", 0)]
+    [InlineData("G92 Z0\nT1 M6", 0)]
+    public void A_change_down_at_the_work_is_told(string blocks, int findings) =>
+        Assert.Equal(findings, Count("tool-change-low", Modes + "G0 X1\n" + blocks + "\nM30"));
+
+    [Theory]
+    [InlineData("G0 Z200", 1)]
+    [InlineData("G0 Z310", 0)]
+    public void With_offsets_in_the_setup_the_machine_level_decides(string retract, int findings) =>
+        Assert.Equal(findings, Count("tool-change-low", Modes + $"G0 X1\nT1 M6\nG43 H21 Z5\n{retract}\nT2 M6\nM30", setup: Carousel));
+
+    [Fact]
+    public void A_profile_of_its_own_says_where_the_change_position_is()
+    {
+        var machine = MachineProfile.IsoMill with { Path = "shop.machine.json", IsChosen = true };
+        var finding = Check.Of("tool-change-low", Modes + "G0 X1\nT1 M6\nG43 H1 Z5\nG53 Z-110\nT2 M6\nM30", machine: machine).Single();
+        Assert.Contains("110 mm below", finding.Message, StringComparison.Ordinal);
+    }
+
+    // ---- words without effect ----
+
+    [Theory]
+    [InlineData("G0 X1 H1", 1)]
+    [InlineData("G0 X1 D1", 1)]
+    [InlineData("G40 D0", 0)]
+    [InlineData("G49 H0", 0)]
+    [InlineData("G0 X1 R5", 1)]
+    [InlineData("G2 X9 R5 I2 F100", 1)]
+    [InlineData("G2 X9 I4.5 J0 F100", 0)]
+    [InlineData("G81 X1 Z-1 R1 P2 F100", 0)]
+    [InlineData("G10 L2 P1 X0 Y0", 0)]
+    [InlineData("G68 X0 Y0 R30", 0)]
+    [InlineData("G51 X0 Y0 P2", 0)]
+    [InlineData("G77 P2", 0)]
+    [InlineData("G30 P2 Z5", 0)]
+    [InlineData("M98 P100 L2", 0)]
+    [InlineData("M99 P10", 0)]
+    [InlineData("G65 P100 A1 B2 Q3", 0)]
+    [InlineData("G4 X1", 0)]
+    [InlineData("G64 P0.01", 0)]
+    public void An_idle_word_is_told(string block, int findings) =>
+        Assert.Equal(findings, Count("word-without-effect", Modes + "G0 X0 Y0 Z1\n" + block + "\nM30"));
+
+    // ---- what is allowed ----
+
+    [Theory]
+    [InlineData("S-1", "not negative")]
+    [InlineData("T1.5", "whole number")]
+    [InlineData("F-100", "not negative")]
+    [InlineData("G41 D-1", "whole number")]
+    [InlineData("G10 L2 P10 X0", "1 to 9")]
+    public void What_is_allowed_is_said(string block, string said) =>
+        Assert.Contains(said, Check.Of("value-not-allowed", Modes + "G0 X0 Y0 Z1\n" + block + "\nM30").Single().Message, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("G93\nG81 X1 Z-1 R1 F2\nX2\nX3", 1)]
+    [InlineData("G41 D1\nG81 X1 Z-1 R1 F2\nX2", 1)]
+    [InlineData("G41 D1\nG42 D1", 1)]
+    [InlineData("G41 D1\nG55", 1)]
+    [InlineData("G41 D1\nG0 G53 Z0", 1)]
+    [InlineData("G41 D1\nG40\nG42 D1\nG40\nG55", 0)]
+    [InlineData("G93\nG94\nG81 X1 Z-1 R1 F2", 0)]
+    public void A_code_that_the_modes_forbid_is_told_once(string blocks, int findings) =>
+        Assert.Equal(findings, Count("not-allowed-here", Modes + "G0 X0 Y0 Z1\n" + blocks + "\nM30"));
+
+    [Theory]
+    [InlineData("G4", 1)]
+    [InlineData("G43 Z5", 1)]
+    [InlineData("G2 X5 F100", 1)]
+    [InlineData("G18 G2 X5 J5 F100", 1)]
+    [InlineData("G92", 1)]
+    [InlineData("G81 X1 Z-1 F100", 0)]
+    [InlineData("G2 X5 R5 F100", 0)]
+    public void A_word_that_a_code_needs_is_missed(string block, int findings) =>
+        Assert.Equal(findings, Count("word-missing", Modes + "G0 X0 Y0 Z1\n" + block + "\nM30"));
+
+    [Theory]
+    [InlineData("G68 X0 Y0 R30\nG0 X5", 1)]
+    [InlineData("M98 P100\nM98 P101", 1)]
+    [InlineData("IF [#1 GT 2] GOTO 10\nGOTO 20", 1)]
+    [InlineData("G41 D1 G1 X5 F100\nG40", 1)]
+    [InlineData("#1=5\nG0 X#1", 0)]
+    [InlineData("G0 X[2*3]", 0)]
+    public void What_is_not_followed_is_noted_where_it_begins(string blocks, int findings) =>
+        Assert.Equal(findings, Count("path-not-known", Modes + "G0 X0 Y0 Z1\n" + blocks + "\nM30"));
+}

@@ -1,0 +1,218 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Syntax;
+
+/// <summary>Rules on the text: edges that their two examples do not reach.</summary>
+public sealed class SyntaxRuleTests
+{
+    static string Program(string block) => $"G21 G90 G17 G54\nG0 X1 Y1 Z1\n{block}\nM30";
+
+    static List<string> NamesOf(string block, string readings = "") => Check.NamesOn(3, Program(block), readings);
+
+    // ---- characters and letters ----
+
+    [Theory]
+    [InlineData("G0 X5 % Y6")]
+    [InlineData("!")]
+    [InlineData("G0 X5 ) Y6")]
+    [InlineData("G0 X5 ? ! & Y6")]
+    public void A_character_without_meaning_is_found_once_a_block(string block) =>
+        Assert.Single(NamesOf(block), "unknown-character");
+
+    [Fact]
+    public void Text_outside_brackets_is_one_finding_over_all_its_letters()
+    {
+        var finding = Assert.Single(Check.Of("word-without-number", Program("HALT")));
+        Assert.Equal((0, 4), (finding.StartColumn, finding.EndColumn));
+        Assert.Contains("( )", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Nothing_is_said_of_what_the_control_never_reads() =>
+        Assert.Equal(["after-program-end"], Check.Analyse("G21 G90 G17 G54\nG0 X1 Y1\nM30\nhello! (a (b\nX1.2.3\n%").Findings.Select(f => f.Name));
+
+    // ---- numbers ----
+
+    /// <summary>NISTIR 6556 §3.3.1 and §3.3.2.1.</summary>
+    [Theory]
+    [InlineData("G0 X1.2.3")]
+    [InlineData("G0 X-")]
+    [InlineData("G0 X.")]
+    [InlineData("N000009 G0 X2")]
+    [InlineData("N1.5 G0 X2")]
+    [InlineData("N-5 G0 X2")]
+    public void A_number_that_cannot_be_read_is_found(string block) => Assert.Contains("number-malformed", NamesOf(block));
+
+    [Theory]
+    [InlineData("G0 X+.5")]
+    [InlineData("G0 X-5.")]
+    [InlineData("G0 X 1 2 . 5")]
+    [InlineData("N00010 G0 X2")]
+    public void A_number_of_an_unusual_but_right_form_is_silent(string block) => Assert.Empty(NamesOf(block));
+
+    [Fact]
+    public void Block_numbers_beyond_five_digits_are_told_once()
+    {
+        var finding = Assert.Single(Check.Of("number-malformed", "G21 G90 G17 G54\nN99999 G0 X1\nN100000 X2\nN100001 X3\nM30"));
+        Assert.Equal(2, finding.Line);
+    }
+
+    [Theory]
+    [InlineData("G0 X15", true)]
+    [InlineData("G0 X-3 Y2.", true)]
+    [InlineData("G0 X0", false)]
+    [InlineData("G0 X15000", false)]
+    [InlineData("G0 X[15]", false)]
+    [InlineData("G4 X2", false)]
+    [InlineData("G4 P15", false)]
+    public void A_length_without_a_point_matters_where_integers_are_increments(string block, bool found)
+    {
+        Assert.Equal(found, NamesOf(block, "integers=increments").Contains("number-without-point"));
+        Assert.DoesNotContain("number-without-point", NamesOf(block));
+    }
+
+    [Fact]
+    public void The_point_is_added_behind_the_number() =>
+        Assert.Contains("\nG0 X15. (edge)\n", Check.Fixed("number-without-point", "G21 G90 G17 G54\nG0 X15 (edge)\nM30", "integers=increments"), StringComparison.Ordinal);
+
+    // ---- comments ----
+
+    [Fact]
+    public void A_comment_is_closed_before_blanks_that_end_the_line() =>
+        Assert.Contains("\nG0 X5 (edge)  \n", Check.Fixed("comment-not-closed", Program("G0 X5 (edge  ")), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("(3 flutes; 45 deg)")]
+    [InlineData("; a line (with ( brackets")]
+    [InlineData("() G0 X2")]
+    public void A_sound_comment_is_silent(string block) => Assert.Empty(NamesOf(block));
+
+    [Theory]
+    [InlineData("(Bohrung Ø8 für Stift)", "(Bohrung O8 fuer Stift)")]
+    [InlineData("(20°C ± 2)", "(20deg C +/- 2)")]
+    [InlineData("(Příruba)", "(Priruba)")]
+    [InlineData("; naïve", "; naive")]
+    [InlineData("(漢)", "(?)")]
+    public void Comments_are_spelled_in_ascii(string block, string spelled) =>
+        Assert.Contains($"\n{spelled}\n", Check.Fixed("character-not-sendable", Program(block)), StringComparison.Ordinal);
+
+    [Fact]
+    public void Bytes_that_are_no_utf8_are_taken_as_latin_1()
+    {
+        var analysis = ProgramAnalysis.Create(SourceText.From(Encoding.Latin1.GetBytes("G21 G90 G17 G54\n(Höhe)\nG0 X1\nM30")), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
+        var finding = Assert.Single(analysis.Findings);
+        Assert.Contains("(Hoehe)", TextEdits.Apply(analysis.Text, analysis.FixesOf(finding).Single().Edits).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lower_case_is_written_in_upper_case_where_the_control_takes_none()
+    {
+        Assert.Empty(NamesOf("g0 x5"));
+        Assert.Contains("\nG0 X5 (EDGE)\n", Check.Fixed("character-not-sendable", Program("g0 x5 (edge)"), "programMarks.lowerCase=false"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_byte_order_mark_is_told_and_taken_out()
+    {
+        byte[] text = [0xEF, 0xBB, 0xBF, .. "%\nG21 G90 G17 G54\nG0 X1\nM30\n%"u8];
+        var analysis = ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
+        var finding = Assert.Single(analysis.Findings);
+        Assert.Equal("character-not-sendable", finding.Name);
+        Assert.StartsWith("%\nG21", TextEdits.Apply(analysis.Text, analysis.FixesOf(finding).Single().Edits).ToString(), StringComparison.Ordinal);
+    }
+
+    // ---- words and codes ----
+
+    [Theory]
+    [InlineData("G20", "units=G70/G71", "G70")]
+    [InlineData("G71", "units=G20/G21", "G21")]
+    public void A_code_of_the_other_reading_names_the_one_to_write(string code, string reading, string instead)
+    {
+        var finding = Check.Of("code-unknown", $"G90 G17 G54\n{code}\nM30", reading).Single();
+        Assert.Contains(instead, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("G5.5")]
+    [InlineData("M77")]
+    [InlineData("G200")]
+    [InlineData("G-1")]
+    public void A_code_no_table_has_is_found(string block) => Assert.Equal(["code-unknown"], NamesOf(block));
+
+    [Theory]
+    [InlineData("G00 X5")]
+    [InlineData("G1.0 X5 F100 M03 S500")]
+    public void Leading_and_trailing_zeros_of_a_code_say_nothing(string block) => Assert.Empty(NamesOf(block));
+
+    [Fact]
+    public void A_block_longer_than_is_read_says_how_much_was_read()
+    {
+        var finding = Check.Of("block-too-long", Program("G0 X5 (" + new string('x', BlockLexer.LongestRead) + ")")).Single();
+        Assert.Contains($"{BlockLexer.LongestRead}", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(256, finding.StartColumn);
+    }
+
+    /// <summary>NISTIR 6556 §3.3: 256 characters.</summary>
+    [Theory]
+    [InlineData(256, 0)]
+    [InlineData(257, 1)]
+    public void A_block_has_256_characters_at_most(int length, int findings) =>
+        Assert.Equal(findings, Check.Of("block-too-long", Program("G0 X5 " + "(".PadRight(length - 7, 'x') + ")")).Count);
+
+    [Theory]
+    [InlineData("G0 X[1+]", 7, "value is missing")]
+    [InlineData("G0 X[1 [2]]", 7, "operator")]
+    [InlineData("G0 X[4/0]", 6, "divides by 0")]
+    [InlineData("G0 XASIM[0.5]", 4, "no function")]
+    [InlineData("#9999=2", 0, "#5399")]
+    public void An_expression_is_told_at_its_place(string block, int column, string message)
+    {
+        var finding = Check.Of("expression-malformed", Program(block)).Single();
+        Assert.Contains(message, finding.Message, StringComparison.Ordinal);
+        Assert.InRange(finding.StartColumn, column, column + 1);
+    }
+
+    // ---- the file as a whole ----
+
+    [Theory]
+    [InlineData("%\nG21 G90 G17 G54\nG0 X1\nM30\n%\n", 0)]
+    [InlineData("\n%\nG21 G90 G17 G54\nG0 X1\nM30\n%\n\n", 0)]
+    [InlineData("G21 G90 G17 G54\nG0 X1\nM30\n%\n", 1)]
+    [InlineData("G21 G90 G17 G54\nG0 X1\nM30", 2)]
+    public void Percent_lines_are_asked_for_by_the_profile(string program, int findings)
+    {
+        Assert.Equal(findings, Check.Of("mark-missing", program, "programMarks.percent=true").Count);
+        Assert.Empty(Check.Of("mark-missing", program));
+    }
+
+    [Theory]
+    [InlineData("%\n(plate)\nO12 (first side)\nG21 G90 G17 G54\nM30\n%", 0)]
+    [InlineData(":12\nG21 G90 G17 G54\nM30", 0)]
+    [InlineData("(plate)\nG21 G90 G17 G54\nM30", 1)]
+    public void A_program_number_is_asked_for_by_the_profile(string program, int findings) =>
+        Assert.Equal(findings, Check.Of("mark-missing", program, "programMarks.number=true").Count);
+
+    [Fact]
+    public void Marks_are_added_with_the_line_ends_of_the_file()
+    {
+        var machine = ReadingOption.Apply(MachineProfile.IsoMill with { IsChosen = true }, "programMarks.percent=true", out _);
+        var analysis = ProgramAnalysis.Create(SourceText.From("G21 G90 G17 G54\r\nM30"), Setup.None, machine);
+        var edits = analysis.Findings.SelectMany(finding => analysis.FixesOf(finding).First().Edits);
+        Assert.Equal("%\r\nG21 G90 G17 G54\r\nM30\r\n%", TextEdits.Apply(analysis.Text, edits).ToString());
+    }
+
+    [Theory]
+    [InlineData("M30\n%", 0)]
+    [InlineData("M30\n\n(end of plate)\n%\n", 0)]
+    [InlineData("M30\nO2\nG0 X1\nM99", 0)]
+    [InlineData("M30\nG0 X1\nG0 X2", 1)]
+    [InlineData("M30\n%\nG0 X1", 1)]
+    public void Blocks_behind_the_end_are_told_once(string end, int findings) =>
+        Assert.Equal(findings, Check.Of("after-program-end", "G21 G90 G17 G54\nG0 X0\n" + end).Count);
+}

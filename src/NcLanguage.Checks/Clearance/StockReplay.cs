@@ -9,7 +9,8 @@ namespace NcLanguage.Checks.Clearance;
 /// <param name="Tip">Where the tip is when the tool first meets it, in work coordinates, mm.</param>
 /// <param name="Depth">The most that anything stands above the tool's end, mm.</param>
 /// <param name="StockTop">The top of the stock in work coordinates, mm.</param>
-readonly record struct StockHit(int Line, Point3 Tip, double Depth, double StockTop);
+/// <param name="RLevel">Level of a cycle's traverse that runs no higher than R, in the setup's frame, mm; NaN for other rapids.</param>
+readonly record struct StockHit(int Line, Point3 Tip, double Depth, double StockTop, int Tool, double RLevel);
 
 /// <summary>Holds the low rapids of a program against what the cuts before them have left of the stock.</summary>
 /// <remarks>Only the part of the stock that low rapids go over is looked at. The work is bounded: no more than the first <see cref="MostCuts"/> cuts below
@@ -33,7 +34,7 @@ static class StockReplay
             return hits;
         var field = new StockField(area, CellSize(run, area, smallest, last));
         for (var chunk = 0; chunk <= last && field.IsKnown; chunk++)
-            Replay(run, chunk, field, stock.Max.Z, hits);
+            Replay(run, chunk, field, stock, hits);
         return hits;
     }
 
@@ -78,7 +79,7 @@ static class StockReplay
         return Math.Max(StockField.CellSizeFor(smallest), Math.Sqrt(touched / MostCellVisits));
     }
 
-    static void Replay(ProgramRun run, int chunk, StockField field, double stockTop, List<StockHit> hits)
+    static void Replay(ProgramRun run, int chunk, StockField field, Box3 stock, List<StockHit> hits)
     {
         var result = run.Results[chunk];
         var done = 0;
@@ -87,8 +88,13 @@ static class StockReplay
             for (; done < rapid.CutsBefore; done++)
                 Cut(run.Job, result.Cuts[done], field);
             var line = run.Text.FirstLineOf(chunk) + rapid.Line;
-            if (Meets(run.Job, rapid, field, out var tip, out var depth) && (hits.Count == 0 || hits[^1].Line != line))
-                hits.Add(new StockHit(line, tip - rapid.ToFrame, depth, stockTop - rapid.ToFrame.Z));
+            if (!Meets(run.Job, rapid, field, out var tip, out var depth))
+                continue;
+            // All traverses at one R level have one cause.
+            var level = rapid.AtR ? rapid.From.Z : double.NaN;
+            var isNew = hits.Count == 0 || (hits[^1].Line != line && (hits[^1].Tool != rapid.Tool || hits[^1].RLevel != level));
+            if (isNew)
+                hits.Add(new StockHit(line, tip - rapid.ToFrame, depth, stock.Max.Z - rapid.ToFrame.Z, rapid.Tool, level));
         }
         for (; done < result.Cuts.Length; done++)
             Cut(run.Job, result.Cuts[done], field);

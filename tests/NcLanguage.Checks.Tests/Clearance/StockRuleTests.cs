@@ -43,6 +43,7 @@ public sealed class StockRuleTests
 
     [Theory] // Pockets 5 deep from both ends, R 2 mm above their floors: the traverse from one to the other goes through what is left between them.
     [InlineData("X95", new[] { 13 })]
+    [InlineData("X95\nX10", new[] { 13 })] // back at the same R: the same cause
     [InlineData("X30", new int[0])] // to a place where R itself lies inside the stock: that is r-inside-stock
     public void A_hop_at_R_through_a_wall_between_two_pockets_is_found(string hole, int[] lines) =>
         Assert.Equal(lines, Rapids(Start + $"Z-5\nG1 X20 F300\nG0 Z5\nX110\nZ-5\nG1 X80\nG0 Z5\nT3 M6\nG99 G81 X10 R-3 Z-10 F100\n{hole}\nG80 G0 Z5\nM30"));

@@ -14,7 +14,13 @@ public sealed record HintAnswer(int Line, int Column, string Text, string Toolti
 /// <summary>The true place of every hole whose text is not its place, and dwells in seconds.</summary>
 public static class InlayHints
 {
-    /// <summary>The hints of the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based, both included).</summary>
+    /// <summary>Editors cut what is longer.</summary>
+    public const int LongestText = 43;
+
+    const NotFollowed PlacesTurned = NotFollowed.Rotation | NotFollowed.Scaling | NotFollowed.Polar;
+
+    /// <summary>The hints of the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based, both included). Runs the blocks
+    /// of these lines and, before them, at most those of one chunk.</summary>
     public static IReadOnlyList<HintAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine)
     {
         ArgumentNullException.ThrowIfNull(analysis);
@@ -24,40 +30,60 @@ public static class InlayHints
         if (firstLine > lastLine)
             return hints;
         var executor = analysis.Main.Job.Executor;
+        var holes = HoleTable.Of(analysis.Main);
         var state = analysis.Main.StateBefore(firstLine);
         var step = new Step();
         for (var line = firstLine; line <= lastLine; line++)
         {
             var block = analysis.Main.BlockAt(line);
+            if (block.Tokens.Length == 0)
+                continue;
             executor.Run(block, ref state, step);
             if (step.Holes.Count > 0)
-                AddHole(analysis, line, block, step, hints);
-            AddDwell(analysis, line, block, step, hints);
+                AddHole(analysis, holes, line, block, step, hints);
+            if (step.Moves.Count > 0)
+                AddDwell(analysis, line, block, step, hints);
         }
         return hints;
     }
 
-    static void AddHole(ProgramAnalysis analysis, int line, in Block block, Step step, List<HintAnswer> hints)
+    static void AddHole(ProgramAnalysis analysis, HoleTable holes, int line, in Block block, Step step, List<HintAnswer> hints)
     {
-        var hole = step.Holes[0];
-        var asDistance = step.After.Distance == DistanceMode.Incremental
-            || analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental;
-        var isWritten = step.Words.Has('X') && step.Words.Has('Y');
-        if (!double.IsFinite(hole.X + hole.Y) || (!asDistance && isWritten && step.Holes.Count == 1 && step.After.Units != LengthUnit.Inch))
+        var place = Place.OfHole(step, 0);
+        if (!place.IsKnown || (step.After.NotFollowed & PlacesTurned) != 0 || IsItsText(analysis, block, step, place))
             return;
-        var last = step.Holes[^1];
-        var text = step.Holes.Count == 1
-            ? $"→ {Say.Place(hole.X, hole.Y)}"
-            : $"→ {step.Holes.Count} holes, {Say.Place(hole.X, hole.Y)} to {Say.Place(last.X, last.Y)}";
-        var number = HoleNumbers.Before(analysis.Main, line) + 1;
-        hints.Add(new HintAnswer(line, EndOfPlace(block, step), text,
-            step.Holes.Count == 1 ? $"Hole {number} is drilled here." : $"Holes {number} to {number + step.Holes.Count - 1} are drilled here."));
+        var lengths = Lengths.Of(step.After);
+        var count = step.Holes.Count;
+        var last = Place.OfHole(step, count - 1);
+        var text = "→ " + (count == 1 ? lengths.Place(place) : place.IsAt(last) ? $"{count} times {lengths.Place(place)}" : $"{count} holes, last {lengths.Place(last)}");
+        if (text.Length > LongestText)
+            return;
+        var first = holes.At(line).First + 1;
+        hints.Add(new HintAnswer(line, EndOfPlace(block, step, place), text, count == 1
+            ? $"Hole {first} is drilled here."
+            : $"Holes {first} to {first + count - 1} are drilled here, the first at {lengths.Place(place)}."));
     }
 
-    static int EndOfPlace(in Block block, Step step)
+    /// <summary>Whether the block's words are the place of its one hole, as plain numbers.</summary>
+    static bool IsItsText(ProgramAnalysis analysis, in Block block, Step step, in Place place) =>
+        step.Holes.Count == 1
+        && step.After.Distance == DistanceMode.Absolute
+        && analysis.Machine.Readings.HolePositions == HolePositionReading.DistanceMode
+        && IsPlain(analysis, block, step, place.FirstLetter)
+        && IsPlain(analysis, block, step, place.SecondLetter);
+
+    static bool IsPlain(ProgramAnalysis analysis, in Block block, Step step, char letter)
+    {
+        if (!step.Words.Has(letter))
+            return false;
+        var token = block.Tokens[step.Words.TokenOf(letter)];
+        return !token.IsExpression && (token.HasPoint || token.Value == 0 || analysis.Machine.Readings.Integers == IntegerReading.Whole);
+    }
+
+    static int EndOfPlace(in Block block, Step step, in Place place)
     {
         var end = -1;
-        foreach (var letter in "XY")
+        foreach (var letter in (ReadOnlySpan<char>)[place.FirstLetter, place.SecondLetter])
             if (step.Words.Has(letter))
                 end = Math.Max(end, block.Tokens[step.Words.TokenOf(letter)].End);
         return end >= 0 ? end : StepContext.WordsOf(block).End;
@@ -70,11 +96,17 @@ public static class InlayHints
             return;
         foreach (ref readonly var move in step.Moves.Items)
         {
-            if (move.Kind != MoveKind.Dwell || double.IsNaN(move.Seconds))
+            if (move.Kind != MoveKind.Dwell || !double.IsFinite(move.Seconds))
                 continue;
-            var reading = analysis.Machine.Readings.Dwell == DwellReading.Milliseconds ? "milliseconds" : "seconds";
-            hints.Add(new HintAnswer(line, block.Tokens[step.Words.TokenOf(letter)].End, $"= {Say.Seconds(move.Seconds)}",
-                $"Dwell as {analysis.Machine.Name} reads it ({(analysis.Machine.Readings.Dwell == DwellReading.ByPoint ? "by the decimal point" : "in " + reading)})."));
+            var text = "= " + Say.Seconds(move.Seconds);
+            var reading = letter == 'X' ? "in seconds" : analysis.Machine.Readings.Dwell switch
+            {
+                DwellReading.Milliseconds => "in milliseconds",
+                DwellReading.Seconds => "in seconds",
+                _ => "by the decimal point",
+            };
+            if (text.Length <= LongestText)
+                hints.Add(new HintAnswer(line, block.Tokens[step.Words.TokenOf(letter)].End, text, $"Dwell, read {reading} by {analysis.Machine.Name}."));
             return;
         }
     }

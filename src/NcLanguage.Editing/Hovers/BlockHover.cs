@@ -2,78 +2,65 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.Moves;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
 
-/// <summary>What a block will do, in order: from where to where, at which level, how long, how close to what stands in the way.</summary>
+/// <summary>What a block will do, in order: from where to where, at which level, how long, how close to what stands in the way; and
+/// the state in force with the lines that set it.</summary>
 static class BlockHover
 {
-    /// <summary>Moves told one by one; a block with more says how many it leaves out.</summary>
-    const int MostMoves = 24;
-
-    public static HoverAnswer Of(ProgramAnalysis analysis, int line)
+    public static HoverAnswer Of(ProgramAnalysis analysis, int line, int column)
     {
-        var (start, end) = StepContext.WordsOf(analysis.Main.BlockAt(line));
-        return new HoverAnswer(Text(analysis, line), line, start, end);
-    }
-
-    public static string Text(ProgramAnalysis analysis, int line)
-    {
+        var (start, end) = RangeOf(analysis.Main.BlockAt(line));
         var step = analysis.Main.StepAt(line);
-        var text = new StringBuilder();
-        if ((step.Events & StepEvents.NotRun) != 0)
-            return "This block does not run: the program has ended above it.";
-        if ((step.Events & StepEvents.Skipped) != 0)
-            return "This block is passed over: block skip is on.";
-        AppendHoles(text, analysis, line, step);
-        AppendMoves(text, analysis, step);
-        AppendReadDifferently(text, analysis, line, step);
-        text.Append("\n\n---\n").Append(StateText.InForce(analysis, line, step.After));
-        return text.ToString().Trim();
+        var text = NotRunText.Of(analysis.Main.BlockAt(line), step);
+        if (text.Length == 0)
+            text = Text(analysis, line, step);
+        return new HoverAnswer(text, line, Math.Min(start, column), Math.Max(end, column));
     }
 
-    static void AppendHoles(StringBuilder text, ProgramAnalysis analysis, int line, Step step)
+    public static string Text(ProgramAnalysis analysis, int line, Step step)
     {
-        if (step.Holes.Count == 0)
-            return;
-        var first = HoleNumbers.Before(analysis.Main, line) + 1;
-        var last = first + step.Holes.Count - 1;
-        var hole = step.Holes[0];
-        text.Append(first == last ? $"**Hole {first}**" : $"**Holes {first} to {last}**")
-            .Append($" at {Say.Place(hole.X, hole.Y)}, G{hole.Cycle}, from {Say.Level(hole.RLevel)} to {Say.Level(hole.Bottom)}");
-        if (first != last)
-            text.Append($", the last at {Say.Place(step.Holes[^1].X, step.Holes[^1].Y)}");
-        text.Append("\n\n");
+        var text = new StringBuilder();
+        if (step.Holes.Count > 0)
+            HoleText.AppendTitle(text, analysis, line, step);
+        AppendMoves(text, analysis, step);
+        if (step.Holes.Count > 0)
+        {
+            HoleText.AppendNext(text, analysis, line, step);
+            text.Append(OtherReading.Text(analysis, line, step));
+        }
+        if (ClearanceText.Note(analysis, step) is { Length: > 0 } note)
+            text.Append('\n').Append(note).Append('\n');
+        return text.Append('\n').Append(StateText.InForce(analysis, line, step.After)).ToString();
     }
 
     static void AppendMoves(StringBuilder text, ProgramAnalysis analysis, Step step)
     {
         if (step.Moves.Count == 0)
         {
-            text.Append("Nothing moves in this block.\n");
+            var (lengths, at) = (Lengths.Of(step.After), step.After.Position);
+            text.Append("Nothing moves. ").Append(double.IsNaN(at.X) && double.IsNaN(at.Y) && double.IsNaN(at.Z)
+                ? $"Where the tool stands is {Lengths.NotKnown}.\n"
+                : $"The tool stands at {lengths.Axis('X', at.X)}, {lengths.Axis('Y', at.Y)}, {lengths.Axis('Z', at.Z)}.\n");
             return;
         }
-        var seconds = 0.0;
-        for (var i = 0; i < step.Moves.Count; i++)
-        {
-            ref readonly var move = ref step.Moves[i];
-            seconds += move.Seconds;
-            if (i < MostMoves)
-                text.Append(i + 1).Append(". ").Append(MoveText.Of(move, step, i)).Append(ClearanceText.Of(analysis, step, move)).Append('\n');
-        }
-        if (step.Moves.Count > MostMoves)
-            text.Append("\n… and ").Append(Say.Count(step.Moves.Count - MostMoves, "further move")).Append(".\n");
-        if (step.Moves.Count > 1)
+        MoveList.Append(text, analysis, step);
+        if (step.Moves.Count > 1 && step.Holes.Count == 0 && StepFacts.Seconds(step) is var seconds && !double.IsNaN(seconds))
             text.Append("\nIn all ").Append(Say.Seconds(seconds)).Append(".\n");
     }
 
-    static void AppendReadDifferently(StringBuilder text, ProgramAnalysis analysis, int line, Step step)
+    static (int Start, int End) RangeOf(in Block block)
     {
-        if (step.Holes.Count == 0 || OtherReading.HoleAt(analysis, line) is not { } other)
-            return;
-        var here = step.Holes[0];
-        if (Math.Abs(here.X - other.X) > 1e-6 || Math.Abs(here.Y - other.Y) > 1e-6)
-            text.Append($"\nA control that reads cycle positions {OtherReading.PositionsName(analysis)} drills at {Say.Place(other.X, other.Y)}.\n");
+        var (start, end) = (-1, 0);
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.IsComment)
+                continue;
+            start = start < 0 ? token.Start : start;
+            end = token.End;
+        }
+        return (Math.Max(start, 0), end);
     }
 }

@@ -1,44 +1,69 @@
 using System.Text;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
 
-/// <summary>What a G or M code does: from the table of codes, and for a cycle also what this block will do.</summary>
+/// <summary>What a G or M code does: from the table of codes; for a cycle also what this block will do.</summary>
 static class CodeHover
 {
-    public static string? Of(ProgramAnalysis analysis, int line, in Token token, string written)
+    public static string? Of(ProgramAnalysis analysis, int line, int index, Step step)
     {
-        var tenths = Math.Round(token.Value * 10);
-        if (double.IsNaN(tenths) || tenths is < 0 or > 9999)
+        var block = analysis.Main.BlockAt(line);
+        if (CodeAt(block, index, step) is not { } code)
             return null;
-        if (CodeTable.Find((char)token.Letter, (int)tenths) is not { } code)
-            return null;
-        var text = new StringBuilder();
-        text.Append("**").Append(code.Text).Append(' ').Append(code.Name).Append("**");
-        if (written.Replace(" ", "", StringComparison.Ordinal).Length > code.Text.Length + 1)
-            text.Append(" (").Append(written).Append(')');
-        text.Append("\n\n").Append(code.Meaning).Append(code.IsModal ? " It stays in force until another code of its group." : " It acts in its own block only.");
-        AppendWords(text, code);
-        if (code.Group == ModalGroup.Cycle && code.Tenths != 800)
-            text.Append("\n\n").Append(BlockHover.Text(analysis, line));
-        return text.Append("\n\nSource: ").Append(code.Source).ToString();
+        var written = Quote.Word(block, block.Tokens[index]);
+        var text = new StringBuilder("**").Append(code.Text).Append("** ").Append(code.Name);
+        if (block.Tokens[index].IsExpression)
+            text.Append(" (").Append(Markdown.Word(written)).Append(')');
+        text.Append("\n\n").Append(code.Meaning).Append(code.IsModal ? " Stays in force until replaced." : " Acts in this block only.");
+        if (!code.ExistsUnder(analysis.Machine.Readings))
+            text.Append($"\n\n{Markdown.Plain(analysis.Machine.Name)} does not have this code: it selects inch and millimetre by {UnitPair(analysis)}.");
+        var isCycle = code.Group == ModalGroup.Cycle && code.Tenths != 800;
+        if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
+            text.Append("\n\n").Append(notRun);
+        else if (isCycle)
+            text.Append("\n\n").Append(CarriedText.ForCycleCode(analysis, line, step)).Append(BlockHover.Text(analysis, line, step));
+        else if (Moves(code) && step.Moves.Count > 0)
+        {
+            text.Append("\n\n");
+            MoveList.Append(text, analysis, step);
+        }
+        AppendWords(text, code, analysis, step);
+        return text.ToString().TrimEnd() + $"\n\nSource: {code.Source}";
     }
 
-    static void AppendWords(StringBuilder text, CodeEntry code)
+    /// <summary>The code as executed; where the block does not run, as written.</summary>
+    static CodeEntry? CodeAt(in Block block, int index, Step step)
     {
-        if (code.Words.IsEmpty)
-            return;
-        text.Append("\n\n");
-        foreach (var use in code.Words)
+        foreach (var word in step.Words.Codes)
+            if (word.Token == index)
+                return word.Code;
+        var token = block.Tokens[index];
+        var tenths = Math.Round(token.Value * 10);
+        return token.Value is >= 0 and < 1000 && Math.Abs(token.Value * 10 - tenths) < 0.001 ? CodeTable.Find((char)token.Letter, (int)tenths) : null;
+    }
+
+    static bool Moves(CodeEntry code) =>
+        code.Group is ModalGroup.Motion or ModalGroup.ToolChange || (code.Letter == 'G' && code.Tenths is 40 or 280 or 300 or 530);
+
+    static string UnitPair(ProgramAnalysis analysis) =>
+        analysis.Machine.Readings.Units == Machine.Profiles.UnitReading.G70G71 ? "G70 and G71" : "G20 and G21";
+
+    static void AppendWords(StringBuilder text, CodeEntry code, ProgramAnalysis analysis, Step step)
+    {
+        var parts = new List<string>();
+        foreach (var word in code.Words)
         {
-            text.Append("- `").Append(use.Letter).Append("` ").Append(use.Meaning).Append(use.Need switch
-            {
-                WordNeed.Required => " (needed)",
-                WordNeed.CarriedOver => " (needed once, then carried over)",
-                _ => "",
-            }).Append('\n');
+            if (word.OnlyUnder is { } reading && reading != analysis.Machine.Readings.Repeats)
+                continue;
+            var use = WordUses.InPlane(code, word, step.After.Plane);
+            parts.Add($"{use.Letter} {use.Meaning}{(use.Need == WordNeed.Required ? " (needed)" : use.Need == WordNeed.CarriedOver ? " (carried over)" : "")}");
         }
+        if (parts.Count > 0)
+            text.Append("\n\nTakes ").AppendJoin("; ", parts).Append('.');
     }
 }

@@ -9,33 +9,34 @@ public sealed record HoverAnswer(string Markdown, int Line, int StartColumn, int
 /// <summary>Says what a word or a block will do.</summary>
 public static class Hover
 {
-    /// <summary>The answer at a byte column of a line, both from 0; null where there is nothing to say: comments, blank lines,
-    /// places outside the text.</summary>
+    /// <summary>The answer at a byte column of a line, both from 0; null where there is nothing to say: comments, blank lines, what
+    /// cannot be read, places outside the text or inside a character.</summary>
     public static HoverAnswer? At(ProgramAnalysis analysis, int line, int column)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         if (line < 0 || line >= analysis.Text.LineCount || column < 0)
             return null;
         var block = analysis.Main.BlockAt(line);
-        if (column > block.Line.Length)
+        if (column > block.Line.Length || (column < block.Line.Length && IsInsideCharacter(block.Line[column])))
             return null;
         var index = TokenAt(block, column);
         if (index < 0)
-            return HasWords(block) ? BlockHover.Of(analysis, line) : null;
+            return HasWords(block) ? BlockHover.Of(analysis, line, column) : null;
         var token = block.Tokens[index];
-        if (token.IsComment)
-            return null;
         if (token.IsWord('N'))
-            return BlockHover.Of(analysis, line);
+            return BlockHover.Of(analysis, line, column);
         var text = WordHover.Of(analysis, line, index);
         return text is null ? null : new HoverAnswer(text, line, token.Start, token.End);
     }
 
-    // A place right behind a word belongs to the word when nothing else does.
+    // The bytes of a UTF-8 character behind its first.
+    static bool IsInsideCharacter(byte b) => (b & 0b1100_0000) == 0b1000_0000;
+
+    // The end of a line belongs to the token that stands there: an editor puts its cursor behind the last character.
     static int TokenAt(in Block block, int column)
     {
         for (var i = 0; i < block.Tokens.Length; i++)
-            if (column >= block.Tokens[i].Start && column < block.Tokens[i].End)
+            if (column >= block.Tokens[i].Start && (column < block.Tokens[i].End || (column == block.Line.Length && column == block.Tokens[i].End)))
                 return i;
         return -1;
     }
@@ -43,7 +44,7 @@ public static class Hover
     static bool HasWords(in Block block)
     {
         foreach (ref readonly var token in block.Tokens)
-            if (!token.IsComment)
+            if (token.Kind is TokenKind.Word or TokenKind.Assignment or TokenKind.Statement)
                 return true;
         return false;
     }

@@ -1,5 +1,6 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -8,137 +9,162 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Editing;
 
 /// <summary>The value of a word with its unit, and what follows from it.</summary>
-static class ValueText
+readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse? use)
 {
-    public static string Of(ProgramAnalysis analysis, int line, char letter, Step step)
+    readonly Lengths _lengths = Lengths.Of(step.After);
+
+    /// <summary>The text for the block's word of a letter.</summary>
+    public string Of(char letter)
     {
-        var value = step.Words[letter];
-        if (double.IsNaN(value))
-            return "Its value is not known here.";
+        if (double.IsNaN(step.Words[letter]))
+            return $"Its value is {Lengths.NotKnown}.";
+        if (HasNoEffect(letter))
+            return "Nothing in this block uses it.";
         return letter switch
         {
-            'X' or 'Y' or 'Z' when step.Words.HasCode('G', 40) => $"{Say.Seconds(value)}.",
-            'X' or 'Y' or 'Z' => Axis(analysis, line, letter, step),
-            'R' when step.After.Cycle > 0 => $"R level at {Say.Level(step.After.RLevel)}; it stays until changed.",
-            'F' => Feed(analysis, step),
-            'S' => Speed(analysis, step),
-            'P' => Dwell(analysis, step, value),
-            'Q' when step.After.Cycle is 73 or 83 => Peck(step),
-            'T' => Tool(analysis, (int)value),
-            'H' => Length(analysis, step),
-            'L' or 'K' when step.Holes.Count > 1 => $"{step.Holes.Count} holes in this block.",
+            'F' when use is null or { Unit: WordUnit.Feed } => CuttingText.Feed(analysis, step),
+            'S' => CuttingText.Speed(analysis, step),
+            'T' => ToolText.Of(analysis, step),
+            'H' => ToolText.LengthOffset(analysis, step),
+            'X' or 'Y' or 'Z' when use is not { Unit: WordUnit.Dwell } => Axis(letter),
+            _ => ByUnit(letter),
+        };
+    }
+
+    bool HasNoEffect(char letter)
+    {
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.Kind == FaultKind.WordWithoutEffect && fault.Letter == letter)
+                return true;
+        return false;
+    }
+
+    // ---- axis words ---------------------------------------------------------------------------------------
+
+    string Axis(char letter)
+    {
+        if (StepFacts.CycleOf(step) > 0 && letter == StepFacts.DepthLetter(step.After) && (step.Sets & Slot.CycleBottom) != 0)
+            return Bottom(letter) + Behind(CarriedText.ForAxisWord(analysis, line, step));
+        if (step.Words.HasCode('G', 530))
+            return $"{_lengths.Length(Written(letter))} in machine coordinates.";
+        if (step.Words.HasCode('G', 280) || step.Words.HasCode('G', 300))
+            return Target(letter, OnTheWay(letter), step.After.Distance == DistanceMode.Incremental);
+        if (ClaimsAxes(step))
+            return _lengths.Length(Written(letter)) + ".";
+        var index = letter - 'X';
+        if (step.Holes.Count == 0)
+            return Target(letter, step.After.Position[index], step.After.Distance == DistanceMode.Incremental) + Behind(CarriedText.ForAxisWord(analysis, line, step));
+        var place = Place.OfHole(step, 0);
+        var to = place.FirstLetter == letter ? place.First : place.Second;
+        var always = analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental;
+        return Target(letter, to, always || step.After.Distance == DistanceMode.Incremental) + Behind(CarriedText.ForAxisWord(analysis, line, step));
+    }
+
+    /// <summary>Where an axis word leads, and how far that is from here.</summary>
+    string Target(char letter, double to, bool isDistance)
+    {
+        if (double.IsNaN(to))
+            return $"Where this leads is {Lengths.NotKnown}.";
+        var from = step.Before.Position[letter - 'X'];
+        var place = _lengths.Axis(letter, to) + (_lengths.IsInch ? $" ({Say.Number(to)} mm)" : "");
+        var way = double.IsNaN(from) ? "" : $"{_lengths.Way(to - from)} from {_lengths.Axis(letter, from)}";
+        var rule = step.Holes.Count > 0 && analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental
+            ? $"{Markdown.Plain(analysis.Machine.Name)} takes positions inside cycles as distances"
+            : $"{(isDistance ? "G91" : "G90")} {StateText.Setter(analysis.Main.LastSetter(Slot.Distance, line))}";
+        return isDistance
+            ? $"{(way.Length > 0 ? way + ", " : "")}to {place} · {rule}."
+            : $"To {place}{(way.Length > 0 ? ", " + way : "")} · {rule}.";
+    }
+
+    string Bottom(char letter)
+    {
+        var below = step.After.RLevel - step.After.Bottom;
+        return $"Bottom at {_lengths.Axis(letter, step.After.Bottom)}{(double.IsNaN(below) ? "" : $", {_lengths.Length(below)} below the R level {_lengths.Axis(letter, step.After.RLevel)}")}"
+            + ". Carried over to the holes that follow.";
+    }
+
+    double OnTheWay(char letter)
+    {
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.Role == MoveRole.Machine)
+                return move.To[letter - 'X'];
+        return double.NaN;
+    }
+
+    static bool ClaimsAxes(Step step)
+    {
+        foreach (var word in step.Words.Codes)
+            if (word.Code.Letter == 'G' && word.Code.Group is ModalGroup.NonModal or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.MacroCall
+                && word.Code.Words.Length > 0)
+                return true;
+        return false;
+    }
+
+    static string Behind(string text) => text.Length == 0 ? "" : "\n\n" + text;
+
+    // ---- all others ---------------------------------------------------------------------------------------
+
+    string ByUnit(char letter)
+    {
+        var cycle = StepFacts.CycleOf(step);
+        return (use?.Unit, letter) switch
+        {
+            (WordUnit.Length, 'R') when cycle > 0 && (step.Sets & Slot.CycleR) != 0 => RLevel(),
+            (WordUnit.Length, 'Q') when cycle is 73 or 83 => Peck(),
+            (WordUnit.Length, 'I' or 'J' or 'K') when step.Moves.Count > 0 && step.Moves[step.Moves.Count - 1].Kind == MoveKind.Arc => Centre(letter),
+            (WordUnit.Length, _) => _lengths.Length(Written(letter)) + ".",
+            (WordUnit.Dwell, _) => Dwell(letter),
+            (WordUnit.Degrees, _) => Say.Number(step.Words[letter]) + "°.",
+            (WordUnit.Feed, _) => CuttingText.Feed(analysis, step),
+            (WordUnit.Whole, 'L' or 'K') when step.Holes.Count > 1 => $"{step.Holes.Count} holes in this block.",
             _ => "",
         };
     }
 
-    static string Axis(ProgramAnalysis analysis, int line, char letter, Step step)
+    string RLevel()
     {
-        var axis = letter - 'X';
-        if (step.After.Cycle > 0 && axis == Arcs.Axes(step.After.Plane).Third)
-            return $"Bottom of the hole at {Say.Level(step.After.Bottom, letter)}{Incremental(step, " counted from the R level")}; it stays until changed.";
-        var here = step.Holes.Count > 0 ? (axis == 0 ? step.Holes[0].X : step.Holes[0].Y) : step.After.Position[axis];
-        if (double.IsNaN(here))
-            return "Where this leads is not known here.";
-        var asDistance = step.After.Distance == DistanceMode.Incremental
-            || (step.Holes.Count > 0 && analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental);
-        var way = here - step.Before.Position[axis];
-        var inch = step.After.Units == LengthUnit.Inch ? $" ({Say.Number(here / 25.4, 4)} in)" : "";
-        return asDistance
-            ? $"A distance: {Say.Mm(way)} further, to {letter}{Say.Number(here)} mm{inch}."
-            : $"A position: {letter}{Say.Number(here)} mm{inch} in the work coordinates{(double.IsNaN(way) ? "" : $", {Say.Mm(Math.Abs(way))} from where the tool stands")}.";
+        var depth = StepFacts.DepthLetter(step.After);
+        var below = step.After.InitialLevel - step.After.RLevel;
+        var relation = double.IsNaN(below) ? ""
+            : $", {_lengths.Length(Math.Abs(below))} {(below < 0 ? "above" : "below")} the initial level {_lengths.Axis(depth, step.After.InitialLevel)}";
+        return $"R level at {_lengths.Axis(depth, step.After.RLevel)}{relation}. Carried over to the holes that follow.";
     }
 
-    static string Incremental(Step step, string text) => step.After.Distance == DistanceMode.Incremental ? text : "";
-
-    static string Feed(ProgramAnalysis analysis, Step step)
+    string Peck()
     {
-        var feed = step.After.Feed;
-        var speed = step.After.Speed;
-        var text = step.After.FeedMode switch
-        {
-            FeedMode.PerMinute => $"{Say.Number(feed)} mm/min",
-            FeedMode.PerTurn => $"{Say.Number(feed)} mm per turn",
-            FeedMode.InverseTime => $"the move takes {Say.Seconds(60 / feed)}",
-            _ => "feed mode not known here",
-        };
-        if (step.After.FeedMode == FeedMode.PerMinute && speed > 0)
-        {
-            text += $"; {Say.Number(feed / speed, 4)} mm per turn at S{Say.Number(speed)}";
-            var tool = analysis.Setup.FindTool(step.After.Tool);
-            if (tool?.Flutes is > 1 and var flutes)
-                text += $", {Say.Number(feed / speed / flutes, 4)} mm per tooth with {flutes} teeth";
-            if (tool?.Pitch is { } pitch)
-                text += $"; the pitch of {Say.Mm(pitch)} asks for F{Say.Number(pitch * speed, 1)}";
-        }
-        return text + ". It stays until changed.";
-    }
-
-    static string Speed(ProgramAnalysis analysis, Step step)
-    {
-        var speed = step.After.Speed;
-        if (double.IsNaN(speed))
-            return "Its value is not known here.";
-        var text = $"{Say.Number(speed)} turns per minute";
-        if (analysis.Setup.FindTool(step.After.Tool)?.Diameter is { } diameter)
-            text += $"; {Say.Number(Math.PI * diameter * speed / 1000, 1)} m/min at the diameter of {Say.Mm(diameter)}";
-        return text + ". It stays until changed.";
-    }
-
-    static string Dwell(ProgramAnalysis analysis, Step step, double value)
-    {
-        if (!step.Words.HasCode('G', 40) && step.After.Cycle <= 0)
-            return "";
-        var seconds = double.NaN;
-        foreach (ref readonly var move in step.Moves.Items)
-            if (move.Kind == MoveKind.Dwell)
-                seconds = move.Seconds;
-        if (double.IsNaN(seconds))
-            return "";
-        var unit = analysis.Machine.Readings.Dwell switch
-        {
-            DwellReading.Milliseconds => "read in milliseconds",
-            DwellReading.Seconds => "read in seconds",
-            _ => "read by its decimal point",
-        };
-        var turns = step.After.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise && step.After.Speed > 0
-            ? $", {Say.Number(seconds * step.After.Speed / 60, 1)} turns at S{Say.Number(step.After.Speed)}"
-            : "";
-        return $"{Say.Seconds(seconds)} ({unit} by {analysis.Machine.Name}){turns}.";
-    }
-
-    static string Peck(Step step)
-    {
+        // Feed strokes: the whole way by the peck, rounded up; a rest below what can be shown is no stroke.
         var depth = step.After.RLevel - step.After.Bottom;
         var strokes = Math.Ceiling(Math.Round(depth / step.After.Peck, 9));
-        return $"{Say.Mm(step.After.Peck)} a peck{(double.IsNaN(strokes) ? "" : $": {Say.Number(strokes)} strokes over {Say.Mm(depth)}")}; it stays until changed.";
+        var told = double.IsFinite(strokes) && strokes > 0
+            ? $": {Say.Number(strokes)} over {_lengths.Length(depth)}"
+            : "";
+        return $"{_lengths.Length(step.After.Peck)} a peck{told}. Carried over to the holes that follow.";
     }
 
-    static string Tool(ProgramAnalysis analysis, int number)
+    string Centre(char letter)
     {
-        if (!analysis.Setup.IsPresent)
-            return "";
-        if (analysis.Setup.FindTool(number) is not { } tool)
-            return "The setup does not list it.";
-        var kind = tool.Kind is { } known ? Machine.Setups.ToolKindName.Format(known).Replace('-', ' ') : "tool";
-        var parts = new List<string> { kind };
-        if (tool.Diameter is { } diameter)
-            parts.Add($"diameter {Say.Mm(diameter)}");
-        if (tool.PointAngle is { } angle)
-            parts.Add($"point {Say.Number(angle)}°");
-        if (tool.Pitch is { } pitch)
-            parts.Add($"pitch {Say.Mm(pitch)}");
-        if (tool.FluteLength is { } flute)
-            parts.Add($"flutes {Say.Mm(flute)} long");
-        if (tool.Length is { } length)
-            parts.Add($"length {Say.Mm(length)}");
-        if (tool.LengthOffset is { } offset)
-            parts.Add($"H{offset}");
-        return "In the setup: " + string.Join(", ", parts) + ".";
+        var axis = letter - 'I';
+        var center = step.Moves[step.Moves.Count - 1].Center[axis];
+        return $"{_lengths.Length(Written(letter))}: the centre is at {_lengths.Axis((char)('X' + axis), center)}.";
     }
 
-    static string Length(ProgramAnalysis analysis, Step step)
+    string Dwell(char letter)
     {
-        var tool = analysis.Setup.FindLengthOffset(step.After.H);
-        return tool?.Length is { } length ? $"In the setup: {Say.Mm(length)}, the length of T{tool.Number}." : "";
+        var token = analysis.Main.BlockAt(line).Tokens[step.Words.TokenOf(letter)];
+        var isP = letter == 'P';
+        var seconds = isP ? DwellReadings.Seconds(step.Words[letter], token.HasPoint, analysis.Machine.Readings.Dwell) : step.Words[letter];
+        var reading = !isP ? "seconds" : analysis.Machine.Readings.Dwell switch
+        {
+            DwellReading.Milliseconds => "milliseconds",
+            DwellReading.Seconds => "seconds",
+            _ => token.HasPoint ? "with a point: seconds" : "without a point: milliseconds",
+        };
+        var turns = Times.Turns(seconds, step.After);
+        var text = $"{Times.Of(seconds)} ({reading}, {Markdown.Plain(analysis.Machine.Name)}){(turns.Length > 0 ? " · " + turns : "")}.";
+        if (step.Holes.Count > 0 && double.IsNaN(step.Holes[0].DwellSeconds))
+            text += $" G{step.Holes[0].Cycle} does not wait as it is read here.";
+        return step.Words.HasCode('G', 40) ? text : text + " Carried over to the holes that follow.";
     }
+
+    double Written(char letter) => Lengths.Written(analysis.Main.BlockAt(line), step, letter, analysis.Machine.Readings);
 }

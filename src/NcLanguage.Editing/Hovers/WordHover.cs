@@ -3,7 +3,6 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
@@ -11,84 +10,68 @@ namespace NcLanguage.Editing;
 /// <summary>What one word says: its meaning, its value with unit, whether it stays in force, and what follows from it.</summary>
 static class WordHover
 {
+    /// <summary>The text for a token of a line's block, by its index; null where there is nothing to say.</summary>
     public static string? Of(ProgramAnalysis analysis, int line, int index)
     {
         var block = analysis.Main.BlockAt(line);
         var token = block.Tokens[index];
-        var written = Encoding.UTF8.GetString(block.TextOf(token));
+        if (token.IsMalformed)
+            return null;
         switch (token.Kind)
         {
             case TokenKind.Skip:
-                return "**Block skip**: this block is passed over when the switch at the machine is on.";
+                return $"{Markdown.Word(Quote.Word(block, token))} block skip\n\nThe block is passed over when block skip is on at the machine; "
+                    + (analysis.Options.Skip ? "here it is on." : "here it is off.");
             case TokenKind.Percent:
-                return "**%**: begins or ends the file that is sent to the control.";
+                return "**%** beginning or end of the file that is sent to the control";
             case TokenKind.Assignment:
-                return AssignmentText(analysis, line, written);
+                return AssignmentText.Of(block, token, analysis.Main.StepAt(line));
             case TokenKind.Statement:
-                return StatementText(written, token);
+                return StatementText(block, token, analysis.Main.StepAt(line), index);
+            case TokenKind.Word when token.Letter == ':':
+                return $"{Markdown.Word(Quote.Word(block, token))} program number or alignment block";
+            case TokenKind.Word when token.Letter is (byte)'G' or (byte)'M':
+                return CodeHover.Of(analysis, line, index, analysis.Main.StepAt(line));
             case TokenKind.Word:
-                break;
+                return AddressText(analysis, line, index, analysis.Main.StepAt(line));
             default:
                 return null;
         }
+    }
+
+    static string AddressText(ProgramAnalysis analysis, int line, int index, Step step)
+    {
+        var block = analysis.Main.BlockAt(line);
+        var token = block.Tokens[index];
         var letter = (char)token.Letter;
-        if (letter == ':')
-            return $"**{written}**: program number or alignment block.";
-        if (token.IsMalformed)
-            return null;
-        if (letter is 'G' or 'M')
-            return CodeHover.Of(analysis, line, token, written);
-        var step = analysis.Main.StepAt(line);
-        if ((step.Events & StepEvents.NotRun) != 0)
-            return "This block does not run: the program has ended above it.";
-        return AddressText(analysis, line, letter, written, step);
-    }
-
-    static string AddressText(ProgramAnalysis analysis, int line, char letter, string written, Step step)
-    {
-        var text = new StringBuilder();
-        var use = UseOf(letter, step);
         var address = AddressTable.Find(letter);
-        text.Append("**").Append(written).Append("**: ").Append(use?.Meaning ?? address?.Meaning ?? "no meaning here.");
-        if (text[^1] != '.')
-            text.Append('.');
-        text.Append("\n\n").Append(ValueText.Of(analysis, line, letter, step));
-        return text.ToString().Trim();
+        var use = WordUses.Of(letter, step, analysis.Machine.Readings);
+        var text = new StringBuilder(Markdown.Word(Quote.Word(block, token))).Append(' ').Append(use?.Meaning ?? address?.Name);
+        if (use is null && address is not null)
+            text.Append("\n\n").Append(address.Meaning);
+        text.Append("\n\n");
+        if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
+            text.Append(notRun);
+        else if (!step.Words.Has(letter) || step.Words.TokenOf(letter) != index)
+            text.Append("The block has this letter already: this word is not read.");
+        else
+            text.Append(new ValueText(analysis, line, step, use).Of(letter));
+        return text.ToString().TrimEnd();
     }
 
-    /// <summary>How the code that the word belongs to uses it: a code of the block first, then the cycle or motion in force.</summary>
-    static WordUse? UseOf(char letter, Step step)
+    static string StatementText(in Block block, in Token token, Step step, int index)
     {
-        foreach (var word in step.Words.Codes)
-            if (word.Code.Letter == 'G' && Find(word.Code, letter) is { } use)
-                return use;
-        if (step.After.Cycle > 0 && CodeTable.Find('G', step.After.Cycle * 10) is { } cycle && Find(cycle, letter) is { } inCycle)
-            return inCycle;
-        return null;
-    }
-
-    static WordUse? Find(CodeEntry code, char letter)
-    {
-        foreach (var use in code.Words)
-            if (use.Letter == letter)
-                return use;
-        return null;
-    }
-
-    static string AssignmentText(ProgramAnalysis analysis, int line, string written)
-    {
-        var equals = written.IndexOf('=', StringComparison.Ordinal);
-        var target = written[..Math.Max(equals, 0)].Trim();
-        var value = analysis.Main.StepAt(line).After.Variables;
-        var known = int.TryParse(target.AsSpan().TrimStart('#'), out var number) && value is not null ? value.Get(number) : double.NaN;
-        return double.IsNaN(known)
-            ? $"**{target}** is set when the other words of the block have been read; its value is not known here."
-            : $"**{target}** becomes {Say.Number(known, 6)} when the other words of the block have been read.";
-    }
-
-    static string StatementText(string written, in Token token)
-    {
+        var behindO = false;
+        foreach (ref readonly var other in block.Tokens)
+            behindO |= other.IsWord('O');
         var keyword = token.Statement.ToString().ToUpperInvariant();
-        return $"**{keyword}** (`{written}`): the run may go on elsewhere. Jumps and loops are not followed yet, so what stands below is not known.";
+        var row = StatementTable.Find(keyword, behindO) ?? StatementTable.Find(keyword, !behindO);
+        var text = $"**{keyword}** {row?.Name}\n\n{row?.Meaning}";
+        if (row is not null)
+            text += $" Written `{row.Form}`.";
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.Kind == FaultKind.NotFollowed && fault.Token == index)
+                text += "\n\nNot followed: what stands below starts from a state that is not known here.";
+        return text;
     }
 }

@@ -1,0 +1,81 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Feed and speed, and what they come to at the tool's edge.</summary>
+static class CuttingText
+{
+    const double InchesPerFoot = 12;
+
+    /// <summary>Feed per minute, per turn and per tooth; for taps the feed that the pitch asks for.</summary>
+    public static string Feed(ProgramAnalysis analysis, Step step)
+    {
+        ref readonly var state = ref step.After;
+        var parts = new List<string>();
+        var lengths = Lengths.Of(state);
+        // Feed per turn is feed over speed, per tooth that over the teeth (open textbook Machining 1, chapter 8).
+        var perTurn = double.NaN;
+        switch (state.FeedMode)
+        {
+            case FeedMode.PerMinute:
+                parts.Add(lengths.Feed(state.Feed));
+                perTurn = state.Feed / state.Speed;
+                if (double.IsFinite(perTurn))
+                    parts.Add($"{lengths.Fine(perTurn)} per turn at S{Say.Number(state.Speed)}");
+                break;
+            case FeedMode.PerTurn:
+                perTurn = state.Feed;
+                parts.Add($"{lengths.Fine(perTurn)} per turn");
+                if (double.IsFinite(perTurn * state.Speed))
+                    parts.Add($"{lengths.Feed(perTurn * state.Speed)} at S{Say.Number(state.Speed)}");
+                break;
+            case FeedMode.InverseTime:
+                return state.Feed > 0 ? $"The block's move takes {Times.Of(60 / state.Feed)}." : $"The time of the block's move is {Lengths.NotKnown}.";
+            default:
+                return $"The feed mode is {Lengths.NotKnown}.";
+        }
+        var tool = analysis.Setup.FindTool(state.Tool);
+        if (tool?.Flutes is > 1 and var flutes && tool.Pitch is null && double.IsFinite(perTurn))
+            parts.Add($"{lengths.Fine(perTurn / flutes)} per tooth ({flutes} teeth)");
+        if (state.Speed == 0)
+            parts.Add("the spindle speed is S0");
+        return string.Join(" · ", parts) + "." + Thread(analysis, step, perTurn) + " Stays in force until replaced.";
+    }
+
+    /// <summary>While tapping, one turn must feed one pitch (NISTIR 6556 §3.5.16.5).</summary>
+    static string Thread(ProgramAnalysis analysis, Step step, double perTurn)
+    {
+        if (StepFacts.CycleOf(step) is not (84 or 74) || analysis.Setup.FindTool(step.After.Tool)?.Pitch is not { } pitch || !double.IsFinite(perTurn))
+            return "";
+        var lengths = Lengths.Of(step.After);
+        if (Math.Abs(perTurn - pitch) < 0.0005)
+            return $" That is the pitch of T{step.After.Tool}, {lengths.Fine(pitch)}.";
+        var asked = step.After.FeedMode == FeedMode.PerTurn ? lengths.Fine(pitch) + " per turn" : lengths.Feed(pitch * step.After.Speed);
+        return $" **The pitch of T{step.After.Tool}, {lengths.Fine(pitch)}, asks for {asked}.**";
+    }
+
+    /// <summary>Turns per minute and the cutting speed at the tool's diameter: π·D·n.</summary>
+    public static string Speed(ProgramAnalysis analysis, Step step)
+    {
+        ref readonly var state = ref step.After;
+        if (double.IsNaN(state.Speed))
+            return (state.NotFollowed & NotFollowed.SurfaceSpeed) != 0
+                ? $"A cutting speed under G96: turns per minute are {Lengths.NotKnown}."
+                : $"Its value is {Lengths.NotKnown}.";
+        var text = $"{Say.Number(state.Speed)} turns per minute";
+        if (analysis.Setup.FindTool(state.Tool)?.Diameter is { } diameter)
+        {
+            var mmPerMinute = Math.PI * diameter * state.Speed;
+            text += state.Units == LengthUnit.Inch
+                ? $" · {Say.Number(mmPerMinute / Lengths.MmPerInch / InchesPerFoot, 0)} ft/min"
+                : $" · {Say.Number(mmPerMinute / 1000, 1)} m/min";
+            text += $" at diameter {Say.Mm(diameter)} (T{state.Tool})";
+        }
+        else
+            text += " · cutting speed " + Lengths.NotKnown + (analysis.Setup.IsPresent ? "" : ", no setup file");
+        return text + ". Stays in force until replaced.";
+    }
+}

@@ -1,0 +1,62 @@
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Which code a word of a block belongs to, and how that code uses it.</summary>
+static class WordUses
+{
+    /// <summary>The use by a code of the block, or else by the cycle or the motion in force; null where none uses it.</summary>
+    public static WordUse? Of(char letter, Step step, Readings readings)
+    {
+        foreach (var word in step.Words.Codes)
+            if (Find(word.Code, letter, step.After.Plane, readings) is { } use)
+                return use;
+        if (StepFacts.CycleOf(step) is > 0 and var cycle)
+            return CodeTable.Find('G', cycle * 10) is { } inCycle ? Find(inCycle, letter, step.After.Plane, readings) : null;
+        return MotionInForce(step.After.Motion) is { } motion ? Find(motion, letter, step.After.Plane, readings) : null;
+    }
+
+    /// <summary>The row of a motion mode; null where there is none.</summary>
+    public static CodeEntry? MotionInForce(MotionMode motion) => motion switch
+    {
+        MotionMode.Rapid => CodeTable.Find('G', 0),
+        MotionMode.Linear => CodeTable.Find('G', 10),
+        MotionMode.ArcClockwise => CodeTable.Find('G', 20),
+        MotionMode.ArcCounterclockwise => CodeTable.Find('G', 30),
+        MotionMode.Thread => CodeTable.Find('G', 330),
+        _ => null,
+    };
+
+    /// <summary>A use as it is in a plane: cycles stand in the table for XY, and in XZ and YZ the plane's third axis takes the place of Z.</summary>
+    public static WordUse InPlane(CodeEntry code, WordUse use, WorkPlane plane)
+    {
+        if (code.Group != ModalGroup.Cycle)
+            return use;
+        var letter = Transposed(use.Letter, plane);
+        return letter == use.Letter
+            ? use
+            : use with { Letter = letter, Meaning = use.Meaning.Replace($"along {use.Letter}", $"along {letter}", StringComparison.Ordinal) };
+    }
+
+    static WordUse? Find(CodeEntry code, char letter, WorkPlane plane, Readings readings)
+    {
+        var inTable = code.Group == ModalGroup.Cycle ? Transposed(letter, plane) : letter;
+        foreach (var use in code.Words)
+            if (use.Letter == inTable && (use.OnlyUnder is null || use.OnlyUnder == readings.Repeats))
+                return InPlane(code, use, plane);
+        return code.TakesArguments && !"GLNOP".Contains(letter, StringComparison.Ordinal)
+            ? new WordUse(letter, WordNeed.Optional, WordUnit.None, "argument of the call")
+            : null;
+    }
+
+    // Z and the plane's third axis change places; the map is its own inverse.
+    static char Transposed(char letter, WorkPlane plane)
+    {
+        var depth = (char)('X' + Arcs.Axes(plane).Third);
+        return letter == depth ? 'Z' : letter == 'Z' ? depth : letter;
+    }
+}

@@ -1,0 +1,160 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Editing;
+
+/// <summary>The state in force as a list of parts, each with the line that set it.</summary>
+sealed class ModalFacts
+{
+    readonly ProgramAnalysis _analysis;
+    readonly int _line;
+    readonly ControlState _state;
+    readonly Lengths _lengths;
+    readonly List<ModalFact> _facts = new(20);
+
+    ModalFacts(ProgramAnalysis analysis, int line, in ControlState state)
+    {
+        _analysis = analysis;
+        _line = line;
+        _state = state;
+        _lengths = Lengths.Of(state);
+    }
+
+    /// <summary>All parts of the state behind the block on a line (0-based), in a fixed order. Those of a cycle only while one is in force.</summary>
+    public static List<ModalFact> Of(ProgramAnalysis analysis, int line, in ControlState state)
+    {
+        var facts = new ModalFacts(analysis, line, state);
+        facts.AddModes();
+        facts.AddMotion();
+        facts.AddCycle();
+        facts.AddTool();
+        facts.AddSpindle();
+        return facts._facts;
+    }
+
+    void AddModes()
+    {
+        Code("distance", Slot.Distance, "G90 or G91", _state.Distance switch { DistanceMode.Absolute => "G90", DistanceMode.Incremental => "G91", _ => "" });
+        var seventy = _analysis.Machine.Readings.Units == UnitReading.G70G71;
+        Code("units", Slot.Units, "mm or inch", _state.Units switch
+        {
+            LengthUnit.Millimetre => seventy ? "G71" : "G21",
+            LengthUnit.Inch => seventy ? "G70" : "G20",
+            _ => "",
+        }, _state.Units == LengthUnit.Inch ? " inch" : " mm");
+        Code("plane", Slot.Plane, "plane", _state.Plane switch { WorkPlane.XY => "G17", WorkPlane.ZX => "G18", WorkPlane.YZ => "G19", _ => "" });
+        Code("workOffset", Slot.WorkOffset, "work offset", _state.WorkOffset <= 0 ? "" : WorkOffsetName.Format(_state.WorkOffset));
+        Code("compensation", Slot.Compensation, "radius compensation",
+            _state.Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" });
+    }
+
+    void AddMotion()
+    {
+        if (_state.Cycle > 0)
+            return;
+        if (_state.Motion == MotionMode.None)
+            Add(new ModalFact("motion", Slot.Motion, "no motion code", true, SetterOf(Slot.Motion | Slot.Cycle), "", double.NaN));
+        else
+            Code("motion", Slot.Motion, "motion code", MotionCode(_state.Motion));
+    }
+
+    /// <summary>The code of a motion mode; empty where there is none.</summary>
+    public static string MotionCode(MotionMode motion) => motion switch
+    {
+        MotionMode.Rapid => "G0",
+        MotionMode.Linear => "G1",
+        MotionMode.ArcClockwise => "G2",
+        MotionMode.ArcCounterclockwise => "G3",
+        MotionMode.Thread => "G33",
+        _ => "",
+    };
+
+    void AddCycle()
+    {
+        if (_state.Cycle == 0)
+            return;
+        Code("cycle", Slot.Cycle, "cycle", _state.Cycle < 0 ? "" : $"G{_state.Cycle}");
+        if (_state.Cycle < 0)
+            return;
+        var depth = StepFacts.DepthLetter(_state);
+        Code("returnLevel", Slot.ReturnLevel, "G98 or G99", _state.ReturnLevel switch { ReturnLevel.Initial => "G98", ReturnLevel.RLevel => "G99", _ => "" },
+            _state.ReturnLevel switch
+            {
+                ReturnLevel.Initial => " back to " + _lengths.Axis(depth, Math.Max(_state.InitialLevel, _state.RLevel)),
+                _ => " back to " + _lengths.Axis(depth, _state.RLevel),
+            });
+        Value("rLevel", Slot.CycleR, "R level", _state.RLevel, "R level " + _lengths.Axis(depth, _state.RLevel));
+        Value("bottom", Slot.CycleBottom, "bottom", _state.Bottom, "bottom " + _lengths.Axis(depth, _state.Bottom));
+        if (!double.IsNaN(_state.DwellNumber))
+        {
+            var seconds = DwellReadings.Seconds(_state.DwellNumber, _state.DwellHasPoint, _analysis.Machine.Readings.Dwell);
+            Value("dwell", Slot.CycleDwell, "dwell", seconds, "dwell " + Times.Of(seconds));
+        }
+        if (!double.IsNaN(_state.Peck))
+            Value("peck", Slot.CyclePeck, "Q", _state.Peck, $"{(_state.Cycle is 76 or 87 ? "shift" : "peck")} {_lengths.Length(_state.Peck)}");
+    }
+
+    void AddTool()
+    {
+        Value("tool", Slot.Tool, "tool", _state.Tool < 0 ? double.NaN : _state.Tool, _state.Tool == 0 ? "no tool" : $"T{_state.Tool}");
+        Value("selectedTool", Slot.SelectedTool, "next tool", _state.SelectedTool < 0 ? double.NaN : _state.SelectedTool, $"T{_state.SelectedTool} next");
+        var code = _state.LengthOffset switch { LengthOffsetMode.Off => "G49", LengthOffsetMode.Plus => "G43", LengthOffsetMode.Minus => "G44", _ => "" };
+        if (code is "G43" or "G44")
+        {
+            // A length offset that comes with the tool has no code of its own.
+            var name = _analysis.Machine.Readings.LengthOffset == LengthOffsetReading.WithTool ? "length offset" : code;
+            Add(new ModalFact("lengthOffset", Slot.LengthOffset, _state.H < 0 ? $"{name} H {Lengths.NotKnown}" : $"{name} H{_state.H}", true,
+                SetterOf(Slot.LengthOffset), code, _state.H < 0 ? double.NaN : _state.H));
+        }
+        else
+        {
+            Code("lengthOffset", Slot.LengthOffset, "length offset", code, " no length offset", textOnly: true);
+        }
+    }
+
+    void AddSpindle()
+    {
+        Code("spindle", Slot.Spindle, "spindle", _state.Spindle switch
+        {
+            SpindleState.Clockwise => "M3",
+            SpindleState.Counterclockwise => "M4",
+            SpindleState.Off => "M5",
+            _ => "",
+        }, _state.Spindle == SpindleState.Off ? "spindle off" : "", textOnly: _state.Spindle == SpindleState.Off);
+        Value("speed", Slot.Speed, "speed", _state.Speed, $"S{Say.Number(_state.Speed)}");
+        Code("feedMode", Slot.FeedMode, "feed mode",
+            _state.FeedMode switch { FeedMode.PerMinute => "G94", FeedMode.PerTurn => "G95", FeedMode.InverseTime => "G93", _ => "" });
+        Value("feed", Slot.Feed, "feed", _state.Feed, "F " + FeedValue());
+        Code("coolant", Slot.Coolant, "coolant", _state.Coolant switch
+        {
+            CoolantState.Unknown => "",
+            CoolantState.Off => "M9",
+            CoolantState.Mist => "M7",
+            CoolantState.Flood => "M8",
+            _ => "M7 M8",
+        }, _state.Coolant == CoolantState.Off ? "coolant off" : " coolant on", textOnly: _state.Coolant == CoolantState.Off);
+    }
+
+    string FeedValue() => _state.FeedMode switch
+    {
+        FeedMode.PerTurn => _lengths.Fine(_state.Feed) + " per turn",
+        FeedMode.InverseTime => $"{Say.Number(_state.Feed)} 1/min",
+        _ => _lengths.Feed(_state.Feed),
+    };
+
+    void Code(string name, Slot slot, string whenUnknown, string code, string behind = "", bool textOnly = false) =>
+        Add(code.Length == 0
+            ? new ModalFact(name, slot, whenUnknown, false, SetterOf(slot), "", double.NaN)
+            : new ModalFact(name, slot, textOnly ? behind.Trim() : code + behind, true, SetterOf(slot), code, double.NaN));
+
+    void Value(string name, Slot slot, string whenUnknown, double value, string text) =>
+        Add(new ModalFact(name, slot, double.IsNaN(value) ? whenUnknown : text, !double.IsNaN(value), SetterOf(slot), "", value));
+
+    void Add(in ModalFact fact) => _facts.Add(fact);
+
+    int SetterOf(Slot slot) => _analysis.Main.LastSetter(slot, _line);
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks.Analysis;
+
+namespace NcLanguage.Editing;
+
+/// <summary>One hole of the program. Lengths in mm, work coordinates; null where not known or where the hole has none.</summary>
+/// <param name="Number">From 1, in the order drilled.</param>
+/// <param name="Line">The line of its block, from 0.</param>
+/// <param name="Cycle">Such as G82.</param>
+/// <param name="Tool">The tool in the spindle.</param>
+/// <param name="ReturnTo">The level at which it is left.</param>
+/// <param name="ArriveAt">The level of the traverse that reached it.</param>
+/// <param name="Feed">mm/min.</param>
+/// <param name="Speed">1/min.</param>
+/// <param name="LeastReturn">The lowest level, not below its R level, at which the traverse to the next hole keeps the setup's clearance.</param>
+public sealed record HoleAnswer(
+    int Number, int Line, string Cycle, int? Tool, double? X, double? Y, double? RLevel, double? Bottom, double? ReturnTo, double? ArriveAt,
+    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn);
+
+/// <summary>The table of holes.</summary>
+/// <remarks>
+/// JSON of the request <c>nclanguage/holes</c> (params: <c>{"textDocument": {"uri": "…"}}</c>), the same members as <c>holes --format json</c>
+/// but with lines from 0, as everywhere in the protocol:
+/// <code>
+/// {"holes": [{"number": 1, "line": 11, "cycle": "G82", "tool": 4, "x": 20, "y": 12, "rLevel": 2, "bottom": -3, "returnTo": 2,
+///             "arriveAt": 50, "dwellSeconds": 0.5, "feed": 120, "speed": 1500, "leastReturn": 27}, …]}
+/// </code>
+/// </remarks>
+public sealed record HolesAnswer(ImmutableArray<HoleAnswer> Holes);
+
+/// <summary>Lists the holes of a program.</summary>
+public static class HoleAnswers
+{
+    /// <summary>All holes in the order drilled. Nothing runs again.</summary>
+    public static HolesAnswer Of(ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return new HolesAnswer([.. HoleTable.Of(analysis.Main).Select(Answer)]);
+    }
+
+    static HoleAnswer Answer(HoleRow row)
+    {
+        var hole = row.Hole;
+        return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null, StateAt.Known(hole.X), StateAt.Known(hole.Y),
+            StateAt.Known(hole.RLevel), StateAt.Known(hole.Bottom), StateAt.Known(hole.ReturnTo), StateAt.Known(hole.ArriveAt),
+            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn));
+    }
+}

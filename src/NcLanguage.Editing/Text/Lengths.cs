@@ -1,0 +1,57 @@
+using NcLanguage.Checks;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Lengths and feeds in the unit that the program is written in, mm or inch; what goes in is mm and mm/min.</summary>
+readonly record struct Lengths(bool IsInch)
+{
+    /// <summary>The international inch, exact by definition (1959).</summary>
+    public const double MmPerInch = 25.4;
+
+    public const string NotKnown = "not known here";
+
+    public static Lengths Of(in ControlState state) => new(state.Units == LengthUnit.Inch);
+
+    public string Unit => IsInch ? "in" : "mm";
+
+    /// <summary>12.5, or ? where not known.</summary>
+    public string Number(double mm) => IsInch ? Say.Number(mm / MmPerInch, 4) : Say.Number(mm);
+
+    /// <summary>12.5 mm</summary>
+    public string Length(double mm) => double.IsNaN(mm) ? NotKnown : $"{Number(mm)} {Unit}";
+
+    /// <summary>+12.5 mm, -3 mm</summary>
+    public string Way(double mm) => double.IsNaN(mm) ? NotKnown : $"{(mm >= 0 ? "+" : "")}{Number(mm)} {Unit}";
+
+    /// <summary>Z2</summary>
+    public string Axis(char letter, double mm) => double.IsNaN(mm) ? $"{letter} {NotKnown}" : letter + Number(mm);
+
+    /// <summary>X45 Y15</summary>
+    public string Place(in Place place) => double.IsNaN(place.First + place.Second)
+        ? "a place " + NotKnown
+        : $"{place.FirstLetter}{Number(place.First)} {place.SecondLetter}{Number(place.Second)}";
+
+    /// <summary>120 mm/min</summary>
+    public string Feed(double mmPerMinute) =>
+        !double.IsFinite(mmPerMinute) ? "feed " + NotKnown
+        : IsInch ? $"{Say.Number(mmPerMinute / MmPerInch, 2)} in/min" : $"{Say.Number(mmPerMinute, 1)} mm/min";
+
+    /// <summary>0.08 mm, with the figures a feed per turn or tooth needs.</summary>
+    public string Fine(double mm) => $"{Say.Number(IsInch ? mm / MmPerInch : mm, IsInch ? 5 : 4)} {Unit}";
+
+    /// <summary>Millimetres that a length word of a block stands for, signs and readings as the control takes them; NaN where not known.</summary>
+    public static double Written(in Block block, Step step, char letter, Readings readings)
+    {
+        if (!step.Words.Has(letter))
+            return double.NaN;
+        var token = block.Tokens[step.Words.TokenOf(letter)];
+        var isInch = step.After.Units == LengthUnit.Inch;
+        var unit = step.After.Units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => MmPerInch, _ => double.NaN };
+        var isIncrements = readings.Integers == IntegerReading.Increments && !token.HasPoint && !token.IsExpression;
+        return step.Words[letter] * unit * (isIncrements ? isInch ? 0.0001 : 0.001 : 1);
+    }
+}

@@ -29,6 +29,9 @@ public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, i
 /// not known makes all that stands not known.</summary>
 public readonly record struct StockCut(Point3 From, Point3 To, int Tool);
 
+/// <summary>A tool change: the tool now in the spindle (0 none, −1 not known) and the block's 0-based line within its chunk.</summary>
+public readonly record struct ToolTaken(int Tool, int Line);
+
 /// <summary>What running one chunk from one entry state gave. Immutable; reused for as long as both stay the same.</summary>
 public sealed class ChunkResult
 {
@@ -71,4 +74,10 @@ public sealed class ChunkResult
 
     /// <summary>Known seconds of each block's moves.</summary>
     public required float[] LineSeconds { get; init; }
+
+    /// <summary>The lines with moves whose time is not known, in order.</summary>
+    public required int[] UntimedLines { get; init; }
+
+    /// <summary>The tools its blocks change to.</summary>
+    public required ToolTaken[] Tools { get; init; }
 }

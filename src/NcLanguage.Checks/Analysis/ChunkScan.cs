@@ -17,6 +17,8 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
     readonly List<BlockNumber> _numbers = [];
     readonly List<StockCut> _cuts = [];
     readonly List<LowRapid> _lowRapids = [];
+    readonly List<ToolTaken> _tools = [];
+    readonly List<int> _untimedLines = [];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
 
@@ -48,7 +50,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             NoteNumber(block, line);
             NoteHoles(line);
             NoteStock(line);
-            var before = seconds;
+            var (before, untimedBefore) = (seconds, untimed);
             foreach (ref readonly var move in _step.Moves.Items)
             {
                 if (double.IsNaN(move.Seconds))
@@ -57,6 +59,10 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
                     seconds += move.Seconds;
             }
             lineSeconds[line] = (float)(seconds - before);
+            if (untimed > untimedBefore)
+                _untimedLines.Add(line);
+            if ((_step.Events & StepEvents.ToolChange) != 0)
+                _tools.Add(new ToolTaken(_step.After.Tool, line));
             var context = new StepContext(this, block, _step, line);
             foreach (var rule in stepRules)
                 if ((rule.Interest & (_step.Events | StepEvents.Words)) != 0)
@@ -80,12 +86,16 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             Seconds = seconds,
             UntimedMoves = untimed,
             LineSeconds = lineSeconds,
+            UntimedLines = [.. _untimedLines],
+            Tools = [.. _tools],
         };
         _findings.Clear();
         _holes.Clear();
         _numbers.Clear();
         _cuts.Clear();
         _lowRapids.Clear();
+        _tools.Clear();
+        _untimedLines.Clear();
         return result;
     }
 

@@ -64,6 +64,13 @@ static class CodeHover
             parts.Add($"{use.Letter} {use.Meaning}{(use.Need == WordNeed.Required ? " (needed)" : use.Need == WordNeed.CarriedOver ? " (carried over)" : "")}");
         }
         if (parts.Count > 0)
-            text.Append("\n\nTakes ").AppendJoin("; ", parts).Append('.');
+            TrimEnd(text).Append("\n\nTakes ").AppendJoin("; ", parts).Append('.');
+    }
+
+    static StringBuilder TrimEnd(StringBuilder text)
+    {
+        while (text.Length > 0 && text[^1] == '\n')
+            text.Length--;
+        return text;
     }
 }

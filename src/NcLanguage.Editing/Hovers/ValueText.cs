@@ -67,7 +67,7 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
             return $"Where this leads is {Lengths.NotKnown}.";
         var from = step.Before.Position[letter - 'X'];
         var place = _lengths.Axis(letter, to) + (_lengths.IsInch ? $" ({Say.Number(to)} mm)" : "");
-        var way = double.IsNaN(from) ? "" : $"{_lengths.Way(to - from)} from {_lengths.Axis(letter, from)}";
+        var way = double.IsNaN(from) ? "" : Math.Abs(to - from) < 1e-9 ? "where the tool stands already" : $"{_lengths.Way(to - from)} from {_lengths.Axis(letter, from)}";
         var rule = step.Holes.Count > 0 && analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental
             ? $"{Markdown.Plain(analysis.Machine.Name)} takes positions inside cycles as distances"
             : $"{(isDistance ? "G91" : "G90")} {StateText.Setter(analysis.Main.LastSetter(Slot.Distance, line))}";
@@ -116,9 +116,17 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
             (WordUnit.Dwell, _) => Dwell(letter),
             (WordUnit.Degrees, _) => Say.Number(step.Words[letter]) + "°.",
             (WordUnit.Feed, _) => CuttingText.Feed(analysis, step),
-            (WordUnit.Whole, 'L' or 'K') when step.Holes.Count > 1 => $"{step.Holes.Count} holes in this block.",
+            (WordUnit.Whole, 'L' or 'K') when step.Holes.Count > 1 => Repeats(),
             _ => "",
         };
+    }
+
+    string Repeats()
+    {
+        var (first, last) = (Place.OfHole(step, 0), Place.OfHole(step, step.Holes.Count - 1));
+        return first.IsAt(last)
+            ? $"{step.Holes.Count} times at the same place, {_lengths.Place(first)}."
+            : $"{step.Holes.Count} holes, from {_lengths.Place(first)} to {_lengths.Place(last)}.";
     }
 
     string RLevel()

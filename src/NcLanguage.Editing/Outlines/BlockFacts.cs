@@ -3,8 +3,12 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Editing;
 
-/// <summary>What the runs noted about one block.</summary>
-readonly record struct BlockFacts(bool ChangesTool, bool SetsCycle, bool Cuts, int Holes, float Seconds)
+/// <summary>What the run noted about one block.</summary>
+/// <param name="Holes">How many it drills.</param>
+/// <param name="Cycle">The cycle of its first hole; 0 for none.</param>
+/// <param name="Seconds">Known seconds of its moves.</param>
+/// <param name="IsUntimed">Whether the time of some of its moves is not known.</param>
+readonly record struct BlockFacts(bool ChangesTool, bool SetsCycle, bool Cuts, bool IsUntimed, int Tool, int Holes, int Cycle, float Seconds)
 {
     /// <summary>One entry a line of the text.</summary>
     public static BlockFacts[] Of(ProgramRun run)
@@ -12,16 +16,19 @@ readonly record struct BlockFacts(bool ChangesTool, bool SetsCycle, bool Cuts, i
         var facts = new BlockFacts[run.Text.LineCount];
         for (var chunk = 0; chunk < run.Results.Length; chunk++)
         {
-            var first = run.Text.FirstLineOf(chunk);
             var result = run.Results[chunk];
-            for (var line = 0; line < result.Sets.Length; line++)
+            var lines = facts.AsSpan(run.Text.FirstLineOf(chunk), result.Sets.Length);
+            for (var line = 0; line < lines.Length; line++)
             {
                 var sets = result.Sets[line];
-                facts[first + line] = new BlockFacts(
-                    (sets & Slot.Tool) != 0, (sets & Slot.Cycle) != 0, (sets & Slot.Cut) != 0, 0, result.LineSeconds[line]);
+                lines[line] = new BlockFacts(false, (sets & Slot.Cycle) != 0, (sets & Slot.Cut) != 0, false, 0, 0, 0, result.LineSeconds[line]);
             }
             foreach (ref readonly var hole in result.Holes.AsSpan())
-                facts[first + hole.Line] = facts[first + hole.Line] with { Holes = facts[first + hole.Line].Holes + 1 };
+                lines[hole.Line] = lines[hole.Line] with { Holes = lines[hole.Line].Holes + 1, Cycle = hole.Hole.Cycle };
+            foreach (var line in result.UntimedLines)
+                lines[line] = lines[line] with { IsUntimed = true };
+            foreach (var tool in result.Tools)
+                lines[tool.Line] = lines[tool.Line] with { ChangesTool = true, Tool = tool.Tool };
         }
         return facts;
     }

@@ -1,109 +1,182 @@
 using System.Collections.Immutable;
-using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Control.State;
-using NcLanguage.Machine.Setups;
+using NcLanguage.Control.Codes;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
 
 /// <summary>What an entry of the outline stands for.</summary>
-public enum OutlineKind { Tool, Operation }
+public enum OutlineKind
+{
+    /// <summary>One of several programs in a file.</summary>
+    Program,
+    Tool,
+    Operation,
+}
 
-/// <summary>An entry of the outline; lines count from 0, both included.</summary>
+/// <summary>An entry of the outline; lines count from 0, both included. Children lie within their parent, in the order of the text.</summary>
 public sealed record OutlineItem(string Name, string Detail, OutlineKind Kind, int FirstLine, int LastLine, ImmutableArray<OutlineItem> Children);
 
-/// <summary>A program by tool and operation, with holes and time. Built from what the runs noted for each block: nothing runs again.</summary>
-public static class Outline
+/// <summary>A program by tool and operation, with holes and time. Built from what the run noted for each block: nothing runs again.</summary>
+public sealed class Outline
 {
+    readonly ProgramAnalysis _analysis;
+    readonly BlockFacts[] _blocks;
+
+    Outline(ProgramAnalysis analysis)
+    {
+        _analysis = analysis;
+        _blocks = BlockFacts.Of(analysis.Main);
+    }
+
     public static IReadOnlyList<OutlineItem> Of(ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        var blocks = BlockFacts.Of(analysis.Main);
-        var items = new List<OutlineItem>();
-        var start = 0;
-        for (var line = 1; line <= blocks.Length; line++)
+        return new Outline(analysis).Programs();
+    }
+
+    List<OutlineItem> Programs()
+    {
+        var starts = ProgramStarts();
+        if (starts.Count < 2)
+            return Tools(0, _blocks.Length - 1);
+        var items = Tools(0, starts[0] - 1);
+        for (var i = 0; i < starts.Count; i++)
         {
-            if (line < blocks.Length && !blocks[line].ChangesTool)
+            var (first, last) = (starts[i], i + 1 < starts.Count ? starts[i + 1] - 1 : _blocks.Length - 1);
+            items.Add(new OutlineItem(ProgramName(first), Detail(first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
+        }
+        return items;
+    }
+
+    /// <summary>Lines where programs begin; O words of subroutines and loops are none.</summary>
+    List<int> ProgramStarts()
+    {
+        var starts = new List<int>();
+        for (var chunk = 0; chunk < _analysis.Main.Results.Length; chunk++)
+            foreach (var number in _analysis.Main.Results[chunk].Numbers)
+            {
+                var line = _analysis.Text.FirstLineOf(chunk) + number.Line;
+                if (number.Number < 0 && !HasStatement(_analysis.Main.BlockAt(line)))
+                    starts.Add(line);
+            }
+        return starts;
+    }
+
+    static bool HasStatement(in Block block)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind == TokenKind.Statement)
+                return true;
+        return false;
+    }
+
+    string ProgramName(int line)
+    {
+        var block = _analysis.Main.BlockAt(line);
+        var name = "Program";
+        foreach (ref readonly var token in block.Tokens)
+            if (token.IsWord('O') || token.IsWord(':'))
+            {
+                name = Quote.Word(block, token);
+                break;
+            }
+        return Titles.In(block) is { } title ? $"{name} {title}" : name;
+    }
+
+    List<OutlineItem> Tools(int first, int last)
+    {
+        var items = new List<OutlineItem>();
+        var start = first;
+        for (var line = first; line <= last + 1; line++)
+        {
+            if (line <= last && !_blocks[line].ChangesTool)
                 continue;
-            if (blocks[start].ChangesTool)
-                items.Add(ToolItem(analysis, blocks, start, line - 1));
+            if (start <= Math.Min(line - 1, last) && _blocks[start].ChangesTool)
+                items.Add(ToolItem(start, line - 1));
             else
-                items.AddRange(Operations(analysis, blocks, start, line - 1));
+                items.AddRange(Operations(start, line - 1));
             start = line;
         }
         return items;
     }
 
-    static OutlineItem ToolItem(ProgramAnalysis analysis, BlockFacts[] blocks, int first, int last)
+    OutlineItem ToolItem(int first, int last)
     {
-        var number = analysis.Main.StepAt(first).After.Tool;
-        var tool = analysis.Setup.FindTool(number);
-        var name = number < 0 ? "Tool change" : $"T{number}";
-        if (tool?.Kind is { } kind)
-            name += $" {ToolKindName.Format(kind).Replace('-', ' ')}";
-        if (tool?.Diameter is { } diameter)
-            name += $" {Say.Number(diameter)}";
-        return new OutlineItem(name, Detail(blocks, first, last), OutlineKind.Tool, first, last, [.. Operations(analysis, blocks, first, last)]);
+        // Comments and blank lines above the next tool change are the next tool's.
+        while (last > first && !HasWords(_analysis.Main.BlockAt(last)))
+            last--;
+        return new OutlineItem(ToolName(first), Detail(first, last), OutlineKind.Tool, first, last, [.. Operations(first, last)]);
+    }
+
+    static bool HasWords(in Block block)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (!token.IsComment)
+                return true;
+        return false;
+    }
+
+    string ToolName(int line)
+    {
+        var number = _blocks[line].Tool;
+        var name = number < 0 ? "Tool change" : number == 0 ? "No tool" : $"T{number}";
+        var title = Titles.Above(_analysis, line);
+        if (_analysis.Setup.FindTool(number) is { Kind: not null } tool)
+        {
+            name += $" {ToolText.Kind(tool)}{(tool.Diameter is { } diameter ? " " + Say.Number(diameter) : "")}";
+            return title is null ? name : $"{name} ({title})";
+        }
+        return title is null ? name : $"{name} {title}";
     }
 
     /// <summary>Uninterrupted runs of a cycle, and of cuts outside cycles.</summary>
-    static IEnumerable<OutlineItem> Operations(ProgramAnalysis analysis, BlockFacts[] blocks, int first, int last)
+    IEnumerable<OutlineItem> Operations(int first, int last)
     {
         for (var line = first; line <= last; line++)
         {
-            if (blocks[line].Holes == 0 && !blocks[line].Cuts)
+            if (_blocks[line].Holes == 0 && !_blocks[line].Cuts)
                 continue;
-            var drills = blocks[line].Holes > 0;
-            var end = line;
-            for (var next = line + 1; next <= last && !(blocks[next].SetsCycle && drills); next++)
-            {
-                if (drills ? blocks[next].Holes > 0 : blocks[next].Cuts && blocks[next].Holes == 0)
-                    end = next;
-                else if (drills ? blocks[next].Cuts : blocks[next].Holes > 0)
-                    break;
-            }
-            yield return OperationItem(analysis, blocks, line, end);
+            var end = EndOfOperation(line, last);
+            yield return new OutlineItem(OperationName(line), Detail(line, end), OutlineKind.Operation, line, end, []);
             line = end;
         }
     }
 
-    static OutlineItem OperationItem(ProgramAnalysis analysis, BlockFacts[] blocks, int first, int last)
+    int EndOfOperation(int line, int last)
     {
-        var cycle = blocks[first].Holes > 0 ? analysis.Main.StepAt(first).After.Cycle : 0;
-        var name = cycle > 0 ? CycleName(cycle) : "Cuts at feed";
-        if (CommentAbove(analysis, first) is { } title)
-            name = $"{title} ({(cycle > 0 ? "G" + cycle : "feed")})";
-        return new OutlineItem(name, Detail(blocks, first, last), OutlineKind.Operation, first, last, []);
+        var drills = _blocks[line].Holes > 0;
+        var end = line;
+        for (var next = line + 1; next <= last; next++)
+        {
+            ref readonly var block = ref _blocks[next];
+            if (drills ? block.SetsCycle || (block.Holes > 0 && block.Cycle != _blocks[line].Cycle) || (block.Cuts && block.Holes == 0) : block.Holes > 0)
+                break;
+            if (drills ? block.Holes > 0 : block.Cuts)
+                end = next;
+        }
+        return end;
     }
 
-    static string CycleName(int cycle) =>
-        Control.Codes.CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}";
-
-    static string Detail(BlockFacts[] blocks, int first, int last)
+    string OperationName(int line)
     {
-        var (holes, seconds) = (0, 0.0);
+        var cycle = _blocks[line].Cycle;
+        if (Titles.Above(_analysis, line) is { } title)
+            return $"{title} ({(cycle > 0 ? "G" + cycle : "feed")})";
+        return cycle > 0 ? CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}" : "Cuts at feed";
+    }
+
+    /// <summary>5 holes, 23 s; at least so long where some moves' time is not known.</summary>
+    string Detail(int first, int last)
+    {
+        var (holes, seconds, untimed) = (0, 0.0, false);
         for (var line = first; line <= last; line++)
         {
-            holes += blocks[line].Holes;
-            seconds += blocks[line].Seconds;
+            holes += _blocks[line].Holes;
+            seconds += _blocks[line].Seconds;
+            untimed |= _blocks[line].IsUntimed;
         }
-        return (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + Say.Seconds(seconds);
-    }
-
-    /// <summary>The comment on the line above when nothing else stands there, or in the block itself.</summary>
-    static string? CommentAbove(ProgramAnalysis analysis, int line)
-    {
-        for (var at = line; at >= Math.Max(0, line - 1); at--)
-        {
-            var block = analysis.Main.BlockAt(at);
-            if (at != line && block.Tokens.Length != 1)
-                return null;
-            foreach (ref readonly var token in block.Tokens)
-                if (token.Kind == TokenKind.Comment && Encoding.UTF8.GetString(block.TextOf(token)).Trim('(', ')', ' ') is { Length: > 0 } text)
-                    return text;
-        }
-        return null;
+        return (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (untimed ? "at least " : "") + Times.Of(seconds);
     }
 }

@@ -27,5 +27,10 @@ internal static class DocumentSymbolFeature
 
     private static IEnumerable<OutlineItem> Flatten(OutlineItem item) => item.Children.SelectMany(Flatten).Prepend(item);
 
-    private static SymbolKind Kind(OutlineKind kind) => kind == OutlineKind.Tool ? SymbolKind.Class : SymbolKind.Method;
+    private static SymbolKind Kind(OutlineKind kind) => kind switch
+    {
+        OutlineKind.Program => SymbolKind.Module,
+        OutlineKind.Tool => SymbolKind.Class,
+        _ => SymbolKind.Method,
+    };
 }

@@ -43,6 +43,7 @@ internal sealed record DocumentSymbolParams(TextDocumentIdentifier TextDocument)
 
 internal enum SymbolKind
 {
+    Module = 2,
     Class = 5,
     Method = 6,
 }

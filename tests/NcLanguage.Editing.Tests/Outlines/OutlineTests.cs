@@ -1,0 +1,94 @@
+using NcLanguage.Editing.Tests.Support;
+
+namespace NcLanguage.Editing.Tests.Outlines;
+
+/// <summary>The outline: programs, tools, operations.</summary>
+public sealed class OutlineTests
+{
+    static string Tree(string program, string? setup = null) => string.Join('\n', Rows(Outline.Of(Editor.Analyse(program, setup)), ""));
+
+    static IEnumerable<string> Rows(IEnumerable<OutlineItem> items, string indent) => items.SelectMany(item =>
+        Rows(item.Children, indent + "  ").Prepend($"{indent}{item.Kind} {item.FirstLine + 1}-{item.LastLine + 1} {item.Name} | {item.Detail}"));
+
+    const string Job =
+        """
+        G21 G90 G17 G54
+        (FRONT ROW)
+        T4 M6
+        S1500 M3 F120
+        G0 X0 Y0 Z10
+        G99 G82 X0 Y0 Z-3 R2 P0.5
+        X10
+        X20
+        G80
+        (POCKET)
+        G1 Z-1
+        X30
+        G0 Z50
+
+        (TAPS)
+        T6 M6
+        S500 M3
+        G84 X20 Z-9 R5 F625
+        G81 X30 Z-1 R5
+        M30
+
+        """;
+
+    /// <summary>Times by hand: rapids at 3,000 mm/s² and 250 mm/s, feeds at 2 and 10.4 mm/s, three dwells of 0.5 s, tool changes of 6 s.</summary>
+    [Fact]
+    public void By_tool_and_operation() => Assert.Equal(
+        """
+        Tool 3-13 T4 spot drill 10 (FRONT ROW) | 3 holes, at least 22.4 s
+          Operation 6-8 G82 drilling with dwell | 3 holes, 9.58 s
+          Operation 11-12 POCKET (feed) | 6.5 s
+        Tool 16-20 T6 tap 8 (TAPS) | 2 holes, 9.85 s
+          Operation 18-18 G84 tapping | 1 hole, 3.07 s
+          Operation 19-19 G81 drilling | 1 hole, 0.781 s
+        """.ReplaceLineEndings("\n"),
+        Tree(Job, Editor.PlateSetup));
+
+    [Fact]
+    public void Without_a_setup_comments_name_the_tools() =>
+        Assert.Contains("Tool 16-20 T6 TAPS | ", Tree(Job), StringComparison.Ordinal);
+
+    [Fact]
+    public void Operations_before_the_first_tool() => Assert.Equal(
+        "Operation 2-2 Cuts at feed | at least 0 s\nOperation 3-3 G81 drilling | 1 hole, at least 1.2 s",
+        Tree("G90\nG1 X5 F100\nG81 X1 Y1 Z-1 R1"));
+
+    [Fact]
+    public void Several_programs_in_a_file()
+    {
+        var tree = Tree("%\nO1 (MAIN)\nT1 M6\nM30\nO2 (PART)\nG90 G21 G94 G1 X1 F1\nM99\n");
+        Assert.Equal(
+            "Program 2-4 O1 MAIN | 6 s\n  Tool 3-4 T1 | 6 s\nProgram 5-8 O2 PART | at least 0 s\n  Operation 6-6 Cuts at feed | at least 0 s", tree);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("(nothing)")]
+    [InlineData("G0 X1")]
+    [InlineData("\n\n\n")]
+    public void Nothing_to_list(string program) => Assert.Empty(Tree(program));
+
+    [Fact]
+    public void Odd_comments_name_nothing()
+    {
+        Assert.Contains("Operation 2-2 Cuts at feed |", Tree("(  \t )\nG1 X1 F1"), StringComparison.Ordinal);
+        Assert.Contains("Operation 2-2 Cuts at feed |", Tree("(nc-allow spindle-off: test)\nG1 X1 F1"), StringComparison.Ordinal);
+        Assert.Contains($"Operation 2-2 {new string('A', 40)}… (feed) |", Tree($"({new string('A', 41)})\nG1 X1 F1"), StringComparison.Ordinal);
+    }
+
+    /// <summary>Every item lies in its parent, behind the one before, and has a name.</summary>
+    internal static void Nests(IEnumerable<OutlineItem> items, int first, int last)
+    {
+        foreach (var item in items)
+        {
+            Assert.False(string.IsNullOrWhiteSpace(item.Name));
+            Assert.True(item.FirstLine >= first && item.LastLine >= item.FirstLine && item.LastLine <= last, $"{item} not within {first} to {last}");
+            Nests(item.Children, item.FirstLine, item.LastLine);
+            first = item.LastLine + 1;
+        }
+    }
+}

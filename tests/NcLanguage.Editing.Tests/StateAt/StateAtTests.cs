@@ -1,0 +1,63 @@
+using NcLanguage.Editing.Tests.Support;
+
+namespace NcLanguage.Editing.Tests.States;
+
+/// <summary>The state and the holes as plain answers.</summary>
+public sealed class StateAtTests
+{
+    const string Program = "G21 G90 G17 G54\nT4 M6\nG43 H4\nS1500 M3 F120\nG0 X10 Y12 Z50\nG99 G82 X20 Z-3 R2 P0.5\nX60\nG80\nM30\nG0 X1\n";
+
+    [Fact]
+    public void In_a_cycle()
+    {
+        var answer = StateAt.Line(Editor.Analyse(Program, Editor.PlateSetup), 6)!;
+        Assert.True(answer.Runs);
+        Assert.Equal((6, new PlaceAnswer(60, 12, 2)), (answer.Line, answer.Position));
+        Assert.Equal(new PlaceAnswer(null, null, null), answer.MachinePosition);
+        Assert.Equal(
+            [
+                "distance G90 = line 0", "units G21 = line 0", "plane G17 = line 0", "workOffset G54 = line 0", "compensation G40 = line ",
+                "cycle G82 = line 5", "returnLevel G99 = line 5", "rLevel  =2 line 5", "bottom  =-3 line 5", "dwell  =0.5 line 5",
+                "tool  =4 line 1", "selectedTool  =4 line 1", "lengthOffset G43 =4 line 2", "spindle M3 = line 3", "speed  =1500 line 3",
+                "feedMode G94 = line ", "feed  =120 line 3", "coolant M9 = line ",
+            ],
+            answer.Modes.Select(mode => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{mode.Name} {mode.Code} ={mode.Value} line {mode.SetLine}")));
+    }
+
+    [Fact]
+    public void Before_anything_is_known()
+    {
+        var answer = StateAt.Line(Editor.Analyse("(nothing)"), 0)!;
+        Assert.Equal(new PlaceAnswer(null, null, null), answer.Position);
+        var feed = Assert.Single(answer.Modes, mode => mode.Name == "feed");
+        Assert.Equal(new ModeAnswer("feed", null, null, null, null), feed);
+        Assert.DoesNotContain(answer.Modes, mode => mode.Name == "cycle");
+    }
+
+    [Fact]
+    public void Machine_coordinates_where_the_setup_gives_the_datum() => Assert.Equal(
+        new PlaceAnswer(-310, -188, -255),
+        StateAt.Line(Editor.Analyse(Program, Editor.PlateSetup.Replace("\"clearance\"", "\"workOffsets\": {\"G54\": [-320, -200, -400]}, \"clearance\"", StringComparison.Ordinal)), 4)!.MachinePosition);
+
+    [Fact]
+    public void Behind_the_end_nothing_runs() => Assert.False(StateAt.Line(Editor.Analyse(Program), 9)!.Runs);
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(11)]
+    [InlineData(int.MaxValue)]
+    public void Outside_the_text(int line) => Assert.Null(StateAt.Line(Editor.Analyse(Program), line));
+
+    [Fact]
+    public void The_table_of_holes() => Assert.Equal(
+        [
+            new HoleAnswer(1, 5, "G82", 4, 20, 12, 2, -3, 2, 50, 0.5, 120, 1500, 27),
+            new HoleAnswer(2, 6, "G82", 4, 60, 12, 2, -3, 2, 2, 0.5, 120, 1500, null),
+        ],
+        HoleAnswers.Of(Editor.Analyse(Program, Editor.PlateSetup)).Holes.AsEnumerable());
+
+    [Fact]
+    public void Holes_of_which_little_is_known() => Assert.Equal(
+        [new HoleAnswer(1, 0, "G81", null, 1, null, null, -1, null, null, null, null, null, null)],
+        HoleAnswers.Of(Editor.Analyse("G81 X1 Z-1")).Holes.AsEnumerable());
+}

@@ -12,6 +12,9 @@ ref partial struct BlockRun
     /// <summary>Repeats one block may ask for; more is refused rather than run.</summary>
     const int MostRepeats = 9999;
 
+    /// <summary>Moves of one block after which no further repeat is followed.</summary>
+    const int MostMoves = 100_000;
+
     readonly int DepthAxis => Arcs.Axes(_state.Plane).Third;
 
     /// <summary>Takes the cycle's words and drills when the block names a place, a depth or a level.</summary>
@@ -36,7 +39,17 @@ ref partial struct BlockRun
         NoteWorkMove(cuts: true);
         var repeats = TakeRepeats();
         for (var i = 0; i < repeats; i++)
+        {
             DrillOne();
+            if (_step.Moves.Count > MostMoves && i + 1 < repeats)
+            {
+                // Pecks times repeats can ask for millions of moves: they are not followed further, and where the tool ends is not known.
+                var letter = Readings.Repeats == RepeatReading.K ? 'K' : 'L';
+                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, repeats);
+                Stand(Point3.Unknown);
+                return;
+            }
+        }
     }
 
     readonly int FirstCycleToken() => HasAxisWords ? FirstAxisToken() : _words.TokenOf('R');

@@ -1,7 +1,9 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -20,7 +22,7 @@ public sealed class RInsideStock : Rule
         Name = "r-inside-stock",
         Severity = Severity.Error,
         Title = "The R level lies inside the stock",
-        Finds = "A hole over the setup's stock whose R level is below the stock's top, where nothing was cut at that place down to R before. Once for each run of holes and R level.",
+        Finds = "A hole over the setup's stock whose R level is below the stock's top, where no cut before went down to R there, or only a hole too narrow for the tool. Once for each run of holes and R level.",
         AtTheMachine = "The tool goes to R at rapid: it strikes the top of the part at full speed and breaks.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-18 R-3 F120
@@ -58,7 +60,7 @@ public sealed class RInsideStock : Rule
                 var place = hole.PlaceAt(hole.Hole.RLevel);
                 if (hole.Plane != WorkPlane.XY || !(place.Z < stock.Max.Z - Tolerance) || place.Z == reported || !IsOver(stock, place))
                     continue;
-                if (WasCut(file.Run, chunk, hole.CutsBefore, place, ref looks))
+                if (WasCut(file.Run, chunk, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks))
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
@@ -74,7 +76,7 @@ public sealed class RInsideStock : Rule
         place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
 
     /// <summary>True when a cut before went at this place down to the level, or may have: a cut whose place or tool is not known may have gone anywhere.</summary>
-    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place, ref int looks)
+    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place, double depth, int tool, ref int looks)
     {
         for (; chunk >= 0; chunk--)
         {
@@ -89,13 +91,35 @@ public sealed class RInsideStock : Rule
                 if (Math.Min(cut.From.Z, cut.To.Z) > place.Z + Tolerance)
                     continue;
                 var radius = run.Job.ShapeOf(cut.Tool).Radius;
-                if (radius == 0 || DistanceToPath(cut.From, cut.To, place) <= radius)
+                if (radius > 0 && DistanceToPath(cut.From, cut.To, place) > radius)
+                    continue;
+                var isHole = cut.From.X == cut.To.X && cut.From.Y == cut.To.Y;
+                if (!isHole || Fits(run.Job.Setup, tool, cut.Tool, place.Z - Math.Min(cut.From.Z, cut.To.Z), depth))
                     return true;
             }
             cutsBefore = int.MaxValue;
         }
         return false;
     }
+
+    /// <summary>True when a tool whose tip is <paramref name="above"/> mm above the bottom of a hole, and <paramref name="depth"/> mm below the stock's top, is nowhere
+    /// wider than the tool that made the hole; true too where either is not known.</summary>
+    static bool Fits(Setup setup, int tool, int earlier, double above, double depth)
+    {
+        if (setup.FindTool(tool) is not { Diameter: > 0 } mine || setup.FindTool(earlier) is not { Diameter: > 0 } other
+            || (mine.PointAngle is null && !ToolEnd.IsFlat(mine)))
+            return true;
+        // Both widths grow in straight lines up to the diameter: they are compared at the corners.
+        return Fits(0) && Fits(depth) && Fits(Math.Min(depth, HeightOfFullWidth(mine))) && Fits(Math.Clamp(HeightOfFullWidth(other) - above, 0, depth));
+
+        bool Fits(double height) => WidthAt(mine, height) <= WidthAt(other, height + above) + Tolerance;
+    }
+
+    static double WidthAt(Tool tool, double height) =>
+        tool.PointAngle is > 0 and < 180 and var angle ? Math.Min(tool.Diameter!.Value, 2 * Math.Max(0, height) * Math.Tan(angle * Math.PI / 360)) : tool.Diameter!.Value;
+
+    static double HeightOfFullWidth(Tool tool) =>
+        tool.PointAngle is > 0 and < 180 and var angle ? tool.Diameter!.Value / 2 / Math.Tan(angle * Math.PI / 360) : 0;
 
     static double DistanceToPath(Point3 from, Point3 to, Point3 place)
     {

@@ -95,6 +95,30 @@ public class CycleStateTests
         Assert.Null(CycleJob.Fix("r-inside-stock", "G91 G98 G81 X10 Y10 Z-12 R-44 F100\nG80", mill));
     }
 
+    // By hand: a 90° spot 4 deep is 4 wide at Z-2, 2 at Z-3 and 8 at the top, a pilot of 5 is 5 wide all the way. A 118° drill of 10 is 6.7 wide 2 above its tip
+    // and 10 wide 3 above it.
+    [Fact]
+    public void R_inside_the_stock_is_found_over_a_hole_too_narrow_for_the_tool()
+    {
+        var setup = CycleJob.Plate() with
+        {
+            Tools =
+            [
+                new Tool { Number = 3, Kind = ToolKind.SpotDrill, Diameter = 10, PointAngle = 90 },
+                new Tool { Number = 4, Kind = ToolKind.Drill, Diameter = 6, PointAngle = 118 },
+                new Tool { Number = 5, Kind = ToolKind.Drill, Diameter = 10, PointAngle = 118 },
+                new Tool { Number = 6, Kind = ToolKind.Drill, Diameter = 5, PointAngle = 118 },
+            ],
+        };
+        const string spot = "G98 G81 X20 Y12 Z-4 R2 F100\nG80\nT{0} M6\nS900 M3\nG83 X20 Y12 Z-20 R{1} Q4\nG80";
+        Assert.Empty(CycleJob.Find("r-inside-stock", string.Format(spot, 4, -2), setup));
+        Assert.Empty(CycleJob.Find("r-inside-stock", string.Format(spot, 5, -2), setup));
+        Assert.Equal([4], CycleJob.Find("r-inside-stock", string.Format(spot, 5, -3), setup).Select(f => f.Block));
+        const string pilot = "G98\nT6 M6\nS900 M3\nG81 X20 Y12 Z-15 R2 F100\nG80\nT{0} M6\nS900 M3\nG83 X20 Y12 Z-20 R-5 Q4\nG80";
+        Assert.Equal([7], CycleJob.Find("r-inside-stock", string.Format(pilot, 5), setup).Select(f => f.Block));
+        Assert.Empty(CycleJob.Find("r-inside-stock", string.Format(pilot, 6), setup));
+    }
+
     [Fact]
     public void A_hole_drilled_twice()
     {

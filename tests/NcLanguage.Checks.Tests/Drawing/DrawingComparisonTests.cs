@@ -1,0 +1,155 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Drawing;
+
+/// <summary>What a program drills, held against the drawing's holes. Point lengths are d/2 / tan(a/2) (trade mathematics: 7/8 in at 118
+/// degrees is 0.2629 in); core holes are those of ISO 2306: M6 5.0 mm, M8 6.8 mm.</summary>
+public sealed class DrawingComparisonTests
+{
+    private const string Tools = """
+        { "number": 1, "kind": "spot-drill", "diameter": 10, "pointAngle": 90 },
+        { "number": 2, "kind": "drill", "diameter": 6.8, "pointAngle": 118 },
+        { "number": 3, "kind": "tap", "diameter": 8, "pitch": 1.25 },
+        { "number": 4, "kind": "drill", "diameter": 9, "pointAngle": 118 },
+        { "number": 5, "kind": "counterbore", "diameter": 14 },
+        { "number": 6, "kind": "tap", "diameter": 8, "pitch": 1 },
+        { "number": 7, "kind": "reamer", "diameter": 8 },
+        { "number": 8, "kind": "drill", "diameter": 7.8, "pointAngle": 118 },
+        { "number": 9, "kind": "drill" }
+        """;
+
+    private static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
+
+    private static DrawingComparison CompareIn(string stock, string holes, params string[] cuts)
+    {
+        var json = $$"""
+            { "stock": { "min": {{stock}} }, "tools": [ {{Tools}} ], "holes": [ {{holes}} ],
+              "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] } }
+            """;
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(json));
+        Assert.Empty(setup.Problems);
+        var text = new StringBuilder("G21 G90 G17 G54 G94\nG0 X0 Y0 Z20\nM3 S800 F200\n");
+        foreach (var cut in cuts)
+            text.Append(cut).Append('\n');
+        var run = ProgramRun.Create(SourceText.From(text.ToString()), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
+        return DrawingComparison.Of(HoleTable.Of(run), run.Job);
+    }
+
+    private static string Spot(double x) => $"T1 M6\nG99 G81 X{x} Y10 Z-4 R2\nG80 G0 Z20";
+
+    private static string Cut(int tool, double x, double bottom, string code = "G81") => $"T{tool} M6\nG99 {code} X{x} Y10 Z{bottom} R2\nG80 G0 Z20";
+
+    private static HoleStatus? Single(string hole, params string[] cuts) => Assert.Single(Compare(hole, cuts).Matches).Status;
+
+    [Fact]
+    public void Deep_enough_at_full_diameter()
+    {
+        // 6.8 mm at 118 degrees: a point of 2.043 mm.
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15 }""", Spot(10), Cut(2, 10, -17.05)));
+        Assert.Equal(HoleStatus.Shallow, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15 }""", Spot(10), Cut(2, 10, -17.02)));
+    }
+
+    [Fact]
+    public void The_depth_made_is_told()
+    {
+        var match = Assert.Single(Compare("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15 }""", Cut(2, 10, -10)).Matches);
+        Assert.Equal(10 - 3.4 / Math.Tan(59 * Math.PI / 180), match.Depth, 9);
+        Assert.Equal((6.8, 1), (match.Diameter, Assert.Single(match.Holes)));
+    }
+
+    [Fact]
+    public void A_spot_is_no_hole()
+    {
+        var match = Assert.Single(Compare("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Spot(10)).Matches);
+        Assert.Equal((HoleStatus.Missing, true), (match.Status!.Value, match.IsSpotOnly));
+    }
+
+    [Theory]
+    [InlineData(10.01, HoleStatus.Drilled)]
+    [InlineData(9.99, HoleStatus.Drilled)]
+    [InlineData(10.02, HoleStatus.Missing)]
+    public void Places_are_one_within_a_hundredth(double x, HoleStatus expected) =>
+        Assert.Equal(expected, Compare("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Cut(2, x, -10)).Matches[0].Status);
+
+    [Fact]
+    public void A_hole_elsewhere_is_extra_and_told_once()
+    {
+        var matches = Compare("""{ "x": 10, "y": 10 }""", Spot(10), Spot(30), Cut(2, 10, -10), Cut(2, 30, -10)).Matches;
+        Assert.Equal([HoleStatus.Drilled, HoleStatus.Extra], matches.Select(match => match.Status!.Value));
+        Assert.Equal((30, 10), (matches[1].X, matches[1].Y));
+        Assert.Equal([2, 4], matches[1].Holes.ToArray());
+    }
+
+    [Fact]
+    public void Another_size_is_the_wrong_size() =>
+        Assert.Equal(HoleStatus.WrongSize, Single("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Cut(4, 10, -10)));
+
+    [Fact]
+    public void A_larger_drill_that_goes_as_deep_takes_the_right_size_away() =>
+        Assert.Equal(HoleStatus.WrongSize, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 10 }""", Cut(2, 10, -13), Cut(4, 10, -14)));
+
+    [Fact]
+    public void A_counterbore_above_leaves_the_hole_as_it_is() =>
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 10 }""", Cut(2, 10, -13), Cut(5, 10, -4)));
+
+    [Fact]
+    public void A_reamer_decides_for_the_hole_it_reams()
+    {
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 8, "depth": 12 }""", Cut(8, 10, -18), Cut(7, 10, -12)));
+        Assert.Equal(HoleStatus.WrongSize, Single("""{ "x": 10, "y": 10, "diameter": 8, "depth": 12 }""", Cut(8, 10, -18)));
+    }
+
+    private const string Thread = """{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "M8" }""";
+
+    [Fact]
+    public void A_thread_needs_core_hole_and_tap()
+    {
+        Assert.Equal(HoleStatus.Drilled, Single(Thread, Spot(10), Cut(2, 10, -20), Cut(3, 10, -16, "G84")));
+        Assert.Equal(HoleStatus.Shallow, Single(Thread, Spot(10), Cut(2, 10, -20), Cut(3, 10, -14, "G84")));
+        Assert.Equal(HoleStatus.WrongSize, Single(Thread, Spot(10), Cut(4, 10, -20), Cut(3, 10, -16, "G84")));
+        Assert.Equal(HoleStatus.Missing, Single(Thread, Spot(10), Cut(3, 10, -16, "G84")));
+    }
+
+    [Fact]
+    public void A_core_hole_without_a_tap_is_not_finished()
+    {
+        var match = Assert.Single(Compare(Thread, Spot(10), Cut(2, 10, -20)).Matches);
+        Assert.Equal((HoleStatus.Shallow, true), (match.Status!.Value, match.IsThreadMissing));
+    }
+
+    [Fact]
+    public void A_tap_of_another_pitch_cuts_the_wrong_thread_where_the_drawing_names_one()
+    {
+        const string fine = """{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "M8x1.25" }""";
+        Assert.Equal(HoleStatus.WrongSize, Single(fine, Cut(2, 10, -20), Cut(6, 10, -16, "G84")));
+        Assert.Equal(HoleStatus.Drilled, Single(fine, Cut(2, 10, -20), Cut(3, 10, -16, "G84")));
+    }
+
+    [Fact]
+    public void Depths_count_from_the_top_of_the_stock() =>
+        Assert.Equal(10, CompareIn("""[0, 0, -20], "max": [100, 100, 5]""", """{ "x": 10, "y": 10, "diameter": 14 }""", Cut(5, 10, -5)).Matches[0].Depth, 9);
+
+    [Fact]
+    public void Places_are_those_of_the_setups_frame() =>
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 110, "y": 10, "diameter": 6.8 }""", "G55", Cut(2, 10, -10)));
+
+    [Fact]
+    public void A_tool_whose_size_is_not_known_is_given_the_benefit() =>
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Cut(9, 10, -10)));
+
+    [Fact]
+    public void Nothing_is_called_missing_where_a_place_is_not_known()
+    {
+        var comparison = Compare("""{ "x": 10, "y": 10, "diameter": 6.8 }""", "T2 M6\nG99 G81 X[#900] Y10 Z-10 R2");
+        Assert.False(comparison.AreAllPlacesKnown);
+        Assert.Null(Assert.Single(comparison.Matches).Status);
+    }
+
+    [Fact]
+    public void Without_a_drawing_there_is_nothing_to_compare() => Assert.Empty(Compare("", Cut(2, 10, -10)).Matches);
+}

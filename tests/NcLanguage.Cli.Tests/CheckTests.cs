@@ -1,0 +1,183 @@
+using System.Text;
+using System.Text.Json;
+using NcLanguage.Cli.Tests.Support;
+
+namespace NcLanguage.Cli.Tests;
+
+/// <summary><c>check</c>: what it reads, and the shapes of what it tells.</summary>
+public sealed class CheckTests : IDisposable
+{
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    private Outcome Check(params string[] arguments) => Command.In(_scratch.Folder, ["check", .. arguments]);
+
+    private static IEnumerable<JsonElement> Findings(Outcome outcome, string path) =>
+        outcome.Json.GetProperty("files").EnumerateArray().Single(file => file.GetProperty("path").GetString() == path).GetProperty("findings").EnumerateArray();
+
+    [Fact]
+    public void The_JSON_has_the_members_of_the_contract()
+    {
+        _scratch.Write("wrong.nc", Samples.WithError);
+        var outcome = Check("wrong.nc", "--format", "json");
+        Assert.Equal((1, ""), (outcome.ExitCode, outcome.Errors));
+        Assert.Equal(1, outcome.Json.GetProperty("errors").GetInt32());
+        Assert.Equal(JsonValueKind.Number, outcome.Json.GetProperty("warnings").ValueKind);
+        Assert.Equal(JsonValueKind.Number, outcome.Json.GetProperty("notes").ValueKind);
+        var finding = Assert.Single(Findings(outcome, "wrong.nc"));
+        Assert.Equal("code-unknown", finding.GetProperty("name").GetString());
+        Assert.Matches("^NC1[0-9]{3}$", finding.GetProperty("id").GetString());
+        Assert.Equal("error", finding.GetProperty("severity").GetString());
+        Assert.Equal(
+            (2, 1, 2, 5),
+            (Int(finding, "line"), Int(finding, "column"), Int(finding, "endLine"), Int(finding, "endColumn")));
+        Assert.NotEmpty(finding.GetProperty("message").GetString()!);
+        Assert.Equal(JsonValueKind.Array, finding.GetProperty("fixes").ValueKind);
+        Assert.Equal(JsonValueKind.Array, finding.GetProperty("related").ValueKind);
+
+        static int Int(JsonElement element, string name) => element.GetProperty(name).GetInt32();
+    }
+
+    [Fact]
+    public void Columns_count_characters_whatever_the_encoding()
+    {
+        // An umlaut is two bytes in UTF-8, a tool is a surrogate pair in UTF-16, FF is a byte that is no UTF-8: one column each.
+        const string text = "G21 G90 G17 G54\n(ä🔧) G999\nM30\n";
+        _scratch.Write("utf8.nc", text);
+        _scratch.Write("mark.nc", [.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes("(ä🔧) G999\nM30\n")]);
+        _scratch.Write("little.nc", [0xFF, 0xFE, .. Encoding.Unicode.GetBytes(text)]);
+        _scratch.Write("big.nc", [0xFE, 0xFF, .. Encoding.BigEndianUnicode.GetBytes(text)]);
+        _scratch.Write("bytes.nc", [.. "G21 G90 G17 G54\n("u8, 0xFF, 0xE4, .. ") G999\nM30\n"u8]);
+        var outcome = Check(".", "--format", "json");
+        foreach (var name in new[] { "utf8.nc", "mark.nc", "little.nc", "big.nc", "bytes.nc" })
+        {
+            var finding = Assert.Single(Findings(outcome, name), finding => finding.GetProperty("name").GetString() == "code-unknown");
+            Assert.Equal((name, 6), (name, finding.GetProperty("column").GetInt32()));
+        }
+    }
+
+    [Fact]
+    public void Folders_are_searched_to_the_bottom_hidden_ones_left_out_and_told_in_order()
+    {
+        foreach (var name in new[] { "b.NC", "a.tap", "deep/er/c.cnc", "d.iso", "e.eia", "f.ncp", "not.txt", ".hidden/g.nc" })
+            _scratch.Write(name, Samples.Sound);
+        var files = Check(".", "a.tap", "--format", "json").Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString());
+        Assert.Equal(["a.tap", "b.NC", "d.iso", Path.Combine("deep", "er", "c.cnc"), "e.eia", "f.ncp"], files);
+    }
+
+    [Fact]
+    public void A_file_named_by_itself_may_have_any_ending() =>
+        Assert.Equal(1, Check(_scratch.Write("program.txt", Samples.WithError)).ExitCode);
+
+    [Fact]
+    public void Standard_input_is_read_for_a_dash()
+    {
+        var outcome = Command.Run(_scratch.Folder, Encoding.UTF8.GetBytes(Samples.WithError), ["check", "-", "--format", "json"]);
+        Assert.Equal("code-unknown", Assert.Single(Findings(outcome, "-")).GetProperty("name").GetString());
+    }
+
+    [Fact]
+    public void An_empty_file_gets_a_clear_answer()
+    {
+        _scratch.Write("empty.nc", "");
+        var text = Check("empty.nc");
+        Assert.Contains("no block", text.Output, StringComparison.Ordinal);
+        Assert.Equal(0, Check("empty.nc", "--format", "json").Json.GetProperty("files")[0].GetProperty("blocks").GetInt32());
+    }
+
+    [Fact]
+    public void Binary_rubbish_gives_findings_and_no_control_characters()
+    {
+        var bytes = new byte[20_000];
+        new Random(7).NextBytes(bytes);
+        bytes[0] = (byte)'G';
+        _scratch.Write("rubbish.nc", bytes);
+        var json = Check("rubbish.nc", "--format", "json");
+        Assert.Equal((1, ""), (json.ExitCode, json.Errors));
+        Assert.NotEqual(0, json.Json.GetProperty("errors").GetInt32());
+        var text = Check("rubbish.nc");
+        Assert.DoesNotContain(text.Output, character => char.IsControl(character) && character is not '\n' and not '\r');
+    }
+
+    [Fact]
+    public void A_line_of_100_MB_is_checked_and_shown_in_part()
+    {
+        var bytes = new byte[100_000_000];
+        bytes.AsSpan().Fill((byte)'?');
+        _scratch.Write("long.nc", bytes);
+        var outcome = Check("long.nc");
+        Assert.Equal((1, ""), (outcome.ExitCode, outcome.Errors));
+        Assert.True(outcome.Output.Length < 1_000_000, $"{outcome.Output.Length} characters");
+    }
+
+    [Fact]
+    public void A_mistake_in_the_setup_stands_under_the_setup_once()
+    {
+        _scratch.Write("a.nc", Samples.Sound);
+        _scratch.Write("b.nc", Samples.Sound);
+        _scratch.Write("nc.setup.json", "{\n  \"ä\": 1, \"tols\": []\n}");
+        var outcome = Check(".", "--format", "json", "--fail-on", "warning");
+        Assert.Equal(1, outcome.ExitCode);
+        var finding = Assert.Single(Findings(outcome, "nc.setup.json"), f => f.GetProperty("message").GetString()!.Contains("tols", StringComparison.Ordinal));
+        Assert.Equal("setup-unknown-key", finding.GetProperty("name").GetString());
+        Assert.Equal((2, 11), (finding.GetProperty("line").GetInt32(), finding.GetProperty("column").GetInt32()));
+    }
+
+    [Fact]
+    public void A_broken_setup_is_an_error_and_the_program_is_still_checked()
+    {
+        _scratch.Write("a.nc", Samples.WithError);
+        _scratch.Write("a.setup.json", "{ \"stock\": ");
+        var outcome = Check("a.nc", "--format", "json");
+        Assert.Equal("setup-malformed", Assert.Single(Findings(outcome, "a.setup.json")).GetProperty("name").GetString());
+        Assert.Contains(Findings(outcome, "a.nc"), finding => finding.GetProperty("name").GetString() == "code-unknown");
+    }
+
+    [Fact]
+    public void SARIF_has_a_rule_for_every_result()
+    {
+        _scratch.Write("sub folder/wrong.nc", Samples.WithError);
+        var run = Check(".", "--format", "sarif").Json;
+        Assert.Equal("2.1.0", run.GetProperty("version").GetString());
+        run = run.GetProperty("runs")[0];
+        var rules = run.GetProperty("tool").GetProperty("driver").GetProperty("rules").EnumerateArray().Select(rule => rule.GetProperty("id").GetString()).ToList();
+        Assert.Equal("unicodeCodePoints", run.GetProperty("columnKind").GetString());
+        Assert.All(run.GetProperty("results").EnumerateArray(), result => Assert.Contains(result.GetProperty("ruleId").GetString(), rules));
+        var place = run.GetProperty("results")[0].GetProperty("locations")[0].GetProperty("physicalLocation");
+        Assert.Equal("sub%20folder/wrong.nc", place.GetProperty("artifactLocation").GetProperty("uri").GetString());
+        Assert.Equal(2, place.GetProperty("region").GetProperty("startLine").GetInt32());
+    }
+
+    [Fact]
+    public void Annotations_are_one_line_each()
+    {
+        _scratch.Write("wrong.nc", Samples.WithError);
+        var line = Assert.Single(Check("wrong.nc", "--format", "github").Output.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Matches(@"^::error file=wrong\.nc,line=2,endLine=2,col=1,endColumn=5,title=NC\d{4} code-unknown::.+$", line);
+    }
+
+    [Theory]
+    [InlineData("CI", "true")]
+    [InlineData("GITHUB_ACTIONS", "true")]
+    [InlineData("NO_COLOR", "1")]
+    public void Nothing_is_coloured_in_a_pipe(string name, string value)
+    {
+        _scratch.Write("wrong.nc", Samples.WithError);
+        var outcome = Command.Run(_scratch.Folder, null, ["check", "wrong.nc"], (name, value));
+        Assert.DoesNotContain('\u001b', outcome.Output);
+        Assert.Contains("ERROR", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_place_is_marked_under_the_block_and_the_caution_is_there()
+    {
+        _scratch.Write("wrong.nc", "G21 G90 G17 G54\nN10 G999\nM30\n");
+        var lines = Check("wrong.nc").Output.Split('\n').Select(line => line.TrimEnd('\r')).ToList();
+        var block = lines.IndexOf("    N10 G999");
+        Assert.True(block > 0, string.Join('\n', lines));
+        Assert.Equal("        ^^^^", lines[block + 1]);
+        Assert.Contains("Not checked: clearance to clamps", string.Join('\n', lines), StringComparison.Ordinal);
+        Assert.Contains("a hand on feed hold", string.Join('\n', lines), StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,180 @@
+using System.Diagnostics;
+using System.Text;
+using System.Text.Json;
+using NcLanguage.Cli.Tests.Support;
+
+namespace NcLanguage.Cli.Tests;
+
+/// <summary><c>trace</c> and <c>holes</c>: the shapes of the contract, with numbers worked out by hand.</summary>
+public sealed class TraceAndHolesTests : IDisposable
+{
+    // Two holes with a clamp between; machine with infinite patience: only places and feeds are held against hand work.
+    private const string Program = """
+        G21 G90 G17 G94 G54
+        G0 X0 Y0 Z10
+        T1 M6
+        S1000 M3
+        G99 G82 X10 Y0 Z-3 R2 P0.5 F120
+        X50
+        G80
+        G1 X60 Y10 F300
+        G2 X70 Y0 I0 J-10
+        M30
+
+        """;
+
+    private const string Setup = """
+        { "stock": { "min": [0, -20, -10], "max": [80, 20, 0] }, "clearance": 2,
+          "obstacles": [ { "name": "bar", "min": [28, -5, 0], "max": [32, 5, 8] } ],
+          "tools": [ { "number": 1, "kind": "drill", "diameter": 6, "pointAngle": 118 } ],
+          "holes": [ { "x": 10, "y": 0, "diameter": 6, "depth": 1 }, { "x": 50, "y": 0, "diameter": 6, "depth": 5 }, { "x": 20, "y": 10, "diameter": 6 } ] }
+        """;
+
+    private readonly Scratch _scratch = new();
+
+    public TraceAndHolesTests()
+    {
+        _scratch.Write("two.nc", Program);
+        _scratch.Write("two.setup.json", Setup);
+    }
+
+    public void Dispose() => _scratch.Dispose();
+
+    private static double Number(JsonElement element, string name) => element.GetProperty(name).GetDouble();
+
+    private static double[] Point(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(axis => axis.GetDouble())];
+
+    [Fact]
+    public void The_trace_has_the_members_of_the_contract()
+    {
+        var outcome = Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json");
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        var trace = outcome.Json;
+        Assert.Equal(("two.nc", "iso-mill"), (trace.GetProperty("path").GetString(), trace.GetProperty("machine").GetString()));
+        // 5 mm down to Z-3 twice at 120 mm/min and the dwells of half a second are the least it takes.
+        Assert.True(Number(trace, "seconds") > 2 * (5.0 / 120 * 60 + 0.5));
+        // Feeds: twice 5 mm, 14.142 mm from X50 Y0 to X60 Y10, a quarter of a circle of 10 mm.
+        Assert.Equal(10 + Math.Sqrt(200) + 5 * Math.PI, Number(trace.GetProperty("distance"), "cut"), 5);
+
+        var steps = trace.GetProperty("steps").EnumerateArray().ToList();
+        var hop = steps.Single(step => step.GetProperty("line").GetInt32() == 6);
+        Assert.Equal("X50", hop.GetProperty("block").GetString());
+        var traverse = hop.GetProperty("moves").EnumerateArray().First(move => Point(move, "to")[0] == 50);
+        Assert.Equal("rapid", traverse.GetProperty("kind").GetString());
+        Assert.Equal([10, 0, 2], Point(traverse, "from"));
+        Assert.Equal([50, 0, 2], Point(traverse, "to"));
+        var clearance = traverse.GetProperty("clearance");
+        Assert.Equal("bar", clearance.GetProperty("obstacle").GetString());
+        // The shortest way out: up, from Z2 to the bar's top at Z8; sideways it would be the radius and half its width.
+        Assert.True(Number(clearance, "distance") < 0);
+
+        var dwell = hop.GetProperty("moves").EnumerateArray().Single(move => move.GetProperty("kind").GetString() == "dwell");
+        Assert.Equal(0.5, Number(dwell, "seconds"));
+        var feed = hop.GetProperty("moves").EnumerateArray().Single(move => move.GetProperty("kind").GetString() == "feed");
+        Assert.Equal((120, 2.5), (Number(feed, "feed"), Number(feed, "seconds")));
+        Assert.False(feed.TryGetProperty("center", out _));
+
+        var arc = steps.Single(step => step.GetProperty("line").GetInt32() == 9).GetProperty("moves")[0];
+        Assert.Equal(("arc", "clockwise"), (arc.GetProperty("kind").GetString(), arc.GetProperty("turn").GetString()));
+        Assert.Equal([60, 0, 2], Point(arc, "center"));
+        Assert.Equal(2, trace.GetProperty("holes").GetArrayLength());
+    }
+
+    [Fact]
+    public void A_move_that_is_far_from_the_obstacle_tells_its_exact_distance()
+    {
+        var outcome = Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json");
+        var feed = outcome.Json.GetProperty("steps").EnumerateArray().Single(step => step.GetProperty("line").GetInt32() == 6)
+            .GetProperty("moves").EnumerateArray().Single(move => move.GetProperty("kind").GetString() == "feed");
+        // At X50 the bar's face at X32 is 18 mm from the axis, 15 mm from a drill of 6 mm, far beyond the setup's clearance of 2 mm.
+        Assert.Equal(15, feed.GetProperty("clearance").GetProperty("distance").GetDouble(), 6);
+    }
+
+    [Fact]
+    public void Without_obstacles_no_clearance_is_told_and_unknown_places_are_null()
+    {
+        _scratch.Write("bare.nc", "G21 G90\nG0 X5\nM30\n");
+        var move = Command.In(_scratch.Folder, "trace", "bare.nc", "--format", "json").Json.GetProperty("steps")[1].GetProperty("moves")[0];
+        Assert.False(move.TryGetProperty("clearance", out _));
+        Assert.Equal("[null,null,null]", move.GetProperty("from").GetRawText());
+        Assert.Equal("[5,null,null]", move.GetProperty("to").GetRawText());
+        Assert.Equal(JsonValueKind.Null, move.GetProperty("seconds").ValueKind);
+    }
+
+    [Fact]
+    public void The_holes_have_the_members_of_the_contract()
+    {
+        var outcome = Command.In(_scratch.Folder, "holes", "two.nc", "--format", "json");
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        var holes = outcome.Json.GetProperty("holes").EnumerateArray().ToList();
+        Assert.Equal(2, holes.Count);
+        // leastReturn: over the bar's top at Z8 with 2 mm to spare.
+        Assert.Equal(
+            """{"number":1,"line":5,"cycle":"G82","tool":1,"x":10,"y":0,"rLevel":2,"bottom":-3,"returnTo":2,"arriveAt":10,"dwellSeconds":0.5,"feed":120,"speed":1000,"leastReturn":10}""",
+            holes[0].GetRawText());
+        Assert.Equal((2, 6, 2.0), (holes[1].GetProperty("number").GetInt32(), holes[1].GetProperty("line").GetInt32(), Number(holes[1], "arriveAt")));
+        Assert.Equal(JsonValueKind.Null, holes[1].GetProperty("leastReturn").ValueKind);
+        // A drill of 6 mm and 118 degrees has a point of 1.803 mm: 3 mm down it cuts 1.197 mm at full diameter.
+        Assert.Equal(
+            ["drilled", "shallow", "missing"],
+            outcome.Json.GetProperty("drawing").EnumerateArray().Select(hole => hole.GetProperty("status").GetString()));
+    }
+
+    [Fact]
+    public void Values_separated_by_commas_have_a_row_for_each_hole_and_each_missing_one()
+    {
+        var rows = Command.In(_scratch.Folder, "holes", "two.nc", "--format", "csv").Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal("number,line,cycle,tool,x,y,rLevel,bottom,returnTo,arriveAt,dwellSeconds,feed,speed,leastReturn,drawing", rows[0]);
+        Assert.Equal("1,5,G82,1,10,0,2,-3,2,10,0.5,120,1000,10,drilled", rows[1]);
+        Assert.Equal(",,,,20,10,,,,,,,,,missing", rows[3]);
+        Assert.All(rows, row => Assert.Equal(15, row.Split(',').Length));
+    }
+
+    [Fact]
+    public void Texts_tell_the_same()
+    {
+        var trace = Command.In(_scratch.Folder, "trace", "two.nc").Output;
+        Assert.Contains("MEETS bar", trace, StringComparison.Ordinal);
+        Assert.Contains("15 mm to bar", trace, StringComparison.Ordinal);
+        Assert.Contains("a hand on feed hold", trace, StringComparison.Ordinal);
+        var holes = Command.In(_scratch.Folder, "holes", "two.nc").Output;
+        Assert.Matches(@"(?m)^ +1 +5 +G82 +T1 +10 +0 +10 +2 +-3 +2 +10 ", holes);
+        Assert.Matches(@"(?m)^ +50 +0 +6 mm, 5 deep .*shallow", holes);
+    }
+
+    [Fact]
+    public void A_mistake_in_the_setup_is_told_beside_the_trace()
+    {
+        _scratch.Write("two.setup.json", "{ \"clearence\": 2 }");
+        var outcome = Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json");
+        Assert.Equal((0, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Contains("clearence", outcome.Errors, StringComparison.Ordinal);
+        Assert.Equal("two.nc", outcome.Json.GetProperty("path").GetString());
+    }
+
+    [Fact]
+    public void Findings_count_where_they_are_asked_for() =>
+        Assert.Equal(1, Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json", "--fail-on", "error").ExitCode);
+
+    [Fact]
+    public void A_reading_changes_the_holes()
+    {
+        var outcome = Command.In(_scratch.Folder, "holes", "two.nc", "--format", "json", "--reading", "holePositions=incremental", "--reading", "dwell=milliseconds");
+        Assert.Equal(
+            [(10.0, 0.0005), (60.0, 0.0005)],
+            outcome.Json.GetProperty("holes").EnumerateArray().Select(hole => (Number(hole, "x"), Number(hole, "dwellSeconds"))));
+    }
+
+    [Fact]
+    public void A_hundred_thousand_blocks_are_traced_as_they_run()
+    {
+        var text = new StringBuilder("G21 G90 G17 G54\nG0 X0 Y0 Z1\nG1 F500\n");
+        for (var i = 0; i < 100_000; i++)
+            text.Append('X').Append(i % 100).Append('\n');
+        _scratch.Write("long.nc", text.Append("M30\n").ToString());
+        var clock = Stopwatch.StartNew();
+        var outcome = Command.In(_scratch.Folder, "trace", "long.nc", "--format", "json");
+        Assert.Equal(100_004, outcome.Json.GetProperty("steps").GetArrayLength());
+        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(60), $"{clock.Elapsed}");
+    }
+}

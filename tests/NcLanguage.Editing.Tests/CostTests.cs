@@ -18,7 +18,7 @@ public sealed class CostTests
             2 => $"G99 G82 X{i % 90} Y{i % 40} Z-3 R2 P0.5\n",
             99 => "G80\n",
             _ => $"X{i % 90} Y{i % 41}\n",
-        })), Editor.PlateSetup);
+        })));
 
     static readonly Lazy<ProgramAnalysis> Long = new(() => Program(Blocks));
     static readonly Lazy<ProgramAnalysis> Short = new(() => Program(1_000));

@@ -94,7 +94,9 @@ public sealed class RobustnessTests
             Assert.All(Fixes.In(analysis, first, last), fix => Assert.InRange(fix.Finding.Line, first, last));
         }
         OutlineTests.Nests(Outline.Of(analysis), 0, text.LineCount - 1);
-        Fixes.AllSafe(analysis);
+        var edits = Fixes.AllSafe(analysis);
+        var whole = Fixes.In(analysis, 0, int.MaxValue).Where(fix => fix.Safety == Checks.FixSafety.Safe && fix.Edits.All(edit => edits.Contains(edit))).ToList();
+        Assert.All(edits, edit => Assert.Contains(whole, fix => fix.Edits.Contains(edit)));
         HoleAnswers.Of(analysis);
     }
 
@@ -120,7 +122,7 @@ public sealed class RobustnessTests
             for (var line = 0; line < text.LineCount; line += 3)
                 for (var column = 0; column <= text.Line(line).Length; column += 2)
                     Assert.Equal(Hover.At(fresh, line, column), Hover.At(analysis, line, column));
-        }, iter: 100);
+        }, iter: 60);
     }
 
     static List<(string, string, int, int)> Flat(IEnumerable<OutlineItem> items) =>

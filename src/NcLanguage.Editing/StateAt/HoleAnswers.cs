@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Editing;
 
@@ -8,6 +9,8 @@ namespace NcLanguage.Editing;
 /// <param name="Line">The line of its block, from 0.</param>
 /// <param name="Cycle">Such as G82.</param>
 /// <param name="Tool">The tool in the spindle.</param>
+/// <param name="X">The hole's place along X; null, like <paramref name="Y"/>, for cycles in other planes than XY.</param>
+/// <param name="Y">The hole's place along Y.</param>
 /// <param name="ReturnTo">The level at which it is left.</param>
 /// <param name="ArriveAt">The level of the traverse that reached it.</param>
 /// <param name="Feed">mm/min.</param>
@@ -41,7 +44,9 @@ public static class HoleAnswers
     static HoleAnswer Answer(HoleRow row)
     {
         var hole = row.Hole;
-        return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null, StateAt.Known(hole.X), StateAt.Known(hole.Y),
+        var isXY = row.Plane == WorkPlane.XY;
+        return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null,
+            isXY ? StateAt.Known(hole.X) : null, isXY ? StateAt.Known(hole.Y) : null,
             StateAt.Known(hole.RLevel), StateAt.Known(hole.Bottom), StateAt.Known(hole.ReturnTo), StateAt.Known(hole.ArriveAt),
             StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn));
     }

@@ -60,4 +60,11 @@ public sealed class StateAtTests
     public void Holes_of_which_little_is_known() => Assert.Equal(
         [new HoleAnswer(1, 0, "G81", null, 1, null, null, -1, null, null, null, null, null, null)],
         HoleAnswers.Of(Editor.Analyse("G81 X1 Z-1")).Holes.AsEnumerable());
+
+    [Fact]
+    public void A_hole_of_another_plane_has_no_place_in_XY()
+    {
+        var hole = Assert.Single(HoleAnswers.Of(Editor.Analyse("G21 G90 G18\nG0 X0 Y10 Z0\nG99 G81 X5 Z7 Y-3 R2 F100")).Holes.AsEnumerable());
+        Assert.Equal((null, null, 2.0, -3.0), (hole.X, hole.Y, hole.RLevel, hole.Bottom));
+    }
 }

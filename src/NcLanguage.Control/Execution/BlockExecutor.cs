@@ -54,10 +54,10 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     {
         if (Setup.Variables.IsEmpty)
             return null;
-        var variables = Variables.None;
+        Variables? variables = null;
         foreach (var (name, value) in Setup.Variables)
             if (int.TryParse(name.AsSpan().TrimStart('#'), out var number))
-                variables = variables.With(number, value);
+                variables = (variables ?? Variables.None).With(number, value);
         return variables;
     }
 }

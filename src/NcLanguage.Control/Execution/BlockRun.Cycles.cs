@@ -9,11 +9,8 @@ namespace NcLanguage.Control.Execution;
 // Drilling and boring cycles: the words, the levels, the traverse and the return. What happens inside the hole is in BlockRun.InHole.cs.
 ref partial struct BlockRun
 {
-    /// <summary>Repeats one block may ask for; more is refused rather than run.</summary>
-    const int MostRepeats = 9999;
-
-    /// <summary>Moves of one block after which no further repeat is followed.</summary>
-    const int MostMoves = 100_000;
+    /// <summary>Moves one block may make; what goes beyond is not followed.</summary>
+    public const int MostMoves = 100_000;
 
     readonly int DepthAxis => Arcs.Axes(_state.Plane).Third;
 
@@ -21,10 +18,18 @@ ref partial struct BlockRun
     readonly void DrillIfTold(CodeWord? cycle)
     {
         var starts = cycle is { Code.Tenths: not 800 };
-        var told = HasAxisWords || _words.Has('R');
+        var told = HasAxisWords || _words.IsFree('R');
         if (!told && !starts)
         {
             TakeCycleNumbers();
+            return;
+        }
+        if (_words.HasCode('G', 530))
+        {
+            // NISTIR 6556 §3.5.12: refused while a cycle is on. What it names is no hole.
+            AddFault(FaultKind.MachineMoveMode, _words.TokenOfCode('G', 530));
+            UseAxisWords();
+            Lose(WordAxes());
             return;
         }
         RefuseWhereNotAllowed(cycle);
@@ -37,19 +42,45 @@ ref partial struct BlockRun
             return;
         RefuseMissing(at);
         NoteWorkMove(cuts: true);
-        var repeats = TakeRepeats();
+        DrillRepeatedly(at);
+    }
+
+    readonly void DrillRepeatedly(int token)
+    {
+        var letter = Readings.Repeats == RepeatReading.K ? 'K' : 'L';
+        var repeats = 1;
+        // The K of back boring has been taken as its level.
+        if (_words.IsFree(letter) && !TakeWhole(letter, out repeats) && double.IsNaN(_words[letter]))
+        {
+            // How often is not known: once at least, and the last of them may be anywhere on the way.
+            DrillOne();
+            Lose(NextPlace(out var axes) == _state.Position ? 0 : axes);
+            return;
+        }
+        if (repeats < 1)
+        {
+            // A control that refuses the block drills nothing; one that takes 0 keeps the cycle for later.
+            if (_words[letter] == 0)
+                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, 0);
+            UseAxisWords();
+            return;
+        }
         for (var i = 0; i < repeats; i++)
         {
-            DrillOne();
-            if (_step.Moves.Count > MostMoves && i + 1 < repeats)
+            if (_step.Moves.Count + _step.Holes.Count >= MostMoves)
             {
-                // Pecks times repeats can ask for millions of moves: they are not followed further, and where the tool ends is not known.
-                var letter = Readings.Repeats == RepeatReading.K ? 'K' : 'L';
-                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, repeats);
-                Stand(Point3.Unknown);
+                AddFault(FaultKind.TooManyMoves, token, letter, MostMoves);
+                Lose(NextPlace(out var axes) == _state.Position ? 0 : axes);
                 return;
             }
+            DrillOne();
         }
+    }
+
+    readonly void UseAxisWords()
+    {
+        foreach (var axis in "XYZ")
+            _words.Use(axis);
     }
 
     readonly int FirstCycleToken() => HasAxisWords ? FirstAxisToken() : _words.TokenOf('R');
@@ -60,19 +91,18 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.5.16.
         if (_state.FeedMode == FeedMode.InverseTime || _state.Compensation is CompensationSide.Left or CompensationSide.Right)
             AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Cycle);
-        if (_words.HasCode('G', 530))
-            AddFault(FaultKind.MachineMoveMode, _words.TokenOfCode('G', 530));
     }
 
+    /// <summary>Takes the words beside place and level that this cycle knows (the code table says which) and that no other code has taken.</summary>
     readonly void TakeCycleNumbers()
     {
-        if (TakeNotNegative('P', out var dwell))
+        if (TakesWord('P') && TakeNotNegative('P', out var dwell))
         {
             _state.DwellNumber = dwell;
-            _state.DwellHasPoint = _block.Tokens[_words.TokenOf('P')].HasPoint;
+            _state.DwellHasPoint = IsReal('P');
             _step.Sets |= Slot.CycleDwell;
         }
-        if (_words.Has('Q'))
+        if (TakesWord('Q'))
         {
             _words.Use('Q');
             if (_words['Q'] <= 0)
@@ -83,17 +113,43 @@ ref partial struct BlockRun
                 _step.Sets |= Slot.CyclePeck;
             }
         }
-        foreach (var letter in "IJK")
-            if (_state.Cycle is 76 or 87)
-                _words.Use(letter);
+        if (_state.Cycle is 76 or 87)
+            TakeShift();
+    }
+
+    readonly bool TakesWord(char letter) => _words.IsFree(letter) && CodeTable.Find('G', _state.Cycle * 10)!.Takes(letter);
+
+    /// <summary>The words along the plane's axes shift the tool off the wall, always as distances (NISTIR 6556 §3.5.16.8).</summary>
+    readonly void TakeShift()
+    {
+        for (var axis = 0; axis < 3; axis++)
+        {
+            var letter = (char)('I' + axis);
+            if (axis == DepthAxis || !_words.IsFree(letter) || (letter == 'K' && Readings.Repeats == RepeatReading.K && _state.Cycle == 76))
+                continue;
+            _words.Use(letter);
+            _state.BoreShift = _state.BoreShift.With(axis, Length(letter));
+            _state.BoreShiftGiven = true;
+        }
+    }
+
+    /// <summary>The levels of a cycle lie along another axis once the plane has changed: they are to be given again.</summary>
+    readonly void TurnCycle(WorkPlane plane)
+    {
+        _state.InitialLevel = _state.Position[Arcs.Axes(plane).Third];
+        _state.RGiven = false;
+        _state.BottomGiven = false;
+        _state.RLevel = double.NaN;
+        _state.Bottom = double.NaN;
+        _state.StandsAtHole = false;
     }
 
     /// <summary>R and bottom as places: what a block leaves out keeps its place, not its number.</summary>
     readonly void TakeLevels()
     {
         var incremental = _state.Distance == DistanceMode.Incremental;
-        var unknown = _state.Distance == DistanceMode.Unknown;
-        if (_words.Has('R'))
+        var unknown = _state.Distance == DistanceMode.Unknown || _state.Plane == WorkPlane.Unknown || (_state.NotFollowed & NotFollowed.Scaling) != 0;
+        if (_words.IsFree('R'))
         {
             _words.Use('R');
             var from = Readings.IncrementalR == IncrementalRReading.InitialLevel ? _state.InitialLevel : _state.Position[DepthAxis];
@@ -109,51 +165,61 @@ ref partial struct BlockRun
             _state.BottomGiven = true;
             _step.Sets |= Slot.CycleBottom;
         }
+        var topLetter = (char)('I' + DepthAxis);
+        if (_state.Cycle == 87 && _words.IsFree(topLetter))
+        {
+            _words.Use(topLetter);
+            _state.BoreTop = unknown ? double.NaN : incremental ? _state.Bottom + Length(topLetter) : Length(topLetter);
+        }
     }
 
     readonly void RefuseMissing(int token)
     {
+        var depthLetter = (char)('X' + DepthAxis);
         if (!_state.RGiven)
             AddFault(FaultKind.WordMissing, token, 'R');
-        if (!_state.BottomGiven)
-            AddFault(FaultKind.WordMissing, token, (char)('X' + DepthAxis));
-        if (_state.Cycle is 83 or 73 && double.IsNaN(_state.Peck) && !_words.Has('Q'))
+        if (!_state.BottomGiven && _state.Plane != WorkPlane.Unknown)
+            AddFault(FaultKind.WordMissing, token, depthLetter);
+        var wantsPeck = _state.Cycle is 83 or 73 || (_state.Cycle is 76 or 87 && !_state.BoreShiftGiven);
+        if (wantsPeck && double.IsNaN(_state.Peck) && !_words.Has('Q'))
             AddFault(FaultKind.WordMissing, token, 'Q');
         if (_state.RLevel < _state.Bottom && _state.Cycle != 87)
         {
-            var at = _words.Has('R') ? _words.TokenOf('R') : _words.Has((char)('X' + DepthAxis)) ? _words.TokenOf((char)('X' + DepthAxis)) : token;
+            var at = _words.Has('R') ? _words.TokenOf('R') : _words.Has(depthLetter) ? _words.TokenOf(depthLetter) : token;
             AddFault(FaultKind.RBelowBottom, at, 'R', _state.RLevel, _state.Bottom);
         }
     }
 
-    readonly int TakeRepeats()
-    {
-        var letter = Readings.Repeats == RepeatReading.K ? 'K' : 'L';
-        if (!_words.Has(letter) || (letter == 'K' && _state.Cycle == 87))
-            return 1;
-        if (!TakeWhole(letter, out var repeats))
-            return 1;
-        if (repeats is >= 1 and <= MostRepeats)
-            return repeats;
-        AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, repeats);
-        return 1;
-    }
-
     /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>
-    readonly Point3 NextPlace()
+    readonly Point3 NextPlace(out int axes)
     {
         var place = _state.Position;
+        axes = 0;
+        if (_state.Plane == WorkPlane.Unknown)
+        {
+            UseAxisWords();
+            axes = AllAxes;
+            return Point3.Unknown;
+        }
         for (var axis = 0; axis < 3; axis++)
         {
             var letter = (char)('X' + axis);
             if (axis == DepthAxis || !_words.Has(letter))
                 continue;
             _words.Use(letter);
-            var incremental = Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
             var value = Length(letter);
-            place = place.With(axis, incremental ? place[axis] + value : _state.Distance == DistanceMode.Unknown ? double.NaN : value);
+            var incremental = Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
+            if (incremental && value == 0)
+                continue;
+            axes |= Bit(axis);
+            place = place.With(axis, IsBent(axis) ? double.NaN
+                : incremental ? place[axis] + value
+                : _state.Distance == DistanceMode.Unknown ? double.NaN : value);
         }
-        return place;
+        if (axes == 0 || !IsTurned)
+            return place;
+        axes = AllAxes & ~Bit(DepthAxis);
+        return Point3.Unknown.With(DepthAxis, place[DepthAxis]);
     }
 
     readonly void DrillOne()
@@ -161,16 +227,15 @@ ref partial struct BlockRun
         var depth = DepthAxis;
         var isHop = _state.StandsAtHole;
         var firstMove = _step.Moves.Count;
-        var place = NextPlace();
+        var place = NextPlace(out var axes);
         LiftBeforeTraverse();
         var arriveAt = _state.Position[depth];
-        Rapid(place.With(depth, arriveAt), isHop ? MoveRole.Hop : MoveRole.FirstTraverse);
-        Rapid(_state.Position.With(depth, _state.RLevel), MoveRole.Approach);
+        Rapid(place.With(depth, arriveAt), axes, isHop ? MoveRole.Hop : MoveRole.FirstTraverse);
+        Rapid(_state.Position.With(depth, _state.RLevel), Bit(depth), MoveRole.Approach);
         var spindle = _state.Spindle;
         DrillInHole(place);
         var returnTo = ReturnLevelOfHole();
-        if (Arcs.Axes(_state.Plane).Third == depth && _state.Position[depth] != returnTo)
-            LeaveHole(returnTo);
+        LeaveHole(place, returnTo);
         _state.Spindle = spindle;
         _state.StandsAtHole = true;
         _state.CycleLeftOn = false;
@@ -187,18 +252,20 @@ ref partial struct BlockRun
         var depth = DepthAxis;
         var here = _state.Position[depth];
         var level = here;
-        if (Readings.ReturnLevel == ReturnLevelReading.BeforeMove && _state.StandsAtHole)
+        if (Readings.ReturnLevel == ReturnLevelReading.BeforeMove)
         {
             level = _state.ReturnLevel switch
             {
                 ReturnLevel.Initial => Math.Max(here, _state.InitialLevel),
                 ReturnLevel.RLevel => here,
-                _ => double.NaN,
+                _ => _state.InitialLevel <= here ? here : double.NaN,
             };
         }
-        if (level < _state.RLevel)
-            level = _state.RLevel;
-        Rapid(_state.Position.With(depth, level), MoveRole.Lift);
+        // Not known where R is not: then it may lift or not.
+        level = Math.Max(level, _state.RLevel);
+        // From where it is not known, whether there is a lift is not known either.
+        if (!double.IsNaN(here))
+            Rapid(_state.Position.With(depth, level), Bit(depth), MoveRole.Lift);
     }
 
     /// <summary>The level at which this hole is left.</summary>
@@ -222,5 +289,6 @@ ref partial struct BlockRun
         return seconds;
     }
 
+    /// <summary>Cycles that wait at the bottom: those of the published specification, tapping and fine boring (common practice).</summary>
     static bool HasDwell(int cycle) => cycle is 82 or 86 or 88 or 89 or 76 or 84 or 74;
 }

@@ -32,7 +32,7 @@ ref partial struct BlockRun
                 Down();
                 DwellInHole();
                 Act(MoveKind.Spindle, 0, MoveRole.InHole);
-                Rapid(Shifted(_state.Position), MoveRole.InHole);
+                Rapid(_state.Position + ShiftVector(), AllAxes & ~Bit(DepthAxis), MoveRole.InHole);
                 break;
             case 86:
                 Down();
@@ -53,35 +53,37 @@ ref partial struct BlockRun
         }
     }
 
-    readonly void LeaveHole(double level)
+    readonly void LeaveHole(Point3 place, double level)
     {
+        var depth = Bit(DepthAxis);
+        var way = _state.Position.With(DepthAxis, level);
         switch (_state.Cycle)
         {
             case 85 or 89:
-                Feed(_state.Position.With(DepthAxis, level), MoveRole.Return);
+                Feed(way, depth, MoveRole.Return);
                 break;
             case 84 or 74:
                 // Out at the feed to the R level, where the thread is left; the rest of the way is a rapid in effect but the
                 // published specification feeds all the way.
-                Feed(_state.Position.With(DepthAxis, level), MoveRole.Return);
+                Feed(way, depth, MoveRole.Return);
                 Act(MoveKind.Spindle, 0, MoveRole.Return);
                 break;
             case 76:
-                Rapid(_state.Position.With(DepthAxis, level), MoveRole.Return);
-                Rapid(_state.Position - ShiftVector(), MoveRole.Return);
+                Rapid(way, depth, MoveRole.Return);
+                Rapid(place.With(DepthAxis, level), AllAxes & ~depth, MoveRole.Return);
                 Act(MoveKind.Spindle, 0, MoveRole.Return);
                 break;
             case 86 or 88:
-                Rapid(_state.Position.With(DepthAxis, level), MoveRole.Return);
+                Rapid(way, depth, MoveRole.Return);
                 Act(MoveKind.Spindle, 0, MoveRole.Return);
                 break;
             default:
-                Rapid(_state.Position.With(DepthAxis, level), MoveRole.Return);
+                Rapid(way, depth, MoveRole.Return);
                 break;
         }
     }
 
-    readonly void Down() => Feed(_state.Position.With(DepthAxis, _state.Bottom), MoveRole.InHole);
+    readonly void Down() => Feed(_state.Position.With(DepthAxis, _state.Bottom), Bit(DepthAxis), MoveRole.InHole);
 
     readonly void DwellInHole()
     {
@@ -100,71 +102,64 @@ ref partial struct BlockRun
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
     }
 
-    /// <summary>Feeds down by the peck, each time back to R (or up by the gap) and down by rapid to just above the last bottom.</summary>
+    /// <summary>Feeds down by the peck, each time back to the level the hole is left at (NISTIR 6556 §3.5.16.4; or up by the gap) and down
+    /// by rapid to just above the last bottom.</summary>
     readonly void Peck(bool fullRetract)
     {
         var depth = DepthAxis;
         var peck = _state.Peck;
         var bottom = _state.Bottom;
-        // An unknown or senselessly small peck is followed as one stroke; its own findings say what is wrong.
-        if (!(peck > 0) || !(_state.RLevel - bottom > 0) || (_state.RLevel - bottom) / peck > MostPecks)
+        // Without a peck that is known the way down is one stroke; the missing word is refused elsewhere.
+        if (!(peck > 0) || !(_state.RLevel - bottom > 0))
         {
             Down();
             return;
         }
+        if ((_state.RLevel - bottom) / peck * 3 > MostMoves - _step.Moves.Count)
+        {
+            AddFault(FaultKind.TooManyMoves, _words.Has('Q') ? _words.TokenOf('Q') : FirstCycleToken(), 'Q', MostMoves);
+            Down();
+            return;
+        }
+        var clear = ReturnLevelOfHole();
         var reached = _state.RLevel;
         while (true)
         {
             reached = Math.Max(bottom, reached - peck);
-            Feed(_state.Position.With(depth, reached), MoveRole.InHole);
+            Feed(_state.Position.With(depth, reached), Bit(depth), MoveRole.InHole);
             // Rounding must not add a stroke of nothing.
-            if (reached - bottom < 1e-9)
+            if (reached - bottom < Rounding)
                 return;
-            var up = fullRetract ? _state.RLevel : Math.Min(_state.RLevel, reached + PeckGap);
-            Rapid(_state.Position.With(depth, up), MoveRole.InHole);
+            var up = fullRetract ? clear : Math.Min(_state.RLevel, reached + PeckGap);
+            Rapid(_state.Position.With(depth, up), Bit(depth), MoveRole.InHole);
             if (fullRetract)
-                Rapid(_state.Position.With(depth, Math.Min(_state.RLevel, reached + PeckGap)), MoveRole.InHole);
+                Rapid(_state.Position.With(depth, Math.Min(_state.RLevel, reached + PeckGap)), Bit(depth), MoveRole.InHole);
         }
     }
-
-    const int MostPecks = 10_000;
 
     /// <summary>Back boring (NISTIR 6556 §3.5.16.8): in off-centre with the spindle stopped, bore upward, out the same way.</summary>
     readonly void BoreBack(Point3 place)
     {
         var depth = DepthAxis;
-        var offset = ShiftVector();
+        var across = AllAxes & ~Bit(depth);
+        var beside = place + ShiftVector();
         var bottom = _state.Bottom;
-        Rapid(_state.Position + offset, MoveRole.InHole);
+        Rapid(beside.With(depth, _state.Position[depth]), across, MoveRole.InHole);
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
-        Rapid(_state.Position.With(depth, bottom), MoveRole.InHole);
-        Rapid(_state.Position - offset, MoveRole.InHole);
+        Rapid(_state.Position.With(depth, bottom), Bit(depth), MoveRole.InHole);
+        Rapid(place.With(depth, bottom), across, MoveRole.InHole);
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
-        var top = _words.Has('K') ? (_state.Distance == DistanceMode.Incremental ? bottom + Length('K') : Length('K')) : bottom;
-        Feed(place.With(depth, top), MoveRole.InHole);
-        Feed(place.With(depth, bottom), MoveRole.InHole);
+        Feed(place.With(depth, _state.BoreTop), Bit(depth), MoveRole.InHole);
+        Feed(place.With(depth, bottom), Bit(depth), MoveRole.InHole);
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
-        Rapid(_state.Position + offset, MoveRole.InHole);
-        Rapid(_state.Position.With(depth, ReturnLevelOfHole()), MoveRole.Return);
-        Rapid(_state.Position - offset, MoveRole.Return);
+        Rapid(beside.With(depth, bottom), across, MoveRole.InHole);
+        var level = ReturnLevelOfHole();
+        Rapid(beside.With(depth, level), Bit(depth), MoveRole.Return);
+        Rapid(place.With(depth, level), across, MoveRole.Return);
         Act(MoveKind.Spindle, 0, MoveRole.Return);
     }
 
-    /// <summary>By how much an oriented tool is moved off the wall: I and J, or Q along the first axis.</summary>
-    readonly Point3 ShiftVector()
-    {
-        var (first, second, _) = Arcs.Axes(_state.Plane);
-        var shift = default(Point3);
-        if (_words.Has('I') || _words.Has('J'))
-        {
-            if (_words.Has('I'))
-                shift = shift.With(first, Length('I'));
-            if (_words.Has('J'))
-                shift = shift.With(second, Length('J'));
-            return shift;
-        }
-        return double.IsNaN(_state.Peck) ? shift : shift.With(first, _state.Peck);
-    }
-
-    readonly Point3 Shifted(Point3 place) => place + ShiftVector();
+    /// <summary>By how much an oriented tool is moved off the wall: I, J, K across the hole, or Q along the plane's first axis.</summary>
+    readonly Point3 ShiftVector() =>
+        _state.BoreShiftGiven || double.IsNaN(_state.Peck) ? _state.BoreShift : default(Point3).With(Arcs.Axes(_state.Plane).First, _state.Peck);
 }

@@ -14,17 +14,37 @@ ref partial struct BlockRun
         var units = _words.Find(ModalGroup.Units);
         if (units is not { } word)
             return;
-        var isSeventy = word.Code.Tenths is 700 or 710;
-        if (isSeventy != (Readings.Units == UnitReading.G70G71))
+        if (IsOtherUnitCode(word))
             AddFault(FaultKind.CodeNotInReading, word.Token, 'G', word.Code.Tenths / 10.0);
     }
+
+    /// <summary>True for the code of a control that selects its units by the other pair.</summary>
+    readonly bool IsOtherUnitCode(CodeWord word) => (word.Code.Tenths is 700 or 710) != (Readings.Units == UnitReading.G70G71);
 
     readonly void SetFeedMode()
     {
         if (_words.Find(ModalGroup.FeedMode) is not { } word)
             return;
-        _state.FeedMode = word.Code.Tenths switch { 930 => FeedMode.InverseTime, 950 => FeedMode.PerTurn, _ => FeedMode.PerMinute };
+        var mode = word.Code.Tenths switch { 930 => FeedMode.InverseTime, 950 => FeedMode.PerTurn, _ => FeedMode.PerMinute };
+        if (mode != _state.FeedMode)
+        {
+            // A number meant per minute is none per turn, and no source says that a control turns one into the other.
+            _state.Feed = double.NaN;
+            _state.Set &= ~Slot.Feed;
+        }
+        _state.FeedMode = mode;
         _step.Sets |= Slot.FeedMode;
+    }
+
+    /// <summary>G96 and G97 come before S: the S of their block is already read as they say.</summary>
+    readonly void SetSpeedMode()
+    {
+        if (_words.Find(ModalGroup.SpeedMode) is not { } word)
+            return;
+        var isTurns = word.Code.Tenths == 970;
+        if (!isTurns)
+            _state.Speed = double.NaN;
+        Follow(NotFollowed.SurfaceSpeed, isTurns, word.Token);
     }
 
     readonly void SetFeed()
@@ -44,105 +64,14 @@ ref partial struct BlockRun
         _step.Sets |= Slot.Speed;
     }
 
-    readonly void SelectTool()
-    {
-        if (!_words.Has('T'))
-            return;
-        if (!TakeWhole('T', out var number))
-        {
-            _state.SelectedTool = -1;
-            return;
-        }
-        _state.SelectedTool = number;
-        _step.Sets |= Slot.SelectedTool;
-        if (Readings.ToolChange == ToolChangeReading.T)
-            TakeTool();
-    }
-
-    readonly void ChangeTool()
-    {
-        if (_words.Find(ModalGroup.ToolChange) is null)
-            return;
-        if (Readings.ToolChange == ToolChangeReading.M6 || !_words.Has('T'))
-            TakeTool();
-    }
-
-    readonly void TakeTool()
-    {
-        _state.Tool = _state.SelectedTool;
-        // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
-        _state.Spindle = SpindleState.Off;
-        _state.HasCut = false;
-        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset);
-        if (_state.IncrementalUse == IncrementalUse.Moved)
-            NoteTakenAway();
-        _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);
-        _step.Sets |= Slot.Tool | Slot.Spindle;
-        _step.Events |= StepEvents.ToolChange;
-        if (Readings.LengthOffset == LengthOffsetReading.WithTool)
-        {
-            var before = _state;
-            _state.LengthOffset = LengthOffsetMode.Plus;
-            _state.H = Math.Max(0, _state.Tool);
-            Offsets.Changed(ref _state, before, Setup);
-            _step.Sets |= Slot.LengthOffset;
-        }
-        Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
-    }
-
-    readonly void TurnSpindle()
-    {
-        if (_words.HasCode('M', 190))
-            _words.Use('R');
-        if (_words.HasCode('M', 30))
-            Spin(SpindleState.Clockwise);
-        else if (_words.HasCode('M', 40))
-            Spin(SpindleState.Counterclockwise);
-        else if (_words.HasCode('M', 190) || (_words.HasCode('M', 50) && Readings.StopsAct == StopReading.BeforeMotion))
-            Spin(SpindleState.Off);
-    }
-
-    readonly void Spin(SpindleState spindle)
-    {
-        _state.Spindle = spindle;
-        if (spindle != SpindleState.Off)
-            _state.Happened &= ~Happened.CutStanding;
-        _step.Sets |= Slot.Spindle;
-        Act(MoveKind.Spindle, 0);
-    }
-
-    readonly void SwitchCoolant()
-    {
-        if (_words.HasCode('M', 90) && Readings.StopsAct == StopReading.BeforeMotion)
-            Cool(CoolantState.Off);
-        var on = (_words.HasCode('M', 70) ? CoolantState.Mist : 0) | (_words.HasCode('M', 80) ? CoolantState.Flood : 0);
-        if (on != 0)
-            Cool((_state.Coolant & ~CoolantState.Off) | on);
-    }
-
-    readonly void Cool(CoolantState coolant)
-    {
-        _state.Coolant = coolant;
-        _step.Sets |= Slot.Coolant;
-        Act(MoveKind.Coolant, 0);
-    }
-
-    /// <summary>M5 and M9 where they act when the block's motion is done.</summary>
-    readonly void StopAfterMotion()
-    {
-        if (Readings.StopsAct != StopReading.AfterMotion)
-            return;
-        if (_words.HasCode('M', 50))
-            Spin(SpindleState.Off);
-        if (_words.HasCode('M', 90))
-            Cool(CoolantState.Off);
-    }
-
     readonly void SetPlane()
     {
         if (_words.Find(ModalGroup.Plane) is not { } word)
             return;
-        _state.Plane = word.Code.Tenths switch { 180 => WorkPlane.ZX, 190 => WorkPlane.YZ, _ => WorkPlane.XY };
+        var plane = word.Code.Tenths switch { 180 => WorkPlane.ZX, 190 => WorkPlane.YZ, _ => WorkPlane.XY };
+        if (plane != _state.Plane && _state.Cycle > 0)
+            TurnCycle(plane);
+        _state.Plane = plane;
         _step.Sets |= Slot.Plane;
     }
 
@@ -150,8 +79,18 @@ ref partial struct BlockRun
     {
         if (_words.Find(ModalGroup.Units) is not { } word)
             return;
-        _state.Units = word.Code.Tenths is 200 or 700 ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var before = UnitLength;
+        _state.Units = IsOtherUnitCode(word) ? LengthUnit.Unknown
+            : word.Code.Tenths is 200 or 700 ? LengthUnit.Inch
+            : LengthUnit.Millimetre;
         _step.Sets |= Slot.Units;
+        // NISTIR 6556 §4.3.3.3: the feed keeps its number, so that F16 inches a minute becomes F16 mm a minute.
+        if (_state.FeedMode == FeedMode.InverseTime)
+            return;
+        if ((_step.Sets & Slot.Feed) != 0)
+            _state.Feed = _words['F'] * UnitLength;
+        else if (UnitLength != before)
+            _state.Feed *= UnitLength / before;
     }
 
     readonly void SetCompensation()
@@ -165,8 +104,12 @@ ref partial struct BlockRun
                 AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
             TakeWhole('D', out _);
         }
+        var wasOn = (_state.NotFollowed & NotFollowed.Compensation) != 0;
         _state.Compensation = side;
         Follow(NotFollowed.Compensation, side == CompensationSide.Off, word.Token);
+        // With G40 alone the tool still stands off the path by its radius.
+        if (wasOn && side == CompensationSide.Off)
+            Forget(Bit(0) | Bit(1));
         _step.Sets |= Slot.Compensation;
     }
 
@@ -178,10 +121,12 @@ ref partial struct BlockRun
         _state.LengthOffset = word.Code.Tenths switch { 430 => LengthOffsetMode.Plus, 440 => LengthOffsetMode.Minus, _ => LengthOffsetMode.Off };
         if (_state.LengthOffset == LengthOffsetMode.Off)
             _state.H = 0;
-        else if (!_words.Has('H'))
-            AddFault(FaultKind.WordMissing, word.Token, 'H');
         else
+        {
+            if (!_words.Has('H'))
+                AddFault(FaultKind.WordMissing, word.Token, 'H');
             _state.H = TakeWhole('H', out var h) ? h : -1;
+        }
         Offsets.Changed(ref _state, before, Setup);
         _step.Sets |= Slot.LengthOffset;
     }
@@ -201,11 +146,8 @@ ref partial struct BlockRun
         }
         else
             _state.WorkOffset = word.Code.Tenths % 10 == 0 ? word.Code.Tenths / 10 : word.Code.Tenths;
-        if (before.WorkOffset != _state.WorkOffset)
-        {
-            Offsets.Changed(ref _state, before, Setup);
-            _state.StandsAtHole = false;
-        }
+        if (before.WorkOffset != _state.WorkOffset || _state.WorkOffset < 0)
+            Offsets.Changed(ref _state, before, Setup, sameDatum: false);
         _step.Sets |= Slot.WorkOffset;
     }
 
@@ -232,46 +174,5 @@ ref partial struct BlockRun
             return;
         _state.ReturnLevel = word.Code.Tenths == 980 ? ReturnLevel.Initial : ReturnLevel.RLevel;
         _step.Sets |= Slot.ReturnLevel;
-    }
-
-    readonly void EndProgram()
-    {
-        if (_words.HasCode('M', 0) || _words.HasCode('M', 10) || _words.HasCode('M', 600))
-            Act(MoveKind.Stop, 0);
-        if (_words.HasCode('M', 990))
-        {
-            _words.Use('P');
-            _words.Use('L');
-            _state.Ended = true;
-            _step.Events |= StepEvents.ProgramEnd;
-        }
-        if (!_words.HasCode('M', 20) && !_words.HasCode('M', 300))
-            return;
-        Act(MoveKind.Stop, 0);
-        _step.Events |= StepEvents.ProgramEnd;
-        // NISTIR 6556 §3.6.1: what the end of a program resets.
-        var before = _state;
-        _state.Ended = true;
-        _state.Shift = default;
-        _state.WorkOffset = 54;
-        Offsets.Changed(ref _state, before, Setup);
-        _state.Plane = WorkPlane.XY;
-        _state.Distance = DistanceMode.Absolute;
-        _state.FeedMode = FeedMode.PerMinute;
-        _state.Compensation = CompensationSide.Off;
-        _state.NotFollowed = NotFollowed.None;
-        _state.Spindle = SpindleState.Off;
-        _state.Coolant = CoolantState.Off;
-        _state.Motion = MotionMode.Linear;
-        _state.Cycle = 0;
-    }
-
-    /// <summary>A cycle that a tool change, a stop or the end of the program meets while it is on.</summary>
-    readonly void NoteCycleLeftOn()
-    {
-        if (_state.Cycle <= 0)
-            return;
-        if ((_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 || _words.Find(ModalGroup.Stop) is not null)
-            _state.CycleLeftOn = true;
     }
 }

@@ -12,6 +12,9 @@ ref partial struct BlockRun
     /// <summary>Largest difference of start and end radius of an arc (NISTIR 6556 §3.5.3.2): 0.002 mm or 0.0002 in.</summary>
     readonly double ArcTolerance => _state.Units == LengthUnit.Inch ? 0.0002 * MmPerInch : 0.002;
 
+    /// <summary>What sums of lengths in double precision may be off by, mm.</summary>
+    const double Rounding = 1e-9;
+
     readonly bool HasAxisWords => _words.HasAny(BlockWords.Axes);
 
     readonly void MoveAsTold()
@@ -24,8 +27,19 @@ ref partial struct BlockRun
             return;
         if (_state.Cycle > 0)
             DrillIfTold(cycle);
+        else if (_state.Cycle < 0 && HasAxisWords && !_words.HasCode('G', 530))
+            MoveOrDrill();
         else if (HasAxisWords || _state.Motion is MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise && _words.HasAny(CentreWords))
             MoveByMode(motion);
+    }
+
+    /// <summary>Where it is not known whether a cycle is on, nothing is known of where axis words lead.</summary>
+    readonly void MoveOrDrill()
+    {
+        foreach (var letter in "XYZRPQLKIJ")
+            _words.Use(letter);
+        NoteWorkMove(cuts: false);
+        Lose(AllAxes);
     }
 
     const uint CentreWords = 1u << ('I' - 'A') | 1u << ('J' - 'A') | 1u << ('K' - 'A');
@@ -42,7 +56,8 @@ ref partial struct BlockRun
                 10 => MotionMode.Linear,
                 20 => MotionMode.ArcClockwise,
                 30 => MotionMode.ArcCounterclockwise,
-                _ => MotionMode.Thread,
+                330 => MotionMode.Thread,
+                _ => MotionMode.Probe,
             };
             _step.Sets |= Slot.Motion;
             if (_state.Motion == MotionMode.Thread)
@@ -59,6 +74,12 @@ ref partial struct BlockRun
 
     readonly void EndCycle()
     {
+        ForgetCycle();
+        _step.Sets |= Slot.Cycle;
+    }
+
+    readonly void ForgetCycle()
+    {
         _state.Cycle = 0;
         _state.CycleLeftOn = false;
         _state.StandsAtHole = false;
@@ -67,9 +88,12 @@ ref partial struct BlockRun
         _state.RLevel = double.NaN;
         _state.Bottom = double.NaN;
         _state.DwellNumber = double.NaN;
+        _state.DwellHasPoint = false;
         _state.Peck = double.NaN;
+        _state.BoreShift = default;
+        _state.BoreShiftGiven = false;
+        _state.BoreTop = double.NaN;
         _state.InitialLevel = double.NaN;
-        _step.Sets |= Slot.Cycle;
     }
 
     readonly void StartOrEndCycle(CodeWord word, bool withMotion)
@@ -84,7 +108,7 @@ ref partial struct BlockRun
             return;
         }
         if (_state.Cycle <= 0)
-            _state.InitialLevel = _state.Position[Arcs.Axes(_state.Plane).Third];
+            _state.InitialLevel = _state.Cycle < 0 || _state.Plane == WorkPlane.Unknown ? double.NaN : _state.Position[DepthAxis];
         if (_state.Cycle != number)
         {
             _state.RGiven = false;
@@ -101,28 +125,28 @@ ref partial struct BlockRun
             MoveInMachineCoordinates(_words.TokenOfCode('G', 530));
             return;
         }
-        foreach (var axis in "XYZ")
-            _words.Use(axis);
+        UseAxisWords();
         NoteWorkMove(cuts: _state.Motion is not (MotionMode.Rapid or MotionMode.Unknown or MotionMode.None));
         switch (_state.Motion)
         {
             case MotionMode.Rapid:
-                Rapid(Target(), MoveRole.Plain);
+                Rapid(Target(), TargetAxes(), MoveRole.Plain);
                 break;
-            case MotionMode.Linear:
-                Feed(Target(), MoveRole.Plain);
+            case MotionMode.Linear or MotionMode.Thread:
+                Feed(Target(), TargetAxes(), MoveRole.Plain);
                 break;
             case MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise:
                 Arc();
                 break;
-            case MotionMode.Thread:
-                Feed(Target(), MoveRole.Plain);
+            case MotionMode.Probe:
+                AddFault(FaultKind.NotFollowed, FirstAxisToken());
+                Lose(TargetAxes());
                 break;
             default:
                 if (!_state.IsCalled)
                     AddFault(FaultKind.MotionNotSet, FirstAxisToken());
                 _state.Happened |= Happened.MotionMissing;
-                Stand(Target());
+                Stand(Target(), TargetAxes());
                 break;
         }
     }
@@ -137,35 +161,75 @@ ref partial struct BlockRun
     }
 
     /// <summary>Where the axis words lead, in work coordinates.</summary>
-    readonly Point3 Target() => new(Target('X', 0), Target('Y', 1), Target('Z', 2));
+    readonly Point3 Target()
+    {
+        var axes = TargetAxes();
+        return new(Target(axes, 0), Target(axes, 1), Target(axes, 2));
+    }
 
-    readonly double Target(char letter, int axis)
+    readonly double Target(int axes, int axis)
     {
         var here = _state.Position[axis];
-        if (!_words.Has(letter))
+        if ((axes & Bit(axis)) == 0)
             return here;
+        if (IsBent(axis))
+            return double.NaN;
+        var length = Length((char)('X' + axis));
         return _state.Distance switch
         {
-            DistanceMode.Absolute => Length(letter),
-            DistanceMode.Incremental => here + Length(letter),
+            DistanceMode.Absolute => length,
+            DistanceMode.Incremental => here + length,
             _ => double.NaN,
         };
     }
 
+    /// <summary>The axes that the axis words move, as bits; a distance of 0 moves none.</summary>
+    readonly int TargetAxes()
+    {
+        var axes = 0;
+        for (var axis = 0; axis < 3; axis++)
+        {
+            var letter = (char)('X' + axis);
+            if (!_words.Has(letter) || (_state.Distance == DistanceMode.Incremental && _words[letter] == 0))
+                continue;
+            axes |= Bit(axis);
+            // What turns the path moves both axes of the plane for a word of either.
+            if (IsTurned && IsBent(axis))
+                axes |= _state.Plane == WorkPlane.Unknown ? AllAxes : AllAxes & ~Bit(DepthAxis);
+        }
+        return axes;
+    }
+
+    readonly bool IsTurned => (_state.NotFollowed & (NotFollowed.Rotation | NotFollowed.Polar)) != 0;
+
+    /// <summary>True for an axis whose words lead elsewhere than they say, by scaling, rotation or polar words, which are not followed.</summary>
+    readonly bool IsBent(int axis) =>
+        (_state.NotFollowed & NotFollowed.Scaling) != 0 || (IsTurned && (_state.Plane == WorkPlane.Unknown || axis != DepthAxis));
+
     readonly void Arc()
     {
         var clockwise = _state.Motion == MotionMode.ArcClockwise;
-        var (first, second, _) = Arcs.Axes(_state.Plane);
+        var (first, second, third) = Arcs.Axes(_state.Plane);
         var from = _state.Position;
         var to = Target();
         var token = _words.Find(ModalGroup.Motion)?.Token ?? FirstAxisOrCentreToken();
-        var centre = _words.Has('R') ? CentreByRadius(from, to, clockwise, first, second, token) : CentreByWords(from, to, first, second, token);
+        var centre = _state.Plane == WorkPlane.Unknown ? CentreNotKnown()
+            : _words.Has('R') ? CentreByRadius(from, to, clockwise, first, second, token) : CentreByWords(from, to, first, second, token);
         var arc = new Move(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, _state.Plane, 0, double.NaN, double.NaN);
-        var length = arc.Length;
+        var axes = TargetAxes();
+        // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
+        var length = (axes & Bit(third)) != 0 ? arc.Length : (arc with { From = from.With(third, 0), To = to.With(third, 0) }).Length;
         var feed = PathFeed(length);
         _step.Moves.Add(arc with { Feed = feed, Seconds = length / feed * 60 });
         Cut();
-        Stand(to);
+        Stand(to, axes);
+    }
+
+    readonly Point3 CentreNotKnown()
+    {
+        foreach (var letter in "IJKR")
+            _words.Use(letter);
+        return Point3.Unknown;
     }
 
     readonly int FirstAxisOrCentreToken()
@@ -184,7 +248,7 @@ ref partial struct BlockRun
         var radius = Length('R');
         if (double.IsNaN(from[first] + from[second] + to[first] + to[second] + radius))
             return Point3.Unknown;
-        if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], radius, clockwise) is { } centre)
+        if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], radius, clockwise, ArcTolerance) is { } centre)
             return from.With(first, centre.A).With(second, centre.B);
         var chord = Math.Sqrt(Math.Pow(to[first] - from[first], 2) + Math.Pow(to[second] - from[second], 2));
         AddFault(FaultKind.ArcImpossible, token, 'R', chord, radius);
@@ -201,10 +265,16 @@ ref partial struct BlockRun
         }
         _words.Use(firstLetter);
         _words.Use(secondLetter);
+        if (Readings.ArcCentre == ArcCentreReading.Absolute && !(_words.Has(firstLetter) && _words.Has(secondLetter)))
+        {
+            // A distance left out is 0; a coordinate left out is nowhere.
+            AddFault(FaultKind.WordMissing, token, _words.Has(firstLetter) ? secondLetter : firstLetter);
+            return Point3.Unknown;
+        }
         var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
         var start = Radius(from, centre, first, second);
         var end = Radius(to, centre, first, second);
-        if (Math.Abs(start - end) > ArcTolerance)
+        if (Math.Abs(start - end) > ArcTolerance + Rounding)
             AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, end);
         else if (start == 0)
             AddFault(FaultKind.ArcImpossible, token, 'I', 0, 0);
@@ -214,7 +284,7 @@ ref partial struct BlockRun
     readonly double Centre(char letter, double from)
     {
         if (Readings.ArcCentre == ArcCentreReading.Absolute)
-            return _words.Has(letter) ? Length(letter) : from;
+            return Length(letter);
         return _words.Has(letter) ? from + Length(letter) : from;
     }
 

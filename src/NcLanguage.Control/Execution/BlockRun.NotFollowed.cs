@@ -12,25 +12,32 @@ ref partial struct BlockRun
     {
         if (_words.Find(ModalGroup.Rotation) is { } rotation)
         {
-            Follow(NotFollowed.Rotation, rotation.Code.Tenths == 690, rotation.Token);
+            FollowFrame(NotFollowed.Rotation, rotation.Code.Tenths == 690, rotation.Token, _state.Plane == WorkPlane.Unknown ? AllAxes : AllAxes & ~Bit(DepthAxis));
             _words.Use('X');
             _words.Use('Y');
             _words.Use('R');
         }
         if (_words.Find(ModalGroup.Scaling) is { } scaling)
         {
-            Follow(NotFollowed.Scaling, scaling.Code.Tenths == 500, scaling.Token);
+            FollowFrame(NotFollowed.Scaling, scaling.Code.Tenths == 500, scaling.Token, AllAxes);
             foreach (var letter in "XYZIJKP")
                 _words.Use(letter);
         }
         if (_words.Find(ModalGroup.Polar) is { } polar)
             Follow(NotFollowed.Polar, polar.Code.Tenths == 150, polar.Token);
-        if (_words.Find(ModalGroup.SpeedMode) is { } speed)
-            Follow(NotFollowed.SurfaceSpeed, speed.Code.Tenths == 970, speed.Token);
-        if (_words.Find(ModalGroup.MacroCall) is { } call)
-            Leave(call.Token, "ABCDEFHIJKLMPQRSTUVWXYZ");
-        if (_words.HasCode('M', 980))
-            Leave(_words.TokenOfCode('M', 980), "PLQ");
+        // P and L of a call, and of its return, are not those of a cycle that is on.
+        if (_words.Find(ModalGroup.Subprogram) is not null)
+            foreach (var letter in "PLQ")
+                _words.Use(letter);
+    }
+
+    /// <summary>A code that gives the place where the tool stands other numbers, when it comes and when it goes.</summary>
+    readonly void FollowFrame(NotFollowed what, bool ends, int token, int axes)
+    {
+        var wasOn = (_state.NotFollowed & what) != 0;
+        Follow(what, ends, token);
+        if (wasOn || !ends)
+            Forget(axes);
     }
 
     readonly void Follow(NotFollowed what, bool ends, int token)
@@ -44,25 +51,48 @@ ref partial struct BlockRun
         AddFault(FaultKind.NotFollowed, token);
     }
 
-    /// <summary>The run goes on elsewhere and comes back with a state that is not known here.</summary>
-    readonly void Leave(int token, string usedWords)
+    /// <summary>A subprogram runs when everything else of its block is done (common practice).</summary>
+    readonly void CallSubprogram()
     {
-        foreach (var letter in usedWords)
-            _words.Use(letter);
-        AddFault(FaultKind.NotFollowed, token);
-        var (started, set) = (_state.Started, _state.Set);
-        _state = ControlState.Unknown with { Started = started, Set = set };
+        if (_words.HasCode('M', 980))
+            Leave(_words.TokenOfCode('M', 980));
     }
 
-    readonly void RunStatements()
+    /// <summary>True for a block that steers where the run goes on, calls with arguments, holds a code whose number is not known, or is
+    /// not read to its end: none of its words can be taken at face value.</summary>
+    readonly bool LeavesProgram()
+    {
+        var token = _words.Find(ModalGroup.MacroCall)?.Token ?? FirstOpaqueToken();
+        if (token < 0)
+            return false;
+        Leave(token);
+        return true;
+    }
+
+    readonly int FirstOpaqueToken()
     {
         for (var i = 0; i < _block.Tokens.Length; i++)
         {
-            if (_block.Tokens[i].Kind != TokenKind.Statement)
-                continue;
-            Leave(i, "");
-            return;
+            ref readonly var token = ref _block.Tokens[i];
+            var isOpaque = token.Kind switch
+            {
+                TokenKind.Statement => true,
+                TokenKind.Excess => i == 0 || !_block.Tokens[i - 1].IsComment || _block.Tokens[i - 1].Kind == TokenKind.Comment,
+                TokenKind.Word => (token.IsWord('G') || token.IsWord('M')) && !token.IsMalformed && double.IsNaN(BlockWords.ValueOf(_block, token, _state.Variables)),
+                _ => false,
+            };
+            if (isOpaque)
+                return i;
         }
+        return -1;
+    }
+
+    /// <summary>The run goes on elsewhere and comes back with a state that is not known here.</summary>
+    readonly void Leave(int token)
+    {
+        AddFault(FaultKind.NotFollowed, token);
+        var (started, set) = (_state.Started, _state.Set);
+        _state = ControlState.Unknown with { Started = started, Set = set };
     }
 
     /// <summary>Settings act after every read of their block (NISTIR 6556 §3.3.3); the last of a double setting wins.</summary>
@@ -70,17 +100,21 @@ ref partial struct BlockRun
     {
         foreach (ref readonly var token in _block.Tokens)
         {
-            if (token.Kind != TokenKind.Assignment || token.IsMalformed)
+            if (token.Kind != TokenKind.Assignment || token.IsMalformed || IsNamed(token))
                 continue;
             var reader = new VariableReader(_step.Before.Variables);
-            if (_block.Line[token.Start + 1] == '<')
-                continue;
             var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
-            var value = token.ReadsVariables ? BlockWords.Evaluate(_block, token, _step.Before.Variables) : token.Value;
+            var whole = Math.Round(number);
+            var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
             // A variable whose number is not known could be any: none is known after it.
-            _state.Variables = double.IsNaN(number) ? null : (_state.Variables ?? Variables.None).With((int)number, value);
+            _state.Variables = isOne
+                ? (_state.Variables ?? Variables.None).With((int)whole, BlockWords.ValueOf(_block, token, _step.Before.Variables))
+                : null;
         }
     }
+
+    // Named variables are not followed: none has a value that is known.
+    readonly bool IsNamed(in Token token) => _block.Line[token.Start..token.End].TrimStart("# \t"u8).StartsWith("<"u8);
 
     readonly void FlagUnusedWords()
     {

@@ -12,17 +12,13 @@ ref partial struct BlockRun
     /// <summary>Runs the code that claims the axis words, if there is one; true when the axis words are taken.</summary>
     readonly bool ClaimAxisWords(CodeWord? motion)
     {
-        if (_words.HasCode('G', 40) && !HasAxisWords)
-            return false;
-        // The axis words of rotation and scaling are their fixed point, those of a call its arguments.
-        if (_words.HasCode('G', 680) || _words.HasCode('G', 510) || _words.HasCode('G', 650))
-            return true;
         CodeWord? claimant = null;
         foreach (var word in _words.Codes)
         {
             if (word.Code.Letter != 'G' || !ClaimsAxes(word.Code.Tenths))
                 continue;
-            if (claimant is not null || (motion is { Code.Tenths: not 800 } && HasAxisWords && word.Code.Tenths != 40))
+            var isRefused = motion is { Code.Tenths: not 800 } other && other.Token != word.Token && HasAxisWords && !IsFrame(word.Code.Tenths);
+            if (claimant is not null || isRefused)
                 AddFault(FaultKind.AxisWordsClaimedTwice, word.Token, 'G', word.Code.Tenths / 10.0);
             claimant ??= word;
         }
@@ -31,31 +27,39 @@ ref partial struct BlockRun
         switch (claim.Code.Tenths)
         {
             case 40:
-                break;
+                return true;
             case 280 or 300:
                 GoHome(claim.Code.Tenths);
                 break;
             case 920:
                 Preload(claim.Token);
                 break;
-            case 921 or 922 or 923:
-                SwitchShift(claim.Code.Tenths);
-                return false;
             case 520:
                 ShiftLocally();
                 break;
-            default:
+            case 100:
                 SetOffsetData(claim.Token);
                 break;
+            case 310 or 382 or 383 or 384 or 385:
+                Probe(claim.Token);
+                break;
+            default:
+                // The point that scaling and rotation are about.
+                break;
         }
-        foreach (var axis in "XYZ")
-            _words.Use(axis);
+        UseAxisWords();
         return true;
     }
 
-    static bool ClaimsAxes(int tenths) => tenths is 40 or 100 or 280 or 300 or 520 or 920 or 921 or 922 or 923
+    readonly bool ClaimsAxes(int tenths) => tenths is 100 or 280 or 300 or 520 or 920
         // Moves until contact end nowhere known; their axis words are theirs.
-        or 310 or 382 or 383 or 384 or 385;
+        or 310 or 382 or 383 or 384 or 385
+        // A dwell wants X only where P does not give its time; with P the axis words are the motion's (NISTIR 6556 table 8).
+        || (tenths == 40 && !_words.Has('P') && _words.Has('X'))
+        || IsFrame(tenths);
+
+    /// <summary>Scaling and rotation, whose axis words are the point they are about.</summary>
+    static bool IsFrame(int tenths) => tenths is 510 or 680;
 
     readonly void Dwell()
     {
@@ -65,18 +69,27 @@ ref partial struct BlockRun
         if (_words.Has('P'))
         {
             var negative = !TakeNotNegative('P', out var number);
-            Act(MoveKind.Dwell, negative ? double.NaN : DwellSeconds(number, _block.Tokens[_words.TokenOf('P')].HasPoint));
+            Act(MoveKind.Dwell, negative ? double.NaN : DwellSeconds(number, IsReal('P')));
         }
         else if (_words.Has('X'))
         {
-            // X in a dwell block is seconds on every control that takes it (common practice).
-            _words.Use('X');
-            if (_words['X'] < 0)
-                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('X'), 'X', _words['X']);
-            Act(MoveKind.Dwell, _words['X']);
+            var negative = !TakeNotNegative('X', out var number);
+            Act(MoveKind.Dwell, negative ? double.NaN : SecondsOfX(number));
         }
         else
             AddFault(FaultKind.WordMissing, token, 'P');
+    }
+
+    /// <summary>X in a dwell block is seconds on every control that takes it (common practice); without a point it counts
+    /// thousandths where the point decides, for dwells or for lengths.</summary>
+    readonly double SecondsOfX(double number) =>
+        !IsReal('X') && (Readings.Dwell == DwellReading.ByPoint || Readings.Integers == IntegerReading.Increments) ? number / 1000 : number;
+
+    /// <summary>True for a word with a decimal point, and for an expression, which has its value as it stands.</summary>
+    readonly bool IsReal(char letter)
+    {
+        ref readonly var token = ref _block.Tokens[_words.TokenOf(letter)];
+        return token.HasPoint || token.IsExpression;
     }
 
     readonly double DwellSeconds(double number, bool hasPoint) => DwellReadings.Seconds(number, hasPoint, Readings.Dwell);
@@ -84,16 +97,9 @@ ref partial struct BlockRun
     readonly void GoHome(int tenths)
     {
         if (HasAxisWords)
-            Rapid(Target(), MoveRole.Machine);
+            Rapid(Target(), TargetAxes(), MoveRole.Machine);
         // The second reference point of G30 is not part of the profile: where the axes end is not known.
-        var home = tenths == 280 ? Machine.Home : Point3.Unknown;
-        var all = !HasAxisWords;
-        var machine = new Point3(
-            all || _words.Has('X') ? home.X : _state.MachinePosition.X,
-            all || _words.Has('Y') ? home.Y : _state.MachinePosition.Y,
-            all || _words.Has('Z') ? home.Z : _state.MachinePosition.Z);
-        RapidInMachine(machine, all || _words.Has('X'), all || _words.Has('Y'), all || _words.Has('Z'));
-        _step.Sets |= Slot.Home;
+        RapidInMachine(tenths == 280 ? Machine.Home : Point3.Unknown, HasAxisWords ? WordAxes() : AllAxes);
         NoteTakenAway();
         if (tenths == 300)
             _words.Use('P');
@@ -105,30 +111,48 @@ ref partial struct BlockRun
             AddFault(FaultKind.MachineMoveMode, token);
         if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
             AddFault(FaultKind.NotAllowedHere, token, 'G', 53);
-        foreach (var axis in "XYZ")
-            _words.Use(axis);
-        var machine = new Point3(
-            _words.Has('X') ? Length('X') : _state.MachinePosition.X,
-            _words.Has('Y') ? Length('Y') : _state.MachinePosition.Y,
-            _words.Has('Z') ? Length('Z') : _state.MachinePosition.Z);
-        RapidInMachine(machine, _words.Has('X'), _words.Has('Y'), _words.Has('Z'));
+        UseAxisWords();
+        RapidInMachine(new Point3(Length('X'), Length('Y'), Length('Z')), WordAxes());
         NoteTakenAway();
-        _step.Sets |= Slot.Home;
     }
 
-    readonly void RapidInMachine(Point3 machine, bool x, bool y, bool z)
+    /// <summary>The axes whose words the block has, as bits.</summary>
+    readonly int WordAxes() => (_words.Has('X') ? 1 : 0) | (_words.Has('Y') ? 2 : 0) | (_words.Has('Z') ? 4 : 0);
+
+    /// <summary>Moves the axes named to a place in machine coordinates: at rapid, or at the feed under G53 with G1.</summary>
+    readonly void RapidInMachine(Point3 machine, int axes)
     {
+        _step.Sets |= Slot.Home;
+        var way = default(Point3);
         var inWork = machine - Offsets.ToMachine(_state, Setup);
-        var to = new Point3(
-            x ? inWork.X : _state.Position.X,
-            y ? inWork.Y : _state.Position.Y,
-            z ? inWork.Z : _state.Position.Z);
-        var seconds = MoveTime.Rapid(_state.Position, to, Machine);
-        var kind = _state.Motion == MotionMode.Linear && _words.HasCode('G', 530) ? MoveKind.Feed : MoveKind.Rapid;
-        var feed = kind == MoveKind.Feed ? PathFeed(Point3.Distance(_state.Position, to)) : double.NaN;
-        _step.Moves.Add(new Move(kind, MoveRole.Machine, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, seconds));
-        Stand(to);
-        _state.MachinePosition = machine;
+        var to = _state.Position;
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if ((axes & Bit(axis)) == 0)
+                continue;
+            if (machine[axis] == _state.MachinePosition[axis])
+            {
+                axes &= ~Bit(axis);
+                continue;
+            }
+            to = to.With(axis, inWork[axis]);
+            var inMachine = machine[axis] - _state.MachinePosition[axis];
+            way = way.With(axis, double.IsNaN(inMachine) ? to[axis] - _state.Position[axis] : inMachine);
+        }
+        if (axes == 0)
+            return;
+        if (_state.Motion == MotionMode.Linear && _words.HasCode('G', 530))
+        {
+            var feed = PathFeed(way.Length);
+            Move(MoveKind.Feed, to, MoveRole.Machine, feed, way.Length / feed * 60);
+            Cut();
+        }
+        else
+            Move(MoveKind.Rapid, to, MoveRole.Machine, double.NaN, MoveTime.Rapid(way, Machine));
+        Stand(to, axes);
+        for (var axis = 0; axis < 3; axis++)
+            if ((axes & Bit(axis)) != 0)
+                _state.MachinePosition = _state.MachinePosition.With(axis, machine[axis]);
     }
 
     /// <summary>G92: the place where the tool stands gets the numbers written (NISTIR 6556 §3.5.18).</summary>
@@ -136,36 +160,36 @@ ref partial struct BlockRun
     {
         if (!HasAxisWords)
             AddFault(FaultKind.WordMissing, token, 'X');
-        var before = _state;
+        var numbers = _state.Position;
         for (var axis = 0; axis < 3; axis++)
         {
             var letter = (char)('X' + axis);
-            if (_words.Has(letter))
-                _state.Shift = _state.Shift.With(axis, _state.Shift[axis] + _state.Position[axis] - Length(letter));
+            if (!_words.Has(letter))
+                continue;
+            numbers = numbers.With(axis, Length(letter));
+            _state.Shift = _state.Shift.With(axis, _state.Shift[axis] + _state.Position[axis] - numbers[axis]);
         }
-        for (var axis = 0; axis < 3; axis++)
-        {
-            var letter = (char)('X' + axis);
-            if (_words.Has(letter))
-                _state.Position = _state.Position.With(axis, Length(letter));
-        }
-        _state.MachinePosition = before.MachinePosition;
-        _state.StandsAtHole = false;
+        _state.StoredShift = _state.Shift;
+        var along = _words.Has((char)('X' + DepthAxis)) ? numbers[DepthAxis] - _state.Position[DepthAxis] : 0;
+        Offsets.Renumber(ref _state, numbers, along);
         _step.Sets |= Slot.Shift;
     }
 
-    readonly void SwitchShift(int tenths)
+    /// <summary>G92.1, G92.2 and G92.3 take the shift out, with or without forgetting it, or bring it back. They want no axis words.</summary>
+    readonly void SwitchShift()
     {
-        var before = _state;
-        if (tenths == 923)
-            _state.Shift = _state.StoredShift;
-        else
+        foreach (var word in _words.Codes)
         {
-            _state.StoredShift = tenths == 922 ? _state.Shift : default;
-            _state.Shift = default;
+            if (word.Code.Letter != 'G' || word.Code.Tenths is not (921 or 922 or 923))
+                continue;
+            var before = _state;
+            if (word.Code.Tenths == 921)
+                _state.StoredShift = default;
+            _state.Shift = word.Code.Tenths == 923 ? _state.StoredShift : default;
+            Offsets.Changed(ref _state, before, Setup);
+            _step.Sets |= Slot.Shift;
+            return;
         }
-        Offsets.Changed(ref _state, before, Setup);
-        _step.Sets |= Slot.Shift;
     }
 
     readonly void ShiftLocally()
@@ -181,20 +205,25 @@ ref partial struct BlockRun
         _step.Sets |= Slot.Shift;
     }
 
-    /// <summary>G10 and moves until contact: what they leave behind is not known.</summary>
+    /// <summary>G10 changes offsets that the setup gives: from here on it is not known where the work coordinates lie. Nothing moves.</summary>
     readonly void SetOffsetData(int token)
     {
         foreach (var letter in "LPRQ")
             _words.Use(letter);
         AddFault(FaultKind.NotFollowed, token);
-        if (_words.HasCode('G', 100))
-        {
-            // NISTIR 6556 §3.5.5: systems 1 to 9.
-            if (_words['L'] == 2 && _words.Has('P') && !(_words['P'] >= 1 && _words['P'] <= 9))
-                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', _words['P']);
-            _state.Shift = Point3.Unknown;
-        }
-        Stand(Point3.Unknown);
-        _state.MachinePosition = Point3.Unknown;
+        // NISTIR 6556 §3.5.5: systems 1 to 9.
+        if (_words['L'] == 2 && _words.Has('P') && !(_words['P'] >= 1 && _words['P'] <= 9))
+            AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', _words['P']);
+        _state.NotFollowed |= NotFollowed.OffsetData;
+        Forget(AllAxes);
+    }
+
+    /// <summary>Moves until contact end somewhere on the way: where, is not known. They are no cut, and the spindle may stand.</summary>
+    readonly void Probe(int token)
+    {
+        AddFault(FaultKind.NotFollowed, token);
+        foreach (var letter in "PQ")
+            _words.Use(letter);
+        Lose(TargetAxes());
     }
 }

@@ -1,7 +1,5 @@
 using NcLanguage.Control.Codes;
-using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
@@ -37,11 +35,13 @@ ref partial struct BlockRun
     public void Execute()
     {
         _words.Read(_block, _state.Variables, _step);
+        if (LeavesProgram())
+            return;
         RefuseOtherUnitCodes();
-        RunStatements();
 
         SetFeedMode();
         SetFeed();
+        SetSpeedMode();
         SetSpeed();
         SelectTool();
         ChangeTool();
@@ -57,24 +57,30 @@ ref partial struct BlockRun
         NoteNotFollowed();
         SetDistanceMode();
         SetReturnLevel();
-        _step.ToFrame = Offsets.ToFrame(_state, Setup);
-        _step.ToMachine = Offsets.ToMachine(_state, Setup);
+        SwitchShift();
+        TellFrames();
         MoveAsTold();
         StopAfterMotion();
         EndProgram();
         NoteCycleLeftOn();
 
         Assign();
+        CallSubprogram();
         FlagUnusedWords();
         if (_step.Moves.Count > 0)
             _step.Events |= StepEvents.Moves;
         _state.Set |= _step.Sets;
     }
 
+    /// <summary>Tells where the work coordinates in force lie.</summary>
+    readonly void TellFrames()
+    {
+        _step.ToFrame = Offsets.ToFrame(_state, Setup);
+        _step.ToMachine = Offsets.ToMachine(_state, Setup);
+    }
+
     readonly void AddFault(FaultKind kind, int token, char letter = '\0', double a = double.NaN, double b = double.NaN) =>
         _step.Faults.Add(new Fault(kind, token, letter, 0, a, b));
-
-    // ---- values -------------------------------------------------------------------------------------------
 
     /// <summary>Millimetres in one programmed unit of length.</summary>
     readonly double UnitLength => _state.Units switch
@@ -126,107 +132,7 @@ ref partial struct BlockRun
         if (Math.Abs(number - value) <= 0.0001 && number < 100_000_000)
             return true;
         AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, number);
+        value = 0;
         return false;
-    }
-
-    // ---- moves --------------------------------------------------------------------------------------------
-
-    readonly void Rapid(Point3 to, MoveRole role)
-    {
-        if (to == _state.Position)
-            return;
-        var seconds = MoveTime.Rapid(_state.Position, to, Machine);
-        _step.Moves.Add(new Move(MoveKind.Rapid, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds));
-        Stand(to);
-    }
-
-    readonly void Feed(Point3 to, MoveRole role)
-    {
-        if (to == _state.Position && !TellsUnknownAxis(to))
-            return;
-        var length = Point3.Distance(_state.Position, to);
-        var feed = PathFeed(length);
-        _step.Moves.Add(new Move(MoveKind.Feed, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, length / feed * 60));
-        Cut();
-        Stand(to);
-    }
-
-    /// <summary>True when a word of the block moves an axis whose place is not known: a distance from somewhere.</summary>
-    readonly bool TellsUnknownAxis(Point3 to)
-    {
-        for (var axis = 0; axis < 3; axis++)
-            if (double.IsNaN(to[axis]) && _words.Has((char)('X' + axis)))
-                return true;
-        return false;
-    }
-
-    readonly void Cut()
-    {
-        _state.HasCut = true;
-        if (_state.Spindle == SpindleState.Off || _state.Speed == 0)
-            _state.Happened |= Happened.CutStanding;
-        _step.Events |= StepEvents.Cut;
-        _step.Sets |= Slot.Cut;
-    }
-
-    readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>
-        _step.Moves.Add(new Move(kind, role, _state.Position, _state.Position, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds));
-
-    /// <summary>Notes that the block moves the tool in work coordinates, whatever comes of it.</summary>
-    readonly void NoteWorkMove(bool cuts)
-    {
-        _state.Happened |= Happened.WorkMove;
-        _state.IncrementalUse = _state.IncrementalUse switch
-        {
-            IncrementalUse.Fresh => IncrementalUse.Moved,
-            IncrementalUse.Homed => IncrementalUse.MovedFromHome,
-            var use => use,
-        };
-        var set = _state.Set | _step.Sets;
-        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && (set & Slot.LengthOffset) != 0;
-        var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
-        if (isChanged && !isOffset && (cuts || _words.Has('Z')))
-            _state.Happened |= Happened.UsedWithoutOffset;
-    }
-
-    /// <summary>Notes that the tool is taken out of the work: distances programmed after it are hardly meant from there.</summary>
-    readonly void NoteTakenAway()
-    {
-        // A program in distances throughout says so once at its beginning; a G91 beside G28, or after a G90, is for the way home.
-        var isForHome = (_state.Happened & Happened.WasAbsolute) != 0
-            || (_state.IncrementalUse == IncrementalUse.Fresh && (_step.Sets & Slot.Distance) != 0);
-        if (isForHome && _state.IncrementalUse is (IncrementalUse.Fresh or IncrementalUse.Moved))
-            _state.IncrementalUse = IncrementalUse.Homed;
-    }
-
-    /// <summary>Puts the tool at a place in work coordinates.</summary>
-    readonly void Stand(Point3 at)
-    {
-        for (var axis = 0; axis < 3; axis++)
-        {
-            // An axis not known before and after has moved only when a word of the block says so.
-            if (at[axis].Equals(_state.Position[axis]) && !(double.IsNaN(at[axis]) && _words.Has((char)('X' + axis))))
-                continue;
-            _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
-            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
-        }
-        _state.Position = at;
-        _state.StandsAtHole = false;
-        Offsets.CompleteMachine(ref _state, Setup);
-    }
-
-    /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, within what the machine can do.</summary>
-    readonly double PathFeed(double length)
-    {
-        var feed = _state.FeedMode switch
-        {
-            FeedMode.PerMinute => _state.Feed,
-            FeedMode.PerTurn => _state.Feed * _state.Speed,
-            FeedMode.InverseTime => _state.Feed * length,
-            _ => double.NaN,
-        };
-        if (feed == 0)
-            return double.NaN;
-        return Machine.MaxFeed is { } most && feed > most ? most : feed;
     }
 }

@@ -60,13 +60,20 @@ public sealed class BlockWords
 
     internal void Use(char letter) => _used |= Bit(letter);
 
+    /// <summary>True when the block has this word and no code has taken it yet.</summary>
+    internal bool IsFree(char letter) => (_present & ~_used & Bit(letter)) != 0;
+
     internal uint Unused => _present & ~_used;
 
-    internal void Read(in Block block, Variables? variables, Step step)
+    internal void Clear()
     {
         _present = 0;
         _used = Bit('N') | Bit('O');
         _codes.Clear();
+    }
+
+    internal void Read(in Block block, Variables? variables, Step step)
+    {
         var mCodes = 0;
         var tokens = block.Tokens;
         for (var i = 0; i < tokens.Length; i++)
@@ -74,11 +81,11 @@ public sealed class BlockWords
             ref readonly var token = ref tokens[i];
             if (token.Kind != TokenKind.Word || token.Letter == ':')
                 continue;
-            var value = token.ReadsVariables ? Evaluate(block, token, variables) : token.Value;
+            var value = ValueOf(block, token, variables);
             var letter = (char)token.Letter;
             if (letter is 'G' or 'M')
             {
-                ReadCode(letter, value, i, token, step);
+                ReadCode(letter, value, i, step);
                 if (letter == 'M' && ++mCodes == MostMCodes + 1)
                     step.Faults.Add(new Fault(FaultKind.TooManyMCodes, i, 'M', 0, MostMCodes, 0));
                 continue;
@@ -91,18 +98,30 @@ public sealed class BlockWords
             _present |= Bit(letter);
             _values[letter - 'A'] = value;
             _tokens[letter - 'A'] = i;
-            if (letter is 'A' or 'B' or 'C' or 'E' or 'U' or 'V' or 'W')
-            {
-                step.Faults.Add(new Fault(FaultKind.WordUnknown, i, letter, 0, value, 0));
-                Use(letter);
-            }
+        }
+        RefuseUnknownWords(step);
+    }
+
+    const uint WithoutMeaning = 1u << 0 | 1u << 1 | 1u << 2 | 1u << ('E' - 'A') | 1u << ('U' - 'A') | 1u << ('V' - 'A') | 1u << ('W' - 'A');
+
+    // The arguments of a call may have any letter.
+    void RefuseUnknownWords(Step step)
+    {
+        if (!HasAny(WithoutMeaning) || Find(ModalGroup.MacroCall) is not null)
+            return;
+        for (var letter = 'A'; letter <= 'W'; letter++)
+        {
+            if ((_present & WithoutMeaning & Bit(letter)) == 0)
+                continue;
+            step.Faults.Add(new Fault(FaultKind.WordUnknown, TokenOf(letter), letter, 0, this[letter], 0));
+            Use(letter);
         }
     }
 
     /// <summary>M codes that one block may hold (NISTIR 6556 §3.3.5).</summary>
     internal const int MostMCodes = 4;
 
-    void ReadCode(char letter, double value, int index, in Token token, Step step)
+    void ReadCode(char letter, double value, int index, Step step)
     {
         if (double.IsNaN(value))
             return;
@@ -137,11 +156,13 @@ public sealed class BlockWords
             || (b.Group == ModalGroup.Motion && a.Group == ModalGroup.Cycle && a.Tenths != 800);
     }
 
-    internal static double Evaluate(in Block block, in Token token, Variables? variables)
+    /// <summary>The number of a word or setting; NaN where it is not known.</summary>
+    internal static double ValueOf(in Block block, in Token token, Variables? variables)
     {
+        if (!token.ReadsVariables)
+            return token.Value;
         var reader = new VariableReader(variables);
-        var sign = block.Line[token.ValueStart] == '-' ? -1 : 1;
-        var start = block.Line[token.ValueStart] is (byte)'-' or (byte)'+' ? token.ValueStart + 1 : token.ValueStart;
-        return sign * Expression.Read(block.Line, start, ref reader).Value;
+        // The sign that may stand before an expression is read with it.
+        return Expression.Read(block.Line, token.ValueStart, ref reader).Value;
     }
 }

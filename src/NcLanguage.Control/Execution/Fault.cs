@@ -53,6 +53,9 @@ public enum FaultKind : byte
 
     /// <summary>A code that is recognised but whose motion is not followed.</summary>
     NotFollowed,
+
+    /// <summary>A block whose cycle makes more moves than are followed; A is how many that are.</summary>
+    TooManyMoves,
 }
 
 /// <summary>One refusal, at a token of the block.</summary>

@@ -48,6 +48,9 @@ public sealed class Step
         Before = before;
         Sets = Slot.None;
         Events = StepEvents.None;
+        ToFrame = Point3.Unknown;
+        ToMachine = Point3.Unknown;
+        Words.Clear();
         Moves.Clear();
         Holes.Clear();
         Faults.Clear();
@@ -73,6 +76,4 @@ public sealed class Batch<T> where T : struct
     }
 
     internal void Clear() => Count = 0;
-
-    internal void Set(int index, in T item) => _items.AsSpan(0, Count)[index] = item;
 }

@@ -16,21 +16,19 @@ public static class Arcs
 
     /// <summary>The centre of the arc with radius <paramref name="r"/> from (a0, b0) to (a1, b1): the shorter way for a
     /// positive radius, the longer for a negative one. Null when the radius is shorter than half the chord, or there is no chord.</summary>
-    public static (double A, double B)? CentreFromRadius(double a0, double b0, double a1, double b1, double r, bool clockwise)
+    /// <param name="tolerance">How much shorter than half the chord a radius may be and still be read as a half circle, mm.</param>
+    public static (double A, double B)? CentreFromRadius(double a0, double b0, double a1, double b1, double r, bool clockwise, double tolerance)
     {
         var chord = Math.Sqrt((a1 - a0) * (a1 - a0) + (b1 - b0) * (b1 - b0));
         var half = chord / 2;
         // A half circle written with rounded numbers is still meant as one.
-        if (chord == 0 || Math.Abs(r) < half - RadiusRounding)
+        if (chord == 0 || Math.Abs(r) < half - tolerance)
             return null;
         var height = Math.Sqrt(Math.Max(0, r * r - half * half));
         // The left normal of the way of travel points to the centre of a short counterclockwise arc.
         var side = clockwise == r < 0 ? 1 : -1;
         return ((a0 + a1) / 2 - side * height * (b1 - b0) / chord, (b0 + b1) / 2 + side * height * (a1 - a0) / chord);
     }
-
-    /// <summary>How much shorter than half the chord a radius may be and still be read as a half circle, mm.</summary>
-    public const double RadiusRounding = 0.002;
 
     /// <summary>The swept angle in radians, positive, full turns included.</summary>
     public static double Sweep(in Move arc)
@@ -41,7 +39,7 @@ public static class Arcs
         var sweep = arc.Clockwise ? start - end : end - start;
         // Equal within rounding is a full circle, not a move of nothing.
         const double Rounding = 1e-9;
-        if (sweep <= Rounding)
+        while (sweep <= Rounding)
             sweep += 2 * Math.PI;
         return sweep + 2 * Math.PI * arc.FullTurns;
     }

@@ -18,10 +18,13 @@ public static class MoveTime
             : 2 * Math.Sqrt(distance / acceleration);
     }
 
+    /// <summary>A rapid between two places, mm.</summary>
+    public static double Rapid(Point3 from, Point3 to, MachineProfile machine) => Rapid(to - from, machine);
+
     /// <summary>A rapid: all axes together on a straight line, the slowest for its way ruling; or each at its own rate.</summary>
-    public static double Rapid(Point3 from, Point3 to, MachineProfile machine)
+    /// <param name="way">How far each axis goes, mm; 0 for one that stands still.</param>
+    public static double Rapid(Point3 way, MachineProfile machine)
     {
-        var way = to - from;
         if (machine.Readings.RapidPath == RapidPathReading.PerAxis)
         {
             return Math.Max(Axis(way.X, machine.Rapid.X, machine), Math.Max(

@@ -16,7 +16,7 @@ public record struct ControlState
     /// <summary>What G92 and G52 add to the work offset.</summary>
     public Point3 Shift;
 
-    /// <summary>Where the G92 part of <see cref="Shift"/> goes when G92.2 suspends it.</summary>
+    /// <summary>The shift that G92.3 brings back: what G92 set last, until G92.1 forgets it.</summary>
     public Point3 StoredShift;
 
     public MotionMode Motion;
@@ -90,6 +90,15 @@ public record struct ControlState
     public bool DwellHasPoint;
     public double Peck;
 
+    /// <summary>I, J, K of G76 and G87 across the hole: by how much the tool is moved off the wall, mm.</summary>
+    public Point3 BoreShift;
+
+    /// <summary>True when the present run of cycles has given <see cref="BoreShift"/>.</summary>
+    public bool BoreShiftGiven;
+
+    /// <summary>Level that back boring cuts up to, mm.</summary>
+    public double BoreTop;
+
     public Variables? Variables;
 
     /// <summary>The state before the first block: what a vertical mill's control takes up at the end of the program
@@ -119,12 +128,14 @@ public record struct ControlState
         Bottom = double.NaN,
         DwellNumber = double.NaN,
         Peck = double.NaN,
+        BoreTop = double.NaN,
     };
 
     /// <summary>A state of which nothing is known: where a called program begins, or behind a jump.</summary>
     public static ControlState Unknown => AtStart(-1) with
     {
         Shift = Point3.Unknown,
+        StoredShift = Point3.Unknown,
         Plane = WorkPlane.Unknown,
         Distance = DistanceMode.Unknown,
         Units = LengthUnit.Unknown,

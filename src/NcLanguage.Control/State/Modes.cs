@@ -1,7 +1,7 @@
 namespace NcLanguage.Control.State;
 
 /// <summary>How axis words move the tool.</summary>
-public enum MotionMode : byte { Unknown, Rapid, Linear, ArcClockwise, ArcCounterclockwise, Thread, None }
+public enum MotionMode : byte { Unknown, Rapid, Linear, ArcClockwise, ArcCounterclockwise, Thread, None, Probe }
 
 /// <summary>The plane of arcs, compensation and cycles.</summary>
 public enum WorkPlane : byte { Unknown, XY, ZX, YZ }
@@ -73,4 +73,4 @@ public enum IncrementalUse : byte
 
 /// <summary>What the control does that is not followed here: while any is in force, places in space are not known.</summary>
 [Flags]
-public enum NotFollowed : byte { None = 0, Rotation = 1, Scaling = 2, Polar = 4, Compensation = 8, Jump = 16, SurfaceSpeed = 32 }
+public enum NotFollowed : byte { None = 0, Rotation = 1, Scaling = 2, Polar = 4, Compensation = 8, Jump = 16, SurfaceSpeed = 32, OffsetData = 64 }

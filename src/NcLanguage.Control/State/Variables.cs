@@ -16,9 +16,12 @@ public sealed class Variables : IEquatable<Variables>
     /// <summary>The value of #number, or NaN.</summary>
     public double Get(int number) => _numbered.TryGetValue(number, out var value) ? value : double.NaN;
 
-    /// <summary>The same values with #number set; NaN makes it not known.</summary>
-    public Variables With(int number, double value) =>
-        new(double.IsNaN(value) ? _numbered.Remove(number) : _numbered.SetItem(number, value));
+    /// <summary>The same values with #number set; NaN makes it not known. Null when none is known any more, as in a state that knows none.</summary>
+    public Variables? With(int number, double value)
+    {
+        var numbered = double.IsNaN(value) ? _numbered.Remove(number) : _numbered.SetItem(number, value);
+        return numbered.IsEmpty ? null : new(numbered);
+    }
 
     public bool Equals(Variables? other) =>
         ReferenceEquals(this, other) || (other is not null && _numbered.Count == other._numbered.Count && _numbered.SequenceEqual(other._numbered));

@@ -47,8 +47,17 @@ static class MoveText
         }
         const int MostLevels = 6;
         var told = levels.Count <= MostLevels ? string.Join(' ', levels) : $"{string.Join(' ', levels.Take(MostLevels - 1))} … {levels[^1]}";
-        var between = step.Holes[0].Cycle == 83 ? "out to R between" : "backing off between";
+        var between = step.Holes[0].Cycle == 83 ? $"out to {OutTo(step, first, lengths, axis)} between" : "backing off between";
         return $"{Say.Count(levels.Count, "peck")} to {told}, {between}{Dot}{lengths.Feed(feed)}{Dot}{Times.Of(seconds)}";
+    }
+
+    /// <summary>Where the first peck comes out to: R, or the level the hole is left at.</summary>
+    static string OutTo(Step step, int first, Lengths lengths, int axis)
+    {
+        while (first < step.Moves.Count - 1 && step.Moves[first].Kind != MoveKind.Rapid)
+            first++;
+        var level = step.Moves[first].To[axis];
+        return level == step.Holes[0].RLevel ? "R" : lengths.Axis((char)('X' + axis), level);
     }
 
     static string RapidName(Step step, int index) => step.Moves[index].Role switch

@@ -83,7 +83,7 @@ public static class BlockLexer
     {
         var c = line[value];
         var afterSign = c is (byte)'+' or (byte)'-' ? SkipBlank(line, value + 1) : value;
-        var signedExpression = afterSign != value && afterSign < line.Length && line[afterSign] is (byte)'[' or (byte)'#';
+        var signedExpression = afterSign != value && afterSign < line.Length && (line[afterSign] is (byte)'[' or (byte)'#' || BeginsFunction(line, afterSign));
         if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
         {
             var number = NumberReader.ReadNumber(line, value);

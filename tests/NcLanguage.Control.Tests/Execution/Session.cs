@@ -28,6 +28,7 @@ sealed class Session
         if (start is { } at)
         {
             State.Position = at;
+            State.MachinePosition = at + _executor.Setup.WorkOffsets.GetValueOrDefault(State.WorkOffset, Point3.Unknown);
             State.Units = LengthUnit.Millimetre;
         }
     }

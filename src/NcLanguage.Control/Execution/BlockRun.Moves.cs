@@ -1,0 +1,157 @@
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Control.Execution;
+
+// Adding moves to the step, and where the tool stands after them.
+ref partial struct BlockRun
+{
+    const int AllAxes = 7;
+
+    /// <summary>One axis (0, 1 or 2) as a bit: moves name the axes they move, since a place not known equals no other.</summary>
+    static int Bit(int axis) => 1 << axis;
+
+    readonly void Rapid(Point3 to, int axes, MoveRole role)
+    {
+        axes = Moving(to, axes);
+        if (axes == 0)
+            return;
+        Move(MoveKind.Rapid, to, role, double.NaN, MoveTime.Rapid(Way(to, axes), Machine));
+        Stand(to, axes);
+    }
+
+    readonly void Feed(Point3 to, int axes, MoveRole role)
+    {
+        axes = Moving(to, axes);
+        if (axes == 0)
+            return;
+        var length = Way(to, axes).Length;
+        var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(length);
+        Move(MoveKind.Feed, to, role, feed, length / feed * 60);
+        Cut();
+        Stand(to, axes);
+    }
+
+    readonly void Move(MoveKind kind, Point3 to, MoveRole role, double feed, double seconds) =>
+        _step.Moves.Add(new Move(kind, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, seconds));
+
+    /// <summary>Those of the axes named that do not stand where they are to go.</summary>
+    readonly int Moving(Point3 to, int axes)
+    {
+        for (var axis = 0; axis < 3; axis++)
+            if (to[axis] == _state.Position[axis])
+                axes &= ~Bit(axis);
+        return axes;
+    }
+
+    /// <summary>The way from here, 0 along the axes that stand still.</summary>
+    readonly Point3 Way(Point3 to, int axes) => new(
+        (axes & 1) == 0 ? 0 : to.X - _state.Position.X,
+        (axes & 2) == 0 ? 0 : to.Y - _state.Position.Y,
+        (axes & 4) == 0 ? 0 : to.Z - _state.Position.Z);
+
+    readonly void Cut()
+    {
+        _state.HasCut = true;
+        if (_state.Spindle == SpindleState.Off || _state.Speed == 0)
+            _state.Happened |= Happened.CutStanding;
+        _step.Events |= StepEvents.Cut;
+        _step.Sets |= Slot.Cut;
+    }
+
+    readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>
+        _step.Moves.Add(new Move(kind, role, _state.Position, _state.Position, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds));
+
+    /// <summary>Notes that the block moves the tool in work coordinates, whatever comes of it.</summary>
+    readonly void NoteWorkMove(bool cuts)
+    {
+        _state.Happened |= Happened.WorkMove;
+        _state.IncrementalUse = _state.IncrementalUse switch
+        {
+            IncrementalUse.Fresh => IncrementalUse.Moved,
+            IncrementalUse.Homed => IncrementalUse.MovedFromHome,
+            var use => use,
+        };
+        var set = _state.Set | _step.Sets;
+        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && (set & Slot.LengthOffset) != 0;
+        var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
+        if (isChanged && !isOffset && (cuts || _words.Has('Z')))
+            _state.Happened |= Happened.UsedWithoutOffset;
+    }
+
+    /// <summary>Notes that the tool is taken out of the work: distances programmed after it are hardly meant from there.</summary>
+    readonly void NoteTakenAway()
+    {
+        // A program in distances throughout says so once at its beginning; a G91 beside G28, or after a G90, is for the way home.
+        var isForHome = (_state.Happened & Happened.WasAbsolute) != 0
+            || (_state.IncrementalUse == IncrementalUse.Fresh && (_step.Sets & Slot.Distance) != 0);
+        if (isForHome && _state.IncrementalUse is (IncrementalUse.Fresh or IncrementalUse.Moved))
+            _state.IncrementalUse = IncrementalUse.Homed;
+    }
+
+    /// <summary>Puts the tool at a place in work coordinates, to which the axes named have moved.</summary>
+    readonly void Stand(Point3 at, int axes)
+    {
+        var toMachine = Offsets.ToMachine(_state, Setup);
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if ((axes & Bit(axis)) == 0)
+                continue;
+            var machine = at[axis] + toMachine[axis];
+            // Where the datum is not known, the machine still moves by as much as the work coordinates.
+            if (double.IsNaN(machine) && Offsets.RunsStraight(_state, axis))
+                machine = _state.MachinePosition[axis] + at[axis] - _state.Position[axis];
+            _state.MachinePosition = _state.MachinePosition.With(axis, machine);
+            _state.Position = _state.Position.With(axis, at[axis]);
+            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
+        }
+        _state.StandsAtHole = false;
+    }
+
+    /// <summary>The place along these axes is no longer known in work coordinates, unless machine coordinates still tell it; nothing has moved.</summary>
+    readonly void Forget(int axes)
+    {
+        var fromMachine = _state.MachinePosition - Offsets.ToMachine(_state, Setup);
+        for (var axis = 0; axis < 3; axis++)
+            if ((axes & Bit(axis)) != 0)
+                _state.Position = _state.Position.With(axis, fromMachine[axis]);
+        _state.StandsAtHole = false;
+    }
+
+    /// <summary>The axes named have moved to where is not known.</summary>
+    readonly void Lose(int axes)
+    {
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if ((axes & Bit(axis)) == 0)
+                continue;
+            _state.Position = _state.Position.With(axis, double.NaN);
+            _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
+            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
+        }
+        _state.StandsAtHole = false;
+    }
+
+    /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, within what the machine can do.</summary>
+    readonly double PathFeed(double length)
+    {
+        var feed = _state.FeedMode switch
+        {
+            FeedMode.PerMinute => _state.Feed,
+            // A standing spindle makes no way at all.
+            FeedMode.PerTurn when _state.Spindle == SpindleState.Off => double.NaN,
+            FeedMode.PerTurn => _state.Feed * _state.Speed,
+            // NISTIR 6556 §3.5.19: F is needed in every block that cuts; none is carried over.
+            FeedMode.InverseTime => _words['F'] * length,
+            _ => double.NaN,
+        };
+        if (feed == 0)
+            return double.NaN;
+        return Machine.MaxFeed is { } most && feed > most ? most : feed;
+    }
+
+    /// <summary>A thread's feed: its lead K each turn of the spindle.</summary>
+    readonly double ThreadFeed() => Length('K') * _state.Speed;
+}

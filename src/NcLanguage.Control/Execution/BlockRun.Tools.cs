@@ -1,0 +1,140 @@
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Control.Execution;
+
+// Tool, spindle, coolant, and the codes that stop or end the program.
+ref partial struct BlockRun
+{
+    readonly void SelectTool()
+    {
+        if (!_words.Has('T'))
+            return;
+        _state.SelectedTool = TakeWhole('T', out var number) ? number : -1;
+        _step.Sets |= Slot.SelectedTool;
+        if (Readings.ToolChange == ToolChangeReading.T)
+            TakeTool();
+    }
+
+    readonly void ChangeTool()
+    {
+        // Where the T word changes the tool, it is in the spindle by the time an M6 is met.
+        if (_words.Find(ModalGroup.ToolChange) is not null && Readings.ToolChange == ToolChangeReading.M6)
+            TakeTool();
+    }
+
+    readonly void TakeTool()
+    {
+        _state.Tool = _state.SelectedTool;
+        // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
+        _state.Spindle = SpindleState.Off;
+        _state.HasCut = false;
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset);
+        if (_state.IncrementalUse == IncrementalUse.Moved)
+            NoteTakenAway();
+        _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);
+        _step.Sets |= Slot.Tool | Slot.Spindle;
+        _step.Events |= StepEvents.ToolChange;
+        if (Readings.LengthOffset == LengthOffsetReading.WithTool)
+        {
+            var before = _state;
+            _state.LengthOffset = LengthOffsetMode.Plus;
+            _state.H = Setup.FindTool(_state.Tool)?.LengthOffset ?? _state.Tool;
+            Offsets.Changed(ref _state, before, Setup);
+            _step.Sets |= Slot.LengthOffset;
+        }
+        Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
+    }
+
+    readonly void TurnSpindle()
+    {
+        if (_words.HasCode('M', 190))
+            _words.Use('R');
+        if (_words.HasCode('M', 30))
+            Spin(SpindleState.Clockwise);
+        else if (_words.HasCode('M', 40))
+            Spin(SpindleState.Counterclockwise);
+        else if (_words.HasCode('M', 190) || (_words.HasCode('M', 50) && Readings.StopsAct == StopReading.BeforeMotion))
+            Spin(SpindleState.Off);
+    }
+
+    readonly void Spin(SpindleState spindle)
+    {
+        _state.Spindle = spindle;
+        if (spindle != SpindleState.Off)
+            _state.Happened &= ~Happened.CutStanding;
+        _step.Sets |= Slot.Spindle;
+        Act(MoveKind.Spindle, 0);
+    }
+
+    readonly void SwitchCoolant()
+    {
+        if (_words.HasCode('M', 90) && Readings.StopsAct == StopReading.BeforeMotion)
+            Cool(CoolantState.Off);
+        var on = (_words.HasCode('M', 70) ? CoolantState.Mist : 0) | (_words.HasCode('M', 80) ? CoolantState.Flood : 0);
+        if (on != 0)
+            Cool((_state.Coolant & ~CoolantState.Off) | on);
+    }
+
+    readonly void Cool(CoolantState coolant)
+    {
+        _state.Coolant = coolant;
+        _step.Sets |= Slot.Coolant;
+        Act(MoveKind.Coolant, 0);
+    }
+
+    /// <summary>M5 and M9 where they act when the block's motion is done.</summary>
+    readonly void StopAfterMotion()
+    {
+        if (Readings.StopsAct != StopReading.AfterMotion)
+            return;
+        if (_words.HasCode('M', 50))
+            Spin(SpindleState.Off);
+        if (_words.HasCode('M', 90))
+            Cool(CoolantState.Off);
+    }
+
+    readonly void EndProgram()
+    {
+        if (_words.HasCode('M', 0) || _words.HasCode('M', 10) || _words.HasCode('M', 600))
+            Act(MoveKind.Stop, 0);
+        if (_words.HasCode('M', 990))
+        {
+            _words.Use('P');
+            _words.Use('L');
+            _state.Ended = true;
+            _step.Events |= StepEvents.ProgramEnd;
+        }
+        if (!_words.HasCode('M', 20) && !_words.HasCode('M', 300))
+            return;
+        Act(MoveKind.Stop, 0);
+        _step.Events |= StepEvents.ProgramEnd;
+        // NISTIR 6556 §3.6.1: what the end of a program resets.
+        var before = _state;
+        _state.Ended = true;
+        _state.Shift = default;
+        _state.WorkOffset = 54;
+        Offsets.Changed(ref _state, before, Setup);
+        _state.Plane = WorkPlane.XY;
+        _state.Distance = DistanceMode.Absolute;
+        _state.FeedMode = FeedMode.PerMinute;
+        _state.Compensation = CompensationSide.Off;
+        _state.NotFollowed = NotFollowed.None;
+        _state.Spindle = SpindleState.Off;
+        _state.Coolant = CoolantState.Off;
+        _state.Motion = MotionMode.Linear;
+        ForgetCycle();
+    }
+
+    /// <summary>A cycle that a tool change, a stop or the end of the program meets while it is on.</summary>
+    readonly void NoteCycleLeftOn()
+    {
+        if (_state.Cycle <= 0)
+            return;
+        if ((_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 || _words.Find(ModalGroup.Stop) is not null)
+            _state.CycleLeftOn = true;
+    }
+}

@@ -1,4 +1,3 @@
-using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -98,7 +97,7 @@ public static class InlayHints
         {
             if (move.Kind != MoveKind.Dwell || !double.IsFinite(move.Seconds))
                 continue;
-            var text = "= " + Say.Seconds(move.Seconds);
+            var text = "= " + Times.Of(move.Seconds);
             var reading = letter == 'X' ? "in seconds" : analysis.Machine.Readings.Dwell switch
             {
                 DwellReading.Milliseconds => "in milliseconds",

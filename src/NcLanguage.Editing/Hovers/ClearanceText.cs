@@ -81,6 +81,9 @@ static class ClearanceText
         // Up and down at the hole the traverse before has told the distance already.
         return step.Moves[first].Role is MoveRole.Approach or MoveRole.InHole or MoveRole.Return or MoveRole.Lift
             ? ""
-            : $" · {lengths.Length(nearest.Distance)} from {name}";
+            : $" · {lengths.Length(Rounded(nearest.Distance))} from {name}";
     }
+
+    // What is clear is told to a tenth of a millimetre.
+    static double Rounded(double mm) => Math.Round(mm, 1);
 }

@@ -10,6 +10,7 @@ import path from 'node:path';
 import { parseArgs } from 'node:util';
 import { createVSIX } from '@vscode/vsce';
 import esbuild from 'esbuild';
+import { forCompletion } from './completion-schema.mjs';
 
 const here = import.meta.dirname;
 const root = path.resolve(here, '../..');
@@ -35,7 +36,7 @@ fs.copyFileSync(path.join(root, 'LICENSE'), path.join(here, 'LICENSE'));
 
 for (const kind of ['setup', 'machine']) {
   const [command, before] = server.endsWith('.dll') ? ['dotnet', [server]] : [server, []];
-  const schema = JSON.parse(execFileSync(command, [...before, 'schema', kind], { encoding: 'utf8' }));
+  const schema = forCompletion(JSON.parse(execFileSync(command, [...before, 'schema', kind], { encoding: 'utf8' })));
   // The files allow both; this editor asks its schemas.
   Object.assign(schema, { allowComments: true, allowTrailingCommas: true });
   fs.writeFileSync(path.join(here, 'schemas', `${kind}.schema.json`), JSON.stringify(schema, null, 2) + '\n');

@@ -16,11 +16,13 @@ public sealed class NeovimTests
         var wanted = demo.Fixable;
         var (hoverLine, hoverColumn, hoverWord) = demo.Cycle;
         var result = folder.At("seen.json");
+        var setup = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n}\n");
         var job = folder.Write("job.json", new JsonObject
         {
             ["client"] = Repository.At("editor-clients", "neovim"),
             ["command"] = new JsonArray([.. ServerCommand.With("serve").Select(word => (JsonNode)word)]),
             ["file"] = demo.Program,
+            ["setup"] = setup,
             ["result"] = result,
             ["hoverLine"] = hoverLine,
             ["hoverColumn"] = hoverColumn,
@@ -44,6 +46,10 @@ public sealed class NeovimTests
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
         Assert.NotEmpty(seen.GetProperty("hints").EnumerateArray());
         Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(f => f.GetString()));
+        var mistake = Assert.Single(seen.GetProperty("setup").EnumerateArray());
+        Assert.Equal(3, mistake.GetProperty("line").GetInt32());
+        Assert.Contains("furlong", mistake.GetProperty("message").GetString(), StringComparison.Ordinal);
+        Assert.Equal(1, seen.GetProperty("clients").GetInt32());
         await Fixed.AssertAsync(demo, wanted);
     }
 }

@@ -8,10 +8,9 @@ namespace NcLanguage.EndToEnd;
 
 /// <summary>The packaged VS Code extension in the real VS Code workbench, in a headless browser, on the demonstration job.</summary>
 [SupportedOSPlatform("linux")]
-public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
+[Collection(nameof(WorkbenchTests))]
+public sealed class WorkbenchTests
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(4);
-
     private readonly PackagedExtension extension;
 
     public WorkbenchTests(PackagedExtension extension)
@@ -36,14 +35,16 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
         var seen = await DriveAsync(folder, demo.Folder, demo.Program, restricted: false, ServerCommand.Executable,
             new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = wanted.Line },
             new JsonObject { ["do"] = "problems" },
+            new JsonObject { ["do"] = "outline" },
             new JsonObject { ["do"] = "hint", ["line"] = hintLine, ["source"] = demo.Lines[hintLine - 1] },
             new JsonObject { ["do"] = "hover", ["line"] = hoverLine, ["text"] = hoverWord },
-            Screenshot("vscode-findings-hover-hints.png"),
+            Workbench.Screenshot("vscode-findings-hover-hints.png"),
             new JsonObject { ["do"] = "fix", ["line"] = wanted.Line, ["column"] = wanted.Column, ["title"] = wanted.Fixes[0] },
             new JsonObject { ["do"] = "save" },
-            Screenshot("vscode-after-the-fix.png"));
+            Workbench.Screenshot("vscode-after-the-fix.png"));
 
         Assert.Contains(seen.GetProperty("problems").EnumerateArray(), row => row.GetString()!.Contains(wanted.Message, StringComparison.Ordinal));
+        Assert.Contains(seen.GetProperty("outline").EnumerateArray(), row => row.GetString()!.Contains(hoverWord, StringComparison.Ordinal));
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
         Assert.Contains(hint, seen.GetProperty("hint").GetString(), StringComparison.Ordinal);
         await Fixed.AssertAsync(demo, wanted);
@@ -70,14 +71,14 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
         var nowhere = folder.At("nowhere", "nclanguage");
         var seen = await DriveAsync(folder, demo.Folder, demo.Program, restricted: false, nowhere,
             new JsonObject { ["do"] = "message" },
-            Screenshot("vscode-server-not-found.png"),
+            Workbench.Screenshot("vscode-server-not-found.png"),
             new JsonObject { ["do"] = "messageButton", ["title"] = "Open Setting", ["setting"] = "Server Path" });
         Assert.Contains(nowhere, seen.GetProperty("message").GetString(), StringComparison.Ordinal);
         Assert.Contains("nclanguage executable", seen.GetProperty("setting").GetString(), StringComparison.Ordinal);
     }
 
     [EditorFact(Editor.Workbench)]
-    public async Task A_setup_file_may_hold_comments_and_its_values_are_checked_against_the_schema()
+    public async Task A_setup_file_may_hold_comments_and_each_mistake_in_it_is_told_once_with_its_fix()
     {
         using var folder = new ScratchFolder();
         var demo = await DemoJob.WriteAsync(folder.At("demo"));
@@ -85,30 +86,45 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
             {
               // The vice stands as in the drawing.
               "units": "furlong",
+              "tools": [{ "number": 2, "kind": "dril" }],
             }
 
             """);
         var seen = await DriveAsync(folder, demo.Folder, setup, restricted: false, ServerCommand.Executable,
-            new JsonObject { ["do"] = "squiggle", ["severity"] = "warning", ["line"] = 3 },
-            new JsonObject { ["do"] = "problems" });
-        // What the JSON support of the editor says of a value outside an enumeration, and would say of the rest.
-        var problems = seen.GetProperty("problems").EnumerateArray().Select(row => row.GetString()!).ToList();
-        Assert.Contains(problems, row => row.Contains("Value is not accepted", StringComparison.Ordinal));
-        Assert.DoesNotContain(problems, row => row.Contains("omment", StringComparison.Ordinal) || row.Contains("omma", StringComparison.Ordinal));
+            new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = 3 },
+            new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = 4 },
+            new JsonObject { ["do"] = "problems" },
+            new JsonObject { ["do"] = "complete", ["line"] = 3, ["column"] = 13 },
+            Workbench.Screenshot("vscode-setup-file.png"),
+            new JsonObject { ["do"] = "fix", ["line"] = 4, ["column"] = 38, ["title"] = "Write \"drill\"" },
+            new JsonObject { ["do"] = "save" });
+        var told = seen.GetProperty("problems").EnumerateArray().Select(row => row.GetString()!).Where(row => row.Contains("[Ln", StringComparison.Ordinal)).ToList();
+        Assert.Equal(2, told.Count);
+        Assert.All(told, row => Assert.Contains("NC8002", row, StringComparison.Ordinal));
+        var offered = seen.GetProperty("completions").EnumerateArray().Select(row => row.GetString()!.Trim('"')).ToList();
+        Assert.Contains("mm", offered);
+        Assert.Contains("inch", offered);
+        Assert.Contains("\"kind\": \"drill\"", await File.ReadAllTextAsync(setup), StringComparison.Ordinal);
     }
 
     [EditorFact(Editor.Workbench)]
-    public async Task The_program_to_run_is_chosen_as_the_extension_says()
+    public async Task The_package_for_this_platform_brings_its_own_server()
     {
-        var told = await CommandLine.OutputAsync(["node", "--test", "--test-reporter=tap", Repository.At("editor-clients", "vscode", "src", "server-path.test.js")], TimeSpan.FromMinutes(1));
-        Assert.Contains("# pass 4", told, StringComparison.Ordinal);
+        using var folder = new ScratchFolder();
+        var demo = await DemoJob.WriteAsync(folder.At("demo"));
+        // No setting names a server, and the PATH has none.
+        Assert.DoesNotContain((Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator), entry => File.Exists(Path.Combine(entry, "nclanguage")));
+        var seen = await DriveAsync(folder, demo.Folder, demo.Program, restricted: false, server: null,
+            new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = demo.Fixable.Line },
+            new JsonObject { ["do"] = "problems" });
+        Assert.Contains(seen.GetProperty("problems").EnumerateArray(), row => row.GetString()!.Contains(demo.Fixable.Message, StringComparison.Ordinal));
     }
 
-    private static JsonObject Screenshot(string name)
+    [EditorFact(Editor.Workbench)]
+    public async Task The_extension_s_own_tests_pass()
     {
-        var path = Repository.At("artifacts", "e2e", name);
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        return new JsonObject { ["do"] = "screenshot", ["path"] = path };
+        var told = await CommandLine.OutputAsync(["node", "--test", "--test-reporter=tap", Repository.At("editor-clients", "vscode", "src", "server-path.test.js"), Repository.At("editor-clients", "vscode", "completion-schema.test.mjs")], TimeSpan.FromMinutes(1));
+        Assert.Contains("# pass 7", told, StringComparison.Ordinal);
     }
 
     /// <summary>The first hint's line (from 1) and the beginning of its text: the editor shortens long ones.</summary>
@@ -124,30 +140,14 @@ public sealed class WorkbenchTests : IClassFixture<PackagedExtension>
         return (hint.GetProperty("position").GetProperty("line").GetInt32() + 1, text[..Math.Min(text.Length, 20)]);
     }
 
-    private async Task<JsonElement> DriveAsync(ScratchFolder scratch, string folder, string file, bool restricted, string server, params JsonNode[] steps)
-    {
-        var failure = Repository.At("artifacts", "e2e", "vscode-failure.png");
-        Directory.CreateDirectory(Path.GetDirectoryName(failure)!);
-        File.Delete(failure);
-        var job = scratch.Write("job.json", new JsonObject
+    /// <summary>Opens the folder in the workbench, with the extension that is told which server to start; with none, the one that has its own.</summary>
+    private async Task<JsonElement> DriveAsync(ScratchFolder scratch, string folder, string file, bool restricted, string? server, params JsonNode[] steps) =>
+        await Workbench.DriveAsync(scratch, server is null ? await extension.BundledAsync() : await extension.FileAsync(), new JsonObject
         {
-            ["workbench"] = Editors.Workbench,
-            ["chromium"] = Editors.Chromium,
-            ["scratch"] = scratch.At("workbench"),
-            ["vsix"] = await extension.FileAsync(),
             ["folder"] = folder,
             ["file"] = file,
             ["restricted"] = restricted,
-            ["machineSettings"] = new JsonObject { ["nclanguage.serverPath"] = server },
-            ["failureScreenshot"] = failure,
+            ["machineSettings"] = server is null ? new JsonObject() : new JsonObject { ["nclanguage.serverPath"] = server },
             ["steps"] = new JsonArray(steps),
-        }.ToJsonString());
-        var driver = Repository.At("tests", "NcLanguage.EndToEnd", "code-server", "drive.mjs");
-        var run = await CommandLine.RunAsync(["node", driver, job], Limit);
-        Assert.True(run.ExitCode == 0 && run.Output.Length > 0, $"The driver ended with {run.ExitCode}:\n{run.Output}{run.Errors}");
-        var seen = JsonElement.Parse(run.Output);
-        if (seen.TryGetProperty("failure", out var problem))
-            Assert.Fail($"{problem.GetString()}\nSeen until then: {seen}\nThe last view: {failure}");
-        return seen;
-    }
+        });
 }

@@ -25,9 +25,20 @@ local function root_of(file)
   end
 end
 
-local function attach(options, buffer)
+--- Programs by their type, setup and machine files by their name: no other file is the server's business.
+local types = { 'nc', 'json', 'jsonc' }
+
+local function is_ours(buffer)
   local file = vim.api.nvim_buf_get_name(buffer)
   if file == '' or vim.bo[buffer].buftype ~= '' then
+    return false
+  end
+  return vim.bo[buffer].filetype == 'nc' or file:match('%.setup%.json$') ~= nil or file:match('%.machine%.json$') ~= nil
+end
+
+local function attach(options, buffer)
+  local file = vim.api.nvim_buf_get_name(buffer)
+  if not is_ours(buffer) then
     return
   end
   local root = root_of(file)
@@ -61,7 +72,14 @@ function M.setup(options)
   end
 
   if vim.lsp.enable then
-    vim.lsp.config('nclanguage', vim.tbl_extend('force', options, { filetypes = { 'nc' }, root_markers = markers }))
+    vim.lsp.config('nclanguage', vim.tbl_extend('force', options, {
+      filetypes = types,
+      root_dir = function(buffer, start)
+        if is_ours(buffer) then
+          start(root_of(vim.api.nvim_buf_get_name(buffer)))
+        end
+      end,
+    }))
     vim.lsp.enable('nclanguage')
     return
   end
@@ -69,14 +87,14 @@ function M.setup(options)
   local group = vim.api.nvim_create_augroup('nclanguage', { clear = true })
   vim.api.nvim_create_autocmd('FileType', {
     group = group,
-    pattern = 'nc',
+    pattern = types,
     callback = function(event)
       attach(options, event.buf)
     end,
   })
   -- Buffers that were open before.
   for _, buffer in ipairs(vim.api.nvim_list_bufs()) do
-    if vim.api.nvim_buf_is_loaded(buffer) and vim.bo[buffer].filetype == 'nc' then
+    if vim.api.nvim_buf_is_loaded(buffer) then
       attach(options, buffer)
     end
   end

@@ -35,7 +35,13 @@ async function start(context) {
     'NcLanguage',
     { command: found.path, args: ['serve'], transport: TransportKind.stdio },
     {
-      documentSelector: [{ scheme: 'file', language: 'nc' }, { scheme: 'untitled', language: 'nc' }],
+      documentSelector: [
+        { scheme: 'file', language: 'nc' },
+        { scheme: 'untitled', language: 'nc' },
+        // By name, not as jsonc: no other file of that language is the server's business. The first takes in nc.setup.json.
+        { scheme: 'file', pattern: '**/*.setup.json' },
+        { scheme: 'file', pattern: '**/*.machine.json' },
+      ],
       outputChannel: output,
       traceOutputChannel: output,
     },
@@ -61,6 +67,23 @@ function restart(context) {
   return queue;
 }
 
+/** A program, or a setup or machine file. */
+function isOurs(document) {
+  return document.languageId === 'nc' || /\.(setup|machine)\.json$/.test(document.uri.path);
+}
+
+/** Starts once there is something to check: any other file in JSON with comments wakes the extension too. */
+function startWhenNeeded(context) {
+  if (vscode.workspace.textDocuments.some(isOurs)) return restart(context);
+  const waiting = vscode.workspace.onDidOpenTextDocument((document) => {
+    if (!isOurs(document)) return;
+    waiting.dispose();
+    void restart(context);
+  });
+  context.subscriptions.push(waiting);
+  return undefined;
+}
+
 function activate(context) {
   output = vscode.window.createOutputChannel('NcLanguage');
   context.subscriptions.push(
@@ -71,7 +94,7 @@ function activate(context) {
       if (change.affectsConfiguration('nclanguage.serverPath')) void restart(context);
     }),
   );
-  return restart(context);
+  return startWhenNeeded(context);
 }
 
 function deactivate() {

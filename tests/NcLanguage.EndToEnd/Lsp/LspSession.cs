@@ -18,9 +18,11 @@ internal sealed class LspSession : IAsyncDisposable
     /// <summary>The answer to <c>initialize</c>.</summary>
     public JsonElement Initialized { get; }
 
-    public static async Task<LspSession> StartAsync(string folder, params string[] encodings)
+    public static Task<LspSession> StartAsync(string folder, params string[] encodings) => StartWithAsync(ServerCommand.With("serve"), folder, encodings);
+
+    public static async Task<LspSession> StartWithAsync(IReadOnlyList<string> command, string folder, params string[] encodings)
     {
-        var client = LspClient.Start(ServerCommand.With("serve"));
+        var client = LspClient.Start(command);
         var positions = new JsonArray([.. encodings.Select(encoding => (JsonNode)encoding)]);
         var initialized = await client.RequestAsync("initialize", new JsonObject
         {

@@ -59,3 +59,14 @@ internal sealed class EditorFactAttribute : FactAttribute
             Skip = Editors.Missing(editor);
     }
 }
+
+/// <summary>As <see cref="EditorFactAttribute"/>, for a test with cases.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+internal sealed class EditorTheoryAttribute : TheoryAttribute
+{
+    public EditorTheoryAttribute(Editor editor)
+    {
+        if (!Editors.MustRun)
+            Skip = Editors.Missing(editor);
+    }
+}

@@ -1,13 +1,16 @@
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>
-/// How to start <c>nclanguage</c>: the file that NCLANGUAGE_SERVER names, else the one built from src/NcLanguage.Cli in
-/// the configuration of these tests.
+/// How to start <c>nclanguage</c>: the file that NCLANGUAGE_SERVER names, else the native one where it is there and current
+/// (on a build server it always is, for it is published first), else the one built with these tests.
 /// </summary>
 internal static class ServerCommand
 {
     /// <summary>The executable, and the arguments that come before those of the command itself.</summary>
     public static IReadOnlyList<string> Words { get; } = Find();
+
+    /// <summary>The one built from src/NcLanguage.Cli in the configuration of these tests, which needs the .NET runtime.</summary>
+    public static IReadOnlyList<string> Managed => FindManaged();
 
     /// <summary>One executable file, for clients that take no arguments before their own: never <c>dotnet</c>.</summary>
     public static string Executable => Words.Count == 1
@@ -26,6 +29,13 @@ internal static class ServerCommand
             return Command(Path.GetFullPath(named));
         }
 
+        if (Editors.MustRun)
+            return [NativeExecutable.FileAsync().GetAwaiter().GetResult()];
+        return NativeExecutable.Current is { } native ? [native] : FindManaged();
+    }
+
+    private static string[] FindManaged()
+    {
         // …/tests/NcLanguage.EndToEnd/bin/CONFIGURATION/FRAMEWORK/
         var framework = new DirectoryInfo(AppContext.BaseDirectory);
         var folder = Repository.At("src", "NcLanguage.Cli", "bin", framework.Parent!.Name, framework.Name);

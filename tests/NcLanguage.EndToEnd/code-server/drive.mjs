@@ -20,7 +20,7 @@ const browser = await chromium.launch({
 });
 let page;
 try {
-  page = await browser.newPage({ viewport: { width: 1360, height: 860 } });
+  page = await browser.newPage({ viewport: job.view ?? { width: 1440, height: 900 } });
   const payload = JSON.stringify([['openFile', `vscode-remote://${workbench.authority}${job.file}`]]);
   await page.goto(`http://${workbench.authority}/?folder=${encodeURIComponent(job.folder)}&payload=${encodeURIComponent(payload)}`);
   await page.waitForSelector('.monaco-editor .view-line', { timeout: wait });

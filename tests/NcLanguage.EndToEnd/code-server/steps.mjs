@@ -84,6 +84,30 @@ export const steps = {
     seen.hover = (await page.locator('.monaco-hover:not(.hidden) .hover-contents').allInnerTexts()).join('\n');
   },
 
+  /** The colours of words, as the browser computes them, by the name each is given, and that of the paper behind. */
+  async colours(page, seen, { words }) {
+    seen.colours = {};
+    for (const { line, text, name } of words) {
+      await goTo(page, line, 1);
+      const element = await row(page, line);
+      seen.colours[name] = await element.evaluate((e, wanted) => {
+        const spans = [...e.querySelectorAll('span > span')].map((s) => [s, s.textContent.replaceAll('\u00a0', ' ')]);
+        const [span] = spans.find(([, t]) => t.trim() === wanted) ?? spans.find(([, t]) => t.includes(wanted)) ?? [];
+        if (!span) throw new Error(`"${wanted}" is not among ${spans.map(([, t]) => t).join(' | ')}`);
+        return getComputedStyle(span).color;
+      }, text);
+    }
+    seen.paper = await page.locator('.editor-instance .monaco-editor-background').first().evaluate((e) => getComputedStyle(e).backgroundColor);
+  },
+
+  /** How far the boxes in view that a selector finds reach out of the window, in pixels. */
+  async overhang(page, seen, { selector }) {
+    (seen.overhang ??= []).push(...await page.locator(selector).evaluateAll((boxes) => boxes
+      .map((box) => box.getBoundingClientRect())
+      .filter((box) => box.width > 0 && box.height > 0)
+      .map((box) => Math.max(0, -box.left, -box.top, box.right - innerWidth, box.bottom - innerHeight))));
+  },
+
   /** Reads what a line shows, hints and all, once it shows more than its own text. */
   async hint(page, seen, { line, source }) {
     await goTo(page, line, 1);
@@ -103,14 +127,18 @@ export const steps = {
     seen.problems = await page.locator('.markers-panel .monaco-list-row').allInnerTexts();
   },
 
-  /** Takes the fix with that title from the menu that Control and the point open. */
-  async fix(page, seen, { line, column, title }) {
+  /** Opens the menu of fixes at a place, with Control and the point, and reads it. */
+  async fixMenu(page, seen, { line, column }) {
     await goTo(page, line, column);
     // The menu is only as full as the findings that have arrived.
-    const rows = page.locator('.action-widget .monaco-list-row');
     await page.keyboard.press('Control+.');
-    await rows.first().waitFor({ timeout: wait });
+    await page.locator('.action-widget .monaco-list-row').first().waitFor({ timeout: wait });
     seen.fixes = (await page.locator('.action-widget .monaco-list-row.action').allInnerTexts()).map((t) => t.trim());
+  },
+
+  /** Takes the fix with that title from that menu. */
+  async fix(page, seen, { line, column, title }) {
+    await steps.fixMenu(page, seen, { line, column });
     const at = seen.fixes.indexOf(title);
     if (at < 0) throw new Error(`the fix "${title}" is not offered; offered: ${seen.fixes.join(' | ')}`);
     // The first row is chosen at the start. A click is intercepted by the menu's own layer, so the keys it is.
@@ -144,6 +172,50 @@ export const steps = {
     const item = page.locator('.settings-editor .setting-item', { hasText: setting }).first();
     await item.waitFor({ timeout: wait });
     seen.setting = await item.innerText();
+  },
+
+  /** Opens a file of the folder by its name. */
+  async open(page, seen, { name }) {
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+p');
+    const input = page.locator('.quick-input-widget:visible input');
+    await input.fill(name);
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().waitFor({ timeout: wait });
+    await input.press('Enter');
+    await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`, { timeout: wait });
+  },
+
+  /** Reads the rows of the outline, as far as they are in view. */
+  async outline(page, seen) {
+    await page.keyboard.press('F1');
+    const input = page.locator('.quick-input-widget:visible input');
+    await input.fill('>Focus on Outline View');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Outline' }).first().waitFor({ timeout: wait });
+    await input.press('Enter');
+    await page.waitForSelector('.outline-tree .monaco-list-row', { timeout: wait });
+    seen.outline = (await page.locator('.outline-tree .monaco-list-row').allInnerTexts()).map((t) => t.replaceAll(/\s+/g, ' ').trim());
+  },
+
+  /** Asks for completion at a place and reads what is offered first. */
+  async complete(page, seen, { line, column }) {
+    await goTo(page, line, column);
+    await page.keyboard.press('Control+Space');
+    await page.waitForSelector('.suggest-widget.visible .monaco-list-row', { timeout: wait });
+    seen.completions = await page.locator('.suggest-widget.visible .monaco-list-row .label-name').allInnerTexts();
+  },
+
+  async resize(page, seen, { width, height }) {
+    await page.setViewportSize({ width, height });
+  },
+
+  /** Opens or closes the panel below the editor. */
+  async panel(page) {
+    await page.keyboard.press('Control+j');
+  },
+
+  /** Opens or closes the list of files. */
+  async sideBar(page) {
+    await page.keyboard.press('Control+b');
   },
 
   async screenshot(page, seen, { path }) {

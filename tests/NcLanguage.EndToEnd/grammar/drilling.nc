@@ -11,11 +11,11 @@ N10 G21 G17 G90 G54 G94
 ;                   ^^^ keyword.other.mode.nc
 n20t1m06
 ; <--- entity.name.label.block-number.nc
-;  ^ storage.type.tool.nc
+;  ^ support.class.tool.nc
 ;   ^ constant.numeric.tool.nc
 ;    ^^^ support.class.tool-change.nc
 N30 S1500 M3 ; clockwise
-;   ^ storage.type.feed-speed.nc
+;   ^ support.class.feed-speed.nc
 ;    ^^^^ constant.numeric.feed-speed.nc
 ;         ^^ support.class.spindle.nc
 ;            ^^^^^^^^^^^ comment.line.semicolon.nc
@@ -24,7 +24,7 @@ N40 G00 G43 Z50. H1 M8
 ;       ^^^ keyword.other.compensation.nc
 ;           ^ variable.parameter.axis.nc
 ;            ^^^ constant.numeric.axis.nc
-;                ^ storage.type.tool.nc
+;                ^ support.class.tool.nc
 ;                   ^^ support.class.coolant.nc
 N50 G99 G81 X-20.5 Y+.5 Z-3 R2 F120
 ;   ^^^ keyword.other.return-level.nc
@@ -33,7 +33,7 @@ N50 G99 G81 X-20.5 Y+.5 Z-3 R2 F120
 ;                   ^^^ constant.numeric.axis.nc
 ;                           ^ variable.parameter.word.nc
 ;                            ^ constant.numeric.word.nc
-;                              ^ storage.type.feed-speed.nc
+;                              ^ support.class.feed-speed.nc
 /2 N60 G80 G4 P500
 ; <-- keyword.control.block-skip.nc
 ;  ^^^ entity.name.label.block-number.nc

@@ -90,6 +90,14 @@ local function run()
   wait('the edit of the fix', function() return vim.b.changedtick ~= tick end)
   wait('fewer findings after the fix', function() return #vim.diagnostic.get(0) < before end)
   vim.cmd('silent write')
+
+  -- A setup file: the same server, found by the file's name.
+  vim.cmd('edit ' .. vim.fn.fnameescape(job.setup))
+  wait('a finding in the setup file', function() return #vim.diagnostic.get(0) > 0 end)
+  seen.setup = vim.tbl_map(function(d)
+    return { line = d.lnum + 1, message = d.message }
+  end, vim.diagnostic.get(0))
+  seen.clients = #vim.lsp.get_active_clients()
   seen.finished = true
 end
 

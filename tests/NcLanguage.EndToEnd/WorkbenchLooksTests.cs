@@ -1,0 +1,97 @@
+using System.Globalization;
+using System.Runtime.Versioning;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using NcLanguage.EndToEnd.Support;
+
+namespace NcLanguage.EndToEnd;
+
+/// <summary>
+/// How a program looks in the workbench, in a light and a dark theme: whether kinds of words can be told apart and read, and
+/// whether what opens fits a small window. The pictures in artifacts/e2e are for people to judge the rest.
+/// </summary>
+[SupportedOSPlatform("linux")]
+[Collection(nameof(WorkbenchTests))]
+public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
+{
+    // WCAG 2.1, success criterion 1.4.3: text against what is behind it.
+    private const double LeastContrast = 4.5;
+
+    [EditorTheory(Editor.Workbench)]
+    [InlineData("light", "Default Light Modern")]
+    [InlineData("dark", "Default Dark Modern")]
+    public async Task Kinds_of_words_differ_and_can_be_read_and_boxes_fit_a_small_window(string name, string theme)
+    {
+        using var folder = new ScratchFolder();
+        var demo = await DemoJob.WriteAsync(folder.At("demo"));
+        var (cycleLine, _, cycle) = demo.Cycle;
+        var fix = demo.Fixable;
+        var seen = await Workbench.DriveAsync(folder, await extension.FileAsync(), new JsonObject
+        {
+            ["folder"] = demo.Folder,
+            ["file"] = demo.Program,
+            ["restricted"] = false,
+            ["machineSettings"] = new JsonObject { ["nclanguage.serverPath"] = ServerCommand.Executable },
+            ["userSettings"] = new JsonObject { ["workbench.colorTheme"] = theme },
+            ["view"] = new JsonObject { ["width"] = 1000, ["height"] = 650 },
+            ["steps"] = new JsonArray(
+                new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = fix.Line },
+                new JsonObject
+                {
+                    ["do"] = "colours",
+                    ["words"] = new JsonArray(
+                        Word("comment", LineWith(demo, "(SPOT"), "SPOT"),
+                        Word("mode", LineWith(demo, "G21"), "G21"),
+                        Word("rapid", LineWith(demo, " G0 "), "G0"),
+                        Word("cycle", cycleLine, cycle),
+                        Word("axis", cycleLine, "X"),
+                        Word("number", cycleLine, "12"),
+                        Word("feed", cycleLine, "F"),
+                        Word("tool change", LineWith(demo, "M6"), "M6")),
+                },
+                new JsonObject { ["do"] = "hover", ["line"] = cycleLine, ["text"] = cycle },
+                new JsonObject { ["do"] = "overhang", ["selector"] = ".monaco-hover:not(.hidden)" },
+                Workbench.Screenshot($"vscode-{name}-small-hover.png"),
+                new JsonObject { ["do"] = "fixMenu", ["line"] = fix.Line, ["column"] = fix.Column },
+                new JsonObject { ["do"] = "overhang", ["selector"] = ".action-widget" },
+                Workbench.Screenshot($"vscode-{name}-small-fixes.png"),
+                new JsonObject { ["do"] = "resize", ["width"] = 1440, ["height"] = 900 },
+                new JsonObject { ["do"] = "problems" },
+                Workbench.Screenshot($"vscode-{name}-program.png")),
+        });
+
+        var paper = Luminance(seen.GetProperty("paper").GetString()!);
+        var colours = seen.GetProperty("colours").EnumerateObject().ToDictionary(one => one.Name, one => one.Value.GetString()!);
+        Assert.All(colours, one => Assert.True(
+            Contrast(Luminance(one.Value), paper) >= LeastContrast,
+            $"{one.Key}: {one.Value} has contrast {Contrast(Luminance(one.Value), paper):0.0} in {theme}"));
+        // F, S, T and M are one family (ISO 6983-1: feed, spindle speed, tool and miscellaneous functions); all else differs.
+        Assert.Equal(colours["tool change"], colours["feed"]);
+        colours.Remove("feed");
+        Assert.Equal(colours.Count, colours.Values.Distinct().Count());
+
+        var overhang = seen.GetProperty("overhang").EnumerateArray().Select(value => value.GetDouble()).ToList();
+        Assert.True(overhang.Count >= 2);
+        Assert.All(overhang, pixels => Assert.Equal(0, pixels, 1.0));
+    }
+
+    private static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };
+
+    private static int LineWith(DemoJob demo, string text) => demo.Lines.ToList().FindIndex(line => line.Contains(text, StringComparison.Ordinal)) + 1;
+
+    private static double Contrast(double one, double other) => (Math.Max(one, other) + 0.05) / (Math.Min(one, other) + 0.05);
+
+    /// <summary>Relative luminance of "rgb(r, g, b)", as WCAG 2.1 defines it for sRGB.</summary>
+    private static double Luminance(string colour)
+    {
+        var parts = Numbers().Matches(colour).Take(3)
+            .Select(match => double.Parse(match.Value, CultureInfo.InvariantCulture) / 255)
+            .Select(part => part <= 0.03928 ? part / 12.92 : Math.Pow((part + 0.055) / 1.055, 2.4))
+            .ToList();
+        return (0.2126 * parts[0]) + (0.7152 * parts[1]) + (0.0722 * parts[2]);
+    }
+
+    [GeneratedRegex(@"\d+(?:\.\d+)?")]
+    private static partial Regex Numbers();
+}

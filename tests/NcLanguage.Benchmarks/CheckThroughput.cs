@@ -13,9 +13,7 @@ static class CheckThroughput
         var folder = Directory.CreateTempSubdirectory("nc-bench");
         try
         {
-            File.WriteAllText(Path.Combine(folder.FullName, "long.nc"), SampleProgram.Make(Blocks));
-            File.WriteAllText(Path.Combine(folder.FullName, "long.setup.json"), SampleProgram.Setup);
-            var megabytes = new FileInfo(Path.Combine(folder.FullName, "long.nc")).Length / 1e6;
+            var megabytes = new FileInfo(SampleProgram.Write(Blocks, folder.FullName, "long")).Length / 1e6;
             var seconds = new List<double>();
             for (var i = 0; i < Rounds; i++)
                 seconds.Add(Time(executable, "check", folder.FullName, "--format", "json", "--fail-on", "never"));

@@ -15,16 +15,26 @@ static class SampleProgram
             switch (i % 40)
             {
                 case 0: text.Append("G0 Z50\n"); break;
-                case 1: text.Append("G98 G81 X10 Y").Append(i % 90).Append(" Z-4.5 R2 F180\n"); break;
+                case 1: text.Append("G99 G81 X10 Y").Append(10 + i % 60).Append(" Z-4.5 R2 F180\n"); break;
                 case < 10: text.Append('X').Append(10 + i % 40 * 8).Append('\n'); break;
                 case 10: text.Append("G80\n"); break;
-                case 11: text.Append("G0 X0 Y").Append(i % 70).Append('\n'); break;
+                case 11: text.Append("G0 X10 Y").Append(10 + i % 60).Append('\n'); break;
                 case 12: text.Append("G1 Z-1 F300\n"); break;
                 case 39: text.Append("G0 Z5\n"); break;
-                default: text.Append("G1 X").Append(i * 7 % 1000 / 10.0).Append(" Y").Append(i * 3 % 700 / 10.0).Append('\n'); break;
+                default: text.Append("G1 X").Append(10 + i * 7 % 1000 / 10.0).Append(" Y").Append(10 + i * 3 % 600 / 10.0).Append('\n'); break;
             }
         }
         return text.Append("G80\nG0 Z100\nM9 M5\nM30\n").ToString();
+    }
+
+    /// <summary>Writes NAME.nc and NAME.setup.json and returns the program's path.</summary>
+    public static string Write(int blocks, string folder, string name)
+    {
+        Directory.CreateDirectory(folder);
+        var path = Path.Combine(folder, name + ".nc");
+        File.WriteAllText(path, Make(blocks));
+        File.WriteAllText(Path.ChangeExtension(path, ".setup.json"), Setup);
+        return path;
     }
 
     public const string Setup = """

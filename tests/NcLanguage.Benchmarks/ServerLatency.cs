@@ -30,10 +30,8 @@ static class ServerLatency
         var folder = Directory.CreateTempSubdirectory("nc-bench");
         try
         {
-            var path = Path.Combine(folder.FullName, "part.nc");
-            var text = SampleProgram.Make(blocks);
-            await File.WriteAllTextAsync(path, text);
-            await File.WriteAllTextAsync(Path.ChangeExtension(path, ".setup.json"), SampleProgram.Setup);
+            var path = SampleProgram.Write(blocks, folder.FullName, "part");
+            var text = await File.ReadAllTextAsync(path);
             await using var server = new PipedServer(executable);
             await server.InitializeAsync();
             var uri = new Uri(path).AbsoluteUri;

@@ -26,7 +26,7 @@ static class StockMoves
             var to = move.To + step.ToFrame;
             if (move.IsCut)
                 NoteCut(move, from, to, step.ToFrame, tool, stock, cuts);
-            else if (IsOfInterest(move, step) && IsLow(from, to, reach, stock))
+            else if (IsOfInterest(move, step) && !IsLift(from, to) && IsLow(from, to, reach, stock))
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
         }
     }
@@ -35,6 +35,9 @@ static class StockMoves
     /// called nobody knows what was cut before.</summary>
     static bool IsOfInterest(in Move move, Step step) =>
         !step.After.IsCalled && move.Role is (MoveRole.Plain or MoveRole.Machine or MoveRole.Hop or MoveRole.FirstTraverse);
+
+    /// <summary>Straight up meets nothing that the tool did not stand in already.</summary>
+    static bool IsLift(Point3 from, Point3 to) => from.X == to.X && from.Y == to.Y && to.Z >= from.Z;
 
     static bool IsLow(Point3 from, Point3 to, double reach, Box3 stock) =>
         Math.Min(from.Z, to.Z) < stock.Max.Z

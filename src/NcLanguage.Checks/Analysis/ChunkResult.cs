@@ -80,4 +80,18 @@ public sealed class ChunkResult
 
     /// <summary>The tools its blocks change to.</summary>
     public required ToolTaken[] Tools { get; init; }
+
+    HolePlaces? _places;
+    HoleComparison? _comparison;
+
+    /// <summary>The holes' places in short, for rules that walk the holes of a whole file at every keystroke. Worked out once.</summary>
+    internal HolePlaces Places => _places ??= HolePlaces.Of(Holes);
+
+    /// <summary>How its holes compare with those of the same chunk under another reading. The last comparison is kept.</summary>
+    internal HoleComparison CompareTo(ChunkResult other)
+    {
+        if (_comparison is not { } known || !ReferenceEquals(known.Other, other))
+            _comparison = known = HoleComparison.Of(this, other);
+        return known;
+    }
 }

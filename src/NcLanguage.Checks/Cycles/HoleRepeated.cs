@@ -7,8 +7,8 @@ namespace NcLanguage.Checks.Rules;
 /// <summary>The same hole is drilled twice by the same cycle and tool.</summary>
 public sealed class HoleRepeated : Rule
 {
-    /// <summary>Places closer together than this, mm, are the same.</summary>
-    const double SamePlace = 0.001;
+    /// <summary>Places of one run that are remembered; a longer run is looked at as far as this.</summary>
+    const int MostHoles = 5_000;
 
     public override RuleInfo Info { get; } = new()
     {
@@ -29,7 +29,8 @@ public sealed class HoleRepeated : Rule
             X40
             X60
             """),
-        NotFound = "A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped.",
+        NotFound = "A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped. Holes behind the "
+            + "first 5000 places of one run are compared with those only.",
         Source = "NISTIR 6556 §3.5.16: in absolute mode repeats act in place. That it is not meant is common practice.",
     };
 
@@ -38,22 +39,24 @@ public sealed class HoleRepeated : Rule
     public override void CheckFile(in FileContext file)
     {
         var seen = new PlaceSet();
-        var (lastLine, previous) = (-1, default(HoleResult));
+        var (lastLine, previous) = (-1, default(HolePlace));
         for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
         {
             var first = file.Run.Text.FirstLineOf(chunk);
-            foreach (ref readonly var result in file.Run.Results[chunk].Holes.AsSpan())
+            var places = file.Run.Results[chunk].Places.Items;
+            for (var i = 0; i < places.Length; i++)
             {
-                if (!result.Hole.IsHop || result.Hole.Cycle != previous.Hole.Cycle || result.Hole.Tool != previous.Hole.Tool)
+                ref readonly var place = ref places[i];
+                if (!place.IsHop || place.Cycle != previous.Cycle || place.Tool != previous.Tool)
                     seen.Clear();
-                var line = first + result.Line;
-                var earlier = result.Plane == WorkPlane.XY ? seen.Add(result.PlaceAt(result.Hole.Bottom), line) : -1;
+                var line = first + place.Line;
+                var earlier = place.IsPlaced ? seen.Add(place, line) : -1;
                 if (earlier >= 0 && line != lastLine)
                 {
-                    Report(file, line, earlier, result.Hole);
+                    Report(file, line, earlier, file.Run.Results[chunk].Holes[i].Hole);
                     lastLine = line;
                 }
-                previous = result;
+                previous = place;
             }
         }
     }
@@ -83,13 +86,13 @@ public sealed class HoleRepeated : Rule
         public void Clear() => (_run, _count) = (_run + 1, 0);
 
         /// <summary>The line that drilled this place and depth before, or −1 where none did.</summary>
-        public int Add(Machine.Geometry.Point3 bottom, int line)
+        public int Add(in HolePlace place, int line)
         {
-            if (!bottom.IsKnown)
+            if (_count == MostHoles)
                 return -1;
             if (2 * _count >= _entries.Length)
                 Grow();
-            return Add(new Entry(Steps(bottom.X), Steps(bottom.Y), Steps(bottom.Z), line, _run));
+            return Add(new Entry(place.X, place.Y, place.Bottom, line, _run));
         }
 
         int Add(in Entry entry)
@@ -116,6 +119,5 @@ public sealed class HoleRepeated : Rule
                     Add(entry);
         }
 
-        static long Steps(double mm) => (long)Math.Round(mm / SamePlace);
     }
 }

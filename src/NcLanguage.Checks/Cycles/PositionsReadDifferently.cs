@@ -7,9 +7,6 @@ namespace NcLanguage.Checks.Rules;
 /// <summary>A control that reads X and Y inside cycles the other way drills elsewhere.</summary>
 public sealed class PositionsReadDifferently : Rule
 {
-    /// <summary>Holes closer together than this are the same, mm.</summary>
-    const double SamePlace = 0.001;
-
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC3030",
@@ -45,28 +42,27 @@ public sealed class PositionsReadDifferently : Rule
         HoleResult here = default, there = default;
         for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
         {
-            var (mine, theirs) = (file.Run.Results[chunk].Holes, other.Results[chunk].Holes);
-            for (var i = 0; i < mine.Length; i++)
+            var (mine, theirs) = (file.Run.Results[chunk], other.Results[chunk]);
+            var before = 0;
+            foreach (var stretch in mine.CompareTo(theirs).Stretches)
             {
-                number++;
-                if (!mine[i].Hole.IsHop)
+                if (stretch.BeginsRun)
                 {
                     Report(file, firstLine, firstNumber, differing, here, there);
                     (firstLine, differing) = (-1, 0);
                 }
-                if (mine.Length != theirs.Length || !Differ(mine[i], theirs[i]))
-                    continue;
-                if (differing++ > 0)
-                    continue;
-                (firstLine, firstNumber) = (file.Run.Text.FirstLineOf(chunk) + mine[i].Line, number);
-                (here, there) = (mine[i], theirs[i]);
+                if (stretch.Differing > 0 && differing == 0)
+                {
+                    (firstLine, firstNumber) = (file.Run.Text.FirstLineOf(chunk) + mine.Holes[stretch.First].Line, number + stretch.First - before + 1);
+                    (here, there) = (mine.Holes[stretch.First], theirs.Holes[stretch.First]);
+                }
+                differing += stretch.Differing;
+                number += stretch.Count;
+                before += stretch.Count;
             }
         }
         Report(file, firstLine, firstNumber, differing, here, there);
     }
-
-    static bool Differ(in HoleResult a, in HoleResult b) =>
-        Math.Abs(a.Hole.X - b.Hole.X) > SamePlace || Math.Abs(a.Hole.Y - b.Hole.Y) > SamePlace;
 
     void Report(in FileContext file, int line, int number, int differing, in HoleResult here, in HoleResult there)
     {

@@ -52,6 +52,11 @@ public sealed class RInsideStock : Rule
         for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
         {
             var result = file.Run.Results[chunk];
+            if (!(result.Places.LowestR < stock.Max.Z - Tolerance))
+            {
+                reported = double.NaN;
+                continue;
+            }
             for (var i = 0; i < result.Holes.Length; i++)
             {
                 ref readonly var hole = ref result.Holes[i];

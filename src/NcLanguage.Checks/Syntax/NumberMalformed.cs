@@ -57,6 +57,8 @@ public sealed class NumberMalformed : Rule
     {
         for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
         {
+            if (file.Run.Results[chunk].NumberRange.Greatest <= GreatestBlockNumber)
+                continue;
             foreach (var number in file.Run.Results[chunk].Numbers)
             {
                 if (number.Number <= GreatestBlockNumber)

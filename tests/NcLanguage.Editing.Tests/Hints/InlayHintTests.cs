@@ -91,7 +91,7 @@ public sealed class InlayHintTests
     [InlineData("dwell=seconds", "G4 P2‹= 2 s›")]
     [InlineData("dwell=seconds", "G4 P500‹= 8 min 20 s›")]
     [InlineData("dwell=milliseconds", "G4 P500‹= 0.5 s›")]
-    [InlineData("dwell=milliseconds", "G4 P0.1‹= under 0.001 s›")]
+    [InlineData("dwell=milliseconds", "G4 P0.1‹= 0.0001 s›")]
     [InlineData("dwell=milliseconds", "G4 P0‹= 0 s›")]
     [InlineData("dwell=milliseconds", "G4 X2‹= 2 s›")]
     [InlineData("dwell=byPoint", "G4 P500‹= 0.5 s›")]

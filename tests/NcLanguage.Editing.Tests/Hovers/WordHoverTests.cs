@@ -89,7 +89,8 @@ public sealed class WordHoverTests
     [InlineData("dwell=milliseconds", "P500", "0.5 s (milliseconds, iso-mill) · 12.5 turns at S1500.")]
     [InlineData("dwell=byPoint", "P500", "0.5 s (without a point: milliseconds, iso-mill) · 12.5 turns at S1500.")]
     [InlineData("dwell=byPoint", "P0.5", "0.5 s (with a point: seconds, iso-mill) · 12.5 turns at S1500.")]
-    [InlineData("dwell=milliseconds", "P0.4", "under 0.001 s (milliseconds, iso-mill) · under 0.1 turns at S1500.")]
+    [InlineData("dwell=milliseconds", "P0.0001", "under 0.000001 s (milliseconds, iso-mill) · under 0.1 turns at S1500.")]
+    [InlineData("dwell=milliseconds", "P0.4", "0.0004 s (milliseconds, iso-mill) · under 0.1 turns at S1500.")]
     [InlineData("dwell=milliseconds", "X0.5", "0.5 s (seconds, iso-mill) · 12.5 turns at S1500.")]
     public void A_dwell_by_the_reading(string reading, string word, string expected) =>
         Assert.EndsWith(expected, Editor.Markdown($"S1500 M3\nG4 $0{word}", machine: Editor.Reading(reading)), StringComparison.Ordinal);

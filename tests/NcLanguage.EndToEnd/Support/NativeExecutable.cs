@@ -41,6 +41,7 @@ internal static class NativeExecutable
         var build = Repository.At("artifacts", "native", "build");
         Remove(Path.Combine(build, "obj", "NcLanguage.Cli"));
         Remove(Folder);
+        var started = DateTime.UtcNow;
         var run = await CommandLine.RunAsync(
             [
                 "dotnet", "publish", Repository.At("src", "NcLanguage.Cli"), "-c", "Release", "-r", RuntimeInformation.RuntimeIdentifier,
@@ -49,6 +50,8 @@ internal static class NativeExecutable
             Limit);
         Assert.True(run.ExitCode == 0 && File.Exists(Executable), $"Publishing ended with {run.ExitCode}:\n{run.Output}{run.Errors}");
         await File.WriteAllTextAsync(Log, run.Output + run.Errors);
+        // What was saved while it ran may or may not be in it.
+        File.SetLastWriteTimeUtc(Log, started);
         return Executable;
     }
 

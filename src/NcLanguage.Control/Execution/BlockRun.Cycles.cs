@@ -69,12 +69,21 @@ ref partial struct BlockRun
         {
             if (_step.Moves.Count + _step.Holes.Count >= MostMoves)
             {
-                AddFault(FaultKind.TooManyMoves, token, letter, MostMoves);
+                RefuseMoves(token, letter);
                 Lose(NextPlace(out var axes) == _state.Position ? 0 : axes);
                 return;
             }
             DrillOne();
         }
+    }
+
+    /// <summary>Says once for a block that not all its moves are followed.</summary>
+    readonly void RefuseMoves(int token, char letter)
+    {
+        foreach (ref readonly var fault in _step.Faults.Items)
+            if (fault.Kind == FaultKind.TooManyMoves)
+                return;
+        AddFault(FaultKind.TooManyMoves, token, letter, MostMoves);
     }
 
     readonly void UseAxisWords()
@@ -136,11 +145,16 @@ ref partial struct BlockRun
     /// <summary>The levels of a cycle lie along another axis once the plane has changed: they are to be given again.</summary>
     readonly void TurnCycle(WorkPlane plane)
     {
-        _state.InitialLevel = _state.Position[Arcs.Axes(plane).Third];
-        _state.RGiven = false;
-        _state.BottomGiven = false;
+        // Where the plane was not known, it may be the same as before.
+        var isOther = _state.Plane != WorkPlane.Unknown;
+        _state.InitialLevel = isOther ? _state.Position[Arcs.Axes(plane).Third] : double.NaN;
+        _state.RGiven &= !isOther;
+        _state.BottomGiven &= !isOther;
         _state.RLevel = double.NaN;
         _state.Bottom = double.NaN;
+        _state.BoreShift = default;
+        _state.BoreShiftGiven = false;
+        _state.BoreTop = double.NaN;
         _state.StandsAtHole = false;
     }
 

@@ -117,7 +117,7 @@ ref partial struct BlockRun
         }
         if ((_state.RLevel - bottom) / peck * 3 > MostMoves - _step.Moves.Count)
         {
-            AddFault(FaultKind.TooManyMoves, _words.Has('Q') ? _words.TokenOf('Q') : FirstCycleToken(), 'Q', MostMoves);
+            RefuseMoves(_words.Has('Q') ? _words.TokenOf('Q') : FirstCycleToken(), 'Q');
             Down();
             return;
         }

@@ -147,11 +147,12 @@ ref partial struct BlockRun
             FeedMode.InverseTime => _words['F'] * length,
             _ => double.NaN,
         };
-        if (feed == 0)
-            return double.NaN;
-        return Machine.MaxFeed is { } most && feed > most ? most : feed;
+        return WithinMachine(feed);
     }
 
+    readonly double WithinMachine(double feed) =>
+        !(feed > 0) ? double.NaN : Machine.MaxFeed is { } most && feed > most ? most : feed;
+
     /// <summary>A thread's feed: its lead K each turn of the spindle.</summary>
-    readonly double ThreadFeed() => Length('K') * _state.Speed;
+    readonly double ThreadFeed() => WithinMachine(Length('K') * _state.Speed);
 }

@@ -2,6 +2,7 @@ using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Expressions;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.Execution;
@@ -129,7 +130,7 @@ ref partial struct BlockRun
             return false;
         value = (int)Math.Round(number);
         // A whole number may be off by this much (NISTIR 6556 §3.3.2.1).
-        if (Math.Abs(number - value) <= 0.0001 && number < 100_000_000)
+        if (Math.Abs(number - value) <= Expression.WholeTolerance + Rounding && number < 100_000_000)
             return true;
         AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, number);
         value = 0;

@@ -290,6 +290,8 @@ public sealed class CycleTests
         Assert.Equal(['R', 'Y'], session.Faults.Where(fault => fault.Kind == FaultKind.WordMissing).Select(fault => fault.Letter));
         Assert.True(double.IsNaN(session.Holes[0].RLevel));
         Assert.Equal(0, session.State.InitialLevel);
+        // So has the shift of a bore, part of which would now lie along the hole.
+        Assert.Equal(default, Start().Run("G98 G76 X1 R2 Z-5 J0.3").Run("G18").State.BoreShift);
     }
 
     /// <summary>From a place not known: what the words give is known, the rest is not.</summary>

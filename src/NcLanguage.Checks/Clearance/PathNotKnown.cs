@@ -15,7 +15,7 @@ public sealed class PathNotKnown : Rule
         Title = "From here on the path is not known",
         Finds = 
             "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar words, cutting "
-            + "speed G96, moves until contact, G10, threads, calls and jumps.",
+            + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
             + "until they are known again.",
@@ -40,19 +40,25 @@ public sealed class PathNotKnown : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        if (step.Step.Before.IsCalled)
-            return;
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
-            if (fault.Kind != FaultKind.NotFollowed)
+            if (fault.Kind == FaultKind.TooManyMoves)
+                step.Report(this, fault.Token, $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
+            else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)
+                step.Report(this, fault.Token, NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
+            else
                 continue;
-            var token = step.Block.Tokens[fault.Token];
-            step.Report(this, fault.Token, token.Kind == TokenKind.Statement
-                ? "Jumps, loops and calls are not followed yet: from here on it is not known where the tool is, and nothing that depends on it is checked."
-                : $"What {Quote.Word(step.Block, token)} does to the path is not followed yet: {Until(token.Value)}.");
             return;
         }
     }
+
+    static string NotFollowed(in Block block, in Token token) => token.Kind switch
+    {
+        TokenKind.Statement =>
+            "Jumps, loops and calls are not followed yet: from here on it is not known where the tool is, and nothing that depends on it is checked.",
+        TokenKind.Excess => "The rest of this block is not read: from here on it is not known where the tool is, and nothing that depends on it is checked.",
+        _ => $"What {Quote.Word(block, token)} does to the path is not followed yet: {Until(token.Value)}.",
+    };
 
     static string Until(double code) => code switch
     {

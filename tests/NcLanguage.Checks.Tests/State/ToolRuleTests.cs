@@ -153,6 +153,7 @@ public sealed class ToolRuleTests
         Assert.Equal(findings, Count("word-missing", Modes + "G0 X0 Y0 Z1\n" + block + "\nM30"));
 
     [Theory]
+    [InlineData("G91 G99 G81 X1 Z-1 R-1 F100 L99999999", 1)]
     [InlineData("G68 X0 Y0 R30\nG0 X5", 1)]
     [InlineData("M98 P100\nM98 P101", 1)]
     [InlineData("IF [#1 GT 2] GOTO 10\nGOTO 20", 1)]

@@ -112,6 +112,21 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void A_great_many_findings_with_fixes_take_no_great_while()
+    {
+        // Every block has the number of an earlier one; each fix looks for a free number in the whole program.
+        var text = new StringBuilder("G21 G90 G17 G54\n");
+        for (var i = 0; i < 40_000; i++)
+            text.Append("N10 (again)\n");
+        _scratch.Write("many.nc", text.Append("M30\n").ToString());
+        var outcome = Check("many.nc", "--format", "json", "--fail-on", "never");
+        var file = outcome.Json.GetProperty("files")[0];
+        Assert.Equal(39_999, file.GetProperty("findings").EnumerateArray().Count(finding => finding.GetProperty("name").GetString() == "number-repeated"));
+        Assert.Equal(39_999 - 1000, file.GetProperty("fixesLeftOut").GetInt32());
+        Assert.Contains("more in this file", Check("many.nc").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_mistake_in_the_setup_stands_under_the_setup_once()
     {
         _scratch.Write("a.nc", Samples.Sound);

@@ -43,21 +43,30 @@ static class SafeFixes
     static List<(Finding Finding, Fix Fix)> Choose(ProgramAnalysis analysis)
     {
         var taken = new List<(Finding, Fix)>();
-        var edits = new HashSet<Edit>();
+        var edits = new Dictionary<int, HashSet<Edit>>();
         foreach (var finding in analysis.Findings)
         {
-            if (finding.Rule.Info.FixSafety == FixSafety.None)
+            // A rule promises no more for any of its fixes than it says of itself.
+            if (finding.Rule.Info.FixSafety != FixSafety.Safe)
                 continue;
             var fix = analysis.FixesOf(finding).FirstOrDefault(fix => fix.Safety == FixSafety.Safe && fix.Edits.Any(edit => Changes(edit, analysis.Text)));
-            if (fix is null || fix.Edits.Any(edit => edits.Any(other => Meets(edit, other))))
+            if (fix is null || fix.Edits.Any(edit => On(edit.Line).Any(other => Meets(edit, other))))
                 continue;
             // Two findings may share one fix.
-            if (fix.Edits.All(edits.Contains))
+            if (fix.Edits.All(edit => On(edit.Line).Contains(edit)))
                 continue;
-            edits.UnionWith(fix.Edits);
+            foreach (var edit in fix.Edits)
+                On(edit.Line).Add(edit);
             taken.Add((finding, fix));
         }
         return taken;
+
+        HashSet<Edit> On(int line)
+        {
+            if (!edits.TryGetValue(line, out var onLine))
+                edits[line] = onLine = [];
+            return onLine;
+        }
     }
 
     static bool Changes(Edit edit, SourceText text)
@@ -68,7 +77,7 @@ static class SafeFixes
     }
 
     static bool Meets(Edit a, Edit b) =>
-        a != b && a.Line == b.Line && a.StartColumn <= b.EndColumn && b.StartColumn <= a.EndColumn;
+        a != b && a.StartColumn <= b.EndColumn && b.StartColumn <= a.EndColumn;
 
     static AppliedFix Describe(Finding finding, Fix fix, SourceText text)
     {

@@ -47,6 +47,8 @@ public static class CheckJson
         foreach (var finding in file.Findings)
             WriteFinding(finding, json);
         json.WriteEndArray();
+        if (file.FixesLeftOut > 0)
+            json.WriteNumber("fixesLeftOut", file.FixesLeftOut);
         if (!file.Fixed.IsEmpty)
         {
             json.WriteStartArray("fixed");

@@ -17,6 +17,9 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
     /// <summary>What could not be checked, and why: one clause each.</summary>
     public ImmutableArray<string> NotChecked { get; init; } = [];
 
+    /// <summary>Findings whose rule has a fix that was not worked out, because there are too many of them.</summary>
+    public int FixesLeftOut { get; init; }
+
     /// <summary>Fixes that were written.</summary>
     public ImmutableArray<AppliedFix> Fixed { get; init; } = [];
 }

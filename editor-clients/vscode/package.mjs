@@ -48,6 +48,15 @@ if (options.target) {
   fs.mkdirSync(path.dirname(file), { recursive: true });
   fs.copyFileSync(server, file);
   fs.chmodSync(file, 0o755);
+  // A build that needs the files beside it would be copied just as well, and start nowhere.
+  if (options.target === `${process.platform}-${process.arch}`) {
+    try {
+      execFileSync(file, ['--version'], { stdio: 'pipe' });
+    } catch {
+      console.error(`package.mjs: ${server} does not run by itself; for --target publish it as Native AOT (see README.md)`);
+      process.exit(1);
+    }
+  }
 }
 
 await esbuild.build({

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using NcLanguage.Editing;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
@@ -106,8 +107,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         return Task.CompletedTask;
     }
 
-    public Task<Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
-        ReadAsync<Hover?>(request.TextDocument.Uri, null, context => HoverFeature.Answer(context, request.Position), cancellationToken);
+    public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
+        ReadAsync<Protocol.Hover?>(request.TextDocument.Uri, null, context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -124,6 +125,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
+
+    public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
+        ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);
+
+    public Task<HolesAnswer> HolesAsync(HolesParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, new HolesAnswer([]), CustomFeatures.Holes, cancellationToken);
 
     public void Dispose()
     {

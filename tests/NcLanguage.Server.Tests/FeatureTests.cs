@@ -52,6 +52,27 @@ public sealed class FeatureTests
     }
 
     [Fact]
+    public async Task The_state_at_a_line_names_what_is_in_force()
+    {
+        await using TestClient client = await OpenAsync();
+        JsonNode state = (await client.RequestAsync("nclanguage/stateAt", At(6, 0)))!;
+        Assert.True((bool)state["runs"]!);
+        Assert.Equal(20, (double)state["position"]!["x"]!);
+        JsonNode cycle = state["modes"]!.AsArray().Single(mode => (string?)mode!["name"] == "cycle")!;
+        Assert.Equal("G81", (string?)cycle["code"]);
+        Assert.Equal(5, (int)cycle["setLine"]!);
+    }
+
+    [Fact]
+    public async Task The_holes_come_in_the_order_drilled()
+    {
+        await using TestClient client = await OpenAsync();
+        JsonArray holes = (await client.RequestAsync("nclanguage/holes", Document()))!["holes"]!.AsArray();
+        Assert.Equal([10, 20], holes.Select(hole => (double)hole!["x"]!));
+        Assert.Equal([5, 6], holes.Select(hole => (int)hole!["line"]!));
+    }
+
+    [Fact]
     public async Task The_outline_nests_where_the_client_can()
     {
         await using TestClient client = await OpenAsync("""{"textDocument":{"documentSymbol":{"hierarchicalDocumentSymbolSupport":true}}}""");

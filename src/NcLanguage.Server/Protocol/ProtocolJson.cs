@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using NcLanguage.Editing;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 
@@ -27,15 +28,19 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(CodeActionParams))]
 [JsonSerializable(typeof(InlayHintParams))]
 [JsonSerializable(typeof(DocumentSymbolParams))]
+[JsonSerializable(typeof(StateAtParams))]
+[JsonSerializable(typeof(HolesParams))]
 // Server to client.
 [JsonSerializable(typeof(InitializeResult))]
 [JsonSerializable(typeof(PublishDiagnosticsParams))]
 [JsonSerializable(typeof(LogMessageParams))]
 [JsonSerializable(typeof(LogTraceParams))]
 [JsonSerializable(typeof(RegistrationParams))]
-[JsonSerializable(typeof(Hover))]
+[JsonSerializable(typeof(Protocol.Hover))]
 [JsonSerializable(typeof(CodeAction))]
 [JsonSerializable(typeof(CodeAction[]))]
 [JsonSerializable(typeof(InlayHint[]))]
 [JsonSerializable(typeof(DocumentSymbol[]))]
+[JsonSerializable(typeof(StateAnswer))]
+[JsonSerializable(typeof(HolesAnswer))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -1,3 +1,4 @@
+using NcLanguage.Editing;
 using NcLanguage.Server.Protocol;
 using PolyType;
 using StreamJsonRpc;
@@ -40,7 +41,7 @@ internal partial interface IServerMethods
     Task DidChangeWatchedFilesAsync(DidChangeWatchedFilesParams notification);
 
     [JsonRpcMethod(Methods.Hover, UseSingleObjectParameterDeserialization = true)]
-    Task<Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken);
+    Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken);
 
     [JsonRpcMethod(Methods.CodeAction, UseSingleObjectParameterDeserialization = true)]
     Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken);
@@ -53,4 +54,10 @@ internal partial interface IServerMethods
 
     [JsonRpcMethod(Methods.DocumentSymbol, UseSingleObjectParameterDeserialization = true)]
     Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
+    Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.Holes, UseSingleObjectParameterDeserialization = true)]
+    Task<HolesAnswer> HolesAsync(HolesParams request, CancellationToken cancellationToken);
 }

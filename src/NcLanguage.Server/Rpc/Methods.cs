@@ -19,6 +19,8 @@ internal static class Methods
     public const string CodeActionResolve = "codeAction/resolve";
     public const string InlayHint = "textDocument/inlayHint";
     public const string DocumentSymbol = "textDocument/documentSymbol";
+    public const string StateAt = "nclanguage/stateAt";
+    public const string Holes = "nclanguage/holes";
 
     public const string LogTrace = "$/logTrace";
     public const string LogMessage = "window/logMessage";

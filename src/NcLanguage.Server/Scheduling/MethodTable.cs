@@ -40,5 +40,7 @@ internal static class MethodTable
         [Methods.CodeActionResolve] = Schedule.Snapshot,
         [Methods.InlayHint] = Schedule.Snapshot,
         [Methods.DocumentSymbol] = Schedule.Snapshot,
+        [Methods.StateAt] = Schedule.Snapshot,
+        [Methods.Holes] = Schedule.Snapshot,
     }.ToFrozenDictionary();
 }

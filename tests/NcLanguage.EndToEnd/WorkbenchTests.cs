@@ -107,7 +107,7 @@ public sealed class WorkbenchTests
         Assert.Contains("\"kind\": \"drill\"", await File.ReadAllTextAsync(setup), StringComparison.Ordinal);
     }
 
-    [EditorFact(Editor.Workbench)]
+    [NativeFact(Editor.Workbench)]
     public async Task The_package_for_this_platform_brings_its_own_server()
     {
         using var folder = new ScratchFolder();

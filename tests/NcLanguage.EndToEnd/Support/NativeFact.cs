@@ -13,4 +13,12 @@ internal sealed class NativeFactAttribute : FactAttribute
         if (!Editors.MustRun && !asked && NativeExecutable.Current is null)
             Skip = "Publishing takes minutes; set NCLANGUAGE_E2E_NATIVE=1 to have it done.";
     }
+
+    /// <summary>The same for a test that needs an editor besides.</summary>
+    public NativeFactAttribute(Editor editor)
+        : this()
+    {
+        if (!Editors.MustRun)
+            Skip ??= Editors.Missing(editor);
+    }
 }

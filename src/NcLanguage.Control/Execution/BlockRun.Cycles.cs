@@ -6,7 +6,8 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Control.Execution;
 
-// Drilling and boring cycles: the words, the levels, the traverse and the return. What happens inside the hole is in BlockRun.InHole.cs.
+// Drilling and boring cycles: when they drill, the traverse and the return. Their words are in BlockRun.CycleWords.cs, what happens
+// inside the hole in BlockRun.InHole.cs.
 ref partial struct BlockRun
 {
     /// <summary>Moves one block may make; what goes beyond is not followed.</summary>
@@ -100,108 +101,6 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.5.16.
         if (_state.FeedMode == FeedMode.InverseTime || _state.Compensation is CompensationSide.Left or CompensationSide.Right)
             AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Cycle);
-    }
-
-    /// <summary>Takes the words beside place and level that this cycle knows (the code table says which) and that no other code has taken.</summary>
-    readonly void TakeCycleNumbers()
-    {
-        if (TakesWord('P') && TakeNotNegative('P', out var dwell))
-        {
-            _state.DwellNumber = dwell;
-            _state.DwellHasPoint = IsReal('P');
-            _step.Sets |= Slot.CycleDwell;
-        }
-        if (TakesWord('Q'))
-        {
-            _words.Use('Q');
-            if (_words['Q'] <= 0)
-                AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('Q'), 'Q', _words['Q']);
-            else
-            {
-                _state.Peck = Length('Q');
-                _step.Sets |= Slot.CyclePeck;
-            }
-        }
-        if (_state.Cycle is 76 or 87)
-            TakeShift();
-    }
-
-    readonly bool TakesWord(char letter) => _words.IsFree(letter) && CodeTable.Find('G', _state.Cycle * 10)!.Takes(letter);
-
-    /// <summary>The words along the plane's axes shift the tool off the wall, always as distances (NISTIR 6556 §3.5.16.8).</summary>
-    readonly void TakeShift()
-    {
-        for (var axis = 0; axis < 3; axis++)
-        {
-            var letter = (char)('I' + axis);
-            if (axis == DepthAxis || !_words.IsFree(letter) || (letter == 'K' && Readings.Repeats == RepeatReading.K && _state.Cycle == 76))
-                continue;
-            _words.Use(letter);
-            _state.BoreShift = _state.BoreShift.With(axis, Length(letter));
-            _state.BoreShiftGiven = true;
-        }
-    }
-
-    /// <summary>The levels of a cycle lie along another axis once the plane has changed: they are to be given again.</summary>
-    readonly void TurnCycle(WorkPlane plane)
-    {
-        // Where the plane was not known, it may be the same as before.
-        var isOther = _state.Plane != WorkPlane.Unknown;
-        _state.InitialLevel = isOther ? _state.Position[Arcs.Axes(plane).Third] : double.NaN;
-        _state.RGiven &= !isOther;
-        _state.BottomGiven &= !isOther;
-        _state.RLevel = double.NaN;
-        _state.Bottom = double.NaN;
-        _state.BoreShift = default;
-        _state.BoreShiftGiven = false;
-        _state.BoreTop = double.NaN;
-        _state.StandsAtHole = false;
-    }
-
-    /// <summary>R and bottom as places: what a block leaves out keeps its place, not its number.</summary>
-    readonly void TakeLevels()
-    {
-        var incremental = _state.Distance == DistanceMode.Incremental;
-        var unknown = _state.Distance == DistanceMode.Unknown || _state.Plane == WorkPlane.Unknown || (_state.NotFollowed & NotFollowed.Scaling) != 0;
-        if (_words.IsFree('R'))
-        {
-            _words.Use('R');
-            var from = Readings.IncrementalR == IncrementalRReading.InitialLevel ? _state.InitialLevel : _state.Position[DepthAxis];
-            _state.RLevel = unknown ? double.NaN : incremental ? from + Length('R') : Length('R');
-            _state.RGiven = true;
-            _step.Sets |= Slot.CycleR;
-        }
-        var depthLetter = (char)('X' + DepthAxis);
-        if (_words.Has(depthLetter))
-        {
-            _words.Use(depthLetter);
-            _state.Bottom = unknown ? double.NaN : incremental ? _state.RLevel + Length(depthLetter) : Length(depthLetter);
-            _state.BottomGiven = true;
-            _step.Sets |= Slot.CycleBottom;
-        }
-        var topLetter = (char)('I' + DepthAxis);
-        if (_state.Cycle == 87 && _words.IsFree(topLetter))
-        {
-            _words.Use(topLetter);
-            _state.BoreTop = unknown ? double.NaN : incremental ? _state.Bottom + Length(topLetter) : Length(topLetter);
-        }
-    }
-
-    readonly void RefuseMissing(int token)
-    {
-        var depthLetter = (char)('X' + DepthAxis);
-        if (!_state.RGiven)
-            AddFault(FaultKind.WordMissing, token, 'R');
-        if (!_state.BottomGiven && _state.Plane != WorkPlane.Unknown)
-            AddFault(FaultKind.WordMissing, token, depthLetter);
-        var wantsPeck = _state.Cycle is 83 or 73 || (_state.Cycle is 76 or 87 && !_state.BoreShiftGiven);
-        if (wantsPeck && double.IsNaN(_state.Peck) && !_words.Has('Q'))
-            AddFault(FaultKind.WordMissing, token, 'Q');
-        if (_state.RLevel < _state.Bottom && _state.Cycle != 87)
-        {
-            var at = _words.Has('R') ? _words.TokenOf('R') : _words.Has(depthLetter) ? _words.TokenOf(depthLetter) : token;
-            AddFault(FaultKind.RBelowBottom, at, 'R', _state.RLevel, _state.Bottom);
-        }
     }
 
     /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>

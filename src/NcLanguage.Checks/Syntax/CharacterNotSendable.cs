@@ -31,7 +31,7 @@ public sealed class CharacterNotSendable : Rule
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Writes the nearest ASCII letters, or upper-case ones; only how a comment or letter is spelled changes.",
+        Fix = "Writes upper-case letters, or takes away a byte order mark. Respelling a comment in the nearest ASCII letters is offered, and never done unasked.",
         NotFound = "Characters outside comments: they are unknown-character.",
         Source = "ISO 6983-1 and ISO/IEC 646: programs are written in a 7-bit code (from memory).",
     };
@@ -60,13 +60,14 @@ public sealed class CharacterNotSendable : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var old = analysis.Text.Line(finding.Line)[finding.StartColumn..finding.EndColumn];
-        var (title, text) = finding.Text switch
+        // Respelling a comment loses what somebody wrote: that is for them to decide.
+        var (title, text, safety) = finding.Text switch
         {
-            "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(old)),
-            "upper" => ("Write it in upper case", Upper(old)),
-            _ => ("Remove the byte order mark", ""),
+            "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(old), FixSafety.Choice),
+            "upper" => ("Write it in upper case", Upper(old), FixSafety.Safe),
+            _ => ("Remove the byte order mark", "", FixSafety.Safe),
         };
-        return [new Fix(title, FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, text)])];
+        return [new Fix(title, safety, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, text)])];
     }
 
     // ASCII letters only: what lies beyond is the other finding's.

@@ -220,8 +220,8 @@ public class StockFieldTests
             var cut = factory.CreateLineString(Array.ConvertAll(cuts, Flat)).Buffer(radius, 32);
             var standing = stock.Difference(cut);
             var rapid = factory.CreateLineString([Flat(from), Flat(to)]).Buffer(rapidRadius, 32);
-            // Certainly touching: room for a whole cell in what is left even when the cut is a cell diagonal larger.
-            var certain = !stock.Difference(cut.Buffer(1.5 * Cell)).Intersection(rapid).Buffer(-0.75 * Cell).IsEmpty;
+            // Certainly touching: room for a whole cell, however it lies, in what is left even when the cut is larger by two cells.
+            var certain = !stock.Difference(cut.Buffer(2 * Cell)).Intersection(rapid).Buffer(-Cell).IsEmpty;
             var clear = !standing.Intersects(rapid);
             var meets = field.Meets(from, to, rapidRadius, out _, out var depth);
             if (certain)

@@ -124,7 +124,16 @@ export const steps = {
   async problems(page, seen) {
     await page.keyboard.press('Control+Shift+m');
     await page.waitForSelector('.markers-panel .monaco-list-row', { timeout: wait });
-    seen.problems = await page.locator('.markers-panel .monaco-list-row').allInnerTexts();
+    // The editor's own reading of JSON comes and goes while its schema loads: what has stood for a while is what a person sees.
+    const rows = page.locator('.markers-panel .monaco-list-row');
+    const end = Date.now() + wait;
+    for (let before = null, since = Date.now(); ;) {
+      seen.problems = await rows.allInnerTexts();
+      const now = seen.problems.join('\n');
+      if (now !== before) [before, since] = [now, Date.now()];
+      if (Date.now() - since > 3000 || Date.now() > end) return;
+      await page.waitForTimeout(200);
+    }
   },
 
   /** Opens the menu of fixes at a place, with Control and the point, and reads it. */

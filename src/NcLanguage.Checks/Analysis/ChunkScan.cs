@@ -19,6 +19,7 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
     readonly List<LowRapid> _lowRapids = [];
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimedLines = [];
+    readonly Dictionary<StepEvents, Rule[]> _interested = [];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
 
@@ -64,9 +65,8 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
             if ((_step.Events & StepEvents.ToolChange) != 0)
                 _tools.Add(new ToolTaken(_step.After.Tool, line));
             var context = new StepContext(this, block, _step, line);
-            foreach (var rule in stepRules)
-                if ((rule.Interest & (_step.Events | StepEvents.Words)) != 0)
-                    rule.CheckStep(context);
+            foreach (var rule in RulesFor(_step.Events))
+                rule.CheckStep(context);
         }
         var result = new ChunkResult
         {
@@ -97,6 +97,17 @@ public sealed class ChunkScan(Job job, Rule[] stepRules, Rule[] textRules)
         _tools.Clear();
         _untimedLines.Clear();
         return result;
+    }
+
+    /// <summary>The rules that want to see a step with these events, worked out once for each combination that occurs.</summary>
+    Rule[] RulesFor(StepEvents events)
+    {
+        if (!_interested.TryGetValue(events, out var rules))
+        {
+            rules = [.. stepRules.Where(rule => (rule.Interest & (events | StepEvents.Words)) != 0)];
+            _interested.Add(events, rules);
+        }
+        return rules;
     }
 
     internal void Add(Finding finding) => _findings.Add(finding);

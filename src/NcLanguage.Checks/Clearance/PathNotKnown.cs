@@ -14,7 +14,7 @@ public sealed class PathNotKnown : Rule
         Severity = Severity.Note,
         Title = "From here on the path is not known",
         Finds = 
-            "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar words, cutting "
+            "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar coordinates, cutting "
             + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
@@ -55,9 +55,9 @@ public sealed class PathNotKnown : Rule
     static string NotFollowed(in Block block, in Token token) => token.Kind switch
     {
         TokenKind.Statement =>
-            "Jumps, loops and calls are not followed yet: from here on it is not known where the tool is, and nothing that depends on it is checked.",
+            "Jumps, loops and calls are not followed: from here on it is not known where the tool is, and nothing that depends on it is checked.",
         TokenKind.Excess => "The rest of this block is not read: from here on it is not known where the tool is, and nothing that depends on it is checked.",
-        _ => $"What {Quote.Word(block, token)} does to the path is not followed yet: {Until(token.Value)}.",
+        _ => $"What {Quote.Word(block, token)} does to the path is not followed: {Until(token.Value)}.",
     };
 
     static string Until(double code) => code switch

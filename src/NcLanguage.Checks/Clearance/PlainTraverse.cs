@@ -38,7 +38,7 @@ readonly record struct PlainTraverse(int Move, double Distance)
             : Distance < -Sweep.ClearanceTolerance ? $"{Say.Mm(-Distance)} below"
             : "level with";
         var what = move.Role == MoveRole.FirstTraverse ? "The traverse to the first hole" : "The rapid";
-        return $"{what} to {Say.Place(move.To.X, move.To.Y)} runs at {Say.Level(level)}, {where} the clamps' top at {Say.Level(top)}; "
+        return $"{what}{(move.Role == MoveRole.FirstTraverse ? " at" : " to")} {Say.Place(move.To.X, move.To.Y)} runs at {Say.Level(level)}, {where} the clamps' top at {Say.Level(top)}; "
             + $"it clears from {Say.Level(top + step.Job.Setup.Clearance)} up.";
     }
 }

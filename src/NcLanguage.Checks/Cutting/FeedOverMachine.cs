@@ -13,7 +13,7 @@ public sealed class FeedOverMachine : Rule
         Name = "feed-over-machine",
         Severity = Severity.Warning,
         Title = "A feed the machine does not reach",
-        Finds = "An F word above the greatest feed of the machine profile; in feed per turn, where the speed is known, the feed it comes to.",
+        Finds = "An F word above the greatest feed of the machine profile; in feed per revolution, where the speed is known, the feed it comes to.",
         AtTheMachine = "The control cuts at its greatest feed, or stops with an alarm.",
         Machine = """{ "name": "bench mill", "maxFeed": 4000 }""",
         Example = """
@@ -39,8 +39,8 @@ public sealed class FeedOverMachine : Rule
             M5
             M30
             """,
-        NotFound = "Inverse-time feeds (G93), a feed per turn whose speed is changed afterwards, and machines whose profile gives no greatest feed.",
-        Source = "Common practice; feed per minute and per turn as NISTIR 6556 §3.5.19 and ISO 6983-1 have them (the latter from memory).",
+        NotFound = "Inverse-time feeds (G93), a feed per revolution whose speed is changed afterwards, and machines whose profile gives no greatest feed.",
+        Source = "Common practice; feed per minute and per revolution as NISTIR 6556 §3.5.19 and ISO 6983-1 have them (the latter from memory).",
     };
 
     public override StepEvents Interest => StepEvents.Words;
@@ -59,7 +59,7 @@ public sealed class FeedOverMachine : Rule
         if (!(feed > most * (1 + 1e-9)))
             return;
         var said = state.FeedMode == FeedMode.PerTurn
-            ? $"{Say.Mm(state.Feed)} a turn at {Say.Number(state.Speed)} 1/min comes to {Say.Number(feed)} mm/min, which"
+            ? $"{Say.Mm(state.Feed)} per rev at {Say.Number(state.Speed)} rev/min comes to {Say.Number(feed)} mm/min, which"
             : $"A feed of {Say.Number(feed)} mm/min";
         step.Report(this, step.Step.Words.TokenOf('F'), $"{said} is more than this machine's greatest feed of {Say.Number(most)} mm/min.");
     }

@@ -44,8 +44,8 @@ public sealed class SpeedOverMachine : Rule
         var speed = step.Step.After.Speed;
         var token = step.Step.Words.TokenOf('S');
         if (speed > limits.Max)
-            step.Report(this, token, $"S{Say.Number(speed)} is more than this spindle turns: its greatest speed is {Say.Number(limits.Max)} 1/min.");
+            step.Report(this, token, $"S{Say.Number(speed)} is more than this spindle turns: its greatest speed is {Say.Number(limits.Max)} rev/min.");
         else if (speed > 0 && speed < limits.Min)
-            step.Report(this, token, $"S{Say.Number(speed)} is slower than this spindle turns: its least speed is {Say.Number(limits.Min)} 1/min.");
+            step.Report(this, token, $"S{Say.Number(speed)} is slower than this spindle turns: its least speed is {Say.Number(limits.Min)} rev/min.");
     }
 }

@@ -61,7 +61,7 @@ public sealed class DwellUnit : Rule
     {
         var word = Quote.Word(step.Block, step.Block.Tokens[dwell.Token]);
         var here = dwell.Seconds < 60 ? Say.Number(dwell.Seconds, 6) + " s" : $"{Say.Number(dwell.Seconds)} s ({Say.Seconds(dwell.Seconds)})";
-        var turns = !isShort ? "" : dwell.Seconds / dwell.Turn < 0.01 ? ", no hundredth of a turn of the spindle" : $", {Say.Number(dwell.Seconds / dwell.Turn, 2)} of a turn of the spindle";
+        var turns = !isShort ? "" : dwell.Seconds / dwell.Turn < 0.01 ? ", less than a hundredth of a turn of the spindle" : $", {Say.Number(dwell.Seconds / dwell.Turn, 2)} of a turn of the spindle";
         if (!otherFits)
             return $"{word} is {here} here{turns}.";
         var hasPoint = step.Block.Tokens[dwell.Token].HasPoint;

@@ -17,7 +17,7 @@ public sealed class SpindleOff : Rule
         Finds = 
             "The first feed, arc or cycle that runs while the spindle is known to stand: never started, stopped by M5 or by a tool change, or at S0. A "
             + "probe in the spindle (setup) is not reported.",
-        AtTheMachine = "A standing tool is pushed into the work: it breaks, or tears the work out of the clamps.",
+        AtTheMachine = "A tool that does not turn is pushed into the work: it breaks, or tears the work out of the clamps.",
         Example = """
             G21 G90 G17 G54
             S1500
@@ -50,8 +50,8 @@ public sealed class SpindleOff : Rule
         ref readonly var after = ref step.Step.After;
         if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
             return;
-        var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle stands" : "The spindle was never started";
-        step.ReportBlock(this, $"{why}: this block pushes a standing tool into the work.", Slot.Spindle, "Since here the spindle stands.");
+        var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle is stopped" : "The spindle was never started";
+        step.ReportBlock(this, $"{why}: this block pushes a tool that does not turn into the work.", Slot.Spindle, "The spindle is stopped here.");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

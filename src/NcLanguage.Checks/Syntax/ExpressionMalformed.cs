@@ -1,4 +1,6 @@
+using System.Text;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Syntax.Expressions;
 using NcLanguage.Syntax.Lexing;
@@ -43,18 +45,29 @@ public sealed class ExpressionMalformed : Rule
                 continue;
             var nothingKnown = default(UnknownVariables);
             var at = Expression.Read(step.Block.Line, token.ValueStart, ref nothingKnown).ErrorAt;
-            step.Report(this, at >= token.Start && at < token.End ? (at, token.End) : (token.Start, token.End), Message(token.Error));
+            step.Report(this, at >= token.Start && at < token.End ? (at, token.End) : (token.Start, token.End), Message(token.Error, NameAt(step.Block.Line, at)));
         }
     }
 
-    static string Message(ExpressionError error) => error switch
+    static string NameAt(ReadOnlySpan<byte> line, int at)
+    {
+        var end = Math.Clamp(at, 0, line.Length);
+        var start = end;
+        while (end < line.Length && char.IsAsciiLetter((char)line[end]))
+            end++;
+        return end == start ? "of this name" : Encoding.ASCII.GetString(line[start..end]).ToUpperInvariant();
+    }
+
+    static string Message(ExpressionError error, string name) => error switch
     {
         ExpressionError.MissingOperand => "A value is missing here: the control stops with an alarm.",
         ExpressionError.MissingOperator => "Between two values an operator is missing: the control stops with an alarm.",
         ExpressionError.UnclosedBracket => "This bracket is not closed: the control stops with an alarm.",
         ExpressionError.UnexpectedCharacter => "This character has no part in an expression: the control stops with an alarm.",
         ExpressionError.NumberMalformed => "This number cannot be read: two points, no digit, or too large.",
-        ExpressionError.UnknownFunction => "There is no function of this name: the control stops with an alarm.",
+        ExpressionError.UnknownFunction => $"There is no function {name}: the control stops with an alarm.",
+        // SINN begins as SIN does, and is none either.
+        ExpressionError.FunctionWithoutBracket when FunctionTable.Find(name) is null => $"There is no function {name}: the control stops with an alarm.",
         ExpressionError.FunctionWithoutBracket => "What a function works on stands in square brackets, which are missing here.",
         ExpressionError.AtanWithoutSecond => "ATAN takes two values, as in ATAN[1]/[2]: the second is missing.",
         ExpressionError.DivisionByZero => "This divides by 0: the control stops with an alarm.",

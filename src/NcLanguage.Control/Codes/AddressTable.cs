@@ -29,9 +29,9 @@ public static class AddressTable
     /// <summary>One row a letter, A first.</summary>
     public static ImmutableArray<AddressEntry> All { get; } =
     [
-        Unused('A', "turn about X", WordUnit.Degrees, "Turns an axis about X, which a three-axis mill does not have.", Table3),
-        Unused('B', "turn about Y", WordUnit.Degrees, "Turns an axis about Y, which a three-axis mill does not have.", Table3),
-        Unused('C', "turn about Z", WordUnit.Degrees, "Turns an axis about Z, which a three-axis mill does not have.", Table3),
+        Unused('A', "rotary axis about X", WordUnit.Degrees, "Turns an axis about X, which a three-axis mill does not have.", Table3),
+        Unused('B', "rotary axis about Y", WordUnit.Degrees, "Turns an axis about Y, which a three-axis mill does not have.", Table3),
+        Unused('C', "rotary axis about Z", WordUnit.Degrees, "Turns an axis about Z, which a three-axis mill does not have.", Table3),
         Row('D', "radius offset number", WordUnit.Whole, "Names the radius offset that compensation uses.", Table3),
         Unused('E', "no meaning", WordUnit.None, "Has no meaning on a three-axis mill.", Iso),
         Row('F', "feed", WordUnit.Feed, "Sets the feed of the cuts that follow, in the unit of the feed mode.", Table3),
@@ -47,7 +47,7 @@ public static class AddressTable
         Row('P', "dwell or number", WordUnit.None, "Gives the time of a dwell, or the number of a program, offset or block, by the code of its block.", Table3),
         Row('Q', "peck depth or shift", WordUnit.Length, "Gives the depth of one peck, or the shift off the wall of a bore.", Table3),
         Row('R', "R level or radius", WordUnit.Length, "Gives a cycle's R level, an arc's radius, or the angle of a rotation.", Table3),
-        Row('S', "spindle speed", WordUnit.Speed, "Sets the spindle speed, in turns per minute or as a cutting speed under G96.", Table3),
+        Row('S', "spindle speed", WordUnit.Speed, "Sets the spindle speed, in rev/min or as a cutting speed under G96.", Table3),
         Row('T', "tool number", WordUnit.Whole, "Chooses the tool that the next tool change puts into the spindle.", Table3),
         Unused('U', "no meaning", WordUnit.Length, "Has no meaning on a three-axis mill, where no second axis runs along X.", Iso),
         Unused('V', "no meaning", WordUnit.Length, "Has no meaning on a three-axis mill, where no second axis runs along Y.", Iso),

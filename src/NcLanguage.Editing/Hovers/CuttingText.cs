@@ -24,11 +24,11 @@ static class CuttingText
                 parts.Add(lengths.Feed(state.Feed));
                 perTurn = state.Feed / state.Speed;
                 if (double.IsFinite(perTurn))
-                    parts.Add($"{lengths.Fine(perTurn)} per turn at S{Say.Number(state.Speed)}");
+                    parts.Add($"{lengths.Fine(perTurn)} per rev at S{Say.Number(state.Speed)}");
                 break;
             case FeedMode.PerTurn:
                 perTurn = state.Feed;
-                parts.Add($"{lengths.Fine(perTurn)} per turn");
+                parts.Add($"{lengths.Fine(perTurn)} per rev");
                 if (double.IsFinite(perTurn * state.Speed))
                     parts.Add($"{lengths.Feed(perTurn * state.Speed)} at S{Say.Number(state.Speed)}");
                 break;
@@ -53,7 +53,7 @@ static class CuttingText
         var lengths = Lengths.Of(step.After);
         if (Math.Abs(perTurn - pitch) < 0.0005)
             return $" That is the pitch of T{step.After.Tool}, {lengths.Fine(pitch)}.";
-        var asked = step.After.FeedMode == FeedMode.PerTurn ? lengths.Fine(pitch) + " per turn" : lengths.Feed(pitch * step.After.Speed);
+        var asked = step.After.FeedMode == FeedMode.PerTurn ? lengths.Fine(pitch) + " per rev" : lengths.Feed(pitch * step.After.Speed);
         return $" **The pitch of T{step.After.Tool}, {lengths.Fine(pitch)}, asks for {asked}.**";
     }
 
@@ -63,9 +63,9 @@ static class CuttingText
         ref readonly var state = ref step.After;
         if (double.IsNaN(state.Speed))
             return (state.NotFollowed & NotFollowed.SurfaceSpeed) != 0
-                ? $"A cutting speed under G96: turns per minute are {Lengths.NotKnown}."
+                ? $"A cutting speed under G96: the spindle speed in rev/min is {Lengths.NotKnown}."
                 : $"Its value is {Lengths.NotKnown}.";
-        var text = $"{Say.Number(state.Speed)} turns per minute";
+        var text = $"{Say.Number(state.Speed)} rev/min";
         if (analysis.Setup.FindTool(state.Tool)?.Diameter is { } diameter)
         {
             var mmPerMinute = Math.PI * diameter * state.Speed;

@@ -141,7 +141,7 @@ sealed class ModalFacts
 
     string FeedValue() => _state.FeedMode switch
     {
-        FeedMode.PerTurn => _lengths.Fine(_state.Feed) + " per turn",
+        FeedMode.PerTurn => _lengths.Fine(_state.Feed) + " per rev",
         FeedMode.InverseTime => $"{Say.Number(_state.Feed)} 1/min",
         _ => _lengths.Feed(_state.Feed),
     };

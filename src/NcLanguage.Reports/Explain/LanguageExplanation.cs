@@ -41,7 +41,7 @@ static class LanguageExplanation
         WordUnit.Length => ", in mm or inch",
         WordUnit.Degrees => ", in degrees",
         WordUnit.Feed => ", in the unit of the feed mode",
-        WordUnit.Speed => ", in turns per minute",
+        WordUnit.Speed => ", in rev/min",
         WordUnit.Dwell => ", in seconds or milliseconds by the reading dwell",
         _ => "",
     };

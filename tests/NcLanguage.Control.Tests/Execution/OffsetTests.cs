@@ -209,7 +209,7 @@ public sealed class OffsetTests
         Assert.False(session.Step.ToFrame.IsKnown);
     }
 
-    /// <summary>Rotation, scaling and polar words are not followed: their words are the point they are about, no move; places under them are not known.</summary>
+    /// <summary>Rotation, scaling and polar coordinates are not followed: their words are the point they are about, no move; places under them are not known.</summary>
     [Theory]
     [InlineData("G68 X10 Y10 R30", "G69", true)]
     [InlineData("G51 X0 Y0 Z0 P2", "G50", false)]

@@ -29,22 +29,22 @@ public sealed class PublishedValueTests
 
     /// <summary>F = n·f: 626.6 turns at 0.30 mm feed 188 mm/min (Groover); 954.9 at 0.25 feed 238.7; 3183 at 0.06 feed 191.</summary>
     [Theory]
-    [InlineData("626.6", "188", "188 mm/min · 0.3 mm per turn at S626.6")]
-    [InlineData("954.9", "238.7", "238.7 mm/min · 0.25 mm per turn at S954.9")]
-    [InlineData("3183", "191", "191 mm/min · 0.06 mm per turn at S3183")]
+    [InlineData("626.6", "188", "188 mm/min · 0.3 mm per rev at S626.6")]
+    [InlineData("954.9", "238.7", "238.7 mm/min · 0.25 mm per rev at S954.9")]
+    [InlineData("3183", "191", "191 mm/min · 0.06 mm per rev at S3183")]
     public void Feed_per_turn(string speed, string feed, string expected) =>
         Assert.Contains(expected, Editor.Markdown($"G21\nS{speed} M3 $0F{feed}"), StringComparison.Ordinal);
 
     /// <summary>F = n·z·fz (textbook, from memory).</summary>
     [Fact]
     public void Feed_per_tooth() => Assert.Contains(
-        "240 mm/min · 0.2 mm per turn at S1200 · 0.05 mm per tooth (4 teeth)",
+        "240 mm/min · 0.2 mm per rev at S1200 · 0.05 mm per tooth (4 teeth)",
         Editor.Markdown("G21 T1 M6\nS1200 M3 $0F240", Tool("10", ", \"flutes\": 4")), StringComparison.Ordinal);
 
-    /// <summary>Turned round: feed per turn under G95 gives feed per minute.</summary>
+    /// <summary>Turned round: feed per revolution under G95 gives feed per minute.</summary>
     [Fact]
     public void Feed_per_turn_programmed() => Assert.Contains(
-        "0.3 mm per turn · 188 mm/min at S626.6", Editor.Markdown("G21\nG95 S626.6 M3 $0F0.3"), StringComparison.Ordinal);
+        "0.3 mm per rev · 188 mm/min at S626.6", Editor.Markdown("G21\nG95 S626.6 M3 $0F0.3"), StringComparison.Ordinal);
 
     /// <summary>NISTIR 6556 §3.5.19: F2 in inverse time is half a minute.</summary>
     [Fact]

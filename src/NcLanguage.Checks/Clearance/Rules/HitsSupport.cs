@@ -3,6 +3,7 @@ using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -81,11 +82,14 @@ public sealed class HitsSupport : Rule
             if (!(deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance))
                 continue;
             step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {Say.Level(hole.Bottom)}, "
-                + $"{Say.Mm(deep)} into {support.Name}, which begins at {Say.Level(support.Top - toFrame.Z)}.");
+                + $"{Say.Mm(deep)} into {Called(support)}, which begins at {Say.Level(support.Top - toFrame.Z)}.");
             return true;
         }
         return false;
     }
+
+    // Names of the file are often bare nouns; a support without one is called by its number: "support 2".
+    static string Called(Obstacle support) => support.Name.StartsWith("support", StringComparison.Ordinal) ? support.Name : "the support " + support.Name;
 
     bool Report(in Move move, in StepContext step)
     {
@@ -101,8 +105,8 @@ public sealed class HitsSupport : Rule
         var from = move.From + step.Step.ToFrame;
         if (Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance)
             return false;
-        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {Say.Mm(-approach.Distance)} deep into {support.Name} at "
-            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; {support.Name} begins at {Say.Level(support.Top - step.Step.ToFrame.Z)}.");
+        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {Say.Mm(-approach.Distance)} deep into {Called(support)} at "
+            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {Say.Level(support.Top - step.Step.ToFrame.Z)}.");
         return true;
     }
 }

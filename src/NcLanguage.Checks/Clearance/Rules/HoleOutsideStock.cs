@@ -75,7 +75,7 @@ public sealed class HoleOutsideStock : Rule
         var place = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";
         var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
         if (outside > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{place} lies {Say.Mm(outside)} outside the stock: the tool drills {(outside < radius ? "half in air" : "air")}.");
+            step.ReportBlock(this, $"{place} lies {Say.Mm(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
         else if (outside + radius > Sweep.ClearanceTolerance)
             step.ReportBlock(this, $"{place} breaks {Say.Mm(outside + radius)} out through the edge of the stock: its centre is {Say.Mm(-outside)} from the edge, "
                 + $"the hole {Say.Mm(2 * radius)} wide.");
@@ -83,4 +83,8 @@ public sealed class HoleOutsideStock : Rule
             return false;
         return true;
     }
+
+    // A centre outside a flat edge leaves more than half of the hole outside: 0.6 of it at 0.15 of the radius (circle segment).
+    static string Air(double outside, double radius) =>
+        !(outside < radius) ? "air" : outside < 0.15 * radius ? "about half in air" : "mostly in air";
 }

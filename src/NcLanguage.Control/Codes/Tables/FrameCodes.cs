@@ -8,8 +8,8 @@ internal static class FrameCodes
 {
     public static CodeEntry[] Rows { get; } =
     [
-        G(150, ModalGroup.Polar, "polar words off", "Reads both words of the plane as straight coordinates again.", Practice),
-        G(160, ModalGroup.Polar, "polar words", "Reads the plane's first axis word as a radius and its second as an angle in degrees.", Practice),
+        G(150, ModalGroup.Polar, "polar coordinates off", "Reads both words of the plane as straight coordinates again.", Practice),
+        G(160, ModalGroup.Polar, "polar coordinates", "Reads the plane's first axis word as a radius and its second as an angle in degrees.", Practice),
         G(500, ModalGroup.Scaling, "scaling off", "Takes lengths at their full size again.", Practice),
         G(510, ModalGroup.Scaling, "scaling", "Stretches or shrinks the path that follows about a fixed point.", Practice,
             Optional('X', Length, "fixed point along X"), Optional('Y', Length, "fixed point along Y"), Optional('Z', Length, "fixed point along Z"),

@@ -26,8 +26,8 @@ internal static class ModeCodes
         G(910, ModalGroup.Distance, "incremental distances", "Reads axis words as distances from where the tool stands.", Nist("3.5.17")),
         G(930, ModalGroup.FeedMode, "inverse time feed", "Reads F as one over the minutes that the block's move takes.", Nist("3.5.19"), FeedWord),
         G(940, ModalGroup.FeedMode, "feed per minute", "Reads F as length units per minute.", Nist("3.5.19"), FeedWord),
-        G(950, ModalGroup.FeedMode, "feed per turn", "Reads F as length units for each turn of the spindle.", Iso, FeedWord),
+        G(950, ModalGroup.FeedMode, "feed per revolution", "Reads F as length units per revolution of the spindle.", Iso, FeedWord),
         G(960, ModalGroup.SpeedMode, "constant cutting speed", "Reads S as a cutting speed and turns the spindle to keep it.", Iso, Speed),
-        G(970, ModalGroup.SpeedMode, "turns per minute", "Reads S as turns of the spindle per minute.", Iso, Speed),
+        G(970, ModalGroup.SpeedMode, "spindle speed in rev/min", "Reads S as revolutions of the spindle per minute.", Iso, Speed),
     ];
 }

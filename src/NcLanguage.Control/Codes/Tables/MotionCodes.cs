@@ -55,7 +55,7 @@ internal static class MotionCodes
             [.. Reference, Optional('P', Whole, "which of the further reference points")]),
         G(310, ModalGroup.NonModal, "move until the probe signals",
             "Feeds towards the end point, stops when the probe signals and leaves out the rest of the move.", Practice, Contact),
-        G(330, ModalGroup.Motion, "thread cut", "Feeds in step with the turning spindle, one lead for each turn.", Iso,
+        G(330, ModalGroup.Motion, "thread cut", "Feeds synchronised with the spindle, one lead per revolution.", Iso,
             X, Y, Z, OneOf('K', Length, "lead for each turn"), OneOf('F', Length, "lead for each turn")),
         G(382, ModalGroup.Motion, "probe towards, contact expected",
             "Feeds towards the end point until the probe touches, and stops the program when it does not touch.", Nist("3.5.9"), Contact),

@@ -115,8 +115,14 @@ public readonly ref struct StepContext
         return block.Tokens.Length == 0 ? (0, block.Line.Length) : (block.Tokens[0].Start, block.Tokens[^1].End);
     }
 
+    // Numbers that a block takes up before it acts: where the block gives one itself, no other block set it.
+    const Slot Numbers = Slot.Feed | Slot.Speed | Slot.CycleR | Slot.CycleBottom | Slot.CycleDwell | Slot.CyclePeck;
+
     void Report(
-        Rule rule, int start, int end, string message, Slot concerns, string concernsMessage, double value, string text, Severity? severity) =>
+        Rule rule, int start, int end, string message, Slot concerns, string concernsMessage, double value, string text, Severity? severity)
+    {
+        if ((Step.Sets & concerns & Numbers) != 0)
+            (concerns, concernsMessage) = (Slot.None, "");
         _scan.Add(new Finding
         {
             Rule = rule,
@@ -130,6 +136,7 @@ public readonly ref struct StepContext
             Value = value,
             Text = text,
         });
+    }
 }
 
 /// <summary>A whole file, for rules that compare distant places.</summary>

@@ -14,7 +14,7 @@ public sealed class CycleNotCancelled : Rule
         Name = "cycle-not-cancelled",
         Severity = Severity.Error,
         Title = "A cycle is still on at a tool change, a stop or the end",
-        Finds = "A tool change, a program stop or the end of the program that meets a cycle which no G80 has ended. Once for each cycle left on.",
+        Finds = "A tool change, a program stop or the end of the program that meets a cycle which no G80 has ended; a stop is a warning, because the cycle may be meant to go on behind it. Once for each cycle left on, and at each stop.",
         AtTheMachine = "The next block with an X, Y or Z drills a hole: with the next tool, where the tool was only to be moved to, or at the start of the next program.",
         Example = CycleExample.Open("""
             G98 G81 X12 Y20 Z-8 R2 F120
@@ -31,7 +31,7 @@ public sealed class CycleNotCancelled : Rule
             """),
         FixSafety = FixSafety.Safe,
         Fix = "Writes G80 as a block of its own before the block. Offered as a choice after which you have to look where holes of the same cycle follow a tool change "
-            + "without the cycle's code, and not at all where they follow a stop, because there the cycle may be meant to go on.",
+            + "without the cycle's code, and at a stop; not at all where they follow a stop, because there the cycle may be meant to go on.",
         NotFound = "Cycles that a called program started, and programs that simply end without M2 or M30 (program-end-missing).",
         Source = "NISTIR 6556 §3.5.15 (G80) and §3.6.1 (what the end of a program resets; other controls keep the cycle: common practice).",
     };
@@ -54,8 +54,11 @@ public sealed class CycleNotCancelled : Rule
                 : (step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0 && words.Find(ModalGroup.Stop) is not null
                     ? $"{cycle} is still on at this stop: whatever X, Y or Z comes next drills a hole."
                     : "";
-        if (message.Length > 0)
-            step.ReportBlock(this, message, Slot.Cycle, $"{cycle} was started here.");
+        if (message.Length == 0)
+            return;
+        // After a stop the cycle is often meant to go on.
+        var isStop = (step.Step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) == 0;
+        step.ReportBlock(this, message, Slot.Cycle, $"{cycle} was started here.", severity: isStop ? Severity.Warning : Severity.Error);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
@@ -64,7 +67,9 @@ public sealed class CycleNotCancelled : Rule
         ArgumentNullException.ThrowIfNull(analysis);
         var goesOn = CycleRuns.GoesOnAfter(analysis.Main, finding.Line);
         var changesTool = (analysis.Main.StepAt(finding.Line).Events & StepEvents.ToolChange) != 0;
+        // Behind a stop comes the tool change or the end that is reported too, or a block that ends the cycle.
+        var isStop = finding.Severity == Severity.Warning;
         if (!goesOn || changesTool)
-            yield return new Fix("End the cycle with G80", goesOn ? FixSafety.Choice : FixSafety.Safe, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G80")]);
+            yield return new Fix("End the cycle with G80", goesOn || isStop ? FixSafety.Choice : FixSafety.Safe, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G80")]);
     }
 }

@@ -33,7 +33,7 @@ public sealed class DwellUnit : Rule
             """),
         FixSafety = FixSafety.Safe,
         Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either.",
-        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4 is seconds everywhere.",
+        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4, which is seconds, and by the decimal point like P where the reading says so.",
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
     };
 

@@ -63,6 +63,10 @@ public sealed class HoleRepeated : Rule
 
     void Report(in FileContext file, int line, int earlier, in Hole hole)
     {
+        // A block of the cycle without a place is refused: cycle-word-missing.
+        var words = file.Run.StepAt(line).Words;
+        if (!words.Has('X') && !words.Has('Y') && !words.Has('Z'))
+            return;
         var what = $"G{hole.Cycle} drills {Say.Place(hole.X, hole.Y)} to {Say.Level(hole.Bottom)}";
         if (earlier == line)
         {

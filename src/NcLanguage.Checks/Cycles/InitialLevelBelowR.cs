@@ -34,6 +34,9 @@ public sealed class InitialLevelBelowR : Rule
 
     public override void CheckStep(in StepContext step)
     {
+        // Levels that a forgotten G91 makes: incremental-left-on.
+        if (step.Step.After.IncrementalUse == IncrementalUse.MovedFromHome)
+            return;
         ref readonly var hole = ref step.Step.Holes[0];
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))
             return;

@@ -65,6 +65,9 @@ public sealed class RInsideStock : Rule
                 var place = hole.PlaceAt(hole.Hole.RLevel);
                 if (hole.Plane != WorkPlane.XY || !(place.Z < stock.Max.Z - Tolerance) || place.Z == reported || !IsOver(stock, place))
                     continue;
+                // R below the bottom is said by r-below-bottom.
+                if (hole.Hole.RLevel < hole.Hole.Bottom && hole.Hole.Cycle != 87)
+                    continue;
                 if (WasCut(file.Run, chunk, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks))
                     continue;
                 reported = place.Z;

@@ -50,6 +50,9 @@ public sealed class ToolChangeLow : Rule
         ref readonly var before = ref step.Step.Before;
         if (before.IsCalled || !before.HasSet(Slot.Z) || (before.Tool >= 0 && before.Tool == step.Step.After.Tool))
             return;
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault is { Kind: FaultKind.ValueNotAllowed, Letter: 'T' })
+                return;
         var token = Math.Max(step.Step.Words.TokenOfCode('M', 60), 0);
         if (token == 0 && step.Step.Words.Has('T'))
             token = step.Step.Words.TokenOf('T');

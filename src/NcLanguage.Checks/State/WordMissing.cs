@@ -12,7 +12,7 @@ public sealed class WordMissing : Rule
         Name = "word-missing",
         Severity = Severity.Error,
         Title = "A code lacks a word it needs",
-        Finds = "G4 without P, G43 or G44 without H, an arc without centre and radius, G92 without an axis. What a cycle lacks is cycle-word-missing.",
+        Finds = "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92 without an axis. What a cycle lacks is cycle-word-missing.",
         AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
             G21 G90 G17 G54
@@ -60,7 +60,7 @@ public sealed class WordMissing : Rule
             return step.Step.After.Cycle == 0 ? ArcMessage : null;
         return token.Value switch
         {
-            2 or 3 => ArcMessage,
+            2 or 3 => fault.Letter == 'X' ? $"{Quote.Word(step.Block, token)} with R, but no axis word says where the arc ends: the control stops with an alarm." : ArcMessage,
             4 => "G4 waits, but P does not say how long: the control stops with an alarm.",
             43 or 44 => $"{Quote.Word(step.Block, token)} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
             92 => "G92 sets the position, but no X, Y or Z says to what: the control stops with an alarm.",

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -45,14 +46,17 @@ public sealed class WordWithoutEffect : Rule
         {
             if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0))
                 continue;
-            step.Report(this, fault.Token, $"{Quote.Word(step.Block, step.Block.Tokens[fault.Token])} has no effect here: {Why(fault.Letter)}.");
+            step.Report(this, fault.Token, $"{Quote.Word(step.Block, step.Block.Tokens[fault.Token])} has no effect here: {Why(fault.Letter, step.Step)}.");
         }
     }
 
-    static string Why(char letter) => letter switch
+    static string Why(char letter, Step step) => letter switch
     {
         'D' => "a radius offset is taken only with G41 or G42 in the same block",
         'H' => "a length offset is taken only with G43 or G44 in the same block",
+        'I' or 'J' or 'K' when CutsArc(step) => step.Words.Has('R')
+            ? "the arc has its radius R already, and takes that or its centre, not both"
+            : "the arc lies in a plane that does not hold this direction",
         'I' or 'J' or 'K' => "no arc by its centre is cut in this block",
         'L' => "nothing is repeated in this block",
         'P' => "neither a dwell nor a call or an offset number is asked for in this block",
@@ -60,4 +64,12 @@ public sealed class WordWithoutEffect : Rule
         'R' => "neither a cycle nor an arc by its radius is in force",
         _ => "no code of this block uses it",
     };
+
+    static bool CutsArc(Step step)
+    {
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.Kind == MoveKind.Arc)
+                return true;
+        return false;
+    }
 }

@@ -14,7 +14,7 @@ public sealed class NumberMalformed : Rule
         Severity = Severity.Error,
         Title = "A number cannot be read",
         Finds = 
-            "A number with two points, without a digit, or too large; and a block number (N) that is negative, not whole, or of more than five digits. Of "
+            "A number with two points, a comma for the point, a sign or a letter O inside, without a digit, or too large; and a block number (N) that is negative, not whole, or of more than five digits. Of "
             + "the block numbers beyond 99999 that a long file counts up to, only the first is reported.",
         AtTheMachine = "The control stops with an alarm, or reads something else than was meant.",
         Example = """
@@ -77,6 +77,12 @@ public sealed class NumberMalformed : Rule
     {
         var number = block.Line[token.ValueStart..token.End];
         var word = Quote.Word(block, token);
+        if (number.Contains((byte)','))
+            return $"{word} has a comma: write a decimal point, not a comma; the control stops here with an alarm.";
+        if (number[^1] is (byte)'O' or (byte)'o')
+            return $"{word} ends in the letter O, not in the digit 0: the control stops here with an alarm.";
+        if (number[1..].IndexOfAny((byte)'+', (byte)'-') >= 0)
+            return $"{word} has a sign inside the number: the control stops here with an alarm.";
         if (number.Count((byte)'.') > 1)
             return $"{word} has more than one decimal point: the control stops here with an alarm.";
         return number.IndexOfAnyInRange((byte)'0', (byte)'9') < 0

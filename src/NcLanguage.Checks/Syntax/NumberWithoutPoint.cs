@@ -40,7 +40,7 @@ public sealed class NumberWithoutPoint : Rule
     };
 
     const string Lengths = "XYZIJKRQ";
-    const double MostIncrements = 1000;
+    internal const double MostIncrements = 1000;
 
     public override StepEvents Interest => StepEvents.Words;
 

@@ -31,6 +31,12 @@ ref partial struct BlockRun
             MoveOrDrill();
         else if (HasAxisWords || _state.Motion is MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise && _words.HasAny(CentreWords))
             MoveByMode(motion);
+        else if (motion is { Code.Tenths: 20 or 30 } arc && _words.Has('R'))
+        {
+            // NISTIR 6556 §3.5.3.1: one axis word of the plane is needed, since the way back to the same point is no arc.
+            _words.Use('R');
+            AddFault(FaultKind.WordMissing, arc.Token, 'X');
+        }
     }
 
     /// <summary>Where it is not known whether a cycle is on, nothing is known of where axis words lead.</summary>
@@ -48,6 +54,8 @@ ref partial struct BlockRun
     {
         if (motion is not null || cycle is not (null or { Code.Tenths: 800 }))
             _state.Happened &= ~Happened.MotionMissing;
+        if (motion is null && cycle is null && _words.HasUnreadCode('G'))
+            ForgetMotion();
         if (motion is { } word)
         {
             _state.Motion = word.Code.Tenths switch
@@ -70,6 +78,24 @@ ref partial struct BlockRun
         }
         if (cycle is { } cycleWord)
             StartOrEndCycle(cycleWord, motion is not null);
+    }
+
+    /// <summary>Behind a G that could not be read it is not known how axis words move, nor whether a cycle is on.</summary>
+    readonly void ForgetMotion()
+    {
+        var wasInCycle = _state.Cycle != 0;
+        ForgetCycle();
+        if (wasInCycle)
+            _state.Cycle = -1;
+        _state.Motion = MotionMode.Unknown;
+    }
+
+    readonly bool HasFault(FaultKind kind)
+    {
+        foreach (ref readonly var fault in _step.Faults.Items)
+            if (fault.Kind == kind)
+                return true;
+        return false;
     }
 
     readonly void EndCycle()
@@ -143,7 +169,7 @@ ref partial struct BlockRun
                 Lose(TargetAxes());
                 break;
             default:
-                if (!_state.IsCalled)
+                if (!_state.IsCalled && !_words.HasUnreadCode('G') && !HasFault(FaultKind.CodesConflict))
                     AddFault(FaultKind.MotionNotSet, FirstAxisToken());
                 _state.Happened |= Happened.MotionMissing;
                 Stand(Target(), TargetAxes());

@@ -59,6 +59,8 @@ ref partial struct BlockRun
             Spin(SpindleState.Counterclockwise);
         else if (_words.HasCode('M', 190) || (_words.HasCode('M', 50) && Readings.StopsAct == StopReading.BeforeMotion))
             Spin(SpindleState.Off);
+        else if (_words.HasUnreadCode('M') && !_words.HasCode('M', 50))
+            _state.Spindle = SpindleState.Unknown;
     }
 
     readonly void Spin(SpindleState spindle)
@@ -75,6 +77,8 @@ ref partial struct BlockRun
         if (_words.HasCode('M', 90) && Readings.StopsAct == StopReading.BeforeMotion)
             Cool(CoolantState.Off);
         var on = (_words.HasCode('M', 70) ? CoolantState.Mist : 0) | (_words.HasCode('M', 80) ? CoolantState.Flood : 0);
+        if (on == 0 && _words.HasUnreadCode('M') && !_words.HasCode('M', 90))
+            _state.Coolant = CoolantState.Unknown;
         if (on != 0)
             Cool((_state.Coolant & ~CoolantState.Off) | on);
     }
@@ -129,12 +133,10 @@ ref partial struct BlockRun
         ForgetCycle();
     }
 
-    /// <summary>A cycle that a tool change, a stop or the end of the program meets while it is on.</summary>
+    /// <summary>A cycle that a tool change or the end of the program meets while it is on.</summary>
     readonly void NoteCycleLeftOn()
     {
-        if (_state.Cycle <= 0)
-            return;
-        if ((_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 || _words.Find(ModalGroup.Stop) is not null)
+        if (_state.Cycle > 0 && (_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0)
             _state.CycleLeftOn = true;
     }
 }

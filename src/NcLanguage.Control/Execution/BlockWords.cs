@@ -16,6 +16,8 @@ public sealed class BlockWords
     readonly Batch<CodeWord> _codes = new();
     uint _present;
     uint _used;
+    bool _unreadG;
+    bool _unreadM;
 
     /// <summary>The G and M codes in the order written.</summary>
     public ReadOnlySpan<CodeWord> Codes => _codes.Items;
@@ -50,6 +52,9 @@ public sealed class BlockWords
         return null;
     }
 
+    /// <summary>True when the block has a G or M whose number cannot be read, or an M code that no table knows: it may have done anything.</summary>
+    public bool HasUnreadCode(char letter) => letter == 'G' ? _unreadG : _unreadM;
+
     /// <summary>True when any word is present that the letters name.</summary>
     public bool HasAny(uint letters) => (_present & letters) != 0;
 
@@ -70,6 +75,8 @@ public sealed class BlockWords
         _present = 0;
         _used = Bit('N') | Bit('O');
         _codes.Clear();
+        _unreadG = false;
+        _unreadM = false;
     }
 
     internal void Read(in Block block, Variables? variables, Step step)
@@ -79,6 +86,8 @@ public sealed class BlockWords
         for (var i = 0; i < tokens.Length; i++)
         {
             ref readonly var token = ref tokens[i];
+            if (token.Kind == TokenKind.BareLetter || token.IsMalformed)
+                NoteUnread(token.Letter);
             if (token.Kind != TokenKind.Word || token.Letter == ':')
                 continue;
             var value = ValueOf(block, token, variables);
@@ -121,6 +130,12 @@ public sealed class BlockWords
     /// <summary>M codes that one block may hold (NISTIR 6556 §3.3.5).</summary>
     internal const int MostMCodes = 4;
 
+    void NoteUnread(byte letter)
+    {
+        _unreadG |= letter == 'G';
+        _unreadM |= letter == 'M';
+    }
+
     void ReadCode(char letter, double value, int index, Step step)
     {
         if (double.IsNaN(value))
@@ -129,6 +144,7 @@ public sealed class BlockWords
         var code = value >= 0 && Math.Abs(value * 10 - tenths) < 0.001 && tenths < 10000 ? CodeTable.Find(letter, (int)tenths) : null;
         if (code is null)
         {
+            _unreadM |= letter == 'M';
             step.Faults.Add(new Fault(FaultKind.CodeUnknown, index, letter, 0, value, 0));
             return;
         }

@@ -87,6 +87,8 @@ public static class BlockLexer
         if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
         {
             var number = NumberReader.ReadNumber(line, value);
+            if (kind == TokenKind.Word && EndOfRest(line, value, number.End) is var rest && rest > number.End)
+                return new Token(kind, TokenTraits.Malformed, letter, statement, ExpressionError.None, start, rest, value, double.NaN);
             var traits = (number.HasPoint ? TokenTraits.HasPoint : 0) | (number.Malformed ? TokenTraits.Malformed : 0);
             return new Token(kind, traits, letter, statement, ExpressionError.None, start, Math.Max(number.End, value + 1), value,
                 number.Malformed ? double.NaN : number.Value);
@@ -178,6 +180,34 @@ public static class BlockLexer
         while (end < line.Length && !IsLetter(line[end]) && !IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
             end++;
         return end;
+    }
+
+    // What cannot follow a number but was meant to belong to it: a comma for the point, a sign, the letter O for the digit 0.
+    // One token, so that nothing is made of the part before it.
+    static int EndOfRest(ReadOnlySpan<byte> line, int start, int end)
+    {
+        var at = SkipBlank(line, end);
+        if (at >= line.Length)
+            return end;
+        var isDecimalComma = line[at] == ',' && at + 1 < line.Length && IsDigit(line[at + 1]);
+        if (!isDecimalComma && line[at] is not ((byte)'+' or (byte)'-'))
+            return EndOfLettersO(line, start, end);
+        end = at + 1;
+        for (at = end; at < line.Length && (IsDigit(line[at]) || IsBlank(line[at]) || line[at] is (byte)'.' or (byte)',' or (byte)'+' or (byte)'-'); at++)
+            if (!IsBlank(line[at]))
+                end = at + 1;
+        return end;
+    }
+
+    static int EndOfLettersO(ReadOnlySpan<byte> line, int start, int end)
+    {
+        var at = end;
+        while (at < line.Length && Upper(line[at]) == 'O')
+            at++;
+        if (at == end || end == start || !(IsDigit(line[end - 1]) || line[end - 1] == '.'))
+            return end;
+        // O with its number, or the first letter of a word of text.
+        return at < line.Length && (IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : IsDigit(line[at]) || line[at] == '[') ? end : at;
     }
 
     static bool BeginsValue(ReadOnlySpan<byte> line, int at)

@@ -13,12 +13,19 @@ public class CycleStateTests
     [InlineData("T4 M6", 2)]
     [InlineData("M30", 2)]
     [InlineData("M2", 2)]
-    [InlineData("M0", 2)]
-    [InlineData("M1\nT4 M6", 2)] // once for one cycle left on
+    [InlineData("T4 M6\nM1", 2)] // once for one cycle left on
     [InlineData("M9\nG28 G91 Z0\nT4 M6\nM30", 4)]
     [InlineData("X30 M30", 2)]
     public void A_cycle_left_on_is_found_where_it_is_met(string blocks, int at) =>
         Assert.Equal([(at, Severity.Error)], CycleJob.Find("cycle-not-cancelled", Holes + blocks));
+
+    // A stop only warns: the cycle may go on behind it. What the tool change then does stays an error.
+    [Fact]
+    public void A_stop_warns_and_hides_nothing()
+    {
+        Assert.Equal([(2, Severity.Warning)], CycleJob.Find("cycle-not-cancelled", Holes + "M0\nX30\nG80\nM30"));
+        Assert.Equal([(2, Severity.Warning), (3, Severity.Error)], CycleJob.Find("cycle-not-cancelled", Holes + "M1\nT4 M6"));
+    }
 
     [Theory]
     [InlineData("G80\nT4 M6")]

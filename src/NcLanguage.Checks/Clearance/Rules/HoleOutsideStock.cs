@@ -4,6 +4,7 @@ using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -58,11 +59,20 @@ public sealed class HoleOutsideStock : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY)
+        if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))
             return;
         foreach (ref readonly var hole in step.Step.Holes.Items)
             if (Report(hole, stock, step))
                 return;
+    }
+
+    // Such a place is a thousandth of what was meant: number-without-point.
+    static bool IsWithoutPoint(in StepContext step, char letter)
+    {
+        if (step.Job.Readings.Integers != IntegerReading.Increments || !step.Step.Words.Has(letter))
+            return false;
+        var token = step.Block.Tokens[step.Step.Words.TokenOf(letter)];
+        return !token.HasPoint && !token.IsExpression && Math.Abs(token.Value) is > 0 and < NumberWithoutPoint.MostIncrements;
     }
 
     bool Report(in Hole hole, Box3 stock, in StepContext step)

@@ -66,7 +66,7 @@ public sealed partial class DemoTests : IDisposable
     {
         var mendable = Command.In(_scratch.Folder, "explain", "--format", "json").Json.GetProperty("entries").EnumerateArray()
             .Where(entry => entry.GetProperty("sections").EnumerateArray().Any(section =>
-                section.GetProperty("heading").GetString() == "The fix" && section.GetProperty("text").GetString()!.Contains("Safe:", StringComparison.Ordinal)))
+                section.GetProperty("heading").GetString() == "The fix" && section.GetProperty("text").GetString()!.Contains("Certain:", StringComparison.Ordinal)))
             .Select(entry => entry.GetProperty("name").GetString()!)
             .ToHashSet();
         var before = Check("cover-plate-faulty.nc");

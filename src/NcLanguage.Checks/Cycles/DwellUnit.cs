@@ -13,6 +13,16 @@ public sealed class DwellUnit : Rule
     /// <summary>The same with the spindle standing, where a pause does no harm; seconds.</summary>
     const double TooLongStanding = 120;
 
+    /// <summary>Dwells as they are usual in a hole: up to so many turns of the spindle, or so many seconds.</summary>
+    const double UsualTurns = 20;
+    const double UsualInHole = 3;
+
+    /// <summary>Dwells as they are usual in G4; seconds.</summary>
+    const double UsualLeast = 0.1;
+    const double UsualMost = 10;
+
+    const string Usual = "usual";
+
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC3010",
@@ -32,7 +42,8 @@ public sealed class DwellUnit : Rule
             X40
             """),
         FixSafety = FixSafety.Safe,
-        Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either.",
+        Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either. A choice to be looked at for a warning, and where that time is "
+            + "not a usual one: in a hole up to 20 turns or 3 s, in G4 from 0.1 to 10 s.",
         NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4, which is seconds, and by the decimal point like P where the reading says so.",
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
     };
@@ -54,8 +65,13 @@ public sealed class DwellUnit : Rule
         var mayBeMeant = !otherFits || (isLong && !dwell.InCycle && !(step.Step.Before.HasCut && dwell.Turns));
         step.Report(
             this, dwell.Token, Message(step, dwell, isShort, otherFits), value: otherFits ? dwell.OtherSeconds : double.NaN,
-            severity: mayBeMeant && !(isLong && dwell.InCycle) ? Severity.Warning : Severity.Error);
+            text: IsUsual(dwell) ? Usual : "", severity: mayBeMeant && !(isLong && dwell.InCycle) ? Severity.Warning : Severity.Error);
     }
+
+    /// <summary>Whether the other reading gives a dwell that programs commonly have.</summary>
+    static bool IsUsual(in DwellWord dwell) => dwell.InCycle
+        ? dwell.OtherSeconds <= UsualInHole || dwell.OtherSeconds <= UsualTurns * dwell.Turn
+        : dwell.OtherSeconds is >= UsualLeast and <= UsualMost;
 
     static string Message(in StepContext step, in DwellWord dwell, bool isShort, bool otherFits)
     {
@@ -81,7 +97,8 @@ public sealed class DwellUnit : Rule
         if (double.IsNaN(finding.Value))
             yield break;
         var word = DwellWord.Write(finding.Value, analysis.Machine.Readings.Dwell);
+        var safety = finding.Severity == Severity.Error && finding.Text == Usual ? FixSafety.Safe : FixSafety.Choice;
         yield return new Fix(
-            $"Dwell for {Say.Seconds(finding.Value)} ({word})", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
+            $"Dwell for {Say.Seconds(finding.Value)} ({word})", safety, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
     }
 }

@@ -50,8 +50,10 @@ public sealed class LengthOffsetMismatch : Rule
         var expected = LengthOffsets.Of(after.Tool, step.Job.Setup);
         if (after.H == expected)
             return;
-        step.Report(this, step.Step.Words.TokenOf('H'),
-            $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: Z is off by the difference of the two lengths.",
+        var message = step.Job.Setup.FindTool(after.Tool) is not null
+            ? $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: Z is off by the difference of the two lengths."
+            : $"H{after.H} is applied to tool {after.Tool}, whose length by custom stands in H{expected}: if it does here, Z is off by the difference of the two lengths.";
+        step.Report(this, step.Step.Words.TokenOf('H'), message,
             Slot.Tool, $"Tool {after.Tool} is changed in here.", expected);
     }
 

@@ -44,7 +44,9 @@ public sealed class LengthOffsetMissing : Rule
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Adds G43 and the tool's H (from the setup, else the tool's own number) to the block that first uses the tool.",
+        Fix =
+            "Adds G43 and the tool's H to the block that first uses the tool. A choice where the setup does not list the tool: by custom H has the tool's "
+            + "number, but shops number it differently too.",
         NotFound = "Programs without a tool change; shops that keep each tool's length in a work offset of its own.",
         Source = "NISTIR 6556 §3.5.11; common practice.",
     };
@@ -67,6 +69,8 @@ public sealed class LengthOffsetMissing : Rule
         if (step.After.Tool <= 0 || step.Words.Find(ModalGroup.LengthOffset) is not null || step.Words.Has('H'))
             return [];
         var words = $"G43 H{LengthOffsets.Of(step.After.Tool, analysis.Setup)}";
-        return [new Fix($"Add {words}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, words)])];
+        return analysis.Setup.FindTool(step.After.Tool) is not null
+            ? [new Fix($"Add {words}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, words)])]
+            : [new Fix($"Add {words} (by custom H has the tool's number)", FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, words)])];
     }
 }

@@ -32,13 +32,16 @@ public sealed class SpindleOff : Rule
             G21 G90 G17 G54
             S1500
             G0 X10 Y10 Z5
-            G1 Z-2 F100 M3
+            M3
+            G1 Z-2 F100
             G0 Z50
             M5
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Adds M3 (M4 for left-hand tapping) to the block, where a speed is known: the spindle starts before the block moves.",
+        Fix =
+            "Writes M3 (M4 for left-hand tapping) as a block of its own before the block, where a speed is known: in the same block the spindle would still "
+            + "run up while the tool goes in. A choice where M5 has stopped the spindle since the last tool change.",
         NotFound = "Feed moves meant to stay in the air; spindles started by hand.",
         Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
     };
@@ -60,6 +63,15 @@ public sealed class SpindleOff : Rule
         if (!(step.After.Speed > 0) || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190))
             return [];
         var code = step.After.Cycle == 74 ? "M4" : "M3";
-        return [new Fix($"Start the spindle with {code}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, code)])];
+        return [new Fix(
+            $"Start the spindle with {code} in the block before", WasStopped(analysis.Main, finding.Line) ? FixSafety.Choice : FixSafety.Safe,
+            [WordEdits.BlockBefore(analysis.Text, finding.Line, code)])];
+    }
+
+    /// <summary>Whether an M5 since the last tool change let the spindle stand: the stop may have been meant, and the cut may be what is wrong.</summary>
+    static bool WasStopped(ProgramRun run, int line)
+    {
+        var setter = run.LastSetter(Slot.Spindle, line - 1);
+        return setter >= 0 && setter > run.LastSetter(Slot.Tool, line - 1) && WordEdits.IndexOfCode(run.BlockAt(setter), 'M', 5) >= 0;
     }
 }

@@ -27,8 +27,8 @@ public sealed class UnitsNotSet : Rule
             G0 X10 Y10
             M30
             """,
-        FixSafety = FixSafety.Safe,
-        Fix = "Adds G21 to the first block, or G20 where the setup file is written in inches: the unit that the program is read in here.",
+        FixSafety = FixSafety.Choice,
+        Fix = "Adds G21 or G20 to the first block; the one that the program gives later on stands first, else the unit of the setup file, else G21.",
         NotFound = "Controls that have one unit only.",
         Source = "NISTIR 6556 §3.5.7; a line that sets all modes at the beginning is common practice.",
     };
@@ -47,9 +47,27 @@ public sealed class UnitsNotSet : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var (inch, millimetre) = Codes(analysis.Machine.Readings);
-        var code = analysis.Setup.IsInch ? inch : millimetre;
         var line = Inserts.FirstBlock(analysis);
-        return line < 0 ? [] : [new Fix($"Add {code} to the first block", FixSafety.Safe, [Inserts.Before(analysis, line, code)])];
+        if (line < 0)
+            return [];
+        // Even the setup says only in which unit it is written itself.
+        string[] codes = (GivenLater(analysis) ?? analysis.Setup.IsInch) ? [inch, millimetre] : [millimetre, inch];
+        return codes.Select(code => new Fix($"Add {code} to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, code)]));
+    }
+
+    /// <summary>True where the first unit that the program gives anywhere is inch, false where it is millimetre, null where it gives none.</summary>
+    static bool? GivenLater(ProgramAnalysis analysis)
+    {
+        var inch = analysis.Machine.Readings.Units == UnitReading.G70G71 ? 70 : 20;
+        for (var line = 0; line < analysis.Text.LineCount; line++)
+        {
+            var block = analysis.Main.BlockAt(line);
+            if (WordEdits.IndexOfCode(block, 'G', inch) >= 0)
+                return true;
+            if (WordEdits.IndexOfCode(block, 'G', inch + 1) >= 0)
+                return false;
+        }
+        return null;
     }
 
     static (string Inch, string Millimetre) Codes(Readings readings) => readings.Units == UnitReading.G70G71 ? ("G70", "G71") : ("G20", "G21");

@@ -27,7 +27,7 @@ public sealed class WorkOffsetNotSet : Rule
             G0 X10 Y10
             M30
             """,
-        FixSafety = FixSafety.Safe,
+        FixSafety = FixSafety.Choice,
         Fix = "Adds to the first block the work offset that the setup measures in, or G54: the one that the program is read in here.",
         NotFound = "Machines with a single datum; moves in machine coordinates and to the reference point.",
         Source = "NISTIR 6556 §3.5.13; common practice.",
@@ -50,6 +50,6 @@ public sealed class WorkOffsetNotSet : Rule
         if (frame == Setup.UnknownFrame || line < 0)
             return [];
         var code = WorkOffsetName.Format(frame);
-        return [new Fix($"Add {code} to the first block", FixSafety.Safe, [Inserts.Before(analysis, line, code)])];
+        return [new Fix($"Add {code} to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, code)])];
     }
 }

@@ -59,11 +59,12 @@ public sealed class CharacterNotSendable : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
-        var old = analysis.Text.Line(finding.Line)[finding.StartColumn..finding.EndColumn];
+        var line = analysis.Text.Line(finding.Line);
+        var old = line[finding.StartColumn..finding.EndColumn];
         // Respelling a comment loses what somebody wrote: that is for them to decide.
         var (title, text, safety) = finding.Text switch
         {
-            "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(old), FixSafety.Choice),
+            "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(line, finding.StartColumn, finding.EndColumn), FixSafety.Choice),
             "upper" => ("Write it in upper case", Upper(old), FixSafety.Safe),
             _ => ("Remove the byte order mark", "", FixSafety.Safe),
         };

@@ -27,7 +27,9 @@ public sealed class CommentNotClosed : Rule
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Closes the comment at the end of the line, which is how far it was read anyway.",
+        Fix =
+            "Closes the comment at the end of the line. Where something in it reads as a word (a letter directly followed by a number, as Z30), that is a "
+            + "choice, and so is closing the comment before the first such word: whether Z30 is to run only whoever wrote it knows.",
         NotFound = "Words that were swallowed by the comment are not looked at.",
         Source = "NISTIR 6556 §3.3.4.",
     };
@@ -46,7 +48,40 @@ public sealed class CommentNotClosed : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
-        var end = analysis.Text.Line(finding.Line).TrimEnd(" \t"u8).Length;
-        return [new Fix("Close the comment at the end of the line", FixSafety.Safe, [new Edit(finding.Line, end, end, ")")])];
+        var line = analysis.Text.Line(finding.Line);
+        var end = line.TrimEnd(" \t"u8).Length;
+        var word = FirstWord(line[..end], finding.StartColumn + 1);
+        var atEnd = new Fix("Close the comment at the end of the line", word < 0 ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, end, end, ")")]);
+        if (word < 0)
+            return [atEnd];
+        var before = line[..word].TrimEnd(" \t"u8).Length;
+        // Nothing stands between the bracket and the word: there is no comment to close.
+        return before <= finding.StartColumn + 1
+            ? [atEnd]
+            : [new Fix($"Close the comment before {Quote.Text(WordAt(line, word))}", FixSafety.Choice, [new Edit(finding.Line, before, before, ")")]), atEnd];
+    }
+
+    /// <summary>Where the first thing begins that reads as a word: a letter that follows no other, directly followed by a number, a variable or an
+    /// expression; −1 where there is none.</summary>
+    static int FirstWord(ReadOnlySpan<byte> line, int from)
+    {
+        for (var i = from; i + 1 < line.Length; i++)
+            if (char.IsAsciiLetter((char)line[i]) && !char.IsAsciiLetter((char)line[i - 1]) && StartsValue(line[(i + 1)..]))
+                return i;
+        return -1;
+    }
+
+    static bool StartsValue(ReadOnlySpan<byte> text)
+    {
+        var value = text.TrimStart("+-."u8);
+        return !value.IsEmpty && (char.IsAsciiDigit((char)value[0]) || value[0] is (byte)'#' or (byte)'[');
+    }
+
+    static ReadOnlySpan<byte> WordAt(ReadOnlySpan<byte> line, int start)
+    {
+        var end = start + 1;
+        while (end < line.Length && (char.IsAsciiDigit((char)line[end]) || line[end] is (byte)'+' or (byte)'-' or (byte)'.'))
+            end++;
+        return line[start..end];
     }
 }

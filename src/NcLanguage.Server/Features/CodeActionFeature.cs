@@ -6,7 +6,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/codeAction and codeAction/resolve: a quick fix for each finding that has one, and one action that makes all
-/// fixes marked safe. Only the edits of that last one take work, so they are left to the resolving where the client can.</summary>
+/// fixes that are certain. Only the edits of that last one take work, so they are left to the resolving where the client can.</summary>
 internal static class CodeActionFeature
 {
     public const string QuickFix = "quickfix";
@@ -29,7 +29,7 @@ internal static class CodeActionFeature
         // An editor asks for every kind at each movement of the cursor: the action on the whole text is offered where it is asked for.
         if (only is not null && IsWanted(FixAll, only))
         {
-            var action = new CodeAction("Apply all fixes marked safe", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
+            var action = new CodeAction("Apply all fixes that are certain", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
             if (context.Client.ResolvesEdits)
                 actions.Add(action);
             else if (Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)

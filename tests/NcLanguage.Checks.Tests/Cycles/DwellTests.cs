@@ -67,6 +67,22 @@ public class DwellTests
         Assert.Empty(CycleJob.Find("dwell-unit", "G4 X40"));
     }
 
+    /// <summary>A warning may be meant, and a time nobody commonly dwells may be another slip than that of the unit.</summary>
+    [Theory]
+    [InlineData("G98 G82 X10 Y10 Z-3 R2 P500 F100", "seconds", FixSafety.Safe)] // 0.5 s
+    [InlineData("G98 G82 X10 Y10 Z-3 R2 P4000 F100", "seconds", FixSafety.Choice)] // 4 s, 67 turns
+    [InlineData("G98 G82 X10 Y10 Z-3 R2 P2 F100", "milliseconds", FixSafety.Safe)]
+    [InlineData("G98 G82 X10 Y10 Z-3 R2 P5 F100", "milliseconds", FixSafety.Choice)]
+    [InlineData("G4 P60 (WARM UP)", "seconds", FixSafety.Choice)]
+    [InlineData("G4 P500", "seconds", FixSafety.Choice)]
+    [InlineData("G1 Z-1 F100\nG4 P500", "seconds", FixSafety.Safe)]
+    [InlineData("G1 Z-1 F100\nG4 P60", "seconds", FixSafety.Choice)] // 0.06 s is no wait
+    public void A_dwell_is_written_unasked_only_where_the_other_unit_gives_a_usual_one(string blocks, string unit, FixSafety safety)
+    {
+        var analysis = CycleJob.Run(blocks, readings: unit == "seconds" ? new Readings() : Milliseconds);
+        Assert.Equal(safety, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "dwell-unit")).Single().Safety);
+    }
+
     [Fact]
     public void A_dwell_carries_over_within_its_cycle_only()
     {

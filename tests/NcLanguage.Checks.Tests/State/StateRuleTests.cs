@@ -1,5 +1,8 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Tests.State;
 
@@ -35,6 +38,27 @@ public sealed class StateRuleTests
         var inch = Setup.None with { IsPresent = true, IsInch = true };
         Assert.StartsWith("G20 G90", Check.Fixed("units-not-set", "G90 G17 G54\nG0 X1\nM30", setup: inch), StringComparison.Ordinal);
         Assert.StartsWith("G70 G90", Check.Fixed("units-not-set", "G90 G17 G54\nG0 X1\nM30", "units=G70/G71", inch), StringComparison.Ordinal);
+    }
+
+    /// <summary>Read in the wrong unit every length is wrong by 25.4: no unit is written unasked.</summary>
+    [Theory]
+    [InlineData("G90 G17 G54\nG0 X1\nM30", false, "G21 G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nM30", true, "G20 G21")]
+    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", false, "G20 G21")]
+    [InlineData("G90 G17 G54\nG0 X1\nG21\nG20\nM30", true, "G21 G20")]
+    public void Both_units_are_a_choice_the_likelier_first(string program, bool inchSetup, string codes)
+    {
+        var analysis = Check.Analyse(program, setup: Setup.None with { IsPresent = true, IsInch = inchSetup });
+        var fixes = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "units-not-set")).ToList();
+        Assert.All(fixes, fix => Assert.Equal(FixSafety.Choice, fix.Safety));
+        Assert.Equal(codes, string.Join(" ", fixes.Select(fix => fix.Edits.Single().NewText.Trim())));
+    }
+
+    [Fact]
+    public void A_work_offset_is_not_written_unasked()
+    {
+        var analysis = Check.Analyse("G21 G90 G17\nG0 X1\nM30");
+        Assert.Equal(FixSafety.Choice, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "work-offset-not-set")).Single().Safety);
     }
 
     [Theory]
@@ -104,7 +128,31 @@ public sealed class StateRuleTests
 
     [Fact]
     public void Left_hand_tapping_is_mended_with_M4() =>
-        Assert.Contains("G74 X1 Y1 Z-8 R3 F500 M4", Check.Fixed("spindle-off", Modes + "S500\nG0 X0 Y0 Z9\nG74 X1 Y1 Z-8 R3 F500\nG80\nM30"), StringComparison.Ordinal);
+        Assert.Contains("\nM4\nG74 X1 Y1 Z-8 R3 F500\n", Check.Fixed("spindle-off", Modes + "S500\nG0 X0 Y0 Z9\nG74 X1 Y1 Z-8 R3 F500\nG80\nM30"), StringComparison.Ordinal);
+
+    /// <summary>In the block of the cut the spindle would still run up while the tool goes in: that a control does not wait for it there is common
+    /// practice.</summary>
+    [Theory]
+    [InlineData("T1 M6\nG43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
+    [InlineData("M5\nT1 M6\nG43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
+    [InlineData("M3\nG1 X9 F100\nM5 T1 M6\nG0 G43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
+    [InlineData("T1 M6\nG43 H1 Z9\nM3\nG1 Z-1 F100\nM5\nN50 G1 Z-2", "\nM3\nN50 G1 Z-2\n", FixSafety.Choice)]
+    [InlineData("M5\nG1 Z-2 F100", "\nM3\nG1 Z-2 F100\n", FixSafety.Choice)]
+    public void The_spindle_is_started_in_a_block_of_its_own(string blocks, string mended, FixSafety safety)
+    {
+        var analysis = Check.Analyse(Modes + "S1000\nG0 X0 Y0 Z9\n" + blocks + "\nM30");
+        var fix = analysis.FixesOf(analysis.Findings.Single(finding => finding.Name == "spindle-off")).Single();
+        Assert.Equal(safety, fix.Safety);
+        Assert.Contains(mended, TextEdits.Apply(analysis.Text, fix.Edits).ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_block_that_starts_the_spindle_ends_as_the_others_do()
+    {
+        var analysis = ProgramAnalysis.Create(SourceText.From("G21 G90 G17 G54\r\nS500\r\nG0 X0 Y0 Z9\r\nG1 Z-1 F100\r\nM30\r\n"), Setup.None, MachineProfile.IsoMill);
+        var fix = analysis.FixesOf(analysis.Findings.Single(finding => finding.Name == "spindle-off")).Single();
+        Assert.Contains("Z9\r\nM3\r\nG1", TextEdits.Apply(analysis.Text, fix.Edits).ToString(), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void No_start_is_offered_where_the_speed_is_not_known()

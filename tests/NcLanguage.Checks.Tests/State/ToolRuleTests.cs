@@ -44,6 +44,20 @@ public sealed class ToolRuleTests
     public void The_length_offset_added_is_the_setup_s() =>
         Assert.Contains("G0 Z5 G43 H21 (down)", Check.Fixed("length-offset-missing", Modes + "T1 M6\nG0 Z5 (down)\nM30", setup: Carousel), StringComparison.Ordinal);
 
+    [Fact]
+    public void Without_the_setup_s_tool_a_length_offset_is_a_guess()
+    {
+        const string Program = Modes + "T1 M6\nG0 Z5\nM30";
+        var listed = Check.Analyse(Program, setup: Carousel);
+        Assert.Equal(FixSafety.Safe, listed.FixesOf(listed.Findings.Single(f => f.Name == "length-offset-missing")).Single().Safety);
+        var unlisted = Check.Analyse(Program);
+        var fix = unlisted.FixesOf(unlisted.Findings.Single(f => f.Name == "length-offset-missing")).Single();
+        Assert.Equal(FixSafety.Choice, fix.Safety);
+        Assert.Contains("by custom", fix.Title, StringComparison.Ordinal);
+        Assert.Contains("by custom", Check.Of("length-offset-mismatch", Modes + "G0\nT1 M6\nG43 H2 Z5\nM30").Single().Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("by custom", Check.Of("length-offset-mismatch", Modes + "G0\nT1 M6\nG43 H2 Z5\nM30", setup: Carousel).Single().Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("T1 M6\nG43 H21 Z5", 0)]
     [InlineData("T1 M6\nG43 H1 Z5", 1)]

@@ -87,6 +87,31 @@ public sealed class SyntaxRuleTests
     public void A_comment_is_closed_before_blanks_that_end_the_line() =>
         Assert.Contains("\nG0 X5 (edge)  \n", Check.Fixed("comment-not-closed", Program("G0 X5 (edge  ")), StringComparison.Ordinal);
 
+    /// <summary>Words in an open comment may be meant to run, or not to: nobody but the writer knows.</summary>
+    [Theory]
+    [InlineData("G43 (LENGTH H2 Z30 M8", "G43 (LENGTH) H2 Z30 M8", "G43 (LENGTH H2 Z30 M8)")]
+    [InlineData("G0 X5 (edge Z-.5", "G0 X5 (edge) Z-.5", "G0 X5 (edge Z-.5)")]
+    [InlineData("G0 X5 (edge X#1", "G0 X5 (edge) X#1", "G0 X5 (edge X#1)")]
+    [InlineData("G0 X5 (X30", "G0 X5 (X30)", null)]
+    public void An_open_comment_with_words_is_a_choice(string block, string first, string? second)
+    {
+        var analysis = Check.Analyse(Program(block));
+        var fixes = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "comment-not-closed")).ToList();
+        Assert.All(fixes, fix => Assert.Equal(FixSafety.Choice, fix.Safety));
+        string[] expected = second is null ? [first] : [first, second];
+        Assert.Equal(expected, fixes.Select(fix => TextEdits.Apply(analysis.Text, fix.Edits).ToString().Split('\n').Single(line => line.Contains('(', StringComparison.Ordinal))));
+    }
+
+    [Theory]
+    [InlineData("G0 X5 (left front hole")]
+    [InlineData("G0 X5 (drill 6.8, 20 deep")]
+    [InlineData("G0 X5 (OP10")]
+    public void An_open_comment_of_plain_text_is_closed_for_certain(string block)
+    {
+        var analysis = Check.Analyse(Program(block));
+        Assert.Equal(FixSafety.Safe, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "comment-not-closed")).Single().Safety);
+    }
+
     [Theory]
     [InlineData("(3 flutes; 45 deg)")]
     [InlineData("; a line (with ( brackets")]
@@ -94,7 +119,9 @@ public sealed class SyntaxRuleTests
     public void A_sound_comment_is_silent(string block) => Assert.Empty(NamesOf(block));
 
     [Theory]
-    [InlineData("(Bohrung Ø8 für Stift)", "(Bohrung O8 fuer Stift)")]
+    [InlineData("(Bohrung Ø8 für Stift)", "(Bohrung DIA 8 fuer Stift)")]
+    [InlineData("(Boring ø6.8 i låg, smøres)", "(Boring DIA 6.8 i lag, smores)")]
+    [InlineData("(Ø 20)", "(DIA  20)")]
     [InlineData("(20°C ± 2)", "(20deg C +/- 2)")]
     [InlineData("(Příruba)", "(Priruba)")]
     [InlineData("; naïve", "; naive")]

@@ -70,6 +70,18 @@ public sealed class CycleNotCancelled : Rule
         // Behind a stop comes the tool change or the end that is reported too, or a block that ends the cycle.
         var isStop = finding.Severity == Severity.Warning;
         if (!goesOn || changesTool)
-            yield return new Fix("End the cycle with G80", goesOn || isStop ? FixSafety.Choice : FixSafety.Safe, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G80")]);
+            yield return new Fix("End the cycle with G80", goesOn || isStop || EndsBefore(finding, analysis) ? FixSafety.Choice : FixSafety.Safe, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G80")]);
+    }
+
+    /// <summary>Whether the fix of a lone Z before, in the same run of the cycle, ends the cycle there: a second G80 would stand idle.</summary>
+    static bool EndsBefore(Finding finding, ProgramAnalysis analysis)
+    {
+        var rise = analysis.Main.LastSetter(Slot.CycleBottom, finding.Line - 1);
+        if (rise < 0 || rise < analysis.Main.LastSetter(Slot.Cycle, finding.Line - 1))
+            return false;
+        foreach (var other in analysis.Findings)
+            if (other.Line == rise && other.Rule is DepthChangedInCycle)
+                return analysis.FixesOf(other).Any(fix => fix.Safety == FixSafety.Safe);
+        return false;
     }
 }

@@ -171,4 +171,15 @@ public class CycleStateTests
         Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000", tap));
         Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000"));
     }
+
+    /// <summary>Where a lone Z gets its G80, the end of the program needs none of its own.</summary>
+    [Theory]
+    [InlineData("G98 G81 X10 Y10 Z-5 R2 F100\nX20\nG0 Z30\nG91 G28 Z0\nG90\nM30", FixSafety.Choice)]
+    [InlineData("G98 G81 X10 Y10 Z-5 R2 F100\nX20\nG91 G28 Z0\nG90\nM30", FixSafety.Safe)]
+    [InlineData("G98 G81 X10 Y10 Z-5 R2 F100\nG0 Z30\nG80\nG81 X10 Y10 Z-6 R2\nG91 G28 Z0\nG90\nM30", FixSafety.Safe)]
+    public void One_G80_is_written_for_one_cycle(string blocks, FixSafety safety)
+    {
+        var analysis = CycleJob.Run(blocks, readings: new NcLanguage.Machine.Profiles.Readings { RapidsEndCycle = false });
+        Assert.Equal(safety, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "cycle-not-cancelled")).Single().Safety);
+    }
 }

@@ -44,6 +44,22 @@ public sealed class TraceAndHolesTests : IDisposable
 
     private static double[] Point(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(axis => axis.GetDouble())];
 
+    [Fact] // T2 has no diameter: no distance to the bar, except where its axis itself runs into it.
+    public void A_tool_of_unknown_diameter_has_no_distance()
+    {
+        const string setup = """{ "obstacles": [ { "name": "bar", "min": [28, -5, 0], "max": [32, 5, 8] } ], "tools": [ { "number": 2, "kind": "drill" } ] }""";
+        _scratch.Write("bare.nc", "G21 G90 G17 G54\nT2 M6\nG0 X0 Y6 Z5\nX50\nY0\nX0\nG55 X10\nM30\n");
+        _scratch.Write("bare.setup.json", setup);
+        var steps = Command.In(_scratch.Folder, "trace", "bare.nc", "--format", "json").Json.GetProperty("steps").EnumerateArray().ToList();
+        JsonElement At(int line) => steps.Single(step => step.GetProperty("line").GetInt32() == line).GetProperty("moves")[0].GetProperty("clearance").GetProperty("distance");
+        Assert.Equal(JsonValueKind.Null, At(4).ValueKind);
+        Assert.True(At(6).GetDouble() < 0);
+        var said = string.Join(' ', Command.In(_scratch.Folder, "check", "bare.nc", "--machine", "iso-mill").Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("clearance of T2 (its diameter is not known)", said, StringComparison.Ordinal);
+        Assert.Contains("clearance under G55 (where it lies in the setup's frame is not known)", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("deep", Command.In(_scratch.Folder, "trace", "bare.nc").Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_trace_has_the_members_of_the_contract()
     {

@@ -1,5 +1,8 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
@@ -7,6 +10,9 @@ namespace NcLanguage.Checks.Rules;
 /// <summary>What the control does but this product does not follow.</summary>
 public sealed class PathNotKnown : Rule
 {
+    /// <summary>How the text of a finding about a work offset begins; its number follows.</summary>
+    public const string Mark = "offset ";
+
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC4012",
@@ -15,7 +21,8 @@ public sealed class PathNotKnown : Rule
         Title = "From here on the path is not known",
         Finds = 
             "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar coordinates, cutting "
-            + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed.",
+            + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed. Also the first move "
+            + "under a work offset whose place in the setup's frame the setup does not give.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
             + "until they are known again.",
@@ -36,10 +43,12 @@ public sealed class PathNotKnown : Rule
         Source = "NISTIR 6556 §3.5; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Faults;
+    public override StepEvents Interest => StepEvents.Faults | StepEvents.Moves;
 
     public override void CheckStep(in StepContext step)
     {
+        if (IsFirstOffFrame(step.Step))
+            step.ReportBlock(this, OffFrame(step), Slot.WorkOffset, "The work offset was set here.", text: Mark + step.Step.After.WorkOffset.ToString(CultureInfo.InvariantCulture));
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind == FaultKind.TooManyMoves)
@@ -50,6 +59,23 @@ public sealed class PathNotKnown : Rule
                 continue;
             return;
         }
+    }
+
+    // A block that sets another offset and moves begins a stretch of its own.
+    static bool IsFirstOffFrame(Step step) =>
+        (step.After.Happened & Happened.MovedOffFrame) != 0
+        && ((step.Before.Happened & Happened.MovedOffFrame) == 0
+            || (step.Before.WorkOffset != step.After.WorkOffset && (step.Events & StepEvents.ProgramEnd) == 0));
+
+    static string OffFrame(in StepContext step)
+    {
+        var setup = step.Job.Setup;
+        var here = step.Step.After.WorkOffset;
+        var what = here < 0 ? "The place of this work offset is not in the setup"
+            : setup.WorkOffsets.ContainsKey(here)
+                ? $"{WorkOffsetName.Format(setup.Frame)}, in which the setup is measured, is not in its workOffsets, so that the place of {WorkOffsetName.Format(here)} there is not known"
+            : $"{WorkOffsetName.Format(here)} is not in the setup's workOffsets";
+        return what + ": clearance is not checked from here on.";
     }
 
     static string NotFollowed(in Block block, in Token token) => token.Kind switch

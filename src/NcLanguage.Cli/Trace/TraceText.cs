@@ -60,7 +60,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             if (double.IsNaN(approach.Distance))
                 screen.Write("clearance not known");
             else if (step.NameOf(approach) is { } name)
-                screen.Write(approach.Distance > 0 ? $"{Say.Mm(approach.Distance)} to {name}" : $"MEETS {name}, {Say.Mm(-approach.Distance)} deep", approach.Distance > 0 ? (Style?)null : Contact);
+                screen.Write(approach.Distance > 0 ? $"{Say.Mm(approach.Distance)} to {name}" : $"MEETS {name}, {(step.IsToolKnown ? Say.Mm(-approach.Distance) + " deep" : "even with its axis alone")}", approach.Distance > 0 ? (Style?)null : Contact);
         }
         screen.WriteLine();
     }

@@ -148,6 +148,8 @@ ref partial struct BlockRun
             _state.WorkOffset = word.Code.Tenths % 10 == 0 ? word.Code.Tenths / 10 : word.Code.Tenths;
         if (before.WorkOffset != _state.WorkOffset || _state.WorkOffset < 0)
             Offsets.Changed(ref _state, before, Setup, sameDatum: false);
+        if (before.WorkOffset != _state.WorkOffset)
+            _state.Happened &= ~Happened.MovedOffFrame;
         _step.Sets |= Slot.WorkOffset;
     }
 

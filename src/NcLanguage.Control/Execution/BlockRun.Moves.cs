@@ -81,6 +81,28 @@ ref partial struct BlockRun
             _state.Happened |= Happened.UsedWithoutOffset;
     }
 
+    /// <summary>Notes moves among what the setup lists that cannot be held against it, because the setup leaves the place or the tool's size out.</summary>
+    readonly void NoteNotDescribed()
+    {
+        var hasSolids = !Setup.Obstacles.IsEmpty || !Setup.Supports.IsEmpty;
+        if (_step.Moves.Count == 0 || _state.IsCalled || !(hasSolids || Setup.Stock is not null || Setup.ClampHeight is not null))
+            return;
+        if ((_state.Happened & Happened.MovedOffFrame) == 0 && !Offsets.IsPlaced(_state.WorkOffset, Setup) && Travels(false))
+            _state.Happened |= Happened.MovedOffFrame;
+        if ((_state.Happened & Happened.MovedWithoutSize) == 0 && hasSolids && _state.Tool != 0 && !(Setup.FindTool(_state.Tool)?.Diameter > 0)
+            && Travels(_state.Tool < 0))
+            _state.Happened |= Happened.MovedWithoutSize;
+    }
+
+    /// <summary>True when the block moves the tool in work coordinates; or, where only work counts, cuts with it or takes it from hole to hole.</summary>
+    readonly bool Travels(bool atWork)
+    {
+        foreach (ref readonly var move in _step.Moves.Items)
+            if (move.IsMotion && move.Role != MoveRole.Machine && (!atWork || move.IsCut || move.Role == MoveRole.Hop))
+                return true;
+        return false;
+    }
+
     /// <summary>Notes that the tool is taken out of the work: distances programmed after it are hardly meant from there.</summary>
     readonly void NoteTakenAway()
     {

@@ -32,7 +32,7 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
-        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset);
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize);
         if (_state.IncrementalUse == IncrementalUse.Moved)
             NoteTakenAway();
         _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);

@@ -61,6 +61,7 @@ ref partial struct BlockRun
         SwitchShift();
         TellFrames();
         MoveAsTold();
+        NoteNotDescribed();
         StopAfterMotion();
         EndProgram();
         NoteCycleLeftOn();

@@ -27,6 +27,12 @@ static class Offsets
             : Point3.Unknown;
     }
 
+    /// <summary>False when the setup leaves out where a work offset lies in the setup's frame. True where no frame could be read: the setup's own
+    /// findings tell that.</summary>
+    public static bool IsPlaced(int workOffset, Setup setup) =>
+        workOffset == setup.Frame || setup.Frame == Setup.UnknownFrame
+        || (setup.WorkOffsets.ContainsKey(workOffset) && setup.WorkOffsets.ContainsKey(setup.Frame));
+
     /// <summary>True when a move along this axis is as long in the machine as it is programmed.</summary>
     public static bool RunsStraight(in ControlState state, int axis) =>
         (state.NotFollowed & Displacing) == 0 && !(axis < 2 && IsCompensated(state));

@@ -26,7 +26,7 @@ public enum ReturnLevel : byte { Unknown, Initial, RLevel }
 
 /// <summary>What has happened since the program began; for some, since the tool or the spindle was changed.</summary>
 [Flags]
-public enum Happened : byte
+public enum Happened : ushort
 {
     None = 0,
 
@@ -50,6 +50,12 @@ public enum Happened : byte
 
     /// <summary>Blocks were met behind the program's end.</summary>
     PastEnd = 64,
+
+    /// <summary>The tool was moved under the work offset in force, and where that lies in the setup's frame is not known.</summary>
+    MovedOffFrame = 128,
+
+    /// <summary>The tool in the spindle has travelled among obstacles or supports, and its diameter is not known.</summary>
+    MovedWithoutSize = 256,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -20,7 +20,7 @@ public static class FindingReader
         {
             Blocks = analysis.Main.BlocksRun,
             Machine = analysis.Machine.Name,
-            NotChecked = [.. NotChecked.Of(analysis.Setup)],
+            NotChecked = [.. NotChecked.Of(analysis)],
             FixesLeftOut = ofRule.Values.Sum(count => Math.Max(0, count - MostFixesOfRule)),
         };
     }

@@ -1,3 +1,6 @@
+using System.Globalization;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Reports.Findings;
@@ -5,6 +8,31 @@ namespace NcLanguage.Reports.Findings;
 /// <summary>What a check leaves out because the setup does not say enough.</summary>
 public static class NotChecked
 {
+    /// <summary>One clause each, what and why: what no program could have checked, and what this one meets.</summary>
+    public static IEnumerable<string> Of(ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return Of(analysis.Setup).Concat(OfProgram(analysis.Main).Distinct());
+    }
+
+    static IEnumerable<string> OfProgram(ProgramRun run)
+    {
+        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+            foreach (var finding in run.Results[chunk].Findings)
+                if (finding.Rule is ToolSizeUnknown)
+                    yield return finding.Value < 0
+                        ? "clearance where the tool in the spindle is not known"
+                        : FormattableString.Invariant($"clearance of T{finding.Value} (its diameter is not known)");
+                else if (finding.Rule is PathNotKnown && finding.Text.StartsWith(PathNotKnown.Mark, StringComparison.Ordinal))
+                    yield return "clearance under " + OffsetOf(finding.Text);
+    }
+
+    static string OffsetOf(string text)
+    {
+        var number = int.Parse(text.AsSpan(PathNotKnown.Mark.Length), CultureInfo.InvariantCulture);
+        return number < 0 ? "G54.1 (the setup has no place for it)" : $"{WorkOffsetName.Format(number)} (where it lies in the setup's frame is not known)";
+    }
+
     /// <summary>One clause each, what and why.</summary>
     public static IEnumerable<string> Of(Setup setup)
     {
@@ -18,6 +46,8 @@ public static class NotChecked
             yield return "clearance to clamps (not all of them could be read from the setup)";
         else if (setup.Obstacles.IsEmpty && setup.ClampHeight is null)
             yield return "clearance to clamps (the setup lists none and gives no clampHeight)";
+        else if (!setup.Obstacles.IsEmpty && setup.ClampHeight is not null)
+            yield return "the clampHeight (it counts only where no obstacles are listed)";
         if (setup.Stock is null)
             yield return "the stock (the setup gives none)";
         if (setup.Tools.IsEmpty)

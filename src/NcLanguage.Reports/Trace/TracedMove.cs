@@ -9,10 +9,18 @@ namespace NcLanguage.Reports.Trace;
 /// <param name="Line">From 0.</param>
 public readonly record struct TracedStep(int Line, Step Step, Job Job)
 {
-    /// <summary>The exact least distance of a move to the obstacles; null where none are set or the move does not travel.</summary>
-    public Approach? ApproachOf(int move) => Job.Obstacles.IsEmpty || !Step.Moves[move].IsMotion
-        ? null
-        : Job.ApproachOf(Step.Moves[move], Step.ToFrame, Step.After.Tool, double.PositiveInfinity);
+    /// <summary>The exact least distance of a move to the obstacles; null where none are set or the move does not travel. Not known where the
+    /// tool's diameter is not, unless its axis already is in contact.</summary>
+    public Approach? ApproachOf(int move)
+    {
+        if (Job.Obstacles.IsEmpty || !Step.Moves[move].IsMotion)
+            return null;
+        var approach = Job.ApproachOf(Step.Moves[move], Step.ToFrame, Step.After.Tool, double.PositiveInfinity);
+        return IsToolKnown || approach.IsContact ? approach : Approach.Unknown;
+    }
+
+    /// <summary>Whether the setup gives the tool's diameter.</summary>
+    public bool IsToolKnown => Job.ShapeOf(Step.After.Tool).Radius > 0;
 
     /// <summary>Name of the obstacle of an approach, or null.</summary>
     public string? NameOf(Approach approach) => approach.ObstacleIndex < 0 ? null : Job.Obstacles[approach.ObstacleIndex].Name;

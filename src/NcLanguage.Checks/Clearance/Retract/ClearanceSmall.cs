@@ -49,7 +49,7 @@ public sealed class ClearanceSmall : Rule
         Setup = HopExample.Setup,
         FixSafety = FixSafety.Safe,
         Fix = "For a traverse between two holes: writes G98 where it needs the initial level, for the whole run of holes. Exactly the clearance counts as clear.",
-        NotFound = "Moves whose place is not known, and obstacles the setup does not list. A tool that is as near at the start of a move already is reported at the "
+        NotFound = "Moves whose place is not known, tools whose diameter is not known, and obstacles the setup does not list. A tool that is as near at the start of a move already is reported at the "
             + "block that took it there.",
         Source = "The clearance is the setup's own; common practice is 2 mm or more above what can be measured.",
     };
@@ -58,6 +58,9 @@ public sealed class ClearanceSmall : Rule
 
     public override void CheckStep(in StepContext step)
     {
+        // How near a tool of unknown diameter passes is not known; tool-size-unknown says so.
+        if (!step.Job.Obstacles.IsEmpty && !(step.Job.ShapeOf(step.Step.After.Tool).Radius > 0))
+            return;
         if (BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Close && !OnlyLeaves(hop, step))
             hop.Report(this, step, BlockHop.Mark);
         else if (Contact.FirstOf(ContactKind.Near, step) is { } contact)

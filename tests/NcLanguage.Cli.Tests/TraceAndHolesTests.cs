@@ -117,6 +117,17 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Equal(JsonValueKind.Null, move.GetProperty("seconds").ValueKind);
     }
 
+    [Fact] // Each axis at its own rate: 45 degrees to X50 Y50, then along X: 50 * sqrt(2) + 50; straight: sqrt(100² + 50²).
+    public void The_way_at_rapid_is_that_of_the_reading()
+    {
+        _scratch.Write("way.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z10\nX100 Y50\nM30\n");
+        Assert.Equal(120.7107, Way("perAxis"), 4);
+        Assert.Equal(111.8034, Way("straight"), 4);
+
+        double Way(string path) => Number(
+            Command.In(_scratch.Folder, "trace", "way.nc", "--format", "json", "--reading", "rapidPath=" + path).Json.GetProperty("distance"), "rapid");
+    }
+
     [Fact]
     public void The_holes_have_the_members_of_the_contract()
     {

@@ -58,6 +58,12 @@ public sealed class Job
         return move.Kind == MoveKind.Rapid ? Rapid(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
     }
 
+    /// <summary>Length of a move's path, mm: the bent one where each axis goes at its own rate. 0 for what does not travel.</summary>
+    public double LengthOf(in Move move) =>
+        !move.IsMotion ? 0
+        : move.Kind == MoveKind.Rapid && Readings.RapidPath == RapidPathReading.PerAxis ? BentRapid.Length(move.From, move.To, Machine.Rapid)
+        : move.Length;
+
     /// <summary>The nearest approach to the obstacles of a rapid that is not in the program; places in the setup's frame, mm.</summary>
     public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacles, within);
 

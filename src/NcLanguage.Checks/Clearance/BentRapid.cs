@@ -5,6 +5,17 @@ namespace NcLanguage.Checks.Clearance;
 /// <summary>The path of a rapid on a machine that moves each axis at its own rate: all start together, each stops when it is there.</summary>
 public static class BentRapid
 {
+    /// <summary>Length of the path, mm; NaN where it is not known.</summary>
+    public static double Length(Point3 from, Point3 to, Point3 rates)
+    {
+        Span<Point3> path = stackalloc Point3[4];
+        var points = Points(from, to, rates, path);
+        var length = points == 0 ? double.NaN : 0;
+        for (var i = 1; i < points; i++)
+            length += Point3.Distance(path[i - 1], path[i]);
+        return length;
+    }
+
     /// <summary>Writes the corners of the path.</summary>
     /// <param name="from">Start, mm.</param>
     /// <param name="to">End, mm.</param>

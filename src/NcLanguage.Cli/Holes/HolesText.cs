@@ -38,11 +38,13 @@ sealed class HolesText(Screen screen)
             screen.WriteLine(
                 $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {Say.Number(hole.X),9} {Say.Number(hole.Y),9} "
                 + $"{Say.Number(hole.ArriveAt),8} {Say.Number(hole.RLevel),8} {Say.Number(hole.Bottom),8} {Say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, Say.Number),7} {Optional(hole.DwellSeconds, Say.Seconds),10} {Say.Number(hole.Feed, 1),8} {Say.Number(hole.Speed, 0),8}");
+                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {Say.Number(hole.Feed, 1),8} {Say.Number(hole.Speed, 0),8}");
         }
     }
 
-    // Holes without a dwell, and the last hole of a cycle, have none: a blank says less than a question mark.
+    static string Dwell(double seconds) => seconds == 0 ? "" : Optional(seconds, Say.Seconds);
+
+    // The last hole of a cycle has none: a blank says less than a question mark.
     static string Optional(double value, Func<double, string> say) => double.IsNaN(value) ? "" : say(value);
 
     void WriteDrawing(HoleReport report)

@@ -155,7 +155,7 @@ ref partial struct BlockRun
         _step.Sets |= Slot.Hole;
         _step.Holes.Add(new Hole(
             _state.Cycle, _state.Tool, place.X, place.Y, _state.RLevel, _state.Bottom, _state.InitialLevel, arriveAt, returnTo,
-            HasDwell(_state.Cycle) ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : double.NaN,
+            HasDwell(_state.Cycle) ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : 0,
             PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop, firstMove, SecondsSince(firstMove)));
     }
 

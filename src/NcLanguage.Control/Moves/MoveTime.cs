@@ -21,7 +21,8 @@ public static class MoveTime
     /// <summary>A rapid between two places, mm.</summary>
     public static double Rapid(Point3 from, Point3 to, MachineProfile machine) => Rapid(to - from, machine);
 
-    /// <summary>A rapid: all axes together on a straight line, the slowest for its way ruling; or each at its own rate.</summary>
+    /// <summary>A rapid: all axes together on a straight line, as fast as no axis goes beyond its own rate and
+    /// acceleration; or each at its own rate.</summary>
     /// <param name="way">How far each axis goes, mm; 0 for one that stands still.</param>
     public static double Rapid(Point3 way, MachineProfile machine)
     {
@@ -34,10 +35,16 @@ public static class MoveTime
         if (length == 0 || double.IsNaN(length))
             return length;
         var rate = double.PositiveInfinity;
+        var acceleration = double.PositiveInfinity;
         for (var axis = 0; axis < 3; axis++)
-            if (way[axis] != 0)
-                rate = Math.Min(rate, machine.Rapid[axis] * length / Math.Abs(way[axis]));
-        return Trapezoid(length, rate, machine.Acceleration);
+        {
+            if (way[axis] == 0)
+                continue;
+            var share = length / Math.Abs(way[axis]);
+            rate = Math.Min(rate, machine.Rapid[axis] * share);
+            acceleration = Math.Min(acceleration, machine.Acceleration * share);
+        }
+        return Trapezoid(length, rate, acceleration);
     }
 
     static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);

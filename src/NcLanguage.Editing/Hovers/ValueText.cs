@@ -169,7 +169,7 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
         };
         var turns = Times.Turns(seconds, step.After);
         var text = $"{Times.Of(seconds)} ({reading}, {Markdown.Plain(analysis.Machine.Name)}){(turns.Length > 0 ? " · " + turns : "")}.";
-        if (step.Holes.Count > 0 && double.IsNaN(step.Holes[0].DwellSeconds))
+        if (step.Holes.Count > 0 && seconds != 0 && step.Holes[0].DwellSeconds == 0)
             text += $" G{step.Holes[0].Cycle} does not wait as it is read here.";
         return step.Words.HasCode('G', 40) ? text : text + " Carried over to the holes that follow.";
     }

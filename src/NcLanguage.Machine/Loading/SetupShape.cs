@@ -71,7 +71,10 @@ internal static class SetupShape
                 $"{ValueReader.Clip(obstacle.Name)} lies wholly inside the stock, from Z{Shown(obstacle.Bottom, read)} to Z{Shown(obstacle.Top, read)} where the stock "
                 + $"reaches from Z{Shown(stock.Min.Z, read)} to Z{Shown(stock.Max.Z, read)}: nothing can be clamped there.");
         }
-        return setup with { Obstacles = [.. obstacles.Select(o => o.Obstacle)], ObstaclesAreKnown = setup.ObstaclesAreKnown && complete };
+        return setup with
+        {
+            Obstacles = [.. obstacles.Select(o => o.Obstacle)], ObstaclesAreListed = true, ObstaclesAreKnown = setup.ObstaclesAreKnown && complete,
+        };
     }
 
     private static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)

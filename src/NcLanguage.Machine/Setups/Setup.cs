@@ -44,6 +44,9 @@ public sealed record Setup
 
     public ImmutableArray<Obstacle> Obstacles { get; init; } = [];
 
+    /// <summary>True when the setup lists its obstacles; an empty list says that there are none.</summary>
+    public bool ObstaclesAreListed { get; init; }
+
     /// <summary>False when an obstacle or support of the file could not be read: what stands on the table is then not fully known, and
     /// no level can be called clear.</summary>
     public bool ObstaclesAreKnown { get; init; } = true;

@@ -33,7 +33,7 @@ public static class TraceRun
                 if ((step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
                     continue;
                 foreach (ref readonly var move in step.Moves.Items)
-                    totals.Add(move);
+                    totals.Add(move, job.LengthOf(move));
                 onStep(block, new TracedStep(text.FirstLineOf(chunk) + line, step, job));
             }
         }

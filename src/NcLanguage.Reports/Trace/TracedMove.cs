@@ -38,11 +38,11 @@ public sealed class TraceTotals
     /// <summary>Moves whose length or time is not known.</summary>
     public int UnknownMoves { get; private set; }
 
-    public void Add(in Move move)
+    /// <param name="length">Length of its path, mm.</param>
+    public void Add(in Move move, double length)
     {
         if (!double.IsNaN(move.Seconds))
             Seconds += move.Seconds;
-        var length = move.IsMotion ? move.Length : 0;
         if (double.IsNaN(move.Seconds) || double.IsNaN(length))
             UnknownMoves++;
         if (double.IsNaN(length))

@@ -12,6 +12,10 @@ public class BentRapidTests
         return path[..BentRapid.Points(from, to, rates, path)];
     }
 
+    [Fact] // 45 degrees to X50 Y50, then along X: 50 * sqrt(2) + 50.
+    public void Its_length_is_that_of_its_pieces() =>
+        Assert.Equal(120.7107, BentRapid.Length(default, new(100, 50, 0), new(15000, 15000, 15000)), 4);
+
     [Fact] // Closed form: at equal rates X and Y run together until the shorter is there.
     public void Equal_rates_go_at_45_degrees_first() =>
         Assert.Equal([new(0, 0, 0), new(30, 30, 0), new(100, 30, 0)], Path(new(0, 0, 0), new(100, 30, 0), new(15000, 15000, 15000)));

@@ -318,6 +318,15 @@ public sealed class CycleTests
         Assert.Equal([2.0, 10.0, 10.0, 2.0], session.Holes.Select(hole => hole.ReturnTo));
     }
 
+    /// <summary>A cycle without a dwell waits 0 s; only a dwell that is not known is not a number.</summary>
+    [Fact]
+    public void Dwell_of_a_hole()
+    {
+        Assert.Equal(0, Start().Run("G99 G81 X10 R2 Z-3 F120").Holes[0].DwellSeconds);
+        Assert.Equal(0, Start().Run("G99 G83 X10 R2 Z-3 Q1 F120").Holes[0].DwellSeconds);
+        Assert.Equal(double.NaN, Start().Run("G99 G82 X10 R2 Z-3 P#600 F120").Holes[0].DwellSeconds);
+    }
+
     /// <summary>The table of holes: levels, dwell, feed and times.</summary>
     [Fact]
     public void Hole()

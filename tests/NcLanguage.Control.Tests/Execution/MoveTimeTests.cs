@@ -44,10 +44,13 @@ public sealed class MoveTimeTests
         Assert.Equal(0.6, Time(perAxis, block), 6);
         var slow = straight with { Acceleration = 500 };
         Assert.Equal(0.6 * 1, Time(straight, "G0 Z30"), 6);
-        // With acceleration the line of 50 mm is run at 125 mm/s, while the longer axis by itself has 40 mm to go at 100 mm/s.
-        Assert.Equal(MoveTime.Trapezoid(50, 7500, 500), Time(slow, "G0 X30 Y40"), 9);
-        Assert.Equal(MoveTime.Trapezoid(40, 6000, 500), Time(perAxis with { Acceleration = 500 }, "G0 X30 Y40"), 9);
-        Assert.NotEqual(Time(slow, "G0 X30 Y40"), Time(perAxis with { Acceleration = 500 }, "G0 X30 Y40"));
+        // Axes alike: the line takes what its longest axis takes by itself, 40 mm at 100 mm/s and 500 mm/s²: 0.4 + 0.2 s.
+        Assert.Equal(0.6, Time(slow, "G0 X30 Y40"), 9);
+        Assert.Equal(0.6, Time(perAxis with { Acceleration = 500 }, "G0 X30 Y40"), 9);
+        // X40 Z30, 50 mm: Z allows 50 · 50/30 mm/s, X accelerates the line by 500 · 50/40 mm/s²: 50/83.33 + 83.33/625 = 0.7333 s.
+        // By itself X takes 40/100 + 100/500 = 0.6 s, Z 30/50 + 50/500 = 0.7 s.
+        Assert.Equal(0.73333, Time(slow, "G0 X40 Z30"), 5);
+        Assert.Equal(0.7, Time(perAxis with { Acceleration = 500 }, "G0 X40 Z30"), 9);
 
         static double Time(MachineProfile machine, string block) => new Session(machine, start: default(Point3)).Run(block).Moves[0].Seconds;
     }

@@ -153,9 +153,9 @@ public sealed class BlockHoverTests
         const string Program = "G21 G90 G18\nF120\nG0 X0 Y10 Z0\nG99 G81$0 X5 Z7 Y-3 R2\nM30";
         Assert.Contains(
             """
-            **Hole 1** X5 Z7 · G81 from Y2 to Y-3 · 2.79 s
+            **Hole 1** X5 Z7 · G81 from Y2 to Y-3 · 2.78 s
 
-            1. traverse X0 Z0 → X5 Z7 · 0.107 s
+            1. traverse X0 Z0 → X5 Z7 · 0.097 s
             2. rapid Y10 → Y2 at Z7 · 0.103 s
             3. feed Y2 → Y-3 at Z7 · 120 mm/min · 2.5 s
             4. return Y-3 → Y2 at Z7 · 0.082 s

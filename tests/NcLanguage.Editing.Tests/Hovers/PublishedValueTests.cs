@@ -101,10 +101,10 @@ public sealed class PublishedValueTests
     public void Inch_feed() => Assert.Contains(
         "1. feed X0 → X1 at Z0 · 10 in/min · 6 s\n", Editor.Markdown("G20 G90 G0 X0 Y0 Z0\n$0G1 X1 F10"), StringComparison.Ordinal);
 
-    /// <summary>NISTIR 6556 §3.5.16.2, first worked example, from (1, 2, 3).</summary>
+    /// <summary>NISTIR 6556 §3.5.16.2, first worked example, from (1, 2, 3). Each axis goes 3 mm: 2 * sqrt(3 / 3000) s.</summary>
     [Fact]
     public void Worked_example_of_a_cycle() => Assert.Contains(
-        "1. traverse X1 Y2 → X4 Y5 at Z3 · 0.075 s\n2. rapid Z3 → Z2.8 · 0.016 s\n3. feed Z2.8 → Z1.5 · 100 mm/min · 0.78 s\n4. return Z1.5 → Z3 · 0.045 s\n",
+        "1. traverse X1 Y2 → X4 Y5 at Z3 · 0.063 s\n2. rapid Z3 → Z2.8 · 0.016 s\n3. feed Z2.8 → Z1.5 · 100 mm/min · 0.78 s\n4. return Z1.5 → Z3 · 0.045 s\n",
         Editor.Markdown("G21 G90 G0 X1 Y2 Z3 F100\nG90 $0G81 G98 X4 Y5 Z1.5 R2.8"),
         StringComparison.Ordinal);
 }

@@ -58,7 +58,7 @@ public sealed class StateAtTests
 
     [Fact]
     public void Holes_of_which_little_is_known() => Assert.Equal(
-        [new HoleAnswer(1, 0, "G81", null, 1, null, null, -1, null, null, null, null, null, null)],
+        [new HoleAnswer(1, 0, "G81", null, 1, null, null, -1, null, null, 0, null, null, null)],
         HoleAnswers.Of(Editor.Analyse("G81 X1 Z-1")).Holes.AsEnumerable());
 
     [Fact]

@@ -113,6 +113,14 @@ public class SetupFileTests
     }
 
     [Fact]
+    public void An_empty_list_of_obstacles_is_a_list()
+    {
+        Assert.True(Read("""{ "obstacles": [] }""").Setup.ObstaclesAreListed);
+        Assert.False(Read("""{ "obstacles": null }""").Setup.ObstaclesAreListed);
+        Assert.False(Read("{}").Setup.ObstaclesAreListed);
+    }
+
+    [Fact]
     public void Null_stands_for_not_known()
     {
         var (setup, problems) = Read("""{ "stock": null, "tools": [ { "number": 1, "kind": null, "diameter": null } ], "holes": null, "units": null }""");

@@ -28,6 +28,10 @@ public static class HopClearance
     /// <summary>True when the setup says anything that a traverse can be judged by.</summary>
     public static bool CanJudge(Job job) => !job.Obstacles.IsEmpty || job.Setup.ClampHeight is not null;
 
+    /// <summary>True when the setup says that nothing stands in the way: its list of obstacles is empty, and no clamp height is given.</summary>
+    static bool NothingStands(Job job) =>
+        job.Setup.ObstaclesAreListed && job.Setup.ObstaclesAreKnown && job.Obstacles.IsEmpty && job.Setup.ClampHeight is null;
+
     /// <summary>True when a level at which the tool clears can be called clear: all obstacles could be read, and the tool is described
     /// where its size matters.</summary>
     public static bool CanCallClear(Job job, int tool) =>
@@ -85,7 +89,11 @@ public static class HopClearance
     /// where not known.</summary>
     public static double LeastReturn(Job job, in HoleResult hole, in HoleResult next)
     {
-        if (!next.Hole.IsHop || hole.Plane != WorkPlane.XY || next.Plane != WorkPlane.XY || !CanCallClear(job, next.Hole.Tool))
+        if (!next.Hole.IsHop || hole.Plane != WorkPlane.XY || next.Plane != WorkPlane.XY)
+            return double.NaN;
+        if (NothingStands(job))
+            return hole.Hole.RLevel;
+        if (!CanCallClear(job, next.Hole.Tool))
             return double.NaN;
         var floor = hole.Hole.RLevel + hole.ToFrame.Z;
         return LeastLevel(job, hole.PlaceAt(0), next.PlaceAt(0), next.Hole.Tool, floor) - hole.ToFrame.Z;

@@ -25,6 +25,8 @@ public class HoleTableTests
     public void Least_return_is_not_known_without_obstacles_or_without_the_tool_s_size()
     {
         Assert.All(Table("G99 G81 X10 Y20 Z-5 R2\nX20", HopJob.Setup()), row => Assert.True(double.IsNaN(row.LeastReturn)));
+        // An empty list says that nothing is in the way.
+        Assert.Equal(2, Table("G99 G81 X10 Y20 Z-5 R2\nX20", HopJob.Setup() with { ObstaclesAreListed = true })[0].LeastReturn);
         Assert.All(Table("G99 G81 X10 Y20 Z-5 R2\nX20", HopJob.Setup(HopJob.Middle) with { Tools = [] }), row => Assert.True(double.IsNaN(row.LeastReturn)));
         Assert.Equal(27, Table("G99 G81 X10 Y20 Z-5 R2\nX20", HopJob.Setup() with { ClampHeight = 25 })[0].LeastReturn);
     }

@@ -12,10 +12,11 @@ sealed class HolePlaces
     /// <summary>Places nearer than this are one place, mm.</summary>
     public const double Step = 0.001;
 
-    HolePlaces(HolePlace[] items, double lowestR)
+    HolePlaces(HolePlace[] items, double lowestR, double highestBottom)
     {
         Items = items;
         LowestR = lowestR;
+        HighestBottom = highestBottom;
     }
 
     public HolePlace[] Items { get; }
@@ -23,10 +24,13 @@ sealed class HolePlaces
     /// <summary>The lowest known R level in the setup's frame, mm; infinite where none is known.</summary>
     public double LowestR { get; }
 
+    /// <summary>The highest known bottom in the setup's frame, mm; −infinite where none is known.</summary>
+    public double HighestBottom { get; }
+
     public static HolePlaces Of(HoleResult[] holes)
     {
         var items = new HolePlace[holes.Length];
-        var lowest = double.PositiveInfinity;
+        var (lowest, highest) = (double.PositiveInfinity, double.NegativeInfinity);
         for (var i = 0; i < holes.Length; i++)
         {
             ref readonly var hole = ref holes[i];
@@ -37,8 +41,10 @@ sealed class HolePlaces
                 hole.Line, hole.Hole.Tool, (short)hole.Hole.Cycle, hole.Hole.IsHop, isPlaced);
             if (hole.Hole.RLevel + hole.ToFrame.Z < lowest)
                 lowest = hole.Hole.RLevel + hole.ToFrame.Z;
+            if (bottom.Z > highest)
+                highest = bottom.Z;
         }
-        return new HolePlaces(items, lowest);
+        return new HolePlaces(items, lowest, highest);
     }
 
     static long Steps(double mm) => (long)Math.Round(mm / Step);

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -18,7 +19,7 @@ public sealed class PeckMissing : Rule
         Name = "peck-missing",
         Severity = Severity.Warning,
         Title = "A deep hole is drilled in one stroke",
-        Finds = "G81 or G82 with a drill whose hole, from the stock's top (without stock: from the clearance below R), is deeper than four times its diameter.",
+        Finds = "G81 or G82 with a drill whose hole, within the stock (without stock: from the clearance below R), is deeper than four times its diameter.",
         AtTheMachine = "The chips jam in the flutes: the drill runs hot, drifts and breaks in the hole.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-30 R2 F120
@@ -53,10 +54,17 @@ public sealed class PeckMissing : Rule
             value: diameter);
     }
 
-    static double DepthOf(in StepContext step, in Hole hole) =>
-        step.Job.Setup.Stock is { } stock && step.Step.After.Plane == WorkPlane.XY
-            ? Math.Min(stock.Max.Z - step.Step.ToFrame.Z, hole.RLevel) - hole.Bottom
-            : hole.RLevel - step.Job.Setup.Clearance - hole.Bottom;
+    /// <summary>How deep the hole goes into material, mm: over the stock no farther than through it.</summary>
+    static double DepthOf(in StepContext step, in Hole hole)
+    {
+        if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY)
+            return hole.RLevel - step.Job.Setup.Clearance - hole.Bottom;
+        var toFrame = step.Step.ToFrame;
+        var bottom = hole.Bottom + toFrame.Z;
+        if (Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y) <= 0)
+            bottom = Math.Max(bottom, stock.Min.Z);
+        return Math.Min(stock.Max.Z, hole.RLevel + toFrame.Z) - bottom;
+    }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {

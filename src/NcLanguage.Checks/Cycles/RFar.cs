@@ -47,7 +47,9 @@ public sealed class RFar : Rule
         if (!(gap > Math.Max(Far, 3 * clearance)))
             return;
         var hole = step.Step.Holes[0];
-        var seconds = (gap - clearance) / hole.Feed * 60;
+        // A hole that ends above the stock has no more air than down to its bottom.
+        var air = Math.Min(gap, hole.RLevel - hole.Bottom);
+        var seconds = air / hole.Feed * 60;
         var cost = double.IsFinite(seconds) ? $", {Say.Seconds(seconds)} through air at each hole" : "";
         CycleRuns.Report(this, step, 'R', $"The R level {Say.Level(state.RLevel)} is {Say.Mm(gap)} above the stock{cost}.", Slot.CycleR, "The R level was set here.");
     }

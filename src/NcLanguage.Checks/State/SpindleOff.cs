@@ -42,7 +42,7 @@ public sealed class SpindleOff : Rule
         Fix =
             "Writes M3 (M4 for left-hand tapping) as a block of its own before the block, where a speed is known: in the same block the spindle would still "
             + "run up while the tool goes in. A choice where M5 has stopped the spindle since the last tool change.",
-        NotFound = "Feed moves meant to stay in the air; spindles started by hand.",
+        NotFound = "Feeds straight up, and feeds at or above the top of the setup's stock; spindles started by hand.",
         Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
     };
 

@@ -30,7 +30,7 @@ ref partial struct BlockRun
         var length = Way(to, axes).Length;
         var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(length);
         Move(MoveKind.Feed, to, role, feed, length / feed * 60);
-        Cut();
+        Cut(role == MoveRole.Plain && IsInAir(to, axes));
         Stand(to, axes);
     }
 
@@ -52,10 +52,18 @@ ref partial struct BlockRun
         (axes & 2) == 0 ? 0 : to.Y - _state.Position.Y,
         (axes & 4) == 0 ? 0 : to.Z - _state.Position.Z);
 
-    readonly void Cut()
+    /// <summary>True for a way straight up, and for one that is known not to go below the stock's top.</summary>
+    readonly bool IsInAir(Point3 to, int axes)
+    {
+        if (axes == Bit(2) && to.Z > _state.Position.Z)
+            return true;
+        return Setup.Stock is { } stock && Math.Min(_state.Position.Z, to.Z) + _step.ToFrame.Z >= stock.Max.Z;
+    }
+
+    readonly void Cut(bool isInAir = false)
     {
         _state.HasCut = true;
-        if (_state.Spindle == SpindleState.Off || _state.Speed == 0)
+        if (!isInAir && (_state.Spindle == SpindleState.Off || _state.Speed == 0))
             _state.Happened |= Happened.CutStanding;
         _step.Events |= StepEvents.Cut;
         _step.Sets |= Slot.Cut;

@@ -36,7 +36,7 @@ public enum Happened : ushort
     /// <summary>The tool was moved in work coordinates.</summary>
     WorkMove = 2,
 
-    /// <summary>A cut was made with the spindle standing, and it has not been started since.</summary>
+    /// <summary>A cut, other than straight up or above the stock, was made with the spindle standing, and it has not been started since.</summary>
     CutStanding = 4,
 
     /// <summary>Axis words were met without a motion code, and none has come since.</summary>

@@ -17,7 +17,7 @@ public sealed class WordingTests
     [InlineData("hole-outside-stock", "G81 X20 Y-3 Z-10 R2 F100", "drills mostly in air.")]
     [InlineData("hole-outside-stock", "G81 X20 Y-4 Z-10 R2 F100", "drills air.")]
     [InlineData("expression-malformed", "G1 X[SINN[20]] F100", "There is no function SINN:")]
-    [InlineData("spindle-off", "M5\nG1 X30 F100", "The spindle is stopped:")]
+    [InlineData("spindle-off", "M5\nG1 X30 Z-1 F100", "The spindle is stopped:")]
     [InlineData("retract-below-clamp", "G0 Z5\nG81 X10 Y10 Z-10 R2 F100", "The traverse to the first hole at X10 Y10")]
     public void A_message_reads(string rule, string blocks, string part) =>
         Assert.Contains(Programs.Of(rule, Start + blocks + "\nM30", Plate), message => message.Message.Contains(part, StringComparison.Ordinal));

@@ -117,6 +117,21 @@ public sealed class StateRuleTests
     public void M5_beside_a_cut_acts_as_the_reading_says(string reading, int findings) =>
         Assert.Equal(findings, Count("spindle-off", Modes + "S1000 M3\nG0 X0 Y0 Z9\nG1 Z-1 F100\nG1 X5 M5\nM30", $"stopsAct={reading}"));
 
+    [Theory] // A standing tool that is fed through air, or lifted, cuts nothing; the next one that goes down does.
+    [InlineData("G1 Z60 F1000", false, new int[0])]
+    [InlineData("G1 X20 F1000", true, new int[0])]
+    [InlineData("G1 X20 F1000", false, new[] { 4 })]
+    [InlineData("G1 X20 Z60 F1000", false, new[] { 4 })]
+    [InlineData("G1 Z0 F1000\nX20", true, new int[0])]
+    [InlineData("G1 Z60 F1000\nG1 Z-1", true, new[] { 5 })]
+    [InlineData("G98 G81 Z1 R2 F100", true, new[] { 4 })]
+    public void A_feed_in_the_air_needs_no_spindle(string blocks, bool hasStock, int[] lines)
+    {
+        var setup = Setup.None with { IsPresent = true, Stock = hasStock ? new(new(0, 0, -20), new(100, 60, 0)) : null };
+        var found = Check.Of("spindle-off", "G21 G90 G17 G54 G94\nS1000\nG0 X10 Y10 Z30\n" + blocks + "\nG80\nM30", setup: setup);
+        Assert.Equal(lines, found.Select(finding => finding.Line + 1));
+    }
+
     [Fact]
     public void A_probe_is_fed_with_a_standing_spindle()
     {

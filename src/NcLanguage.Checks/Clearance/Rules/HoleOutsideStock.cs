@@ -50,7 +50,7 @@ public sealed class HoleOutsideStock : Rule
             M5
             M30
             """,
-        NotFound = "Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
+        NotFound = "Holes under another work offset than the setup's, farther from the stock than the stock is long or wide: they are another part's. Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
             + "only the centre counts.",
         Source = "Common practice.",
     };
@@ -61,8 +61,9 @@ public sealed class HoleOutsideStock : Rule
     {
         if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))
             return;
+        var isElsewhere = step.Step.After.WorkOffset != step.Job.Setup.Frame;
         foreach (ref readonly var hole in step.Step.Holes.Items)
-            if (Report(hole, stock, step))
+            if (!(isElsewhere && IsOfAnotherPart(hole, stock, step.Step.ToFrame)) && Report(hole, stock, step))
                 return;
     }
 
@@ -73,6 +74,14 @@ public sealed class HoleOutsideStock : Rule
             return false;
         var token = step.Block.Tokens[step.Step.Words.TokenOf(letter)];
         return !token.HasPoint && !token.IsExpression && Math.Abs(token.Value) is > 0 and < NumberWithoutPoint.MostIncrements;
+    }
+
+    // Under another work offset a hole farther away than the stock is long, or wide, is drilled in another part.
+    static bool IsOfAnotherPart(in Hole hole, Box3 stock, Point3 toFrame)
+    {
+        var (length, width) = (stock.Max.X - stock.Min.X, stock.Max.Y - stock.Min.Y);
+        var (x, y) = (hole.X + toFrame.X, hole.Y + toFrame.Y);
+        return x < stock.Min.X - length || x > stock.Max.X + length || y < stock.Min.Y - width || y > stock.Max.Y + width;
     }
 
     bool Report(in Hole hole, Box3 stock, in StepContext step)

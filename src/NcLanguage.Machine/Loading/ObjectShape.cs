@@ -34,6 +34,9 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
     /// <summary>The names of the members.</summary>
     public IReadOnlyList<string> Names { get; } = [.. fields.Select(row => row.Name)];
 
+    /// <summary>Why a name that looks like a member can be none, as the end of a message; null where there is nothing to say.</summary>
+    public Func<string, string?>? WhyNot { get; init; }
+
     /// <summary>The target with every member of the object applied; each mistake becomes a problem.</summary>
     public T Read(T target, JsonValue value, ValueReader read)
     {
@@ -65,6 +68,11 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
         {
             if (Names.Contains(member.Name))
                 continue;
+            if (WhyNot?.Invoke(member.Name) is { } reason)
+            {
+                read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {reason}");
+                continue;
+            }
             string? nearest = NearestName.Find(member.Name, Names.Where(name => !value.Has(name)));
             string hint = nearest is null
                 ? $"it knows {string.Join(", ", Names.Where(name => name[0] != '$'))}."

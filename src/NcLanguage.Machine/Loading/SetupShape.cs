@@ -41,7 +41,10 @@ internal static class SetupShape
         "the list of work offsets",
         [.. WorkOffsetName.All.Select(name => new Field<ImmutableDictionary<int, Point3>>(
             name,
-            (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets))]);
+            (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets))])
+    {
+        WhyNot = name => name == "G53" ? "G53 is machine coordinates, which have no offset." : null,
+    };
 
     private static Box3? Stock(JsonMember member, ValueReader read)
     {

@@ -141,6 +141,8 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
     {
         if (value.Kind != JsonKind.Number)
             Wrong(value.Range, $"{what} must be a number, not {Describe(value)}", instead);
+        else if (double.IsInfinity(value.Number))
+            Wrong(value.Range, $"{what} is a number too large to be read; it must be {(value.Number > 0 ? $"at most {Bounds.Format(bounds.Greatest)}" : $"at least {Bounds.Format(bounds.Least)}")}", instead);
         else if (bounds.Complain(value.Number) is { } complaint)
             Wrong(value.Range, $"{what} is {Bounds.Format(value.Number)} but {complaint}", instead);
         else

@@ -120,6 +120,16 @@ public class SetupFileTests
         Assert.False(Read("{}").Setup.ObstaclesAreListed);
     }
 
+    [Theory]
+    [InlineData("""{ "workOffsets": { "G53": [0, 0, 0] } }""", "so it is ignored: G53 is machine coordinates, which have no offset.")]
+    [InlineData("""{ "clearance": 1e999 }""", "\"clearance\" is a number too large to be read; it must be at most 100000;")]
+    public void A_mistake_reads(string file, string part)
+    {
+        var problem = Assert.Single(Read(file).Problems);
+        Assert.Contains(part, problem.Message, StringComparison.Ordinal);
+        Assert.Null(problem.Replacement);
+    }
+
     [Fact]
     public void Null_stands_for_not_known()
     {

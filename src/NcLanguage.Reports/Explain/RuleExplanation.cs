@@ -31,7 +31,7 @@ static class RuleExplanation
 
     static string Fix(RuleInfo info) => info.FixSafety switch
     {
-        FixSafety.Safe => $"{info.Fix} Certain: it writes what the finding shows was meant; check --fix makes it.",
+        FixSafety.Safe => $"{info.Fix} Certain: unless said otherwise here, it writes what the finding shows was meant, and check --fix makes it.",
         FixSafety.Choice => $"{info.Fix} One of several things that may have been meant: look at it before you take it.",
         _ => "There is none: only whoever writes the program knows what was meant.",
     };

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -30,7 +31,9 @@ public sealed class WordMissing : Rule
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Adds the H of the tool in the spindle to G43 (from the setup, else the tool's own number). The other words only the programmer knows.",
+        Fix =
+            "Adds the H of the tool in the spindle to G43. A choice where the setup does not list the tool (by custom H has the tool's number) and where a "
+            + "comment that is not closed may hold the H. The other words only the programmer knows.",
         NotFound = "Controls that take H from an earlier block.",
         Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.11 and §3.5.18.",
     };
@@ -50,7 +53,16 @@ public sealed class WordMissing : Rule
         if (finding.Text != "H" || tool <= 0)
             return [];
         var word = $"H{LengthOffsets.Of(tool, analysis.Setup)}";
-        return [new Fix($"Add {word}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, word)])];
+        var isCertain = analysis.Setup.FindTool(tool) is not null && !HasOpenComment(analysis.Main.BlockAt(finding.Line));
+        return [new Fix($"Add {word}", isCertain ? FixSafety.Safe : FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, word)])];
+    }
+
+    static bool HasOpenComment(in Block block)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind == TokenKind.UnclosedComment)
+                return true;
+        return false;
     }
 
     static string? Message(in StepContext step, in Fault fault)

@@ -133,6 +133,16 @@ public sealed class ToolRuleTests
     public void An_idle_word_is_told(string block, int findings) =>
         Assert.Equal(findings, Count("word-without-effect", Modes + "G0 X0 Y0 Z1\n" + block + "\nM30"));
 
+    [Theory]
+    [InlineData("G43 Z5", true, FixSafety.Safe)]
+    [InlineData("G43 Z5", false, FixSafety.Choice)]
+    [InlineData("G43 (length H2 Z5", true, FixSafety.Choice)]
+    public void H_is_added_for_certain_only_where_the_setup_has_the_tool_and_no_comment_may_hold_it(string block, bool isListed, FixSafety safety)
+    {
+        var analysis = Check.Analyse(Modes + $"T1 M6\nG0 X0 Y0\n{block}\nM30", setup: isListed ? Carousel : null);
+        Assert.Equal(safety, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "word-missing")).Single().Safety);
+    }
+
     // ---- what is allowed ----
 
     [Theory]

@@ -62,6 +62,9 @@ public readonly ref struct StepContext
 
     public Job Job => _scan.Job;
 
+    /// <summary>Lengths and feeds in the unit in force.</summary>
+    public LengthText Say => new(Step.After.Units);
+
     /// <summary>Whether the block ran: false behind the program's end and where it was skipped.</summary>
     public bool IsRun => (Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0;
 
@@ -158,6 +161,10 @@ public readonly ref struct FileContext
 
     /// <summary>The run under the reading in force.</summary>
     public ProgramRun Run => Runs.Main;
+
+    /// <summary>Lengths and feeds in the unit in force at a line (0-based).</summary>
+    public LengthText SayAt(int line) =>
+        Run.LastSetter(Slot.Units, line) is >= 0 and var setter ? new(Run.StepAt(setter).After.Units) : new(LengthUnit.Millimetre);
 
     /// <summary>Reports bytes of a line, counted from 0 in the whole text.</summary>
     public void Report(

@@ -34,11 +34,11 @@ readonly record struct PlainTraverse(int Move, double Distance)
         ref readonly var move = ref step.Step.Moves[Move];
         var level = Math.Min(move.From.Z, move.To.Z);
         var top = level - Distance;
-        var where = Distance > Sweep.ClearanceTolerance ? $"only {Say.Mm(Distance)} above"
-            : Distance < -Sweep.ClearanceTolerance ? $"{Say.Mm(-Distance)} below"
+        var where = Distance > Sweep.ClearanceTolerance ? $"only {step.Say.Length(Distance)} above"
+            : Distance < -Sweep.ClearanceTolerance ? $"{step.Say.Length(-Distance)} below"
             : "level with";
         var what = move.Role == MoveRole.FirstTraverse ? "The traverse to the first hole" : "The rapid";
-        return $"{what}{(move.Role == MoveRole.FirstTraverse ? " at" : " to")} {Say.Place(move.To.X, move.To.Y)} runs at {Say.Level(level)}, {where} the clamps' top at {Say.Level(top)}; "
-            + $"it clears from {Say.Level(top + step.Job.Setup.Clearance)} up.";
+        return $"{what}{(move.Role == MoveRole.FirstTraverse ? " at" : " to")} {step.Say.Place(move.To.X, move.To.Y)} runs at {step.Say.Level(level)}, {where} the clamps' top at {step.Say.Level(top)}; "
+            + $"it clears from {step.Say.Level(top + step.Job.Setup.Clearance)} up.";
     }
 }

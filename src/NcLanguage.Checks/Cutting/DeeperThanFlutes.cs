@@ -106,7 +106,7 @@ public sealed class DeeperThanFlutes : Rule
     }
 
     void Report(double depth, double surface, string where, double flutes, string what, in StepContext step) =>
-        step.ReportBlock(this, $"{what} {Say.Mm(depth)} deep, counted from {where} at {Say.Level(surface)}; the flutes of tool {step.Step.After.Tool} are {Say.Mm(flutes)} long.",
+        step.ReportBlock(this, $"{what} {step.Say.Length(depth)} deep, counted from {where} at {step.Say.Level(surface)}; the flutes of tool {step.Step.After.Tool} are {step.Say.Length(flutes)} long.",
             Slot.Tool, "This block brings the tool.");
 
     /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>

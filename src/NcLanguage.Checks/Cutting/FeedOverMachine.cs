@@ -59,8 +59,8 @@ public sealed class FeedOverMachine : Rule
         if (!(feed > most * (1 + 1e-9)))
             return;
         var said = state.FeedMode == FeedMode.PerTurn
-            ? $"{Say.Mm(state.Feed)} per rev at {Say.Number(state.Speed)} rev/min comes to {Say.Number(feed)} mm/min, which"
-            : $"A feed of {Say.Number(feed)} mm/min";
-        step.Report(this, step.Step.Words.TokenOf('F'), $"{said} is more than this machine's greatest feed of {Say.Number(most)} mm/min.");
+            ? $"{step.Say.Length(state.Feed)} per rev at {Say.Number(state.Speed)} rev/min comes to {step.Say.Feed(feed)}, which"
+            : $"A feed of {step.Say.Feed(feed)}";
+        step.Report(this, step.Step.Words.TokenOf('F'), $"{said} is more than this machine's greatest feed of {step.Say.Feed(most)}.");
     }
 }

@@ -44,7 +44,7 @@ public sealed class DepthChangedInCycle : Rule
         var axis = (char)('X' + Arcs.Axes(step.Step.After.Plane).Third);
         var word = Quote.Word(step.Block, step.Block.Tokens[step.Step.Words.TokenOf(axis)]);
         step.ReportBlock(
-            this, $"{word} does not lift the tool: G{step.Step.After.Cycle} is on, so {Say.Level(step.Step.After.Bottom, axis)} becomes its depth and it drills here again.",
+            this, $"{word} does not lift the tool: G{step.Step.After.Cycle} is on, so {step.Say.Level(step.Step.After.Bottom, axis)} becomes its depth and it drills here again.",
             Slot.Cycle, $"G{step.Step.After.Cycle} was started here.", text: axis.ToString());
     }
 

@@ -67,7 +67,8 @@ public sealed class HoleRepeated : Rule
         var words = file.Run.StepAt(line).Words;
         if (!words.Has('X') && !words.Has('Y') && !words.Has('Z'))
             return;
-        var what = $"G{hole.Cycle} drills {Say.Place(hole.X, hole.Y)} to {Say.Level(hole.Bottom)}";
+        var say = file.SayAt(line);
+        var what = $"G{hole.Cycle} drills {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
         if (earlier == line)
         {
             file.ReportBlock(this, line, what + " more than once: repeats step on only under G91.");

@@ -41,7 +41,7 @@ public sealed class InitialLevelBelowR : Rule
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))
             return;
         CycleRuns.Report(
-            this, step, 'R', $"The cycle starts at {Say.Level(hole.InitialLevel)}, {Say.Mm(hole.RLevel - hole.InitialLevel)} below its R level {Say.Level(hole.RLevel)}: G98 returns no higher than R.",
+            this, step, 'R', $"The cycle starts at {step.Say.Level(hole.InitialLevel)}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {step.Say.Level(hole.RLevel)}: G98 returns no higher than R.",
             Slot.Z, "The tool was brought to this level here.");
     }
 }

@@ -50,7 +50,7 @@ public sealed class PeckMissing : Rule
         if (!(depth > DeepInDiameters * diameter + 1e-6))
             return;
         CycleRuns.Report(
-            this, step, '\0', $"The hole is {Say.Mm(depth)} deep, {Say.Number(depth / diameter, 1)} times the drill's {Say.Mm(diameter)}, and G{state.Cycle} drills it in one stroke: the chips jam.",
+            this, step, '\0', $"The hole is {step.Say.Length(depth)} deep, {Say.Number(depth / diameter, 1)} times the drill's {step.Say.Length(diameter)}, and G{state.Cycle} drills it in one stroke: the chips jam.",
             value: diameter);
     }
 

@@ -46,16 +46,16 @@ public sealed class PeckStep : Rule
             return;
         var depth = state.RLevel - state.Bottom;
         if (depth > 0 && What(step, state.Peck, depth) is { } what)
-            CycleRuns.Report(this, step, 'Q', $"A peck of {Say.Mm(state.Peck)} {what}.", Slot.CyclePeck, "The peck was set here.");
+            CycleRuns.Report(this, step, 'Q', $"A peck of {step.Say.Length(state.Peck)} {what}.", Slot.CyclePeck, "The peck was set here.");
     }
 
     static string? What(in StepContext step, double peck, double depth)
     {
         const double Rounding = 1e-6;
         if (peck > depth + Rounding)
-            return $"is deeper than the whole way of {Say.Mm(depth)} from R to the bottom: the hole is drilled in one stroke";
+            return $"is deeper than the whole way of {step.Say.Length(depth)} from R to the bottom: the hole is drilled in one stroke";
         if (step.Job.Setup.FindTool(step.Step.After.Tool) is { Kind: ToolKind.Drill, Diameter: { } diameter } && peck > DeepInDiameters * diameter + Rounding)
-            return $"is {Say.Number(peck / diameter, 1)} times the drill's {Say.Mm(diameter)}: the chips jam";
+            return $"is {Say.Number(peck / diameter, 1)} times the drill's {step.Say.Length(diameter)}: the chips jam";
         var strokes = Math.Ceiling(depth / peck - Rounding);
         if (strokes > MostPecks)
             return $"takes {Say.Number(strokes)} strokes for each hole";

@@ -68,11 +68,12 @@ public sealed class PositionsReadDifferently : Rule
     {
         if (line < 0)
             return;
+        var say = file.SayAt(line);
         var control = file.Run.Job.Readings.HolePositions == HolePositionReading.DistanceMode
             ? "a control that takes cycle positions as distances"
             : "a control that reads cycle positions by G90 and G91";
         var more = differing > 1 ? $", and {Say.Count(differing - 1, "more hole")} of this run elsewhere too" : "";
         file.ReportBlock(
-            this, line, $"Hole {number}: at {Say.Place(here.Hole.X, here.Hole.Y)} here; {control} drills at {Say.Place(there.Hole.X, there.Hole.Y)}{more}.");
+            this, line, $"Hole {number}: at {say.Place(here.Hole.X, here.Hole.Y)} here; {control} drills at {say.Place(there.Hole.X, there.Hole.Y)}{more}.");
     }
 }

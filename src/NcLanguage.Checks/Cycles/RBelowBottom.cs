@@ -39,7 +39,7 @@ public sealed class RBelowBottom : Rule
             if (fault.Kind != FaultKind.RBelowBottom)
                 continue;
             step.Report(
-                this, fault.Token, $"The R level {Say.Level(fault.A)} lies {Say.Mm(fault.B - fault.A)} below the bottom {Say.Level(fault.B)}: the control stops, or goes at rapid into the part.",
+                this, fault.Token, $"The R level {step.Say.Level(fault.A)} lies {step.Say.Length(fault.B - fault.A)} below the bottom {step.Say.Level(fault.B)}: the control stops, or goes at rapid into the part.",
                 (step.Step.Sets & Slot.CycleR) == 0 ? Slot.CycleR : Slot.CycleBottom,
                 (step.Step.Sets & Slot.CycleR) == 0 ? "The R level was set here." : "The depth was set here.");
             return;

@@ -51,6 +51,6 @@ public sealed class RFar : Rule
         var air = Math.Min(gap, hole.RLevel - hole.Bottom);
         var seconds = air / hole.Feed * 60;
         var cost = double.IsFinite(seconds) ? $", {Say.Seconds(seconds)} through air at each hole" : "";
-        CycleRuns.Report(this, step, 'R', $"The R level {Say.Level(state.RLevel)} is {Say.Mm(gap)} above the stock{cost}.", Slot.CycleR, "The R level was set here.");
+        CycleRuns.Report(this, step, 'R', $"The R level {step.Say.Level(state.RLevel)} is {step.Say.Length(gap)} above the stock{cost}.", Slot.CycleR, "The R level was set here.");
     }
 }

@@ -72,9 +72,10 @@ public sealed class RInsideStock : Rule
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
+                var say = file.SayAt(file.Run.Text.FirstLineOf(chunk) + hole.Line);
                 file.ReportBlock(
                     this, file.Run.Text.FirstLineOf(chunk) + hole.Line,
-                    $"The R level {Say.Level(hole.Hole.RLevel)} lies {Say.Mm(stock.Max.Z - place.Z)} inside the stock (top at {Say.Level(top)}): the tool goes there at rapid.",
+                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}): the tool goes there at rapid.",
                     value: top + file.Run.Job.Setup.Clearance);
             }
         }

@@ -59,22 +59,23 @@ public sealed class ReturnReadDifferently : Rule
         var (here, there) = (HopClearance.Of(job, mineDistance), HopClearance.Of(job, theirDistance));
         if (here == there || here == HopOutcome.Unknown || there == HopOutcome.Unknown)
             return;
+        var say = file.SayAt(line);
         var isContact = here == HopOutcome.Contact || there == HopOutcome.Contact;
         var lifts = job.Readings.ReturnLevel == ReturnLevelReading.AfterHole ? "lifts before it moves" : "returns after the hole";
         file.ReportBlock(
             this, line,
-            $"The traverse to {Say.Place(mine.Hole.X, mine.Hole.Y)} at {Say.Level(mine.Hole.ArriveAt)} {Outcome(job, here, mineDistance, mine)} here; "
-            + $"a control that {lifts} crosses at {Say.Level(theirs.Hole.ArriveAt)} and {Outcome(job, there, theirDistance, theirs)}.",
+            $"The traverse to {say.Place(mine.Hole.X, mine.Hole.Y)} at {say.Level(mine.Hole.ArriveAt)} {Outcome(job, here, mineDistance, mine, say)} here; "
+            + $"a control that {lifts} crosses at {say.Level(theirs.Hole.ArriveAt)} and {Outcome(job, there, theirDistance, theirs, say)}.",
             severity: isContact ? Severity.Error : Severity.Warning);
     }
 
-    static string Outcome(Job job, HopOutcome outcome, double distance, in HoleResult hole)
+    static string Outcome(Job job, HopOutcome outcome, double distance, in HoleResult hole, LengthText say)
     {
         var name = hole.Traverse.ObstacleIndex >= 0 ? job.Obstacles[hole.Traverse.ObstacleIndex].Name : "the clamps' top";
         return outcome switch
         {
             HopOutcome.Contact => $"runs into {(hole.Traverse.ObstacleIndex >= 0 ? name : "the clamps")}",
-            HopOutcome.Close => $"passes {name} at only {Say.Mm(distance)}",
+            HopOutcome.Close => $"passes {name} at only {say.Length(distance)}",
             _ => "clears",
         };
     }

@@ -47,10 +47,10 @@ public sealed class TapFeed : Rule
         if (!(right > 0) || !(Math.Abs(state.Feed - right) > Tolerance * right))
             return;
         var perTurn = state.FeedMode == FeedMode.PerMinute ? state.Feed / state.Speed : state.Feed;
-        var feed = state.FeedMode == FeedMode.PerMinute ? $"F{Say.Number(state.Feed)} at S{Say.Number(state.Speed)}" : $"F{Say.Number(state.Feed)}";
+        var feed = state.FeedMode == FeedMode.PerMinute ? $"F{step.Say.FeedNumber(state.Feed)} at S{Say.Number(state.Speed)}" : $"F{step.Say.Number(state.Feed)}";
         CycleRuns.Report(
-            this, step, 'F', $"{feed} moves {Say.Mm(perTurn)} for each turn, and the pitch of T{state.Tool} is {Say.Mm(pitch)}: the feed has to be {Say.Number(right)} "
-                + $"{(state.FeedMode == FeedMode.PerMinute ? "mm/min" : "mm")}.",
+            this, step, 'F', $"{feed} moves {step.Say.Length(perTurn)} for each turn, and the pitch of T{state.Tool} is {step.Say.Length(pitch)}: the feed has to be "
+                + $"{(state.FeedMode == FeedMode.PerMinute ? step.Say.Feed(right) : step.Say.Length(right))}.",
             Slot.Feed, "The feed was set here.", value: right);
     }
 
@@ -58,11 +58,10 @@ public sealed class TapFeed : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var before = analysis.Main.StepAt(finding.Line).Before;
-        // F is read before G20 or G21 of its own block takes effect (NISTIR 6556 table 8).
-        if (before.Units == LengthUnit.Unknown)
+        var units = analysis.Main.StepAt(finding.Line).After.Units;
+        if (units == LengthUnit.Unknown)
             yield break;
-        var word = "F" + (before.Units == LengthUnit.Inch ? Say.Number(finding.Value / 25.4, 5) : Say.Number(finding.Value));
+        var word = "F" + (units == LengthUnit.Inch ? Say.Number(finding.Value / 25.4, 5) : Say.Number(finding.Value));
         yield return new Fix($"Feed by the pitch ({word})", FixSafety.Safe, [CycleWords.Set(analysis.Main, finding.Line, word)]);
     }
 }

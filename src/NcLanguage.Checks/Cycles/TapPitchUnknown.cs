@@ -38,7 +38,7 @@ public sealed class TapPitchUnknown : Rule
         if (state.Cycle is not (84 or 74) || !CycleRuns.Begins(step.Step) || step.Job.Setup.FindTool(state.Tool) is not { Pitch: null })
             return;
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
-        var said = double.IsFinite(perTurn) ? $"; the program feeds {Say.Mm(perTurn)} for each turn" : "";
+        var said = double.IsFinite(perTurn) ? $"; the program feeds {step.Say.Length(perTurn)} for each turn" : "";
         CycleRuns.Report(this, step, '\0', $"The setup gives no pitch for T{state.Tool}, so the tapping feed is not checked{said}.");
     }
 }

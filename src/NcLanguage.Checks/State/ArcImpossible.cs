@@ -47,15 +47,15 @@ public sealed class ArcImpossible : Rule
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.ArcImpossible)
-                step.Report(this, fault.Token, Message(fault));
+                step.Report(this, fault.Token, Message(fault, step.Say));
     }
 
-    static string Message(in Fault fault)
+    static string Message(in Fault fault, LengthText say)
     {
         if (fault.Letter != 'R')
             return "The arc's centre is where it starts, so that it has no radius: the control stops with an alarm.";
         return fault.A == 0
             ? "The arc ends where it starts, and R does not say which circle is meant: a full circle is written with I and J; the control stops with an alarm."
-            : $"The end lies {Say.Mm(fault.A)} away and R is {Say.Mm(Math.Abs(fault.B))}, less than half of it: no such arc exists, and the control stops with an alarm.";
+            : $"The end lies {say.Length(fault.A)} away and R is {say.Length(Math.Abs(fault.B))}, less than half of it: no such arc exists, and the control stops with an alarm.";
     }
 }

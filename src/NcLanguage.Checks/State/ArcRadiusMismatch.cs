@@ -46,6 +46,6 @@ public sealed class ArcRadiusMismatch : Rule
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.ArcRadiusMismatch)
                 step.Report(this, fault.Token,
-                    $"The arc starts {Say.Mm(fault.A)} from its centre and ends {Say.Mm(fault.B)} from it: the control stops with an alarm, or leaves the circle by {Say.Mm(Math.Abs(fault.A - fault.B))}.");
+                    $"The arc starts {step.Say.Length(fault.A)} from its centre and ends {step.Say.Length(fault.B)} from it: the control stops with an alarm, or leaves the circle by {step.Say.Length(Math.Abs(fault.A - fault.B))}.");
     }
 }

@@ -51,7 +51,7 @@ public sealed class ContactTests
     {
         var finding = Assert.Single(Programs.Of("rapid-hits-obstacle", "G20 G90 G54\nT5 M6\nG0 X0 Y0.3 Z0.2\nX2\nM30", Clamp));
         Assert.Equal(3, finding.Line);
-        Assert.Contains("X50.8 Y7.62 Z5.08 mm", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("X2 Y0.3 Z0.2", finding.Message, StringComparison.Ordinal);
         Assert.Empty(Found("G20 G90 G54\nT5 M6\nG0 X0 Y0.3 Z1\nX2\nM30"));
     }
 

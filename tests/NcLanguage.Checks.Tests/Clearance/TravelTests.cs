@@ -34,6 +34,6 @@ public sealed class TravelTests
 
     [Fact]
     public void Axes_are_named_together() =>
-        Assert.Contains("X would go to 20 in machine coordinates, 20 mm beyond its limit of 0; Y would go to -260", Assert.Single(
+        Assert.Contains("X would go to 20 mm in machine coordinates, 20 mm beyond its limit of 0 mm; Y would go to -260 mm", Assert.Single(
             Programs.Of("travel-exceeded", "G21 G90 G17 G54\nG0 X120 Y-210\nM30", Setup, Mill)).Message, StringComparison.Ordinal);
 }

@@ -66,8 +66,8 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     {
         ref readonly var move = ref step.Step.Moves[Move];
         var axis = Arcs.Axes(step.Step.After.Plane).Third;
-        return $"The traverse from {Say.Place(move.From.X, move.From.Y)} to {Say.Place(move.To.X, move.To.Y)} at "
-            + $"{Say.Level(move.From[axis], (char)('X' + axis))} {WhatItMeets(step, move.From.Z)}{WhatClears(step, move)}.";
+        return $"The traverse from {step.Say.Place(move.From.X, move.From.Y)} to {step.Say.Place(move.To.X, move.To.Y)} at "
+            + $"{step.Say.Level(move.From[axis], (char)('X' + axis))} {WhatItMeets(step, move.From.Z)}{WhatClears(step, move)}.";
     }
 
     string WhatItMeets(in StepContext step, double level)
@@ -78,13 +78,13 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
             var name = step.Job.Obstacles[Approach.ObstacleIndex].Name;
             var part = Approach.Part == ToolPart.Holder ? " with the holder" : "";
             if (Distance > Sweep.ClearanceTolerance)
-                return $"passes {name}{part} at {Say.Mm(Distance)}, nearer than the clearance of {Say.Mm(step.Job.Setup.Clearance)}";
-            return touches ? $"touches {name}{part}" : $"runs into {name}{part}, {Say.Mm(-Distance)} deep";
+                return $"passes {name}{part} at {step.Say.Length(Distance)}, nearer than the clearance of {step.Say.Length(step.Job.Setup.Clearance)}";
+            return touches ? $"touches {name}{part}" : $"runs into {name}{part}, {step.Say.Length(-Distance)} deep";
         }
-        var top = Say.Level(level - Distance);
+        var top = step.Say.Level(level - Distance);
         if (Distance > Sweep.ClearanceTolerance)
-            return $"is only {Say.Mm(Distance)} above the clamps' top at {top}, less than the clearance of {Say.Mm(step.Job.Setup.Clearance)}";
-        return touches ? $"is level with the clamps' top at {top}" : $"is {Say.Mm(-Distance)} below the clamps' top at {top}";
+            return $"is only {step.Say.Length(Distance)} above the clamps' top at {top}, less than the clearance of {step.Say.Length(step.Job.Setup.Clearance)}";
+        return touches ? $"is level with the clamps' top at {top}" : $"is {step.Say.Length(-Distance)} below the clamps' top at {top}";
     }
 
     string WhatClears(in StepContext step, in Move move)
@@ -97,13 +97,13 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
         var least = HopClearance.LeastLevel(step.Job, from, to, hole.Tool, hole.RLevel + shift.Z) - shift.Z;
         if (!double.IsFinite(least))
             return "";
-        var clears = $"; it clears from {Say.Level(least)} up";
+        var clears = $"; it clears from {step.Say.Level(least)} up";
         if (double.IsNaN(hole.InitialLevel))
             return clears + ", and the initial level is not known here";
         var initial = Math.Max(hole.InitialLevel, move.From.Z);
         var distance = HopClearance.DistanceAt(step.Job, from, to, initial + shift.Z, hole.Tool);
         return HopClearance.Of(step.Job, distance) == HopOutcome.Clear
-            ? clears + $", and the initial level {Say.Level(hole.InitialLevel)} does"
-            : clears + $", and the initial level {Say.Level(hole.InitialLevel)} is not enough: lift the tool that high before the cycle";
+            ? clears + $", and the initial level {step.Say.Level(hole.InitialLevel)} does"
+            : clears + $", and the initial level {step.Say.Level(hole.InitialLevel)} is not enough: lift the tool that high before the cycle";
     }
 }

@@ -92,7 +92,7 @@ public sealed class ReturnHigherThanNeeded : Rule
             return;
         var level = step.Step.Moves[hop].From;
         step.ReportBlock(
-            this, $"The traverse from {Say.Place(level.X, level.Y)} at {Say.Level(level.Z)} would clear at {Say.Level(low)} too, as far as the setup shows; the way up costs {Say.Seconds(saved)}.",
+            this, $"The traverse from {step.Say.Place(level.X, level.Y)} at {step.Say.Level(level.Z)} would clear at {step.Say.Level(low)} too, as far as the setup shows; the way up costs {Say.Seconds(saved)}.",
             value: saved);
     }
 

@@ -12,31 +12,29 @@ static class ContactWords
     /// <summary>"The rapid to X45 Y15 Z2"</summary>
     public static string Move(in Move move, in StepContext step) => move.Role switch
     {
-        MoveRole.Lift => $"The lift to {Say.Level(move.To.Z)} before the first hole",
+        MoveRole.Lift => $"The lift to {step.Say.Level(move.To.Z)} before the first hole",
         MoveRole.FirstTraverse => $"The traverse to the first hole at {At(move.To, step)}",
         MoveRole.Approach => $"The rapid down to the R level at {At(move.To, step)}",
-        MoveRole.InHole => $"The cycle's way down to {Say.Level(move.To.Z)}",
+        MoveRole.InHole => $"The cycle's way down to {step.Say.Level(move.To.Z)}",
         _ when move.Kind == MoveKind.Arc => $"The arc to {At(move.To, step)}",
         _ when move.IsCut => $"The feed to {At(move.To, step)}",
         _ => $"The rapid to {At(move.To, step)}",
     };
 
     /// <summary>"3.2 mm deep", or that it touches.</summary>
-    public static string Depth(in Contact contact) =>
-        contact.Distance < -0.0005 ? $"{Say.Mm(-contact.Distance)} deep" : "just touching";
+    public static string Depth(in Contact contact, in StepContext step) =>
+        contact.Distance < -0.0005 ? $"{step.Say.Length(-contact.Distance)} deep" : "just touching";
 
-    /// <summary>"X45 Y15 Z2"; in a program in inches the unit is said.</summary>
+    /// <summary>"X45 Y15 Z2".</summary>
     public static string At(Point3 place, in StepContext step) =>
-        $"{Say.Place(place.X, place.Y)} {Say.Level(place.Z)}{Unit(step)}";
+        $"{step.Say.Place(place.X, place.Y)} {step.Say.Level(place.Z)}";
 
     /// <summary>"X45 Y15", likewise.</summary>
-    public static string Place(double x, double y, in StepContext step) => Say.Place(x, y) + Unit(step);
-
-    static string Unit(in StepContext step) => step.Step.After.Units == LengthUnit.Inch ? " mm" : "";
+    public static string Place(double x, double y, in StepContext step) => step.Say.Place(x, y);
 
     /// <summary>Where the obstacle's top is in work coordinates: "clamp A reaches up to Z30".</summary>
     public static string Top(in Contact contact, in StepContext step) =>
-        $"{contact.Obstacle.Name} reaches up to {Say.Level(contact.Obstacle.Top - step.Step.ToFrame.Z)}";
+        $"{contact.Obstacle.Name} reaches up to {step.Say.Level(contact.Obstacle.Top - step.Step.ToFrame.Z)}";
 
     /// <summary>Says so where the tool is counted as a bare line.</summary>
     public static string Thickness(in StepContext step) =>

@@ -58,7 +58,7 @@ public sealed class CutHitsObstacle : Rule
         if (Contact.FirstOf(ContactKind.Cut, step) is not { } contact)
             return;
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} cuts into {contact.Obstacle.Name} at {ContactWords.At(contact.Tip, step)}, "
-            + $"{ContactWords.Depth(contact)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
+            + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
         step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
     }
 }

@@ -81,8 +81,8 @@ public sealed class HitsSupport : Rule
             var into = ToolEnd.RadiusAt(tool, deep) - Footprint.Distance(support, hole.X + toFrame.X, hole.Y + toFrame.Y);
             if (!(deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance))
                 continue;
-            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {Say.Level(hole.Bottom)}, "
-                + $"{Say.Mm(deep)} into {Called(support)}, which begins at {Say.Level(support.Top - toFrame.Z)}.");
+            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {step.Say.Level(hole.Bottom)}, "
+                + $"{step.Say.Length(deep)} into {Called(support)}, which begins at {step.Say.Level(support.Top - toFrame.Z)}.");
             return true;
         }
         return false;
@@ -105,8 +105,8 @@ public sealed class HitsSupport : Rule
         var from = move.From + step.Step.ToFrame;
         if (Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance)
             return false;
-        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {Say.Mm(-approach.Distance)} deep into {Called(support)} at "
-            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {Say.Level(support.Top - step.Step.ToFrame.Z)}.");
+        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {step.Say.Length(-approach.Distance)} deep into {Called(support)} at "
+            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.");
         return true;
     }
 }

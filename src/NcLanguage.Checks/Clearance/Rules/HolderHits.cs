@@ -60,11 +60,11 @@ public sealed class HolderHits : Rule
             return;
         var tool = step.Job.Setup.FindTool(step.Step.After.Tool);
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} brings the holder of tool {step.Step.After.Tool} into {contact.Obstacle.Name} "
-            + $"when the tip is at {ContactWords.At(contact.Tip, step)}, {ContactWords.Depth(contact)}: {Start(tool)}{ContactWords.Top(contact, step)}.";
+            + $"when the tip is at {ContactWords.At(contact.Tip, step)}, {ContactWords.Depth(contact, step)}: {Start(tool, step.Say)}{ContactWords.Top(contact, step)}.";
         step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
     }
 
-    static string Start(Tool? tool) => tool is { Length: { } length, HolderGauge: { } gauge }
-        ? $"the holder begins {Say.Mm(length - gauge)} above the tip, and "
+    static string Start(Tool? tool, LengthText say) => tool is { Length: { } length, HolderGauge: { } gauge }
+        ? $"the holder begins {say.Length(length - gauge)} above the tip, and "
         : "";
 }

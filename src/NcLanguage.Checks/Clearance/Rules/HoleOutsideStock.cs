@@ -94,10 +94,10 @@ public sealed class HoleOutsideStock : Rule
         var place = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";
         var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
         if (outside > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{place} lies {Say.Mm(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
+            step.ReportBlock(this, $"{place} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
         else if (outside + radius > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{place} breaks {Say.Mm(outside + radius)} out through the edge of the stock: its centre is {Say.Mm(-outside)} from the edge, "
-                + $"the hole {Say.Mm(2 * radius)} wide.");
+            step.ReportBlock(this, $"{place} breaks {step.Say.Length(outside + radius)} out through the edge of the stock: its centre is {step.Say.Length(-outside)} from the edge, "
+                + $"the hole {step.Say.Length(2 * radius)} wide.");
         else
             return false;
         return true;

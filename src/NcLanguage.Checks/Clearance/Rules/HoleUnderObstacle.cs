@@ -72,9 +72,9 @@ public sealed class HoleUnderObstacle : Rule
             var beside = Footprint.Distance(obstacle, hole.X + toFrame.X, hole.Y + toFrame.Y);
             var where = beside < 0
                 ? $"lies under {obstacle.Name}"
-                : $"reaches {(radius - beside > 0.0005 ? Say.Mm(radius - beside) + " " : "just ")}under {obstacle.Name}{(radius > 0 ? $" (tool diameter {Say.Mm(2 * radius)})" : ", even with the tool's thickness, which is not known, left out")}";
-            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} {where}: the tool meets it at {Say.Level(obstacle.Top - toFrame.Z)} "
-                + $"on its way down to {Say.Level(hole.Bottom)}.");
+                : $"reaches {(radius - beside > 0.0005 ? step.Say.Length(radius - beside) + " " : "just ")}under {obstacle.Name}{(radius > 0 ? $" (tool diameter {step.Say.Length(2 * radius)})" : ", even with the tool's thickness, which is not known, left out")}";
+            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} {where}: the tool meets it at {step.Say.Level(obstacle.Top - toFrame.Z)} "
+                + $"on its way down to {step.Say.Level(hole.Bottom)}.");
             return true;
         }
         return false;

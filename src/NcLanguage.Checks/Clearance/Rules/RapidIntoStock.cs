@@ -55,8 +55,9 @@ public sealed class RapidIntoStock : Rule
     {
         foreach (var hit in StockReplay.Hits(file.Run))
         {
-            file.ReportBlock(this, hit.Line, $"This rapid goes {Say.Mm(hit.Depth)} deep into stock that still stands, at {Say.Place(hit.Tip.X, hit.Tip.Y)} {Say.Level(hit.Tip.Z)} "
-                + $"(the stock's top is at {Say.Level(hit.StockTop)}).");
+            var say = file.SayAt(hit.Line);
+            file.ReportBlock(this, hit.Line, $"This rapid goes {say.Length(hit.Depth)} deep into stock that still stands, at {say.Place(hit.Tip.X, hit.Tip.Y)} {say.Level(hit.Tip.Z)} "
+                + $"(the stock's top is at {say.Level(hit.StockTop)}).");
         }
     }
 }

@@ -126,6 +126,6 @@ public sealed class TravelExceeded : Rule
     {
         var letter = "XYZ"[axis];
         var limit = reached > limits.Max ? limits.Max : limits.Min;
-        return $"{letter} would go to {Say.Number(reached)} in machine coordinates, {Say.Mm(Math.Abs(reached - limit))} beyond its limit of {Say.Number(limit)}";
+        return $"{letter} would go to {Say.Mm(reached)} in machine coordinates, {Say.Mm(Math.Abs(reached - limit))} beyond its limit of {Say.Mm(limit)}";
     }
 }

@@ -1,0 +1,34 @@
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks;
+
+/// <summary>Lengths, places and feeds in the unit the program is written in, so that a number of a message can be typed as a
+/// word; what goes in is mm and mm/min. Where the unit is not known it is mm.</summary>
+public readonly record struct LengthText(bool IsInch)
+{
+    /// <summary>The international inch, exact by definition (1959).</summary>
+    const double MmPerInch = 25.4;
+
+    public LengthText(LengthUnit unit)
+        : this(unit == LengthUnit.Inch)
+    {
+    }
+
+    /// <summary>12.5, in inches with four decimals.</summary>
+    public string Number(double mm) => IsInch ? Say.Number(mm / MmPerInch, 4) : Say.Number(mm);
+
+    /// <summary>12.5 mm, 0.5 in</summary>
+    public string Length(double mm) => Number(mm) + (IsInch ? " in" : " mm");
+
+    /// <summary>Z2; the level of any axis is said with its letter.</summary>
+    public string Level(double mm, char axis = 'Z') => double.IsNaN(mm) ? $"an unknown {axis}" : axis + Number(mm);
+
+    /// <summary>X45 Y15</summary>
+    public string Place(double x, double y) => $"X{Number(x)} Y{Number(y)}";
+
+    /// <summary>The number of an F word, up to three decimals.</summary>
+    public string FeedNumber(double mmPerMinute) => Say.Number(IsInch ? mmPerMinute / MmPerInch : mmPerMinute);
+
+    /// <summary>120 mm/min, 5 in/min</summary>
+    public string Feed(double mmPerMinute) => FeedNumber(mmPerMinute) + (IsInch ? " in/min" : " mm/min");
+}

@@ -77,10 +77,13 @@ public sealed class CheckTests : IDisposable
         Assert.Equal("code-unknown", Assert.Single(Findings(outcome, "-")).GetProperty("name").GetString());
     }
 
-    [Fact]
-    public void An_empty_file_gets_a_clear_answer()
+    [Theory]
+    [InlineData("")]
+    [InlineData("%\n")]
+    [InlineData("%\nO1\n%\n")]
+    public void An_empty_file_gets_a_clear_answer(string program)
     {
-        _scratch.Write("empty.nc", "");
+        _scratch.Write("empty.nc", program);
         var text = Check("empty.nc");
         Assert.Contains("no block", text.Output, StringComparison.Ordinal);
         Assert.Equal(0, Check("empty.nc", "--format", "json").Json.GetProperty("files")[0].GetProperty("blocks").GetInt32());

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Reports.Findings;
 
@@ -18,11 +19,22 @@ public static class FindingReader
         var ofRule = new Dictionary<Rule, int>();
         return new ReportedFile(path, [.. analysis.Findings.Select(finding => Read(finding, analysis, columns, IsWorkedOut(finding.Rule, ofRule)))])
         {
-            Blocks = analysis.Main.BlocksRun,
+            Blocks = HasWords(analysis.Main) ? analysis.Main.BlocksRun : 0,
             Machine = analysis.Machine.Name,
             NotChecked = [.. NotChecked.Of(analysis)],
             FixesLeftOut = ofRule.Values.Sum(count => Math.Max(0, count - MostFixesOfRule)),
         };
+    }
+
+    /// <summary>False for a file of nothing but % and program numbers.</summary>
+    static bool HasWords(ProgramRun run)
+    {
+        if (run.Exit.Started)
+            return true;
+        foreach (var result in run.Results)
+            if (result.AllSets != Slot.None)
+                return true;
+        return false;
     }
 
     static bool IsWorkedOut(Rule rule, Dictionary<Rule, int> ofRule)

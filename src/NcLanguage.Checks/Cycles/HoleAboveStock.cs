@@ -61,7 +61,8 @@ public sealed class HoleAboveStock : Rule
                 if (drilled.Contains((result.Places.Items[i].X, result.Places.Items[i].Y)))
                     continue;
                 reported = place.Z;
-                file.ReportBlock(this, file.Run.Text.FirstLineOf(chunk) + hole.Line, Message(hole, place.Z - stock.Max.Z));
+                var line = file.Run.Text.FirstLineOf(chunk) + hole.Line;
+                file.ReportBlock(this, line, Message(file.SayAt(line), hole, place.Z - stock.Max.Z));
             }
         }
     }
@@ -80,7 +81,7 @@ public sealed class HoleAboveStock : Rule
         return places;
     }
 
-    static string Message(in HoleResult hole, double above) => above > Tolerance
-        ? $"The hole ends at {Say.Level(hole.Hole.Bottom)}, {Say.Mm(above)} above the stock: a minus sign forgotten?"
-        : $"The hole ends at {Say.Level(hole.Hole.Bottom)}, at the top of the stock, and drills nothing: a depth forgotten?";
+    static string Message(LengthText say, in HoleResult hole, double above) => above > Tolerance
+        ? $"The hole ends at {say.Level(hole.Hole.Bottom)}, {say.Length(above)} above the stock: a minus sign forgotten?"
+        : $"The hole ends at {say.Level(hole.Hole.Bottom)}, at the top of the stock, and drills nothing: a depth forgotten?";
 }

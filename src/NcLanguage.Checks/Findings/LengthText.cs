@@ -7,7 +7,7 @@ namespace NcLanguage.Checks;
 public readonly record struct LengthText(bool IsInch)
 {
     /// <summary>The international inch, exact by definition (1959).</summary>
-    const double MmPerInch = 25.4;
+    public const double MmPerInch = 25.4;
 
     public LengthText(LengthUnit unit)
         : this(unit == LengthUnit.Inch)

@@ -9,9 +9,6 @@ namespace NcLanguage.Editing;
 /// <summary>Lengths and feeds in the unit that the program is written in, mm or inch; what goes in is mm and mm/min.</summary>
 readonly record struct Lengths(bool IsInch)
 {
-    /// <summary>The international inch, exact by definition (1959).</summary>
-    public const double MmPerInch = 25.4;
-
     public const string NotKnown = "not known here";
 
     public static Lengths Of(in ControlState state) => new(state.Units == LengthUnit.Inch);
@@ -19,7 +16,7 @@ readonly record struct Lengths(bool IsInch)
     public string Unit => IsInch ? "in" : "mm";
 
     /// <summary>12.5, or ? where not known.</summary>
-    public string Number(double mm) => IsInch ? Say.Number(mm / MmPerInch, 4) : Say.Number(mm);
+    public string Number(double mm) => new LengthText(IsInch).Number(mm);
 
     /// <summary>12.5 mm</summary>
     public string Length(double mm) => double.IsNaN(mm) ? NotKnown : $"{Number(mm)} {Unit}";
@@ -38,10 +35,10 @@ readonly record struct Lengths(bool IsInch)
     /// <summary>120 mm/min</summary>
     public string Feed(double mmPerMinute) =>
         !double.IsFinite(mmPerMinute) ? "feed " + NotKnown
-        : IsInch ? $"{Say.Number(mmPerMinute / MmPerInch, 2)} in/min" : $"{Say.Number(mmPerMinute, 1)} mm/min";
+        : IsInch ? $"{Say.Number(mmPerMinute / LengthText.MmPerInch, 2)} in/min" : $"{Say.Number(mmPerMinute, 1)} mm/min";
 
     /// <summary>0.08 mm, with the figures a feed per turn or tooth needs.</summary>
-    public string Fine(double mm) => $"{Say.Number(IsInch ? mm / MmPerInch : mm, IsInch ? 5 : 4)} {Unit}";
+    public string Fine(double mm) => $"{Say.Number(IsInch ? mm / LengthText.MmPerInch : mm, IsInch ? 5 : 4)} {Unit}";
 
     /// <summary>Millimetres that a length word of a block stands for, signs and readings as the control takes them; NaN where not known.</summary>
     public static double Written(in Block block, Step step, char letter, Readings readings)
@@ -50,7 +47,7 @@ readonly record struct Lengths(bool IsInch)
             return double.NaN;
         var token = block.Tokens[step.Words.TokenOf(letter)];
         var isInch = step.After.Units == LengthUnit.Inch;
-        var unit = step.After.Units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => MmPerInch, _ => double.NaN };
+        var unit = step.After.Units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => LengthText.MmPerInch, _ => double.NaN };
         var isIncrements = readings.Integers == IntegerReading.Increments && !token.HasPoint && !token.IsExpression;
         return step.Words[letter] * unit * (isIncrements ? isInch ? 0.0001 : 0.001 : 1);
     }

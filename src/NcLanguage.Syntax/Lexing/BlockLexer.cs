@@ -38,7 +38,7 @@ public static class BlockLexer
         var read = line.Length > LongestRead ? line[..LongestRead] : line;
         var first = tokens.Count;
         var start = read.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
-        for (var at = SkipBlank(read, start); at < read.Length; at = SkipBlank(read, at))
+        for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
             var token = Next(read, at, atStart: tokens.Count == first);
             tokens.Add(token);
@@ -51,7 +51,7 @@ public static class BlockLexer
     static Token Next(ReadOnlySpan<byte> line, int at, bool atStart)
     {
         var c = line[at];
-        if (IsLetter(c))
+        if (Scan.IsLetter(c))
             return ReadLetter(line, at);
         return c switch
         {
@@ -73,7 +73,7 @@ public static class BlockLexer
     static Token ReadWord(ReadOnlySpan<byte> line, int at, int afterLetter)
     {
         var letter = Upper(line[at]);
-        var value = SkipBlank(line, afterLetter);
+        var value = Scan.SkipSpaces(line, afterLetter);
         if (value >= line.Length || !BeginsValue(line, value))
             return new Token(TokenKind.BareLetter, TokenTraits.None, letter, StatementKind.None, ExpressionError.None, at, afterLetter, afterLetter, double.NaN);
         return ReadValue(line, at, value, TokenKind.Word, letter, StatementKind.None);
@@ -82,7 +82,7 @@ public static class BlockLexer
     static Token ReadValue(ReadOnlySpan<byte> line, int start, int value, TokenKind kind, byte letter, StatementKind statement)
     {
         var c = line[value];
-        var afterSign = c is (byte)'+' or (byte)'-' ? SkipBlank(line, value + 1) : value;
+        var afterSign = c is (byte)'+' or (byte)'-' ? Scan.SkipSpaces(line, value + 1) : value;
         var signedExpression = afterSign != value && afterSign < line.Length && (line[afterSign] is (byte)'[' or (byte)'#' || BeginsFunction(line, afterSign));
         if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
         {
@@ -109,7 +109,7 @@ public static class BlockLexer
 
     static Token ReadStatement(ReadOnlySpan<byte> line, int at, StatementKind statement, int end)
     {
-        var value = SkipBlank(line, end);
+        var value = Scan.SkipSpaces(line, end);
         return Statements.TakesValue(statement) && value < line.Length && BeginsValue(line, value)
             ? ReadValue(line, at, value, TokenKind.Statement, 0, statement)
             : new Token(TokenKind.Statement, TokenTraits.None, 0, statement, ExpressionError.None, at, end, end, double.NaN);
@@ -119,10 +119,10 @@ public static class BlockLexer
     {
         var nothingKnown = default(UnknownVariables);
         var target = Expression.Read(line, at, ref nothingKnown);
-        var equals = SkipBlank(line, target.End);
+        var equals = Scan.SkipSpaces(line, target.End);
         if (target.Error == ExpressionError.None && equals < line.Length && line[equals] == '=')
         {
-            var value = SkipBlank(line, equals + 1);
+            var value = Scan.SkipSpaces(line, equals + 1);
             if (value < line.Length && BeginsValue(line, value))
                 return ReadValue(line, at, value, TokenKind.Assignment, 0, StatementKind.None);
         }
@@ -133,7 +133,7 @@ public static class BlockLexer
 
     static Token ReadSkip(ReadOnlySpan<byte> line, int at)
     {
-        var digit = SkipBlank(line, at + 1);
+        var digit = Scan.SkipSpaces(line, at + 1);
         return digit < line.Length && IsDigit(line[digit])
             ? new Token(TokenKind.Skip, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, at, digit + 1, digit, line[digit] - '0')
             : Plain(TokenKind.Skip, at, at + 1);
@@ -177,7 +177,7 @@ public static class BlockLexer
     static int EndOfUnknown(ReadOnlySpan<byte> line, int at)
     {
         var end = at + 1;
-        while (end < line.Length && !IsLetter(line[end]) && !IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
+        while (end < line.Length && !Scan.IsLetter(line[end]) && !IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
             end++;
         return end;
     }
@@ -186,7 +186,7 @@ public static class BlockLexer
     // One token, so that nothing is made of the part before it.
     static int EndOfRest(ReadOnlySpan<byte> line, int start, int end)
     {
-        var at = SkipBlank(line, end);
+        var at = Scan.SkipSpaces(line, end);
         if (at >= line.Length)
             return end;
         var isDecimalComma = line[at] == ',' && at + 1 < line.Length && IsDigit(line[at + 1]);
@@ -207,41 +207,32 @@ public static class BlockLexer
         if (at == end || end == start || !(IsDigit(line[end - 1]) || line[end - 1] == '.'))
             return end;
         // O with its number, or the first letter of a word of text.
-        return at < line.Length && (IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : IsDigit(line[at]) || line[at] == '[') ? end : at;
+        return at < line.Length && (Scan.IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : IsDigit(line[at]) || line[at] == '[') ? end : at;
     }
 
     static bool BeginsValue(ReadOnlySpan<byte> line, int at)
     {
         var c = line[at];
-        return IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'[' or (byte)'#' || (IsLetter(c) && BeginsFunction(line, at));
+        return IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'[' or (byte)'#' || (Scan.IsLetter(c) && BeginsFunction(line, at));
     }
 
     // Two letters or more and then a bracket: a function, known or not; anything else is the next word.
     static bool BeginsFunction(ReadOnlySpan<byte> line, int at)
     {
         var end = at;
-        while (end < line.Length && IsLetter(line[end]))
+        while (end < line.Length && Scan.IsLetter(line[end]))
             end++;
-        var bracket = SkipBlank(line, end);
+        var bracket = Scan.SkipSpaces(line, end);
         return end - at >= 2 && bracket < line.Length && line[bracket] == '[' && !Statements.TryRead(line, at, out _, out _);
     }
 
     static Token Plain(TokenKind kind, int start, int end) =>
         new(kind, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, start, end, end, double.NaN);
 
-    internal static int SkipBlank(ReadOnlySpan<byte> line, int at)
-    {
-        while (at < line.Length && IsBlank(line[at]))
-            at++;
-        return at;
-    }
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static bool IsBlank(byte c) => c is (byte)' ' or (byte)'\t';
 
-    internal static bool IsLetter(byte c) => (uint)((c | 0x20) - 'a') <= 'z' - 'a';
-
     internal static bool IsDigit(byte c) => (uint)(c - '0') <= 9;
 
-    internal static byte Upper(byte c) => IsLetter(c) ? (byte)(c & ~0x20) : c;
+    internal static byte Upper(byte c) => Scan.IsLetter(c) ? (byte)(c & ~0x20) : c;
 }

@@ -1,3 +1,5 @@
+using NcLanguage.Syntax.Expressions;
+
 namespace NcLanguage.Syntax.Lexing;
 
 /// <summary>Recognises the words that steer the order of blocks.</summary>
@@ -20,9 +22,9 @@ static class Statements
         kind = StatementKind.None;
         end = at;
         // Nearly every word of a program is one letter and a number: leave at once.
-        if (at + 1 >= line.Length || !BlockLexer.IsLetter(line[at + 1]))
+        if (at + 1 >= line.Length || !Scan.IsLetter(line[at + 1]))
             return false;
-        while (end < line.Length && BlockLexer.IsLetter(line[end]))
+        while (end < line.Length && Scan.IsLetter(line[end]))
             end++;
         var run = line[at..end];
         foreach (var (name, candidate) in All)

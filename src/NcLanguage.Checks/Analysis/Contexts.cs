@@ -146,6 +146,7 @@ public readonly ref struct StepContext
 public readonly ref struct FileContext
 {
     readonly List<Finding> _findings;
+    readonly LastUnit _lastUnit = new();
 
     internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings)
     {
@@ -163,8 +164,22 @@ public readonly ref struct FileContext
     public ProgramRun Run => Runs.Main;
 
     /// <summary>Lengths and feeds in the unit in force at a line (0-based).</summary>
-    public LengthText SayAt(int line) =>
-        Run.LastSetter(Slot.Units, line) is >= 0 and var setter ? new(Run.StepAt(setter).After.Units) : new(LengthUnit.Millimetre);
+    public LengthText SayAt(int line)
+    {
+        var setter = Run.LastSetter(Slot.Units, line);
+        if (setter < 0)
+            return new(LengthUnit.Millimetre);
+        // Most findings of a file stand under one G20 or G21: its block is run once for all of them.
+        if (_lastUnit.SetAt != setter)
+            (_lastUnit.SetAt, _lastUnit.Say) = (setter, new(Run.StepAt(setter).After.Units));
+        return _lastUnit.Say;
+    }
+
+    sealed class LastUnit
+    {
+        public int SetAt = -1;
+        public LengthText Say;
+    }
 
     /// <summary>Reports bytes of a line, counted from 0 in the whole text.</summary>
     public void Report(

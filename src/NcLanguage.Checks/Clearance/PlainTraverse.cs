@@ -3,7 +3,7 @@ using NcLanguage.Control.Moves;
 
 namespace NcLanguage.Checks.Clearance;
 
-/// <summary>The rapid of a step, apart from the traverses between holes, that moves in X or Y at the lowest level, held against the clamp height.</summary>
+/// <summary>The rapid of a step, apart from the traverses between holes and the way home, that moves in X or Y at the lowest level, held against the clamp height.</summary>
 /// <param name="Move">Index of the move.</param>
 /// <param name="Distance">Its lowest level less the clamp height, mm.</param>
 readonly record struct PlainTraverse(int Move, double Distance)
@@ -17,7 +17,7 @@ readonly record struct PlainTraverse(int Move, double Distance)
         for (var i = 0; i < step.Step.Moves.Count; i++)
         {
             ref readonly var move = ref step.Step.Moves[i];
-            if (move.Kind != MoveKind.Rapid || move.Role is not (MoveRole.Plain or MoveRole.Machine or MoveRole.FirstTraverse) || !MovesAcross(move))
+            if (move.Kind != MoveKind.Rapid || move.Role is not (MoveRole.Plain or MoveRole.FirstTraverse) || !MovesAcross(move))
                 continue;
             var distance = Math.Min(move.From.Z, move.To.Z) + step.Step.ToFrame.Z - clamps;
             if (distance < (lowest?.Distance ?? double.PositiveInfinity))

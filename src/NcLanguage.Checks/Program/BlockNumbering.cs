@@ -23,6 +23,32 @@ static class BlockNumbering
         return padded ? digits.PadLeft(width, '0') : digits;
     }
 
+    /// <summary>True when the numbers of the file rise throughout, which its parts tell without a look at each number.</summary>
+    public static bool Rises(ProgramRun run)
+    {
+        var greatest = -1;
+        foreach (var result in run.Results)
+        {
+            var range = result.NumberRange;
+            if (!range.Rises || (range.Least >= 0 && range.Least <= greatest))
+                return false;
+            greatest = Math.Max(greatest, range.Greatest);
+        }
+        return true;
+    }
+
+    /// <summary>The N word of a block that has one.</summary>
+    public static Token NumberToken(in Block block) => block.Tokens[block.IndexOf('N')];
+
+    /// <summary>Another number for the block on a line (0-based), written as the one it has.</summary>
+    public static Edit Renumber(ProgramRun run, int line, int number)
+    {
+        var block = run.BlockAt(line);
+        var token = NumberToken(block);
+        var digits = Digits(number, token.End - token.ValueStart, block.Line[token.ValueStart] == '0');
+        return new Edit(line, token.Start, token.End, Encoding.ASCII.GetString(block.Line[token.Start..token.ValueStart]) + digits);
+    }
+
     /// <summary>The N word and blank that a block put in after a line (0-based) would have; empty where that line has no number.</summary>
     public static string NumberAfter(ProgramRun run, int line)
     {

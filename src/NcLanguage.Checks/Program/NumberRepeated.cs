@@ -1,6 +1,4 @@
-using System.Text;
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -38,17 +36,8 @@ public sealed class NumberRepeated : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        var greatest = -1;
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
-        {
-            var range = file.Run.Results[chunk].NumberRange;
-            if (!range.Rises || (range.Least >= 0 && range.Least <= greatest))
-            {
-                CheckAll(file);
-                return;
-            }
-            greatest = Math.Max(greatest, range.Greatest);
-        }
+        if (!BlockNumbering.Rises(file.Run))
+            CheckAll(file);
     }
 
     void CheckAll(in FileContext file)
@@ -69,65 +58,19 @@ public sealed class NumberRepeated : Rule
 
     void Report(in FileContext file, int number, int line, int firstLine)
     {
-        var here = NumberToken(file.Run.BlockAt(line));
-        var there = NumberToken(file.Run.BlockAt(firstLine));
+        var here = BlockNumbering.NumberToken(file.Run.BlockAt(line));
+        var there = BlockNumbering.NumberToken(file.Run.BlockAt(firstLine));
         file.Report(this, line, here.Start, here.End, $"N{number} stands already on line {firstLine + 1}: a search or a jump to it stops there.",
             value: number, related: new RelatedPlace(firstLine, there.Start, there.End, $"N{number} stands here first."));
     }
-
-    static Token NumberToken(in Block block) => block.Tokens[block.IndexOf('N')];
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var (used, before, after) = Neighbours(analysis.Main, finding.Line);
-        var free = Free(used, before, after);
-        if (free > BlockNumbering.Greatest)
-            return [];
-        var block = analysis.Main.BlockAt(finding.Line);
-        var token = NumberToken(block);
-        var digits = token.End - token.ValueStart;
-        var text = Encoding.ASCII.GetString(block.Line[token.Start..token.ValueStart]) + BlockNumbering.Digits(free, digits, block.Line[token.ValueStart] == '0');
-        return [new Fix($"Number this block N{free}", FixSafety.Choice, [new Edit(finding.Line, token.Start, token.End, text)])];
-    }
-
-    /// <summary>The numbers of the line's own program, and those of the numbered blocks just before and after it; −1 where there is none.</summary>
-    static (HashSet<int> Used, int Before, int After) Neighbours(ProgramRun run, int atLine)
-    {
-        var used = new HashSet<int>();
-        var (before, after) = (-1, -1);
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
-        {
-            var offset = run.Text.FirstLineOf(chunk);
-            foreach (var (number, line) in run.Results[chunk].Numbers)
-            {
-                if (number < 0)
-                {
-                    if (offset + line > atLine)
-                        return (used, before, after);
-                    used.Clear();
-                    before = -1;
-                    continue;
-                }
-                used.Add(number);
-                if (offset + line < atLine)
-                    before = number;
-                else if (offset + line > atLine && after < 0)
-                    after = number;
-            }
-        }
-        return (used, before, after);
-    }
-
-    static int Free(HashSet<int> used, int before, int after)
-    {
-        for (var number = before + (after - before + 1) / 2; number > before && number < after; number++)
-            if (!used.Contains(number))
-                return number;
-        for (var number = before + 1; number < after; number++)
-            if (!used.Contains(number))
-                return number;
-        return used.Max() / 10 * 10 + 10;
+        var free = FreeNumbers.Nearest(analysis.Main, finding.Line);
+        return free > BlockNumbering.Greatest
+            ? []
+            : [new Fix($"Number this block N{free}", FixSafety.Choice, [BlockNumbering.Renumber(analysis.Main, finding.Line, free)])];
     }
 }

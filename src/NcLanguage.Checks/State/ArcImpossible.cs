@@ -46,7 +46,7 @@ public sealed class ArcImpossible : Rule
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
-            if (fault.Kind == FaultKind.ArcImpossible)
+            if (fault.Kind == FaultKind.ArcImpossible && ArcWords.OfOtherPlane(step) < 0)
                 step.Report(this, fault.Token, Message(fault, step.Say));
     }
 

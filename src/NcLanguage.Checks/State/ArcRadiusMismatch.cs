@@ -44,7 +44,7 @@ public sealed class ArcRadiusMismatch : Rule
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
-            if (fault.Kind == FaultKind.ArcRadiusMismatch)
+            if (fault.Kind == FaultKind.ArcRadiusMismatch && ArcWords.OfOtherPlane(step) < 0)
                 step.Report(this, fault.Token,
                     $"The arc starts {step.Say.Length(fault.A)} from its centre and ends {step.Say.Length(fault.B)} from it: the control stops with an alarm, or leaves the circle by {step.Say.Length(Math.Abs(fault.A - fault.B))}.");
     }

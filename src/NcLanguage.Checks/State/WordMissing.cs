@@ -69,9 +69,10 @@ public sealed class WordMissing : Rule
     {
         ref readonly var token = ref step.Block.Tokens[fault.Token];
         if (!token.IsWord('G'))
-            return step.Step.After.Cycle == 0 ? ArcMessage : null;
+            return step.Step.After.Cycle == 0 && !IsOfOtherPlane(step) ? ArcMessage : null;
         return token.Value switch
         {
+            2 or 3 when IsOfOtherPlane(step) => null,
             2 or 3 => fault.Letter == 'X' ? $"{Quote.Word(step.Block, token)} with R, but no axis word says where the arc ends: the control stops with an alarm." : ArcMessage,
             4 => "G4 waits, but P does not say how long: the control stops with an alarm.",
             43 or 44 => $"{Quote.Word(step.Block, token)} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
@@ -79,6 +80,9 @@ public sealed class WordMissing : Rule
             _ => null,
         };
     }
+
+    // What such an arc lacks is told by arc-plane.
+    static bool IsOfOtherPlane(in StepContext step) => ArcWords.OfOtherPlane(step) >= 0;
 
     const string ArcMessage = "The arc has neither a centre (I, J, K of its plane) nor a radius (R): the control stops with an alarm.";
 }

@@ -42,12 +42,26 @@ public sealed class WordWithoutEffect : Rule
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind is FaultKind.CodeUnknown or FaultKind.CodesConflict or FaultKind.AxisWordsClaimedTwice)
                 return;
+        var isArcTold = IsArcTold(step);
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
+            if (fault.Letter is 'I' or 'J' or 'K' && isArcTold)
+                continue;
             if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0))
                 continue;
             step.Report(this, fault.Token, $"{Quote.Word(step.Block, step.Block.Tokens[fault.Token])} has no effect here: {Why(fault.Letter, step.Step)}.");
         }
+    }
+
+    /// <summary>True for an arc whose centre words another rule speaks of: it has none in its plane, or all are for another plane.</summary>
+    static bool IsArcTold(in StepContext step)
+    {
+        if (!CutsArc(step.Step))
+            return false;
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault.Kind == FaultKind.WordMissing)
+                return true;
+        return ArcWords.OfOtherPlane(step) >= 0;
     }
 
     static string Why(char letter, Step step) => letter switch

@@ -31,6 +31,7 @@ ref partial struct BlockRun
             // A number meant per minute is none per turn, and no source says that a control turns one into the other.
             _state.Feed = double.NaN;
             _state.Set &= ~Slot.Feed;
+            _state.Happened &= ~Happened.FeedOfOtherTool;
         }
         _state.FeedMode = mode;
         _step.Sets |= Slot.FeedMode;
@@ -52,6 +53,7 @@ ref partial struct BlockRun
         if (!TakeNotNegative('F', out var value))
             return;
         _state.Feed = _state.FeedMode == FeedMode.InverseTime ? value : value * UnitLength;
+        _state.Happened &= ~Happened.FeedOfOtherTool;
         _step.Sets |= Slot.Feed;
     }
 
@@ -79,11 +81,14 @@ ref partial struct BlockRun
     {
         if (_words.Find(ModalGroup.Units) is not { } word)
             return;
-        var before = UnitLength;
+        var (before, was) = (UnitLength, _state.Units);
         _state.Units = IsOtherUnitCode(word) ? LengthUnit.Unknown
             : word.Code.Tenths is 200 or 700 ? LengthUnit.Inch
             : LengthUnit.Millimetre;
         _step.Sets |= Slot.Units;
+        var isOther = _state.HasSet(Slot.Units) && was != _state.Units && was != LengthUnit.Unknown && _state.Units != LengthUnit.Unknown;
+        if (isOther && (_state.Happened & Happened.LengthRead) != 0)
+            _state.Happened |= Happened.UnitsMixed;
         // NISTIR 6556 §4.3.3.3: the feed keeps its number, so that F16 inches a minute becomes F16 mm a minute.
         if (_state.FeedMode == FeedMode.InverseTime)
             return;

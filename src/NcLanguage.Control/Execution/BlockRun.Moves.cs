@@ -65,8 +65,20 @@ ref partial struct BlockRun
         _state.HasCut = true;
         if (!isInAir && (_state.Spindle == SpindleState.Off || _state.Speed == 0))
             _state.Happened |= Happened.CutStanding;
+        if (!isInAir)
+            NoteToolCuts();
         _step.Events |= StepEvents.Cut;
         _step.Sets |= Slot.Cut;
+    }
+
+    /// <summary>Notes what the tool in the spindle cuts with, for the first cut of the next tool.</summary>
+    readonly void NoteToolCuts()
+    {
+        _state.Happened &= ~Happened.FeedOfOtherTool;
+        if ((_state.Coolant & (CoolantState.Mist | CoolantState.Flood)) != 0)
+            _state.Happened |= Happened.CutWet;
+        else if (_state.Coolant == CoolantState.Off && (_state.Happened & Happened.CutWet) != 0 && ((_state.Set | _step.Sets) & Slot.Coolant) == 0)
+            _state.Happened |= Happened.CutDry;
     }
 
     readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>
@@ -75,7 +87,7 @@ ref partial struct BlockRun
     /// <summary>Notes that the block moves the tool in work coordinates, whatever comes of it.</summary>
     readonly void NoteWorkMove(bool cuts)
     {
-        _state.Happened |= Happened.WorkMove;
+        _state.Happened |= Happened.WorkMove | Happened.PlaceRead;
         _state.IncrementalUse = _state.IncrementalUse switch
         {
             IncrementalUse.Fresh => IncrementalUse.Moved,

@@ -97,7 +97,10 @@ ref partial struct BlockRun
     readonly void GoHome(int tenths)
     {
         if (HasAxisWords)
+        {
+            _state.Happened |= Happened.PlaceRead;
             Rapid(Target(), TargetAxes(), MoveRole.Machine);
+        }
         // The second reference point of G30 is not part of the profile: where the axes end is not known.
         RapidInMachine(tenths == 280 ? Machine.Home : Point3.Unknown, HasAxisWords ? WordAxes() : AllAxes);
         NoteTakenAway();

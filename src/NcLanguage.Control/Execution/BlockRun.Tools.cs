@@ -28,11 +28,12 @@ ref partial struct BlockRun
 
     readonly void TakeTool()
     {
+        NoteFeedOfOtherTool();
         _state.Tool = _state.SelectedTool;
         // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
-        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize);
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry);
         if (_state.IncrementalUse == IncrementalUse.Moved)
             NoteTakenAway();
         _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);
@@ -47,6 +48,14 @@ ref partial struct BlockRun
             _step.Sets |= Slot.LengthOffset;
         }
         Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
+    }
+
+    /// <summary>A feed that has served for cuts stays in force when the tool is changed, unless the block gives another.</summary>
+    readonly void NoteFeedOfOtherTool()
+    {
+        var isOther = _state.Tool < 0 || _state.Tool != _state.SelectedTool;
+        if (isOther && _state.HasSet(Slot.Cut) && (_step.Sets & Slot.Feed) == 0 && _state.Feed > 0 && _state.FeedMode != FeedMode.InverseTime)
+            _state.Happened |= Happened.FeedOfOtherTool;
     }
 
     readonly void TurnSpindle()

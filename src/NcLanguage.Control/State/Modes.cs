@@ -26,7 +26,7 @@ public enum ReturnLevel : byte { Unknown, Initial, RLevel }
 
 /// <summary>What has happened since the program began; for some, since the tool or the spindle was changed.</summary>
 [Flags]
-public enum Happened : ushort
+public enum Happened : uint
 {
     None = 0,
 
@@ -56,6 +56,21 @@ public enum Happened : ushort
 
     /// <summary>The tool in the spindle has travelled among obstacles or supports, and its diameter is not known.</summary>
     MovedWithoutSize = 256,
+
+    /// <summary>Axis words were read as G90 or G91 say.</summary>
+    PlaceRead = 512,
+
+    /// <summary>The program has gone over from inches to millimetres, or back, after lengths were read.</summary>
+    UnitsMixed = 1024,
+
+    /// <summary>The feed in force was given for another tool than the one in the spindle, and that one has not cut by it yet.</summary>
+    FeedOfOtherTool = 2048,
+
+    /// <summary>A tool has cut with the coolant on.</summary>
+    CutWet = 4096,
+
+    /// <summary>The tool in the spindle has cut without coolant, which a tool before it had, and no word has switched it since the change.</summary>
+    CutDry = 8192,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -9,7 +9,8 @@ namespace NcLanguage.Checks.Rules;
 /// <summary>Whether the words of an arc were written for another plane than the one in force.</summary>
 static class ArcWords
 {
-    /// <summary>The index of the word that tells it; −1 where the words fit the plane in force, where they fit no other, and where the block sets the plane itself.</summary>
+    /// <summary>The index of the word that tells it; −1 where the words fit the plane in force, where they fit no other or give neither centre nor
+    /// radius, and where the block sets the plane itself.</summary>
     /// <remarks>In the XY plane only a centre along Z tells: an end along Z is a helix. In the other planes, where no helix runs along the
     /// tool, an end along the third axis tells too, as long as the words leave out an axis of the plane.</remarks>
     public static int OfOtherPlane(in StepContext step)
@@ -19,7 +20,10 @@ static class ArcWords
             return -1;
         var words = step.Step.Words;
         var byRadius = words.Has('R');
+        var hasCentre = words.Has('I') || words.Has('J') || words.Has('K');
         var (first, second, third) = Arcs.Axes(state.Plane);
+        if (!byRadius && !hasCentre)
+            return -1;
         if (Names(words, first, byRadius) && Names(words, second, byRadius))
             return -1;
         if (!byRadius && words.Has(Centre(third)))

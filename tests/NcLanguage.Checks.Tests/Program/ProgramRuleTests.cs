@@ -47,6 +47,32 @@ public sealed class ProgramRuleTests
         Assert.Equal([1901], Programs.Lines("number-repeated", string.Join('\n', blocks)));
     }
 
+    // ---- number-order: NISTIR 6556 §3.3.1 allows any order; rising numbers are common practice ------------------
+
+    [Theory]
+    [InlineData("N10 G21\nN20 G90\nN30 M30", new int[0])]
+    [InlineData("N30 G21\nN20 G90\nN10 M30", new[] { 2 })]
+    [InlineData("N10 G21\nN100 G90\nN20 G17\nN30 G54\nN5 M30", new[] { 3 })]
+    [InlineData("N10 G21\nN20 G90\nN10 M30", new int[0])] // number-repeated speaks
+    [InlineData("O1000\nN10 G21\nN20 M30\nO2000\nN10 G0 X1\nN20 M99", new int[0])]
+    [InlineData("O1000\nN20 G21\nN10 M30\nO2000\nN20 G0 X1\nN10 M99", new[] { 3, 6 })]
+    [InlineData("G21\nG90\nM30", new int[0])]
+    public void Numbers_that_fall_are_noted_once_in_a_program(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("number-order", program));
+
+    [Theory]
+    [InlineData("N10 G21\nN20 G90\nN5 G17\nN30 M30", "N10 G21\nN20 G90\nN25 G17\nN30 M30")]
+    [InlineData("N0010 G21\nN0020 G90\nN0005 M30", "N0010 G21\nN0020 G90\nN0030 M30")]
+    [InlineData("N10 G21\nN100 G90\nN20 G17\nN30 M30", null)] // N100 is the odd one: no room
+    [InlineData("N10 G21\nN20 G90\nN5 G17\nGOTO 5\nN30 M30", null)]
+    [InlineData("N10 G21\nN20 G90\nN5 G17\nN30 M99 P5", null)]
+    public void A_number_is_changed_only_where_no_jump_may_mean_it(string program, string? expected)
+    {
+        var analysis = Programs.Analyse(program);
+        var fix = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "number-order")).SingleOrDefault();
+        Assert.Equal(expected, fix is null ? null : TextEdits.Apply(analysis.Text, fix.Edits).ToString());
+        Assert.NotEqual(FixSafety.Safe, fix?.Safety);
+    }
+
     // ---- program-end-missing: ISO 6983-1 (from memory), NISTIR 6556 §3.1 --------------------------------------
 
     [Theory]

@@ -14,8 +14,8 @@ public sealed class NotAllowedHere : Rule
         Severity = Severity.Error,
         Title = "A code cannot be used in the present modes",
         Finds = 
-            "A cycle under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on; a work offset or G53 while "
-            + "radius compensation is on.",
+            "A cycle under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on, or outside the XY plane (G17); "
+            + "another plane, another unit, a work offset or G53 while radius compensation is on.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -39,7 +39,7 @@ public sealed class NotAllowedHere : Rule
             M30
             """,
         NotFound = "Controls that allow more.",
-        Source = "NISTIR 6556 §3.5.10, §3.5.12, §3.5.13 and §3.5.16.",
+        Source = "NISTIR 6556 §3.5.10, §3.5.12, §3.5.13, §3.5.16 and appendix B.5.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -53,6 +53,8 @@ public sealed class NotAllowedHere : Rule
             var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
             if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is >= 73 and <= 89)
                 step.Report(this, fault.Token, "Cycles do not run under inverse time feed (G93): the control stops with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
+            else if (fault.A is 41 or 42 && fault.B > 0)
+                step.Report(this, fault.Token, $"Radius compensation works in the XY plane (G17), and G{fault.B} is in force: the control stops with an alarm.", Slot.Plane, "The plane is set here.");
             else if (fault.A is 41 or 42)
                 step.Report(this, fault.Token, $"Radius compensation is on already: {word} needs a G40 first, and the control stops with an alarm.", Slot.Compensation, "It is switched on here.");
             else

@@ -106,7 +106,7 @@ ref partial struct BlockRun
     /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>
     readonly Point3 NextPlace(out int axes)
     {
-        var place = _state.Position;
+        var place = _state.ProgrammedPosition;
         axes = 0;
         if (_state.Plane == WorkPlane.Unknown)
         {
@@ -129,7 +129,10 @@ ref partial struct BlockRun
                 : incremental ? place[axis] + value
                 : _state.Distance == DistanceMode.Unknown ? double.NaN : value);
         }
-        if (axes == 0 || !IsTurned)
+        axes = BackOnPath(axes);
+        if (axes == 0)
+            return _state.Position;
+        if (!IsTurned)
             return place;
         axes = AllAxes & ~Bit(DepthAxis);
         return Point3.Unknown.With(DepthAxis, place[DepthAxis]);

@@ -85,6 +85,9 @@ ref partial struct BlockRun
         _state.Units = IsOtherUnitCode(word) ? LengthUnit.Unknown
             : word.Code.Tenths is 200 or 700 ? LengthUnit.Inch
             : LengthUnit.Millimetre;
+        // NISTIR 6556 appendix B.5.
+        if (IsCompensationOn && UnitLength != before && !_words.HasCode('G', 400))
+            AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         _step.Sets |= Slot.Units;
         var isOther = _state.HasSet(Slot.Units) && was != _state.Units && was != LengthUnit.Unknown && _state.Units != LengthUnit.Unknown;
         if (isOther && (_state.Happened & Happened.LengthRead) != 0)
@@ -96,26 +99,6 @@ ref partial struct BlockRun
             _state.Feed = _words['F'] * UnitLength;
         else if (UnitLength != before)
             _state.Feed *= UnitLength / before;
-    }
-
-    readonly void SetCompensation()
-    {
-        if (_words.Find(ModalGroup.RadiusCompensation) is not { } word)
-            return;
-        var side = word.Code.Tenths switch { 410 => CompensationSide.Left, 420 => CompensationSide.Right, _ => CompensationSide.Off };
-        if (side != CompensationSide.Off)
-        {
-            if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
-                AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
-            TakeWhole('D', out _);
-        }
-        var wasOn = (_state.NotFollowed & NotFollowed.Compensation) != 0;
-        _state.Compensation = side;
-        Follow(NotFollowed.Compensation, side == CompensationSide.Off, word.Token);
-        // With G40 alone the tool still stands off the path by its radius.
-        if (wasOn && side == CompensationSide.Off)
-            Forget(Bit(0) | Bit(1));
-        _step.Sets |= Slot.Compensation;
     }
 
     readonly void SetLengthOffset()

@@ -155,11 +155,8 @@ ref partial struct BlockRun
         NoteWorkMove(cuts: _state.Motion is not (MotionMode.Rapid or MotionMode.Unknown or MotionMode.None));
         switch (_state.Motion)
         {
-            case MotionMode.Rapid:
-                Rapid(Target(), TargetAxes(), MoveRole.Plain);
-                break;
-            case MotionMode.Linear or MotionMode.Thread:
-                Feed(Target(), TargetAxes(), MoveRole.Plain);
+            case MotionMode.Rapid or MotionMode.Linear or MotionMode.Thread:
+                GoStraight();
                 break;
             case MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise:
                 Arc();
@@ -175,6 +172,18 @@ ref partial struct BlockRun
                 Stand(Target(), TargetAxes());
                 break;
         }
+    }
+
+    readonly void GoStraight()
+    {
+        var kind = _state.Motion == MotionMode.Rapid ? MoveKind.Rapid : MoveKind.Feed;
+        var (to, axes) = (Target(), TargetAxes());
+        if (OffsetStraight(kind, ref to, ref axes))
+            return;
+        if (kind == MoveKind.Rapid)
+            Rapid(to, axes, MoveRole.Plain);
+        else
+            Feed(to, axes, MoveRole.Plain);
     }
 
     readonly int FirstAxisToken()
@@ -195,11 +204,13 @@ ref partial struct BlockRun
 
     readonly double Target(int axes, int axis)
     {
-        var here = _state.Position[axis];
         if ((axes & Bit(axis)) == 0)
-            return here;
+            return _state.Position[axis];
         if (IsBent(axis))
             return double.NaN;
+        var here = _state.ProgrammedPosition[axis];
+        if (!_words.Has((char)('X' + axis)))
+            return here;
         var length = Length((char)('X' + axis));
         return _state.Distance switch
         {
@@ -223,7 +234,7 @@ ref partial struct BlockRun
             if (IsTurned && IsBent(axis))
                 axes |= _state.Plane == WorkPlane.Unknown ? AllAxes : AllAxes & ~Bit(DepthAxis);
         }
-        return axes;
+        return BackOnPath(axes);
     }
 
     readonly bool IsTurned => (_state.NotFollowed & (NotFollowed.Rotation | NotFollowed.Polar)) != 0;
@@ -235,17 +246,30 @@ ref partial struct BlockRun
     readonly void Arc()
     {
         var clockwise = _state.Motion == MotionMode.ArcClockwise;
-        var (first, second, third) = Arcs.Axes(_state.Plane);
-        var from = _state.Position;
+        var (first, second, _) = Arcs.Axes(_state.Plane);
+        // The programmed arc; its start is not where the tool stands while compensation keeps it off the path.
+        var from = _state.ProgrammedPosition;
+        var axes = TargetAxes();
         var to = Target();
+        for (var axis = 0; axis < 3; axis++)
+            if ((axes & Bit(axis)) == 0)
+                to = to.With(axis, from[axis]);
         var token = _words.Find(ModalGroup.Motion)?.Token ?? FirstAxisOrCentreToken();
         var centre = _state.Plane == WorkPlane.Unknown ? CentreNotKnown()
             : _words.Has('R') ? CentreByRadius(from, to, clockwise, first, second, token) : CentreByWords(from, to, first, second, token);
-        var arc = new Move(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, _state.Plane, 0, double.NaN, double.NaN);
-        var axes = TargetAxes();
+        if (OffsetArc(from, to, centre, clockwise, axes, token))
+            return;
+        AddArc(new Move(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, _state.Plane, 0, double.NaN, double.NaN), axes);
+    }
+
+    /// <summary>Cuts along an arc whose feed and time are still to be found.</summary>
+    /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; the arc's own where NaN.</param>
+    readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
+    {
+        var (from, to, third) = (arc.From, arc.To, Arcs.Axes(arc.Plane).Third);
         // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
         var length = (axes & Bit(third)) != 0 ? arc.Length : (arc with { From = from.With(third, 0), To = to.With(third, 0) }).Length;
-        var feed = PathFeed(length);
+        var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
         _step.Moves.Add(arc with { Feed = feed, Seconds = length / feed * 60 });
         Cut();
         Stand(to, axes);

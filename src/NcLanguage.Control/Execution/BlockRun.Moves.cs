@@ -22,13 +22,14 @@ ref partial struct BlockRun
         Stand(to, axes);
     }
 
-    readonly void Feed(Point3 to, int axes, MoveRole role)
+    /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; this move's own where NaN.</param>
+    readonly void Feed(Point3 to, int axes, MoveRole role, double wayAtFeed = double.NaN)
     {
         axes = Moving(to, axes);
         if (axes == 0)
             return;
         var length = Way(to, axes).Length;
-        var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(length);
+        var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
         Move(MoveKind.Feed, to, role, feed, length / feed * 60);
         Cut(role == MoveRole.Plain && IsInAir(to, axes));
         Stand(to, axes);
@@ -149,7 +150,7 @@ ref partial struct BlockRun
             _state.Position = _state.Position.With(axis, at[axis]);
             _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
         }
-        _state.StandsAtHole = false;
+        LeavePath(axes);
     }
 
     /// <summary>The place along these axes is no longer known in work coordinates, unless machine coordinates still tell it; nothing has moved.</summary>
@@ -173,7 +174,7 @@ ref partial struct BlockRun
             _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
             _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
         }
-        _state.StandsAtHole = false;
+        LeavePath(axes);
     }
 
     /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, within what the machine can do.</summary>

@@ -96,7 +96,9 @@ ref partial struct BlockRun
     }
 
     /// <summary>Settings act after every read of their block (NISTIR 6556 §3.3.3); the last of a double setting wins.</summary>
-    readonly void Assign()
+    readonly void Assign() => AssignIn(ref _state);
+
+    readonly void AssignIn(ref ControlState state)
     {
         foreach (ref readonly var token in _block.Tokens)
         {
@@ -107,8 +109,8 @@ ref partial struct BlockRun
             var whole = Math.Round(number);
             var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
             // A variable whose number is not known could be any: none is known after it.
-            _state.Variables = isOne
-                ? (_state.Variables ?? Variables.None).With((int)whole, BlockWords.ValueOf(_block, token, _step.Before.Variables))
+            state.Variables = isOne
+                ? (state.Variables ?? Variables.None).With((int)whole, BlockWords.ValueOf(_block, token, _step.Before.Variables))
                 : null;
         }
     }

@@ -134,8 +134,8 @@ ref partial struct BlockRun
         _state.Plane = WorkPlane.XY;
         _state.Distance = DistanceMode.Absolute;
         _state.FeedMode = FeedMode.PerMinute;
-        _state.Compensation = CompensationSide.Off;
         _state.NotFollowed = NotFollowed.None;
+        EndCompensation(wasNotFollowed: false);
         _state.Spindle = SpindleState.Off;
         _state.Coolant = CoolantState.Off;
         _state.Motion = MotionMode.Linear;

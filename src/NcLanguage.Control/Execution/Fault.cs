@@ -51,6 +51,14 @@ public enum FaultKind : byte
     /// <summary>A cycle's R level lies below its bottom; A is R, B the bottom, mm.</summary>
     RBelowBottom,
 
+    /// <summary>The first move under radius compensation, or the first after it, is an arc (letter I), or the first is shorter than the radius;
+    /// A is the radius, B the length of the move, mm.</summary>
+    CompensationEntry,
+
+    /// <summary>No room for the tool: an inside corner, or an arc (letter R) of a radius not above the tool's; A is the tool's radius, B the
+    /// arc's, mm.</summary>
+    CompensationCorner,
+
     /// <summary>A code that is recognised but whose motion is not followed.</summary>
     NotFollowed,
 

@@ -1,6 +1,7 @@
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.Execution;
 
@@ -40,8 +41,16 @@ public sealed class Step
 
     public Batch<Fault> Faults { get; } = new();
 
+    /// <summary>The blocks behind the one that runs, for what depends on them; null where none is known. Whoever runs the block sets it.</summary>
+    public IBlocksAhead? Ahead { get; set; }
+
     /// <summary>The words of the block, by letter.</summary>
     public BlockWords Words { get; } = new();
+
+    /// <summary>A step to look ahead with.</summary>
+    internal Step Preview => _preview ??= new Step();
+
+    Step? _preview;
 
     internal void Begin(in ControlState before)
     {
@@ -55,6 +64,13 @@ public sealed class Step
         Holes.Clear();
         Faults.Clear();
     }
+}
+
+/// <summary>The blocks that follow the one that runs, in the order of the text.</summary>
+public interface IBlocksAhead
+{
+    /// <summary>The block so many lines behind the one that runs, 1 for the next; false where the text ends.</summary>
+    bool TryGet(int ahead, out Block block);
 }
 
 /// <summary>A list that keeps its storage from one block to the next.</summary>

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Compensation;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Control.State;
@@ -7,7 +8,7 @@ namespace NcLanguage.Control.State;
 /// and −1 mean not known. It holds no line numbers: where something was set is looked up in the text.</summary>
 public record struct ControlState
 {
-    /// <summary>The tool tip in the work coordinates in force.</summary>
+    /// <summary>The tool tip in the work coordinates in force: where it is, not where the program says while radius compensation is on.</summary>
     public Point3 Position;
 
     /// <summary>The spindle's gauge point in machine coordinates.</summary>
@@ -18,6 +19,12 @@ public record struct ControlState
 
     /// <summary>The shift that G92.3 brings back: what G92 set last, until G92.1 forgets it.</summary>
     public Point3 StoredShift;
+
+    /// <summary>How far radius compensation keeps the tool's centre off the programmed place, in X and Y; 0 where it stands on it.</summary>
+    public Point2 OffPath;
+
+    /// <summary>The radius that compensation keeps off the path.</summary>
+    public double CompensationRadius;
 
     public MotionMode Motion;
     public WorkPlane Plane;
@@ -30,6 +37,9 @@ public record struct ControlState
     public CompensationSide Compensation;
     public ReturnLevel ReturnLevel;
     public NotFollowed NotFollowed;
+
+    /// <summary>True once a move has taken the tool onto the offset path of the compensation in force.</summary>
+    public bool IsOnOffsetPath;
 
     /// <summary>True once the program has ended; blocks after it do not run.</summary>
     public bool Ended;
@@ -64,6 +74,9 @@ public record struct ControlState
 
     /// <summary>The work offset: 54 to 59, 591 to 593; −1 not known.</summary>
     public int WorkOffset;
+
+    /// <summary>The D number in force; −1 where none was given.</summary>
+    public int D;
 
     /// <summary>The H number in force; 0 for none.</summary>
     public int H;
@@ -119,6 +132,7 @@ public record struct ControlState
         LengthOffset = LengthOffsetMode.Off,
         Compensation = CompensationSide.Off,
         WorkOffset = workOffset,
+        D = -1,
         Tool = -1,
         SelectedTool = -1,
         Feed = double.NaN,
@@ -146,8 +160,16 @@ public record struct ControlState
         Compensation = CompensationSide.Unknown,
         Cycle = -1,
         H = -1,
+        CompensationRadius = double.NaN,
         IsCalled = true,
     };
+
+    /// <summary>The place the program has named last: <see cref="Position"/> but for what radius compensation keeps the tool off it.</summary>
+    public readonly Point3 ProgrammedPosition => new(Position.X - OffPath.X, Position.Y - OffPath.Y, Position.Z);
+
+    /// <summary>True while the tool's centre is led along an offset path that is known.</summary>
+    public readonly bool IsCompensated =>
+        Compensation is CompensationSide.Left or CompensationSide.Right && (NotFollowed & NotFollowed.Compensation) == 0;
 
     /// <summary>True when this part was set by a word of the program.</summary>
     public readonly bool HasSet(Slot slot) => (Set & slot) == slot;

@@ -81,4 +81,13 @@ public sealed record Setup
                 return tool;
         return null;
     }
+
+    /// <summary>The tool whose radius a D word applies, or null.</summary>
+    public Tool? FindRadiusOffset(int d)
+    {
+        foreach (var tool in Tools)
+            if ((tool.RadiusOffset ?? tool.Number) == d)
+                return tool;
+        return null;
+    }
 }

@@ -21,6 +21,9 @@ sealed class Session
     public readonly List<Hole> Holes = [];
     public readonly List<Fault> Faults = [];
 
+    /// <summary>For each fault, the index of its block among those run together.</summary>
+    public readonly List<int> FaultBlocks = [];
+
     public Session(MachineProfile? machine = null, Setup? setup = null, Point3? start = null, bool skip = false)
     {
         _executor = new BlockExecutor(machine ?? MachineProfile.IsoMill, setup ?? Setup.None, skip);
@@ -33,12 +36,14 @@ sealed class Session
         }
     }
 
+    /// <summary>Runs blocks, each of which sees those behind it.</summary>
     public Session Run(params string[] blocks)
     {
-        foreach (var text in blocks)
+        var ahead = new Ahead([.. blocks.Select(text => SourceText.From(text).Chunks[0].Blocks)]);
+        Step.Ahead = ahead;
+        for (ahead.At = 0; ahead.At < blocks.Length; ahead.At++)
         {
-            var source = SourceText.From(text);
-            var block = source.Chunks[0].Blocks[0];
+            ahead.TryGet(0, out var block);
             _executor.Run(block, ref State, Step);
             foreach (var move in Step.Moves.Items)
             {
@@ -48,9 +53,23 @@ sealed class Session
             foreach (var hole in Step.Holes.Items)
                 Holes.Add(hole);
             foreach (var fault in Step.Faults.Items)
+            {
                 Faults.Add(fault);
+                FaultBlocks.Add(ahead.At);
+            }
         }
         return this;
+    }
+
+    sealed class Ahead(BlockList[] blocks) : IBlocksAhead
+    {
+        public int At;
+
+        public bool TryGet(int ahead, out Block block)
+        {
+            block = At + ahead < blocks.Length ? blocks[At + ahead][0] : default;
+            return At + ahead < blocks.Length;
+        }
     }
 
     /// <summary>Forgets what was written down so far.</summary>
@@ -60,6 +79,7 @@ sealed class Session
         Moves.Clear();
         Holes.Clear();
         Faults.Clear();
+        FaultBlocks.Clear();
         return this;
     }
 

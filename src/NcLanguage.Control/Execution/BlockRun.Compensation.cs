@@ -94,6 +94,10 @@ ref partial struct BlockRun
         TellFrames();
     }
 
+    /// <summary>Where the tool stands along an axis in work coordinates, mm; NaN where compensation keeps it off the path by an amount not known.</summary>
+    readonly double StandsAt(int axis) =>
+        axis < 2 && (_state.NotFollowed & NotFollowed.Compensation) != 0 ? double.NaN : _state.Position[axis];
+
     /// <summary>How far to the left of the programmed path the tool's centre is kept, mm; below 0 to the right.</summary>
     readonly double ToLeft => _state.Compensation == CompensationSide.Left ? _state.CompensationRadius : -_state.CompensationRadius;
 

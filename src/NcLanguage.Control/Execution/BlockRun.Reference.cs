@@ -170,8 +170,9 @@ ref partial struct BlockRun
             if (!_words.Has(letter))
                 continue;
             numbers = numbers.With(axis, Length(letter));
-            _state.Shift = _state.Shift.With(axis, _state.Shift[axis] + _state.Position[axis] - numbers[axis]);
+            _state.Shift = _state.Shift.With(axis, _state.Shift[axis] + StandsAt(axis) - numbers[axis]);
         }
+        LeavePath(WordAxes());
         _state.StoredShift = _state.Shift;
         var along = _words.Has((char)('X' + DepthAxis)) ? numbers[DepthAxis] - _state.Position[DepthAxis] : 0;
         Offsets.Renumber(ref _state, numbers, along);

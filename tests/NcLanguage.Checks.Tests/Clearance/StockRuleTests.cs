@@ -28,7 +28,7 @@ public sealed class StockRuleTests
     public void A_rapid_is_held_against_what_still_stands(string moves, int[] lines) => Assert.Equal(lines, Rapids(Start + moves));
 
     [Theory]
-    [InlineData("G41 D5 G0 Z-3\nG1 X50 F300\nG40 G0 X-10\nG0 X60\nM30")] // where the cut ran under compensation is not known
+    [InlineData("G41 D9 G0 Z-3\nG1 X50 F300\nG40 G0 X-10\nG0 X60\nM30")] // where the cut ran is not known: no tool has D9
     [InlineData("M98 P2000\nG90 G54 G0 X-10 Y30 Z5\nX50\nZ-3\nM30")] // what the called program cut is not known
     [InlineData("T9 M6\nG0 Z-3\nG1 X50 F300\nG0 X60\nM30")] // nor what a tool of unknown diameter did
     public void Where_the_cuts_are_not_known_it_is_silent(string moves) => Assert.Empty(Rapids(Start + moves));

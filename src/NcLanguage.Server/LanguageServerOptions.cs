@@ -19,6 +19,10 @@ public sealed record LanguageServerOptions
     /// <summary>Where setup and machine files are read.</summary>
     public IFileAccess Files { get; init; } = DiskFiles.Instance;
 
+    /// <summary>Writes a page for each rule, named by its number with the ending .md, where there is none yet, and gives their folder. Called
+    /// once, on a worker, when the first finding is told. May throw IOException or UnauthorizedAccessException. Null: findings carry no links.</summary>
+    public Func<string>? WriteReference { get; init; }
+
     /// <summary>The least level that is logged.</summary>
     public LogLevel LogLevel { get; init; } = LogLevel.Information;
 }

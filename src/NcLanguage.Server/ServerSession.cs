@@ -31,9 +31,10 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
         var jobs = new JobLoader(Roots(request), options.Files, options.Job);
-        var jobDiagnostics = new JobDiagnostics(publish, positions);
+        var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
+        var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
-        _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions), jobDiagnostics, positions, _client, log);
+        _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 

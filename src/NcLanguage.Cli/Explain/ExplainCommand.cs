@@ -2,13 +2,16 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using NcLanguage.Cli.Common;
 using NcLanguage.Reports.Explain;
+using NcLanguage.Reports.Reference;
 using Spectre.Console;
 
 namespace NcLanguage.Cli.Explain;
 
-/// <summary><c>explain NAME</c>: a rule, a code, an address, a statement, a function or a reading.</summary>
+/// <summary><c>explain NAME</c>: what a name stands for; with <c>--all</c> everything, with <c>-o</c> as files.</summary>
 static class ExplainCommand
 {
+    const string What = "a finding, a code, an address, a statement, a function, a variable, a sign, a reading or a member of a setup or machine file";
+
     static readonly Style Heading = new(decoration: Decoration.Bold);
 
     public static Command Create()
@@ -16,16 +19,35 @@ static class ExplainCommand
         var name = new Argument<string[]>("NAME")
         {
             Arity = ArgumentArity.ZeroOrMore,
-            Description = "A finding's name or number, a code such as G81, an address, a statement, a function, a reading. Without one: all that can be explained.",
+            Description = "A finding's name or number, a code such as G81, an address, a statement, a function, a variable such as #5221, a sign, a reading, "
+                + "a member such as setup.tools. Without one: all that can be explained.",
         };
-        var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json");
-        var command = new Command("explain", "Explains a finding, a code, an address, a statement, a function or a reading.") { name, format };
-        command.SetAction(parse => Run(string.Join(' ', parse.GetValue(name) ?? []), parse.GetValue(format)!));
+        var all = new Option<bool>("--all") { Description = "Explain everything." };
+        var folder = new Option<string?>("--output", "-o")
+        {
+            HelpName = "FOLDER",
+            Description = "With --all: write it into this folder, one page for each name and a list; --format html (what it does by itself) or markdown.",
+        };
+        var format = ChoiceOption.Create("--format", "How to tell it; html and markdown only into a folder.", "text", "json", "html", "markdown");
+        var command = new Command("explain", $"Explains {What}.") { name, all, folder, format };
+        command.SetAction(parse =>
+        {
+            var (wanted, isAll, output, how) = (string.Join(' ', parse.GetValue(name) ?? []), parse.GetValue(all), parse.GetValue(folder), parse.GetValue(format)!);
+            if (isAll && wanted.Length > 0)
+                throw new CannotRunException("give either a name or --all");
+            if (output is null)
+                return Tell(wanted, isAll, how);
+            if (!isAll)
+                throw new CannotRunException("-o writes the whole reference: give --all with it");
+            return Write(output, how);
+        });
         return command;
     }
 
-    static int Run(string name, string format)
+    static int Tell(string name, bool all, string format)
     {
+        if (format is "html" or "markdown")
+            throw new CannotRunException($"--format {format} writes files: give --all and -o with a folder");
         var entries = name.Length == 0 ? Glossary.All : Glossary.Find(name);
         if (entries.IsEmpty)
             throw new CannotRunException($"nothing is named {name}; {Hint(name)}");
@@ -35,11 +57,29 @@ static class ExplainCommand
             return ExitCode.Clean;
         }
         using var screen = Screen.Open();
-        if (name.Length == 0)
+        if (name.Length == 0 && !all)
             List(entries, screen);
         else
             foreach (var entry in entries)
                 Show(entry, screen);
+        return ExitCode.Clean;
+    }
+
+    static int Write(string folder, string format)
+    {
+        if (format == "json")
+            throw new CannotRunException("with -o the format is html or markdown");
+        var pages = ReferencePages.All(format == "markdown" ? PageFormat.Markdown : PageFormat.Html);
+        try
+        {
+            ReferenceFolder.Write(folder, pages);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new CannotRunException($"the reference could not be written into {folder}: {e.Message}");
+        }
+        using var screen = Screen.Open();
+        screen.WriteLine($"{Path.Combine(folder, pages[0].FileName)} and {pages.Length - 1} pages");
         return ExitCode.Clean;
     }
 

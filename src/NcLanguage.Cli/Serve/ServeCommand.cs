@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Net.Sockets;
 using NcLanguage.Cli.Common;
+using NcLanguage.Reports.Reference;
 using NcLanguage.Server;
 
 namespace NcLanguage.Cli.Serve;
@@ -24,6 +25,7 @@ static class ServeCommand
                 ErrorLog = Console.Error,
                 Job = choices.Options(parse),
                 Analysis = choices.Analysis(parse),
+                WriteReference = () => ReferenceCache.Write(Application.Version),
             };
             return Reach(() => (parse.GetValue(pipe), parse.GetValue(socket)) switch
             {

@@ -9,8 +9,8 @@ public sealed record HoverAnswer(string Markdown, int Line, int StartColumn, int
 /// <summary>Says what a word or a block will do.</summary>
 public static class Hover
 {
-    /// <summary>The answer at a byte column of a line, both from 0; null where there is nothing to say: comments, blank lines, what
-    /// cannot be read, places outside the text or inside a character.</summary>
+    /// <summary>The answer at a byte column of a line, both from 0; null where there is nothing to say: comments other than those
+    /// that silence a finding, blank lines, what cannot be read, places outside the text or inside a character.</summary>
     public static HoverAnswer? At(ProgramAnalysis analysis, int line, int column)
     {
         ArgumentNullException.ThrowIfNull(analysis);
@@ -25,6 +25,8 @@ public static class Hover
         var token = block.Tokens[index];
         if (token.IsWord('N'))
             return BlockHover.Of(analysis, line, column);
+        if (ExpressionHover.At(analysis, line, index, column) is { } part)
+            return part;
         var text = WordHover.Of(analysis, line, index);
         return text is null ? null : new HoverAnswer(text, line, token.Start, token.End);
     }

@@ -19,17 +19,18 @@ static class WordHover
             return null;
         switch (token.Kind)
         {
+            case TokenKind.Comment:
+                return AllowText.Of(block, token);
             case TokenKind.Skip:
-                return $"{Markdown.Word(Quote.Word(block, token))} block skip\n\nThe block is passed over when block skip is on at the machine; "
-                    + (analysis.Options.Skip ? "here it is on." : "here it is off.");
+                return SignText(block, token, "/", analysis.Options.Skip ? " Here it is on." : " Here it is off.");
             case TokenKind.Percent:
-                return "**%** beginning or end of the file that is sent to the control";
+                return SignText(block, token, "%");
             case TokenKind.Assignment:
                 return AssignmentText.Of(block, token, analysis.Main.StepAt(line));
             case TokenKind.Statement:
                 return StatementText(block, token, analysis.Main.StepAt(line), index);
             case TokenKind.Word when token.Letter == ':':
-                return $"{Markdown.Word(Quote.Word(block, token))} program number or alignment block";
+                return SignText(block, token, ":");
             case TokenKind.Word when token.Letter is (byte)'G' or (byte)'M':
                 return CodeHover.Of(analysis, line, index, analysis.Main.StepAt(line));
             case TokenKind.Word:
@@ -39,13 +40,20 @@ static class WordHover
         }
     }
 
+    static string SignText(in Block block, in Token token, string sign, string here = "")
+    {
+        var row = SignTable.Find(sign)!;
+        return $"{Markdown.Word(Quote.Word(block, token))} {row.Name}\n\n{row.Meaning}{here}\n\nSource: {row.Source}";
+    }
+
     static string AddressText(ProgramAnalysis analysis, int line, int index, Step step)
     {
         var block = analysis.Main.BlockAt(line);
         var token = block.Tokens[index];
         var letter = (char)token.Letter;
         var address = AddressTable.Find(letter);
-        var use = WordUses.Of(letter, step, analysis.Machine.Readings);
+        var used = WordUses.Of(letter, step, analysis.Machine.Readings);
+        var use = used?.Use;
         var text = new StringBuilder(Markdown.Word(Quote.Word(block, token))).Append(' ').Append(use?.Meaning ?? address?.Name);
         if (use is null && address is not null)
             text.Append("\n\n").Append(address.Meaning);
@@ -56,7 +64,8 @@ static class WordHover
             text.Append("The block has this letter already: this word is not read.");
         else
             text.Append(new ValueText(analysis, line, step, use).Of(letter));
-        return text.ToString().TrimEnd();
+        var source = used is { } by ? $"{by.Code.Text}, {by.Code.Source}" : address?.Source;
+        return text.ToString().TrimEnd() + (source is null ? "" : $"\n\nSource: {source}");
     }
 
     static string StatementText(in Block block, in Token token, Step step, int index)
@@ -72,6 +81,8 @@ static class WordHover
         foreach (ref readonly var fault in step.Faults.Items)
             if (fault.Kind == FaultKind.NotFollowed && fault.Token == index)
                 text += "\n\nNot followed: what stands below starts from a state that is not known here.";
+        if (row is not null)
+            text += $"\n\nSource: {row.Source}";
         return text;
     }
 }

@@ -9,15 +9,15 @@ namespace NcLanguage.Editing;
 /// <summary>Which code a word of a block belongs to, and how that code uses it.</summary>
 static class WordUses
 {
-    /// <summary>The use by a code of the block, or else by the cycle or the motion in force; null where none uses it.</summary>
-    public static WordUse? Of(char letter, Step step, Readings readings)
+    /// <summary>The code whose word it is, and how that code uses it: a code of the block, or else the cycle or the motion in force; null
+    /// where none uses it.</summary>
+    public static (CodeEntry Code, WordUse Use)? Of(char letter, Step step, Readings readings)
     {
         foreach (var word in step.Words.Codes)
             if (Find(word.Code, letter, step.After.Plane, readings) is { } use)
-                return use;
-        if (StepFacts.CycleOf(step) is > 0 and var cycle)
-            return CodeTable.Find('G', cycle * 10) is { } inCycle ? Find(inCycle, letter, step.After.Plane, readings) : null;
-        return MotionInForce(step.After.Motion) is { } motion ? Find(motion, letter, step.After.Plane, readings) : null;
+                return (word.Code, use);
+        var inForce = StepFacts.CycleOf(step) is > 0 and var cycle ? CodeTable.Find('G', cycle * 10) : MotionInForce(step.After.Motion);
+        return inForce is not null && Find(inForce, letter, step.After.Plane, readings) is { } carried ? (inForce, carried) : null;
     }
 
     /// <summary>The row of a motion mode; null where there is none.</summary>

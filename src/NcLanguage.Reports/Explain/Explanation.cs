@@ -3,20 +3,28 @@ using System.Collections.Immutable;
 namespace NcLanguage.Reports.Explain;
 
 /// <summary>What a name can stand for.</summary>
-public enum ExplainedKind { Rule, Code, Address, Statement, Function, Reading }
+public enum ExplainedKind { Rule, Code, Address, Statement, Function, Variable, Sign, Reading, Member }
 
 /// <summary>One heading of an explanation and what stands under it.</summary>
 /// <param name="IsVerbatim">Lines that must stay as they are: programs, setup files.</param>
 public sealed record ExplainedSection(string Heading, string Text, bool IsVerbatim = false);
 
-/// <summary>Everything that is said about one rule, code, address, statement, function or reading.</summary>
+/// <summary>Everything that is said about one rule, code, address, statement, function, variable, sign, reading or member of a file.</summary>
 /// <param name="Name">As the user writes it.</param>
 /// <param name="Title">In one line.</param>
 /// <param name="Group">The group it is listed in.</param>
-public sealed record Explanation(ExplainedKind Kind, string Name, string Title, string Group, ImmutableArray<ExplainedSection> Sections)
+/// <param name="Page">The name of its page in the reference, without an ending; no other has it in any case of letters.</param>
+public sealed record Explanation(
+    ExplainedKind Kind, string Name, string Title, string Group, string Page, ImmutableArray<ExplainedSection> Sections)
 {
     /// <summary>Another name for it, such as a rule's number; null where there is none.</summary>
     public string? Alias { get; init; }
+
+    /// <summary>Names it is found by where nothing is called so: the signs of a pair, the members of a member.</summary>
+    public ImmutableArray<string> AlsoFoundBy { get; init; } = [];
+
+    /// <summary>Names of others to read with it, as they are called.</summary>
+    public ImmutableArray<string> SeeAlso { get; init; } = [];
 
     /// <summary>The kind as one lower-case word.</summary>
     public string KindWord => Kind switch
@@ -26,6 +34,9 @@ public sealed record Explanation(ExplainedKind Kind, string Name, string Title, 
         ExplainedKind.Address => "address",
         ExplainedKind.Statement => "statement",
         ExplainedKind.Function => "function",
-        _ => "reading",
+        ExplainedKind.Variable => "variable",
+        ExplainedKind.Sign => "sign",
+        ExplainedKind.Reading => "reading",
+        _ => "member",
     };
 }

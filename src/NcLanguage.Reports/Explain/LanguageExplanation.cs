@@ -1,79 +1,71 @@
 using NcLanguage.Control.Codes;
-using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Reports.Explain;
 
-/// <summary>Words of the language and ways of reading it.</summary>
+/// <summary>Words and signs of the language.</summary>
 static class LanguageExplanation
 {
-    public static Explanation Of(CodeEntry code)
+    public static Explanation Of(AddressEntry address)
+    {
+        List<ExplainedSection> sections = [new("What it says", address.Meaning)];
+        if (UnitText.Of(address.Unit) is { Length: > 0 } unit)
+            sections.Add(new("Unit", $"{char.ToUpperInvariant(unit[0])}{unit[1..]}."));
+        sections.Add(new("Source", address.Source + "."));
+        return new(ExplainedKind.Address, address.Letter.ToString(), address.Name, "Addresses", "address-" + address.Letter, [.. sections]);
+    }
+
+    public static Explanation Of(StatementEntry statement) => new(
+        ExplainedKind.Statement, statement.Keyword, $"{statement.Name}: {statement.Form}",
+        statement.BehindO ? "Statements behind an O word" : "Statements",
+        (statement.BehindO ? "statement-O-" : "statement-") + statement.Keyword,
+        [
+            new("What the control does", statement.Meaning),
+            new("How it is written", statement.Form, IsVerbatim: true),
+            new("Source", Sentence(statement.Source)),
+        ]);
+
+    public static Explanation Of(FunctionEntry function)
     {
         List<ExplainedSection> sections =
         [
-            new("What the control does", code.Meaning),
-            new("How long it holds", code.IsModal ? "Modal: until another code of its group." : "In its own block only."),
-        ];
-        if (!code.Words.IsEmpty)
-            sections.Add(new("Its words", string.Join('\n', code.Words.Select(Word)), IsVerbatim: true));
-        if (code.TakesArguments)
-            sections.Add(new("Arguments", "Every other letter of the block hands a value to the program that is called."));
-        if (code.OnlyUnder is { } reading)
-            sections.Add(new("Only where", $"the reading units is {ReadingTable.Find("units")!.Of(new Readings { Units = reading }).Name}"));
-        sections.Add(new("Source", code.Source));
-        return new Explanation(ExplainedKind.Code, code.Text, code.Name, $"{code.Letter} codes", [.. sections]);
-    }
-
-    static string Word(WordUse word)
-    {
-        var need = word.Need switch
-        {
-            WordNeed.Required => "needed",
-            WordNeed.CarriedOver => "needed once",
-            WordNeed.OneOf => "one needed",
-            _ => "may be",
-        };
-        var only = word.OnlyUnder is { } reading ? $" (only where the reading repeats is {reading})" : "";
-        return $"{word.Letter}  {need,-11}  {word.Meaning}{Unit(word.Unit)}{only}";
-    }
-
-    static string Unit(WordUnit unit) => unit switch
-    {
-        WordUnit.Length => ", in mm or inch",
-        WordUnit.Degrees => ", in degrees",
-        WordUnit.Feed => ", in the unit of the feed mode",
-        WordUnit.Speed => ", in rev/min",
-        WordUnit.Dwell => ", in seconds or milliseconds by the reading dwell",
-        _ => "",
-    };
-
-    public static Explanation Of(AddressEntry address) => new(
-        ExplainedKind.Address, address.Letter.ToString(), address.Name, "Addresses",
-        [new("What it says", address.Meaning), new("Source", address.Source)]);
-
-    public static Explanation Of(StatementEntry statement) => new(
-        ExplainedKind.Statement, statement.Keyword, $"{statement.Name}: {statement.Form}", "Statements",
-        [new("What the control does", statement.Meaning), new("Source", statement.Source)]);
-
-    public static Explanation Of(FunctionEntry function) => new(
-        ExplainedKind.Function, function.Text, function.Name, function.IsOperator ? "Operators" : "Functions",
-        [
             new("Its value", function.Meaning),
             new("Example", $"{function.Example} is {JsonNumbers.Rounded(function.ExampleValue)}", IsVerbatim: true),
-            new("Source", function.Source),
+        ];
+        if (function.IsOperator)
+            sections.Add(new("What goes first", RankText(function)));
+        sections.Add(new("Source", Sentence(function.Source)));
+        return function.IsOperator
+            ? new(ExplainedKind.Function, function.Text, function.Name, "Operators", "operator-" + Slug.Of(function.Name), [.. sections])
+            : new(ExplainedKind.Function, function.Text, function.Name, "Functions", "function-" + function.Text, [.. sections]);
+    }
+
+    static string RankText(FunctionEntry function)
+    {
+        var before = Ranked(rank => rank > function.Rank);
+        var after = Ranked(rank => rank < function.Rank);
+        return (before.Length > 0 ? $"Carried out after {before}. " : "Carried out first. ")
+            + (after.Length > 0 ? $"Carried out before {after}. " : "")
+            + "Among its equals from left to right; brackets go before all.";
+    }
+
+    static string Ranked(Func<int, bool> isWanted) =>
+        string.Join(" ", FunctionTable.All.Where(row => row.IsOperator && isWanted(row.Rank)).Select(row => row.Text));
+
+    public static Explanation Of(VariableEntry variable) => new(
+        ExplainedKind.Variable, variable.Text, variable.Name, "Variables", $"variable-{variable.First}",
+        [
+            new(variable.First == variable.Last ? "What it holds" : "What each holds", variable.Meaning),
+            .. variable.IsByAxis ? [new ExplainedSection("Which is which", "One for each axis, in the order X Y Z A B C.")] : Array.Empty<ExplainedSection>(),
+            new("What is followed here", "Values that the program itself or the setup gives; what the control would put there is not known."),
+            new("Source", Sentence(variable.Source)),
         ]);
 
-    public static Explanation Of(Reading reading) => new(
-        ExplainedKind.Reading, reading.Name, reading.Meaning.TrimEnd('.'), "Readings",
-        [
-            new("Choices", string.Join('\n', reading.Choices.Select(choice => $"{choice.Name}: {choice.Meaning}")), IsVerbatim: true),
-            new("At the machine", reading.Consequence),
-            new("How to choose", $"--reading {reading.Name}=CHOICE, or among the readings of a machine file."),
-        ]);
+    public static Explanation Of(SignEntry sign) => new(
+        ExplainedKind.Sign, sign.Text, sign.Name, "Signs", "sign-" + Slug.Of(sign.Name),
+        [new("What the control makes of it", sign.Meaning), new("Source", Sentence(sign.Source))])
+    {
+        AlsoFoundBy = [.. sign.Text.Split(' '), sign.Text.Replace(" ", "", StringComparison.Ordinal)],
+    };
 
-    public static Explanation Of(ProgramMark mark) => new(
-        ExplainedKind.Reading, $"{ProgramMarkTable.Name}.{mark.Name}", mark.Meaning.TrimEnd('.'), "Readings",
-        [
-            new("Choices", mark.IsTruth ? "true or false" : "a number of characters"),
-            new("How to choose", $"--reading {ProgramMarkTable.Name}.{mark.Name}=VALUE, or in {ProgramMarkTable.Name} among the readings of a machine file."),
-        ]);
+    static string Sentence(string source) => source + ".";
 }

@@ -11,6 +11,7 @@ static class RuleExplanation
         List<ExplainedSection> sections =
         [
             new("What it finds", info.Finds),
+            new("How grave", SeverityText(info.Severity)),
             new("At the machine", info.AtTheMachine),
             new("Example", Shown(info.Example), IsVerbatim: true),
             new("Instead", Shown(info.Instead), IsVerbatim: true),
@@ -26,8 +27,15 @@ static class RuleExplanation
         sections.Add(new("The fix", Fix(info)));
         sections.Add(new("Not found, and false alarms", info.NotFound));
         sections.Add(new("Source", info.Source));
-        return new Explanation(ExplainedKind.Rule, info.Name, info.Title, $"Findings: {AreaOf(info.Id)}", [.. sections]) { Alias = info.Id };
+        return new Explanation(ExplainedKind.Rule, info.Name, info.Title, $"Findings: {AreaOf(info.Id)}", info.Id, [.. sections]) { Alias = info.Id };
     }
+
+    static string SeverityText(Severity severity) => severity switch
+    {
+        Severity.Error => "Error: it would harm or stop the machine, or cut the wrong part.",
+        Severity.Warning => "Warning: probably not what was meant.",
+        _ => "Note: worth knowing.",
+    };
 
     static string Fix(RuleInfo info) => info.FixSafety switch
     {

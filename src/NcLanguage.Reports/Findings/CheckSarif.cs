@@ -1,5 +1,7 @@
 using System.Text.Json;
 using NcLanguage.Checks;
+using NcLanguage.Reports.Explain;
+using NcLanguage.Reports.Reference;
 
 namespace NcLanguage.Reports.Findings;
 
@@ -47,7 +49,7 @@ public static class CheckSarif
             json.WriteString("name", rule.Info.Name);
             WriteText("shortDescription", rule.Info.Title + ".", json);
             WriteText("fullDescription", rule.Info.Finds, json);
-            WriteText("help", rule.Info.AtTheMachine, json);
+            WriteHelp(rule, json);
             json.WriteStartObject("defaultConfiguration");
             json.WriteString("level", CheckJson.Word(rule.Info.Severity));
             json.WriteEndObject();
@@ -55,6 +57,16 @@ public static class CheckSarif
         }
         json.WriteEndArray();
         json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    /// <summary>The rule's page of the reference. There is no helpUri: it would have to name a place on the web, and there is none.</summary>
+    static void WriteHelp(Rule rule, Utf8JsonWriter json)
+    {
+        var page = Glossary.Find(rule.Info.Id)[0];
+        json.WriteStartObject("help");
+        json.WriteString("text", string.Join("\n\n", page.Sections.Select(section => $"{section.Heading}\n{section.Text}")));
+        json.WriteString("markdown", MarkdownPage.Sections(page));
         json.WriteEndObject();
     }
 

@@ -8,34 +8,72 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>textDocument/publishDiagnostics: sends the findings of the newest version, and none of an older one after it.</summary>
-internal sealed class DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions)
+/// <summary>textDocument/publishDiagnostics: sends the findings of the newest version, and none of an older one after it. Findings that went out
+/// before the pages they link to were written are sent once more when they are.</summary>
+internal sealed class DiagnosticPublisher
 {
     /// <summary>More than this an editor can't show and nobody reads; the rest is counted in one last note.</summary>
     public const int MostFindings = 2000;
 
     private readonly Lock _gate = new();
+    private readonly Action<PublishDiagnosticsParams> _send;
+    private readonly ClientProfile _client;
+    private readonly PositionMapper _positions;
+    private readonly ReferenceLinks _links;
+    private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, Func<bool> IsNewest)> _withoutLinks = [];
+
+    public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions, ReferenceLinks links)
+    {
+        (_send, _client, _positions, _links) = (send, client, positions, links);
+        links.Settled += SendWithLinks;
+    }
 
     /// <summary>Sends the findings unless <paramref name="isNewest"/> denies it. Asked and sent under one lock, so that an older
     /// version can't overtake a newer one.</summary>
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
+        bool isFinal = _links.IsSettled;
         Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis);
         lock (_gate)
         {
-            if (isNewest()) send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
+            if (!isNewest()) return;
+            _withoutLinks.Remove(snapshot.Uri);
+            _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
+            if (isFinal || diagnostics.Length == 0) return;
+            if (_links.IsSettled) SendAgain(snapshot, program);
+            else _withoutLinks[snapshot.Uri] = (snapshot, program, isNewest);
         }
     }
 
     /// <summary>Takes all findings of a document away. Call it once the document counts as closed.</summary>
     public void Clear(string uri)
     {
-        lock (_gate) send(new PublishDiagnosticsParams(uri, null, []));
+        lock (_gate)
+        {
+            _withoutLinks.Remove(uri);
+            _send(new PublishDiagnosticsParams(uri, null, []));
+        }
     }
 
     public Diagnostic Map(string uri, ProgramAnalysis analysis, Finding finding) => new(
-        positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, Severity(finding.Severity), finding.Id,
-        Source: Source, RelatedInformation: Related(uri, analysis, finding), Data: finding.Name);
+        _positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, Severity(finding.Severity), finding.Id,
+        _links.For(finding.Id), Source, Related(uri, analysis, finding), finding.Name);
+
+    private void SendWithLinks()
+    {
+        lock (_gate)
+        {
+            foreach (var (snapshot, program, isNewest) in _withoutLinks.Values)
+                if (isNewest()) SendAgain(snapshot, program);
+            _withoutLinks.Clear();
+        }
+    }
+
+    // Where the pages could not be written there is nothing to add.
+    private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program)
+    {
+        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot.Uri, program.Analysis)));
+    }
 
     private Diagnostic[] Map(string uri, ProgramAnalysis analysis)
     {
@@ -47,17 +85,17 @@ internal sealed class DiagnosticPublisher(Action<PublishDiagnosticsParams> send,
         return
         [
             .. findings.Take(MostFindings).Select(finding => Map(uri, analysis, finding)),
-            new(positions.ToRange(text, next.Line, next.StartColumn, next.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
+            new(_positions.ToRange(text, next.Line, next.StartColumn, next.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
         ];
     }
 
     private DiagnosticRelatedInformation[]? Related(string uri, ProgramAnalysis analysis, Finding finding)
     {
-        if (!client.RelatedInformation) return null;
+        if (!_client.RelatedInformation) return null;
         DiagnosticRelatedInformation[] places =
         [
             .. analysis.Related(finding).Select(place => new DiagnosticRelatedInformation(
-                new Location(uri, positions.ToRange(analysis.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
+                new Location(uri, _positions.ToRange(analysis.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
         ];
         return places.Length > 0 ? places : null;
     }

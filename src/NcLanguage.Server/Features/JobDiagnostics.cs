@@ -9,13 +9,22 @@ namespace NcLanguage.Server.Features;
 
 /// <summary>Mistakes in setup and machine files, published under the file's own address. A file may serve several open programs:
 /// what any of them found in it stands until none of them finds it any more.</summary>
-internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, PositionMapper positions)
+internal sealed class JobDiagnostics
 {
     private static readonly PositionMapper Written = new(PositionEncoding.Utf16);
 
+    private readonly Action<PublishDiagnosticsParams> _send;
+    private readonly PositionMapper _positions;
+    private readonly ReferenceLinks _links;
     private readonly Lock _gate = new();
     private readonly Dictionary<string, LoadedJob> _jobs = [];
     private readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
+
+    public JobDiagnostics(Action<PublishDiagnosticsParams> send, PositionMapper positions, ReferenceLinks links)
+    {
+        (_send, _positions, _links) = (send, positions, links);
+        links.Settled += SendWithLinks;
+    }
 
     /// <summary>Notes what a document is run with now (null: it was closed), and publishes what that changes.
     /// <paramref name="isNewest"/> is asked under the lock; an outdated job is passed over.</summary>
@@ -26,11 +35,19 @@ internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, Posi
             if (!isNewest() || ReferenceEquals(_jobs.GetValueOrDefault(documentUri), job)) return;
             if (job is null) _jobs.Remove(documentUri);
             else _jobs[documentUri] = job;
-            Publish();
+            Publish(again: false);
         }
     }
 
-    private void Publish()
+    // Where the pages could not be written there is nothing to add.
+    private void SendWithLinks()
+    {
+        if (!_links.HasPages) return;
+        lock (_gate) Publish(again: true);
+    }
+
+    /// <param name="again">Whether what has not changed is sent as well.</param>
+    private void Publish(bool again)
     {
         var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
         foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
@@ -41,15 +58,15 @@ internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, Posi
         }
         foreach (string path in _published.Keys.Except(found.Keys, DocumentUri.PathComparer).ToList())
         {
-            send(new PublishDiagnosticsParams(_published[path].Uri, null, []));
+            _send(new PublishDiagnosticsParams(_published[path].Uri, null, []));
             _published.Remove(path);
         }
         foreach ((string path, (SetupProblem[] problems, JobFile? file)) in found)
         {
             string uri = file?.OpenUri ?? DocumentUri.FromPath(path);
-            if (_published.TryGetValue(path, out (string Uri, SetupProblem[] Problems) before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
+            if (!again && _published.TryGetValue(path, out (string Uri, SetupProblem[] Problems) before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
             _published[path] = (uri, problems);
-            send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
+            _send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
         }
     }
 
@@ -58,12 +75,13 @@ internal sealed class JobDiagnostics(Action<PublishDiagnosticsParams> send, Posi
         problem.Message,
         problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
         RuleList.Find(problem.Name)?.Info.Id,
-        Source: DiagnosticPublisher.Source,
+        RuleList.Find(problem.Name) is { } rule ? _links.For(rule.Info.Id) : null,
+        DiagnosticPublisher.Source,
         Data: problem.Name);
 
     private Position At(SourceText text, int line, int column)
     {
         (int textLine, int byteColumn) = Written.ToPlace(text, new Position((uint)Math.Max(0, line - 1), (uint)Math.Max(0, column - 1)));
-        return positions.ToPosition(text, textLine, byteColumn);
+        return _positions.ToPosition(text, textLine, byteColumn);
     }
 }

@@ -20,6 +20,9 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Warning, "{Error}")]
     public static partial void OptionIgnored(this ILogger log, string error);
 
+    [LoggerMessage(LogLevel.Warning, "The pages of the reference could not be written, so findings carry no links: {Reason}")]
+    public static partial void ReferenceNotWritten(this ILogger log, string reason);
+
     [LoggerMessage(LogLevel.Information, "The client's process {ProcessId} has ended.")]
     public static partial void ClientEnded(this ILogger log, int processId);
 }

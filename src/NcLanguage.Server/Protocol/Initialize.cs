@@ -45,7 +45,7 @@ internal sealed record CodeActionCapabilities(ResolveSupport? ResolveSupport = n
 
 internal sealed record ResolveSupport(string[]? Properties = null);
 
-internal sealed record PublishDiagnosticsCapabilities(bool RelatedInformation = false);
+internal sealed record PublishDiagnosticsCapabilities(bool RelatedInformation = false, bool CodeDescriptionSupport = false);
 
 internal sealed record InitializedParams;
 

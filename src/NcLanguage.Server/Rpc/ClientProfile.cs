@@ -18,6 +18,8 @@ internal sealed record ClientProfile
 
     public bool RelatedInformation { get; init; }
 
+    public bool CodeDescriptions { get; init; }
+
     public bool WatchesFiles { get; init; }
 
     public bool RefreshesInlayHints { get; init; }
@@ -34,6 +36,7 @@ internal sealed record ClientProfile
             Markdown = text?.Hover?.ContentFormat?.Contains("markdown") == true,
             NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,
+            CodeDescriptions = text?.PublishDiagnostics?.CodeDescriptionSupport == true,
             WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };

@@ -132,8 +132,8 @@ public sealed class BlockHoverTests
     public void A_skipped_block_says_so()
     {
         Assert.Equal("**Passed over**: block skip is on.", Editor.Markdown("G0 X0\n/N10$0 X5", options: new(Skip: true)));
-        Assert.Contains("here it is on", Editor.Markdown("G0 X0\n$0/N10 X5", options: new(Skip: true)), StringComparison.Ordinal);
-        Assert.Contains("here it is off", Editor.Markdown("G0 X0\n$0/N10 X5"), StringComparison.Ordinal);
+        Assert.Contains("Here it is on.", Editor.Markdown("G0 X0\n$0/N10 X5", options: new(Skip: true)), StringComparison.Ordinal);
+        Assert.Contains("Here it is off.", Editor.Markdown("G0 X0\n$0/N10 X5"), StringComparison.Ordinal);
     }
 
     [Fact]

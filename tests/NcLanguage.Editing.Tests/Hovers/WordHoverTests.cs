@@ -115,8 +115,6 @@ public sealed class WordHoverTests
         **G54** work offset 1
 
         Counts positions from the datum of work offset 1. Stays in force until replaced.
-
-        Source: NISTIR 6556 §3.5.13
         """,
         "G90 $0G54");
 

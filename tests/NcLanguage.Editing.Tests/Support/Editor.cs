@@ -55,15 +55,22 @@ static class Editor
         return Hover.At(Analyse(marked.Remove(at, Cursor.Length), setup, machine, options), line, column);
     }
 
-    /// <summary>The hover's Markdown at the cursor; fails where there is none.</summary>
+    /// <summary>The hover's Markdown at the cursor, without the source at its end; fails where there is none.</summary>
     public static string Markdown(string marked, string? setup = null, MachineProfile? machine = null, AnalysisOptions? options = null)
+    {
+        var whole = WithSource(marked, setup, machine, options);
+        return whole.LastIndexOf("\n\nSource: ", StringComparison.Ordinal) is > 0 and var source ? whole[..source] : whole;
+    }
+
+    /// <summary>The whole of the hover's Markdown at the cursor; fails where there is none.</summary>
+    public static string WithSource(string marked, string? setup = null, MachineProfile? machine = null, AnalysisOptions? options = null)
     {
         var answer = HoverAt(marked, setup, machine, options);
         Assert.NotNull(answer);
         return answer.Markdown;
     }
 
-    /// <summary>Demands exactly this Markdown at the cursor.</summary>
+    /// <summary>Demands exactly this Markdown at the cursor, the source left out.</summary>
     public static void Shows(string expected, string marked, string? setup = null, MachineProfile? machine = null) =>
         Assert.Equal(expected.ReplaceLineEndings("\n"), Markdown(marked, setup, machine));
 }

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using NcLanguage.Machine;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Reports.Explain;
+
+/// <summary>Members of setup and machine files, as their schemas say.</summary>
+static class MemberExplanation
+{
+    const string Readings = "readings";
+
+    /// <summary>One explanation for each member of either file; what stands within a member is told with it.</summary>
+    public static ImmutableArray<Explanation> All() => [.. Of("setup", Schemas.Setup), .. Of("machine", Schemas.Machine)];
+
+    static List<Explanation> Of(string file, string schema)
+    {
+        using var document = JsonDocument.Parse(schema);
+        var shapes = new SchemaShapes(document.RootElement);
+        List<Explanation> explanations = [];
+        foreach (var member in document.RootElement.GetProperty("properties").EnumerateObject())
+            if (member.Value.ValueKind == JsonValueKind.Object)
+                explanations.Add(Of(file, member, shapes));
+        return explanations;
+    }
+
+    static Explanation Of(string file, JsonProperty member, SchemaShapes shapes)
+    {
+        var description = shapes.Description(member.Value);
+        List<ExplainedSection> sections =
+        [
+            new("What it says", description),
+            new("What it may be", shapes.ValueText(member.Value) + ".", IsVerbatim: false),
+        ];
+        // Readings have pages of their own.
+        var within = member.Name == Readings ? [] : shapes.Within(member.Value);
+        if (!within.IsEmpty)
+        {
+            var width = within.Max(part => part.Name.Length);
+            sections.Add(new("Its members", string.Join('\n', within.Select(part => $"{part.Name.PadRight(width)}  {part.Text}")), IsVerbatim: true));
+        }
+        sections.Add(new("Source", $"This project's own format; nclanguage schema {file} writes the whole schema."));
+        return new Explanation(
+            ExplainedKind.Member, $"{file}.{member.Name}", FirstSentence(description), file == "setup" ? "Setup files" : "Machine files", $"{file}-{member.Name}", [.. sections])
+        {
+            AlsoFoundBy = [member.Name, .. within.SelectMany(part => new[] { part.Name, $"{member.Name}.{part.Name}", $"{file}.{member.Name}.{part.Name}" })],
+            SeeAlso = member.Name == Readings ? [.. ReadingTable.All.Select(reading => reading.Name)] : [],
+        };
+    }
+
+    static string FirstSentence(string text) => text.IndexOf(". ", StringComparison.Ordinal) is > 0 and var end ? text[..end] : text.TrimEnd('.');
+}

@@ -18,6 +18,10 @@ public sealed class ExplainAndSchemaTests
     [InlineData("function", "MOD", "MOD")]
     [InlineData("reading", "dwell", "dwell")]
     [InlineData("reading", "programMarks.percent", "programMarks.percent")]
+    [InlineData("variable", "#5221 to #5226", "#5223")]
+    [InlineData("sign", "%", "%")]
+    [InlineData("member", "setup.tools", "pitch")]
+    [InlineData("member", "machine.readings", "machine.readings")]
     public void Everything_has_its_explanation(string kind, string name, params string[] written)
     {
         var outcome = Command.Run(["explain", .. written, "--format", "json"]);
@@ -44,8 +48,58 @@ public sealed class ExplainAndSchemaTests
     public void Without_a_name_all_are_listed_in_groups()
     {
         var output = Command.Run("explain").Output;
-        foreach (var part in new[] { "Findings: clearance", "G codes", "M codes", "Addresses", "Statements", "Functions", "Readings", "NC4001", "G81", "returnLevel" })
+        foreach (var part in new[] { "Findings: clearance", "G codes", "M codes", "Addresses", "Statements", "Functions", "Operators", "Variables", "Signs", "Readings", "Setup files", "Machine files", "NC4001", "G81", "returnLevel" })
             Assert.Contains(part, output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_whole_reference_goes_into_a_folder()
+    {
+        using var scratch = new Scratch();
+        var outcome = Command.In(scratch.Folder, "explain", "--all", "-o", "pages");
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        var names = Command.Run("explain", "--format", "json").Json.GetProperty("entries").GetArrayLength();
+        Assert.Equal(names + 1, Directory.GetFiles(scratch.At("pages"), "*.html").Length);
+        Assert.Contains("hop-hits-obstacle", File.ReadAllText(scratch.At("pages/NC4001.html")), StringComparison.Ordinal);
+
+        File.WriteAllText(scratch.At("pages/G81.html"), "old");
+        Assert.Equal(0, Command.In(scratch.Folder, "explain", "--all", "-o", "pages", "--format", "markdown").ExitCode);
+        Assert.Equal("old", File.ReadAllText(scratch.At("pages/G81.html")));
+        Assert.Equal(0, Command.In(scratch.Folder, "explain", "--all", "-o", "pages").ExitCode);
+        Assert.NotEqual("old", File.ReadAllText(scratch.At("pages/G81.html")));
+        Assert.Equal(2 * (names + 1), Directory.GetFiles(scratch.At("pages")).Length);
+    }
+
+    [Fact]
+    public void All_at_once_tells_every_name_with_its_source()
+    {
+        var output = Command.Run("explain", "--all").Output;
+        var names = Command.Run("explain", "--format", "json").Json.GetProperty("entries").GetArrayLength();
+        Assert.Equal(names, output.Split('\n').Count(line => line.TrimEnd('\r') == "Source"));
+    }
+
+    [Theory]
+    [InlineData("name or --all", "explain", "G81", "--all")]
+    [InlineData("--all", "explain", "-o", "pages")]
+    [InlineData("--all and -o", "explain", "G81", "--format", "html")]
+    [InlineData("html or markdown", "explain", "--all", "-o", "pages", "--format", "json")]
+    public void What_does_not_go_together_is_said(string said, params string[] arguments)
+    {
+        using var scratch = new Scratch();
+        var outcome = Command.In(scratch.Folder, arguments);
+        Assert.Equal((2, ""), (outcome.ExitCode, outcome.Output));
+        Assert.Contains(said, Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFileSystemEntries(scratch.Folder));
+    }
+
+    [Fact]
+    public void A_folder_that_cannot_be_made_is_said()
+    {
+        using var scratch = new Scratch();
+        scratch.Write("file", "");
+        var outcome = Command.In(scratch.Folder, "explain", "--all", "-o", "file/pages");
+        Assert.Equal(2, outcome.ExitCode);
+        Assert.Contains("could not be written into file/pages", Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -19,11 +19,11 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly List<JsonNode> _kept = [];
     private int _lastId;
 
-    public TestClient(IFileAccess? files = null)
+    public TestClient(IFileAccess? files = null, Func<string>? writeReference = null)
     {
         (Stream client, Stream server) = FullDuplexStream.CreatePair();
         _stream = client;
-        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles() });
+        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference });
         _ = Task.Run(ReadAsync);
     }
 
@@ -39,9 +39,9 @@ internal sealed class TestClient : IAsyncDisposable
 
     public StringWriter ErrorLog { get; } = new();
 
-    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null)
+    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null, Func<string>? writeReference = null)
     {
-        var client = new TestClient(files);
+        var client = new TestClient(files, writeReference);
         await client.RequestAsync("initialize", $$"""{"processId":null,"rootUri":null,"capabilities":{{capabilities}}{{more}}}""");
         await client.NotifyAsync("initialized", "{}");
         return client;

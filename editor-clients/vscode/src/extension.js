@@ -1,12 +1,15 @@
 // Starts and stops the language server. Whatever is known about NC programs lives in the server.
 const vscode = require('vscode');
 const { LanguageClient, TransportKind } = require('vscode-languageclient/node');
+const { createReference } = require('./reference');
 const { findServer } = require('./server-path');
 
 /** @type {LanguageClient | undefined} */
 let client;
 /** @type {vscode.OutputChannel} */
 let output;
+/** @type {ReturnType<typeof createReference>} */
+let reference;
 /** Starts and stops run one after the other, so that two servers never run at once. */
 let queue = Promise.resolve();
 
@@ -42,6 +45,7 @@ async function start(context) {
         { scheme: 'file', pattern: '**/*.setup.json' },
         { scheme: 'file', pattern: '**/*.machine.json' },
       ],
+      middleware: reference.middleware,
       outputChannel: output,
       traceOutputChannel: output,
     },
@@ -86,8 +90,10 @@ function startWhenNeeded(context) {
 
 function activate(context) {
   output = vscode.window.createOutputChannel('NcLanguage');
+  reference = createReference(vscode);
   context.subscriptions.push(
     output,
+    reference.command,
     vscode.commands.registerCommand('nclanguage.restart', () => restart(context)),
     vscode.commands.registerCommand('nclanguage.showOutput', () => output.show()),
     vscode.workspace.onDidChangeConfiguration((change) => {

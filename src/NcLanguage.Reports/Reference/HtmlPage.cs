@@ -17,8 +17,7 @@ static class HtmlPage
         foreach (var section in entry.Sections)
         {
             page.Append($"<section>\n<h2>{Text(section.Heading)}</h2>\n");
-            // A long line in a box of its own width must be reachable by the keyboard.
-            page.Append(section.IsVerbatim ? $"<pre tabindex=\"0\">{Text(section.Text)}</pre>\n" : $"<p>{Text(section.Text)}</p>\n");
+            page.Append(section.IsVerbatim ? $"<pre>{Text(section.Text)}</pre>\n" : $"<p>{Text(section.Text)}</p>\n");
             page.Append("</section>\n");
         }
         if (SeeAlso.Of(entry) is { IsEmpty: false } others)

@@ -17,9 +17,9 @@ static class HtmlStyle
         h1 { font-size: 1.6rem; line-height: 1.2; margin: 1rem 0 0.25rem; }
         h2 { font-size: 1.05rem; margin: 1.5rem 0 0.25rem; }
         p { margin: 0.25rem 0; }
-        pre { background: var(--box); border: 1px solid var(--line); font: 0.9rem/1.4 ui-monospace, monospace; overflow-x: auto; padding: 0.6rem 0.8rem; }
+        pre { background: var(--box); border: 1px solid var(--line); font: 0.9rem/1.4 ui-monospace, monospace; padding: 0.6rem 0.8rem; white-space: pre-wrap; }
         a { color: var(--link); }
-        a:focus-visible, pre:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
+        a:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
         .title, .names span, nav, footer { color: var(--faint); }
         ul { list-style: none; margin: 0.25rem 0; padding: 0; }
         .names li { margin: 0.2rem 0; }
@@ -28,7 +28,6 @@ static class HtmlStyle
         @media print {
           :root { color-scheme: light; --ground: #ffffff; --box: #ffffff; --text: #000000; --faint: #333333; --link: #000000; --line: #888888; }
           nav { display: none; }
-          pre { white-space: pre-wrap; }
           h2 { break-after: avoid; }
           pre, li { break-inside: avoid; }
         }

@@ -30,7 +30,7 @@ export async function launch(job) {
   fs.writeFileSync(path.join(data, 'User/settings.json'), JSON.stringify({ ...quiet, ...job.userSettings }));
   fs.writeFileSync(path.join(data, 'Machine/settings.json'), JSON.stringify(job.machineSettings ?? {}));
   // Its own configuration file stays in the scratch folder too.
-  const env = { ...process.env, ...job.environment, CODE_SERVER_CONFIG: path.join(job.scratch, 'config.yaml') };
+  const env = { ...process.env, XDG_CACHE_HOME: path.join(job.scratch, 'cache'), ...job.environment, CODE_SERVER_CONFIG: path.join(job.scratch, 'config.yaml') };
   // Set inside an editor's terminal, it would hand the call to that editor.
   delete env.VSCODE_IPC_HOOK_CLI;
   execFileSync(process.execPath, [entry, ...folders, '--install-extension', job.vsix], { env, stdio: ['ignore', 'ignore', 'inherit'] });

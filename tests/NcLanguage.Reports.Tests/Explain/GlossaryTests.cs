@@ -1,0 +1,88 @@
+using System.Text.Json;
+using NcLanguage.Checks;
+using NcLanguage.Control.Codes;
+using NcLanguage.Machine;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Reports.Explain;
+
+namespace NcLanguage.Reports.Tests.Explain;
+
+/// <summary>Whether every row of every table can be explained. The rows are counted where they stand, not where the explanations are made.</summary>
+public sealed class GlossaryTests
+{
+    [Fact]
+    public void Every_row_of_every_table_is_explained()
+    {
+        Check(RuleList.All, rule => rule.Info.Name, ExplainedKind.Rule, rule => [rule.Info.Finds, rule.Info.AtTheMachine, rule.Info.NotFound, rule.Info.Source]);
+        Check(CodeTable.All, row => row.Text, ExplainedKind.Code, row => [row.Meaning, row.Source, .. row.Words.Select(word => word.Meaning)]);
+        Check(AddressTable.All, row => row.Letter.ToString(), ExplainedKind.Address, row => [row.Meaning, row.Source]);
+        Check(StatementTable.All, row => row.Keyword, ExplainedKind.Statement, row => [row.Meaning, row.Form, row.Source]);
+        Check(FunctionTable.All, row => row.Text, ExplainedKind.Function, row => [row.Meaning, row.Example, row.Source]);
+        Check(VariableTable.All, row => row.Text, ExplainedKind.Variable, row => [row.Meaning, row.Source]);
+        Check(SignTable.All, row => row.Text, ExplainedKind.Sign, row => [row.Meaning, row.Source]);
+        Check(ReadingTable.All, row => row.Name, ExplainedKind.Reading, row => [row.Meaning, row.Consequence, .. row.Choices.Select(choice => $"{choice.Name}: {choice.Meaning}")]);
+        Check(ProgramMarkTable.All, row => "programMarks." + row.Name, ExplainedKind.Reading, row => [row.Meaning]);
+    }
+
+    [Theory]
+    [InlineData("setup")]
+    [InlineData("machine")]
+    public void Every_member_of_the_schemas_is_explained(string file)
+    {
+        using var schema = JsonDocument.Parse(file == "setup" ? Schemas.Setup : Schemas.Machine);
+        foreach (var member in schema.RootElement.GetProperty("properties").EnumerateObject().Where(member => member.Name != "$schema"))
+        {
+            var entry = Assert.Single(Glossary.All, entry => entry.Kind == ExplainedKind.Member && entry.Name == $"{file}.{member.Name}");
+            Assert.Contains(entry.Sections, section => section.Text == member.Value.GetProperty("description").GetString());
+        }
+    }
+
+    [Fact]
+    public void Each_explanation_ends_with_its_source() => Assert.All(Glossary.All, entry =>
+    {
+        Assert.Equal("Source", entry.Sections[^1].Heading);
+        Assert.All(entry.Sections, section => Assert.False(string.IsNullOrWhiteSpace(section.Text), $"{entry.Name}: {section.Heading}"));
+        Assert.Equal(entry.Sections.Length, entry.Sections.DistinctBy(section => section.Heading).Count());
+    });
+
+    [Theory]
+    [InlineData("#5221", "#5221 to #5226")]
+    [InlineData("#5226", "#5221 to #5226")]
+    [InlineData("#5220", "#5220")]
+    [InlineData("#100", "#1 to #5399")]
+    [InlineData("(", "( )")]
+    [InlineData("()", "( )")]
+    [InlineData("%", "%")]
+    [InlineData("holderGauge", "setup.tools")]
+    [InlineData("setup.tools.pitch", "setup.tools")]
+    [InlineData("stock", "setup.stock")]
+    [InlineData("rapid", "machine.rapid")]
+    [InlineData("spindle.max", "machine.spindle")]
+    [InlineData("lowerCase", "programMarks.lowerCase")]
+    [InlineData("tools", "setup.tools", "machine.tools")]
+    [InlineData("/", "/", "/")]
+    [InlineData("if", "IF", "IF")]
+    [InlineData("#6000")]
+    public void A_name_leads_to(string name, params string[] found) => Assert.Equal(found, Glossary.Find(name).Select(entry => entry.Name));
+
+    /// <summary>What a member may be is told from the schema's own words.</summary>
+    [Fact]
+    public void A_members_values()
+    {
+        Assert.Equal("One of mm, inch; null is as if it were left out.", Text("setup.units", "What it may be"));
+        Assert.Equal("A number, from 0 to 100000; null is as if it were left out.", Text("setup.clearance", "What it may be"));
+        Assert.Equal("A list of 3 numbers; null is as if it were left out.", Text("machine.home", "What it may be"));
+        Assert.Contains("number          needed: a whole number, from 1 to 99999. The number that the T word calls it by.", Text("setup.tools", "Its members"), StringComparison.Ordinal);
+        Assert.Contains("x  a list of 2 numbers. Least", Text("machine.travel", "Its members"), StringComparison.Ordinal);
+    }
+
+    static string Text(string name, string heading) => Glossary.Find(name).Single().Sections.Single(section => section.Heading == heading).Text;
+
+    static void Check<T>(IReadOnlyCollection<T> rows, Func<T, string> name, ExplainedKind kind, Func<T, string[]> said)
+    {
+        var entries = Glossary.All.Where(entry => entry.Kind == kind).ToList();
+        Assert.NotEmpty(rows);
+        Assert.All(rows, row => Assert.Contains(entries, entry =>
+            entry.Name == name(row) && said(row).All(text => entry.Sections.Any(section => section.Text.Contains(text, StringComparison.Ordinal)))));
+    }
+}

@@ -56,7 +56,6 @@ static class LanguageExplanation
         [
             new(variable.First == variable.Last ? "What it holds" : "What each holds", variable.Meaning),
             .. variable.IsByAxis ? [new ExplainedSection("Which is which", "One for each axis, in the order X Y Z A B C.")] : Array.Empty<ExplainedSection>(),
-            new("What is followed here", "Values that the program itself or the setup gives; what the control would put there is not known."),
             new("Source", Sentence(variable.Source)),
         ]);
 

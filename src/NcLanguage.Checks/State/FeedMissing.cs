@@ -52,7 +52,10 @@ public sealed class FeedMissing : Rule
         }
         if ((step.Step.Events & StepEvents.Cut) == 0 || after.IsCalled || step.Step.Words.Has('F'))
             return;
-        if (after.FeedMode == FeedMode.InverseTime && !after.InCycle)
+        // A cycle under G93 is not-allowed-here, with or without F.
+        if (after.FeedMode == FeedMode.InverseTime && after.InCycle)
+            return;
+        if (after.FeedMode == FeedMode.InverseTime)
             step.ReportBlock(this, "Under G93 every cut needs an F of its own: the control stops here with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
         else if (double.IsNaN(after.Feed) && !after.HasSet(Slot.Feed) && !step.Step.Before.HasSet(Slot.Cut))
             step.ReportBlock(this, "No feed (F) has been given before this cut: the control stops, or cuts at the feed the program before has left.");

@@ -13,7 +13,7 @@ public sealed class ValueNotAllowed : Rule
         Severity = Severity.Error,
         Title = "A word's value is not allowed",
         Finds = 
-            "A negative feed, speed, tool, offset number or dwell; a number of repeats that is not a whole number from 1; a peck that is not above 0; a "
+            "A negative feed, speed, tool, offset number or dwell; a tool above the machine profile's number of tools; a number of repeats that is not a whole number from 1; a peck that is not above 0; a "
             + "work offset for G10 that does not exist.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
@@ -30,7 +30,7 @@ public sealed class ValueNotAllowed : Rule
             M30
             """,
         NotFound = "Values that are allowed and senseless.",
-        Source = "NISTIR 6556 §3.5.4, §3.5.5, §3.5.16 and §3.7.",
+        Source = "NISTIR 6556 §3.5.4, §3.5.5, §3.5.16 and §3.7 (a tool above the last place of the changer: §3.7.3).",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -46,6 +46,7 @@ public sealed class ValueNotAllowed : Rule
     {
         'F' => "a feed is not negative",
         'S' => "a speed is not negative",
+        'T' when step.Step.Words['T'] > step.Job.Machine.Tools => $"the tool changer of this machine has {Say.Number(step.Job.Machine.Tools!.Value)} places",
         'T' => "a tool number is a whole number from 0",
         'D' or 'H' => "an offset number is a whole number from 0",
         'L' or 'K' => "repeats are a whole number from 1",

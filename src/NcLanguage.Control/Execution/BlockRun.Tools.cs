@@ -13,10 +13,19 @@ ref partial struct BlockRun
     {
         if (!_words.Has('T'))
             return;
-        _state.SelectedTool = TakeWhole('T', out var number) ? number : -1;
+        _state.SelectedTool = TakeWhole('T', out var number) && HasPlace(number) ? number : -1;
         _step.Sets |= Slot.SelectedTool;
         if (Readings.ToolChange == ToolChangeReading.T)
             TakeTool();
+    }
+
+    /// <summary>NISTIR 6556 §3.7.3: a tool number above that of the last place in the changer is refused.</summary>
+    readonly bool HasPlace(int number)
+    {
+        if (!(number > Machine.Tools))
+            return true;
+        AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('T'), 'T', number);
+        return false;
     }
 
     readonly void ChangeTool()

@@ -14,7 +14,7 @@ public sealed class CharacterNotSendable : Rule
         Severity = Severity.Warning,
         Title = "A character cannot be sent to the control",
         Finds = 
-            "In comments, bytes beyond ASCII and control characters; lower-case letters anywhere where the profile says that the control takes none; and "
+            "In comments, bytes beyond ASCII and control characters; lower-case letters anywhere where the profile says that the control takes none; signs that the profile's list lacks; and "
             + "a byte order mark at the beginning of a line.",
         AtTheMachine = "The transfer stops, or the control shows other characters, or takes one of them as the end of the block.",
         Example = """
@@ -55,10 +55,33 @@ public sealed class CharacterNotSendable : Rule
         }
         if (!step.Job.Readings.ProgramMarks.LowerCase && Span(step.Block.Line, static c => c is >= (byte)'a' and <= (byte)'z') is { } lower)
             step.Report(this, lower, "This control takes no lower-case letters.", text: "upper");
+        if (step.Job.Readings.ProgramMarks.Characters is { } signs)
+            CheckSigns(step, signs);
+    }
+
+    /// <summary>Reports the first sign of a block that the control does not take; unknown-character has its own.</summary>
+    void CheckSigns(in StepContext step, string signs)
+    {
+        foreach (ref readonly var token in step.Block.Tokens)
+        {
+            if (token.Kind == TokenKind.Unknown)
+                continue;
+            for (var at = token.Start; at < token.End; at++)
+            {
+                var sign = (char)step.Block.Line[at];
+                if (sign is <= ' ' or >= '\x7F' || char.IsAsciiLetterOrDigit(sign) || signs.Contains(sign, StringComparison.Ordinal))
+                    continue;
+                step.Report(this, (at, at + 1), $"This control takes no \"{sign}\": the transfer stops here, or the sign is left out.", text: "sign");
+                return;
+            }
+        }
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
+        // What a sign is to be written as instead only the programmer knows.
+        if (finding.Text == "sign")
+            return [];
         var line = analysis.Text.Line(finding.Line);
         var old = line[finding.StartColumn..finding.EndColumn];
         // Respelling a comment loses what somebody wrote: that is for them to decide.

@@ -35,6 +35,8 @@ internal static class ReadingsShape
         const string instead = "what the base says stays";
         if (mark.IsTruth)
             return read.Truth(m, instead) is { } truth ? mark.With(marks, truth) : marks;
+        if (mark.IsSigns)
+            return read.Signs(m, mark.Values, instead) is { } signs ? mark.With(marks, signs) : marks;
         return read.Whole(m, Bounds.BlockLength, instead) is { } number ? mark.With(marks, number) : marks;
     });
 }

@@ -1,5 +1,6 @@
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Json;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Machine.Loading;
 
@@ -45,6 +46,16 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
             Wrong(value.Range, $"\"{member.Name}\" is blank", instead);
         else
             return value.Text;
+        return null;
+    }
+
+    /// <summary>A row of signs of ASCII, in any order.</summary>
+    public string? Signs(JsonMember member, string wanted, string? instead = null)
+    {
+        var value = member.Value;
+        if (value.Kind == JsonKind.Text && ProgramMark.AreSigns(value.Text))
+            return value.Text;
+        Wrong(value.Range, $"\"{member.Name}\" must be {wanted}, not {Describe(value)}", instead);
         return null;
     }
 

@@ -47,10 +47,11 @@ public static class ReadingOption
             return null;
         if (mark.IsTruth && value is "true" or "false")
             return readings with { ProgramMarks = mark.With(readings.ProgramMarks, value == "true") };
-        if (!mark.IsTruth && int.TryParse(value, out int number) && number is >= 1 and <= ProgramMark.GreatestBlock)
+        if (!mark.IsTruth && !mark.IsSigns && int.TryParse(value, out int number) && number is >= 1 and <= ProgramMark.GreatestBlock)
             return readings with { ProgramMarks = mark.With(readings.ProgramMarks, number) };
-        string wanted = mark.IsTruth ? "true or false" : $"a whole number from 1 to {ProgramMark.GreatestBlock}";
-        error = $"The reading {MarkPrefix}{name} must be {wanted}, not \"{value}\".";
+        if (mark.IsSigns && ProgramMark.AreSigns(value))
+            return readings with { ProgramMarks = mark.With(readings.ProgramMarks, value) };
+        error = $"The reading {MarkPrefix}{name} must be {mark.Values}, not \"{value}\".";
         return null;
     }
 

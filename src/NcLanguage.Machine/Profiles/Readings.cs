@@ -50,6 +50,9 @@ public sealed record ProgramMarks
 
     /// <summary>Whether lower-case letters can be sent.</summary>
     public bool LowerCase { get; init; } = true;
+
+    /// <summary>The signs beside letters, digits and blanks that can be sent; null where every one of ASCII can.</summary>
+    public string? Characters { get; init; }
 }
 
 /// <summary>How one control reads a text where controls differ. Each member is a named reading of a machine profile.</summary>

@@ -23,7 +23,7 @@ static class ReadingExplanation
         ExplainedKind.Reading, $"{ProgramMarkTable.Name}.{mark.Name}", mark.Meaning.TrimEnd('.'), "Readings", $"reading-{ProgramMarkTable.Name}.{mark.Name}",
         [
             new("What it decides", mark.Meaning),
-            new("Choices", mark.IsTruth ? "true or false" : $"a number of characters, from 1 to {ProgramMark.GreatestBlock}", IsVerbatim: true),
+            new("Choices", mark.Values, IsVerbatim: true),
             new("How to choose", $"--reading {ProgramMarkTable.Name}.{mark.Name}=VALUE, or in {ProgramMarkTable.Name} among the readings of a machine file."),
             new("Source", Source),
         ])

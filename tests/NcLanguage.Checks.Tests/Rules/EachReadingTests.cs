@@ -86,6 +86,8 @@ public sealed class EachReadingTests
         ("programMarks.longestBlock=16", "findings", Start.Replace(" G54 G94", "\nG54 G94", StringComparison.Ordinal) + "G0 X100.5 Y100.5\nM30", ""),
         ("programMarks.lowerCase=true", "findings", Start + "g0 X1\nM30", ""),
         ("programMarks.lowerCase=false", "findings", Start + "g0 X1\nM30", "character-not-sendable"),
+        ("programMarks.characters=%()+-./:", "findings", Start + "G0 X1.5 (one; two)\nM30", "character-not-sendable"),
+        ("programMarks.characters=%()+-./:;", "findings", Start + "G0 X1.5 (one; two)\nM30", ""),
     ];
 
     public static TheoryData<string, string, string, string> Rows

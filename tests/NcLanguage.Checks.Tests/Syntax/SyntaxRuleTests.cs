@@ -144,6 +144,22 @@ public sealed class SyntaxRuleTests
         Assert.Contains("\nG0 X5 (EDGE)\n", Check.Fixed("character-not-sendable", Program("g0 x5 (edge)"), "programMarks.lowerCase=false"), StringComparison.Ordinal);
     }
 
+    /// <summary>The first sign of a block that the profile's list lacks; one that is no part of a program is unknown-character (the signs of NF Z 68-010 and
+    /// ISO 6983-1 are from memory).</summary>
+    [Theory]
+    [InlineData("G0 X1.5 Y-2 (a; b, c)", "character-not-sendable", 14)]
+    [InlineData("G0 X#1", "character-not-sendable", 4)]
+    [InlineData("/N5 G0 X+1.5 (ok: 1/2)", null, 0)]
+    [InlineData("G0 X1 !", "unknown-character", 6)]
+    public void Signs_that_the_control_does_not_take_are_told(string block, string? name, int column)
+    {
+        var analysis = Check.Analyse(Program(block), "programMarks.characters=%()+-./:");
+        var found = analysis.Findings.Where(finding => finding.Line == 2).ToList();
+        Assert.Equal(name, found.Count == 0 ? null : Assert.Single(found).Name);
+        Assert.All(found, finding => Assert.Equal((column, column + 1), (finding.StartColumn, finding.EndColumn)));
+        Assert.All(found, finding => Assert.Empty(analysis.FixesOf(finding)));
+    }
+
     [Fact]
     public void A_byte_order_mark_is_told_and_taken_out()
     {

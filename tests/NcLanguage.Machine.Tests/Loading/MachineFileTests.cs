@@ -75,7 +75,7 @@ public class MachineFileTests
                 StopsAct = StopReading.AfterMotion,
                 IncrementalR = IncrementalRReading.InitialLevel,
                 RapidsEndCycle = false,
-                ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false },
+                ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false, Characters = "%()+-./:" },
             },
         };
         Assert.Equal(expected, machine);

@@ -72,8 +72,10 @@ public class ReadingTests
         var machine = ReadingOption.Apply(MachineProfile.IsoMill, "programMarks.longestBlock=80", out string? first);
         machine = ReadingOption.Apply(machine, "programMarks.lowerCase=false", out string? second);
 
-        Assert.True(first is null && second is null);
-        Assert.Equal(new ProgramMarks { LongestBlock = 80, LowerCase = false }, machine.Readings.ProgramMarks);
+        machine = ReadingOption.Apply(machine, "programMarks.characters=%=()", out string? third);
+
+        Assert.True(first is null && second is null && third is null);
+        Assert.Equal(new ProgramMarks { LongestBlock = 80, LowerCase = false, Characters = "%=()" }, machine.Readings.ProgramMarks);
     }
 
     [Theory]
@@ -85,6 +87,9 @@ public class ReadingTests
     [InlineData("rapidsEndCycle=yes", "true, false")]
     [InlineData("programMarks.percent=5", "true or false")]
     [InlineData("programMarks.longestBlock=0", "from 1 to")]
+    [InlineData("programMarks.characters=", "signs of ASCII")]
+    [InlineData("programMarks.characters=%A", "signs of ASCII")]
+    [InlineData("programMarks.characters=%°", "signs of ASCII")]
     [InlineData("programMarks.longestBlocks=80", "did you mean longestBlock?")]
     public void A_wrong_option_is_refused_in_one_sentence(string option, params string[] parts)
     {

@@ -28,7 +28,7 @@ internal static class Samples
             "dwell": "byPoint", "integers": "increments", "holePositions": "incremental", "returnLevel": "beforeMove", "rapidPath": "perAxis",
             "repeats": "K", "arcCentre": "absolute", "toolChange": "T", "units": "G70/G71", "lengthOffset": "withTool", "stopsAct": "afterMotion",
             "incrementalR": "initialLevel", "rapidsEndCycle": false,
-            "programMarks": { "percent": true, "number": true, "longestBlock": 80, "lowerCase": false }
+            "programMarks": { "percent": true, "number": true, "longestBlock": 80, "lowerCase": false, "characters": "%()+-./:" }
           }
         }
         """;

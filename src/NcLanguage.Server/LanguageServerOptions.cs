@@ -14,7 +14,7 @@ public sealed record LanguageServerOptions
     public JobOptions Job { get; init; } = JobOptions.None;
 
     /// <summary>How programs are analysed.</summary>
-    public AnalysisOptions Analysis { get; init; } = AnalysisOptions.Default;
+    public AnalysisOptions Analysis { get; init; } = new(MostBlocks: AnalysisOptions.MostBlocksWhileTyping);
 
     /// <summary>Where setup and machine files are read.</summary>
     public IFileAccess Files { get; init; } = DiskFiles.Instance;

@@ -6,9 +6,9 @@ static class Allows
 {
     public static void Apply(ProgramRun run, List<Finding> findings)
     {
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
-            if (!run.Results[chunk].HasAllow)
+            if (!run.Texts[chunk].HasAllow)
                 continue;
             var blocks = run.Text.Chunks[chunk].Blocks;
             for (var line = 0; line < blocks.Count; line++)

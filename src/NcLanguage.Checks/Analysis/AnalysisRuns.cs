@@ -17,7 +17,7 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
     internal static AnalysisRuns Create(
         SourceText text, Setup setup, MachineProfile machine, AnalysisOptions options, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
     {
-        var main = ProgramRun.Create(text, new Job(machine, setup, options.Skip), stepRules, textRules, cancel);
+        var main = ProgramRun.Create(text, NewJob(machine, setup, options.Skip, options), stepRules, textRules, cancel);
         return new AnalysisRuns(main, null, null, null).WithOthers(null, options, stepRules, cancel);
     }
 
@@ -31,25 +31,33 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
     {
         var hasSkip = false;
         var hasHoles = false;
+        foreach (var text in Main.Texts)
+            hasSkip |= text.HasSkip;
         foreach (var result in Main.Results)
-        {
-            hasSkip |= result.HasSkip;
             hasHoles |= result.Holes.Length > 0;
-        }
         var machine = Main.Job.Machine;
         var asked = hasHoles && (options.Portable || !machine.IsChosen);
         return this with
         {
-            OtherSkip = hasSkip ? Run(old?.OtherSkip, () => new Job(machine, Main.Job.Setup, !options.Skip), stepRules, cancel) : null,
-            OtherPositions = asked ? Run(old?.OtherPositions, () => OtherReading(ReadingSwitch.Positions(machine), options), [], cancel) : null,
-            OtherReturns = asked ? Run(old?.OtherReturns, () => OtherReading(ReadingSwitch.Returns(machine), options), [], cancel) : null,
+            OtherSkip = hasSkip ? Run(old?.OtherSkip, () => NewJob(machine, Main.Job.Setup, !options.Skip, options), stepRules, cancel) : null,
+            OtherPositions = asked ? Matching(old?.OtherPositions, () => OtherReading(ReadingSwitch.Positions(machine), options), [], cancel) : null,
+            OtherReturns = asked ? Matching(old?.OtherReturns, () => OtherReading(ReadingSwitch.Returns(machine), options), [], cancel) : null,
         };
+    }
+
+    /// <summary>The run under another reading; null where it goes another way through the program, so that no block answers to one of this run.</summary>
+    ProgramRun? Matching(ProgramRun? old, Func<Job> job, Rule[] stepRules, CancellationToken cancel)
+    {
+        var other = Run(old, job, stepRules, cancel);
+        return other.Results.Length == Main.Results.Length ? other : null;
     }
 
     ProgramRun Run(ProgramRun? old, Func<Job> job, Rule[] stepRules, CancellationToken cancel) =>
         old?.WithText(Main.Text, stepRules, [], cancel) ?? ProgramRun.Create(Main.Text, job(), stepRules, [], cancel);
 
-    Job OtherReading(MachineProfile machine, AnalysisOptions options) => new(machine, Main.Job.Setup, options.Skip);
+    Job OtherReading(MachineProfile machine, AnalysisOptions options) => NewJob(machine, Main.Job.Setup, options.Skip, options);
+
+    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks);
 }
 
 /// <summary>The same machine with one reading turned to its other choice.</summary>

@@ -9,23 +9,24 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>A block as text, for rules on syntax.</summary>
 public readonly ref struct BlockContext
 {
-    readonly ChunkScan _scan;
+    readonly List<Finding> _findings;
     readonly int _line;
 
-    internal BlockContext(ChunkScan scan, in Block block, int line)
+    internal BlockContext(Job job, List<Finding> findings, in Block block, int line)
     {
-        _scan = scan;
+        _findings = findings;
         _line = line;
         Block = block;
+        Readings = job.Readings;
     }
 
     public Block Block { get; }
 
-    public Readings Readings => _scan.Job.Readings;
+    public Readings Readings { get; }
 
     /// <summary>Reports bytes of the block's line.</summary>
     public void Report(Rule rule, int start, int end, string message, double value = double.NaN, string text = "") =>
-        _scan.Add(new Finding
+        _findings.Add(new Finding
         {
             Rule = rule,
             Severity = rule.Info.Severity,
@@ -45,10 +46,10 @@ public readonly ref struct BlockContext
 /// <summary>An executed block, for rules on what the control does.</summary>
 public readonly ref struct StepContext
 {
-    readonly ChunkScan _scan;
+    readonly PartScan _scan;
     readonly int _line;
 
-    internal StepContext(ChunkScan scan, in Block block, Step step, int line)
+    internal StepContext(PartScan scan, in Block block, Step step, int line)
     {
         _scan = scan;
         _line = line;

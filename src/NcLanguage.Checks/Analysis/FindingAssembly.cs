@@ -24,12 +24,21 @@ static class FindingAssembly
 
     static void AddOf(ProgramRun run, List<Finding> findings)
     {
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < run.Texts.Length; chunk++)
+            AddAt(run.Text.FirstLineOf(chunk), run.Texts[chunk].Findings, findings);
+        if (run.Flow is { } flow)
         {
-            var first = run.Text.FirstLineOf(chunk);
-            foreach (var finding in run.Results[chunk].Findings)
-                findings.Add(first == 0 ? finding : finding with { Line = finding.Line + first });
+            findings.AddRange(flow.Findings);
+            return;
         }
+        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+            AddAt(run.Text.FirstLineOf(chunk), run.Results[chunk].Findings, findings);
+    }
+
+    static void AddAt(int firstLine, Finding[] found, List<Finding> findings)
+    {
+        foreach (var finding in found)
+            findings.Add(firstLine == 0 ? finding : finding with { Line = finding.Line + firstLine });
     }
 
     /// <summary>Adds what only goes wrong with the block skip switch the other way.</summary>

@@ -1,30 +1,30 @@
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>A stretch of a chunk's holes that belong to one uninterrupted run.</summary>
+/// <summary>A stretch of a part's holes that belong to one uninterrupted run.</summary>
 /// <param name="BeginsRun">Whether the run begins with the stretch's first hole.</param>
 /// <param name="Count">Its holes.</param>
 /// <param name="Differing">How many of them are drilled elsewhere under the other reading.</param>
-/// <param name="First">Index in the chunk of the first of these; −1 where there is none.</param>
+/// <param name="First">Index in the part of the first of these; −1 where there is none.</param>
 readonly record struct HoleStretch(bool BeginsRun, int Count, int Differing, int First);
 
-/// <summary>The holes of a chunk under two readings.</summary>
+/// <summary>The holes of a part under two readings.</summary>
 sealed class HoleComparison
 {
     /// <summary>Places nearer than this are one place, mm.</summary>
     const double SamePlace = 1e-6;
 
-    HoleComparison(ChunkResult other, HoleStretch[] stretches)
+    HoleComparison(PartResult other, HoleStretch[] stretches)
     {
         Other = other;
         Stretches = stretches;
     }
 
-    /// <summary>The chunk under the other reading.</summary>
-    public ChunkResult Other { get; }
+    /// <summary>The part under the other reading.</summary>
+    public PartResult Other { get; }
 
     public HoleStretch[] Stretches { get; }
 
-    public static HoleComparison Of(ChunkResult mine, ChunkResult other)
+    public static HoleComparison Of(PartResult mine, PartResult other)
     {
         var stretches = new List<HoleStretch>();
         for (var start = 0; start < mine.Holes.Length;)

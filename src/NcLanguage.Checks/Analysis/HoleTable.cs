@@ -51,15 +51,16 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
             ref readonly var result = ref _run.Results[chunk].Holes[index - _starts[chunk]];
             var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
-                index + 1, _run.Text.FirstLineOf(chunk) + result.Line, result.Hole, result.ToFrame, result.Plane, result.Return, least);
+                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least);
         }
     }
 
-    /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills.</summary>
+    /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills; the first time where it runs more than once.</summary>
     public (int First, int Count) At(int line)
     {
-        var chunk = _run.Text.ChunkOfLine(line);
-        var inChunk = line - _run.Text.FirstLineOf(chunk);
+        var (chunk, inChunk) = _run.FirstRunOf(line);
+        if (chunk < 0)
+            return (0, 0);
         var holes = _run.Results[chunk].Holes;
         var first = 0;
         for (var high = holes.Length; first < high;)
@@ -100,7 +101,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     internal int LineOf(int index)
     {
         var chunk = ChunkOf(index);
-        return _run.Text.FirstLineOf(chunk) + _run.Results[chunk].Holes[index - _starts[chunk]].Line;
+        return _run.LineOf(chunk, _run.Results[chunk].Holes[index - _starts[chunk]].Line);
     }
 
     internal ref readonly HoleResult ResultAt(int index)

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -15,8 +16,12 @@ public sealed class Job
     readonly Obstacle[] _supports;
     readonly Dictionary<int, ToolShape> _shapes = [];
 
-    public Job(MachineProfile machine, Setup setup, bool skipBlocks = false)
+    /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
+    /// <param name="mostBlocks">Blocks that a run is followed for at most, where it leaves the order of the text.</param>
+    public Job(MachineProfile machine, Setup setup, bool skipBlocks = false, ICalledPrograms? programs = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault)
     {
+        Programs = programs;
+        MostBlocks = mostBlocks;
         Executor = new BlockExecutor(machine, setup, skipBlocks);
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
@@ -25,6 +30,12 @@ public sealed class Job
     }
 
     public BlockExecutor Executor { get; }
+
+    /// <summary>Where called programs are found that a program does not hold; null where nowhere.</summary>
+    public ICalledPrograms? Programs { get; }
+
+    /// <summary>Blocks that a run is followed for at most, where it leaves the order of the text.</summary>
+    public int MostBlocks { get; }
 
     public MachineProfile Machine => Executor.Machine;
 

@@ -1,3 +1,5 @@
+using NcLanguage.Control.Flow;
+
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>The block numbers of a chunk at a glance, so that numbers that rise through a file need not be looked at one by one.</summary>

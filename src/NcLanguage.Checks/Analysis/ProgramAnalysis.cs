@@ -60,7 +60,7 @@ public sealed class ProgramAnalysis
             yield return place;
         if (finding.Concerns == 0)
             yield break;
-        var line = Main.LastSetter(finding.Concerns, finding.Line - 1);
+        var line = Main.LastSetterBefore(finding.Concerns, finding.Line);
         if (line < 0)
             yield break;
         var (start, end) = StepContext.WordsOf(Main.BlockAt(line));

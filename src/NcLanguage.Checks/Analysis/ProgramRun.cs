@@ -5,17 +5,21 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>A program run from its first block to its last under one way of reading: an immutable row of chunk results.
-/// After an edit only the chunks that changed run again, and those whose entry state differs from before.</summary>
+/// <summary>A program run from its first block to its last under one way of reading: an immutable row of results in the order in which the blocks ran.
+/// Where that is the order of the text there is one part a chunk, and after an edit only the chunks that changed run again, and those whose entry state
+/// differs from before. A program with jumps, loops or calls is followed from its beginning.</summary>
 public sealed class ProgramRun
 {
-    readonly ChunkResult[] _results;
+    readonly PartResult[] _parts;
+    readonly ChunkText[] _texts;
 
-    ProgramRun(Job job, SourceText text, ChunkResult[] results, int blocksRun)
+    ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun)
     {
         Job = job;
         Text = text;
-        _results = results;
+        _texts = texts;
+        _parts = parts;
+        Flow = flow;
         BlocksRun = blocksRun;
     }
 
@@ -23,81 +27,151 @@ public sealed class ProgramRun
 
     public SourceText Text { get; }
 
-    /// <summary>Results in the order of the text's chunks.</summary>
-    public ReadOnlySpan<ChunkResult> Results => _results;
+    /// <summary>Results in the order in which the blocks ran.</summary>
+    public ReadOnlySpan<PartResult> Results => _parts;
+
+    /// <summary>What the text alone tells, in the order of the text's chunks.</summary>
+    public ReadOnlySpan<ChunkText> Texts => _texts;
+
+    /// <summary>How the run left the order of the text; null where it kept to it.</summary>
+    public FlowRun? Flow { get; }
 
     /// <summary>Blocks that had to be run to make this from what it was made from.</summary>
     public int BlocksRun { get; }
 
-    /// <summary>The state behind the last block.</summary>
-    public ControlState Exit => _results[^1].Exit;
+    /// <summary>The state behind the last block that ran.</summary>
+    public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static ProgramRun Create(SourceText text, Job job, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(job);
-        return Run(text, job, [], new ChunkScan(job, stepRules, textRules), cancel);
+        return Run(text, job, null, stepRules, textRules, cancel);
     }
 
     /// <summary>The same for a new version of the text, with every result reused that still holds.</summary>
     public ProgramRun WithText(SourceText text, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Run(text, Job, _results, new ChunkScan(Job, stepRules, textRules), cancel);
+        return Run(text, Job, this, stepRules, textRules, cancel);
     }
 
-    static ProgramRun Run(SourceText text, Job job, ChunkResult[] old, ChunkScan scan, CancellationToken cancel)
+    static ProgramRun Run(SourceText text, Job job, ProgramRun? old, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
     {
-        var chunks = text.Chunks;
-        var results = new ChunkResult[chunks.Length];
-        var most = Math.Min(old.Length, chunks.Length);
-        var same = 0;
-        while (same < most && ReferenceEquals(old[same].Chunk, chunks[same]))
+        var (same, sameAtEnd) = Unchanged(text, old);
+        var texts = ReadTexts(text, job, old, same, sameAtEnd, textRules, cancel);
+        foreach (var chunk in texts)
         {
-            results[same] = old[same];
-            same++;
+            if (!chunk.Marks.Steers)
+                continue;
+            var flow = FlowScan.Run(text, texts, job, stepRules, cancel);
+            return new ProgramRun(job, text, texts, flow.Parts, flow, flow.BlocksRun);
         }
-        var sameAtEnd = 0;
-        while (sameAtEnd < most - same && ReferenceEquals(old[^(sameAtEnd + 1)].Chunk, chunks[^(sameAtEnd + 1)]))
-            sameAtEnd++;
-
-        var state = same > 0 ? results[same - 1].Exit : job.Executor.Start();
-        for (var i = same; i < chunks.Length; i++)
+        // Parts of a run that left the order of the text are no parts of one that keeps to it.
+        if (old?.Flow is not null)
+            (old, same, sameAtEnd) = (null, 0, 0);
+        var scan = new PartScan(job, stepRules);
+        var parts = new PartResult[text.Chunks.Length];
+        for (var i = 0; i < same; i++)
+            parts[i] = old!._parts[i];
+        var state = same > 0 ? parts[same - 1].Exit : job.Executor.Start();
+        for (var i = same; i < parts.Length; i++)
         {
             cancel.ThrowIfCancellationRequested();
-            var fromEnd = chunks.Length - i;
-            if (fromEnd <= sameAtEnd && old[^fromEnd].Entry == state)
+            var fromEnd = parts.Length - i;
+            if (fromEnd <= sameAtEnd && old!._parts[^fromEnd].Entry == state)
             {
-                Array.Copy(old, old.Length - fromEnd, results, i, fromEnd);
+                Array.Copy(old._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
                 break;
             }
-            results[i] = scan.Run(chunks[i], state);
-            state = results[i].Exit;
+            parts[i] = RunChunk(text.Chunks[i], job, scan, ref state);
         }
-        return new ProgramRun(job, text, results, scan.BlocksRun);
+        return new ProgramRun(job, text, texts, parts, null, scan.BlocksRun);
+    }
+
+    /// <summary>How many chunks at the beginning and at the end are those of the version before.</summary>
+    static (int AtBeginning, int AtEnd) Unchanged(SourceText text, ProgramRun? old)
+    {
+        var chunks = text.Chunks;
+        var before = old is null ? default : old.Text.Chunks;
+        var most = Math.Min(before.Length, chunks.Length);
+        var same = 0;
+        while (same < most && ReferenceEquals(before[same], chunks[same]))
+            same++;
+        var sameAtEnd = 0;
+        while (sameAtEnd < most - same && ReferenceEquals(before[^(sameAtEnd + 1)], chunks[^(sameAtEnd + 1)]))
+            sameAtEnd++;
+        return (same, sameAtEnd);
+    }
+
+    static ChunkText[] ReadTexts(
+        SourceText text, Job job, ProgramRun? old, int same, int sameAtEnd, Rule[] textRules, CancellationToken cancel)
+    {
+        var texts = new ChunkText[text.Chunks.Length];
+        for (var i = 0; i < texts.Length; i++)
+        {
+            if (i < same)
+                texts[i] = old!._texts[i];
+            else if (texts.Length - i <= sameAtEnd)
+                texts[i] = old!._texts[^(texts.Length - i)];
+            else
+            {
+                cancel.ThrowIfCancellationRequested();
+                texts[i] = ChunkText.Of(text.Chunks[i], job, textRules);
+            }
+        }
+        return texts;
+    }
+
+    static PartResult RunChunk(Chunk chunk, Job job, PartScan scan, ref ControlState state)
+    {
+        var blocks = chunk.Blocks;
+        scan.Begin(state, blocks.Count);
+        for (var line = 0; line < blocks.Count; line++)
+        {
+            var block = blocks[line];
+            if (block.Tokens.Length == 0)
+            {
+                scan.NoteBlank();
+                continue;
+            }
+            job.Executor.Run(block, ref state, scan.Step);
+            scan.Note(block, scan.Step);
+        }
+        return scan.End(state);
+    }
+
+    /// <summary>The line in the whole text (0-based) of a block of a part.</summary>
+    public int LineOf(int part, int at) => _parts[part].Lines is { } lines ? lines[at] : Text.FirstLineOf(part) + at;
+
+    /// <summary>The part in which the block on a line (0-based) ran first, and which of its blocks it is; −1 where it did not run.</summary>
+    internal (int Part, int At) FirstRunOf(int line)
+    {
+        if (Flow is { } flow)
+            return flow.First[line] is { IsReached: true } first ? (first.Part, first.At) : (-1, 0);
+        var chunk = Text.ChunkOfLine(line);
+        return (chunk, line - Text.FirstLineOf(chunk));
     }
 
     /// <summary>The block on a line (0-based).</summary>
-    public Block BlockAt(int line)
-    {
-        var chunk = Text.ChunkOfLine(line);
-        return Text.Chunks[chunk].Blocks[line - Text.FirstLineOf(chunk)];
-    }
+    public Block BlockAt(int line) => Text.BlockAt(line);
 
-    /// <summary>The state that the block on a line (0-based) meets.</summary>
+    /// <summary>The state that the block on a line (0-based) meets, the first time where it runs more than once.</summary>
     public ControlState StateBefore(int line)
     {
-        var chunk = Text.ChunkOfLine(line);
-        var state = _results[chunk].Entry;
         var step = new Step();
+        if (Flow is { } flow)
+            return flow.StateBefore(this, line, step);
+        var chunk = Text.ChunkOfLine(line);
+        var state = _parts[chunk].Entry;
         var blocks = Text.Chunks[chunk].Blocks;
         for (var i = 0; i < line - Text.FirstLineOf(chunk); i++)
             Job.Executor.Run(blocks[i], ref state, step);
         return state;
     }
 
-    /// <summary>Runs the block on a line (0-based) and tells what it does.</summary>
+    /// <summary>Runs the block on a line (0-based) and tells what it does, the first time where it runs more than once.</summary>
     public Step StepAt(int line)
     {
         var state = StateBefore(line);
@@ -106,14 +180,41 @@ public sealed class ProgramRun
         return step;
     }
 
-    /// <summary>The last line (0-based), up to and with <paramref name="line"/>, whose block set any of these parts of the state; −1 where none did.</summary>
-    public int LastSetter(Slot slots, int line)
+    /// <summary>The last line (0-based), up to and with <paramref name="line"/>, whose block set any of these parts of the state; −1 where none did.
+    /// Where blocks run more than once: as the run came to the line first.</summary>
+    public int LastSetter(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: true) : LastInText(slots, line);
+
+    /// <summary>The same for the blocks that ran before the one on a line (0-based).</summary>
+    public int LastSetterBefore(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: false) : LastInText(slots, line - 1);
+
+    /// <summary>The first line (0-based) whose block sets any of these parts of the state, in the order of the run; −1 where none does.</summary>
+    /// <param name="behind">The line of a block; only what runs behind its first run is looked at. −1 for the whole run.</param>
+    public int FirstSetter(Slot slots, int behind = -1)
+    {
+        var (part, at) = behind < 0 ? (0, -1) : FirstRunOf(behind);
+        if (part < 0)
+            return -1;
+        for (at++; part < _parts.Length; part++, at = 0)
+        {
+            if ((_parts[part].AllSets & slots) == 0)
+                continue;
+            for (; at < _parts[part].Sets.Length; at++)
+                if ((_parts[part].Sets[at] & slots) != 0)
+                    return LineOf(part, at);
+        }
+        return -1;
+    }
+
+    /// <summary>When the block on a line (0-based) runs first, as a number that grows with the run; −1 where it does not run.</summary>
+    public int OrderOf(int line) => Flow is { } flow ? flow.OrderOf(line) : line;
+
+    int LastInText(Slot slots, int line)
     {
         if (line < 0)
             return -1;
         for (var chunk = Text.ChunkOfLine(line); chunk >= 0; chunk--)
         {
-            var result = _results[chunk];
+            var result = _parts[chunk];
             if ((result.AllSets & slots) == 0)
                 continue;
             for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= 0; i--)

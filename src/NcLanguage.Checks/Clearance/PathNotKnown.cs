@@ -53,6 +53,8 @@ public sealed class PathNotKnown : Rule
         {
             if (fault.Kind == FaultKind.TooManyMoves)
                 step.Report(this, fault.Token, $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
+            else if (fault.Kind == FaultKind.WayNotKnown && !step.Step.Before.IsCalled)
+                step.Report(this, fault.Token, WayNotKnown(step.Block.Tokens[fault.Token]));
             else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)
                 step.Report(this, fault.Token, NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
             else
@@ -80,11 +82,13 @@ public sealed class PathNotKnown : Rule
 
     static string NotFollowed(in Block block, in Token token) => token.Kind switch
     {
-        TokenKind.Statement =>
-            "Jumps, loops and calls are not followed: from here on it is not known where the tool is, and nothing that depends on it is checked.",
         TokenKind.Excess => "The rest of this block is not read: from here on it is not known where the tool is, and nothing that depends on it is checked.",
         _ => $"What {Quote.Word(block, token)} does to the path is not followed: {Until(token.Value)}.",
     };
+
+    static string WayNotKnown(in Token token) => token.Kind == TokenKind.Statement && token.Statement is StatementKind.Goto or StatementKind.If or StatementKind.ElseIf
+        ? "Which way the run goes here is not known, since a value it depends on is not: what differs between the ways is not checked where they meet."
+        : "How often this runs is not known, since a value it depends on is not: places and modes are not known in it and behind it, and nothing that depends on them is checked.";
 
     static string Until(double code) => code switch
     {

@@ -33,25 +33,25 @@ static class StockReplay
         if (last < 0)
             return hits;
         var field = new StockField(area, CellSize(run, area, smallest, last));
-        for (var chunk = 0; chunk <= last && field.IsKnown; chunk++)
-            Replay(run, chunk, field, stock, hits);
+        for (var part = 0; part <= last && field.IsKnown; part++)
+            Replay(run, part, field, stock, hits);
         return hits;
     }
 
-    /// <summary>The part of the stock that low rapids go over, the least diameter of their tools in mm, and the last chunk with one; −1 where there is none.</summary>
+    /// <summary>The part of the stock that low rapids go over, the least diameter of their tools in mm, and the last part with one; −1 where there is none.</summary>
     static (Box3 Area, double Smallest, int Last) AreaOfRapids(ProgramRun run, Box3 stock)
     {
         var (low, high) = (stock.Max, stock.Min);
         var (smallest, last, cuts) = (double.PositiveInfinity, -1, 0);
-        for (var chunk = 0; chunk < run.Results.Length && cuts <= MostCuts; cuts += run.Results[chunk].Cuts.Length, chunk++)
+        for (var part = 0; part < run.Results.Length && cuts <= MostCuts; cuts += run.Results[part].Cuts.Length, part++)
         {
-            foreach (ref readonly var rapid in run.Results[chunk].LowRapids.AsSpan())
+            foreach (ref readonly var rapid in run.Results[part].LowRapids.AsSpan())
             {
                 var radius = run.Job.ShapeOf(rapid.Tool).Radius;
                 if (radius == 0)
                     continue;
                 smallest = Math.Min(smallest, 2 * radius);
-                last = chunk;
+                last = part;
                 low = new Point3(Math.Min(low.X, Math.Min(rapid.From.X, rapid.To.X) - radius), Math.Min(low.Y, Math.Min(rapid.From.Y, rapid.To.Y) - radius), stock.Min.Z);
                 high = new Point3(Math.Max(high.X, Math.Max(rapid.From.X, rapid.To.X) + radius), Math.Max(high.Y, Math.Max(rapid.From.Y, rapid.To.Y) + radius), stock.Max.Z);
             }
@@ -65,9 +65,9 @@ static class StockReplay
     static double CellSize(ProgramRun run, Box3 area, double smallest, int last)
     {
         var touched = (area.Max.X - area.Min.X) * (area.Max.Y - area.Min.Y);
-        for (var chunk = 0; chunk <= last; chunk++)
+        for (var part = 0; part <= last; part++)
         {
-            foreach (ref readonly var cut in run.Results[chunk].Cuts.AsSpan())
+            foreach (ref readonly var cut in run.Results[part].Cuts.AsSpan())
             {
                 var radius = run.Job.ShapeOf(cut.Tool).Radius;
                 var width = Math.Min(Math.Max(cut.From.X, cut.To.X) + radius, area.Max.X) - Math.Max(Math.Min(cut.From.X, cut.To.X) - radius, area.Min.X);
@@ -79,15 +79,15 @@ static class StockReplay
         return Math.Max(StockField.CellSizeFor(smallest), Math.Sqrt(touched / MostCellVisits));
     }
 
-    static void Replay(ProgramRun run, int chunk, StockField field, Box3 stock, List<StockHit> hits)
+    static void Replay(ProgramRun run, int part, StockField field, Box3 stock, List<StockHit> hits)
     {
-        var result = run.Results[chunk];
+        var result = run.Results[part];
         var done = 0;
         foreach (ref readonly var rapid in result.LowRapids.AsSpan())
         {
             for (; done < rapid.CutsBefore; done++)
                 Cut(run.Job, result.Cuts[done], field);
-            var line = run.Text.FirstLineOf(chunk) + rapid.Line;
+            var line = run.LineOf(part, rapid.Line);
             if (!Meets(run.Job, rapid, field, out var tip, out var depth))
                 continue;
             // All traverses at one R level have one cause.

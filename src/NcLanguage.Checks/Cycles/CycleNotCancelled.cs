@@ -76,8 +76,8 @@ public sealed class CycleNotCancelled : Rule
     /// <summary>Whether the fix of a lone Z before, in the same run of the cycle, ends the cycle there: a second G80 would stand idle.</summary>
     static bool EndsBefore(Finding finding, ProgramAnalysis analysis)
     {
-        var rise = analysis.Main.LastSetter(Slot.CycleBottom, finding.Line - 1);
-        if (rise < 0 || rise < analysis.Main.LastSetter(Slot.Cycle, finding.Line - 1))
+        var rise = analysis.Main.LastSetterBefore(Slot.CycleBottom, finding.Line);
+        if (rise < 0 || rise < analysis.Main.LastSetterBefore(Slot.Cycle, finding.Line))
             return false;
         foreach (var other in analysis.Findings)
             if (other.Line == rise && other.Rule is DepthChangedInCycle)

@@ -41,9 +41,9 @@ public sealed class HoleAboveStock : Rule
             return;
         HashSet<(long, long)>? drilled = null;
         var reported = double.NaN;
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var result = file.Run.Results[chunk];
+            var result = file.Run.Results[part];
             if (!(result.Places.HighestBottom >= stock.Max.Z - Tolerance))
             {
                 reported = double.NaN;
@@ -61,7 +61,7 @@ public sealed class HoleAboveStock : Rule
                 if (drilled.Contains((result.Places.Items[i].X, result.Places.Items[i].Y)))
                     continue;
                 reported = place.Z;
-                var line = file.Run.Text.FirstLineOf(chunk) + hole.Line;
+                var line = file.Run.LineOf(part, hole.Line);
                 file.ReportBlock(this, line, Message(file.SayAt(line), hole, place.Z - stock.Max.Z));
             }
         }

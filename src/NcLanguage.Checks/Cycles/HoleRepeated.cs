@@ -40,20 +40,19 @@ public sealed class HoleRepeated : Rule
     {
         var seen = new PlaceSet();
         var (lastLine, previous) = (-1, default(HolePlace));
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var first = file.Run.Text.FirstLineOf(chunk);
-            var places = file.Run.Results[chunk].Places.Items;
+            var places = file.Run.Results[part].Places.Items;
             for (var i = 0; i < places.Length; i++)
             {
                 ref readonly var place = ref places[i];
                 if (!place.IsHop || place.Cycle != previous.Cycle || place.Tool != previous.Tool)
                     seen.Clear();
-                var line = first + place.Line;
+                var line = file.Run.LineOf(part, place.Line);
                 var earlier = place.IsPlaced ? seen.Add(place, line) : -1;
                 if (earlier >= 0 && line != lastLine)
                 {
-                    Report(file, line, earlier, file.Run.Results[chunk].Holes[i].Hole);
+                    Report(file, line, earlier, file.Run.Results[part].Holes[i].Hole);
                     lastLine = line;
                 }
                 previous = place;

@@ -40,9 +40,9 @@ public sealed class PositionsReadDifferently : Rule
             return;
         var (number, firstLine, firstNumber, differing) = (0, -1, 0, 0);
         HoleResult here = default, there = default;
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var (mine, theirs) = (file.Run.Results[chunk], other.Results[chunk]);
+            var (mine, theirs) = (file.Run.Results[part], other.Results[part]);
             var before = 0;
             foreach (var stretch in mine.CompareTo(theirs).Stretches)
             {
@@ -53,7 +53,7 @@ public sealed class PositionsReadDifferently : Rule
                 }
                 if (stretch.Differing > 0 && differing == 0)
                 {
-                    (firstLine, firstNumber) = (file.Run.Text.FirstLineOf(chunk) + mine.Holes[stretch.First].Line, number + stretch.First - before + 1);
+                    (firstLine, firstNumber) = (file.Run.LineOf(part, mine.Holes[stretch.First].Line), number + stretch.First - before + 1);
                     (here, there) = (mine.Holes[stretch.First], theirs.Holes[stretch.First]);
                 }
                 differing += stretch.Differing;

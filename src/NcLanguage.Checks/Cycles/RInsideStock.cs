@@ -49,9 +49,9 @@ public sealed class RInsideStock : Rule
             return;
         var reported = double.NaN;
         var looks = 0;
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var result = file.Run.Results[chunk];
+            var result = file.Run.Results[part];
             if (!(result.Places.LowestR < stock.Max.Z - Tolerance))
             {
                 reported = double.NaN;
@@ -68,13 +68,13 @@ public sealed class RInsideStock : Rule
                 // R below the bottom is said by r-below-bottom.
                 if (hole.Hole.RLevel < hole.Hole.Bottom && hole.Hole.Cycle != 87)
                     continue;
-                if (WasCut(file.Run, chunk, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks))
+                if (WasCut(file.Run, part, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks))
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
-                var say = file.SayAt(file.Run.Text.FirstLineOf(chunk) + hole.Line);
+                var say = file.SayAt(file.Run.LineOf(part, hole.Line));
                 file.ReportBlock(
-                    this, file.Run.Text.FirstLineOf(chunk) + hole.Line,
+                    this, file.Run.LineOf(part, hole.Line),
                     $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}): the tool goes there at rapid.",
                     value: top + file.Run.Job.Setup.Clearance);
             }
@@ -85,11 +85,11 @@ public sealed class RInsideStock : Rule
         place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
 
     /// <summary>True when a cut before went at this place down to the level, or may have: a cut whose place or tool is not known may have gone anywhere.</summary>
-    static bool WasCut(ProgramRun run, int chunk, int cutsBefore, Point3 place, double depth, int tool, ref int looks)
+    static bool WasCut(ProgramRun run, int part, int cutsBefore, Point3 place, double depth, int tool, ref int looks)
     {
-        for (; chunk >= 0; chunk--)
+        for (; part >= 0; part--)
         {
-            var cuts = run.Results[chunk].Cuts;
+            var cuts = run.Results[part].Cuts;
             for (var i = Math.Min(cutsBefore, cuts.Length) - 1; i >= 0; i--)
             {
                 if (++looks > MostLooks)

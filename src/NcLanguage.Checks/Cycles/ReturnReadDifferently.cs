@@ -41,14 +41,14 @@ public sealed class ReturnReadDifferently : Rule
     {
         if (file.Runs.OtherReturns is not { } other || !HopClearance.CanJudge(file.Run.Job))
             return;
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var (mine, theirs) = (file.Run.Results[chunk].Holes, other.Results[chunk].Holes);
+            var (mine, theirs) = (file.Run.Results[part].Holes, other.Results[part].Holes);
             if (mine.Length != theirs.Length)
                 continue;
             for (var i = 0; i < mine.Length; i++)
                 if (mine[i].Hole.IsHop && theirs[i].Hole.IsHop)
-                    Compare(file, file.Run.Text.FirstLineOf(chunk) + mine[i].Line, mine[i], theirs[i]);
+                    Compare(file, file.Run.LineOf(part, mine[i].Line), mine[i], theirs[i]);
         }
     }
 

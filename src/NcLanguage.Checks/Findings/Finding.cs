@@ -40,6 +40,9 @@ public sealed record Finding
     /// <summary>True when it holds only while block skip is on.</summary>
     public bool WhenSkipping { get; init; }
 
+    /// <summary>True when the fault lies in another file, and the place is that of the call that leads there.</summary>
+    public bool IsElsewhere { get; init; }
+
     public string Id => Rule.Info.Id;
 
     public string Name => Rule.Info.Name;

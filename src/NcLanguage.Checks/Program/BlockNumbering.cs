@@ -27,7 +27,7 @@ static class BlockNumbering
     public static bool Rises(ProgramRun run)
     {
         var greatest = -1;
-        foreach (var result in run.Results)
+        foreach (var result in run.Texts)
         {
             var range = result.NumberRange;
             if (!range.Rises || (range.Least >= 0 && range.Least <= greatest))

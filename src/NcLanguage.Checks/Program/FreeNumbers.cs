@@ -26,10 +26,10 @@ static class FreeNumbers
     {
         var used = new HashSet<int>();
         var (before, after) = (-1, -1);
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
             var offset = run.Text.FirstLineOf(chunk);
-            foreach (var (number, line) in run.Results[chunk].Numbers)
+            foreach (var (number, line) in run.Texts[chunk].Numbers)
             {
                 if (number < 0)
                 {

@@ -44,10 +44,10 @@ public sealed class NumberOrder : Rule
             return;
         var used = new HashSet<int>();
         var (last, lastLine, isTold) = (-1, -1, false);
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < file.Run.Texts.Length; chunk++)
         {
             var offset = file.Run.Text.FirstLineOf(chunk);
-            foreach (var (number, inChunk) in file.Run.Results[chunk].Numbers)
+            foreach (var (number, inChunk) in file.Run.Texts[chunk].Numbers)
             {
                 if (number < 0)
                 {

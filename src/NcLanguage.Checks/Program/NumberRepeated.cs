@@ -43,10 +43,10 @@ public sealed class NumberRepeated : Rule
     void CheckAll(in FileContext file)
     {
         var first = new Dictionary<int, int>();
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < file.Run.Texts.Length; chunk++)
         {
             var offset = file.Run.Text.FirstLineOf(chunk);
-            foreach (var (number, line) in file.Run.Results[chunk].Numbers)
+            foreach (var (number, line) in file.Run.Texts[chunk].Numbers)
             {
                 if (number < 0)
                     first.Clear();

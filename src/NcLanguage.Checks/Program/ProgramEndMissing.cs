@@ -1,5 +1,6 @@
 using System.Text;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
@@ -43,10 +44,10 @@ public sealed class ProgramEndMissing : Rule
             return;
         var next = NextProgram(run);
         var last = LastWords(run, next - 1);
-        if (last < 0)
+        if (last < 0 || run.Flow is { End: not FlowEnd.OffTheEnd })
             return;
         var state = last + 1 < run.Text.LineCount ? run.StateBefore(last + 1) : run.Exit;
-        if (state.Ended)
+        if (state.Ended && run.Flow is null)
             return;
         file.ReportBlock(this, last, next < run.Text.LineCount
             ? $"Nothing ends the program before the next one begins on line {next + 1}: the control reads on into it."
@@ -64,9 +65,9 @@ public sealed class ProgramEndMissing : Rule
     /// <summary>The line on which the file's second program begins; the number of lines where there is only one.</summary>
     static int NextProgram(ProgramRun run)
     {
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
-            var result = run.Results[chunk];
+            var result = run.Texts[chunk];
             if (!result.NumberRange.BeginsProgram)
                 continue;
             foreach (var (number, inChunk) in result.Numbers)

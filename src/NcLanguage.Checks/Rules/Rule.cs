@@ -24,6 +24,9 @@ public abstract class Rule
     {
     }
 
+    /// <summary>True where what is wrong is wrong in the text, however often it runs.</summary>
+    public bool IsAboutText => Info.Id.StartsWith("NC1", StringComparison.Ordinal);
+
     /// <summary>Whether <see cref="CheckFile"/> is to be called.</summary>
     public virtual bool ReadsFile => false;
 

@@ -43,37 +43,25 @@ public sealed class SpeedMissing : Rule
     public override void CheckFile(in FileContext file)
     {
         // The order of three events tells it: an S that comes behind M3, but before the first cut, is in time (NISTIR 6556 §3.6.2).
-        var speed = FirstLine(file.Run, 0, Slot.Speed);
-        var cut = FirstLine(file.Run, 0, Slot.Cut);
-        if (speed >= 0 && (cut < 0 || speed <= cut))
+        var run = file.Run;
+        var speed = run.FirstSetter(Slot.Speed);
+        var cut = run.FirstSetter(Slot.Cut);
+        if (speed >= 0 && (cut < 0 || run.OrderOf(speed) <= run.OrderOf(cut)))
             return;
-        for (var line = FirstLine(file.Run, 0, Slot.Spindle); line >= 0; line = FirstLine(file.Run, line + 1, Slot.Spindle))
+        for (int line = run.FirstSetter(Slot.Spindle), before = -1; line >= 0 && run.OrderOf(line) > before; line = run.FirstSetter(Slot.Spindle, line))
         {
-            if (speed >= 0 && line >= speed)
+            before = run.OrderOf(line);
+            if (speed >= 0 && run.OrderOf(line) >= run.OrderOf(speed))
                 return;
             var token = StartToken(file.Run.BlockAt(line));
             if (token < 0)
                 continue;
             var word = file.Run.BlockAt(line).Tokens[token];
-            if (!file.Run.StateBefore(Math.Max(line, cut)).IsCalled)
+            if (!run.StateBefore(cut >= 0 && run.OrderOf(cut) > run.OrderOf(line) ? cut : line).IsCalled)
                 file.Report(this, line, word.Start, word.End,
                     $"{Quote.Word(file.Run.BlockAt(line), word)} starts the spindle, but no speed (S) has been given: it stands still, or turns at the speed the program before has left.");
             return;
         }
-    }
-
-    static int FirstLine(ProgramRun run, int from, Slot slot)
-    {
-        for (var chunk = from < run.Text.LineCount ? run.Text.ChunkOfLine(from) : run.Results.Length; chunk < run.Results.Length; chunk++)
-        {
-            var result = run.Results[chunk];
-            if ((result.AllSets & slot) == 0)
-                continue;
-            for (var i = Math.Max(0, from - run.Text.FirstLineOf(chunk)); i < result.Sets.Length; i++)
-                if ((result.Sets[i] & slot) != 0)
-                    return run.Text.FirstLineOf(chunk) + i;
-        }
-        return -1;
     }
 
     static int StartToken(in Block block)

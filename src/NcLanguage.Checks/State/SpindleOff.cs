@@ -69,9 +69,11 @@ public sealed class SpindleOff : Rule
     }
 
     /// <summary>Whether an M5 since the last tool change let the spindle stand: the stop may have been meant, and the cut may be what is wrong.</summary>
+    static int OrderOf(ProgramRun run, int line) => line < 0 ? -1 : run.OrderOf(line);
+
     static bool WasStopped(ProgramRun run, int line)
     {
-        var setter = run.LastSetter(Slot.Spindle, line - 1);
-        return setter >= 0 && setter > run.LastSetter(Slot.Tool, line - 1) && WordEdits.IndexOfCode(run.BlockAt(setter), 'M', 5) >= 0;
+        var setter = run.LastSetterBefore(Slot.Spindle, line);
+        return setter >= 0 && run.OrderOf(setter) > OrderOf(run, run.LastSetterBefore(Slot.Tool, line)) && WordEdits.IndexOfCode(run.BlockAt(setter), 'M', 5) >= 0;
     }
 }

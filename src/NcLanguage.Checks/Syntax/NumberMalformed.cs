@@ -55,11 +55,11 @@ public sealed class NumberMalformed : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        for (var chunk = 0; chunk < file.Run.Results.Length; chunk++)
+        for (var chunk = 0; chunk < file.Run.Texts.Length; chunk++)
         {
-            if (file.Run.Results[chunk].NumberRange.Greatest <= GreatestBlockNumber)
+            if (file.Run.Texts[chunk].NumberRange.Greatest <= GreatestBlockNumber)
                 continue;
-            foreach (var number in file.Run.Results[chunk].Numbers)
+            foreach (var number in file.Run.Texts[chunk].Numbers)
             {
                 if (number.Number <= GreatestBlockNumber)
                     continue;

@@ -58,7 +58,7 @@ sealed class CheckRun
     {
         var program = ProgramFile.Read(path);
         var job = JobResolver.Resolve(program, Options);
-        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, Analysis, Cancel);
+        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, Analysis with { Programs = JobResolver.ProgramsBeside(program) }, Cancel);
         var applied = ImmutableArray<AppliedFix>.Empty;
         if (Fix)
         {

@@ -18,11 +18,11 @@ sealed record LoadedProgram(ProgramFile File, Job Job)
             var more = inputs.Problems.Length > 1 ? $" ({inputs.Problems.Length - 1} more: check tells them)" : "";
             Console.Error.WriteLine($"nclanguage: {first.Path}, line {first.Line}: {first.Message}{more}");
         }
-        return new LoadedProgram(file, new Job(inputs.Machine, inputs.Setup, analysis.Skip));
+        return new LoadedProgram(file, new Job(inputs.Machine, inputs.Setup, analysis.Skip, JobResolver.ProgramsBeside(file), analysis.MostBlocks));
     }
 
     /// <summary>The exit code that the program's findings ask for; they are looked for only where they matter.</summary>
     public int ExitCodeFor(string failOn, AnalysisOptions analysis, CancellationToken cancel) => failOn == "never"
         ? ExitCode.Clean
-        : FailOn.ExitCodeFor(failOn, ProgramAnalysis.Create(File.Text, Job.Setup, Job.Machine, analysis, cancel).Findings.Select(finding => finding.Severity));
+        : FailOn.ExitCodeFor(failOn, ProgramAnalysis.Create(File.Text, Job.Setup, Job.Machine, analysis with { Programs = Job.Programs }, cancel).Findings.Select(finding => finding.Severity));
 }

@@ -1,4 +1,5 @@
 using NcLanguage.Cli.Common;
+using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Cli.Files;
@@ -14,4 +15,8 @@ static class JobResolver
         var job = JobFiles.Resolve(program.PlaceOnDisk, root, DiskFiles.Instance, options);
         return job.OptionErrors.IsEmpty ? job : throw new CannotRunException(job.OptionErrors[0].TrimEnd('.'));
     }
+
+    /// <summary>The programs beside a program; null where it has no place on disk.</summary>
+    public static ICalledPrograms? ProgramsBeside(ProgramFile program) =>
+        program.PlaceOnDisk is { } path && !program.IsStandardInput ? new SiblingPrograms(path, DiskFiles.Instance) : null;
 }

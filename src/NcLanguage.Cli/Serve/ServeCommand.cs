@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net.Sockets;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Cli.Common;
 using NcLanguage.Reports.Reference;
 using NcLanguage.Server;
@@ -24,7 +25,7 @@ static class ServeCommand
             {
                 ErrorLog = Console.Error,
                 Job = choices.Options(parse),
-                Analysis = choices.Analysis(parse),
+                Analysis = choices.Analysis(parse) with { MostBlocks = AnalysisOptions.MostBlocksWhileTyping },
                 WriteReference = () => ReferenceCache.Write(Application.Version),
             };
             return Reach(() => (parse.GetValue(pipe), parse.GetValue(socket)) switch

@@ -26,6 +26,8 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         screen.WriteLine();
         var totals = TraceRun.Run(program.File.Text, program.Job, WriteStep, cancel);
         screen.WriteLine();
+        if (TraceJson.CutShort(totals.End) is { } cutShort)
+            screen.WriteParagraph($"The trace stops here before the program does: {cutShort}. check tells where.", 0);
         screen.WriteLine(
             $"{Say.Seconds(totals.Seconds)} in all; {Say.Mm(Math.Round(totals.RapidDistance, 1))} at rapid, {Say.Mm(Math.Round(totals.CutDistance, 1))} cutting."
             + (totals.UnknownMoves > 0 ? $" {Say.Count(totals.UnknownMoves, "move")} of unknown length or time not counted." : ""),
@@ -38,7 +40,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     void WriteStep(in Block block, in TracedStep step)
     {
         screen.Write($"{step.Line + 1,6}  ");
-        screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim(), Heading);
+        screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim() + (step.File is { } file ? $"  in {file}" : ""), Heading);
         for (var i = 0; i < step.Step.Moves.Count; i++)
             WriteMove(step, i);
     }

@@ -56,8 +56,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
             return null;
         Variables? variables = null;
         foreach (var (name, value) in Setup.Variables)
-            if (int.TryParse(name.AsSpan().TrimStart('#'), out var number))
-                variables = (variables ?? Variables.None).With(number, value);
+            variables = int.TryParse(name.AsSpan().TrimStart('#'), out var number)
+                ? (variables ?? Variables.None).With(number, value)
+                : (variables ?? Variables.None).With(name.TrimStart('#').Trim('<', '>', ' ').ToLowerInvariant(), value);
         return variables;
     }
 }

@@ -1,5 +1,6 @@
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Compensation;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -51,7 +52,7 @@ ref partial struct BlockRun
             _executor.Run(block, ref state, step);
             if (step.Words.Find(ModalGroup.RadiusCompensation) is not null || (step.Events & Ends) != 0 || step.Holes.Count > 0)
                 return PieceAhead.None;
-            if (state.IsCalled)
+            if (state.IsCalled || step.Transfer.Kind != TransferKind.None)
                 return PieceAhead.NotKnown;
             foreach (ref readonly var move in step.Moves.Items)
                 if (IsPiece(move, out piece, out var found))

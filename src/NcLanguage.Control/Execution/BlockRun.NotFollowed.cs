@@ -1,11 +1,9 @@
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
-using NcLanguage.Syntax.Expressions;
-using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.Execution;
 
-// Codes and statements that are read but not yet followed: they make what they would change not known, and say so.
+// Codes that are read but not yet followed: they make what they would change not known, and say so.
 ref partial struct BlockRun
 {
     readonly void NoteNotFollowed()
@@ -50,73 +48,6 @@ ref partial struct BlockRun
         _state.NotFollowed |= what;
         AddFault(FaultKind.NotFollowed, token);
     }
-
-    /// <summary>A subprogram runs when everything else of its block is done (common practice).</summary>
-    readonly void CallSubprogram()
-    {
-        if (_words.HasCode('M', 980))
-            Leave(_words.TokenOfCode('M', 980));
-    }
-
-    /// <summary>True for a block that steers where the run goes on, calls with arguments, holds a code whose number is not known, or is
-    /// not read to its end: none of its words can be taken at face value.</summary>
-    readonly bool LeavesProgram()
-    {
-        var token = _words.Find(ModalGroup.MacroCall)?.Token ?? FirstOpaqueToken();
-        if (token < 0)
-            return false;
-        Leave(token);
-        return true;
-    }
-
-    readonly int FirstOpaqueToken()
-    {
-        for (var i = 0; i < _block.Tokens.Length; i++)
-        {
-            ref readonly var token = ref _block.Tokens[i];
-            var isOpaque = token.Kind switch
-            {
-                TokenKind.Statement => true,
-                TokenKind.Excess => i == 0 || !_block.Tokens[i - 1].IsComment || _block.Tokens[i - 1].Kind == TokenKind.Comment,
-                TokenKind.Word => (token.IsWord('G') || token.IsWord('M')) && !token.IsMalformed && double.IsNaN(BlockWords.ValueOf(_block, token, _state.Variables)),
-                _ => false,
-            };
-            if (isOpaque)
-                return i;
-        }
-        return -1;
-    }
-
-    /// <summary>The run goes on elsewhere and comes back with a state that is not known here.</summary>
-    readonly void Leave(int token)
-    {
-        AddFault(FaultKind.NotFollowed, token);
-        var (started, set) = (_state.Started, _state.Set);
-        _state = ControlState.Unknown with { Started = started, Set = set };
-    }
-
-    /// <summary>Settings act after every read of their block (NISTIR 6556 §3.3.3); the last of a double setting wins.</summary>
-    readonly void Assign() => AssignIn(ref _state);
-
-    readonly void AssignIn(ref ControlState state)
-    {
-        foreach (ref readonly var token in _block.Tokens)
-        {
-            if (token.Kind != TokenKind.Assignment || token.IsMalformed || IsNamed(token))
-                continue;
-            var reader = new VariableReader(_step.Before.Variables);
-            var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
-            var whole = Math.Round(number);
-            var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
-            // A variable whose number is not known could be any: none is known after it.
-            state.Variables = isOne
-                ? (state.Variables ?? Variables.None).With((int)whole, BlockWords.ValueOf(_block, token, _step.Before.Variables))
-                : null;
-        }
-    }
-
-    // Named variables are not followed: none has a value that is known.
-    readonly bool IsNamed(in Token token) => _block.Line[token.Start..token.End].TrimStart("# \t"u8).StartsWith("<"u8);
 
     readonly void FlagUnusedWords()
     {

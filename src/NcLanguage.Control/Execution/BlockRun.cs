@@ -35,9 +35,12 @@ ref partial struct BlockRun
 
     public void Execute()
     {
-        _words.Read(_block, _state.Variables, _step);
-        if (LeavesProgram())
+        var reader = new VariableReader(_state, Setup, Machine);
+        _words.Read(_block, ref reader, _step);
+        if (IsSteeredElsewhere())
             return;
+        if (reader.FirstVacant >= 0)
+            NoteVacantWords();
         RefuseOtherUnitCodes();
 
         SetFeedMode();

@@ -79,7 +79,7 @@ public sealed class BlockWords
         _unreadM = false;
     }
 
-    internal void Read(in Block block, Variables? variables, Step step)
+    internal void Read(in Block block, ref VariableReader variables, Step step)
     {
         var mCodes = 0;
         var tokens = block.Tokens;
@@ -90,7 +90,7 @@ public sealed class BlockWords
                 NoteUnread(token.Letter);
             if (token.Kind != TokenKind.Word || token.Letter == ':')
                 continue;
-            var value = ValueOf(block, token, variables);
+            var value = ValueOf(block, token, ref variables);
             var letter = (char)token.Letter;
             if (letter is 'G' or 'M')
             {
@@ -173,12 +173,13 @@ public sealed class BlockWords
     }
 
     /// <summary>The number of a word or setting; NaN where it is not known.</summary>
-    internal static double ValueOf(in Block block, in Token token, Variables? variables)
+    internal static double ValueOf(in Block block, in Token token, ref VariableReader variables)
     {
         if (!token.ReadsVariables)
             return token.Value;
-        var reader = new VariableReader(variables);
         // The sign that may stand before an expression is read with it.
-        return Expression.Read(block.Line, token.ValueStart, ref reader).Value;
+        return token.Kind == TokenKind.Assignment
+            ? Expression.ReadSetting(block.Line, token.ValueStart, ref variables).Value
+            : Expression.Read(block.Line, token.ValueStart, ref variables).Value;
     }
 }

@@ -62,6 +62,33 @@ public enum FaultKind : byte
     /// <summary>A code that is recognised but whose motion is not followed.</summary>
     NotFollowed,
 
+    /// <summary>A statement without the value or the further word it needs.</summary>
+    StatementIncomplete,
+
+    /// <summary>A variable is read that was never set; <see cref="Fault.A"/> is its number.</summary>
+    VariableUnset,
+
+    /// <summary>A jump to a block number that the program does not have; <see cref="Fault.A"/> is the number.</summary>
+    JumpMissing,
+
+    /// <summary>A statement that pairs with another by its number, which is not there; <see cref="Fault.A"/> is the number.</summary>
+    PairMissing,
+
+    /// <summary>A call of a program that is not found; <see cref="Fault.A"/> is its number.</summary>
+    SubprogramMissing,
+
+    /// <summary>A called program comes to its end without a return; <see cref="Fault.A"/> is its number, <see cref="Fault.B"/> 1 where M2 or M30 ends it.</summary>
+    ReturnMissing,
+
+    /// <summary>A call within more calls than are allowed; <see cref="Fault.A"/> is how many, <see cref="Fault.B"/> 1 where the program calls itself.</summary>
+    CallTooDeep,
+
+    /// <summary>A way back that is taken again and again without end; <see cref="Fault.A"/> is the line it goes back to, from 1.</summary>
+    LoopEndless,
+
+    /// <summary>A condition, count or target is not known: so is which way the run goes.</summary>
+    WayNotKnown,
+
     /// <summary>A block whose cycle makes more moves than are followed; A is how many that are.</summary>
     TooManyMoves,
 }

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -13,6 +14,9 @@ public enum StepEvents
 
     /// <summary>The block did not run because the program has ended.</summary>
     NotRun = 256,
+
+    /// <summary>The block read a variable that hangs on where the tool stands.</summary>
+    ReadsPlace = 512,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>
@@ -44,6 +48,12 @@ public sealed class Step
     /// <summary>The blocks behind the one that runs, for what depends on them; null where none is known. Whoever runs the block sets it.</summary>
     public IBlocksAhead? Ahead { get; set; }
 
+    /// <summary>Where the block sends the run.</summary>
+    public Transfer Transfer { get; internal set; }
+
+    /// <summary>The local variables that a call gives, by number.</summary>
+    internal List<(int Number, double Value)> Arguments { get; } = [];
+
     /// <summary>The words of the block, by letter.</summary>
     public BlockWords Words { get; } = new();
 
@@ -57,6 +67,8 @@ public sealed class Step
         Before = before;
         Sets = Slot.None;
         Events = StepEvents.None;
+        Transfer = default;
+        Arguments.Clear();
         ToFrame = Point3.Unknown;
         ToMachine = Point3.Unknown;
         Words.Clear();

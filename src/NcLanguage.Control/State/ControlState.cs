@@ -162,6 +162,7 @@ public record struct ControlState
         H = -1,
         CompensationRadius = double.NaN,
         IsCalled = true,
+        Variables = Variables.Unknown,
     };
 
     /// <summary>The place the program has named last: <see cref="Position"/> but for what radius compensation keeps the tool off it.</summary>

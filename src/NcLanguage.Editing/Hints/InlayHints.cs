@@ -37,7 +37,11 @@ public static class InlayHints
             var block = analysis.Main.BlockAt(line);
             if (block.Tokens.Length == 0)
                 continue;
-            executor.Run(block, ref state, step);
+            // Where the run leaves the order of the text, each block is met as the run first came to it.
+            if (analysis.Main.Flow is null)
+                executor.Run(block, ref state, step);
+            else
+                step = analysis.Main.StepAt(line);
             if (step.Holes.Count > 0)
                 AddHole(analysis, holes, line, block, step, hints);
             if (step.Moves.Count > 0)

@@ -1,4 +1,5 @@
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
@@ -10,18 +11,16 @@ namespace NcLanguage.Editing;
 /// <summary>What a setting of a variable leaves.</summary>
 static class AssignmentText
 {
-    public static string Of(in Block block, in Token token, Step step)
+    public static string Of(ProgramAnalysis analysis, in Block block, in Token token, Step step)
     {
         var written = Quote.Text(block.TextOf(token));
         var target = Markdown.Word(written.Split('=')[0].Trim());
         if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
             return $"{target} variable\n\n{notRun}\n\n{Source}";
-        var reader = new KnownVariables(step.Before.Variables);
+        var reader = new VariableReader(step.Before, analysis.Setup, analysis.Machine);
         var number = Expression.Read(block.Line, token.Start + 1, ref reader).Value;
         var isNumbered = block.Line[token.Start + 1] != '<' && number is >= Expression.FirstVariable and <= Expression.LastVariable;
-        var (before, after) = isNumbered
-            ? (Value(step.Before.Variables, (int)number), Value(step.After.Variables, (int)number))
-            : (double.NaN, double.NaN);
+        var (before, after) = isNumbered ? (Value(step.Before, (int)number), Value(step.After, (int)number)) : (double.NaN, Named(written, step.After));
         // A name that is made of other variables also tells which one it is.
         var name = isNumbered && written.AsSpan(1).IndexOfAny('#', '[') >= 0 ? $" (#{(int)number})" : "";
         var row = isNumbered ? VariableTable.Find((int)number) : null;
@@ -32,5 +31,13 @@ static class AssignmentText
 
     static string Source => "Source: " + SignTable.Find("=")!.Source;
 
-    static double Value(Variables? variables, int number) => variables?.Get(number) ?? double.NaN;
+    static double Value(in ControlState state, int number) => (state.Variables ?? Variables.None).Get(number);
+
+    static double Named(string written, in ControlState state)
+    {
+        var (open, close) = (written.IndexOf('<', StringComparison.Ordinal), written.IndexOf('>', StringComparison.Ordinal));
+        return open >= 0 && close > open
+            ? (state.Variables ?? Variables.None).Get(written[(open + 1)..close].Replace(" ", "", StringComparison.Ordinal).ToLowerInvariant())
+            : double.NaN;
+    }
 }

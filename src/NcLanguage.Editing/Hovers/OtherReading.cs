@@ -26,6 +26,9 @@ static class OtherReading
         if (analysis.Runs.OtherPositions is { } run)
             return FirstOf(run.StepAt(line));
         var main = analysis.Main;
+        // The stretch above a line tells nothing where the run comes to it from elsewhere.
+        if (main.Flow is not null)
+            return null;
         var executor = new BlockExecutor(ReadingSwitch.Positions(analysis.Machine), analysis.Setup, analysis.Options.Skip);
         var chunk = main.Text.ChunkOfLine(line);
         for (var back = 1; ; back *= 2)

@@ -26,7 +26,7 @@ static class WordHover
             case TokenKind.Percent:
                 return SignText(block, token, "%");
             case TokenKind.Assignment:
-                return AssignmentText.Of(block, token, analysis.Main.StepAt(line));
+                return AssignmentText.Of(analysis, block, token, analysis.Main.StepAt(line));
             case TokenKind.Statement:
                 return StatementText(block, token, analysis.Main.StepAt(line), index);
             case TokenKind.Word when token.Letter == ':':

@@ -3,7 +3,7 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Editing;
 
-/// <summary>What the run noted about one block.</summary>
+/// <summary>What the run noted about one block, over all its runs.</summary>
 /// <param name="Holes">How many it drills.</param>
 /// <param name="Cycle">The cycle of its first hole; 0 for none.</param>
 /// <param name="Seconds">Known seconds of its moves.</param>
@@ -14,21 +14,29 @@ readonly record struct BlockFacts(bool ChangesTool, bool SetsCycle, bool Cuts, b
     public static BlockFacts[] Of(ProgramRun run)
     {
         var facts = new BlockFacts[run.Text.LineCount];
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
+        for (var part = 0; part < run.Results.Length; part++)
         {
-            var result = run.Results[chunk];
-            var lines = facts.AsSpan(run.Text.FirstLineOf(chunk), result.Sets.Length);
-            for (var line = 0; line < lines.Length; line++)
+            var result = run.Results[part];
+            for (var at = 0; at < result.Sets.Length; at++)
             {
-                var sets = result.Sets[line];
-                lines[line] = new BlockFacts(false, (sets & Slot.Cycle) != 0, (sets & Slot.Cut) != 0, false, 0, 0, 0, result.LineSeconds[line]);
+                ref var fact = ref facts[run.LineOf(part, at)];
+                var sets = result.Sets[at];
+                fact = fact with
+                {
+                    SetsCycle = fact.SetsCycle || (sets & Slot.Cycle) != 0,
+                    Cuts = fact.Cuts || (sets & Slot.Cut) != 0,
+                    Seconds = fact.Seconds + result.StepSeconds[at],
+                };
             }
             foreach (ref readonly var hole in result.Holes.AsSpan())
-                lines[hole.Line] = lines[hole.Line] with { Holes = lines[hole.Line].Holes + 1, Cycle = hole.Hole.Cycle };
-            foreach (var line in result.UntimedLines)
-                lines[line] = lines[line] with { IsUntimed = true };
+            {
+                ref var fact = ref facts[run.LineOf(part, hole.Line)];
+                fact = fact with { Holes = fact.Holes + 1, Cycle = hole.Hole.Cycle };
+            }
+            foreach (var at in result.UntimedSteps)
+                facts[run.LineOf(part, at)] = facts[run.LineOf(part, at)] with { IsUntimed = true };
             foreach (var tool in result.Tools)
-                lines[tool.Line] = lines[tool.Line] with { ChangesTool = true, Tool = tool.Tool };
+                facts[run.LineOf(part, tool.Line)] = facts[run.LineOf(part, tool.Line)] with { ChangesTool = true, Tool = tool.Tool };
         }
         return facts;
     }

@@ -54,8 +54,8 @@ public sealed class Outline
     List<int> ProgramStarts()
     {
         var starts = new List<int>();
-        for (var chunk = 0; chunk < _analysis.Main.Results.Length; chunk++)
-            foreach (var number in _analysis.Main.Results[chunk].Numbers)
+        for (var chunk = 0; chunk < _analysis.Main.Texts.Length; chunk++)
+            foreach (var number in _analysis.Main.Texts[chunk].Numbers)
             {
                 var line = _analysis.Text.FirstLineOf(chunk) + number.Line;
                 if (number.Number < 0 && !HasStatement(_analysis.Main.BlockAt(line)))

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Rules;
 using NcLanguage.Machine.Setups;
@@ -17,8 +18,8 @@ public static class NotChecked
 
     static IEnumerable<string> OfProgram(ProgramRun run)
     {
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
-            foreach (var finding in run.Results[chunk].Findings)
+        IEnumerable<Finding> findings = run.Flow is { } flow ? flow.Findings : run.Results.ToArray().SelectMany(part => part.Findings);
+        foreach (var finding in findings)
                 if (finding.Rule is ToolSizeUnknown)
                     yield return finding.Value < 0
                         ? "clearance where the tool in the spindle is not known"

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Reports.Holes;
 using NcLanguage.Syntax.Lexing;
@@ -27,6 +28,8 @@ public static class TraceJson
         json.WriteKnown("cut", totals.CutDistance);
         json.WriteEndObject();
         json.WriteNumber("unknownMoves", totals.UnknownMoves);
+        if (CutShort(totals.End) is { } cutShort)
+            json.WriteString("cutShort", cutShort);
         HoleJson.WriteHoles(HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)), json);
         json.WriteEndObject();
     }
@@ -35,6 +38,8 @@ public static class TraceJson
     {
         json.WriteStartObject();
         json.WriteNumber("line", step.Line + 1);
+        if (step.File is { } file)
+            json.WriteString("file", file);
         // Bytes that are no UTF-8 must not break the JSON.
         json.WriteString("block", System.Text.Encoding.UTF8.GetString(block.Line).Trim());
         json.WriteStartArray("moves");
@@ -69,6 +74,15 @@ public static class TraceJson
         }
         json.WriteEndObject();
     }
+
+    /// <summary>Why the trace stops before the program does; null where it does not.</summary>
+    public static string? CutShort(FlowEnd end) => end switch
+    {
+        FlowEnd.TooLong => "too long",
+        FlowEnd.Endless => "endless loop",
+        FlowEnd.Stopped => "jump or call that leads nowhere",
+        _ => null,
+    };
 
     static string Word(MoveKind kind) => kind switch
     {

@@ -1,13 +1,17 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Reports.Trace;
 
-/// <summary>Runs a program block by block and shows each step once: nothing is kept, however long the program.</summary>
+/// <summary>Runs a program block by block, in the order in which the control runs it, and shows each step once: nothing is kept, however long the program.</summary>
 public static class TraceRun
 {
+    /// <summary>Blocks between two looks at whether the trace is still wanted.</summary>
+    const int BlocksBetweenLooks = 1024;
+
     /// <summary>Takes a block that ran, and what came of it.</summary>
     public delegate void OnStep(in Block block, in TracedStep step);
 
@@ -18,6 +22,16 @@ public static class TraceRun
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(onStep);
         var totals = new TraceTotals();
+        var flowText = FlowText.Of(text, null);
+        if (flowText.Steers)
+            Follow(flowText, job, onStep, totals, cancel);
+        else
+            ReadOn(text, job, onStep, totals, cancel);
+        return totals;
+    }
+
+    static void ReadOn(SourceText text, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
+    {
         var state = job.Executor.Start();
         var step = new Step();
         for (var chunk = 0; chunk < text.Chunks.Length; chunk++)
@@ -30,13 +44,29 @@ public static class TraceRun
                 if (block.Tokens.Length == 0)
                     continue;
                 job.Executor.Run(block, ref state, step);
-                if ((step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
-                    continue;
-                foreach (ref readonly var move in step.Moves.Items)
-                    totals.Add(move, job.LengthOf(move));
-                onStep(block, new TracedStep(text.FirstLineOf(chunk) + line, step, job));
+                Show(block, new TracedStep(text.FirstLineOf(chunk) + line, step, job), onStep, totals);
             }
         }
-        return totals;
+    }
+
+    static void Follow(FlowText text, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
+    {
+        var runner = new FlowRunner(job.Executor, text, job.Programs, job.MostBlocks);
+        while (runner.MoveNext())
+        {
+            if (runner.Blocks % BlocksBetweenLooks == 0)
+                cancel.ThrowIfCancellationRequested();
+            Show(runner.Text.BlockAt(runner.Line), new TracedStep(runner.Line, runner.Step, job, runner.Text.Name), onStep, totals);
+        }
+        totals.End = runner.End;
+    }
+
+    static void Show(in Block block, in TracedStep step, OnStep onStep, TraceTotals totals)
+    {
+        if ((step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
+            return;
+        foreach (ref readonly var move in step.Step.Moves.Items)
+            totals.Add(move, step.Job.LengthOf(move));
+        onStep(block, step);
     }
 }

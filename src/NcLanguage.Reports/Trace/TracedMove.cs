@@ -1,13 +1,15 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 
 namespace NcLanguage.Reports.Trace;
 
 /// <summary>One executed block on its way past: valid until the next one.</summary>
 /// <param name="Line">From 0.</param>
-public readonly record struct TracedStep(int Line, Step Step, Job Job)
+/// <param name="File">The name of the file that the block stands in, where it is another than the program's own.</param>
+public readonly record struct TracedStep(int Line, Step Step, Job Job, string? File = null)
 {
     /// <summary>The exact least distance of a move to the obstacles; null where none are set or the move does not travel. Not known where the
     /// tool's diameter is not, unless its axis already is in contact.</summary>
@@ -37,6 +39,9 @@ public sealed class TraceTotals
 
     /// <summary>Moves whose length or time is not known.</summary>
     public int UnknownMoves { get; private set; }
+
+    /// <summary>How a run that left the order of the text has ended; None where it kept to it.</summary>
+    public FlowEnd End { get; internal set; }
 
     /// <param name="length">Length of its path, mm.</param>
     public void Add(in Move move, double length)

@@ -101,7 +101,7 @@ internal sealed class OpenDocument : IDisposable
             lock (_gate) before = _latest;
             ProgramAnalysis analysis = before is not null && ReferenceEquals(before.Job, job)
                 ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded)
-                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options, snapshot.Superseded);
+                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options with { Programs = job.Programs }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {

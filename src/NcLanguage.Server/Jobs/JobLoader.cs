@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Server.Documents;
 using NcLanguage.Syntax.Text;
@@ -28,7 +29,7 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
     {
         var recorder = new Recorder(files, _open);
         JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath), recorder, chosen);
-        return new LoadedJob(inputs, recorder.Files.ToImmutable());
+        return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new SiblingPrograms(programPath, new OpenFirst(files, _open)));
     }
 
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
@@ -39,6 +40,13 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
         return workspaceRoots
             .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
             .MaxBy(root => root.Length);
+    }
+
+    /// <summary>Reads, the editor's texts first.</summary>
+    private sealed class OpenFirst(IFileAccess disk, ConcurrentDictionary<string, (string Uri, SourceText Text)> open) : IFileAccess
+    {
+        public FileAnswer Read(string path) =>
+            open.TryGetValue(path, out (string Uri, SourceText Text) document) ? new FileAnswer(FileState.Read, document.Text.ToBytes()) : disk.Read(path);
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>

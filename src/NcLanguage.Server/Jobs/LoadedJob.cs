@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Syntax.Text;
 
@@ -9,7 +10,8 @@ namespace NcLanguage.Server.Jobs;
 internal sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp);
 
 /// <summary>A program's setup and machine, and every file that was looked at for them, there or not, by path.</summary>
-internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files)
+/// <param name="Programs">Where the programs are found that it calls; null for a text never saved.</param>
+internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files, ICalledPrograms? Programs)
 {
     public bool DependsOn(IEnumerable<string> paths) => paths.Any(Files.ContainsKey);
 

@@ -13,6 +13,14 @@ public static class Expression
     /// <summary>Least number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int FirstVariable = 1;
 
+    /// <summary>What a variable holds that was never set, and #0 always: a value not known that EQ and NE can tell from others (common practice).</summary>
+    public static double Vacant { get; } = BitConverter.Int64BitsToDouble(VacantBits);
+
+    const long VacantBits = 0x7FF8_0000_0000_0ACE;
+
+    /// <summary>True for <see cref="Vacant"/>, which is a NaN of its own.</summary>
+    public static bool IsVacant(double value) => BitConverter.DoubleToInt64Bits(value) == VacantBits;
+
     /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int LastVariable = 5399;
 
@@ -30,7 +38,22 @@ public static class Expression
         where TVariables : struct, IVariables, allows ref struct
     {
         var state = new State { At = start };
-        var value = ReadValue(line, ref state, ref variables, 0);
+        return End(line, start, ReadValue(line, ref state, ref variables, 0), state);
+    }
+
+    /// <summary>Reads the right side of a setting: values joined by operators, which need no brackets there (common practice; NISTIR 6556 asks for them).</summary>
+    /// <param name="line">The bytes of one line.</param>
+    /// <param name="start">Index of the byte behind the <c>=</c>.</param>
+    /// <param name="variables">What the variables hold.</param>
+    public static ExpressionResult ReadSetting<TVariables>(ReadOnlySpan<byte> line, int start, ref TVariables variables)
+        where TVariables : struct, IVariables, allows ref struct
+    {
+        var state = new State { At = start };
+        return End(line, start, ReadOperation(line, ref state, ref variables, ExpressionOperators.LowestRank, 0), state);
+    }
+
+    private static ExpressionResult End(ReadOnlySpan<byte> line, int start, double value, in State state)
+    {
         if (state.Error == ExpressionError.None)
             return new(value, state.At, ExpressionError.None, -1, state.ReadsVariables);
         var end = state.Stopped ? BehindOpenBrackets(line, start, state.At) : state.At;
@@ -210,7 +233,7 @@ public static class Expression
         var whole = Math.Round(number);
         if (Math.Abs(number - whole) > WholeTolerance)
             return state.Note(ExpressionError.VariableNotWhole, at);
-        if (whole is < FirstVariable or > LastVariable)
+        if (whole is < 0 or > LastVariable)
             return state.Note(ExpressionError.VariableOutOfRange, at);
         return variables.Get((int)whole);
     }

@@ -73,7 +73,7 @@ internal static class ExpressionOperators
         }
 
         if (double.IsNaN(left) || double.IsNaN(right))
-            return double.NaN;
+            return op is ExpressionOperator.Equal or ExpressionOperator.NotEqual ? CompareVacant(left, right, op) : double.NaN;
 
         switch (op)
         {
@@ -114,6 +114,15 @@ internal static class ExpressionOperators
     {
         var rest = left % right;
         return rest < 0 ? rest + Math.Abs(right) : rest;
+    }
+
+    /// <summary>A variable that was never set equals only another such one; a value not known may equal anything.</summary>
+    private static double CompareVacant(double left, double right, ExpressionOperator op)
+    {
+        var (isLeft, isRight) = (Expression.IsVacant(left), Expression.IsVacant(right));
+        if ((!isLeft && double.IsNaN(left)) || (!isRight && double.IsNaN(right)))
+            return double.NaN;
+        return Truth((isLeft && isRight) == (op == ExpressionOperator.Equal));
     }
 
     private static bool IsTrue(double value) => value != 0 && !double.IsNaN(value);

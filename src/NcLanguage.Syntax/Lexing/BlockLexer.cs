@@ -37,11 +37,15 @@ public static class BlockLexer
     {
         var read = line.Length > LongestRead ? line[..LongestRead] : line;
         var first = tokens.Count;
+        var handsOver = false;
         var start = read.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
-            var token = Next(read, at, atStart: tokens.Count == first);
+            var token = read[at] == '[' && handsOver
+                ? ReadValue(read, at, at, TokenKind.Argument, 0, StatementKind.None)
+                : Next(read, at, atStart: tokens.Count == first);
             tokens.Add(token);
+            handsOver |= token.Statement is StatementKind.Call or StatementKind.Return or StatementKind.EndSub;
             at = token.End;
         }
         if (read.Length < line.Length)
@@ -124,11 +128,25 @@ public static class BlockLexer
         {
             var value = Scan.SkipSpaces(line, equals + 1);
             if (value < line.Length && BeginsValue(line, value))
-                return ReadValue(line, at, value, TokenKind.Assignment, 0, StatementKind.None);
+                return ReadSetting(line, at, value);
         }
         var error = target.Error != ExpressionError.None ? target.Error : ExpressionError.MissingOperand;
         return new Token(TokenKind.Assignment, TokenTraits.IsExpression | TokenTraits.Malformed, 0, StatementKind.None, error,
             at, EndOfBroken(line, at), at, double.NaN);
+    }
+
+    /// <summary>A plain number keeps its traits; everything else is an expression, which needs no brackets here.</summary>
+    static Token ReadSetting(ReadOnlySpan<byte> line, int start, int value)
+    {
+        var nothingKnown = default(UnknownVariables);
+        var result = Expression.ReadSetting(line, value, ref nothingKnown);
+        var number = NumberReader.ReadNumber(line, value);
+        if (result.Error == ExpressionError.None && result.End > number.End)
+        {
+            var traits = TokenTraits.IsExpression | (result.ReadsVariables ? TokenTraits.ReadsVariables : 0);
+            return new Token(TokenKind.Assignment, traits, 0, StatementKind.None, ExpressionError.None, start, result.End, value, result.Value);
+        }
+        return ReadValue(line, start, value, TokenKind.Assignment, 0, StatementKind.None);
     }
 
     static Token ReadSkip(ReadOnlySpan<byte> line, int at)

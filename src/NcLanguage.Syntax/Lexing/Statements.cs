@@ -3,7 +3,7 @@ using NcLanguage.Syntax.Expressions;
 namespace NcLanguage.Syntax.Lexing;
 
 /// <summary>Recognises the words that steer the order of blocks.</summary>
-static class Statements
+public static class Statements
 {
     static readonly (byte[] Name, StatementKind Kind)[] All =
     [

@@ -32,6 +32,9 @@ public enum TokenKind : byte
     /// <summary>IF, GOTO, WHILE … with the condition or number that belongs to it.</summary>
     Statement,
 
+    /// <summary>[ … ] behind a call of a subroutine, or behind its return: a value handed over.</summary>
+    Argument,
+
     /// <summary>A character that has no place in a block.</summary>
     Unknown,
 

@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Syntax.Text;
 
@@ -62,6 +63,13 @@ public sealed class SourceText
     {
         var chunk = ChunkOfLine(line);
         return _chunks[chunk].Line(line - _lines[chunk]);
+    }
+
+    /// <summary>The block on a line (0-based).</summary>
+    public Block BlockAt(int line)
+    {
+        var chunk = ChunkOfLine(line);
+        return _chunks[chunk].Blocks[line - _lines[chunk]];
     }
 
     /// <summary>A line's text (0-based); bytes that are not UTF-8 show as the replacement character.</summary>

@@ -79,9 +79,9 @@ public sealed class IncrementalTests
     static List<HoleResult> HolesOf(ProgramAnalysis analysis)
     {
         var holes = new List<HoleResult>();
-        for (var chunk = 0; chunk < analysis.Main.Results.Length; chunk++)
-            foreach (var hole in analysis.Main.Results[chunk].Holes)
-                holes.Add(hole with { Line = hole.Line + analysis.Text.FirstLineOf(chunk), CutsBefore = 0 }); // counted within the chunk, which edits cut otherwise
+        for (var part = 0; part < analysis.Main.Results.Length; part++)
+            foreach (var hole in analysis.Main.Results[part].Holes)
+                holes.Add(hole with { Line = analysis.Main.LineOf(part, hole.Line), CutsBefore = 0 }); // counted within the part, which edits cut otherwise
         return holes;
     }
 

@@ -54,7 +54,7 @@ public static class Examples
             machine = ReadingOption.Apply(machine, reading, out var error);
             Assert.Null(error);
         }
-        return ProgramAnalysis.Create(SourceText.From(text), SetupOf(info), machine, new AnalysisOptions(Portable: info.Portable, MentionMissingSetup: info.MentionMissingSetup));
+        return ProgramAnalysis.Create(SourceText.From(text), SetupOf(info), machine, new AnalysisOptions(Portable: info.Portable, MentionMissingSetup: info.MentionMissingSetup, MostBlocks: AnalysisOptions.MostBlocksWhileTyping));
     }
 
     static Setup SetupOf(RuleInfo info)

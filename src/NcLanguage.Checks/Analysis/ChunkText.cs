@@ -1,0 +1,52 @@
+using NcLanguage.Control.Flow;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>What a chunk's text alone tells, whatever the state it is met with. Immutable; reused for as long as the chunk stays.</summary>
+public sealed class ChunkText
+{
+    public required Chunk Chunk { get; init; }
+
+    /// <summary>Findings of the rules on text, with lines counted within the chunk.</summary>
+    public required Finding[] Findings { get; init; }
+
+    /// <summary>Its block numbers, and what in it may lead the run elsewhere.</summary>
+    public required ChunkMarks Marks { get; init; }
+
+    public BlockNumber[] Numbers => Marks.Numbers;
+
+    /// <summary>Least and greatest of <see cref="Numbers"/>, and whether each is greater than the one before.</summary>
+    public required NumberRange NumberRange { get; init; }
+
+    /// <summary>Whether a comment in it asks for silence.</summary>
+    public required bool HasAllow { get; init; }
+
+    /// <summary>Whether a block in it can be skipped.</summary>
+    public required bool HasSkip { get; init; }
+
+    internal static ChunkText Of(Chunk chunk, Job job, Rule[] textRules)
+    {
+        var findings = new List<Finding>();
+        var blocks = chunk.Blocks;
+        var hasSkip = false;
+        for (var line = 0; line < blocks.Count; line++)
+        {
+            var block = blocks[line];
+            hasSkip |= block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Skip;
+            foreach (var rule in textRules)
+                rule.CheckText(new BlockContext(job, findings, block, line));
+        }
+        var marks = ChunkMarks.Of(chunk);
+        return new ChunkText
+        {
+            Chunk = chunk,
+            Findings = findings.Count == 0 ? [] : [.. findings],
+            Marks = marks,
+            NumberRange = NumberRange.Of(marks.Numbers),
+            HasAllow = AllowComments.MayStandIn(chunk.Bytes),
+            HasSkip = hasSkip,
+        };
+    }
+}

@@ -1,0 +1,95 @@
+using System.Globalization;
+using NcLanguage.Control.Flow;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>The findings of a run that comes to its blocks more than once: each place once, with how many runs showed it.</summary>
+sealed class FlowFindings(SourceText text)
+{
+    readonly Dictionary<(Rule Rule, int Line, int Start, int End), int> _known = [];
+    readonly List<(Finding Finding, int First, int Runs, long LastStep)> _findings = [];
+    FlowRunner? _elsewhere;
+    int _line;
+    int _run;
+    long _step;
+
+    /// <summary>Begins a block of a run.</summary>
+    /// <param name="run">Which of its runs this is, from 1.</param>
+    public void Begin(FlowRunner runner, int run)
+    {
+        Begin(runner.OwnLine);
+        _run = run;
+        _elsewhere = runner.Text.Name is null ? null : runner;
+    }
+
+    /// <summary>Begins a block on a line (0-based) that the run has not come to.</summary>
+    public void Begin(int line)
+    {
+        _step++;
+        _line = line;
+        _run = 1;
+        _elsewhere = null;
+    }
+
+    public void Add(Finding finding)
+    {
+        var placed = _elsewhere is { } runner ? AtCall(finding, runner) : finding with { Line = _line };
+        var key = (placed.Rule, placed.Line, placed.StartColumn, placed.EndColumn);
+        if (!_known.TryGetValue(key, out var index))
+        {
+            _known.Add(key, _findings.Count);
+            _findings.Add((placed, _run, 1, _step));
+        }
+        else if (_findings[index].LastStep != _step)
+            _findings[index] = _findings[index] with { Runs = _findings[index].Runs + 1, LastStep = _step };
+        else if (_elsewhere is null)
+            // Two of one block, such as two moves that meet something: both are told at its first run, and only then.
+            AddSecond(placed, index);
+    }
+
+    void AddSecond(Finding finding, int index)
+    {
+        if (_findings[index].Runs == 1 && _findings[index].Finding.Message != finding.Message)
+            _findings.Add((finding, _run, 1, _step));
+    }
+
+    /// <summary>What goes wrong in another file is told at the call that leads there.</summary>
+    Finding AtCall(Finding finding, FlowRunner runner)
+    {
+        var (start, end) = StepContext.WordsOf(text.BlockAt(_line));
+        return finding with
+        {
+            Line = _line,
+            StartColumn = start,
+            EndColumn = end,
+            Message = $"In {runner.Text.Name}, line {runner.Line + 1}: {finding.Message}",
+            Concerns = default,
+            ConcernsMessage = "",
+            IsElsewhere = true,
+        };
+    }
+
+    public Finding[] Collect(int[] runs)
+    {
+        var collected = new Finding[_findings.Count];
+        for (var i = 0; i < collected.Length; i++)
+        {
+            var (finding, first, found, _) = _findings[i];
+            var all = runs[finding.Line];
+            collected[i] = all < 2 || finding.IsElsewhere || finding.Rule.IsAboutText ? finding : finding with { Message = finding.Message + Times(first, found, all) };
+        }
+        return collected;
+    }
+
+    /// <summary>What many rules tell once, they tell at the first run: nothing is added there.</summary>
+    static string Times(int first, int found, int all) => (first, found) switch
+    {
+        (1, 1) => "",
+        (_, 1) => $" (At run {Count(first)} of {Count(all)} of this block.)",
+        _ when found == all => $" (At each of the {Count(all)} runs of this block.)",
+        _ => $" (At {Count(found)} of the {Count(all)} runs of this block, first at run {Count(first)}.)",
+    };
+
+    static string Count(int number) => number.ToString("N0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,112 @@
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Where the block of a line ran first.</summary>
+/// <param name="Part">Index of the part; −1 where it holds no block.</param>
+/// <param name="At">Which block of the part.</param>
+/// <param name="IsReached">False where the run did not come to it: the part is then one of <see cref="FlowRun.NotReached"/>.</param>
+public readonly record struct FirstRun(int Part, int At, bool IsReached)
+{
+    public static FirstRun None { get; } = new(-1, 0, false);
+}
+
+/// <summary>A run that leaves the order of the text: what ran, in that order, and what the run did not come to.</summary>
+public sealed class FlowRun
+{
+    /// <summary>What ran, in that order.</summary>
+    public required PartResult[] Parts { get; init; }
+
+    /// <summary>The blocks that the run did not come to, looked at with nothing known.</summary>
+    public required PartResult[] NotReached { get; init; }
+
+    /// <summary>Where the block of each line ran first.</summary>
+    public required FirstRun[] First { get; init; }
+
+    /// <summary>How many times the block of each line ran.</summary>
+    public required int[] Runs { get; init; }
+
+    /// <summary>Findings of steps, with lines of the whole text, each place once.</summary>
+    public required Finding[] Findings { get; init; }
+
+    /// <summary>How the run has ended.</summary>
+    public required FlowEnd End { get; init; }
+
+    /// <summary>The line (0-based) that went back most often, and how often; −1 where nothing went back.</summary>
+    public required (int Line, long Count) Busiest { get; init; }
+
+    /// <summary>Blocks of the run.</summary>
+    public required int BlocksFollowed { get; init; }
+
+    /// <summary>Blocks run for it, those included that the run did not come to.</summary>
+    public required int BlocksRun { get; init; }
+
+    /// <summary>How many times the block on a line (0-based) runs.</summary>
+    public int RunsOf(int line) => Runs[line];
+
+    /// <summary>When the block on a line (0-based) runs first, as a number that grows with the run; −1 where it does not.</summary>
+    public int OrderOf(int line) => First[line] is { IsReached: true } first ? first.Part * 1024 + first.At : -1;
+
+    internal ControlState StateBefore(ProgramRun run, int line, Step step)
+    {
+        var (at, isBehind) = (line, false);
+        // A line without a block stands behind the block above it.
+        while (at >= 0 && First[at].Part < 0)
+            (at, isBehind) = (at - 1, true);
+        if (at < 0)
+            return run.Job.Executor.Start();
+        var first = First[at];
+        var part = (first.IsReached ? Parts : NotReached)[first.Part];
+        var state = part.Entry;
+        for (var i = 0; i < first.At + (isBehind ? 1 : 0); i++)
+            run.Job.Executor.Run(run.BlockAt(part.Lines![i]), ref state, step);
+        return state;
+    }
+
+    /// <summary>Runs the block on a line (0-based) again as often as it ran, and shows each step.</summary>
+    /// <param name="mostRuns">Runs that are shown at most.</param>
+    public void ForEachRun(ProgramRun run, int line, int mostRuns, Action<Step> onStep)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        ArgumentNullException.ThrowIfNull(onStep);
+        var step = new Step();
+        foreach (var part in Parts)
+        {
+            if (part.IsElsewhere || Array.IndexOf(part.Lines!, line) < 0)
+                continue;
+            var state = part.Entry;
+            foreach (var at in part.Lines!)
+            {
+                run.Job.Executor.Run(run.BlockAt(at), ref state, step);
+                if (at != line)
+                    continue;
+                onStep(step);
+                if (--mostRuns <= 0)
+                    return;
+            }
+        }
+    }
+
+    internal int LastSetter(Slot slots, int line, bool withIt)
+    {
+        while (line >= 0 && First[line].Part < 0)
+            (line, withIt) = (line - 1, true);
+        if (line < 0)
+            return -1;
+        var first = First[line];
+        var parts = first.IsReached ? Parts : NotReached;
+        var at = withIt ? first.At : first.At - 1;
+        // What the run did not come to is known only from its own stretch.
+        for (var part = first.Part; part >= (first.IsReached ? 0 : first.Part); part--)
+        {
+            if ((parts[part].AllSets & slots) != 0)
+                for (var i = Math.Min(at, parts[part].Sets.Length - 1); i >= 0; i--)
+                    if ((parts[part].Sets[i] & slots) != 0)
+                        return parts[part].Lines![i];
+            at = int.MaxValue;
+        }
+        return -1;
+    }
+}

@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using NcLanguage.Control.Flow;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Follows a program through its jumps, loops and calls, and gathers the results in stretches of the run.</summary>
+sealed class FlowScan
+{
+    /// <summary>Blocks of one part.</summary>
+    const int MostSteps = 128;
+
+    /// <summary>Blocks between two looks at whether the run is still wanted.</summary>
+    const int StepsBetweenLooks = 1024;
+
+    readonly SourceText _text;
+    readonly Job _job;
+    readonly PartScan _scan;
+    readonly FlowFindings _findings;
+    readonly List<PartResult> _parts = [];
+    readonly int[] _lines = new int[MostSteps];
+    readonly FirstRun[] _first;
+    readonly int[] _runs;
+    int _count;
+
+    FlowScan(SourceText text, Job job, Rule[] stepRules)
+    {
+        _text = text;
+        _job = job;
+        _findings = new FlowFindings(text);
+        _scan = new PartScan(job, stepRules) { OnFinding = _findings.Add };
+        _first = new FirstRun[text.LineCount];
+        Array.Fill(_first, FirstRun.None);
+        _runs = new int[text.LineCount];
+    }
+
+    public static FlowRun Run(SourceText text, ChunkText[] texts, Job job, Rule[] stepRules, CancellationToken cancel)
+    {
+        var flowText = new FlowText(text, [.. texts.Select(chunk => chunk.Marks)]);
+        var scan = new FlowScan(text, job, stepRules);
+        var runner = new FlowRunner(job.Executor, flowText, job.Programs, job.MostBlocks);
+        scan.Follow(runner, cancel);
+        PartResult[] parts = [.. scan._parts];
+        scan._parts.Clear();
+        scan.LookAtTheRest(flowText, parts);
+        return new FlowRun
+        {
+            Parts = parts,
+            NotReached = [.. scan._parts],
+            First = scan._first,
+            Runs = scan._runs,
+            Findings = scan._findings.Collect(scan._runs),
+            End = runner.End,
+            Busiest = runner.Busiest,
+            BlocksFollowed = runner.Blocks,
+            BlocksRun = scan._scan.BlocksRun,
+        };
+    }
+
+    void Follow(FlowRunner runner, CancellationToken cancel)
+    {
+        var wasElsewhere = false;
+        var exit = runner.State;
+        while (runner.MoveNext())
+        {
+            if (runner.Blocks % StepsBetweenLooks == 0)
+                cancel.ThrowIfCancellationRequested();
+            var isElsewhere = runner.Text.Name is not null;
+            if (_count > 0 && (runner.HasNewState || isElsewhere != wasElsewhere || _count == MostSteps))
+                End(exit, wasElsewhere);
+            if (_count == 0)
+                _scan.Begin(runner.Step.Before, MostSteps);
+            wasElsewhere = isElsewhere;
+            if (!isElsewhere)
+                NoteRun(runner.OwnLine);
+            _lines[_count++] = runner.OwnLine;
+            _findings.Begin(runner, _runs[runner.OwnLine]);
+            _scan.Note(runner.Text.BlockAt(runner.Line), runner.Step);
+            exit = runner.Step.After;
+        }
+        if (_count > 0)
+            End(exit, wasElsewhere);
+    }
+
+    void NoteRun(int line)
+    {
+        if (_runs[line]++ == 0)
+            _first[line] = new FirstRun(_parts.Count, _count, true);
+    }
+
+    void End(in ControlState exit, bool isElsewhere)
+    {
+        _parts.Add(_scan.End(exit) with { Lines = _lines[.._count], IsElsewhere = isElsewhere });
+        _count = 0;
+    }
+
+    /// <summary>Blocks that the run has not come to are looked at with nothing known, each stretch for itself.</summary>
+    void LookAtTheRest(FlowText text, PartResult[] parts)
+    {
+        var jumps = text.HasJumps;
+        var state = ControlState.Unknown;
+        var isBehindEnd = false;
+        var last = -1;
+        for (var line = text.NextBlock(0); line < _text.LineCount; line = text.NextBlock(line + 1))
+        {
+            if (_runs[line] > 0)
+            {
+                EndRest(state);
+                last = line;
+                continue;
+            }
+            var block = text.BlockAt(line);
+            if (_count == 0 && last >= 0)
+            {
+                isBehindEnd = StateBehind(parts, last).Ended;
+                state = isBehindEnd ? StateBehind(parts, last) : ControlState.Unknown;
+                last = -1;
+            }
+            // A jump may lead to any numbered block.
+            if (jumps && block.IndexOf('N') >= 0)
+            {
+                EndRest(state);
+                state = ControlState.Unknown;
+            }
+            if (_count == MostSteps)
+                EndRest(state);
+            if (_count == 0)
+                _scan.Begin(state, MostSteps);
+            _first[line] = new FirstRun(_parts.Count, _count, false);
+            _lines[_count++] = line;
+            _job.Executor.Run(block, ref state, _scan.Step);
+            _findings.Begin(line);
+            _scan.Note(block, _scan.Step);
+            if (_scan.Step.Transfer.Kind != TransferKind.None)
+            {
+                EndRest(state);
+                state = ControlState.Unknown;
+            }
+        }
+        EndRest(state);
+    }
+
+    void EndRest(in ControlState exit)
+    {
+        if (_count > 0)
+            End(exit, isElsewhere: false);
+    }
+
+    ControlState StateBehind(PartResult[] parts, int line)
+    {
+        var first = _first[line];
+        if (!first.IsReached)
+            return ControlState.Unknown;
+        var part = parts[first.Part];
+        var state = part.Entry;
+        for (var i = 0; i <= first.At; i++)
+            _job.Executor.Run(_text.BlockAt(part.Lines![i]), ref state, _scan.Step);
+        return state;
+    }
+}

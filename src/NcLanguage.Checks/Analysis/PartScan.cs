@@ -1,0 +1,185 @@
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Runs the rules on blocks as they are carried out and gathers the results part by part. One object serves a whole run and keeps its storage; it is not
+/// shared between threads.</summary>
+/// <remarks>A part is begun, its steps are noted one by one, and it is ended; the blocks are numbered from 0 within it.</remarks>
+public sealed class PartScan(Job job, Rule[] stepRules)
+{
+    Step _step = null!;
+    readonly List<Finding> _findings = [];
+    readonly List<HoleResult> _holes = [];
+    readonly List<StockCut> _cuts = [];
+    readonly List<LowRapid> _lowRapids = [];
+    readonly List<ToolTaken> _tools = [];
+    readonly List<int> _untimed = [];
+    readonly Dictionary<StepEvents, Rule[]> _interested = [];
+    Approach[] _approaches = new Approach[16];
+    int _approachesKnown;
+    ControlState _entry;
+    Slot[] _sets = [];
+    float[] _seconds = [];
+    int _count;
+    double _total;
+    int _untimedMoves;
+
+    public Job Job { get; } = job;
+
+    /// <summary>A step to run blocks with.</summary>
+    internal Step Step { get; } = new();
+
+    /// <summary>Blocks run so far, for tests that count work.</summary>
+    public int BlocksRun { get; private set; }
+
+    /// <summary>What is done with a finding of a step.</summary>
+    internal Action<Finding>? OnFinding { get; init; }
+
+    /// <summary>Begins a part.</summary>
+    /// <param name="mostSteps">The most blocks that it will hold.</param>
+    internal void Begin(in ControlState entry, int mostSteps)
+    {
+        _entry = entry;
+        _sets = new Slot[mostSteps];
+        _seconds = new float[mostSteps];
+        _count = 0;
+        _total = 0;
+        _untimedMoves = 0;
+    }
+
+    /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
+    internal void Note(in Block block, Step step)
+    {
+        _step = step;
+        BlocksRun++;
+        _approachesKnown = 0;
+        var at = _count++;
+        _sets[at] = step.Sets;
+        NoteHoles(at);
+        if (Job.Setup.Stock is { } stock)
+            StockMoves.Note(step, at, stock, Job, _cuts, _lowRapids);
+        NoteTime(at);
+        if ((step.Events & StepEvents.ToolChange) != 0)
+            _tools.Add(new ToolTaken(step.After.Tool, at));
+        var context = new StepContext(this, block, step, at);
+        foreach (var rule in RulesFor(step.Events))
+            rule.CheckStep(context);
+    }
+
+    /// <summary>Passes over a line without a block.</summary>
+    internal void NoteBlank() => _count++;
+
+    /// <summary>Ends the part.</summary>
+    internal PartResult End(in ControlState exit)
+    {
+        var all = Slot.None;
+        foreach (var sets in _sets)
+            all |= sets;
+        var result = new PartResult
+        {
+            Entry = _entry,
+            Exit = exit,
+            Findings = Taken(_findings),
+            Holes = Taken(_holes),
+            Sets = _sets.Length == _count ? _sets : _sets[.._count],
+            AllSets = all,
+            Cuts = Taken(_cuts),
+            LowRapids = Taken(_lowRapids),
+            Seconds = _total,
+            UntimedMoves = _untimedMoves,
+            StepSeconds = _seconds.Length == _count ? _seconds : _seconds[.._count],
+            UntimedSteps = Taken(_untimed),
+            Tools = Taken(_tools),
+        };
+        return result;
+    }
+
+    static T[] Taken<T>(List<T> list)
+    {
+        if (list.Count == 0)
+            return [];
+        T[] taken = [.. list];
+        list.Clear();
+        return taken;
+    }
+
+    void NoteTime(int at)
+    {
+        var (before, untimedBefore) = (_total, _untimedMoves);
+        foreach (ref readonly var move in _step.Moves.Items)
+        {
+            if (double.IsNaN(move.Seconds))
+                _untimedMoves++;
+            else
+                _total += move.Seconds;
+        }
+        _seconds[at] = (float)(_total - before);
+        if (_untimedMoves > untimedBefore)
+            _untimed.Add(at);
+    }
+
+    /// <summary>The rules that want to see a step with these events, worked out once for each combination that occurs.</summary>
+    Rule[] RulesFor(StepEvents events)
+    {
+        if (!_interested.TryGetValue(events, out var rules))
+        {
+            rules = [.. stepRules.Where(rule => (rule.Interest & (events | StepEvents.Words)) != 0)];
+            _interested.Add(events, rules);
+        }
+        return rules;
+    }
+
+    internal void Add(Finding finding)
+    {
+        if (OnFinding is null)
+            _findings.Add(finding);
+        else
+            OnFinding(finding);
+    }
+
+    /// <summary>The nearest approach of a move of the present step, found once and kept for all rules.</summary>
+    internal Approach ApproachOf(int move)
+    {
+        if (_approachesKnown < _step.Moves.Count)
+        {
+            if (_approaches.Length < _step.Moves.Count)
+                _approaches = new Approach[_step.Moves.Count * 2];
+            for (var i = 0; i < _step.Moves.Count; i++)
+                _approaches[i] = Job.ApproachOf(_step.Moves[i], _step.ToFrame, _step.After.Tool, Job.Setup.Clearance);
+            _approachesKnown = _step.Moves.Count;
+        }
+        return _approaches[move];
+    }
+
+    void NoteHoles(int at)
+    {
+        for (var i = 0; i < _step.Holes.Count; i++)
+        {
+            ref readonly var hole = ref _step.Holes[i];
+            _holes.Add(new HoleResult(hole, at, TraverseTo(hole), _step.ToFrame, _step.After.Plane, _step.After.ReturnLevel, _cuts.Count));
+        }
+    }
+
+    Approach TraverseTo(in Hole hole)
+    {
+        var nearest = Approach.None;
+        if (Job.Obstacles.IsEmpty)
+            return nearest;
+        for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
+        {
+            // The lift goes up where the tool came down: how near that is, is the hole's own matter and not the traverse's.
+            if (_step.Moves[i].Role == MoveRole.Lift)
+                continue;
+            if (_step.Moves[i].Role is not (MoveRole.Hop or MoveRole.FirstTraverse))
+                break;
+            var approach = ApproachOf(i);
+            if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)
+                nearest = approach;
+        }
+        return nearest;
+    }
+}

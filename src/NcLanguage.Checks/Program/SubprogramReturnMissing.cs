@@ -1,0 +1,64 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A called program that does not go back.</summary>
+public sealed class SubprogramReturnMissing : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC6031",
+        Name = "subprogram-return-missing",
+        Severity = Severity.Error,
+        Title = "The called program does not return",
+        Finds = "A program that was called and whose blocks come to their end without M99, or end with M2 or M30.",
+        AtTheMachine = "The control reads on into whatever comes next, or stops with an alarm; at M2 or M30 the rest of the calling program never runs.",
+        Example = """
+            G21 G90 G17 G54
+            G0 X0 Y0 Z50
+            M98 P200
+            G0 X50
+            M30
+            O200
+            G0 X20 Y20
+            ~      ^^^
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G0 X0 Y0 Z50
+            M98 P200
+            G0 X50
+            M30
+            O200
+            G0 X20 Y20
+            M99
+            """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Adds a line with M99 behind the block, numbered as the blocks before it are; behind an M2 or M30 nothing is offered.",
+        NotFound = "Programs that nothing calls.",
+        Source = "Common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Faults;
+
+    public override void CheckStep(in StepContext step)
+    {
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault.Kind == FaultKind.ReturnMissing)
+                step.Report(this, fault.Token, fault.B == 1
+                    ? $"Program {Say.Number(fault.A)} was called and ends the whole run here: the blocks behind the call never run."
+                    : $"Program {Say.Number(fault.A)} was called and has no M99 at its end: the control does not go back to the call.", value: fault.B);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        if (finding.IsElsewhere || finding.Value == 1)
+            return [];
+        var end = analysis.Text.Line(finding.Line).Length;
+        var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M99";
+        return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];
+    }
+}

@@ -1,0 +1,262 @@
+using System.Text;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Flow;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Expressions;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Execution;
+
+// Statements, calls and returns: what a block says of where the run goes on. Who follows it is the flow's matter.
+ref partial struct BlockRun
+{
+    /// <summary>True for a block whose words are not carried out: a statement, a call with arguments, a code whose number is not known, a block not read to its end.</summary>
+    readonly bool IsSteeredElsewhere()
+    {
+        if (_words.Find(ModalGroup.MacroCall) is { } call)
+        {
+            CallWithArguments(call);
+            FlagUnusedWords();
+            return true;
+        }
+        for (var i = 0; i < _block.Tokens.Length; i++)
+        {
+            ref readonly var token = ref _block.Tokens[i];
+            if (token.Kind == TokenKind.Statement)
+            {
+                ReadStatement(i);
+                FlagUnusedWords();
+                return true;
+            }
+            var isOpaque = token.Kind switch
+            {
+                TokenKind.Excess => i == 0 || !_block.Tokens[i - 1].IsComment || _block.Tokens[i - 1].Kind == TokenKind.Comment,
+                TokenKind.Word => (token.IsWord('G') || token.IsWord('M')) && !token.IsMalformed && double.IsNaN(ValueOf(token)),
+                _ => false,
+            };
+            if (isOpaque)
+            {
+                Leave(i);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// <summary>What the block does is not known, and so is nothing behind it.</summary>
+    readonly void Leave(int token)
+    {
+        AddFault(FaultKind.NotFollowed, token);
+        _state = ControlState.Unknown with { Started = _state.Started, Set = _state.Set };
+    }
+
+    readonly double ValueOf(in Token token)
+    {
+        if (!token.ReadsVariables)
+            return token.Value;
+        var reader = new VariableReader(_step.Before, Setup, Machine);
+        return BlockWords.ValueOf(_block, token, ref reader);
+    }
+
+    readonly void ReadStatement(int index)
+    {
+        ref readonly var token = ref _block.Tokens[index];
+        var number = _words.Has('O') ? _words['O'] : double.NaN;
+        var isBehindO = _words.Has('O');
+        if (isBehindO)
+        {
+            ReadArguments();
+            Steer(TransferKind.Structure, index, number, Statements.TakesValue(token.Statement) ? ConditionOf(index) : 1, true);
+            return;
+        }
+        switch (token.Statement)
+        {
+            case StatementKind.If:
+                ReadCondition(index);
+                break;
+            case StatementKind.Goto:
+                Steer(TransferKind.Jump, index, ConditionOf(index), 1, false);
+                break;
+            case StatementKind.While:
+                if (Following(index, StatementKind.Do) is var loop and >= 0)
+                    Steer(TransferKind.Structure, index, ConditionOf(loop), ConditionOf(index), false);
+                else
+                    AddFault(FaultKind.StatementIncomplete, index);
+                break;
+            case StatementKind.Do or StatementKind.End:
+                Steer(TransferKind.Structure, index, ConditionOf(index), 1, false);
+                break;
+            default:
+                AddFault(FaultKind.StatementIncomplete, index);
+                break;
+        }
+    }
+
+    readonly void ReadCondition(int index)
+    {
+        var condition = ConditionOf(index);
+        if (Following(index, StatementKind.Goto) is var jump and >= 0)
+        {
+            var target = ConditionOf(jump);
+            _step.Transfer = new Transfer(
+                TransferKind.Jump, StatementKind.Goto, false, jump, target, condition, !_block.Tokens[index].ReadsVariables);
+            return;
+        }
+        if (Following(index, StatementKind.Then) < 0)
+        {
+            AddFault(FaultKind.StatementIncomplete, index);
+            return;
+        }
+        if (condition == 0)
+            return;
+        Assign(isCertain: !double.IsNaN(condition));
+    }
+
+    readonly void Steer(TransferKind kind, int index, double number, double value, bool isBehindO) =>
+        _step.Transfer = new Transfer(kind, _block.Tokens[index].Statement, isBehindO, index, number, value, !_block.Tokens[index].ReadsVariables);
+
+    /// <summary>The value of a statement; NaN where it is not known. One without a value is incomplete.</summary>
+    readonly double ConditionOf(int index)
+    {
+        ref readonly var token = ref _block.Tokens[index];
+        // A value that cannot be read has a finding of its own.
+        if (token.IsMalformed)
+            return double.NaN;
+        if (token.ValueStart == token.End)
+        {
+            AddFault(FaultKind.StatementIncomplete, index);
+            return double.NaN;
+        }
+        NoteVacant(index);
+        return ValueOf(token);
+    }
+
+    readonly int Following(int index, StatementKind statement)
+    {
+        for (var i = index + 1; i < _block.Tokens.Length; i++)
+            if (_block.Tokens[i].Kind == TokenKind.Statement)
+                return _block.Tokens[i].Statement == statement ? i : -1;
+        return -1;
+    }
+
+    /// <summary>The values in brackets behind a call are its variables from #1 on.</summary>
+    readonly void ReadArguments()
+    {
+        var number = 0;
+        for (var i = 0; i < _block.Tokens.Length; i++)
+        {
+            if (_block.Tokens[i].Kind != TokenKind.Argument)
+                continue;
+            NoteVacant(i);
+            _step.Arguments.Add((++number, ValueOf(_block.Tokens[i])));
+        }
+    }
+
+    /// <summary>G65: every letter but G L N O P is a local variable of the program called (common practice).</summary>
+    readonly void CallWithArguments(CodeWord call)
+    {
+        const string Letters = "ABCIJKDEF_H_M___QRSTUVWXYZ";
+        for (var i = 0; i < _block.Tokens.Length; i++)
+        {
+            ref readonly var token = ref _block.Tokens[i];
+            var number = token.Kind == TokenKind.Word ? Letters.IndexOf((char)token.Letter, StringComparison.Ordinal) + 1 : 0;
+            if (number == 0)
+                continue;
+            _words.Use((char)token.Letter);
+            NoteVacant(i);
+            _step.Arguments.Add((number, ValueOf(token)));
+        }
+        Call(TransferKind.CallWithArguments, call.Token);
+    }
+
+    /// <summary>A subprogram runs when everything else of its block is done (common practice).</summary>
+    readonly void CallSubprogram()
+    {
+        if (_words.TokenOfCode('M', 980) is var call and >= 0)
+            Call(TransferKind.CallProgram, call);
+        else if (_words.TokenOfCode('M', 990) is var back and >= 0)
+            _step.Transfer = new Transfer(TransferKind.Return, StatementKind.None, false, back, _words['P'], _words.Has('P') ? 1 : 0, true);
+    }
+
+    readonly void Call(TransferKind kind, int token)
+    {
+        if (!_words.Has('P'))
+        {
+            AddFault(FaultKind.WordMissing, token, 'P');
+            _state = ControlState.Unknown with { Started = _state.Started, Set = _state.Set };
+            return;
+        }
+        var number = TakeWhole('P', out var program) ? program : double.NaN;
+        var times = _words.Has('L') ? TakeWhole('L', out var count) ? count : double.NaN : 1;
+        _step.Transfer = new Transfer(kind, StatementKind.None, false, token, number, times, true);
+    }
+
+    /// <summary>Settings act after every read of their block (NISTIR 6556 §3.3.3); the last of a double setting wins.</summary>
+    /// <param name="isCertain">False behind a condition that is not known: the variable may have been set.</param>
+    readonly void Assign(bool isCertain = true)
+    {
+        for (var i = 0; i < _block.Tokens.Length; i++)
+            if (_block.Tokens[i] is { Kind: TokenKind.Assignment, IsMalformed: false })
+                NoteVacant(i);
+        AssignIn(ref _state, isCertain);
+    }
+
+    readonly void AssignIn(ref ControlState state, bool isCertain = true)
+    {
+        for (var i = 0; i < _block.Tokens.Length; i++)
+        {
+            ref readonly var token = ref _block.Tokens[i];
+            if (token.Kind != TokenKind.Assignment || token.IsMalformed)
+                continue;
+            var value = isCertain ? ValueOf(token) : double.NaN;
+            var variables = state.Variables ?? Variables.None;
+            if (NameOf(token) is { } name)
+            {
+                state.Variables = variables.With(name, value);
+                continue;
+            }
+            var reader = new VariableReader(_step.Before, Setup, Machine);
+            var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
+            var whole = Math.Round(number);
+            var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
+            // A variable whose number is not known could be any: none is known after it.
+            state.Variables = isOne ? variables.With((int)whole, value) : Variables.Unknown;
+        }
+    }
+
+    /// <summary>The name of a named variable that is set, in lower case and without blanks; null for a numbered one.</summary>
+    readonly string? NameOf(in Token token)
+    {
+        var target = _block.Line[token.Start..token.ValueStart];
+        var open = target.IndexOf((byte)'<');
+        var close = target.IndexOf((byte)'>');
+        if (open < 0 || close < open || target[..open].TrimStart("# \t"u8).Length > 0)
+            return null;
+        return Encoding.UTF8.GetString(target[(open + 1)..close]).Replace(" ", "", StringComparison.Ordinal)
+            .Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
+    }
+
+    readonly void NoteVacantWords()
+    {
+        for (var i = 0; i < _block.Tokens.Length; i++)
+            if (_block.Tokens[i].Kind == TokenKind.Word)
+                NoteVacant(i);
+    }
+
+    /// <summary>Notes that a token reads a variable that was never set; each variable once.</summary>
+    readonly void NoteVacant(int index)
+    {
+        ref readonly var token = ref _block.Tokens[index];
+        if (!token.ReadsVariables)
+            return;
+        var reader = new VariableReader(_step.Before, Setup, Machine);
+        var value = BlockWords.ValueOf(_block, token, ref reader);
+        if (reader.ReadsPlace)
+            _step.Events |= StepEvents.ReadsPlace;
+        // A comparison with a vacant variable has a value: that is how a program asks whether it was set.
+        if (reader.FirstVacant < 0 || !(double.IsNaN(value) || Expression.IsVacant(value)) || _state.IsCalled)
+            return;
+        AddFault(FaultKind.VariableUnset, index, '#', reader.FirstVacant);
+        _state.Variables = (_state.Variables ?? Variables.None).With(reader.FirstVacant, double.NaN);
+    }
+}

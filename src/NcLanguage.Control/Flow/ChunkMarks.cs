@@ -1,0 +1,123 @@
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Control.Flow;
+
+/// <summary>A block number and where it stands (0-based line within its chunk); a number of −1 marks the beginning of a program.</summary>
+public readonly record struct BlockNumber(int Number, int Line);
+
+/// <summary>What a mark is for the order in which blocks run.</summary>
+enum MarkKind : byte
+{
+    /// <summary>A program begins; the number is the program's.</summary>
+    Program,
+
+    /// <summary>%</summary>
+    Percent,
+
+    /// <summary>M2, M30 or M99.</summary>
+    End,
+
+    /// <summary>GOTO, also behind IF.</summary>
+    Jump,
+
+    /// <summary>A statement that pairs with others by its number.</summary>
+    Structure,
+}
+
+/// <summary>A place that matters for the order in which blocks run.</summary>
+/// <param name="Line">0-based, within its chunk or text.</param>
+/// <param name="Number">The program's number, or the one that pairs statements; −1 where there is none or it is not plain.</param>
+readonly record struct Mark(MarkKind Kind, StatementKind Statement, bool BehindO, int Number, int Line);
+
+/// <summary>The places of a chunk that matter for the order in which blocks run, and its block numbers.</summary>
+public sealed class ChunkMarks
+{
+    ChunkMarks(BlockNumber[] numbers, Mark[] marks, bool steers)
+    {
+        Numbers = numbers;
+        Marks = marks;
+        Steers = steers;
+    }
+
+    /// <summary>Block numbers and beginnings of programs, in the order of the text.</summary>
+    public BlockNumber[] Numbers { get; }
+
+    /// <summary>Whether anything in it may make the run leave the order of the text.</summary>
+    public bool Steers { get; }
+
+    internal Mark[] Marks { get; }
+
+    public static ChunkMarks Of(Chunk chunk)
+    {
+        ArgumentNullException.ThrowIfNull(chunk);
+        var numbers = new List<BlockNumber>();
+        List<Mark>? marks = null;
+        var steers = false;
+        var blocks = chunk.Blocks;
+        for (var line = 0; line < blocks.Count; line++)
+        {
+            var block = blocks[line];
+            NoteNumber(block, line, numbers);
+            NoteMarks(block, line, ref marks, ref steers);
+        }
+        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers);
+    }
+
+    static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)
+    {
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.IsWord('O') || token.IsWord(':'))
+                numbers.Add(new BlockNumber(-1, line));
+            else if (token.IsWord('N') && token.Value is >= 0 and < 1e9)
+                numbers.Add(new BlockNumber((int)token.Value, line));
+            else
+                continue;
+            return;
+        }
+    }
+
+    static void NoteMarks(in Block block, int line, ref List<Mark>? marks, ref bool steers)
+    {
+        var (programNumber, hasProgram, hasStatement) = (-1, false, false);
+        for (var i = 0; i < block.Tokens.Length; i++)
+        {
+            ref readonly var token = ref block.Tokens[i];
+            switch (token.Kind)
+            {
+                case TokenKind.Percent:
+                    Add(ref marks, new Mark(MarkKind.Percent, StatementKind.None, false, -1, line));
+                    break;
+                case TokenKind.Statement:
+                    steers = true;
+                    var isFirst = !hasStatement;
+                    hasStatement = true;
+                    if (token.Statement == StatementKind.Goto)
+                        Add(ref marks, new Mark(MarkKind.Jump, token.Statement, false, Whole(token.Value), line));
+                    else if (hasProgram && isFirst)
+                        Add(ref marks, new Mark(MarkKind.Structure, token.Statement, true, programNumber, line));
+                    else if (token.Statement is StatementKind.Do or StatementKind.End)
+                        Add(ref marks, new Mark(MarkKind.Structure, token.Statement, false, Whole(token.Value), line));
+                    break;
+                case TokenKind.Word when token.Letter is (byte)'O' or (byte)':':
+                    (hasProgram, programNumber) = (true, Whole(token.Value));
+                    break;
+                case TokenKind.Word when token.Letter == 'M':
+                    steers |= token.Value == 98 || token.ReadsVariables || (token.Value == 99 && block.IndexOf('P') >= 0);
+                    if (token.Value is 2 or 30 or 99)
+                        Add(ref marks, new Mark(MarkKind.End, StatementKind.None, false, -1, line));
+                    break;
+                case TokenKind.Word when token.Letter == 'G':
+                    steers |= token.Value == 65 || token.ReadsVariables;
+                    break;
+            }
+        }
+        if (hasProgram && !hasStatement)
+            Add(ref marks, new Mark(MarkKind.Program, StatementKind.None, false, programNumber, line));
+    }
+
+    static void Add(ref List<Mark>? marks, Mark mark) => (marks ??= []).Add(mark);
+
+    static int Whole(double value) => value is >= 0 and < 1e9 && value == Math.Floor(value) ? (int)value : -1;
+}

@@ -1,0 +1,176 @@
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Control.Flow;
+
+// Calls of programs and subroutines, and returns from them.
+public sealed partial class FlowRunner
+{
+    void Call(CallFrame caller, in Transfer transfer)
+    {
+        if (double.IsNaN(transfer.Number))
+        {
+            LoseWay(caller, transfer.Token);
+            return;
+        }
+        var isSubroutine = transfer.Kind == TransferKind.Structure;
+        var number = (int)Math.Round(transfer.Number);
+        var passes = isSubroutine ? 1 : transfer.Value;
+        if (passes == 0)
+        {
+            GoOn(caller, Line + 1);
+            return;
+        }
+        if (Find(caller.Text, ref number, ref passes, isSubroutine) is not var (text, region))
+        {
+            Fault(FaultKind.SubprogramMissing, transfer.Token, number);
+            LoseState();
+            GoOn(caller, Line + 1);
+            return;
+        }
+        if (_frames.Count > DeepestCall)
+        {
+            Fault(FaultKind.CallTooDeep, transfer.Token, DeepestCall, CallsItself(text, region) ? 1 : 0);
+            StopWay(FlowEnd.Stopped);
+            return;
+        }
+        var handsOver = isSubroutine || transfer.Kind == TransferKind.CallWithArguments;
+        if (double.IsNaN(passes))
+            Doubt(transfer.Token);
+        var frame = new CallFrame(text, region, number)
+        {
+            CallLine = Line,
+            CallersVariables = handsOver ? _state.Variables ?? Variables.None : null,
+            Arguments = handsOver ? [.. Step.Arguments] : null,
+            PassesLeft = double.IsNaN(passes) ? 0 : passes - 1,
+            PassesAreUnknown = double.IsNaN(passes),
+        };
+        _frames.Push(frame);
+        Begin(frame);
+    }
+
+    void Begin(CallFrame frame)
+    {
+        if (frame.Arguments is { } arguments)
+            _state.Variables = (_state.Variables ?? Variables.None).ForCall(arguments);
+        SetState(_state);
+        // The line of a subroutine's SUB is passed over: met in the run it would lead behind the ENDSUB.
+        var isSubroutine = frame.Text.BlockAt(frame.Region.First).Tokens is var tokens && IsSub(tokens);
+        GoOn(frame, frame.Region.First + (isSubroutine ? 1 : 0));
+    }
+
+    static bool IsSub(ReadOnlySpan<NcLanguage.Syntax.Lexing.Token> tokens)
+    {
+        foreach (ref readonly var token in tokens)
+            if (token.Statement == NcLanguage.Syntax.Lexing.StatementKind.Sub)
+                return true;
+        return false;
+    }
+
+    (FlowText Text, Region Region)? Find(FlowText text, ref int number, ref double passes, bool isSubroutine)
+    {
+        if (FindHere(text, number, isSubroutine) is { } here)
+            return here;
+        // P with more than four digits: how many times, then the program's four digits (common practice, from memory).
+        if (!isSubroutine && number > 9999 && FindHere(text, number % 10000, false) is { } counted)
+        {
+            (passes, number) = (number / 10000, number % 10000);
+            return counted;
+        }
+        if (FileOf(number) is not { } file)
+            return null;
+        return FindHere(file, number, isSubroutine) ?? (isSubroutine ? null : (file, file.FirstProgram()));
+    }
+
+    static (FlowText, Region)? FindHere(FlowText text, int number, bool isSubroutine) =>
+        (isSubroutine ? text.FindSubroutine(number) : text.FindProgram(number)) is { } region ? (text, region) : null;
+
+    FlowText? FileOf(int number)
+    {
+        if (!_files.TryGetValue(number, out var file))
+        {
+            var found = _programs?.Find(number);
+            _files.Add(number, file = found is null ? null : FlowText.Of(found.Text, found.Name));
+        }
+        return file;
+    }
+
+    bool CallsItself(FlowText text, Region region)
+    {
+        foreach (var frame in _frames)
+            if (frame.Text == text && frame.Region == region)
+                return true;
+        return false;
+    }
+
+    /// <summary>M99, ENDSUB or RETURN; M99 with P goes on at a block of the caller, in the program itself at one of its own.</summary>
+    void Return(CallFrame frame, in Transfer transfer)
+    {
+        _state.Ended = false;
+        var goesToNumber = transfer is { Kind: TransferKind.Return, Value: not 0 };
+        if (_frames.Count == 1)
+        {
+            Jump(frame, transfer);
+            return;
+        }
+        if (!goesToNumber)
+        {
+            LeaveFrame(frame, frame.CallLine + 1);
+            return;
+        }
+        _frames.Pop();
+        var caller = _frames.Peek();
+        _frames.Push(frame);
+        var line = double.IsNaN(transfer.Number) ? -1 : caller.Text.FindNumber((int)Math.Round(transfer.Number), caller.Region, frame.CallLine);
+        if (line >= 0)
+        {
+            frame.PassesLeft = 0;
+            LeaveFrame(frame, line);
+            return;
+        }
+        if (double.IsNaN(transfer.Number))
+        {
+            Doubt(transfer.Token);
+            LoseState();
+            LeaveFrame(frame, frame.CallLine + 1);
+            return;
+        }
+        Fault(FaultKind.JumpMissing, transfer.Token, transfer.Number);
+        StopWay(FlowEnd.Stopped);
+    }
+
+    /// <summary>Goes back to the caller, or round again; but first where else the called program may have gone.</summary>
+    void LeaveFrame(CallFrame frame, int line, bool isReturn = true)
+    {
+        if (isReturn)
+            frame.Returned = frame.Returned is { } other ? StateJoin.Join(other, _state) : _state;
+        if (frame.FirstWaiting is { } waiting)
+        {
+            Resume(frame, waiting);
+            return;
+        }
+        SetState(frame.Returned!.Value);
+        if (frame.PassesLeft >= 1)
+        {
+            frame.PassesLeft--;
+            frame.Returned = null;
+            _watch.NoteTurn();
+            _watch.ComesAgain(frame, frame.Region.First, OwnLine, _state, readsPlace: true);
+            Begin(frame);
+            return;
+        }
+        if (frame.PassesAreUnknown)
+            LoseState();
+        _frames.Pop();
+        if (frame.CallersVariables is { } variables)
+            _state.Variables = (_state.Variables ?? Variables.None).WithLocalsOf(variables);
+        var caller = _frames.Peek();
+        if (line <= frame.CallLine)
+        {
+            (Text, Line) = (caller.Text, frame.CallLine);
+            GoTo(caller, line, 0, isFixed: false);
+            return;
+        }
+        GoOn(caller, line);
+    }
+}

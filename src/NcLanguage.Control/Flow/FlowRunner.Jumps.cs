@@ -1,0 +1,95 @@
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Control.Flow;
+
+// Jumps by block number, and ways back.
+public sealed partial class FlowRunner
+{
+    void Jump(CallFrame frame, in Transfer transfer)
+    {
+        if (transfer.Value == 0)
+        {
+            GoOn(frame, Line + 1);
+            return;
+        }
+        var target = FindTarget(frame, transfer);
+        if (target < 0)
+        {
+            if (double.IsNaN(transfer.Value) || double.IsNaN(transfer.Number))
+            {
+                LoseWay(frame, transfer.Token);
+                return;
+            }
+            StopWay(FlowEnd.Stopped);
+            return;
+        }
+        if (!double.IsNaN(transfer.Value))
+        {
+            GoTo(frame, target, transfer.Token, transfer.IsFixed);
+            return;
+        }
+        if (target <= Line)
+        {
+            LoseWay(frame, transfer.Token);
+            return;
+        }
+        Doubt(transfer.Token);
+        frame.Wait(new Place(frame.Text.NextBlock(target), false), _state);
+        GoOn(frame, Line + 1);
+    }
+
+    /// <summary>The line to jump to; −1 where it is not known, or there is none, which is reported.</summary>
+    int FindTarget(CallFrame frame, in Transfer transfer)
+    {
+        if (double.IsNaN(transfer.Number))
+            return -1;
+        var number = Math.Round(transfer.Number);
+        var target = number is >= 0 and < int.MaxValue && Math.Abs(number - transfer.Number) <= 0.0001
+            ? frame.Text.FindNumber((int)number, frame.Region, Line)
+            : -1;
+        if (target < 0)
+            Fault(FaultKind.JumpMissing, transfer.Token, transfer.Number);
+        return target;
+    }
+
+    /// <summary>Goes on at a line of the same program, above or below.</summary>
+    void GoTo(CallFrame frame, int line, int token, bool isFixed)
+    {
+        if (line > Line)
+        {
+            GoOn(frame, line);
+            return;
+        }
+        var met = isFixed && !frame.Text.HasWayOut(line, Line) ? Arrival.Endless : _watch.ComesAgain(frame, line, OwnLine, _state, _readsPlace);
+        if (met == Arrival.Doubtful)
+        {
+            frame.LoseWaiting();
+            StopWay(FlowEnd.Ended);
+            return;
+        }
+        if (met == Arrival.Endless)
+        {
+            Fault(FaultKind.LoopEndless, token, line + 1);
+            StopWay(FlowEnd.Endless);
+            return;
+        }
+        GoOn(frame, line);
+    }
+
+    /// <summary>Which way the run goes is not known, nor what has happened when it is through: it goes on in the next block with nothing known.</summary>
+    void LoseWay(CallFrame frame, int token)
+    {
+        Doubt(token);
+        LoseState();
+        GoOn(frame, Line + 1);
+    }
+
+    void Doubt(int token)
+    {
+        Fault(FaultKind.WayNotKnown, token, double.NaN);
+        _watch.NoteDoubt();
+    }
+
+    void LoseState() => SetState(ControlState.Unknown with { Started = _state.Started, Set = _state.Set });
+}

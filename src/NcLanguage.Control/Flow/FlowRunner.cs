@@ -1,0 +1,235 @@
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Flow;
+
+/// <summary>How a run has ended.</summary>
+public enum FlowEnd : byte
+{
+    /// <summary>It has not yet.</summary>
+    None,
+
+    /// <summary>By M2, M30 or M99.</summary>
+    Ended,
+
+    /// <summary>Behind the last block of the program.</summary>
+    OffTheEnd,
+
+    /// <summary>The control would stop with an alarm: a jump or call that leads nowhere.</summary>
+    Stopped,
+
+    /// <summary>In a loop that never ends.</summary>
+    Endless,
+
+    /// <summary>More blocks than are followed.</summary>
+    TooLong,
+}
+
+/// <summary>Runs a program in the order in which the control runs it: jumps, loops and calls followed, block by block.</summary>
+/// <remarks>Where a condition is not known both ways are run, the lower line later, with what both have in common where they meet.</remarks>
+public sealed partial class FlowRunner
+{
+    /// <summary>Calls that may stand within each other (common practice, from memory).</summary>
+    public const int DeepestCall = 10;
+
+    readonly BlockExecutor _executor;
+    readonly ICalledPrograms? _programs;
+    readonly Dictionary<int, FlowText?> _files = [];
+    readonly Stack<CallFrame> _frames = new();
+    readonly LoopWatch _watch = new();
+    readonly int _mostBlocks;
+    ControlState _state;
+    bool _readsPlace;
+    Place _next;
+    Place _at;
+
+    /// <param name="text">The program.</param>
+    /// <param name="programs">Where called programs are found that the text does not hold; null where nowhere.</param>
+    /// <param name="mostBlocks">Blocks that are followed at most.</param>
+    public FlowRunner(BlockExecutor executor, FlowText text, ICalledPrograms? programs, int mostBlocks)
+    {
+        ArgumentNullException.ThrowIfNull(executor);
+        ArgumentNullException.ThrowIfNull(text);
+        _executor = executor;
+        _programs = programs;
+        _mostBlocks = mostBlocks;
+        _state = executor.Start();
+        var frame = new CallFrame(text, text.FirstProgram(), -1);
+        _frames.Push(frame);
+        _next = new Place(text.NextBlock(0), false);
+        if (_next.Line >= frame.Region.End)
+            End = FlowEnd.OffTheEnd;
+        Text = text;
+    }
+
+    public Step Step { get; } = new();
+
+    /// <summary>The text of the block that ran last: the program's own, or that of a file beside it.</summary>
+    public FlowText Text { get; private set; }
+
+    /// <summary>The line (0-based, in <see cref="Text"/>) of the block that ran last.</summary>
+    public int Line { get; private set; }
+
+    /// <summary>The line of the program itself that the block belongs to: its own, or that of the call that led to another file.</summary>
+    public int OwnLine { get; private set; }
+
+    /// <summary>Number of the program that a block of another file belongs to; −1 in the program itself.</summary>
+    public int CalledNumber { get; private set; }
+
+    /// <summary>Whether the state the block met is not just the one that the block before left: behind calls, returns, and where ways come together.</summary>
+    public bool HasNewState { get; private set; } = true;
+
+    /// <summary>How the run has ended, once <see cref="MoveNext"/> has run its last block.</summary>
+    public FlowEnd End { get; private set; }
+
+    /// <summary>Blocks run so far.</summary>
+    public int Blocks { get; private set; }
+
+    /// <summary>The line of the program that went back most often, and how often; −1 where nothing went back.</summary>
+    public (int Line, long Count) Busiest => _watch.Busiest;
+
+    /// <summary>The state behind the last block.</summary>
+    public ControlState State => _state;
+
+    /// <summary>Runs the next block; false when there is none.</summary>
+    public bool MoveNext()
+    {
+        if (End != FlowEnd.None)
+            return false;
+        if (Blocks >= _mostBlocks)
+        {
+            End = FlowEnd.TooLong;
+            return false;
+        }
+        HasNewState = _hasNewState;
+        _hasNewState = false;
+        var frame = _frames.Peek();
+        (Text, Line, _at) = (frame.Text, _next.Line, _next);
+        TellOwnLine();
+        _executor.Run(Text.BlockAt(Line), ref _state, Step);
+        Blocks++;
+        _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;
+        Decide(frame);
+        if (Step.Faults.Count > 0)
+            Step.Events |= StepEvents.Faults;
+        return true;
+    }
+
+    bool _hasNewState = true;
+
+    void TellOwnLine()
+    {
+        (OwnLine, CalledNumber) = (Line, -1);
+        foreach (var frame in _frames)
+        {
+            if (frame.Text.Name is null)
+                return;
+            (OwnLine, CalledNumber) = (frame.CallLine, frame.Number);
+        }
+    }
+
+    void Decide(CallFrame frame)
+    {
+        var transfer = Step.Transfer;
+        switch (transfer.Kind)
+        {
+            case TransferKind.Jump:
+                Jump(frame, transfer);
+                return;
+            case TransferKind.CallProgram or TransferKind.CallWithArguments:
+                Call(frame, transfer);
+                return;
+            case TransferKind.Return when _frames.Count > 1 || transfer.Value != 0:
+                Return(frame, transfer);
+                return;
+            case TransferKind.Structure:
+                FollowStructure(frame, transfer);
+                return;
+        }
+        if (!_state.Ended)
+        {
+            GoOn(frame, Line + 1);
+            return;
+        }
+        if (_frames.Count > 1)
+            Fault(FaultKind.ReturnMissing, LastToken(), frame.Number, 1);
+        StopWay(FlowEnd.Ended);
+    }
+
+    int LastToken() => Math.Max(0, Text.BlockAt(Line).Tokens.Length - 1);
+
+    void Fault(FaultKind kind, int token, double a, double b = double.NaN) => Step.Faults.Add(new Fault(kind, token, '\0', 0, a, b));
+
+    /// <summary>Goes on at a line with the present state, unless an earlier line waits to be run first.</summary>
+    /// <param name="asBranch">The line is the next branch of a condition that did not hold.</param>
+    void GoOn(CallFrame frame, int line, bool asBranch = false)
+    {
+        var place = new Place(frame.Text.NextBlock(line), asBranch);
+        if (frame.FirstWaiting is { } waiting && place.CompareTo(waiting) >= 0)
+        {
+            frame.Wait(place, _state);
+            Resume(frame, waiting);
+            return;
+        }
+        Enter(frame, place);
+    }
+
+    void Resume(CallFrame frame, Place place)
+    {
+        SetState(frame.Take(place));
+        Enter(frame, place);
+    }
+
+    void Enter(CallFrame frame, Place place)
+    {
+        if (frame.Region.Holds(place.Line))
+            _next = place;
+        else
+            RunOff(frame);
+    }
+
+    void SetState(in ControlState state)
+    {
+        _state = state;
+        _hasNewState = true;
+    }
+
+    /// <summary>The run has come to the end of a program that nothing has ended.</summary>
+    void RunOff(CallFrame frame)
+    {
+        if (_frames.Count == 1)
+        {
+            End = FlowEnd.OffTheEnd;
+            return;
+        }
+        Fault(FaultKind.ReturnMissing, LastToken(), frame.Number, 0);
+        frame.PassesLeft = 0;
+        LeaveFrame(frame, frame.CallLine + 1);
+    }
+
+    /// <summary>This way of the run is at its end; another may wait.</summary>
+    void StopWay(FlowEnd end)
+    {
+        while (true)
+        {
+            var frame = _frames.Peek();
+            if (frame.FirstWaiting is { } waiting)
+            {
+                Resume(frame, waiting);
+                return;
+            }
+            if (_frames.Count == 1)
+            {
+                End = end;
+                return;
+            }
+            if (frame.Returned is not null)
+            {
+                LeaveFrame(frame, frame.CallLine + 1, isReturn: false);
+                return;
+            }
+            _frames.Pop();
+        }
+    }
+}

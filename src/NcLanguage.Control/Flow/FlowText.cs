@@ -1,0 +1,212 @@
+using System.Collections.Immutable;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Control.Flow;
+
+/// <summary>A stretch of lines: the first and the one after the last.</summary>
+readonly record struct Region(int First, int End)
+{
+    public bool Holds(int line) => line >= First && line < End;
+}
+
+/// <summary>A text and the places in it that the run can go to.</summary>
+public sealed class FlowText
+{
+    readonly ImmutableArray<ChunkMarks> _chunks;
+    readonly Mark[] _marks;
+
+    /// <param name="name">What to call the text in a message; null for the program itself.</param>
+    public FlowText(SourceText text, ImmutableArray<ChunkMarks> chunks, string? name = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        Text = text;
+        Name = name;
+        _chunks = chunks;
+        var marks = new List<Mark>();
+        for (var chunk = 0; chunk < chunks.Length; chunk++)
+            foreach (var mark in chunks[chunk].Marks)
+                marks.Add(mark with { Line = mark.Line + text.FirstLineOf(chunk) });
+        _marks = [.. marks];
+    }
+
+    public SourceText Text { get; }
+
+    /// <summary>The name of another file; null for the program itself.</summary>
+    public string? Name { get; }
+
+    /// <summary>Whether anything in it may make the run leave the order of the text.</summary>
+    public bool Steers
+    {
+        get
+        {
+            foreach (var chunk in _chunks)
+                if (chunk.Steers)
+                    return true;
+            return false;
+        }
+    }
+
+    /// <summary>Whether a jump by block number stands in it.</summary>
+    public bool HasJumps => Array.Exists(_marks, mark => mark.Kind == MarkKind.Jump);
+
+    /// <summary>A text read from a file beside the program.</summary>
+    public static FlowText Of(SourceText text, string? name)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var chunks = ImmutableArray.CreateBuilder<ChunkMarks>(text.Chunks.Length);
+        foreach (var chunk in text.Chunks)
+            chunks.Add(ChunkMarks.Of(chunk));
+        return new FlowText(text, chunks.MoveToImmutable(), name);
+    }
+
+    /// <summary>The next line at or behind <paramref name="line"/> whose block holds anything; the number of lines where there is none.</summary>
+    public int NextBlock(int line)
+    {
+        while (line < Text.LineCount)
+        {
+            var chunk = Text.ChunkOfLine(line);
+            var blocks = Text.Chunks[chunk].Blocks;
+            var first = Text.FirstLineOf(chunk);
+            for (; line - first < blocks.Count; line++)
+                if (blocks[line - first].Tokens.Length > 0)
+                    return line;
+        }
+        return Text.LineCount;
+    }
+
+    /// <summary>The first program of the text: up to the beginning of the next one.</summary>
+    internal Region FirstProgram()
+    {
+        var hasBegun = false;
+        foreach (var mark in _marks)
+        {
+            if (mark.Kind != MarkKind.Program)
+                continue;
+            if (hasBegun || HasWordsBefore(mark.Line))
+                return new Region(0, mark.Line);
+            hasBegun = true;
+        }
+        return new Region(0, Text.LineCount);
+    }
+
+    /// <summary>The program with a number; null where the text has none.</summary>
+    internal Region? FindProgram(int number)
+    {
+        for (var i = 0; i < _marks.Length; i++)
+            if (_marks[i].Kind == MarkKind.Program && _marks[i].Number == number)
+                return new Region(_marks[i].Line, EndOfProgram(i));
+        return null;
+    }
+
+    /// <summary>The lines of the subroutine with a number: from its SUB to behind its ENDSUB.</summary>
+    internal Region? FindSubroutine(int number)
+    {
+        for (var i = 0; i < _marks.Length; i++)
+            if (_marks[i] is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } && _marks[i].Number == number)
+                return new Region(_marks[i].Line, PairOf(_marks[i].Line, StatementKind.EndSub, number, true) is var end and >= 0 ? end + 1 : Text.LineCount);
+        return null;
+    }
+
+    int EndOfProgram(int index)
+    {
+        for (var i = index + 1; i < _marks.Length; i++)
+            if (_marks[i].Kind is MarkKind.Program or MarkKind.Percent)
+                return _marks[i].Line;
+        return Text.LineCount;
+    }
+
+    bool HasWordsBefore(int line)
+    {
+        for (var at = NextBlock(0); at < line; at = NextBlock(at + 1))
+            foreach (ref readonly var token in BlockAt(at).Tokens)
+                if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
+                    return true;
+        return false;
+    }
+
+    /// <summary>The line of a block number: the next one behind <paramref name="from"/>, else the first of the program (common practice). −1 where there is none.</summary>
+    internal int FindNumber(int number, in Region within, int from)
+    {
+        var found = Find(number, new Region(from + 1, within.End));
+        return found >= 0 ? found : Find(number, within);
+    }
+
+    int Find(int number, in Region within)
+    {
+        if (within.First >= within.End)
+            return -1;
+        for (var chunk = Text.ChunkOfLine(within.First); chunk < _chunks.Length && Text.FirstLineOf(chunk) < within.End; chunk++)
+            foreach (var mark in _chunks[chunk].Numbers)
+                if (mark.Number == number && within.Holds(Text.FirstLineOf(chunk) + mark.Line))
+                    return Text.FirstLineOf(chunk) + mark.Line;
+        return -1;
+    }
+
+    /// <summary>The next line behind <paramref name="line"/> with a statement of this kind and number; −1 where there is none.</summary>
+    internal int PairOf(int line, StatementKind statement, int number, bool behindO)
+    {
+        for (var i = FirstMarkBehind(line); i < _marks.Length; i++)
+            if (IsStatement(_marks[i], statement, number, behindO))
+                return _marks[i].Line;
+        return -1;
+    }
+
+    /// <summary>The last line before <paramref name="line"/> with a statement of this kind and number; −1 where there is none.</summary>
+    internal int PairBefore(int line, StatementKind statement, int number, bool behindO)
+    {
+        for (var i = FirstMarkBehind(line - 1) - 1; i >= 0; i--)
+            if (IsStatement(_marks[i], statement, number, behindO))
+                return _marks[i].Line;
+        return -1;
+    }
+
+    /// <summary>The next statement behind a line that carries on a condition with this number: ELSEIF, ELSE or ENDIF.</summary>
+    internal (int Line, StatementKind Statement) NextBranch(int line, int number)
+    {
+        for (var i = FirstMarkBehind(line); i < _marks.Length; i++)
+            if (_marks[i] is { Kind: MarkKind.Structure, BehindO: true, Statement: StatementKind.ElseIf or StatementKind.Else or StatementKind.EndIf } mark
+                && mark.Number == number)
+                return (mark.Line, mark.Statement);
+        return (-1, StatementKind.None);
+    }
+
+    /// <summary>Whether a run that goes round from <paramref name="last"/> to <paramref name="first"/> can leave this way at all: a condition, another jump or an end.</summary>
+    internal bool HasWayOut(int first, int last)
+    {
+        for (var i = FirstMarkBehind(first - 1); i < _marks.Length && _marks[i].Line <= last; i++)
+        {
+            var mark = _marks[i];
+            var leaves = mark.Kind switch
+            {
+                MarkKind.End => true,
+                MarkKind.Jump => mark.Line != last,
+                MarkKind.Structure => mark.Statement is StatementKind.If or StatementKind.Break or StatementKind.Return or StatementKind.Call,
+                _ => false,
+            };
+            if (leaves)
+                return true;
+        }
+        return false;
+    }
+
+    static bool IsStatement(in Mark mark, StatementKind statement, int number, bool behindO) =>
+        mark.Kind == MarkKind.Structure && mark.Statement == statement && mark.Number == number && mark.BehindO == behindO;
+
+    int FirstMarkBehind(int line)
+    {
+        var (low, high) = (0, _marks.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (_marks[middle].Line <= line)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low;
+    }
+
+    /// <summary>The block on a line (0-based).</summary>
+    public Block BlockAt(int line) => Text.BlockAt(line);
+}

@@ -1,0 +1,15 @@
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Control.Flow;
+
+/// <summary>Finds programs that a program calls and does not hold itself.</summary>
+public interface ICalledPrograms
+{
+    /// <summary>The file named by a program number, or null where there is none.</summary>
+    CalledFile? Find(int number);
+}
+
+/// <summary>A file with a called program.</summary>
+/// <param name="Name">Its name without folders.</param>
+/// <param name="Path">Where it lies.</param>
+public sealed record CalledFile(string Name, string Path, SourceText Text);

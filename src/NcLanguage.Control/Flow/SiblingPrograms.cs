@@ -1,0 +1,53 @@
+using System.Globalization;
+using NcLanguage.Machine.Files;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Control.Flow;
+
+/// <summary>Finds called programs beside the calling one: files of its folder that are named by the program's number, such as O1200.nc, 1200.nc or o0012.nc.</summary>
+/// <param name="programPath">The calling program.</param>
+/// <param name="files">How files are read.</param>
+public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICalledPrograms
+{
+    static readonly string[] Extensions = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
+
+    readonly string _folder = Path.GetDirectoryName(Path.GetFullPath(programPath)) ?? ".";
+    readonly string _extension = Path.GetExtension(programPath);
+
+    public CalledFile? Find(int number)
+    {
+        foreach (var name in Names(number))
+        {
+            var path = Path.Combine(_folder, name);
+            if (Path.GetFileName(programPath) == name || !StaysInFolder(path))
+                continue;
+            var answer = files.Read(path);
+            if (answer.State == FileState.Read)
+                return new CalledFile(name, path, SourceText.From(answer.Bytes.ToArray()));
+        }
+        return null;
+    }
+
+    IEnumerable<string> Names(int number)
+    {
+        var plain = number.ToString(CultureInfo.InvariantCulture);
+        var padded = number.ToString("0000", CultureInfo.InvariantCulture);
+        string[] stems = plain == padded ? ["O" + plain, plain, "o" + plain] : ["O" + plain, "O" + padded, plain, padded, "o" + plain, "o" + padded];
+        return from extension in Extensions.Where(known => known != _extension).Prepend(_extension)
+               from stem in stems
+               select stem + extension;
+    }
+
+    /// <summary>False for a link that leads out of the program's folder: nothing outside is ever read.</summary>
+    bool StaysInFolder(string path)
+    {
+        try
+        {
+            return File.ResolveLinkTarget(path, returnFinalTarget: true) is not { } target || Path.GetDirectoryName(target.FullName) == _folder;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,48 @@
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Control.State;
+
+/// <summary>Variables that the control fills itself: the reserved numbers of NISTIR 6556 table 2, and the places in trade use (common practice).</summary>
+/// <remarks>Places come in the unit of the program, X Y Z; the other axes of the tables are 0 on a three-axis machine.</remarks>
+static class SystemVariables
+{
+    const double MmPerInch = 25.4;
+
+    /// <summary>First number behind which a program's own variables do not lie.</summary>
+    const int First = 1000;
+
+    public static bool IsOne(int number) => number >= First;
+
+    /// <summary>The value, or NaN where it is not known here or the number has no published meaning.</summary>
+    public static double Get(int number, in ControlState state, Setup setup, MachineProfile machine)
+    {
+        if (number == 5220)
+            return SystemOf(state.WorkOffset);
+        var (place, axis) = number switch
+        {
+            // Where the last block ended and where the tool stands, in work coordinates; where it stands in machine coordinates.
+            >= 5001 and <= 5003 => (state.Position, number - 5001),
+            >= 5041 and <= 5043 => (state.Position, number - 5041),
+            >= 5021 and <= 5023 => (state.MachinePosition, number - 5021),
+            >= 5161 and <= 5163 => (machine.Home, number - 5161),
+            >= 5211 and <= 5213 => (state.Shift, number - 5211),
+            >= 5221 and < 5221 + 20 * 9 when (number - 5221) % 20 < 3 => (Origin((number - 5221) / 20 + 1, setup), (number - 5221) % 20),
+            _ => (Point3.Unknown, 0),
+        };
+        return place[axis] / UnitLength(state.Units);
+    }
+
+    static Point3 Origin(int system, Setup setup) =>
+        setup.WorkOffsets.TryGetValue(system <= 6 ? 53 + system : 590 + system - 6, out var origin) ? origin : Point3.Unknown;
+
+    static double SystemOf(int workOffset) => workOffset switch
+    {
+        >= 54 and <= 59 => workOffset - 53,
+        >= 591 and <= 593 => workOffset - 590 + 6,
+        _ => double.NaN,
+    };
+
+    static double UnitLength(LengthUnit units) => units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => MmPerInch, _ => double.NaN };
+}

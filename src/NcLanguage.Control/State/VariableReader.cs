@@ -1,0 +1,48 @@
+using System.Text;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Expressions;
+
+namespace NcLanguage.Control.State;
+
+/// <summary>Lets expressions read the variables of a state, those too that the control keeps itself. Notes the first that was never set.</summary>
+public ref struct VariableReader : IVariables
+{
+    readonly Variables? _variables;
+    readonly ref readonly ControlState _state;
+    readonly Setup _setup;
+    readonly MachineProfile _machine;
+
+    public VariableReader(in ControlState state, Setup setup, MachineProfile machine)
+    {
+        _variables = state.Variables;
+        _state = ref state;
+        _setup = setup;
+        _machine = machine;
+    }
+
+    /// <summary>The number of the first vacant variable that was read; −1 where none was. 0 (#0, always vacant) does not count.</summary>
+    public int FirstVacant { get; private set; } = -1;
+
+    /// <summary>Whether a value was read that hangs on where the tool stands.</summary>
+    public bool ReadsPlace { get; private set; }
+
+    public double Get(int number)
+    {
+        if (number == 0)
+            return Expression.Vacant;
+        var value = (_variables ?? Variables.None).Get(number);
+        if (!Expression.IsVacant(value))
+            return value;
+        if (SystemVariables.IsOne(number))
+        {
+            ReadsPlace = true;
+            return SystemVariables.Get(number, _state, _setup, _machine);
+        }
+        if (FirstVacant < 0)
+            FirstVacant = number;
+        return value;
+    }
+
+    public double Get(scoped ReadOnlySpan<byte> name) => (_variables ?? Variables.None).Get(Encoding.UTF8.GetString(name));
+}

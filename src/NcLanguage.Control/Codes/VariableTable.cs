@@ -52,6 +52,9 @@ public static class VariableTable
             Meaning = "Whatever the program puts into it.",
             Source = Nist("3.3.2"),
         },
+        ByAxis(5001, "end of the block before", "Where the block before has ended, in work coordinates.", Practice, 3),
+        ByAxis(5021, "machine position", "Where the spindle's gauge point stands, in machine coordinates.", Practice, 3),
+        ByAxis(5041, "work position", "Where the tool stands, in work coordinates.", Practice, 3),
         ByAxis(5061, "result of a probe move", "Where the probe touched in the last probe move."),
         ByAxis(5161, "reference point of G28", "The place that G28 moves to, in machine coordinates."),
         ByAxis(5181, "reference point of G30", "The place that G30 moves to, in machine coordinates."),
@@ -83,13 +86,13 @@ public static class VariableTable
     private static VariableEntry WorkOffset(int number, string code) =>
         ByAxis(5201 + (20 * number), $"datum of work offset {number} ({code})", $"Where the datum of work offset {number} ({code}) lies, in machine coordinates.");
 
-    private static VariableEntry ByAxis(int first, string name, string meaning) => new()
+    private static VariableEntry ByAxis(int first, string name, string meaning, string source = Table2, int axes = Axes) => new()
     {
         First = first,
-        Last = first + Axes - 1,
+        Last = first + axes - 1,
         Name = name,
         Meaning = meaning,
         IsByAxis = true,
-        Source = Table2,
+        Source = source,
     };
 }

@@ -4,6 +4,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Expressions;
 using NcLanguage.Syntax.Lexing;
 
@@ -20,21 +21,21 @@ static class ExpressionHover
         if (!token.IsExpression || token.IsMalformed || ExpressionPart.At(block.Line, token.ValueStart, token.End, column) is not { } part)
             return null;
         var step = analysis.Main.StepAt(line);
-        var text = part.Row is { } row ? RowText(row, block, part, step) : VariableText(block, part, step);
+        var text = part.Row is { } row ? RowText(analysis, row, block, part, step) : VariableText(analysis, block, part, step);
         return new HoverAnswer(text, line, part.Start, part.End);
     }
 
-    static string RowText(FunctionEntry row, in Block block, in ExpressionPart part, Step step)
+    static string RowText(ProgramAnalysis analysis, FunctionEntry row, in Block block, in ExpressionPart part, Step step)
     {
         var text = new StringBuilder(Markdown.Word(row.Text)).Append(' ').Append(row.Name).Append("\n\n").Append(row.Meaning);
         if (!row.IsOperator)
-            text.Append("\n\n").Append(ValueText(block, part, step));
+            text.Append("\n\n").Append(ValueText(analysis, block, part, step));
         return text.Append("\n\nSource: ").Append(row.Source).ToString();
     }
 
-    static string VariableText(in Block block, in ExpressionPart part, Step step)
+    static string VariableText(ProgramAnalysis analysis, in Block block, in ExpressionPart part, Step step)
     {
-        var reader = new KnownVariables(step.Before.Variables);
+        var reader = new VariableReader(step.Before, analysis.Setup, analysis.Machine);
         var isNamed = block.Line[part.Start..part.End].Contains((byte)'<');
         // The number is itself a value: #3, #[#1+2], ##3.
         var number = isNamed ? double.NaN : Expression.Read(block.Line, part.Start + 1, ref reader).Value;
@@ -45,14 +46,14 @@ static class ExpressionHover
         text.Append(' ').Append(row?.NameOf((int)Math.Round(number)) ?? SignTable.Find("#")!.Name);
         if (row is not null && !ReferenceEquals(row, VariableTable.All[0]))
             text.Append("\n\n").Append(row.Meaning);
-        return text.Append("\n\n").Append(ValueText(block, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
+        return text.Append("\n\n").Append(ValueText(analysis, block, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
     }
 
-    static string ValueText(in Block block, in ExpressionPart part, Step step)
+    static string ValueText(ProgramAnalysis analysis, in Block block, in ExpressionPart part, Step step)
     {
         if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
             return notRun;
-        var reader = new KnownVariables(step.Before.Variables);
+        var reader = new VariableReader(step.Before, analysis.Setup, analysis.Machine);
         var value = Expression.Read(block.Line, part.Start, ref reader).Value;
         return double.IsNaN(value) ? $"Its value is {Lengths.NotKnown}." : $"Its value is {Say.Number(value, 6)}.";
     }

@@ -13,7 +13,7 @@ public sealed class ExpressionHoverTests
     [InlineData("#15=2\n#3=15\nX$0##3", "`#` (#15) variable\n\nIts value is 2.\n\nSource: NISTIR 6556 §3.3.2")]
     [InlineData("#3=7\n#4=$0#[1+2]", "`#` (#3) variable\n\nIts value is 7.\n\nSource: NISTIR 6556 §3.3.2")]
     [InlineData("X$0#5220", "`#5220` number of the work offset in force\n\nThe number of the work offset in force, from 1 for G54 to 9 for G59.3.\n\n"
-        + "Its value is not known here.\n\nSource: NISTIR 6556 table 2")]
+        + "Its value is 1.\n\nSource: NISTIR 6556 table 2")]
     [InlineData("X$0#<depth>", "`#<depth>` variable\n\nIts value is not known here.\n\nSource: NISTIR 6556 §3.3.2, names: common practice")]
     [InlineData("X[$0FIX[-2.8]]", "**FIX** round down\n\nGives the next whole number below, also for negative values.\n\nIts value is -3.\n\nSource: NISTIR 6556 §3.3.2")]
     [InlineData("X[1 + f$0up[-2.8]]", "**FUP** round up\n\nGives the next whole number above, also for negative values.\n\nIts value is -2.\n\nSource: NISTIR 6556 §3.3.2")]

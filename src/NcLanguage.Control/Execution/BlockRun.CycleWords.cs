@@ -53,7 +53,7 @@ ref partial struct BlockRun
     {
         // Where the plane was not known, it may be the same as before.
         var isOther = _state.Plane != WorkPlane.Unknown;
-        _state.InitialLevel = isOther ? _state.Position[Arcs.Axes(plane).Third] : double.NaN;
+        _state.InitialLevel = isOther ? StandsAt(Arcs.Axes(plane).Third) : double.NaN;
         _state.RGiven &= !isOther;
         _state.BottomGiven &= !isOther;
         _state.RLevel = double.NaN;

@@ -134,7 +134,7 @@ ref partial struct BlockRun
             return;
         }
         if (_state.Cycle <= 0)
-            _state.InitialLevel = _state.Cycle < 0 || _state.Plane == WorkPlane.Unknown ? double.NaN : _state.Position[DepthAxis];
+            _state.InitialLevel = _state.Cycle < 0 || _state.Plane == WorkPlane.Unknown ? double.NaN : StandsAt(DepthAxis);
         if (_state.Cycle != number)
         {
             _state.RGiven = false;

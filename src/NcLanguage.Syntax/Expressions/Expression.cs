@@ -49,7 +49,7 @@ public static class Expression
         where TVariables : struct, IVariables, allows ref struct
     {
         var state = new State { At = start };
-        return End(line, start, ReadOperation(line, ref state, ref variables, ExpressionOperators.LowestRank, 0), state);
+        return End(line, start, ReadOperation(line, ref state, ref variables, ExpressionOperators.LowestRank, depth: 1), state);
     }
 
     private static ExpressionResult End(ReadOnlySpan<byte> line, int start, double value, in State state)
@@ -233,7 +233,8 @@ public static class Expression
         var whole = Math.Round(number);
         if (Math.Abs(number - whole) > WholeTolerance)
             return state.Note(ExpressionError.VariableNotWhole, at);
-        if (whole is < 0 or > LastVariable)
+        // The variable that is always vacant has its use in comparisons and settings only (common practice; the report has none of that number).
+        if (whole is < FirstVariable or > LastVariable && !(whole == 0 && depth > 1))
             return state.Note(ExpressionError.VariableOutOfRange, at);
         return variables.Get((int)whole);
     }

@@ -4,6 +4,7 @@ using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Control.Tests.Execution;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Control.Tests.Codes;
 
@@ -84,11 +85,9 @@ public sealed class PublishedTablesTests
     [Theory]
     [InlineData(5061)]
     [InlineData(5066)]
-    [InlineData(5161)]
     [InlineData(5166)]
     [InlineData(5181)]
     [InlineData(5186)]
-    [InlineData(5211)]
     [InlineData(5216)]
     [InlineData(5221)]
     [InlineData(5386)]
@@ -97,6 +96,24 @@ public sealed class PublishedTablesTests
         var session = new Session(start: default(Point3)).Run($"G90 G0 X#{number}");
         Assert.True(double.IsNaN(session.State.Position.X));
         Assert.Empty(session.Faults);
+    }
+
+    /// <summary>Table 2: 5161 the home place of G28, 5211 the G92 offset, 5220 the number of the system, 5221 and 5241 the origins of systems 1 and 2.</summary>
+    [Theory]
+    [InlineData(5162, 0)]
+    [InlineData(5211, 3)]
+    [InlineData(5220, 2)]
+    [InlineData(5221, -300)]
+    [InlineData(5242, -180)]
+    public void A_parameter_that_the_control_fills(int number, double x)
+    {
+        var setup = Setup.None with
+        {
+            IsPresent = true,
+            WorkOffsets = Setup.None.WorkOffsets.Add(54, new Point3(-300, -200, -400)).Add(55, new Point3(-250, -180, -390)),
+        };
+        var session = new Session(setup: setup, start: default(Point3)).Run("G55", "G92 X-3", $"#1=#{number}");
+        Assert.Equal(x, session.State.Variables!.Get(1) - (number == 5211 ? session.State.Shift.X - 3 : 0), 9);
     }
 
     /// <summary>§3.3.2.2: parameters run from 1 to 5399.</summary>

@@ -60,6 +60,7 @@ public class ExpressionErrorTests
     [InlineData(ExpressionError.ResultTooLarge, "[10^**400]|")]
     [InlineData(ExpressionError.VariableNotWhole, "^#1.5|")]
     [InlineData(ExpressionError.VariableNotWhole, "^#1.0002|")]
+    [InlineData(ExpressionError.VariableOutOfRange, "^#0|")]
     [InlineData(ExpressionError.VariableOutOfRange, "^#-1|")]
     [InlineData(ExpressionError.VariableOutOfRange, "^#5400| Y5")]
     [InlineData(ExpressionError.VariableOutOfRange, "^#99999999999|")]

@@ -49,7 +49,7 @@ public sealed class FlowRun
     /// <summary>When the block on a line (0-based) runs first, as a number that grows with the run; −1 where it does not.</summary>
     public int OrderOf(int line) => First[line] is { IsReached: true } first ? first.Part * 1024 + first.At : -1;
 
-    internal ControlState StateBefore(ProgramRun run, int line, Step step)
+    internal ControlState StateBefore(ProgramRun run, int line, Step step, TextAhead ahead)
     {
         var (at, isBehind) = (line, false);
         // A line without a block stands behind the block above it.
@@ -61,7 +61,10 @@ public sealed class FlowRun
         var part = (first.IsReached ? Parts : NotReached)[first.Part];
         var state = part.Entry;
         for (var i = 0; i < first.At + (isBehind ? 1 : 0); i++)
-            run.Job.Executor.Run(run.BlockAt(part.Lines![i]), ref state, step);
+        {
+            ahead.Line = part.Lines![i];
+            run.Job.Executor.Run(run.BlockAt(ahead.Line), ref state, step);
+        }
         return state;
     }
 
@@ -71,7 +74,7 @@ public sealed class FlowRun
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(onStep);
-        var step = new Step();
+        var (step, ahead) = run.StepWithAhead();
         foreach (var part in Parts)
         {
             if (part.IsElsewhere || Array.IndexOf(part.Lines!, line) < 0)
@@ -79,6 +82,7 @@ public sealed class FlowRun
             var state = part.Entry;
             foreach (var at in part.Lines!)
             {
+                ahead.Line = at;
                 run.Job.Executor.Run(run.BlockAt(at), ref state, step);
                 if (at != line)
                     continue;

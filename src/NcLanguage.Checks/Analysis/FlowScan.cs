@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Text;
@@ -101,6 +102,8 @@ sealed class FlowScan
         var jumps = text.HasJumps;
         var state = ControlState.Unknown;
         var isBehindEnd = false;
+        var ahead = new TextAhead(_text);
+        _scan.Step.Ahead = ahead;
         var last = -1;
         for (var line = text.NextBlock(0); line < _text.LineCount; line = text.NextBlock(line + 1))
         {
@@ -113,8 +116,8 @@ sealed class FlowScan
             var block = text.BlockAt(line);
             if (_count == 0 && last >= 0)
             {
-                isBehindEnd = StateBehind(parts, last).Ended;
-                state = isBehindEnd ? StateBehind(parts, last) : ControlState.Unknown;
+                isBehindEnd = StateBehind(parts, last, ahead).Ended;
+                state = isBehindEnd ? StateBehind(parts, last, ahead) : ControlState.Unknown;
                 last = -1;
             }
             // A jump may lead to any numbered block.
@@ -129,6 +132,7 @@ sealed class FlowScan
                 _scan.Begin(state, MostSteps);
             _first[line] = new FirstRun(_parts.Count, _count, false);
             _lines[_count++] = line;
+            ahead.Line = line;
             _job.Executor.Run(block, ref state, _scan.Step);
             _findings.Begin(line);
             _scan.Note(block, _scan.Step);
@@ -147,7 +151,7 @@ sealed class FlowScan
             End(exit, isElsewhere: false);
     }
 
-    ControlState StateBehind(PartResult[] parts, int line)
+    ControlState StateBehind(PartResult[] parts, int line, TextAhead ahead)
     {
         var first = _first[line];
         if (!first.IsReached)
@@ -155,7 +159,10 @@ sealed class FlowScan
         var part = parts[first.Part];
         var state = part.Entry;
         for (var i = 0; i <= first.At; i++)
-            _job.Executor.Run(_text.BlockAt(part.Lines![i]), ref state, _scan.Step);
+        {
+            ahead.Line = part.Lines![i];
+            _job.Executor.Run(_text.BlockAt(ahead.Line), ref state, _scan.Step);
+        }
         return state;
     }
 }

@@ -32,6 +32,9 @@ public readonly record struct ToolTaken(int Tool, int Line);
 /// stretch of the run. Immutable; blocks are counted from 0 within the part.</summary>
 public sealed record PartResult
 {
+    /// <summary>How many lines behind a chunk were looked at, by a block whose move depends on what follows; the end of the text counts as one.</summary>
+    public int LinesAhead { get; init; }
+
     public required ControlState Entry { get; init; }
 
     public required ControlState Exit { get; init; }

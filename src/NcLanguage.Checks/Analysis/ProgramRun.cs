@@ -71,7 +71,10 @@ public sealed class ProgramRun
         // Parts of a run that left the order of the text are no parts of one that keeps to it.
         if (old?.Flow is not null)
             (old, same, sameAtEnd) = (null, 0, 0);
+        if (same < text.Chunks.Length)
+            same = WithoutWhatLookedAhead(old, same);
         var scan = new PartScan(job, stepRules);
+        var ahead = new TextAhead(text);
         var parts = new PartResult[text.Chunks.Length];
         for (var i = 0; i < same; i++)
             parts[i] = old!._parts[i];
@@ -85,7 +88,7 @@ public sealed class ProgramRun
                 Array.Copy(old._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
                 break;
             }
-            parts[i] = RunChunk(text.Chunks[i], job, scan, ref state);
+            parts[i] = RunChunk(text.Chunks[i], text.FirstLineOf(i), job, scan, ahead, ref state);
         }
         return new ProgramRun(job, text, texts, parts, null, scan.BlocksRun);
     }
@@ -124,9 +127,11 @@ public sealed class ProgramRun
         return texts;
     }
 
-    static PartResult RunChunk(Chunk chunk, Job job, PartScan scan, ref ControlState state)
+    static PartResult RunChunk(Chunk chunk, int firstLine, Job job, PartScan scan, TextAhead ahead, ref ControlState state)
     {
         var blocks = chunk.Blocks;
+        scan.Step.Ahead = ahead;
+        ahead.Farthest = 0;
         scan.Begin(state, blocks.Count);
         for (var line = 0; line < blocks.Count; line++)
         {
@@ -136,10 +141,11 @@ public sealed class ProgramRun
                 scan.NoteBlank();
                 continue;
             }
+            ahead.Line = firstLine + line;
             job.Executor.Run(block, ref state, scan.Step);
             scan.Note(block, scan.Step);
         }
-        return scan.End(state);
+        return scan.End(state) with { LinesAhead = Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)) };
     }
 
     /// <summary>The line in the whole text (0-based) of a block of a part.</summary>
@@ -154,20 +160,34 @@ public sealed class ProgramRun
         return (chunk, line - Text.FirstLineOf(chunk));
     }
 
+    /// <summary>How many of the unchanged chunks at the beginning gave their results without a look at what comes behind them all.</summary>
+    static int WithoutWhatLookedAhead(ProgramRun? old, int same)
+    {
+        var (kept, behind) = (same, 0);
+        for (var i = same - 1; i >= 0 && behind < BlockExecutor.LinesAhead; behind += old!._parts[i].Sets.Length, i--)
+            if (old!._parts[i].LinesAhead > behind)
+                kept = i;
+        return kept;
+    }
+
     /// <summary>The block on a line (0-based).</summary>
     public Block BlockAt(int line) => Text.BlockAt(line);
 
     /// <summary>The state that the block on a line (0-based) meets, the first time where it runs more than once.</summary>
     public ControlState StateBefore(int line)
     {
-        var step = new Step();
+        var (step, ahead) = StepWithAhead();
         if (Flow is { } flow)
-            return flow.StateBefore(this, line, step);
+            return flow.StateBefore(this, line, step, ahead);
         var chunk = Text.ChunkOfLine(line);
         var state = _parts[chunk].Entry;
         var blocks = Text.Chunks[chunk].Blocks;
-        for (var i = 0; i < line - Text.FirstLineOf(chunk); i++)
+        var first = Text.FirstLineOf(chunk);
+        for (var i = 0; i < line - first; i++)
+        {
+            ahead.Line = first + i;
             Job.Executor.Run(blocks[i], ref state, step);
+        }
         return state;
     }
 
@@ -175,9 +195,17 @@ public sealed class ProgramRun
     public Step StepAt(int line)
     {
         var state = StateBefore(line);
-        var step = new Step();
+        var (step, ahead) = StepWithAhead();
+        ahead.Line = line;
         Job.Executor.Run(BlockAt(line), ref state, step);
         return step;
+    }
+
+    /// <summary>A step that sees what follows in the text, and how it is told which line runs.</summary>
+    public (Step Step, TextAhead Ahead) StepWithAhead()
+    {
+        var ahead = new TextAhead(Text);
+        return (new Step { Ahead = ahead }, ahead);
     }
 
     /// <summary>The last line (0-based), up to and with <paramref name="line"/>, whose block set any of these parts of the state; −1 where none did.

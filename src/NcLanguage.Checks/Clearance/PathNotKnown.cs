@@ -20,7 +20,7 @@ public sealed class PathNotKnown : Rule
         Severity = Severity.Note,
         Title = "From here on the path is not known",
         Finds = 
-            "A code or statement that is read but whose effect on the path is not followed: radius compensation, rotation, scaling, polar coordinates, cutting "
+            "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known, rotation, scaling, polar coordinates, cutting "
             + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed. Also the first move "
             + "under a work offset whose place in the setup's frame the setup does not give.",
         AtTheMachine = 
@@ -56,7 +56,7 @@ public sealed class PathNotKnown : Rule
             else if (fault.Kind == FaultKind.WayNotKnown && !step.Step.Before.IsCalled)
                 step.Report(this, fault.Token, WayNotKnown(step.Block.Tokens[fault.Token]));
             else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)
-                step.Report(this, fault.Token, NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
+                step.Report(this, fault.Token, IsCompensation(step.Step) ? Compensation(step, fault) : NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
             else
                 continue;
             return;
@@ -80,6 +80,23 @@ public sealed class PathNotKnown : Rule
         return what + ": clearance is not checked from here on.";
     }
 
+    static bool IsCompensation(Step step) =>
+        (step.After.NotFollowed & ~step.Before.NotFollowed & Control.State.NotFollowed.Compensation) != 0;
+
+    static string Compensation(in StepContext step, in Fault fault)
+    {
+        const string Until = "until G40 it is not known where the tool's centre runs, and nothing that depends on it is checked.";
+        ref readonly var after = ref step.Step.After;
+        if (!double.IsNaN(after.CompensationRadius))
+            return $"Where the path goes on here is not known: {Until}";
+        var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+        var why = after.D > 0 ? $"the setup gives no diameter for D{after.D}"
+            : step.Step.Words.Has('D') ? "the number of its D is not known"
+            : after.Tool > 0 ? $"the setup gives no diameter for tool {after.Tool}"
+            : "the tool in the spindle is not known";
+        return $"The radius that {word} keeps off the path is not known, because {why}: {Until}";
+    }
+
     static string NotFollowed(in Block block, in Token token) => token.Kind switch
     {
         TokenKind.Excess => "The rest of this block is not read: from here on it is not known where the tool is, and nothing that depends on it is checked.",
@@ -92,7 +109,6 @@ public sealed class PathNotKnown : Rule
 
     static string Until(double code) => code switch
     {
-        41 or 42 => "until G40 the places are not checked",
         68 => "until G69 the places are not checked",
         51 => "until G50 the places are not checked",
         16 => "until G15 the places are not checked",

@@ -12,6 +12,9 @@ namespace NcLanguage.Control.Execution;
 /// <param name="skipBlocks">Whether blocks with / are passed over.</param>
 public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skipBlocks = false)
 {
+    /// <summary>Lines behind a block that its move may depend on, at most; blank lines and comments among them.</summary>
+    public const int LinesAhead = 50;
+
     public MachineProfile Machine { get; } = machine;
 
     public Setup Setup { get; } = setup;

@@ -22,11 +22,8 @@ enum PieceAhead : byte
 // Where the path goes on behind a block, which decides where the tool's centre ends in it.
 ref partial struct BlockRun
 {
-    /// <summary>Blocks that a control is taken to read ahead.</summary>
+    /// <summary>Blocks that a control is taken to read ahead; blank lines and comments are none.</summary>
     const int BlocksAhead = 10;
-
-    /// <summary>Lines looked at for them; blank lines and comments do not count as blocks.</summary>
-    const int LinesAhead = 50;
 
     /// <summary>The next programmed piece in X and Y behind this block, which ends at a programmed place. What follows runs on a copy of the state
     /// with compensation off.</summary>
@@ -43,7 +40,7 @@ ref partial struct BlockRun
         state.IsOnOffsetPath = false;
         AssignIn(ref state);
         var blocks = 0;
-        for (var line = 1; line <= LinesAhead && blocks < BlocksAhead; line++)
+        for (var line = 1; line <= BlockExecutor.LinesAhead && blocks < BlocksAhead; line++)
         {
             if (!ahead.TryGet(line, out var block))
                 return PieceAhead.None;

@@ -16,6 +16,7 @@ ref partial struct BlockRun
         RefusePlane();
         if (_words.Find(ModalGroup.RadiusCompensation) is not { } word)
             return;
+        _state.Happened &= ~Happened.CompensationLeftOn;
         var side = word.Code.Tenths switch { 410 => CompensationSide.Left, 420 => CompensationSide.Right, _ => CompensationSide.Off };
         var wasNotFollowed = (_state.NotFollowed & NotFollowed.Compensation) != 0;
         if (side == CompensationSide.Off)
@@ -55,6 +56,14 @@ ref partial struct BlockRun
             AddFault(FaultKind.NotFollowed, word.Token);
             LeaveOffsetPath();
         }
+    }
+
+    /// <summary>Notes compensation that a tool change or the end of the program meets while it is on. A G40 in the same block counts as said in time.</summary>
+    readonly void NoteCompensationLeftOn()
+    {
+        var wasOn = _step.Before.Compensation is CompensationSide.Left or CompensationSide.Right;
+        if (wasOn && (_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 && !_words.HasCode('G', 400))
+            _state.Happened |= Happened.CompensationLeftOn;
     }
 
     readonly double PlaneCode => _state.Plane switch { WorkPlane.ZX => 18, WorkPlane.YZ => 19, _ => 17 };

@@ -68,6 +68,7 @@ ref partial struct BlockRun
         StopAfterMotion();
         EndProgram();
         NoteCycleLeftOn();
+        NoteCompensationLeftOn();
 
         Assign();
         CallSubprogram();

@@ -38,6 +38,7 @@ public sealed partial class FlowRunner
     readonly Dictionary<int, FlowText?> _files = [];
     readonly Stack<CallFrame> _frames = new();
     readonly LoopWatch _watch = new();
+    readonly TextAhead _ahead;
     readonly int _mostBlocks;
     ControlState _state;
     bool _readsPlace;
@@ -61,9 +62,11 @@ public sealed partial class FlowRunner
         if (_next.Line >= frame.Region.End)
             End = FlowEnd.OffTheEnd;
         Text = text;
+        _ahead = new TextAhead(text.Text);
+        Step = new Step { Ahead = _ahead };
     }
 
-    public Step Step { get; } = new();
+    public Step Step { get; }
 
     /// <summary>The text of the block that ran last: the program's own, or that of a file beside it.</summary>
     public FlowText Text { get; private set; }
@@ -107,6 +110,7 @@ public sealed partial class FlowRunner
         var frame = _frames.Peek();
         (Text, Line, _at) = (frame.Text, _next.Line, _next);
         TellOwnLine();
+        (_ahead.Text, _ahead.Line) = (Text.Text, Line);
         _executor.Run(Text.BlockAt(Line), ref _state, Step);
         Blocks++;
         _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;

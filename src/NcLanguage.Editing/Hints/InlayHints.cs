@@ -31,13 +31,14 @@ public static class InlayHints
         var executor = analysis.Main.Job.Executor;
         var holes = HoleTable.Of(analysis.Main);
         var state = analysis.Main.StateBefore(firstLine);
-        var step = new Step();
+        var (step, ahead) = analysis.Main.StepWithAhead();
         for (var line = firstLine; line <= lastLine; line++)
         {
             var block = analysis.Main.BlockAt(line);
             if (block.Tokens.Length == 0)
                 continue;
             // Where the run leaves the order of the text, each block is met as the run first came to it.
+            ahead.Line = line;
             if (analysis.Main.Flow is null)
                 executor.Run(block, ref state, step);
             else

@@ -54,9 +54,12 @@ static class OtherReading
             state.MachinePosition = Machine.Geometry.Point3.Unknown;
             state.Shift = Machine.Geometry.Point3.Unknown;
         }
-        var step = new Step();
+        var (step, ahead) = main.StepWithAhead();
         for (var at = main.Text.FirstLineOf(chunk); at <= line; at++)
+        {
+            ahead.Line = at;
             executor.Run(main.BlockAt(at), ref state, step);
+        }
         return step;
     }
 

@@ -33,7 +33,8 @@ public static class TraceRun
     static void ReadOn(SourceText text, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
     {
         var state = job.Executor.Start();
-        var step = new Step();
+        var ahead = new TextAhead(text);
+        var step = new Step { Ahead = ahead };
         for (var chunk = 0; chunk < text.Chunks.Length; chunk++)
         {
             cancel.ThrowIfCancellationRequested();
@@ -43,6 +44,7 @@ public static class TraceRun
                 var block = blocks[line];
                 if (block.Tokens.Length == 0)
                     continue;
+                ahead.Line = text.FirstLineOf(chunk) + line;
                 job.Executor.Run(block, ref state, step);
                 Show(block, new TracedStep(text.FirstLineOf(chunk) + line, step, job), onStep, totals);
             }

@@ -26,6 +26,7 @@ static class BlockHover
         if (step.Holes.Count > 0)
             HoleText.AppendTitle(text, analysis, line, step);
         AppendMoves(text, analysis, step);
+        text.Append(OffPathText.Of(step));
         if (step.Holes.Count > 0)
         {
             HoleText.AppendNext(text, analysis, line, step);

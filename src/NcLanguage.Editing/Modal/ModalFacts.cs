@@ -49,7 +49,8 @@ sealed class ModalFacts
         Code("plane", Slot.Plane, "plane", _state.Plane switch { WorkPlane.XY => "G17", WorkPlane.ZX => "G18", WorkPlane.YZ => "G19", _ => "" });
         Code("workOffset", Slot.WorkOffset, "work offset", _state.WorkOffset <= 0 ? "" : WorkOffsetName.Format(_state.WorkOffset));
         Code("compensation", Slot.Compensation, "radius compensation",
-            _state.Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" });
+            _state.Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" },
+            _state.IsCompensated ? " by " + _lengths.Length(_state.CompensationRadius) : "");
     }
 
     void AddMotion()

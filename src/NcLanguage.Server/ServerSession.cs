@@ -76,7 +76,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         TextDocumentItem document = notification.TextDocument;
         var text = SourceText.From(document.Text.Bytes);
         if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
-        else _documents.Open(document.Uri, document.Version, text);
+        else RefreshHintsIf(_documents.Open(document.Uri, document.Version, text));
         return Task.CompletedTask;
     }
 
@@ -84,7 +84,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         (string uri, int version) = notification.TextDocument;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, version, notification.ContentChanges)]);
-        else _documents.Change(uri, version, notification.ContentChanges);
+        else RefreshHintsIf(_documents.Change(uri, version, notification.ContentChanges));
         return Task.CompletedTask;
     }
 
@@ -92,7 +92,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         string uri = notification.TextDocument.Uri;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
-        else _documents.Close(uri);
+        else RefreshHintsIf(_documents.Close(uri));
         return Task.CompletedTask;
     }
 
@@ -146,8 +146,13 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private bool FilesChanged(IReadOnlyCollection<string> paths)
     {
         bool any = _documents.RecheckUsersOf(paths);
-        if (any && _client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
+        RefreshHintsIf(any);
         return any;
+    }
+
+    private void RefreshHintsIf(bool isRechecked)
+    {
+        if (isRechecked && _client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
     }
 
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>

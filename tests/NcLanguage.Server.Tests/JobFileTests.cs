@@ -17,7 +17,8 @@ public sealed class JobFileTests
         JsonNode registration = (await client.NextAsync("client/registerCapability"))["registrations"]!.AsArray().Single()!;
         Assert.Equal("workspace/didChangeWatchedFiles", (string?)registration["method"]);
         string[] patterns = [.. registration["registerOptions"]!["watchers"]!.AsArray().Select(watcher => (string)watcher!["globPattern"]!)];
-        Assert.Equal(["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json"], patterns);
+        Assert.Equal(
+            ["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json", "**/*.nc", "**/*.cnc", "**/*.tap", "**/*.iso", "**/*.eia", "**/*.ncp"], patterns);
     }
 
     [Fact]

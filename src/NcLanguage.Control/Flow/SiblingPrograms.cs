@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using NcLanguage.Machine.Files;
 using NcLanguage.Syntax.Text;
@@ -9,7 +10,8 @@ namespace NcLanguage.Control.Flow;
 /// <param name="files">How files are read.</param>
 public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICalledPrograms
 {
-    static readonly string[] Extensions = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
+    /// <summary>The endings that files of programs have, with their point.</summary>
+    public static ImmutableArray<string> Extensions { get; } = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
 
     readonly string _folder = Path.GetDirectoryName(Path.GetFullPath(programPath)) ?? ".";
     readonly string _extension = Path.GetExtension(programPath);
@@ -44,6 +46,11 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
         try
         {
             return File.ResolveLinkTarget(path, returnFinalTarget: true) is not { } target || Path.GetDirectoryName(target.FullName) == _folder;
+        }
+        // Where nothing stands on disk no link leads anywhere; an editor may hold a program never saved.
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -18,22 +18,36 @@ internal sealed class DocumentStore(
     /// <summary>What the open programs are run with, as far as that is known.</summary>
     public IReadOnlyList<LoadedJob> JobsInUse => [.. _open.Values.Select(document => document.Job).OfType<LoadedJob>()];
 
-    /// <summary>Opens a program; one open already takes the new text.</summary>
-    public void Open(string uri, int version, SourceText text)
+    /// <summary>Opens a program; one open already takes the new text. Those that call it are checked anew: true where there are any.</summary>
+    public bool Open(string uri, int version, SourceText text)
     {
         if (_open.Remove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
+        if (path is not null) jobs.SetOpenText(path, uri, text);
         _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), options, OnAnalysed, log.AnalysisFailed);
+        return RecheckCallersOf(path);
     }
 
-    public void Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes) => Find(uri).Change(version, changes, positions);
+    /// <summary>Changes a program. Those that call it are checked anew: true where there are any.</summary>
+    public bool Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
+    {
+        OpenDocument document = Find(uri);
+        document.Change(version, changes, positions);
+        string? path = DocumentUri.ToPath(uri);
+        if (path is not null) jobs.SetOpenText(path, uri, document.Current.Text);
+        return RecheckCallersOf(path);
+    }
 
-    public void Close(string uri)
+    /// <summary>Closes a program: for those that call it the file on disk counts again. True where there are any.</summary>
+    public bool Close(string uri)
     {
         Find(uri).Dispose();
         _open.Remove(uri);
         publisher.Clear(uri);
         jobDiagnostics.Set(uri, null, () => true);
+        string? path = DocumentUri.ToPath(uri);
+        if (path is not null) jobs.RemoveOpenText(path);
+        return RecheckCallersOf(path);
     }
 
     /// <summary>Checks the programs anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
@@ -43,6 +57,20 @@ internal sealed class DocumentStore(
         foreach (OpenDocument document in _open.Values)
         {
             if (document.Job is { } job && !job.DependsOn(changed)) continue;
+            document.Recheck();
+            any = true;
+        }
+        return any;
+    }
+
+    // A program that is not yet read for the first time will meet the new text by itself.
+    private bool RecheckCallersOf(string? path)
+    {
+        bool any = false;
+        if (path is null) return any;
+        foreach (OpenDocument document in _open.Values)
+        {
+            if (document.Job?.Programs is not { } called || !called.DependsOn(path)) continue;
             document.Recheck();
             any = true;
         }

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Server.Documents;
 using NcLanguage.Syntax.Text;
@@ -29,7 +28,7 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
     {
         var recorder = new Recorder(files, _open);
         JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath), recorder, chosen);
-        return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new SiblingPrograms(programPath, new OpenFirst(files, _open)));
+        return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(files, _open)));
     }
 
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Flow;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
 
@@ -17,6 +18,8 @@ internal static class WatchedFiles
             new FileSystemWatcherPattern("**/*" + SetupEnding),
             new FileSystemWatcherPattern("**/nc" + SetupEnding),
             new FileSystemWatcherPattern("**/*" + MachineEnding),
+            // Programs that others call.
+            .. SiblingPrograms.Extensions.Select(extension => new FileSystemWatcherPattern("**/*" + extension)),
         ])),
     ]);
 

@@ -1,0 +1,36 @@
+using System.Collections.Concurrent;
+using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
+using NcLanguage.Server.Documents;
+
+namespace NcLanguage.Server.Jobs;
+
+/// <summary>The programs beside one that calls them. Each is read once, when it is first called, and every place that was looked at is noted,
+/// so that it is known what has to change before they are read anew. Used by several workers at once.</summary>
+internal sealed class CalledPrograms : ICalledPrograms
+{
+    private readonly ConcurrentDictionary<int, CalledFile?> _found = new();
+    private readonly ConcurrentDictionary<string, FileStamp> _looked = new(DocumentUri.PathComparer);
+    private readonly SiblingPrograms _siblings;
+
+    /// <param name="programPath">The calling program.</param>
+    /// <param name="files">How files are read, what is open in the editor first.</param>
+    public CalledPrograms(string programPath, IFileAccess files) => _siblings = new SiblingPrograms(programPath, new Noting(this, files));
+
+    public CalledFile? Find(int number) => _found.GetOrAdd(number, _siblings.Find);
+
+    public bool DependsOn(string path) => _looked.ContainsKey(path);
+
+    /// <summary>The places that are no longer as they were when looked at.</summary>
+    public IEnumerable<string> Outdated() => _looked.Where(place => FileStamp.Of(place.Key) != place.Value).Select(place => place.Key);
+
+    // Noted before the reading: what changes meanwhile then counts as changed.
+    private sealed class Noting(CalledPrograms programs, IFileAccess files) : IFileAccess
+    {
+        public FileAnswer Read(string path)
+        {
+            programs._looked.TryAdd(path, FileStamp.Of(path));
+            return files.Read(path);
+        }
+    }
+}

@@ -48,7 +48,7 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
     {
         MoveRole.Hop or MoveRole.Return => false,
         MoveRole.InHole when move.Kind == MoveKind.Rapid => false,
-        _ => kind switch { ContactKind.Rapid => !move.IsCut, ContactKind.Cut => move.IsCut, _ => true },
+        _ => kind switch { ContactKind.Rapid => !move.IsFeed, ContactKind.Cut => move.IsFeed, _ => true },
     };
 
     static Contact? Of(int index, in StepContext step)
@@ -74,7 +74,7 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
     static ContactKind KindOf(in Approach approach, in Move move) =>
         !approach.IsContact ? ContactKind.Near
         : approach.Part == ToolPart.Holder ? ContactKind.Holder
-        : move.IsCut ? ContactKind.Cut
+        : move.IsFeed ? ContactKind.Cut
         : ContactKind.Rapid;
 
     static Approach At(Point3 place, in StepContext step, ReadOnlySpan<Obstacle> obstacles)

@@ -20,18 +20,17 @@ public sealed class PathNotKnown : Rule
         Severity = Severity.Note,
         Title = "From here on the path is not known",
         Finds = 
-            "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known, rotation, scaling, polar coordinates, cutting "
-            + "speed G96, moves until contact, G10, threads, calls and jumps; also a cycle that asks for more moves in one block than are followed. Also the first move "
+            "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known, calls and jumps "
+            + "that cannot be followed, and G10 with another kind of data than offsets; also a cycle that asks for more moves in one block than are followed. Also the first move "
             + "under a work offset whose place in the setup's frame the setup does not give.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
             + "until they are known again.",
         Example = """
             G21 G90 G17 G54
-            G68 X0 Y0 R30
+            G10 L3 P1 R5
             ~^^
             G0 X10 Y10
-            G69
             M30
             """,
         Instead = """
@@ -109,11 +108,7 @@ public sealed class PathNotKnown : Rule
 
     static string Until(double code) => code switch
     {
-        68 => "until G69 the places are not checked",
-        51 => "until G50 the places are not checked",
-        16 => "until G15 the places are not checked",
-        96 => "until G97 the spindle speed is not known",
-        33 => "the pitch is not checked",
+        10 => "which offset it changes is not known, and places in the setup and in the machine are not checked from here on",
         _ => "places behind it are not checked until they are known again",
     };
 }

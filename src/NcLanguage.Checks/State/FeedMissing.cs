@@ -52,6 +52,9 @@ public sealed class FeedMissing : Rule
         }
         if ((step.Step.Events & StepEvents.Cut) == 0 || after.IsCalled || step.Step.Words.Has('F'))
             return;
+        // The feed of a thread is its lead for each turn.
+        if (after.Motion == MotionMode.Thread && !after.InCycle)
+            return;
         // A cycle under G93 is not-allowed-here, with or without F.
         if (after.FeedMode == FeedMode.InverseTime && after.InCycle)
             return;

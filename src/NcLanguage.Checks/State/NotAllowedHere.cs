@@ -14,8 +14,9 @@ public sealed class NotAllowedHere : Rule
         Severity = Severity.Error,
         Title = "A code cannot be used in the present modes",
         Finds = 
-            "A cycle under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on, or outside the XY plane (G17); "
-            + "another plane, another unit, a work offset or G53 while radius compensation is on.",
+            "A cycle or a probe move under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on, or outside the XY plane "
+            + "(G17); another plane, another unit, a work offset, a shift, G53 or the reference point while radius compensation is on; a probe move that begins too "
+            + "near its end; an arc under scaling with unequal factors.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -39,7 +40,7 @@ public sealed class NotAllowedHere : Rule
             M30
             """,
         NotFound = "Controls that allow more.",
-        Source = "NISTIR 6556 §3.5.10, §3.5.12, §3.5.13, §3.5.16 and appendix B.5.",
+        Source = "NISTIR 6556 §3.5.9, §3.5.10, §3.5.12, §3.5.13, §3.5.16 and appendix B.5; arcs under unequal scaling are common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -51,7 +52,13 @@ public sealed class NotAllowedHere : Rule
             if (fault.Kind != FaultKind.NotAllowedHere || !Begins(step, fault))
                 continue;
             var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
-            if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is >= 73 and <= 89)
+            if (fault.A is 2 or 3)
+                step.Report(this, fault.Token, $"Scaled by unequal factors, or turned in another plane, {word} is no arc any more: the control stops with an alarm.", Slot.ProgramFrame, "It is set here.");
+            else if (fault.A is > 38 and < 39 && fault.B > 0)
+                step.Report(this, fault.Token, $"The probe stands only {step.Say.Length(fault.B)} from the point it is to move to, and needs {step.Say.Length(BlockExecutor.LeastProbeWay)}: the control stops with an alarm.");
+            else if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is (31 or (> 38 and < 39)))
+                step.Report(this, fault.Token, "Probe moves do not run under inverse time feed (G93): the control stops with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
+            else if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is >= 73 and <= 89)
                 step.Report(this, fault.Token, "Cycles do not run under inverse time feed (G93): the control stops with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
             else if (fault.A is 41 or 42 && fault.B > 0)
                 step.Report(this, fault.Token, $"Radius compensation works in the XY plane (G17), and G{fault.B} is in force: the control stops with an alarm.", Slot.Plane, "The plane is set here.");

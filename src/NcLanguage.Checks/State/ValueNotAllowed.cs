@@ -14,7 +14,7 @@ public sealed class ValueNotAllowed : Rule
         Title = "A word's value is not allowed",
         Finds = 
             "A negative feed, speed, tool, offset number or dwell; a tool above the machine profile's number of tools; a number of repeats that is not a whole number from 1; a peck that is not above 0; a "
-            + "work offset for G10 that does not exist.",
+            + "work offset for G10 that does not exist; a scale factor of 0.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -44,6 +44,7 @@ public sealed class ValueNotAllowed : Rule
 
     static string Allowed(in StepContext step, char letter) => letter switch
     {
+        'P' or 'I' or 'J' or 'K' when step.Step.Words.HasCode('G', 510) => "a factor of 0 leaves nothing of the path",
         'F' => "a feed is not negative",
         'S' => "a speed is not negative",
         'T' when step.Step.Words['T'] > step.Job.Machine.Tools => $"the tool changer of this machine has {Say.Number(step.Job.Machine.Tools!.Value)} places",
@@ -51,8 +52,8 @@ public sealed class ValueNotAllowed : Rule
         'D' or 'H' => "an offset number is a whole number from 0",
         'L' or 'K' => "repeats are a whole number from 1",
         'Q' => "a peck is greater than 0",
-        'P' when step.Step.Words.HasCode('G', 100) => "G10 L2 sets work offsets 1 to 9",
-        'P' when step.Step.Words.HasCode('G', 541) => "a further work offset is a whole number from 0",
+        'P' when step.Step.Words.HasCode('G', 100) => step.Step.Words['L'] is 2 or 20 ? "G10 sets work offsets 1 to 9" : "an offset number is a whole number from 0",
+        'P' when step.Step.Words.HasCode('G', 541) => "a further work offset is a whole number from 1",
         'P' or 'X' => "a dwell is not negative",
         _ => "it lies outside what the code takes",
     };

@@ -13,7 +13,9 @@ public sealed class WordMissing : Rule
         Name = "word-missing",
         Severity = Severity.Error,
         Title = "A code lacks a word it needs",
-        Finds = "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92 without an axis. What a cycle lacks is cycle-word-missing.",
+        Finds =
+            "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92, G52 or a probe move without an axis, G10 without L, P or R, "
+            + "G51 without a factor, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing.",
         AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
             G21 G90 G17 G54
@@ -35,7 +37,7 @@ public sealed class WordMissing : Rule
             "Adds the H of the tool in the spindle to G43. A choice where the setup does not list the tool (by custom H has the tool's number) and where a "
             + "comment that is not closed may hold the H. The other words only the programmer knows.",
         NotFound = "Controls that take H from an earlier block.",
-        Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.11 and §3.5.18.",
+        Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.5, §3.5.9, §3.5.11, §3.5.18 and §3.6.3; common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -68,15 +70,25 @@ public sealed class WordMissing : Rule
     static string? Message(in StepContext step, in Fault fault)
     {
         ref readonly var token = ref step.Block.Tokens[fault.Token];
+        if (token.IsWord('M') && fault.Letter == 'T')
+            return "M6 changes the tool, but no T before it says to which: the tool that the program before has chosen comes, or none.";
         if (!token.IsWord('G'))
             return step.Step.After.Cycle == 0 && !IsOfOtherPlane(step) ? ArcMessage : null;
+        var word = Quote.Word(step.Block, token);
         return token.Value switch
         {
             2 or 3 when IsOfOtherPlane(step) => null,
-            2 or 3 => fault.Letter == 'X' ? $"{Quote.Word(step.Block, token)} with R, but no axis word says where the arc ends: the control stops with an alarm." : ArcMessage,
+            2 or 3 => fault.Letter == 'X' ? $"{word} with R, but no axis word says where the arc ends: the control stops with an alarm." : ArcMessage,
             4 => "G4 waits, but P does not say how long: the control stops with an alarm.",
-            43 or 44 => $"{Quote.Word(step.Block, token)} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
+            43 or 44 => $"{word} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
             92 => "G92 sets the position, but no X, Y or Z says to what: the control stops with an alarm.",
+            52 => "G52 shifts the datum, but no X, Y or Z says by how much: the control stops with an alarm.",
+            10 => $"G10 writes an offset, but {fault.Letter} does not say {(fault.Letter switch { 'L' => "which kind", 'P' => "which", _ => "its value" })}: the control stops with an alarm.",
+            33 => "G33 cuts a thread, but neither K nor F gives its lead: the control stops with an alarm, or takes the lead of an earlier block.",
+            51 => "G51 scales the path, but neither P nor I, J, K gives a factor: the control stops with an alarm, or takes a factor of its own.",
+            68 => "G68 turns the path, but R does not say by how much: the control stops with an alarm, or takes an angle of its own.",
+            54.1 => $"{word} counts from a further work offset, but P does not say which: the control stops with an alarm.",
+            31 or 38.2 or 38.3 or 38.4 or 38.5 => $"{word} moves until contact, but no X, Y or Z says where to: the control stops with an alarm.",
             _ => null,
         };
     }

@@ -52,7 +52,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         if (move.IsMotion && move.Length == 0)
             return;
         _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
-        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsCut ? "F" + Say.Number(move.Feed, 1) : ""),-9}");
+        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + Say.Number(move.Feed, 1) : ""),-9}");
         if (!(move.Seconds == 0))
             _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
         screen.Write(_row.ToString().TrimEnd());
@@ -80,6 +80,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         (MoveKind.Feed, MoveRole.Return) => "feed back to",
         (MoveKind.Feed, MoveRole.InHole) => "feed in the hole to",
         (MoveKind.Rapid, _) => "rapid to",
+        (MoveKind.Feed, MoveRole.Probe) => "probe move towards",
         (MoveKind.Feed, _) => "feed to",
         (MoveKind.Arc, _) => move.Clockwise ? "arc clockwise to" : "arc counterclockwise to",
         (MoveKind.Dwell, _) => "dwell",

@@ -15,6 +15,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     /// <summary>Lines behind a block that its move may depend on, at most; blank lines and comments among them.</summary>
     public const int LinesAhead = 50;
 
+    /// <summary>How far a probe must stand from its end point, mm (NISTIR 6556 §3.5.9: 0.254 mm or 0.01 in).</summary>
+    public const double LeastProbeWay = 0.254;
+
     public MachineProfile Machine { get; } = machine;
 
     public Setup Setup { get; } = setup;

@@ -88,7 +88,7 @@ ref partial struct BlockRun
         if (!TakeWhole('D', out var d))
             return double.NaN;
         number = d;
-        return d == 0 ? 0 : Setup.FindRadiusOffset(d)?.Diameter is { } diameter ? diameter / 2 : double.NaN;
+        return d == 0 ? 0 : Offsets.RadiusOf(d, _state, Setup);
     }
 
     /// <summary>From here on, until G40, it is not known how far the tool is off the programmed path: places are the programmed ones, and
@@ -107,8 +107,11 @@ ref partial struct BlockRun
     readonly double StandsAt(int axis) =>
         axis < 2 && (_state.NotFollowed & NotFollowed.Compensation) != 0 ? double.NaN : _state.Position[axis];
 
-    /// <summary>How far to the left of the programmed path the tool's centre is kept, mm; below 0 to the right.</summary>
-    readonly double ToLeft => _state.Compensation == CompensationSide.Left ? _state.CompensationRadius : -_state.CompensationRadius;
+    /// <summary>How far to the left of the programmed path the tool's centre is kept, mm; below 0 to the right. A path that is mirrored has the
+    /// tool on its other side (common practice).</summary>
+    readonly double ToLeft =>
+        (_state.Compensation == CompensationSide.Left) != (_state.ProgramFrame?.Mirrors(WorkPlane.XY) ?? false)
+            ? _state.CompensationRadius : -_state.CompensationRadius;
 
     static Point2 InPlane(Point3 place) => new(place.X, place.Y);
 

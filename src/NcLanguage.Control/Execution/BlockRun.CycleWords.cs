@@ -68,7 +68,7 @@ ref partial struct BlockRun
     readonly void TakeLevels()
     {
         var incremental = _state.Distance == DistanceMode.Incremental;
-        var unknown = _state.Distance == DistanceMode.Unknown || _state.Plane == WorkPlane.Unknown || (_state.NotFollowed & NotFollowed.Scaling) != 0;
+        var unknown = _state.Distance == DistanceMode.Unknown || _state.Plane == WorkPlane.Unknown;
         if (_words.IsFree('R'))
         {
             _words.Use('R');

@@ -55,7 +55,7 @@ ref partial struct BlockRun
         {
             // How often is not known: once at least, and the last of them may be anywhere on the way.
             DrillOne();
-            Lose(NextPlace(out var axes) == _state.Position ? 0 : axes);
+            LoseNextHole();
             return;
         }
         if (repeats < 1)
@@ -71,7 +71,7 @@ ref partial struct BlockRun
             if (_step.Moves.Count + _step.Holes.Count >= MostMoves)
             {
                 RefuseMoves(token, letter);
-                Lose(NextPlace(out var axes) == _state.Position ? 0 : axes);
+                LoseNextHole();
                 return;
             }
             DrillOne();
@@ -103,39 +103,30 @@ ref partial struct BlockRun
             AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Cycle);
     }
 
-    /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>
-    readonly Point3 NextPlace(out int axes)
+    /// <summary>After M29 the tapping cycle starts the standing spindle itself, and stops it when the hole is done (common practice).</summary>
+    readonly void StartCoupledSpindle()
     {
-        var place = _state.ProgrammedPosition;
-        axes = 0;
+        if (_state.RigidTapping && _state.Spindle == SpindleState.Off && _state.Cycle is 84 or 74)
+            _state.Spindle = _state.Cycle == 84 ? SpindleState.Clockwise : SpindleState.Counterclockwise;
+    }
+
+    /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>
+    readonly Aim NextHole()
+    {
+        UseAxisWords();
         if (_state.Plane == WorkPlane.Unknown)
-        {
-            UseAxisWords();
-            axes = AllAxes;
-            return Point3.Unknown;
-        }
-        for (var axis = 0; axis < 3; axis++)
-        {
-            var letter = (char)('X' + axis);
-            if (axis == DepthAxis || !_words.Has(letter))
-                continue;
-            _words.Use(letter);
-            var value = Length(letter);
-            var incremental = Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
-            if (incremental && value == 0)
-                continue;
-            axes |= Bit(axis);
-            place = place.With(axis, IsBent(axis) ? double.NaN
-                : incremental ? place[axis] + value
-                : _state.Distance == DistanceMode.Unknown ? double.NaN : value);
-        }
-        axes = BackOnPath(axes);
-        if (axes == 0)
-            return _state.Position;
-        if (!IsTurned)
-            return place;
-        axes = AllAxes & ~Bit(DepthAxis);
-        return Point3.Unknown.With(DepthAxis, place[DepthAxis]);
+            return new Aim(Point3.Unknown, Point3.Unknown, _state.ProgramFrame, AllAxes);
+        var incremental = Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
+        var aim = TakeAim(incremental, Bit(DepthAxis));
+        return aim with { Work = aim.Work.With(DepthAxis, _state.Position[DepthAxis]), Axes = aim.Axes & ~Bit(DepthAxis) };
+    }
+
+    /// <summary>The tool may have gone on to the next hole, and it is not known whether it has.</summary>
+    readonly void LoseNextHole()
+    {
+        var next = NextHole();
+        if (next.Work != _state.Position)
+            Lose(next.Axes);
     }
 
     readonly void DrillOne()
@@ -143,16 +134,21 @@ ref partial struct BlockRun
         var depth = DepthAxis;
         var isHop = _state.StandsAtHole;
         var firstMove = _step.Moves.Count;
-        var place = NextPlace(out var axes);
+        var aim = NextHole();
+        var place = aim.Work;
         LiftBeforeTraverse();
         var arriveAt = _state.Position[depth];
-        Rapid(place.With(depth, arriveAt), axes, isHop ? MoveRole.Hop : MoveRole.FirstTraverse);
+        Rapid(place.With(depth, arriveAt), aim.Axes, isHop ? MoveRole.Hop : MoveRole.FirstTraverse);
         Rapid(_state.Position.With(depth, _state.RLevel), Bit(depth), MoveRole.Approach);
         var spindle = _state.Spindle;
+        StartCoupledSpindle();
         DrillInHole(place);
         var returnTo = ReturnLevelOfHole();
         LeaveHole(place, returnTo);
         _state.Spindle = spindle;
+        // The cycle's own axis is not scaled: R and bottom are levels of the work (common practice).
+        if (aim.Frame is { } frame)
+            Arrive(aim with { Programmed = aim.Programmed.With(depth, frame.ToProgram(_state.Position)[depth]) });
         _state.StandsAtHole = true;
         _state.CycleLeftOn = false;
         _step.Sets |= Slot.Hole;

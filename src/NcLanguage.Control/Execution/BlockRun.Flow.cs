@@ -47,7 +47,7 @@ ref partial struct BlockRun
     readonly void Leave(int token)
     {
         AddFault(FaultKind.NotFollowed, token);
-        _state = ControlState.Unknown with { Started = _state.Started, Set = _state.Set };
+        _state = _state.Forgotten();
     }
 
     readonly double ValueOf(in Token token)
@@ -183,7 +183,7 @@ ref partial struct BlockRun
         if (!_words.Has('P'))
         {
             AddFault(FaultKind.WordMissing, token, 'P');
-            _state = ControlState.Unknown with { Started = _state.Started, Set = _state.Set };
+            _state = _state.Forgotten();
             return;
         }
         var number = TakeWhole('P', out var program) ? program : double.NaN;

@@ -37,15 +37,16 @@ ref partial struct BlockRun
         _step.Sets |= Slot.FeedMode;
     }
 
-    /// <summary>G96 and G97 come before S: the S of their block is already read as they say.</summary>
+    /// <summary>G96 and G97 come before S: the S of their block is already read as they say. What G96 makes of the speed depends on the
+    /// diameter a lathe turns at, which a mill does not have: the speed is not known.</summary>
     readonly void SetSpeedMode()
     {
         if (_words.Find(ModalGroup.SpeedMode) is not { } word)
             return;
-        var isTurns = word.Code.Tenths == 970;
-        if (!isTurns)
+        _state.SurfaceSpeed = word.Code.Tenths == 960;
+        if (_state.SurfaceSpeed)
             _state.Speed = double.NaN;
-        Follow(NotFollowed.SurfaceSpeed, isTurns, word.Token);
+        _step.Sets |= Slot.SpeedMode;
     }
 
     readonly void SetFeed()
@@ -62,7 +63,7 @@ ref partial struct BlockRun
         if (!TakeNotNegative('S', out var value))
             return;
         _state.Happened &= ~Happened.CutStanding;
-        _state.Speed = (_state.NotFollowed & NotFollowed.SurfaceSpeed) != 0 ? double.NaN : value;
+        _state.Speed = _state.SurfaceSpeed ? double.NaN : value;
         _step.Sets |= Slot.Speed;
     }
 
@@ -127,11 +128,7 @@ ref partial struct BlockRun
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         var before = _state;
         if (word.Code.Tenths == 541)
-        {
-            // Further offsets by number are not in the setup: the datum is not known.
-            TakeWhole('P', out _);
-            _state.WorkOffset = -1;
-        }
+            _state.WorkOffset = FurtherWorkOffset(word.Token);
         else
             _state.WorkOffset = word.Code.Tenths % 10 == 0 ? word.Code.Tenths / 10 : word.Code.Tenths;
         if (before.WorkOffset != _state.WorkOffset || _state.WorkOffset < 0)
@@ -141,10 +138,27 @@ ref partial struct BlockRun
         _step.Sets |= Slot.WorkOffset;
     }
 
-    readonly void NotePathControl()
+    /// <summary>The work offset that P of G54.1 names; −1 where it names none.</summary>
+    readonly int FurtherWorkOffset(int token)
     {
-        if (_words.Find(ModalGroup.PathControl) is { Code.Tenths: 640 })
+        if (!_words.Has('P'))
+            AddFault(FaultKind.WordMissing, token, 'P');
+        if (!TakeWhole('P', out var number))
+            return -1;
+        if (number is >= 1 and <= WorkOffsetName.MostFurther)
+            return WorkOffsetName.Further(number);
+        AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', number);
+        return -1;
+    }
+
+    readonly void SetPathControl()
+    {
+        if (_words.Find(ModalGroup.PathControl) is not { } word)
+            return;
+        if (word.Code.Tenths == 640)
             _words.Use('P');
+        _state.PathControl = word.Code.Tenths switch { 610 => PathControl.ExactPath, 640 => PathControl.Continuous, _ => PathControl.ExactStop };
+        _step.Sets |= Slot.PathControl;
     }
 
     readonly void SetDistanceMode()

@@ -30,7 +30,7 @@ ref partial struct BlockRun
             return;
         var length = Way(to, axes).Length;
         var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
-        Move(MoveKind.Feed, to, role, feed, length / feed * 60);
+        Move(MoveKind.Feed, to, role, feed, role == MoveRole.Plain ? SecondsOfPath(length, feed) : length / feed * 60);
         Cut(role == MoveRole.Plain && IsInAir(to, axes));
         Stand(to, axes);
     }
@@ -108,7 +108,7 @@ ref partial struct BlockRun
         var hasSolids = !Setup.Obstacles.IsEmpty || !Setup.Supports.IsEmpty;
         if (_step.Moves.Count == 0 || _state.IsCalled || !(hasSolids || Setup.Stock is not null || Setup.ClampHeight is not null))
             return;
-        if ((_state.Happened & Happened.MovedOffFrame) == 0 && !Offsets.IsPlaced(_state.WorkOffset, Setup) && Travels(false))
+        if ((_state.Happened & Happened.MovedOffFrame) == 0 && !Offsets.IsPlaced(_state, Setup) && Travels(false))
             _state.Happened |= Happened.MovedOffFrame;
         if ((_state.Happened & Happened.MovedWithoutSize) == 0 && hasSolids && _state.Tool != 0 && !(Setup.FindTool(_state.Tool)?.Diameter > 0)
             && Travels(_state.Tool < 0))
@@ -151,6 +151,14 @@ ref partial struct BlockRun
             _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
         }
         LeavePath(axes);
+        FollowInProgram();
+    }
+
+    /// <summary>Says in the program's own places where the tool stands.</summary>
+    readonly void FollowInProgram()
+    {
+        if (_state.ProgramFrame is { } frame)
+            _state.Programmed = frame.ToProgram(_state.ProgrammedPosition);
     }
 
     /// <summary>The place along these axes is no longer known in work coordinates, unless machine coordinates still tell it; nothing has moved.</summary>
@@ -160,6 +168,7 @@ ref partial struct BlockRun
         for (var axis = 0; axis < 3; axis++)
             if ((axes & Bit(axis)) != 0)
                 _state.Position = _state.Position.With(axis, fromMachine[axis]);
+        FollowInProgram();
         _state.StandsAtHole = false;
     }
 
@@ -175,6 +184,7 @@ ref partial struct BlockRun
             _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
         }
         LeavePath(axes);
+        FollowInProgram();
     }
 
     /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, within what the machine can do.</summary>
@@ -196,6 +206,17 @@ ref partial struct BlockRun
     readonly double WithinMachine(double feed) =>
         !(feed > 0) ? double.NaN : Machine.MaxFeed is { } most && feed > most ? most : feed;
 
-    /// <summary>A thread's feed: its lead K each turn of the spindle.</summary>
-    readonly double ThreadFeed() => WithinMachine(Length('K') * _state.Speed);
+    /// <summary>A thread's feed: its lead each turn of the spindle, written as K or, on some controls, as F (common practice).</summary>
+    readonly double ThreadFeed()
+    {
+        var lead = _words.Has('K') ? Length('K') : Length('F');
+        return WithinMachine(_state.Spindle == SpindleState.Off ? double.NaN : lead * _state.Speed);
+    }
+
+    /// <summary>Time along a programmed path of <paramref name="length"/> mm; from rest to rest under exact stop.</summary>
+    readonly double SecondsOfPath(double length, double feed)
+    {
+        var stops = _state.PathControl == PathControl.ExactStop || _words.HasCode('G', 90);
+        return stops && feed > 0 ? MoveTime.Trapezoid(length, feed, Machine.Acceleration) : length / feed * 60;
+    }
 }

@@ -35,13 +35,13 @@ ref partial struct BlockRun
                 Preload(claim.Token);
                 break;
             case 520:
-                ShiftLocally();
+                ShiftLocally(claim.Token);
                 break;
             case 100:
                 SetOffsetData(claim.Token);
                 break;
             case 310 or 382 or 383 or 384 or 385:
-                Probe(claim.Token);
+                Probe(claim.Token, claim.Code.Tenths / 10.0);
                 break;
             default:
                 // The point that scaling and rotation are about.
@@ -96,10 +96,11 @@ ref partial struct BlockRun
 
     readonly void GoHome(int tenths)
     {
+        RefuseUnderCompensation(_words.TokenOfCode('G', tenths), tenths);
         if (HasAxisWords)
         {
             _state.Happened |= Happened.PlaceRead;
-            Rapid(Target(), TargetAxes(), MoveRole.Machine);
+            Rapid(TakeAim(), MoveRole.Machine);
         }
         // The second reference point of G30 is not part of the profile: where the axes end is not known.
         RapidInMachine(tenths == 280 ? Machine.Home : Point3.Unknown, HasAxisWords ? WordAxes() : AllAxes);
@@ -161,6 +162,7 @@ ref partial struct BlockRun
     /// <summary>G92: the place where the tool stands gets the numbers written (NISTIR 6556 §3.5.18).</summary>
     readonly void Preload(int token)
     {
+        RefuseUnderCompensation(token, 920);
         if (!HasAxisWords)
             AddFault(FaultKind.WordMissing, token, 'X');
         var numbers = _state.Position;
@@ -186,6 +188,7 @@ ref partial struct BlockRun
         {
             if (word.Code.Letter != 'G' || word.Code.Tenths is not (921 or 922 or 923))
                 continue;
+            RefuseUnderCompensation(word.Token, word.Code.Tenths);
             var before = _state;
             if (word.Code.Tenths == 921)
                 _state.StoredShift = default;
@@ -196,38 +199,48 @@ ref partial struct BlockRun
         }
     }
 
-    readonly void ShiftLocally()
+    /// <summary>G52 shifts every work offset, beside the shift of G92; 0 takes it back (common practice).</summary>
+    readonly void ShiftLocally(int token)
     {
+        if (!HasAxisWords)
+            AddFault(FaultKind.WordMissing, token, 'X');
+        RefuseUnderCompensation(token, 520);
         var before = _state;
         for (var axis = 0; axis < 3; axis++)
         {
             var letter = (char)('X' + axis);
             if (_words.Has(letter))
-                _state.Shift = _state.Shift.With(axis, Length(letter));
+                _state.LocalShift = _state.LocalShift.With(axis, Length(letter));
         }
         Offsets.Changed(ref _state, before, Setup);
         _step.Sets |= Slot.Shift;
     }
 
-    /// <summary>G10 changes offsets that the setup gives: from here on it is not known where the work coordinates lie. Nothing moves.</summary>
-    readonly void SetOffsetData(int token)
+    /// <summary>Refuses what the published specification does not allow while radius compensation is on (NISTIR 6556 §B.5).</summary>
+    readonly void RefuseUnderCompensation(int token, int tenths)
     {
-        foreach (var letter in "LPRQ")
-            _words.Use(letter);
-        AddFault(FaultKind.NotFollowed, token);
-        // NISTIR 6556 §3.5.5: systems 1 to 9.
-        if (_words['L'] == 2 && _words.Has('P') && !(_words['P'] >= 1 && _words['P'] <= 9))
-            AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', _words['P']);
-        _state.NotFollowed |= NotFollowed.OffsetData;
-        Forget(AllAxes);
+        if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
+            AddFault(FaultKind.NotAllowedHere, token, 'G', tenths / 10.0);
     }
 
-    /// <summary>Moves until contact end somewhere on the way: where, is not known. They are no cut, and the spindle may stand.</summary>
-    readonly void Probe(int token)
+    /// <summary>Moves until contact end somewhere on the way to their end point: where, and when, is not known. They are no cut, and the
+    /// spindle may stand. The specification's refusals are of G38.2 (NISTIR 6556 §3.5.9).</summary>
+    readonly void Probe(int token, double code)
     {
-        AddFault(FaultKind.NotFollowed, token);
+        if (!HasAxisWords)
+            AddFault(FaultKind.WordMissing, token, 'X');
         foreach (var letter in "PQ")
             _words.Use(letter);
-        Lose(TargetAxes());
+        RefuseUnderCompensation(token, (int)Math.Round(code * 10));
+        if (_state.FeedMode == FeedMode.InverseTime)
+            AddFault(FaultKind.NotAllowedHere, token, 'G', code);
+        NoteWorkMove(cuts: false);
+        var aim = TakeAim();
+        var length = Way(aim.Work, aim.Axes).Length;
+        if (code > 31 && HasAxisWords && length + Rounding < BlockExecutor.LeastProbeWay)
+            AddFault(FaultKind.NotAllowedHere, token, 'G', code, length);
+        if (Moving(aim.Work, aim.Axes) != 0)
+            Move(MoveKind.Feed, aim.Work, MoveRole.Probe, PathFeed(length), double.NaN);
+        Lose(aim.Axes);
     }
 }

@@ -31,8 +31,12 @@ ref partial struct BlockRun
     readonly void ChangeTool()
     {
         // Where the T word changes the tool, it is in the spindle by the time an M6 is met.
-        if (_words.Find(ModalGroup.ToolChange) is not null && Readings.ToolChange == ToolChangeReading.M6)
-            TakeTool();
+        if (_words.Find(ModalGroup.ToolChange) is not { } change || Readings.ToolChange != ToolChangeReading.M6)
+            return;
+        // Before any T of the program, which tool comes is left to the program before.
+        if (!_state.IsCalled && ((_state.Set | _step.Sets) & Slot.SelectedTool) == 0)
+            AddFault(FaultKind.WordMissing, change.Token, 'T');
+        TakeTool();
     }
 
     readonly void TakeTool()
@@ -42,6 +46,7 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
+        _state.RigidTapping = false;
         _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry);
         if (_state.IncrementalUse == IncrementalUse.Moved)
             NoteTakenAway();
@@ -71,6 +76,11 @@ ref partial struct BlockRun
     {
         if (_words.HasCode('M', 190))
             _words.Use('R');
+        if (_words.HasCode('M', 290))
+        {
+            _state.RigidTapping = true;
+            _step.Sets |= Slot.Spindle;
+        }
         if (_words.HasCode('M', 30))
             Spin(SpindleState.Clockwise);
         else if (_words.HasCode('M', 40))
@@ -88,6 +98,15 @@ ref partial struct BlockRun
             _state.Happened &= ~Happened.CutStanding;
         _step.Sets |= Slot.Spindle;
         Act(MoveKind.Spindle, 0);
+    }
+
+    /// <summary>M48 and M49: whether the operator's switches for feed and speed count.</summary>
+    readonly void SwitchOverrides()
+    {
+        if (_words.Find(ModalGroup.Override) is not { } word)
+            return;
+        _state.OverridesOff = word.Code.Tenths == 490;
+        _step.Sets |= Slot.Override;
     }
 
     readonly void SwitchCoolant()
@@ -137,14 +156,18 @@ ref partial struct BlockRun
         // NISTIR 6556 §3.6.1: what the end of a program resets.
         var before = _state;
         _state.Ended = true;
+        // Shifts by G52, polar words, scaling and rotation likewise (common practice).
         _state.Shift = default;
+        _state.LocalShift = default;
         _state.WorkOffset = 54;
         Offsets.Changed(ref _state, before, Setup);
+        LeaveProgramFrame();
         _state.Plane = WorkPlane.XY;
         _state.Distance = DistanceMode.Absolute;
         _state.FeedMode = FeedMode.PerMinute;
         _state.NotFollowed = NotFollowed.None;
         EndCompensation(wasNotFollowed: false);
+        _state.OverridesOff = false;
         _state.Spindle = SpindleState.Off;
         _state.Coolant = CoolantState.Off;
         _state.Motion = MotionMode.Linear;

@@ -4,60 +4,76 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Control.Execution;
 
-/// <summary>How work coordinates, machine coordinates and the setup's frame hang together. NaN where the setup does not say.</summary>
+/// <summary>How work coordinates, machine coordinates and the setup's frame hang together. NaN where neither setup nor program says.</summary>
 static class Offsets
 {
-    /// <summary>Codes not followed that move or turn the work coordinates themselves.</summary>
-    const NotFollowed Displacing = NotFollowed.Rotation | NotFollowed.Scaling | NotFollowed.OffsetData;
-
     /// <summary>What to add to work coordinates of the tip for machine coordinates of the gauge point, mm.</summary>
-    public static Point3 ToMachine(in ControlState state, Setup setup)
-    {
-        var datum = setup.WorkOffsets.TryGetValue(state.WorkOffset, out var found) ? found : Point3.Unknown;
-        return Followed(state, datum + state.Shift + new Point3(0, 0, LengthValue(state, setup)));
-    }
+    public static Point3 ToMachine(in ControlState state, Setup setup) =>
+        Followed(state, Datum(state.WorkOffset, state, setup) + Shift(state) + new Point3(0, 0, LengthValue(state, setup)));
 
     /// <summary>What to add to work coordinates for coordinates in the setup's frame, mm.</summary>
     public static Point3 ToFrame(in ControlState state, Setup setup)
     {
+        if (state.OffsetData is { IsLost: true })
+            return Point3.Unknown;
         if (state.WorkOffset == setup.Frame)
-            return Followed(state, state.Shift);
-        return setup.WorkOffsets.TryGetValue(state.WorkOffset, out var here) && setup.WorkOffsets.TryGetValue(setup.Frame, out var frame)
-            ? Followed(state, state.Shift + here - frame)
-            : Point3.Unknown;
+            return Followed(state, Shift(state) + Moved(state.WorkOffset, state));
+        return Followed(state, Shift(state) + Datum(state.WorkOffset, state, setup) - FrameDatum(state, setup));
     }
 
-    /// <summary>False when the setup leaves out where a work offset lies in the setup's frame. True where no frame could be read: the setup's own
-    /// findings tell that.</summary>
-    public static bool IsPlaced(int workOffset, Setup setup) =>
-        workOffset == setup.Frame || setup.Frame == Setup.UnknownFrame
-        || (setup.WorkOffsets.ContainsKey(workOffset) && setup.WorkOffsets.ContainsKey(setup.Frame));
+    /// <summary>Where a work offset's datum lies in machine coordinates, mm.</summary>
+    public static Point3 Datum(int workOffset, in ControlState state, Setup setup)
+    {
+        if (state.OffsetData is { } data)
+        {
+            if (data.IsLost)
+                return Point3.Unknown;
+            if (data.Datum(workOffset) is { } set)
+                return set.Origin;
+        }
+        return setup.WorkOffsets.TryGetValue(workOffset, out var found) ? found : Point3.Unknown;
+    }
 
-    /// <summary>True when a move along this axis is as long in the machine as it is programmed.</summary>
-    public static bool RunsStraight(in ControlState state, int axis) =>
-        (state.NotFollowed & Displacing) == 0 && !(axis < 2 && IsCompensated(state));
+    /// <summary>By how much the program has moved a datum from where the setup has it, mm.</summary>
+    public static Point3 Moved(int workOffset, in ControlState state) => state.OffsetData?.Datum(workOffset)?.Moved ?? default;
+
+    /// <summary>Where the setup's frame lies in machine coordinates: it stays there, whatever the program does to its datum.</summary>
+    static Point3 FrameDatum(in ControlState state, Setup setup) =>
+        setup.WorkOffsets.TryGetValue(setup.Frame, out var found) ? found
+        : Datum(setup.Frame, state, setup) - Moved(setup.Frame, state);
+
+    /// <summary>False where it is not known where the work offset in force lies in the setup's frame. True where no frame could be read: the setup's own
+    /// findings tell that.</summary>
+    public static bool IsPlaced(in ControlState state, Setup setup) =>
+        setup.Frame == Setup.UnknownFrame
+        || (state.OffsetData is not { IsLost: true }
+            && (state.WorkOffset == setup.Frame || (Datum(state.WorkOffset, state, setup) - FrameDatum(state, setup)) is { IsKnown: true }));
+
+    /// <summary>True when a move along this axis is as long in the machine as in work coordinates.</summary>
+    public static bool RunsStraight(in ControlState state, int axis) => !(axis < 2 && IsCompensated(state));
 
     /// <summary>The tool length that the control adds to Z, mm.</summary>
     public static double LengthValue(in ControlState state, Setup setup) => state.LengthOffset switch
     {
         LengthOffsetMode.Off => 0,
-        LengthOffsetMode.Plus => LengthOf(state.H, setup),
-        LengthOffsetMode.Minus => -LengthOf(state.H, setup),
+        LengthOffsetMode.Plus => LengthOf(state.H, state, setup),
+        LengthOffsetMode.Minus => -LengthOf(state.H, state, setup),
         _ => double.NaN,
     };
 
     /// <summary>Puts the work position right after an offset has changed: the machine has not moved.</summary>
     /// <param name="before">The state before the change.</param>
-    /// <param name="sameDatum">False where the datum may have changed although the work offset has kept its number.</param>
-    public static void Changed(ref ControlState state, in ControlState before, Setup setup, bool sameDatum = true)
+    /// <param name="sameDatum">False where the datum may be another although the work offset has kept its number.</param>
+    /// <param name="datumMoved">By how much the datum of the work offset in force has moved, mm; NaN where not known.</param>
+    public static void Changed(ref ControlState state, in ControlState before, Setup setup, bool sameDatum = true, Point3 datumMoved = default)
     {
         var old = ToMachine(before, setup);
         var now = ToMachine(state, setup);
         // Two datums not known cancel out where only the length or the shift has changed.
         if (sameDatum && before.WorkOffset == state.WorkOffset)
         {
-            old = before.Shift + new Point3(0, 0, LengthValue(before, setup));
-            now = state.Shift + new Point3(0, 0, LengthValue(state, setup));
+            old = Shift(before) + new Point3(0, 0, LengthValue(before, setup));
+            now = Shift(state) + datumMoved + new Point3(0, 0, LengthValue(state, setup));
         }
         var moved = state.Position + old - now;
         var fromMachine = state.MachinePosition - ToMachine(state, setup);
@@ -77,21 +93,42 @@ static class Offsets
         state.InitialLevel += alongDepth;
         if (position != state.Position)
             state.StandsAtHole = false;
+        // What the program said of a place not known here no longer holds either.
+        var isOther = position != state.Position || !position.IsKnown;
         state.Position = position;
+        if (isOther && state.ProgramFrame is { } frame)
+            state.Programmed = frame.ToProgram(state.ProgrammedPosition);
     }
 
-    static Point3 Followed(in ControlState state, Point3 offset)
-    {
-        if ((state.NotFollowed & Displacing) != 0)
-            return Point3.Unknown;
-        return IsCompensated(state) ? new Point3(double.NaN, double.NaN, offset.Z) : offset;
-    }
+    /// <summary>What the program's own shifts (G92, G52) add to the datum, mm.</summary>
+    public static Point3 Shift(in ControlState state) => state.Shift + state.LocalShift;
+
+    static Point3 Followed(in ControlState state, Point3 offset) =>
+        IsCompensated(state) ? new Point3(double.NaN, double.NaN, offset.Z) : offset;
 
     // Radius compensation takes the tool off the programmed path in X and Y (NISTIR 6556 §3.5.10: only in the XY plane).
     static bool IsCompensated(in ControlState state) =>
         (state.NotFollowed & NotFollowed.Compensation) != 0 || state.Compensation == CompensationSide.Unknown;
 
-    static double LengthOf(int h, Setup setup) => h == 0 ? 0 : setup.FindLengthOffset(h)?.Length ?? double.NaN;
+    static double LengthOf(int h, in ControlState state, Setup setup)
+    {
+        if (h == 0)
+            return 0;
+        if (state.OffsetData is { } data)
+        {
+            if (data.IsLost)
+                return double.NaN;
+            if (data.Length(h) is { } set)
+                return set.Sum;
+        }
+        return setup.FindLengthOffset(h)?.Length ?? double.NaN;
+    }
 
-    static double Known(double first, double second) => double.IsNaN(first) ? second : first;
+    /// <summary>The radius of a D number other than 0, mm; NaN where neither setup nor program gives it.</summary>
+    public static double RadiusOf(int d, in ControlState state, Setup setup) =>
+        state.OffsetData is { IsLost: true } ? double.NaN
+        : state.OffsetData?.Radius(d)?.Sum ?? setup.FindRadiusOffset(d)?.Diameter / 2 ?? double.NaN;
+
+    /// <summary>The first value where it is known, else the second.</summary>
+    public static double Known(double first, double second) => double.IsNaN(first) ? second : first;
 }

@@ -70,6 +70,6 @@ sealed class CallFrame(FlowText text, Region region, int number)
     public void LoseWaiting()
     {
         foreach (var place in _waiting.Keys.ToArray())
-            _waiting[place] = ControlState.Unknown with { Started = true, Set = _waiting[place].Set };
+            _waiting[place] = _waiting[place].Forgotten() with { Started = true };
     }
 }

@@ -91,5 +91,5 @@ public sealed partial class FlowRunner
         _watch.NoteDoubt();
     }
 
-    void LoseState() => SetState(ControlState.Unknown with { Started = _state.Started, Set = _state.Set });
+    void LoseState() => SetState(_state.Forgotten());
 }

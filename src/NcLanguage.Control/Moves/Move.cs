@@ -32,6 +32,9 @@ public enum MoveRole : byte
 
     /// <summary>To the reference point or in machine coordinates.</summary>
     Machine,
+
+    /// <summary>Towards the end point of a probe move, which contact ends somewhere on the way.</summary>
+    Probe,
 }
 
 /// <summary>One primitive motion: from and to are the tool tip in work coordinates, mm; NaN where not known.</summary>
@@ -43,8 +46,11 @@ public readonly record struct Move(
     MoveKind Kind, MoveRole Role, Point3 From, Point3 To, Point3 Center, bool Clockwise, WorkPlane Plane, int FullTurns,
     double Feed, double Seconds)
 {
-    /// <summary>True when the tool cuts along it: a feed or an arc.</summary>
-    public bool IsCut => Kind is MoveKind.Feed or MoveKind.Arc;
+    /// <summary>True for a feed or an arc, whether the tool cuts along it or not.</summary>
+    public bool IsFeed => Kind is MoveKind.Feed or MoveKind.Arc;
+
+    /// <summary>True when the tool cuts along it: a feed or an arc of a tool that is no probe.</summary>
+    public bool IsCut => IsFeed && Role != MoveRole.Probe;
 
     /// <summary>True when the tool changes place.</summary>
     public bool IsMotion => Kind <= MoveKind.Arc;

@@ -14,8 +14,14 @@ public record struct ControlState
     /// <summary>The spindle's gauge point in machine coordinates.</summary>
     public Point3 MachinePosition;
 
-    /// <summary>What G92 and G52 add to the work offset.</summary>
+    /// <summary>Where the words of the program say the tool stands; only while <see cref="ProgramFrame"/> is in force, otherwise that is <see cref="Position"/>.</summary>
+    public Point3 Programmed;
+
+    /// <summary>What G92 adds to the work offset.</summary>
     public Point3 Shift;
+
+    /// <summary>What G52 adds to the work offset.</summary>
+    public Point3 LocalShift;
 
     /// <summary>The shift that G92.3 brings back: what G92 set last, until G92.1 forgets it.</summary>
     public Point3 StoredShift;
@@ -36,10 +42,20 @@ public record struct ControlState
     public LengthOffsetMode LengthOffset;
     public CompensationSide Compensation;
     public ReturnLevel ReturnLevel;
+    public PathControl PathControl;
     public NotFollowed NotFollowed;
 
     /// <summary>True once a move has taken the tool onto the offset path of the compensation in force.</summary>
     public bool IsOnOffsetPath;
+
+    /// <summary>True while S is a cutting speed (G96): the spindle's speed then follows from a diameter that a mill does not know.</summary>
+    public bool SurfaceSpeed;
+
+    /// <summary>True while the override switches do nothing (M49).</summary>
+    public bool OverridesOff;
+
+    /// <summary>True once M29 has coupled the spindle to the tapping cycle that follows, which starts and stops it.</summary>
+    public bool RigidTapping;
 
     /// <summary>True once the program has ended; blocks after it do not run.</summary>
     public bool Ended;
@@ -72,7 +88,7 @@ public record struct ControlState
     /// <summary>Number of the cycle in force (73 to 89), 0 for none, −1 not known.</summary>
     public int Cycle;
 
-    /// <summary>The work offset: 54 to 59, 591 to 593; −1 not known.</summary>
+    /// <summary>The work offset: 54 to 59, 591 to 593, 541001 and up for G54.1 P1 and up; −1 not known.</summary>
     public int WorkOffset;
 
     /// <summary>The D number in force; −1 where none was given.</summary>
@@ -114,6 +130,12 @@ public record struct ControlState
 
     public Variables? Variables;
 
+    /// <summary>Polar words, scaling and rotation in force; null where all are off.</summary>
+    public ProgramFrame? ProgramFrame;
+
+    /// <summary>Offsets that the program has written over those of the setup; null where it has written none.</summary>
+    public OffsetData? OffsetData;
+
     /// <summary>The state before the first block: what a vertical mill's control takes up at the end of the program
     /// before (NISTIR 6556 §3.6.1: G54 G17 G90 G94 G40 M5 M9), places, units, return level and values not known.</summary>
     /// <remarks>None of it counts as set by the program: the rules on modes not set still speak. Lengths are read in mm
@@ -149,6 +171,7 @@ public record struct ControlState
     public static ControlState Unknown => AtStart(-1) with
     {
         Shift = Point3.Unknown,
+        LocalShift = Point3.Unknown,
         StoredShift = Point3.Unknown,
         Plane = WorkPlane.Unknown,
         Distance = DistanceMode.Unknown,
@@ -163,6 +186,17 @@ public record struct ControlState
         CompensationRadius = double.NaN,
         IsCalled = true,
         Variables = Variables.Unknown,
+    };
+
+    /// <summary>What is left of this state when blocks have run of which nothing is known: what the program had not switched on, or not written, is
+    /// taken as still off, here as at the beginning of a called program.</summary>
+    public readonly ControlState Forgotten() => Unknown with
+    {
+        Started = Started,
+        Set = Set,
+        ProgramFrame = ProgramFrame?.Forgotten(),
+        Programmed = ProgramFrame is null ? default : Point3.Unknown,
+        OffsetData = OffsetData is null ? null : OffsetData.Lost,
     };
 
     /// <summary>The place the program has named last: <see cref="Position"/> but for what radius compensation keeps the tool off it.</summary>

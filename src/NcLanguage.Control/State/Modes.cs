@@ -21,6 +21,9 @@ public enum LengthOffsetMode : byte { Unknown, Off, Plus, Minus }
 
 public enum CompensationSide : byte { Unknown, Off, Left, Right }
 
+/// <summary>How the control takes the ends of moves (NISTIR 6556 §3.5.14): along the path exactly, resting at each end, or rounding corners.</summary>
+public enum PathControl : byte { Unknown, ExactPath, ExactStop, Continuous }
+
 /// <summary>Where a cycle returns to between holes.</summary>
 public enum ReturnLevel : byte { Unknown, Initial, RLevel }
 
@@ -97,4 +100,4 @@ public enum IncrementalUse : byte
 
 /// <summary>What the control does that is not followed here: while any is in force, places in space are not known.</summary>
 [Flags]
-public enum NotFollowed : byte { None = 0, Rotation = 1, Scaling = 2, Polar = 4, Compensation = 8, Jump = 16, SurfaceSpeed = 32, OffsetData = 64 }
+public enum NotFollowed : byte { None = 0, Compensation = 8 }

@@ -11,4 +11,5 @@ public enum Slot
     X = 1 << 16, Y = 1 << 17, Z = 1 << 18,
     CycleR = 1 << 19, CycleBottom = 1 << 20, CycleDwell = 1 << 21, CyclePeck = 1 << 22,
     Hole = 1 << 23, Shift = 1 << 24, Home = 1 << 25, Cut = 1 << 26,
+    ProgramFrame = 1 << 27, OffsetData = 1 << 28, PathControl = 1 << 29, SpeedMode = 1 << 30, Override = 1 << 31,
 }

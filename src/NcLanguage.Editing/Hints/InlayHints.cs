@@ -16,8 +16,6 @@ public static class InlayHints
     /// <summary>Editors cut what is longer.</summary>
     public const int LongestText = 43;
 
-    const NotFollowed PlacesTurned = NotFollowed.Rotation | NotFollowed.Scaling | NotFollowed.Polar;
-
     /// <summary>The hints of the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based, both included). Runs the blocks
     /// of these lines and, before them, at most those of one chunk.</summary>
     public static IReadOnlyList<HintAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine)
@@ -54,7 +52,7 @@ public static class InlayHints
     static void AddHole(ProgramAnalysis analysis, HoleTable holes, int line, in Block block, Step step, List<HintAnswer> hints)
     {
         var place = Place.OfHole(step, 0);
-        if (!place.IsKnown || (step.After.NotFollowed & PlacesTurned) != 0 || IsItsText(analysis, block, step, place))
+        if (!place.IsKnown || IsItsText(analysis, block, step, place))
             return;
         var lengths = Lengths.Of(step.After);
         var count = step.Holes.Count;
@@ -71,6 +69,7 @@ public static class InlayHints
     /// <summary>Whether the block's words are the place of its one hole, as plain numbers.</summary>
     static bool IsItsText(ProgramAnalysis analysis, in Block block, Step step, in Place place) =>
         step.Holes.Count == 1
+        && step.After.ProgramFrame is null
         && step.After.Distance == DistanceMode.Absolute
         && analysis.Machine.Readings.HolePositions == HolePositionReading.DistanceMode
         && IsPlain(analysis, block, step, place.FirstLetter)

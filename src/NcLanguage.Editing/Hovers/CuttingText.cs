@@ -62,8 +62,9 @@ static class CuttingText
     {
         ref readonly var state = ref step.After;
         if (double.IsNaN(state.Speed))
-            return (state.NotFollowed & NotFollowed.SurfaceSpeed) != 0
-                ? $"A cutting speed under G96: the spindle speed in rev/min is {Lengths.NotKnown}."
+            return state.SurfaceSpeed
+                ? $"A cutting speed in {(state.Units == LengthUnit.Inch ? "ft/min" : "m/min")} under G96: it sets the spindle by the diameter turned, which a mill does not have, "
+                    + $"so that the spindle speed in rev/min is {Lengths.NotKnown} until G97."
                 : $"Its value is {Lengths.NotKnown}.";
         var text = $"{Say.Number(state.Speed)} rev/min";
         if (analysis.Setup.FindTool(state.Tool)?.Diameter is { } diameter)

@@ -18,6 +18,7 @@ static class MoveText
         return move.Kind switch
         {
             MoveKind.Rapid => RapidName(step, index) + Way(move, lengths) + Dot + Times.Of(move.Seconds),
+            MoveKind.Feed when move.Role == MoveRole.Probe => "feed until contact, at most" + Way(move, lengths) + Dot + lengths.Feed(move.Feed),
             MoveKind.Feed => "feed" + Way(move, lengths) + Dot + lengths.Feed(move.Feed) + Dot + Times.Of(move.Seconds),
             MoveKind.Arc => ArcName(move) + Way(move, lengths) + Dot + Centre(move, lengths) + Dot + lengths.Feed(move.Feed) + Dot + Times.Of(move.Seconds),
             MoveKind.Dwell => "dwell " + Times.Of(move.Seconds) + InBrackets(Times.Turns(move.Seconds, step.After)),

@@ -17,7 +17,6 @@ static class NotFollowedText
 
     static readonly (NotFollowed Flag, string Name)[] Names =
     [
-        (NotFollowed.Rotation, "rotation G68"), (NotFollowed.Scaling, "scaling G51"), (NotFollowed.Polar, "polar coordinates G16"),
-        (NotFollowed.Compensation, "radius compensation"), (NotFollowed.Jump, "jump"), (NotFollowed.SurfaceSpeed, "constant cutting speed G96"),
+        (NotFollowed.Compensation, "radius compensation"),
     ];
 }

@@ -52,7 +52,9 @@ static class OtherReading
         {
             state.Position = Machine.Geometry.Point3.Unknown;
             state.MachinePosition = Machine.Geometry.Point3.Unknown;
+            state.Programmed = Machine.Geometry.Point3.Unknown;
             state.Shift = Machine.Geometry.Point3.Unknown;
+            state.LocalShift = Machine.Geometry.Point3.Unknown;
         }
         var (step, ahead) = main.StepWithAhead();
         for (var at = main.Text.FirstLineOf(chunk); at <= line; at++)

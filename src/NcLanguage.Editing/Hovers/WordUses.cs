@@ -28,6 +28,7 @@ static class WordUses
         MotionMode.ArcClockwise => CodeTable.Find('G', 20),
         MotionMode.ArcCounterclockwise => CodeTable.Find('G', 30),
         MotionMode.Thread => CodeTable.Find('G', 330),
+        MotionMode.Probe => CodeTable.Find('G', 382),
         _ => null,
     };
 

@@ -1,7 +1,9 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 
@@ -51,6 +53,49 @@ sealed class ModalFacts
         Code("compensation", Slot.Compensation, "radius compensation",
             _state.Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" },
             _state.IsCompensated ? " by " + _lengths.Length(_state.CompensationRadius) : "");
+        AddProgramFrame();
+        if (_state.PathControl != PathControl.Unknown)
+        {
+            var (code, name) = _state.PathControl switch
+            {
+                PathControl.ExactPath => ("G61", "exact path"),
+                PathControl.ExactStop => ("G61.1", "exact stop"),
+                _ => ("G64", "continuous path"),
+            };
+            Code("pathControl", Slot.PathControl, "", code, name, textOnly: true);
+        }
+        if (_state.OverridesOff)
+            Code("override", Slot.Override, "", "M49", " overrides off");
+    }
+
+    /// <summary>Polar words, scaling and rotation, where they are on.</summary>
+    void AddProgramFrame()
+    {
+        if (_state.ProgramFrame is not { } frame)
+            return;
+        if (frame.Polar is not null)
+            Code("polar", Slot.ProgramFrame, "", "G16", " polar coordinates");
+        if (frame.Scaling is { } scaling)
+            Code("scaling", Slot.ProgramFrame, "", "G51", $" scaled by {Factors(scaling.Factors)} about {Point(scaling.About, 0, 1, 2)}");
+        if (frame.Rotation is { } rotation)
+        {
+            var (first, second, _) = Arcs.Axes(rotation.Plane);
+            Code("rotation", Slot.ProgramFrame, "", "G68", $" turned by {Number(rotation.Degrees)}° about {Point(rotation.About, first, second)}");
+        }
+    }
+
+    static string Factors(Point3 factors) =>
+        factors.X.Equals(factors.Y) && factors.Y.Equals(factors.Z) ? Number(factors.X)
+        : $"X {Number(factors.X)}, Y {Number(factors.Y)}, Z {Number(factors.Z)}";
+
+    static string Number(double value) => double.IsNaN(value) ? "?" : Say.Number(value);
+
+    string Point(Point3 place, params ReadOnlySpan<int> axes)
+    {
+        var text = "";
+        foreach (var axis in axes)
+            text += (text.Length > 0 ? " " : "") + (char)('X' + axis) + _lengths.Number(place[axis]);
+        return text;
     }
 
     void AddMotion()
@@ -71,6 +116,7 @@ sealed class ModalFacts
         MotionMode.ArcClockwise => "G2",
         MotionMode.ArcCounterclockwise => "G3",
         MotionMode.Thread => "G33",
+        MotionMode.Probe => "G38.2",
         _ => "",
     };
 
@@ -126,6 +172,10 @@ sealed class ModalFacts
             SpindleState.Off => "M5",
             _ => "",
         }, _state.Spindle == SpindleState.Off ? "spindle off" : "", textOnly: _state.Spindle == SpindleState.Off);
+        if (_state.SurfaceSpeed)
+            Code("speedMode", Slot.SpeedMode, "", "G96", " S is a cutting speed");
+        if (_state.RigidTapping)
+            Code("rigidTapping", Slot.Spindle, "", "M29", " rigid tapping");
         Value("speed", Slot.Speed, "speed", _state.Speed, $"S{Say.Number(_state.Speed)}");
         Code("feedMode", Slot.FeedMode, "feed mode",
             _state.FeedMode switch { FeedMode.PerMinute => "G94", FeedMode.PerTurn => "G95", FeedMode.InverseTime => "G93", _ => "" });

@@ -37,11 +37,15 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
     /// <summary>Why a name that looks like a member can be none, as the end of a message; null where there is nothing to say.</summary>
     public Func<string, string?>? WhyNot { get; init; }
 
+    /// <summary>The row of a name that belongs to a family of names; null for others.</summary>
+    public Func<string, Field<T>?>? Family { get; init; }
+
     /// <summary>The target with every member of the object applied; each mistake becomes a problem.</summary>
     public T Read(T target, JsonValue value, ValueReader read)
     {
         ReportUnknown(value, read);
-        foreach (var row in _fields)
+        var rows = Family is null ? _fields : _fields.Concat(value.Members.Select(member => member.Name).Distinct().Select(Family).OfType<Field<T>>());
+        foreach (var row in rows)
         {
             var given = value.Members.Where(member => member.Name == row.Name).ToList();
             if (given.Count > 1)
@@ -66,7 +70,7 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
     {
         foreach (var member in value.Members)
         {
-            if (Names.Contains(member.Name))
+            if (Names.Contains(member.Name) || Family?.Invoke(member.Name) is not null)
                 continue;
             if (WhyNot?.Invoke(member.Name) is { } reason)
             {

@@ -39,12 +39,17 @@ internal static class SetupShape
 
     private static readonly ObjectShape<ImmutableDictionary<int, Point3>> WorkOffsetsShape = new(
         "the list of work offsets",
-        [.. WorkOffsetName.All.Select(name => new Field<ImmutableDictionary<int, Point3>>(
-            name,
-            (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets))])
+        [.. WorkOffsetName.All.Select(WorkOffsetField)])
     {
-        WhyNot = name => name == "G53" ? "G53 is machine coordinates, which have no offset." : null,
+        Family = name => name.StartsWith("G54.1", StringComparison.Ordinal) && WorkOffsetName.Parse(name) is not null ? WorkOffsetField(name) : null,
+        WhyNot = name =>
+            name == "G53" ? "G53 is machine coordinates, which have no offset."
+            : name.StartsWith("G54.1", StringComparison.OrdinalIgnoreCase) ? $"a further work offset is written \"G54.1 P3\", with a whole number from 1 to {WorkOffsetName.MostFurther}."
+            : null,
     };
+
+    private static Field<ImmutableDictionary<int, Point3>> WorkOffsetField(string name) =>
+        new(name, (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets);
 
     private static Box3? Stock(JsonMember member, ValueReader read)
     {

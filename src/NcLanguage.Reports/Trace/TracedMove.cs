@@ -50,7 +50,8 @@ public sealed class TraceTotals
             Seconds += move.Seconds;
         if (double.IsNaN(move.Seconds) || double.IsNaN(length))
             UnknownMoves++;
-        if (double.IsNaN(length))
+        // A probe move ends somewhere on its way.
+        if (double.IsNaN(length) || move.Role == MoveRole.Probe)
             return;
         if (move.IsCut)
             CutDistance += length;

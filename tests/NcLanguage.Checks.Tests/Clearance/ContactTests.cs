@@ -75,10 +75,27 @@ public sealed class ContactTests
 
     [Theory]
     [InlineData("G21 G90 G54\nG0 X0 Y0\nX100\nM30")] // the level is not known
-    [InlineData("G21 G90 G54\nG0 X0 Y0 Z5\nG68 X0 Y0 R30\nX100\nM30")] // rotation is not followed
+    [InlineData("G21 G90 G54\nG0 X0 Y0 Z5\nG68 X0 Y0 R#9\nX100\nM30")] // an angle nobody knows
     [InlineData("G21 G90 G54.1 P2\nG0 X0 Y0 Z5\nX100\nM30")] // a datum nobody knows
     [InlineData("G21 G90 G54\nG0 X0 Y0 Z5\nG30 X0\nM30")] // where X ends is not known
     public void What_is_not_known_is_silent(string program) => Assert.Empty(Found(program));
+
+    [Theory] // Along X the axis runs through the clamp; turned by 30° it passes X40 at Y23.1, 11.1 mm beside it; turned by -10° it runs through at Y-7 to Y-10.6.
+    [InlineData("", true)]
+    [InlineData("G68 X0 Y0 R30", false)]
+    [InlineData("G68 X0 Y0 R-10", true)]
+    [InlineData("G51 X0 Y0 I0.3 J1", false)] // only to X30
+    [InlineData("G52 Y30", false)]
+    public void A_way_is_checked_where_it_is_turned_to(string frame, bool hits) =>
+        Assert.Equal(hits ? ["6 rapid-hits-obstacle"] : [], Found($"G21 G90 G54\nT5 M6\nG0 X0 Y0 Z50\n{frame}\nX0 Y0 Z5\nX100 Y0\nM30"));
+
+    [Fact] // The probe feeds; what it meets on its way is an obstacle all the same.
+    public void The_way_of_a_probe_move_is_checked()
+    {
+        const string program = "G21 G90 G54\nT5 M6\nG0 X0 Y0 Z5\nG38.2 X100 F50\nM30";
+        Assert.Equal(["4 cut-hits-obstacle"], Found(program));
+        Assert.StartsWith("The probe move towards X100 Y0 Z5", Programs.Of("cut-hits-obstacle", program, Clamp)[0].Message, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_known_end_is_checked_though_the_way_there_is_not_known() =>

@@ -23,6 +23,8 @@ public sealed class StockRuleTests
     [InlineData("G0 Z-3\nG1 X50 F300\nG0 Z-4\nM30", new[] { 6 })] // deeper than the slot
     [InlineData("G0 Z-3\nG1 X50 F300\nG0 Z5\nT6 M6\nG0 X20\nZ-3\nM30", new[] { 9 })] // a wider tool into the slot
     [InlineData("G0 Z-3\nX-10 Y-10\nX110\nY70\nM30", new int[0])] // beside the stock
+    [InlineData("G0 X50\nG38.2 Z-2 F50\nG0 Z5\nX20\nM30", new int[0])] // a probe move meets the stock by design, and cuts nothing
+    [InlineData("G68 X50 Y30 R90\nG0 X-10 Y30\nZ-3\nG1 X110 F300\nG69 G0 X50 Y30\nX60\nM30", new[] { 9 })] // a slot turned by 90°, along it and out of it
     [InlineData("G0 X50 Z0\nX90\nZ5\nM30", new int[0])] // on the stock's top
     [InlineData("G0 X50\nZ-3\nX80\nZ-5\nZ5\nM30", new[] { 5 })] // in, along, deeper and out: one finding
     public void A_rapid_is_held_against_what_still_stands(string moves, int[] lines) => Assert.Equal(lines, Rapids(Start + moves));

@@ -1,3 +1,4 @@
+using System.Numerics;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.Tests.Execution;
@@ -40,6 +41,42 @@ public sealed class PublishedCompensation
                 "arc -2.9 0.2 0", "feed 1.1 3.2 0", "arc 2 3.5 0",
             ], session.Log);
     }
+
+    /// <summary>Turned or mirrored as a whole, the contour is cut along the path that is turned or mirrored likewise; mirrored, the tool is on the
+    /// other side of its way, which is the same side of the part (common practice). The reference is System.Numerics.Complex.</summary>
+    [Theory]
+    [InlineData("G68 X0 Y0 R30", 30, false)]
+    [InlineData("G68 X0 Y0 R-135", -135, false)]
+    [InlineData("G51 X0 Y0 Z0 I1 J-1", 0, true)]
+    [InlineData("G51 X0 Y0 Z0 I1 J-1; G68 X0 Y0 R70", 70, true)]
+    public void Turned_and_mirrored(string frame, double degrees, bool mirrored)
+    {
+        var (plain, bent) = (Run(Edge), Run([.. frame.Split(';'), .. Edge]));
+        Assert.Empty(bent.Faults);
+        Assert.Equal(plain.Moves.Count, bent.Moves.Count);
+        // The first move comes from where the tool stood before.
+        foreach (var (a, b) in plain.Moves.Zip(bent.Moves).Skip(1))
+        {
+            Near(a.From, b.From);
+            Near(a.To, b.To);
+            if (a.Kind == MoveKind.Arc)
+                Near(a.Center, b.Center);
+            Assert.Equal(a.Clockwise != (mirrored && a.Kind == MoveKind.Arc), b.Clockwise);
+            Assert.Equal(a.Length, b.Length, 9);
+        }
+
+        void Near(Point3 a, Point3 b)
+        {
+            var turned = new Complex(a.X, mirrored ? -a.Y : a.Y) * Complex.FromPolarCoordinates(1, degrees * Math.PI / 180);
+            Assert.Equal(turned.Real, b.X, 9);
+            Assert.Equal(turned.Imaginary, b.Y, 9);
+        }
+    }
+
+    /// <summary>The radius that the program itself has written counts (G10 L12, common practice).</summary>
+    [Fact]
+    public void A_radius_of_the_program() => Assert.Equal(
+        Run(Edge).Log, new Session(start: default(Point3)).Run("G90 G17 F100", "G10 L12 P1 R0.45", "G91 G10 L13 P1 R0.05", "G90").Clear().Run(Edge).Log);
 
     /// <summary>Closure of both contours, computed from the published coordinates: 18.28319 round the part, 21.42478 for the tool's centre.</summary>
     [Fact]

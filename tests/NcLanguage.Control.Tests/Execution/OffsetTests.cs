@@ -197,35 +197,6 @@ public sealed class OffsetTests
         Assert.True(double.IsNaN(session.State.Position.X));
     }
 
-    /// <summary>NISTIR 6556 §3.5.5: G10 changes offsets and moves nothing; what is not followed makes the work coordinates unknown.</summary>
-    [Fact]
-    public void Offset_data()
-    {
-        var session = new Session(setup: Two, start: new Point3(1, 2, 3)).Run("G0 G53 Z0").Clear().Run("G10 L2 P1 X3.5 Y17.2");
-        Assert.Empty(session.Log);
-        Assert.Equal(Point3.Unknown, session.State.Position);
-        Assert.Equal(0, session.State.MachinePosition.Z);
-        session.Run("G92.1", "G90 G0 X1 Y1 Z1");
-        Assert.False(session.Step.ToFrame.IsKnown);
-    }
-
-    /// <summary>Rotation, scaling and polar coordinates are not followed: their words are the point they are about, no move; places under them are not known.</summary>
-    [Theory]
-    [InlineData("G68 X10 Y10 R30", "G69", true)]
-    [InlineData("G51 X0 Y0 Z0 P2", "G50", false)]
-    [InlineData("G16", "G15", true)]
-    public void Frames_not_followed(string on, string off, bool knowsZ)
-    {
-        var session = new Session(setup: Two, start: new Point3(1, 2, 3)).Run("G90 G0").Clear().Run(on);
-        Assert.Empty(session.Log);
-        session.Run("X20 Z5");
-        Assert.Equal(knowsZ ? "rapid ? ? 5" : "rapid ? 2 ?", session.Log[^1].Replace("? ? ?", "? 2 ?"));
-        session.Run(off);
-        Assert.True(double.IsNaN(session.State.Position.X));
-        Assert.Equal("rapid 7 8 9", session.Run("X7 Y8 Z9").Log[^1]);
-        Assert.True(session.Step.ToFrame.IsKnown);
-    }
-
     /// <summary>The codes that a safe first line switches off leave places known when they were not on.</summary>
     [Fact]
     public void Off_what_was_not_on() =>
@@ -243,18 +214,6 @@ public sealed class OffsetTests
         Assert.True(double.IsNaN(session.State.Position.X));
         Assert.Equal("rapid 5 6 0", session.Run("G0 X5 Y6").Log[^1]);
         Assert.Equal(-295, session.State.MachinePosition.X);
-    }
-
-    /// <summary>NISTIR 6556 §3.5.9: a probe move ends somewhere on its way, along the axes it moves; it is no cut and no thread.</summary>
-    [Theory]
-    [InlineData("G38.2 Z-10 F50")]
-    [InlineData("G31 Z-10 F50")]
-    public void Probe(string block)
-    {
-        var session = new Session(start: new Point3(1, 2, 3)).Run("G0").Clear().Run(block);
-        Assert.Equal("1 2 ?", $"{session.State.Position.X} {session.State.Position.Y} {Session.Number(session.State.Position.Z)}");
-        Assert.Equal([Control.Execution.FaultKind.NotFollowed], session.Faults.Select(fault => fault.Kind));
-        Assert.False(session.State.HasCut);
     }
 
     /// <summary>Distances from a place not known lead to places not known, and are still moves.</summary>

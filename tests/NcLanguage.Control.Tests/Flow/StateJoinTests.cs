@@ -28,6 +28,10 @@ public sealed class StateJoinTests
     {
         if (type == typeof(Variables))
             return Variables.None.With(1, 5);
+        if (type == typeof(OffsetData))
+            return OffsetData.None.WithLength(1, new SetSize(5, 0));
+        if (type == typeof(ProgramFrame))
+            return ProgramFrame.Of(null, null, new Rotation(WorkPlane.XY, default, 30))!;
         if (type == typeof(bool))
             return !(bool)value!;
         if (type == typeof(int))

@@ -106,9 +106,22 @@ public sealed class InlayHintTests
         G90 G99 G81 X10 Z-3 R2 F120
         G80 G0 X0 Y0 Z50
         G68 X0 Y0 R30
-        G99 G81 X10 Z-3 R2 F120
+        G16 X#9
+        G99 G81 Y10 Z-3 R2 F120
         M30
         G81 X1 Z-1 R1
+        """);
+
+    /// <summary>Turned by 30° about the datum: 10·cos 30° and 10·sin 30°.</summary>
+    [Fact]
+    public void The_place_a_hole_is_turned_to() => Shows(
+        """
+        G90 G0 X0 Y0 Z50
+        G68 X0 Y0 R30
+        G99 G81 X10 Y0‹→ X8.66 Y5› Z-3 R2 F120
+        G69
+        X10 Y0
+        M30
         """);
 
     [Fact]

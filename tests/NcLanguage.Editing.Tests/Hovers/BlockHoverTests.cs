@@ -88,6 +88,28 @@ public sealed class BlockHoverTests
         "1. traverse X0 → X10 at Z5 · 0.115 s · **25 mm below the clamp height**\n",
         Editor.Markdown("G90 G0 X0 Y0 Z5\nG98 G81$0 X10 Z-3 R2 F100", """{ "units": "mm", "clampHeight": 30 }"""), StringComparison.Ordinal);
 
+    /// <summary>10·cos 30° and 10·sin 30°; X sets the pace, 8.66 mm at 3,000 mm/s² from rest to rest in 2·√(8.66/3000) s.</summary>
+    [Fact]
+    public void What_bends_the_path_is_in_force() => Editor.Shows(
+        """
+        1. rapid X0 Y0 → X8.66 Y5 at Z5 · 0.107 s
+
+        No setup file: clearance is not known.
+
+        In force:
+        - line 1: G90
+        - line 2: G68 turned by 30° about X0 Y0, exact stop, G0
+        - line 3: M49 overrides off, G96 S is a cutting speed
+        - not set by the program: G21 mm, G17, G54, no length offset, spindle off, coolant off
+        - not known here: tool, speed, feed
+        """,
+        "G90 G0 X0 Y0 Z5\nG61.1 G68 X0 Y0 R30 G0\nM49 G96 S50\n$0N10 X10 Y0");
+
+    [Fact]
+    public void A_probe_move() => Assert.Contains(
+        "1. feed until contact, at most Z5 → Z-10 · 50 mm/min",
+        Editor.Markdown("G90 G0 X0 Y0 Z5\n$0N10 G38.2 Z-10 F50"), StringComparison.Ordinal);
+
     [Fact]
     public void What_is_not_known_is_told_so() => Editor.Shows(
         """

@@ -112,6 +112,18 @@ public class SetupFileTests
         Assert.Equal(new Setup { IsPresent = true, Path = "part.setup.json" }, setup);
     }
 
+    /// <summary>Further work offsets are named as programs write them, each with a number of its own.</summary>
+    [Fact]
+    public void Further_work_offsets()
+    {
+        var (setup, problems) = Read("""{ "units": "inch", "workOffsets": { "G54.1 P2": [1, 0, 0], "G54.1 P300": [0, 0, -1], "G54": [0, 0, 0] } }""");
+        Assert.Empty(problems);
+        Assert.Equal(3, setup.WorkOffsets.Count);
+        Assert.Equal(new Point3(25.4, 0, 0), setup.WorkOffsets[WorkOffsetName.Further(2)]);
+        Assert.Equal(new Point3(0, 0, -25.4), setup.WorkOffsets[WorkOffsetName.Parse("G54.1 P300")!.Value]);
+        Assert.Equal("G54.1 P300", WorkOffsetName.Format(WorkOffsetName.Further(300)));
+    }
+
     [Fact]
     public void An_empty_list_of_obstacles_is_a_list()
     {
@@ -122,6 +134,8 @@ public class SetupFileTests
 
     [Theory]
     [InlineData("""{ "workOffsets": { "G53": [0, 0, 0] } }""", "so it is ignored: G53 is machine coordinates, which have no offset.")]
+    [InlineData("""{ "workOffsets": { "g54.1p3": [0, 0, 0] } }""", "so it is ignored: a further work offset is written \"G54.1 P3\", with a whole number from 1 to 999.")]
+    [InlineData("""{ "workOffsets": { "G54.1 P2": [0, 0, 0], "G54.1 P2": [1, 0, 0] } }""", "\"G54.1 P2\" is given 2 times, first on line 1; none of them is used.")]
     [InlineData("""{ "clearance": 1e999 }""", "\"clearance\" is a number too large to be read; it must be at most 100000;")]
     public void A_mistake_reads(string file, string part)
     {

@@ -13,6 +13,7 @@ public class SchemaTests
     [InlineData("{}")]
     [InlineData("""{ "obstacles": [], "tools": [], "holes": [], "workOffsets": {}, "variables": {}, }  // nothing yet""")]
     [InlineData("""{ "units": "inch", "stock": null, "frame": "G59.3", "clearance": 0, "clampHeight": -5, "tools": [ { "number": 99999, "flutes": 4.0 } ] }""")]
+    [InlineData("""{ "workOffsets": { "G54.1 P1": [0, 0, 0], "G54.1 P48": null, "G54.1 P999": [1, 2, 3] } }""")]
     public void Sound_setups_please_both(string text)
     {
         var verdict = SchemaVerdict.OfSetup(text);
@@ -51,6 +52,12 @@ public class SchemaTests
     [InlineData("""{ "obstacles": [ { "center": [0, 0], "diameter": 5, "bottom": 0 } ] }""")]
     [InlineData("""{ "obstacles": [ null ] }""")]
     [InlineData("""{ "workOffsets": { "G60": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1 P0": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1P3": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1 P1000": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1 P03": [0, 0, 0] } }""")]
+    [InlineData("""{ "workOffsets": { "G54.1 P3": [0, 0] } }""")]
     [InlineData("""{ "tools": [ { "diameter": 5 } ] }""")]
     [InlineData("""{ "tools": [ { "number": 0 } ] }""")]
     [InlineData("""{ "tools": [ { "number": 1.5 } ] }""")]

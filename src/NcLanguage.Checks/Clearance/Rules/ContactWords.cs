@@ -17,7 +17,8 @@ static class ContactWords
         MoveRole.Approach => $"The rapid down to the R level at {At(move.To, step)}",
         MoveRole.InHole => $"The cycle's way down to {step.Say.Level(move.To.Z)}",
         _ when move.Kind == MoveKind.Arc => $"The arc to {At(move.To, step)}",
-        _ when move.IsCut => $"The feed to {At(move.To, step)}",
+        MoveRole.Probe => $"The probe move towards {At(move.To, step)}",
+        _ when move.IsFeed => $"The feed to {At(move.To, step)}",
         _ => $"The rapid to {At(move.To, step)}",
     };
 

@@ -46,18 +46,19 @@ public sealed class CutHitsObstacle : Rule
             M5
             M30
             """,
-        NotFound = "Obstacles the setup does not list, and cuts whose place is not known (under radius compensation, rotation or scaling). "
+        NotFound = "Obstacles the setup does not list, and cuts whose place is not known (under radius compensation). "
             + "A hole that lies under an obstacle is hole-under-obstacle. A tool that already touches at the start of a cut is reported at the block that took it there.",
         Source = "Common practice; arcs as NISTIR 6556 §3.5.3 lays down.",
     };
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.Moves;
 
     public override void CheckStep(in StepContext step)
     {
         if (Contact.FirstOf(ContactKind.Cut, step) is not { } contact)
             return;
-        var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} cuts into {contact.Obstacle.Name} at {ContactWords.At(contact.Tip, step)}, "
+        ref readonly var move = ref step.Step.Moves[contact.Move];
+        var message = $"{ContactWords.Move(move, step)} {(move.IsCut ? "cuts" : "runs")} into {contact.Obstacle.Name} at {ContactWords.At(contact.Tip, step)}, "
             + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
         step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
     }

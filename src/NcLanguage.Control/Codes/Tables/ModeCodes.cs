@@ -18,6 +18,7 @@ internal static class ModeCodes
         G(210, ModalGroup.Units, "millimetre", "Reads lengths that follow in millimetres.", Nist("3.5.7")) with { OnlyUnder = UnitReading.G20G21 },
         G(700, ModalGroup.Units, "inch", "Reads lengths that follow in inches.", Iso) with { OnlyUnder = UnitReading.G70G71 },
         G(710, ModalGroup.Units, "millimetre", "Reads lengths that follow in millimetres.", Iso) with { OnlyUnder = UnitReading.G70G71 },
+        G(600, ModalGroup.PathControl, "exact positioning", "Comes to rest at the end of every move, within the finer of two tolerances.", Iso),
         G(610, ModalGroup.PathControl, "exact path", "Follows the programmed path exactly and slows down at corners where it must.", Nist("3.5.14")),
         G(611, ModalGroup.PathControl, "exact stop", "Comes to rest at the end of every move.", Nist("3.5.14")),
         G(640, ModalGroup.PathControl, "continuous path", "Keeps the feed up through corners and rounds them a little.", Nist("3.5.14"),
@@ -27,7 +28,7 @@ internal static class ModeCodes
         G(930, ModalGroup.FeedMode, "inverse time feed", "Reads F as one over the minutes that the block's move takes.", Nist("3.5.19"), FeedWord),
         G(940, ModalGroup.FeedMode, "feed per minute", "Reads F as length units per minute.", Nist("3.5.19"), FeedWord),
         G(950, ModalGroup.FeedMode, "feed per revolution", "Reads F as length units per revolution of the spindle.", Iso, FeedWord),
-        G(960, ModalGroup.SpeedMode, "constant cutting speed", "Reads S as a cutting speed and turns the spindle to keep it.", Iso, Speed),
+        G(960, ModalGroup.SpeedMode, "constant cutting speed", "Reads S as a cutting speed, in m/min or ft/min, and turns the spindle to keep it at the diameter being turned: a lathe's code, which leaves a mill's spindle speed open.", Iso, Speed),
         G(970, ModalGroup.SpeedMode, "spindle speed in rev/min", "Reads S as revolutions of the spindle per minute.", Iso, Speed),
     ];
 }

@@ -25,8 +25,11 @@ internal static class OffsetCodes
 
     public static CodeEntry[] Rows { get; } =
     [
-        G(100, ModalGroup.NonModal, "set offset data", "Writes the values of the block into a work offset or a tool's offset.", Nist("3.5.5"),
-            Required('L', Whole, "which kind of data"), Required('P', Whole, "number of the offset"),
+        G(100, ModalGroup.NonModal, "set offset data",
+            "Writes the values of the block into a work offset or a tool's offset, or in G91 adds them to it, without moving.", Nist("3.5.5"),
+            Required('L', Whole, "kind of data: 2 a datum in machine coordinates; by common practice 20 a datum by what the place of the tool shall read, 1 or 10 a tool's length, "
+                + "11 its wear, 12 a tool's radius, 13 its wear"),
+            Required('P', Whole, "number of the offset: work offsets 1 to 9, or H or D of the tool"),
             Optional('X', Length, "value for X"), Optional('Y', Length, "value for Y"), Optional('Z', Length, "value for Z"),
             Optional('R', Length, "value for a tool's length or radius")),
         G(400, ModalGroup.RadiusCompensation, "radius compensation off", "Moves the tool's centre along the programmed path again.", Nist("3.5.10")),
@@ -37,7 +40,7 @@ internal static class OffsetCodes
         G(430, ModalGroup.LengthOffset, "length offset", "Adds the length offset H, so that Z is where the tool's tip stands.", Nist("3.5.11"), LengthNumber),
         G(440, ModalGroup.LengthOffset, "length offset, negative", "Takes the length offset H away instead of adding it.", Practice, LengthNumber),
         G(490, ModalGroup.LengthOffset, "length offset off", "Takes the length offset out, so that Z no longer counts from the tool's tip.", Nist("3.5.11")),
-        G(520, ModalGroup.NonModal, "local datum shift", "Shifts the datum of the work coordinates until it is set back to nought.", Practice, LocalShift),
+        G(520, ModalGroup.NonModal, "local datum shift", "Shifts the datum of every work offset, beside any shift by G92, until it is set back to 0.", Practice, LocalShift),
         G(530, ModalGroup.NonModal, "machine coordinates", "Reads this block's axis words in machine coordinates, without any offset.", Nist("3.5.12")),
         Work(540, 1), Work(550, 2), Work(560, 3), Work(570, 4), Work(580, 5), Work(590, 6), Work(591, 7), Work(592, 8), Work(593, 9),
         G(541, ModalGroup.WorkOffset, "further work offset", "Counts positions from the datum of the further work offset P.", Practice,

@@ -1,0 +1,128 @@
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Control.Execution;
+
+// Arcs: their centre by words or by radius, and what polar words, scaling and rotation make of them.
+ref partial struct BlockRun
+{
+    /// <summary>Largest difference of start and end radius of an arc (NISTIR 6556 §3.5.3.2): 0.002 mm or 0.0002 in.</summary>
+    readonly double ArcTolerance => _state.Units == LengthUnit.Inch ? 0.0002 * MmPerInch : 0.002;
+
+    readonly void Arc()
+    {
+        var clockwise = _state.Motion == MotionMode.ArcClockwise;
+        var (first, second, _) = Arcs.Axes(_state.Plane);
+        var aim = TakeAim();
+        // The programmed arc; its start is not where the tool stands while compensation keeps it off the path.
+        var (from, to) = (Programmed, aim.Programmed);
+        var token = _words.Find(ModalGroup.Motion)?.Token ?? FirstAxisOrCentreToken();
+        var centre = _state.Plane == WorkPlane.Unknown ? CentreNotKnown()
+            : _words.Has('R') ? CentreByRadius(from, to, clockwise, first, second, token) : CentreByWords(from, to, first, second, token);
+        if (aim.Frame is { } frame)
+        {
+            centre = ToWork(centre, frame, token);
+            clockwise ^= frame.Mirrors(_state.Plane);
+            (from, to) = (_state.ProgrammedPosition, aim.Work);
+            for (var axis = 0; axis < 3; axis++)
+                if ((aim.Axes & Bit(axis)) == 0)
+                    to = to.With(axis, from[axis]);
+        }
+        // What stands behind the block and may be looked at goes on from where its words lead.
+        Arrive(aim);
+        if (!OffsetArc(from, to, centre, clockwise, aim.Axes, token))
+            AddArc(new Move(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, _state.Plane, 0, double.NaN, double.NaN), aim.Axes);
+        Arrive(aim);
+    }
+
+    /// <summary>Cuts along an arc whose feed and time are still to be found.</summary>
+    /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; the arc's own where NaN.</param>
+    readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
+    {
+        var (from, to, third) = (arc.From, arc.To, Arcs.Axes(arc.Plane).Third);
+        // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
+        var length = (axes & Bit(third)) != 0 ? arc.Length : (arc with { From = from.With(third, 0), To = to.With(third, 0) }).Length;
+        var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
+        _step.Moves.Add(arc with { Feed = feed, Seconds = SecondsOfPath(length, feed) });
+        Cut();
+        Stand(to, axes);
+    }
+
+    /// <summary>The centre in work coordinates; not known where scaling or rotation leaves no arc (common practice: refused).</summary>
+    readonly Point3 ToWork(Point3 centre, ProgramFrame frame, int token)
+    {
+        if (frame.KeepsArcs(_state.Plane))
+            return frame.ToWork(centre).With(Arcs.Axes(_state.Plane).Third, _state.Position[Arcs.Axes(_state.Plane).Third]);
+        AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Motion == MotionMode.ArcClockwise ? 2 : 3);
+        return Point3.Unknown;
+    }
+
+    readonly Point3 CentreNotKnown()
+    {
+        foreach (var letter in "IJKR")
+            _words.Use(letter);
+        return Point3.Unknown;
+    }
+
+    readonly int FirstAxisOrCentreToken()
+    {
+        if (HasAxisWords)
+            return FirstAxisToken();
+        foreach (var letter in "IJK")
+            if (_words.Has(letter))
+                return _words.TokenOf(letter);
+        return 0;
+    }
+
+    readonly Point3 CentreByRadius(Point3 from, Point3 to, bool clockwise, int first, int second, int token)
+    {
+        _words.Use('R');
+        var radius = Length('R');
+        if (double.IsNaN(from[first] + from[second] + to[first] + to[second] + radius))
+            return Point3.Unknown;
+        if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], radius, clockwise, ArcTolerance) is { } centre)
+            return from.With(first, centre.A).With(second, centre.B);
+        var chord = Math.Sqrt(Math.Pow(to[first] - from[first], 2) + Math.Pow(to[second] - from[second], 2));
+        AddFault(FaultKind.ArcImpossible, token, 'R', chord, radius);
+        return Point3.Unknown;
+    }
+
+    readonly Point3 CentreByWords(Point3 from, Point3 to, int first, int second, int token)
+    {
+        var (firstLetter, secondLetter) = ((char)('I' + first), (char)('I' + second));
+        if (!_words.Has(firstLetter) && !_words.Has(secondLetter))
+        {
+            AddFault(FaultKind.WordMissing, token, firstLetter);
+            return Point3.Unknown;
+        }
+        _words.Use(firstLetter);
+        _words.Use(secondLetter);
+        if (Readings.ArcCentre == ArcCentreReading.Absolute && !(_words.Has(firstLetter) && _words.Has(secondLetter)))
+        {
+            // A distance left out is 0; a coordinate left out is nowhere.
+            AddFault(FaultKind.WordMissing, token, _words.Has(firstLetter) ? secondLetter : firstLetter);
+            return Point3.Unknown;
+        }
+        var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
+        var start = Radius(from, centre, first, second);
+        var end = Radius(to, centre, first, second);
+        if (Math.Abs(start - end) > ArcTolerance + Rounding)
+            AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, end);
+        else if (start == 0)
+            AddFault(FaultKind.ArcImpossible, token, 'I', 0, 0);
+        return centre;
+    }
+
+    readonly double Centre(char letter, double from)
+    {
+        if (Readings.ArcCentre == ArcCentreReading.Absolute)
+            return Length(letter);
+        return _words.Has(letter) ? from + Length(letter) : from;
+    }
+
+    static double Radius(Point3 at, Point3 centre, int first, int second) =>
+        Math.Sqrt(Math.Pow(at[first] - centre[first], 2) + Math.Pow(at[second] - centre[second], 2));
+}

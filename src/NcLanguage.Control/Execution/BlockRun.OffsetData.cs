@@ -1,0 +1,126 @@
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Control.Execution;
+
+// G10: the program writes work offsets and tool offsets itself. Nothing moves.
+ref partial struct BlockRun
+{
+    /// <summary>L2 sets a datum (NISTIR 6556 §3.5.5), L20 one so that the tool stands at the numbers written (common practice), L1, L10 and L11 a
+    /// tool's length, L12 and L13 its radius (common practice: L11 and L13 its wear).</summary>
+    readonly void SetOffsetData(int token)
+    {
+        foreach (var letter in "LPR")
+            _words.Use(letter);
+        if (!_words.Has('L'))
+        {
+            AddFault(FaultKind.WordMissing, token, 'L');
+            return;
+        }
+        _step.Sets |= Slot.OffsetData;
+        var kind = _words['L'];
+        if (kind is not (1 or 2 or 10 or 11 or 12 or 13 or 20))
+        {
+            AddFault(FaultKind.NotFollowed, token);
+            LoseOffsets();
+        }
+        else if (!_words.Has('P'))
+            AddFault(FaultKind.WordMissing, token, 'P');
+        else if (double.IsNaN(_words['P']))
+            LoseOffsets();
+        else if (kind is 2 or 20)
+            SetDatum(isHere: kind == 20);
+        else
+            SetToolOffset(token, (int)kind);
+    }
+
+    /// <summary>It is not known which offset has got which value.</summary>
+    readonly void LoseOffsets()
+    {
+        _state.OffsetData = OffsetData.Lost;
+        Forget(AllAxes);
+        _state.InitialLevel = double.NaN;
+    }
+
+    readonly void SetDatum(bool isHere)
+    {
+        if (!TakeWhole('P', out var number))
+            return;
+        // NISTIR 6556 §3.5.5: systems 1 to 9.
+        if (number is < 1 or > 9)
+        {
+            AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', number);
+            return;
+        }
+        var workOffset = number <= 6 ? 53 + number : 584 + number;
+        var before = _state;
+        var old = Offsets.Datum(workOffset, _state, Setup);
+        var origin = old;
+        var moved = Offsets.Moved(workOffset, _state);
+        var by = default(Point3);
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if (!_words.Has((char)('X' + axis)))
+                continue;
+            var value = Length((char)('X' + axis));
+            var (place, step) = isHere ? DatumHere(workOffset, axis, value, old[axis]) : DatumThere(value, old[axis]);
+            origin = origin.With(axis, place);
+            by = by.With(axis, step);
+            // A datum that nobody had a place for is meant to lie where it is put first.
+            var isFirst = !isHere && double.IsNaN(step) && double.IsNaN(old[axis]) && moved[axis] == 0;
+            moved = moved.With(axis, isFirst ? 0 : moved[axis] + step);
+        }
+        _state.OffsetData = (_state.OffsetData ?? OffsetData.None).WithDatum(workOffset, new SetDatum(origin, moved));
+        _state.Happened &= ~Happened.MovedOffFrame;
+        if (workOffset == _state.WorkOffset)
+            Offsets.Changed(ref _state, before, Setup, datumMoved: by);
+    }
+
+    /// <summary>L2: the datum in machine coordinates and by how much it moves; in G91 the amount is added (common practice).</summary>
+    readonly (double Place, double Step) DatumThere(double value, double old) => _state.Distance switch
+    {
+        DistanceMode.Absolute => (value, value - old),
+        DistanceMode.Incremental => (old + value, value),
+        _ => (double.NaN, double.NaN),
+    };
+
+    /// <summary>L20: the datum under which the place where the tool stands reads <paramref name="value"/>.</summary>
+    readonly (double Place, double Step) DatumHere(int workOffset, int axis, double value, double old)
+    {
+        var length = axis == 2 ? Offsets.LengthValue(_state, Setup) : 0;
+        var place = _state.MachinePosition[axis] - length - Offsets.Shift(_state)[axis] - value;
+        if (workOffset != _state.WorkOffset)
+            return (place, place - old);
+        var step = Offsets.Known(StandsAt(axis) - value, place - old);
+        return (Offsets.Known(old + step, place), step);
+    }
+
+    readonly void SetToolOffset(int token, int kind)
+    {
+        if (!_words.Has('R'))
+            AddFault(FaultKind.WordMissing, token, 'R');
+        if (!TakeWhole('P', out var number) || !_words.Has('R'))
+            return;
+        var before = _state;
+        var data = _state.OffsetData ?? OffsetData.None;
+        if (kind is 12 or 13)
+        {
+            var radius = data.Radius(number) ?? new SetSize(Offsets.RadiusOf(number, _state, Setup), 0);
+            _state.OffsetData = data.WithRadius(number, Written(radius, isWear: kind == 13));
+            return;
+        }
+        var length = data.Length(number) ?? new SetSize(Setup.FindLengthOffset(number)?.Length ?? double.NaN, 0);
+        _state.OffsetData = data.WithLength(number, Written(length, isWear: kind == 11));
+        if (_state.H == number)
+            Offsets.Changed(ref _state, before, Setup);
+    }
+
+    /// <summary>The size with R written into it; in G91 R is added (common practice).</summary>
+    readonly SetSize Written(SetSize size, bool isWear)
+    {
+        var value = Length('R');
+        var old = isWear ? size.Wear : size.Size;
+        value = _state.Distance switch { DistanceMode.Absolute => value, DistanceMode.Incremental => old + value, _ => double.NaN };
+        return isWear ? size with { Wear = value } : size with { Size = value };
+    }
+}

@@ -33,6 +33,24 @@ static class Contours
             return Close(places, (from, to, i) => Math.Abs(bulges[i]) < 0.3 ? PathPiece.Line(from, to) : Bulge(from, to, bulges[i] / 7));
         });
 
+    /// <summary>A rectangle with rounded corners, turned by any angle, its numbers rounded to 0.001 mm as a program gives them.</summary>
+    public static Gen<(PathPiece[] Contour, double CornerRadius)> Rounded { get; } =
+        Gen.Select(Gen.Double[30, 120], Gen.Double[30, 120], Gen.Double[1, 14], Gen.Double[0, 2 * Math.PI]).Select((width, height, radius, angle) =>
+        {
+            radius = Math.Round(radius, 1);
+            var (sin, cos) = Math.SinCos(angle);
+            Point2 At(double x, double y) => new(Math.Round(x * cos - y * sin, 3), Math.Round(x * sin + y * cos, 3));
+            Point2[] places =
+            [
+                At(radius, 0), At(width - radius, 0), At(width, radius), At(width, height - radius), At(width - radius, height), At(radius, height),
+                At(0, height - radius), At(0, radius),
+            ];
+            Point2[] centres = [At(width - radius, radius), At(width - radius, height - radius), At(radius, height - radius), At(radius, radius)];
+            return (places.Select((place, i) => i % 2 == 0
+                ? PathPiece.Line(place, places[i + 1])
+                : PathPiece.Arc(place, places[(i + 1) % 8], centres[i / 2], clockwise: false)).ToArray(), radius);
+        });
+
     static PathPiece[] Close(List<Point2> places, Func<Point2, Point2, int, PathPiece> piece) =>
         [.. places.Select((place, i) => piece(place, places[(i + 1) % places.Count], i))];
 
@@ -69,7 +87,7 @@ static class Contours
 
     static string Words(Point2 place, char x = 'X', char y = 'Y') => $" {x}{Number(place.X)} {y}{Number(place.Y)}";
 
-    static string Number(double value) => value.ToString("0.################", CultureInfo.InvariantCulture);
+    static string Number(double value) => Math.Round(value, 9).ToString("0.#########", CultureInfo.InvariantCulture);
 
     /// <summary>The contour as a polygon, arcs as chords that lie within 0.0001 mm of them.</summary>
     public static Polygon ToPolygon(PathPiece[] contour)

@@ -49,7 +49,7 @@ ref partial struct BlockRun
             _executor.Run(block, ref state, step);
             if (step.Words.Find(ModalGroup.RadiusCompensation) is not null || (step.Events & Ends) != 0 || step.Holes.Count > 0)
                 return PieceAhead.None;
-            if (state.IsCalled || step.Transfer.Kind != TransferKind.None)
+            if ((state.IsCalled && !_state.IsCalled) || step.Transfer.Kind != TransferKind.None)
                 return PieceAhead.NotKnown;
             foreach (ref readonly var move in step.Moves.Items)
                 if (IsPiece(move, out piece, out var found))

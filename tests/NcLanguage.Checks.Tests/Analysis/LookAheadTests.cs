@@ -49,6 +49,22 @@ public sealed class LookAheadTests
         return Math.Min(text.LineCount - 1, text.FirstLineOf(chunk) + text.Chunks[chunk].LineCount + (int)(where * 1000) % 3);
     }
 
+    const string Corner = "G0 X-30 Y-1\nG1 G41 D1 X0 Y0 F100\nY40\nX-30\nG40 Y80\n";
+
+    /// <summary>Loops, called programs and stretches that are never reached see what follows, too: the corner at X0 Y40 ends 5 mm from both sides.</summary>
+    [Theory]
+    [InlineData("G21 G90 G17 G54\n#1=0\nWHILE [#1 LT 2] DO1\n" + Corner + "#1=[#1+1]\nEND1\nM30", 5)]
+    [InlineData("G21 G90 G17 G54\nM98 P100\nM30\nO100\n" + Corner + "M99", 6)]
+    [InlineData("G21 G90 G17 G54\nGOTO 10\nN5 G17 G90 G21 G54\n" + Corner + "N10 M30", 5)]
+    public void Runs_that_leave_the_order_of_the_text(string program, int line)
+    {
+        var run = ProgramAnalysis.Create(SourceText.From(program), Job, MachineProfile.IsoMill).Main;
+
+        Assert.NotNull(run.Flow);
+        var end = run.StepAt(line).Moves.Items[^1].To;
+        Assert.Equal((-5, 35), (end.X, end.Y));
+    }
+
     /// <summary>An inside corner across the ends of two chunks is one: what stands behind makes room for it, or does not.</summary>
     [Fact]
     public void A_corner_between_two_chunks_edited()

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using NcLanguage.Cli.Check;
 using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Compare;
 using NcLanguage.Cli.Demo;
 using NcLanguage.Cli.Explain;
 using NcLanguage.Cli.Holes;
@@ -21,6 +22,7 @@ static class Application
         CheckCommand.Create(),
         TraceCommand.Create(),
         HolesCommand.Create(),
+        CompareCommand.Create(),
         ExplainCommand.Create(),
         SchemaCommand.Create(),
         DemoCommand.Create(),

@@ -84,7 +84,7 @@ public static class TraceJson
         _ => null,
     };
 
-    static string Word(MoveKind kind) => kind switch
+    internal static string Word(MoveKind kind) => kind switch
     {
         MoveKind.Rapid => "rapid",
         MoveKind.Feed => "feed",

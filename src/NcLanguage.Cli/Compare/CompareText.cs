@@ -1,0 +1,116 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Cli.Common;
+using NcLanguage.Control.Moves;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Reports.Comparison;
+using NcLanguage.Reports.Findings;
+using Spectre.Console;
+
+namespace NcLanguage.Cli.Compare;
+
+/// <summary>A comparison for people: what differs first, then all that differs.</summary>
+sealed class CompareText(Screen screen, ComparisonReport report)
+{
+    static readonly Style Heading = new(decoration: Decoration.Bold);
+
+    /// <summary>Differences shown one by one.</summary>
+    const int MostShown = 50;
+
+    public void Write()
+    {
+        if (report.IsSame)
+            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same: {Say.Count(report.Motion.First.Motions.Count, "move")} compared.", 0);
+        else
+            WriteDifferences();
+        foreach (var clause in report.NotCompared())
+            screen.WriteParagraph($"Not compared: {clause}.", 0);
+        screen.WriteParagraph(Caution.Text, 0);
+    }
+
+    void WriteDifferences()
+    {
+        var changes = report.Motion.Changes;
+        screen.WriteLine($"- {report.First.Path}", Heading);
+        screen.WriteLine($"+ {report.Second.Path}", Heading);
+        screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
+        screen.WriteLine();
+        if (changes.Count > 0)
+            WriteFirst(changes[0]);
+        foreach (var change in changes.Take(MostShown))
+            WriteChange(change);
+        if (changes.Count > MostShown)
+            screen.WriteLine($"  … and {Say.Count(changes.Count - MostShown, "further difference")}; --format json has them all.");
+        foreach (var hole in report.Holes)
+            WriteHole(hole);
+        if (report.Motion.First.End != report.Motion.Second.End)
+            screen.WriteLine("The two runs do not end alike.");
+        screen.WriteLine();
+        screen.WriteLine(
+            $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Removed), "move")} only in the first, "
+            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Added), "move")} only in the second, "
+            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", Heading);
+    }
+
+    void WriteFirst(in MotionChange change)
+    {
+        screen.WriteLine("They differ first here:");
+        if (change.First is { } first)
+            screen.WriteLine($"  - {first.Line + 1,6}  {TextOf(report.First, first.Line)}");
+        if (change.Second is { } second)
+            screen.WriteLine($"  + {second.Line + 1,6}  {TextOf(report.Second, second.Line)}");
+        screen.WriteLine();
+    }
+
+    static string TextOf(ComparedProgram program, int line) => Excerpt.Of(program.Text.Line(line), 0, 0).Text.Trim();
+
+    void WriteChange(in MotionChange change)
+    {
+        if (change.Kind == ChangeKind.Altered)
+        {
+            screen.WriteLine($"  ~ {change.First!.Value.Line + 1,6}  {Way(change.First.Value)}: {Otherwise(change.First.Value, change.Second!.Value)}");
+            return;
+        }
+        var motion = change.First ?? change.Second!.Value;
+        screen.WriteLine($"  {(change.Kind == ChangeKind.Removed ? '-' : '+')} {motion.Line + 1,6}  {Way(motion)}");
+    }
+
+    static string Way(in Motion motion) => motion.Kind switch
+    {
+        MoveKind.Dwell => $"dwell {(double.IsNaN(motion.Dwell) ? "?" : Say.Seconds(motion.Dwell))}",
+        MoveKind.ToolChange => $"tool change to {(motion.Tool < 0 ? "?" : $"T{motion.Tool}")}",
+        MoveKind.Stop => "stop",
+        MoveKind.Arc => $"arc {(motion.Clockwise ? "clockwise" : "counterclockwise")} to {Place(motion.To)} about {Place(motion.Center)}",
+        MoveKind.Feed => $"feed to {Place(motion.To)} F{Number(motion.Feed)}",
+        _ => $"rapid to {Place(motion.To)}",
+    };
+
+    static string Otherwise(in Motion a, in Motion b)
+    {
+        var said = new List<string>();
+        if (!a.Feed.Equals(b.Feed))
+            said.Add($"F{Number(a.Feed)} becomes F{Number(b.Feed)}");
+        if (!a.Speed.Equals(b.Speed))
+            said.Add($"S{Number(a.Speed)} becomes S{Number(b.Speed)}");
+        if (!a.Dwell.Equals(b.Dwell))
+            said.Add($"{Number(a.Dwell)} s become {Number(b.Dwell)} s");
+        if (a.Spindle != b.Spindle && a.Speed.Equals(b.Speed))
+            said.Add("the spindle turns otherwise");
+        if (a.Coolant != b.Coolant)
+            said.Add("the coolant is switched otherwise");
+        return string.Join(", ", said);
+    }
+
+    void WriteHole(in HoleChange change)
+    {
+        var row = change.First ?? change.Second!.Value;
+        var mark = change.Kind switch { ChangeKind.Altered => '~', ChangeKind.Removed => '-', _ => '+' };
+        var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at X{Number(row.Hole.X)} Y{Number(row.Hole.Y)} to Z{Number(row.Hole.Bottom)}";
+        screen.WriteLine($"  {mark} {place}{(change.What.Length > 0 ? $": other {change.What}" : "")}");
+    }
+
+    static string Place(Point3 place) => $"X{Number(place.X)} Y{Number(place.Y)} Z{Number(place.Z)}";
+
+    static string Number(double value) => double.IsNaN(value) ? "?" : Say.Number(value, 3);
+}

@@ -1,0 +1,92 @@
+using System.Text.Json;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Control.Moves;
+
+namespace NcLanguage.Reports.Comparison;
+
+/// <summary>A comparison as JSON. Lines count from 1; lengths in mm in work coordinates.</summary>
+public static class ComparisonJson
+{
+    public static void Write(ComparisonReport report, Utf8JsonWriter json)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(json);
+        json.WriteStartObject();
+        json.WriteString("first", report.First.Path);
+        json.WriteString("second", report.Second.Path);
+        json.WriteBoolean("same", report.IsSame);
+        json.WriteStartArray("moves");
+        foreach (var change in report.Motion.Changes)
+        {
+            json.WriteStartObject();
+            json.WriteString("change", ComparisonReport.Word(change.Kind));
+            WriteMotion("first", change.First, json);
+            WriteMotion("second", change.Second, json);
+            json.WriteEndObject();
+            if (json.BytesPending > 1 << 16)
+                json.Flush();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("holes");
+        foreach (var change in report.Holes)
+        {
+            json.WriteStartObject();
+            json.WriteString("change", ComparisonReport.Word(change.Kind));
+            if (change.What.Length > 0)
+                json.WriteString("what", change.What);
+            WriteHole("first", change.First, json);
+            WriteHole("second", change.Second, json);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteStartArray("notCompared");
+        foreach (var clause in report.NotCompared())
+            json.WriteStringValue(clause);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    static void WriteMotion(string name, Motion? motion, Utf8JsonWriter json)
+    {
+        if (motion is not { } move)
+        {
+            json.WriteNull(name);
+            return;
+        }
+        json.WriteStartObject(name);
+        json.WriteNumber("line", move.Line + 1);
+        json.WriteString("kind", ComparisonReport.Word(move.Kind));
+        json.WritePoint("from", move.From);
+        json.WritePoint("to", move.To);
+        if (move.Kind == MoveKind.Arc)
+        {
+            json.WritePoint("center", move.Center);
+            json.WriteString("turn", move.Clockwise ? "clockwise" : "counterclockwise");
+        }
+        json.WriteKnown("feed", move.Feed);
+        json.WriteKnown("speed", move.Speed);
+        json.WriteString("spindle", move.Spindle.ToString().ToLowerInvariant());
+        json.WriteString("coolant", move.Coolant.ToString().ToLowerInvariant());
+        if (move.Kind == MoveKind.Dwell)
+            json.WriteKnown("seconds", move.Dwell);
+        json.WriteEndObject();
+    }
+
+    static void WriteHole(string name, HoleRow? row, Utf8JsonWriter json)
+    {
+        if (row is not { } hole)
+        {
+            json.WriteNull(name);
+            return;
+        }
+        json.WriteStartObject(name);
+        json.WriteNumber("number", hole.Number);
+        json.WriteNumber("line", hole.Line + 1);
+        json.WriteString("cycle", $"G{hole.Hole.Cycle}");
+        json.WriteKnown("x", hole.Hole.X);
+        json.WriteKnown("y", hole.Hole.Y);
+        json.WriteKnown("bottom", hole.Hole.Bottom);
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,82 @@
+using CsCheck;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Comparison;
+
+/// <summary>Two programs are the same where the machine does the same, and differ where it does not.</summary>
+public sealed class MotionComparisonTests
+{
+    const string Head = "G21 G90 G17 G54 G40 G49 G80\nG0 X0 Y0 Z50\nS1200 M3 F200\n";
+
+    static MotionList ListOf(string text) => MotionList.Of(SourceText.From(text), new Job(MachineProfile.IsoMill, Setup.None), CancellationToken.None);
+
+    static MotionComparison Compare(string first, string second) => MotionComparison.Of(ListOf(Head + first), ListOf(Head + second));
+
+    [Theory]
+    [InlineData("G1 X10\nX20", "n5 g1x10.0 (there)\n\nN6 G01 X20.")]
+    [InlineData("G1 X10\nX20", "G91 G1 X10\nX10\nG90")]
+    [InlineData("G1 X25.4", "G20 G1 X1 F7.874016\nG21")]
+    [InlineData("G2 X10 Y0 I5", "G2 X10 R5")]
+    [InlineData("G99 G81 X1 Y2 Z-3 R2\nG80", "G0 X1 Y2\nZ2\nG1 Z-3\nG0 Z2")]
+    [InlineData("G1 X0", "")]
+    [InlineData("#1=0\nWHILE [#1 LT 3] DO 1\n#1=#1+1\nG1 X#1\nEND 1", "G1 X1\nX2\nX3")]
+    [InlineData("M98 P5\nM30\nO5\nG1 X1\nM99", "G1 X1\nM30")]
+    public void The_same_in_other_words(string first, string second) => Assert.Empty(Compare(first, second).Changes);
+
+    [Theory]
+    [InlineData("G1 X10", "G1 X10.001", ChangeKind.Removed, ChangeKind.Added)]
+    [InlineData("G1 X10", "G0 X10", ChangeKind.Removed, ChangeKind.Added)]
+    [InlineData("G1 X10", "G1 X10 F201", ChangeKind.Altered)]
+    [InlineData("G1 X10", "S1201 G1 X10", ChangeKind.Altered)]
+    [InlineData("G1 X10", "M8 G1 X10", ChangeKind.Altered)]
+    [InlineData("G1 X10", "M4 G1 X10", ChangeKind.Altered)]
+    [InlineData("G4 P1", "G4 P2", ChangeKind.Altered)]
+    [InlineData("G2 X10 R5", "G3 X10 R5", ChangeKind.Removed, ChangeKind.Added)]
+    [InlineData("G1 X10", "G55 G1 X10", ChangeKind.Removed, ChangeKind.Added)]
+    [InlineData("G1 X10", "G1 X10\nM0", ChangeKind.Added)]
+    [InlineData("G1 X10\nX20\nX30", "G1 X10\nX30", ChangeKind.Removed, ChangeKind.Removed, ChangeKind.Added)]
+    public void What_differs(string first, string second, params ChangeKind[] kinds) =>
+        Assert.Equal(kinds, Compare(first, second).Changes.Select(change => change.Kind));
+
+    /// <summary>The differences are as few as can be: against the longest common part found by the textbook table (Wagner and Fischer, 1974).</summary>
+    [Fact]
+    public void Differences_are_as_few_as_can_be() => Gen.Select(Gen.Int[0, 3].Array[0, 14], Gen.Int[0, 3].Array[0, 14]).Sample((a, b) =>
+    {
+        // From Z0 down and up again: each place is its own, and stands between two others that are always the same.
+        var changes = Compare(TextOf(a), TextOf(b)).Changes;
+        Assert.Equal(a.Length + b.Length - (2 * CommonPart(a, b)), changes.Count / 2);
+        Assert.Equal(a.Length - b.Length, changes.Count(change => change.Kind == ChangeKind.Removed) / 2 - (changes.Count(change => change.Kind == ChangeKind.Added) / 2));
+    }, iter: 2000);
+
+    static string TextOf(int[] places) => string.Concat(places.Select(place => $"G1 X{place + 1}\nX0\n"));
+
+    static int CommonPart(int[] a, int[] b)
+    {
+        var table = new int[a.Length + 1, b.Length + 1];
+        for (var i = 1; i <= a.Length; i++)
+            for (var j = 1; j <= b.Length; j++)
+                table[i, j] = a[i - 1] == b[j - 1] ? table[i - 1, j - 1] + 1 : Math.Max(table[i - 1, j], table[i, j - 1]);
+        return table[a.Length, b.Length];
+    }
+
+    [Theory]
+    [InlineData("G98 G81 X1 Y1 Z-3 R2\nX5", "G98 G81 X5 Y1 Z-3 R2\nX1", 0)]
+    [InlineData("G81 X1 Y1 Z-3 R2\nX5", "G81 X1 Y1 Z-3 R2\nX5 Z-4", 1, "depth")]
+    [InlineData("G99 G81 X1 Y1 Z-3 R2\nX5", "G98 G81 X1 Y1 Z-3 R2\nX5", 2, "return level")]
+    [InlineData("G82 X1 Y1 Z-3 R2 P1", "G82 X1 Y1 Z-3 R2 P2 F100", 1, "dwell, feed")]
+    [InlineData("G81 X1 Y1 Z-3 R2\nX5", "G81 X1 Y1 Z-3 R2", 1, "")]
+    public void Holes(string first, string second, int changes, string what = "")
+    {
+        var found = HoleChanges.Of(TableOf(first), TableOf(second));
+        Assert.Equal(changes, found.Count);
+        if (changes > 0)
+            Assert.Contains(what, found[0].What, StringComparison.Ordinal);
+    }
+
+    static HoleTable TableOf(string text) =>
+        HoleTable.Of(ProgramRun.Create(SourceText.From(Head + text), new Job(MachineProfile.IsoMill, Setup.None), [], [], CancellationToken.None));
+}

@@ -16,6 +16,9 @@ public readonly record struct FirstRun(int Part, int At, bool IsReached)
 /// <summary>A run that leaves the order of the text: what ran, in that order, and what the run did not come to.</summary>
 public sealed class FlowRun
 {
+    /// <summary>The program with the places that its run can go to.</summary>
+    public required FlowText Text { get; init; }
+
     /// <summary>What ran, in that order.</summary>
     public required PartResult[] Parts { get; init; }
 
@@ -56,7 +59,7 @@ public sealed class FlowRun
         while (at >= 0 && First[at].Part < 0)
             (at, isBehind) = (at - 1, true);
         if (at < 0)
-            return run.Job.Executor.Start();
+            return run.Job.Executor.StartOf(Text.IsCalled);
         var first = First[at];
         var part = (first.IsReached ? Parts : NotReached)[first.Part];
         var state = part.Entry;

@@ -47,6 +47,7 @@ sealed class FlowScan
         scan.LookAtTheRest(flowText, parts);
         return new FlowRun
         {
+            Text = flowText,
             Parts = parts,
             NotReached = [.. scan._parts],
             First = scan._first,
@@ -102,7 +103,7 @@ sealed class FlowScan
         var jumps = text.HasJumps;
         var state = ControlState.Unknown;
         var isBehindEnd = false;
-        var ahead = new TextAhead(_text);
+        var ahead = new TextAhead(_text, text);
         _scan.Step.Ahead = ahead;
         var last = -1;
         for (var line = text.NextBlock(0); line < _text.LineCount; line = text.NextBlock(line + 1))

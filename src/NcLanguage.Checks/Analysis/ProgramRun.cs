@@ -1,4 +1,5 @@
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
@@ -68,8 +69,9 @@ public sealed class ProgramRun
             var flow = FlowScan.Run(text, texts, job, stepRules, cancel);
             return new ProgramRun(job, text, texts, flow.Parts, flow, flow.BlocksRun);
         }
-        // Parts of a run that left the order of the text are no parts of one that keeps to it.
-        if (old?.Flow is not null)
+        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Select(chunk => chunk.Marks)));
+        // Parts of a run that left the order of the text, or began otherwise, are no parts of one that does not.
+        if (old?.Flow is not null || (same > 0 && old!._parts[0].Entry != start))
             (old, same, sameAtEnd) = (null, 0, 0);
         if (same < text.Chunks.Length)
             same = WithoutWhatLookedAhead(old, same);
@@ -78,7 +80,7 @@ public sealed class ProgramRun
         var parts = new PartResult[text.Chunks.Length];
         for (var i = 0; i < same; i++)
             parts[i] = old!._parts[i];
-        var state = same > 0 ? parts[same - 1].Exit : job.Executor.Start();
+        var state = same > 0 ? parts[same - 1].Exit : start;
         for (var i = same; i < parts.Length; i++)
         {
             cancel.ThrowIfCancellationRequested();
@@ -204,7 +206,7 @@ public sealed class ProgramRun
     /// <summary>A step that sees what follows in the text, and how it is told which line runs.</summary>
     public (Step Step, TextAhead Ahead) StepWithAhead()
     {
-        var ahead = new TextAhead(Text);
+        var ahead = new TextAhead(Text, Flow?.Text);
         return (new Step { Ahead = ahead }, ahead);
     }
 

@@ -40,16 +40,17 @@ ref partial struct BlockRun
         state.IsOnOffsetPath = false;
         AssignIn(ref state);
         var blocks = 0;
+        ahead.Begin();
         for (var line = 1; line <= BlockExecutor.LinesAhead && blocks < BlocksAhead; line++)
         {
-            if (!ahead.TryGet(line, out var block))
+            if (!ahead.TryNext(out var block))
                 return PieceAhead.None;
             if (block.Tokens.Length == 0)
                 continue;
             _executor.Run(block, ref state, step);
             if (step.Words.Find(ModalGroup.RadiusCompensation) is not null || (step.Events & Ends) != 0 || step.Holes.Count > 0)
                 return PieceAhead.None;
-            if ((state.IsCalled && !_state.IsCalled) || step.Transfer.Kind != TransferKind.None)
+            if ((state.IsCalled && !_state.IsCalled) || (step.Transfer.Kind != TransferKind.None && !ahead.TryFollow(step.Transfer)))
                 return PieceAhead.NotKnown;
             foreach (ref readonly var move in step.Moves.Items)
                 if (IsPiece(move, out piece, out var found))

@@ -78,11 +78,17 @@ public sealed class Step
     }
 }
 
-/// <summary>The blocks that follow the one that runs, in the order of the text.</summary>
+/// <summary>The blocks that follow the one that runs.</summary>
 public interface IBlocksAhead
 {
-    /// <summary>The block so many lines behind the one that runs, 1 for the next; false where the text ends.</summary>
-    bool TryGet(int ahead, out Block block);
+    /// <summary>Begins behind the block that runs.</summary>
+    void Begin();
+
+    /// <summary>The next block; false where the text ends.</summary>
+    bool TryNext(out Block block);
+
+    /// <summary>Goes on where a block sends the run; false where that is not plain from the text.</summary>
+    bool TryFollow(in Transfer transfer);
 }
 
 /// <summary>A list that keeps its storage from one block to the next.</summary>

@@ -15,7 +15,7 @@ enum MarkKind : byte
     /// <summary>%</summary>
     Percent,
 
-    /// <summary>M2, M30 or M99.</summary>
+    /// <summary>M2, M30 or M99; the number is the code's.</summary>
     End,
 
     /// <summary>GOTO, also behind IF.</summary>
@@ -33,8 +33,9 @@ readonly record struct Mark(MarkKind Kind, StatementKind Statement, bool BehindO
 /// <summary>The places of a chunk that matter for the order in which blocks run, and its block numbers.</summary>
 public sealed class ChunkMarks
 {
-    ChunkMarks(BlockNumber[] numbers, Mark[] marks, bool steers)
+    ChunkMarks(BlockNumber[] numbers, Mark[] marks, bool steers, bool hasTool)
     {
+        HasTool = hasTool;
         Numbers = numbers;
         Marks = marks;
         Steers = steers;
@@ -46,22 +47,41 @@ public sealed class ChunkMarks
     /// <summary>Whether anything in it may make the run leave the order of the text.</summary>
     public bool Steers { get; }
 
+    /// <summary>Whether a tool is named in it.</summary>
+    internal bool HasTool { get; }
+
     internal Mark[] Marks { get; }
+
+    /// <summary>Whether a text is there to be called: its first end is M99, and no tool is named before it.</summary>
+    public static bool IsCalled(IEnumerable<ChunkMarks> chunks)
+    {
+        ArgumentNullException.ThrowIfNull(chunks);
+        foreach (var chunk in chunks)
+        {
+            if (chunk.HasTool)
+                return false;
+            foreach (var mark in chunk.Marks)
+                if (mark.Kind == MarkKind.End)
+                    return mark.Number == 99;
+        }
+        return false;
+    }
 
     public static ChunkMarks Of(Chunk chunk)
     {
         ArgumentNullException.ThrowIfNull(chunk);
         var numbers = new List<BlockNumber>();
         List<Mark>? marks = null;
-        var steers = false;
+        var (steers, hasTool) = (false, false);
         var blocks = chunk.Blocks;
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
             NoteNumber(block, line, numbers);
             NoteMarks(block, line, ref marks, ref steers);
+            hasTool |= block.IndexOf('T') >= 0;
         }
-        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers);
+        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers, hasTool);
     }
 
     static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)
@@ -106,7 +126,7 @@ public sealed class ChunkMarks
                 case TokenKind.Word when token.Letter == 'M':
                     steers |= token.Value == 98 || token.ReadsVariables || (token.Value == 99 && block.IndexOf('P') >= 0);
                     if (token.Value is 2 or 30 or 99)
-                        Add(ref marks, new Mark(MarkKind.End, StatementKind.None, false, -1, line));
+                        Add(ref marks, new Mark(MarkKind.End, StatementKind.None, false, (int)token.Value, line));
                     break;
                 case TokenKind.Word when token.Letter == 'G':
                     steers |= token.Value == 65 || token.ReadsVariables;

@@ -55,14 +55,14 @@ public sealed partial class FlowRunner
         _executor = executor;
         _programs = programs;
         _mostBlocks = mostBlocks;
-        _state = executor.Start();
+        _state = executor.StartOf(text.IsCalled);
         var frame = new CallFrame(text, text.FirstProgram(), -1);
         _frames.Push(frame);
         _next = new Place(text.NextBlock(0), false);
         if (_next.Line >= frame.Region.End)
             End = FlowEnd.OffTheEnd;
         Text = text;
-        _ahead = new TextAhead(text.Text);
+        _ahead = new TextAhead(text.Text, text);
         Step = new Step { Ahead = _ahead };
     }
 
@@ -110,7 +110,7 @@ public sealed partial class FlowRunner
         var frame = _frames.Peek();
         (Text, Line, _at) = (frame.Text, _next.Line, _next);
         TellOwnLine();
-        (_ahead.Text, _ahead.Line) = (Text.Text, Line);
+        (_ahead.Flow, _ahead.Line) = (Text, Line);
         _executor.Run(Text.BlockAt(Line), ref _state, Step);
         Blocks++;
         _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;

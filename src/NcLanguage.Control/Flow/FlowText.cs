@@ -47,6 +47,9 @@ public sealed class FlowText
         }
     }
 
+    /// <summary>Whether the text is there to be called.</summary>
+    public bool IsCalled => ChunkMarks.IsCalled(_chunks);
+
     /// <summary>Whether a jump by block number stands in it.</summary>
     public bool HasJumps => Array.Exists(_marks, mark => mark.Kind == MarkKind.Jump);
 
@@ -169,6 +172,38 @@ public sealed class FlowText
                 && mark.Number == number)
                 return (mark.Line, mark.Statement);
         return (-1, StatementKind.None);
+    }
+
+    /// <summary>The line where the run goes on behind a jump, loop or condition whose values are known; null where it is not that plain, as behind a call.</summary>
+    internal int? LineBehind(in Transfer transfer, int line)
+    {
+        if (double.IsNaN(transfer.Value) || double.IsNaN(transfer.Number))
+            return null;
+        var number = (int)Math.Round(transfer.Number);
+        var behindO = transfer.BehindO;
+        return (transfer.Kind, transfer.Statement) switch
+        {
+            (TransferKind.Jump, _) => transfer.Value == 0 ? line + 1 : Found(FindNumber(number, ProgramAround(line), line), 0),
+            (TransferKind.Structure, StatementKind.While) when behindO && PairBefore(line, StatementKind.Do, number, true) >= 0 => null,
+            (TransferKind.Structure, StatementKind.While) when transfer.Value == 0 =>
+                Found(PairOf(line, behindO ? StatementKind.EndWhile : StatementKind.End, number, behindO), 1),
+            (TransferKind.Structure, StatementKind.While or StatementKind.Do or StatementKind.EndIf) => line + 1,
+            (TransferKind.Structure, StatementKind.End) => Found(PairBefore(line, StatementKind.Do, number, false), 0),
+            (TransferKind.Structure, StatementKind.EndWhile) => Found(PairBefore(line, StatementKind.While, number, true), 0),
+            (TransferKind.Structure, StatementKind.If) => transfer.Value != 0 ? line + 1 : null,
+            _ => null,
+        };
+    }
+
+    static int? Found(int line, int behind) => line < 0 ? null : line + behind;
+
+    Region ProgramAround(int line)
+    {
+        var region = FirstProgram();
+        for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)
+            if (_marks[i].Kind == MarkKind.Program && _marks[i].Line >= region.End)
+                region = new Region(_marks[i].Line, EndOfProgram(i));
+        return region;
     }
 
     /// <summary>Whether a run that goes round from <paramref name="last"/> to <paramref name="first"/> can leave this way at all: a condition, another jump or an end.</summary>

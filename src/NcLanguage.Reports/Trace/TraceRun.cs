@@ -26,13 +26,13 @@ public static class TraceRun
         if (flowText.Steers)
             Follow(flowText, job, onStep, totals, cancel);
         else
-            ReadOn(text, job, onStep, totals, cancel);
+            ReadOn(text, flowText.IsCalled, job, onStep, totals, cancel);
         return totals;
     }
 
-    static void ReadOn(SourceText text, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
+    static void ReadOn(SourceText text, bool isCalled, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
     {
-        var state = job.Executor.Start();
+        var state = job.Executor.StartOf(isCalled);
         var ahead = new TextAhead(text);
         var step = new Step { Ahead = ahead };
         for (var chunk = 0; chunk < text.Chunks.Length; chunk++)

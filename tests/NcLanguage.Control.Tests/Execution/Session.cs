@@ -1,5 +1,6 @@
 using System.Globalization;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -43,7 +44,7 @@ sealed class Session
         Step.Ahead = ahead;
         for (ahead.At = 0; ahead.At < blocks.Length; ahead.At++)
         {
-            ahead.TryGet(0, out var block);
+            var block = ahead.Block;
             _executor.Run(block, ref State, Step);
             foreach (var move in Step.Moves.Items)
             {
@@ -63,13 +64,22 @@ sealed class Session
 
     sealed class Ahead(BlockList[] blocks) : IBlocksAhead
     {
+        int _next;
+
         public int At;
 
-        public bool TryGet(int ahead, out Block block)
+        public Block Block => blocks[At][0];
+
+        public void Begin() => _next = At;
+
+        public bool TryNext(out Block block)
         {
-            block = At + ahead < blocks.Length ? blocks[At + ahead][0] : default;
-            return At + ahead < blocks.Length;
+            _next++;
+            block = _next < blocks.Length ? blocks[_next][0] : default;
+            return _next < blocks.Length;
         }
+
+        public bool TryFollow(in Transfer transfer) => false;
     }
 
     /// <summary>Forgets what was written down so far.</summary>

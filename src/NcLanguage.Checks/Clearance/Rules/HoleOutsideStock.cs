@@ -50,7 +50,7 @@ public sealed class HoleOutsideStock : Rule
             M5
             M30
             """,
-        NotFound = "Holes under another work offset than the setup's, farther from the stock than the stock is long or wide: they are another part's. Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
+        NotFound = "Holes under another work offset than the setup's whose datum, or which themselves, lie farther away than the stock is long or wide: they are another part's. Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
             + "only the centre counts.",
         Source = "Common practice.",
     };
@@ -76,11 +76,14 @@ public sealed class HoleOutsideStock : Rule
         return !token.HasPoint && !token.IsExpression && Math.Abs(token.Value) is > 0 and < NumberWithoutPoint.MostIncrements;
     }
 
-    // Under another work offset a hole farther away than the stock is long, or wide, is drilled in another part.
+    // Under another work offset a datum so far away that the same part has room beside the stock is another part's, and so is a hole
+    // farther away than the stock is long, or wide.
     static bool IsOfAnotherPart(in Hole hole, Box3 stock, Point3 toFrame)
     {
         var (length, width) = (stock.Max.X - stock.Min.X, stock.Max.Y - stock.Min.Y);
         var (x, y) = (hole.X + toFrame.X, hole.Y + toFrame.Y);
+        if (Math.Abs(toFrame.X) >= length || Math.Abs(toFrame.Y) >= width)
+            return true;
         return x < stock.Min.X - length || x > stock.Max.X + length || y < stock.Min.Y - width || y > stock.Max.Y + width;
     }
 

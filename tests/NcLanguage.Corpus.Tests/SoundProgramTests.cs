@@ -23,7 +23,7 @@ public sealed partial class SoundProgramTests
         var program = CorpusProgram.Of(name);
         Assert.Empty(program.Mistakes);
         var found = program.Analyse().Findings.Select(finding => (finding.Severity, Place: $"{finding.Name} {finding.Line + 1}", finding.Message)).ToList();
-        Assert.Empty(found.Where(finding => finding.Severity != Severity.Note));
+        Assert.DoesNotContain(found, finding => finding.Severity != Severity.Note);
         var expected = NoteInHead().Matches(TraceFile.Read(program.FileBeside(".trace.txt")).Head).Select(match => match.Groups[1].Value);
         Assert.Equal(expected.Order(), found.Select(finding => finding.Place).Order());
     }

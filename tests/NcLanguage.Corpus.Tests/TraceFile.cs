@@ -42,7 +42,7 @@ static class TraceFile
                 text.Append(' ').Append(Place(move.To));
             if (move.Kind == MoveKind.Arc)
                 text.Append(" about ").Append(Place(move.Center));
-            if (move.IsCut)
+            if (move.Kind is MoveKind.Feed or MoveKind.Arc)
                 text.Append(" F").Append(Number(move.Feed));
             text.Append('\n');
         }
@@ -51,6 +51,7 @@ static class TraceFile
     static string? KindOf(in Move move) => move.Kind switch
     {
         MoveKind.Rapid => "rapid",
+        MoveKind.Feed when move.Role == MoveRole.Probe => "probe",
         MoveKind.Feed => "feed",
         MoveKind.Arc => move.Clockwise ? "arc-cw" : "arc-ccw",
         MoveKind.Dwell => "dwell",

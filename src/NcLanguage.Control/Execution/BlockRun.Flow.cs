@@ -66,7 +66,9 @@ ref partial struct BlockRun
         if (isBehindO)
         {
             ReadArguments();
-            Steer(TransferKind.Structure, index, number, Statements.TakesValue(token.Statement) ? ConditionOf(index) : 1, true);
+            // DO has its condition at the WHILE that ends its loop.
+            var takesValue = token.Statement != StatementKind.Do && Statements.TakesValue(token.Statement);
+            Steer(TransferKind.Structure, index, number, takesValue ? ConditionOf(index) : 1, true);
             return;
         }
         switch (token.Statement)

@@ -37,6 +37,8 @@ ref partial struct BlockRun
     {
         var reader = new VariableReader(_state, Setup, Machine);
         _words.Read(_block, ref reader, _step);
+        if (reader.ReadsPlace)
+            _step.Events |= StepEvents.ReadsPlace;
         if (IsSteeredElsewhere())
             return;
         if (reader.FirstVacant >= 0)

@@ -59,6 +59,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
     public void Wait(Place place, in ControlState state) =>
         _waiting[place] = _waiting.TryGetValue(place, out var other) ? StateJoin.Join(other, state) : state;
 
+    /// <summary>Whether another way through the program called may be taken than the one that runs.</summary>
+    public bool HasOtherWays => Returned is not null || _waiting.Count > 0;
+
     /// <summary>Takes the state that waits at a place.</summary>
     public ControlState Take(Place place)
     {
@@ -66,9 +69,11 @@ sealed class CallFrame(FlowText text, Region region, int number)
         return state;
     }
 
-    /// <summary>What waits was reached from a loop that may have run any number of times: nothing is known there.</summary>
-    public void LoseWaiting()
+    /// <summary>What waits, and what was returned, was reached from a loop that may run any number of times, or from a way that is lost: nothing is known there.</summary>
+    public void LoseWays()
     {
+        if (Returned is { } returned)
+            Returned = ControlState.Unknown with { Started = true, Set = returned.Set };
         foreach (var place in _waiting.Keys.ToArray())
             _waiting[place] = _waiting[place].Forgotten() with { Started = true };
     }

@@ -23,6 +23,9 @@ enum MarkKind : byte
 
     /// <summary>A statement that pairs with others by its number.</summary>
     Structure,
+
+    /// <summary>M98 or G65, or a code that may be one: the program called may end the run, or lead on elsewhere.</summary>
+    Call,
 }
 
 /// <summary>A place that matters for the order in which blocks run.</summary>
@@ -124,12 +127,19 @@ public sealed class ChunkMarks
                     (hasProgram, programNumber) = (true, Whole(token.Value));
                     break;
                 case TokenKind.Word when token.Letter == 'M':
-                    steers |= token.Value == 98 || token.ReadsVariables || (token.Value == 99 && block.IndexOf('P') >= 0);
+                    var calls = token.Value == 98 || token.ReadsVariables;
+                    steers |= calls || (token.Value == 99 && block.IndexOf('P') >= 0);
+                    if (calls)
+                        Add(ref marks, new Mark(MarkKind.Call, StatementKind.None, false, -1, line));
                     if (token.Value is 2 or 30 or 99)
                         Add(ref marks, new Mark(MarkKind.End, StatementKind.None, false, (int)token.Value, line));
                     break;
                 case TokenKind.Word when token.Letter == 'G':
-                    steers |= token.Value == 65 || token.ReadsVariables;
+                    if (token.Value == 65 || token.ReadsVariables)
+                    {
+                        steers = true;
+                        Add(ref marks, new Mark(MarkKind.Call, StatementKind.None, false, -1, line));
+                    }
                     break;
             }
         }

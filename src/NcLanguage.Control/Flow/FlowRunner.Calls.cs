@@ -107,37 +107,52 @@ public sealed partial class FlowRunner
     void Return(CallFrame frame, in Transfer transfer)
     {
         _state.Ended = false;
-        var goesToNumber = transfer is { Kind: TransferKind.Return, Value: not 0 };
         if (_frames.Count == 1)
-        {
             Jump(frame, transfer);
-            return;
-        }
-        if (!goesToNumber)
-        {
+        else if (transfer is { Kind: TransferKind.Return, Value: not 0 })
+            ReturnToNumber(frame, transfer);
+        else
             LeaveFrame(frame, frame.CallLine + 1);
-            return;
-        }
+    }
+
+    /// <summary>M99 with P: back to a block of the caller, whatever passes are still to come.</summary>
+    void ReturnToNumber(CallFrame frame, in Transfer transfer)
+    {
         _frames.Pop();
         var caller = _frames.Peek();
         _frames.Push(frame);
-        var line = double.IsNaN(transfer.Number) ? -1 : caller.Text.FindNumber((int)Math.Round(transfer.Number), caller.Region, frame.CallLine);
-        if (line >= 0)
+        var isKnown = !double.IsNaN(transfer.Number);
+        var line = isKnown ? caller.Text.FindNumber((int)Math.Round(transfer.Number), caller.Region, frame.CallLine) : -1;
+        if (isKnown && line < 0)
+        {
+            Fault(FaultKind.JumpMissing, transfer.Token, transfer.Number);
+            StopWay(FlowEnd.Stopped);
+        }
+        else if (line > frame.CallLine)
+        {
+            // The called program may have other ways, which lead elsewhere: the caller waits there for all of them.
+            if (frame.PassesAreUnknown)
+                LoseState();
+            caller.Wait(new Place(caller.Text.NextBlock(line), false), WithCallersLocals(frame));
+            StopWay(FlowEnd.Ended);
+        }
+        else if (isKnown && !frame.HasOtherWays)
         {
             frame.PassesLeft = 0;
             LeaveFrame(frame, line);
-            return;
         }
-        if (double.IsNaN(transfer.Number))
+        else
         {
             Doubt(transfer.Token);
+            caller.LoseWays();
             LoseState();
             LeaveFrame(frame, frame.CallLine + 1);
-            return;
         }
-        Fault(FaultKind.JumpMissing, transfer.Token, transfer.Number);
-        StopWay(FlowEnd.Stopped);
     }
+
+    ControlState WithCallersLocals(CallFrame frame) => frame.CallersVariables is { } variables
+        ? _state with { Variables = (_state.Variables ?? Variables.None).WithLocalsOf(variables) }
+        : _state;
 
     /// <summary>Goes back to the caller, or round again; but first where else the called program may have gone.</summary>
     void LeaveFrame(CallFrame frame, int line, bool isReturn = true)
@@ -162,13 +177,11 @@ public sealed partial class FlowRunner
         if (frame.PassesAreUnknown)
             LoseState();
         _frames.Pop();
-        if (frame.CallersVariables is { } variables)
-            _state.Variables = (_state.Variables ?? Variables.None).WithLocalsOf(variables);
+        _state = WithCallersLocals(frame);
         var caller = _frames.Peek();
         if (line <= frame.CallLine)
         {
-            (Text, Line) = (caller.Text, frame.CallLine);
-            GoTo(caller, line, 0, isFixed: false);
+            GoTo(caller, line, frame.CallLine, LastToken(), isFixed: false);
             return;
         }
         GoOn(caller, line);

@@ -26,7 +26,7 @@ public sealed partial class FlowRunner
         }
         if (!double.IsNaN(transfer.Value))
         {
-            GoTo(frame, target, transfer.Token, transfer.IsFixed);
+            GoTo(frame, target, Line, transfer.Token, transfer.IsFixed);
             return;
         }
         if (target <= Line)
@@ -54,17 +54,18 @@ public sealed partial class FlowRunner
     }
 
     /// <summary>Goes on at a line of the same program, above or below.</summary>
-    void GoTo(CallFrame frame, int line, int token, bool isFixed)
+    /// <param name="from">The line of this program from which the run goes there.</param>
+    void GoTo(CallFrame frame, int line, int from, int token, bool isFixed)
     {
-        if (line > Line)
+        if (line > from)
         {
             GoOn(frame, line);
             return;
         }
-        var met = isFixed && !frame.Text.HasWayOut(line, Line) ? Arrival.Endless : _watch.ComesAgain(frame, line, OwnLine, _state, _readsPlace);
+        var met = isFixed && !frame.Text.HasWayOut(line, from) ? Arrival.Endless : _watch.ComesAgain(frame, line, OwnLine, _state, _readsPlace);
         if (met == Arrival.Doubtful)
         {
-            frame.LoseWaiting();
+            frame.LoseWays();
             StopWay(FlowEnd.Ended);
             return;
         }
@@ -77,10 +78,12 @@ public sealed partial class FlowRunner
         GoOn(frame, line);
     }
 
-    /// <summary>Which way the run goes is not known, nor what has happened when it is through: it goes on in the next block with nothing known.</summary>
+    /// <summary>Which way the run goes is not known, nor what has happened when it is through: it goes on in the next block with nothing known. It may have been
+    /// here any number of times before, so that what it left at other places on its way does not hold either.</summary>
     void LoseWay(CallFrame frame, int token)
     {
         Doubt(token);
+        frame.LoseWays();
         LoseState();
         GoOn(frame, Line + 1);
     }

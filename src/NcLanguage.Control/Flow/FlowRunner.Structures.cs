@@ -88,24 +88,22 @@ public sealed partial class FlowRunner
         }
         if (!double.IsNaN(transfer.Value))
         {
+            frame.UncertainLoops.Remove(Line);
             GoOn(frame, transfer.Value != 0 ? Line + 1 : last + 1);
             return;
         }
+        frame.UncertainLoops.Add(Line);
         EnterUncertain(frame, transfer, last);
     }
 
-    /// <summary>The body of a loop whose condition is not known runs once, with nothing known: it may have run any number of times before.</summary>
+    /// <summary>The body of a loop whose condition is not known runs once, with nothing known: it may have run any number of times before. Behind the loop only
+    /// what holds without it as well is known, for it may not run at all.</summary>
     void EnterUncertain(CallFrame frame, in Transfer transfer, int last)
     {
-        if (frame.UncertainLoops.Add(Line))
-        {
-            Doubt(transfer.Token);
-            LoseState();
-            GoOn(frame, Line + 1);
-            return;
-        }
-        frame.UncertainLoops.Remove(Line);
-        GoOn(frame, last + 1);
+        Doubt(transfer.Token);
+        frame.Wait(new Place(frame.Text.NextBlock(last + 1), false), _state);
+        LoseState();
+        GoOn(frame, Line + 1);
     }
 
     void CloseLoop(CallFrame frame, in Transfer transfer, int number, StatementKind begin)
@@ -113,8 +111,10 @@ public sealed partial class FlowRunner
         var first = frame.Text.PairBefore(Line, begin, number, transfer.BehindO);
         if (first < 0)
             StopAtMissingPair(transfer, number);
+        else if (frame.UncertainLoops.Remove(first))
+            GoOn(frame, Line + 1);
         else
-            GoTo(frame, first, transfer.Token, IsWithoutCondition(frame, first));
+            GoTo(frame, first, Line, transfer.Token, IsWithoutCondition(frame, first));
     }
 
     /// <summary>Whether a loop begins with DO alone, or with a condition that holds for ever.</summary>
@@ -139,7 +139,7 @@ public sealed partial class FlowRunner
         else if (transfer.Value == 0)
             GoOn(frame, Line + 1);
         else
-            GoTo(frame, frame.Text.PairBefore(Line, StatementKind.Do, number, true), transfer.Token, transfer.IsFixed);
+            GoTo(frame, frame.Text.PairBefore(Line, StatementKind.Do, number, true), Line, transfer.Token, transfer.IsFixed);
     }
 
     void OpenRepeat(CallFrame frame, in Transfer transfer, int number)
@@ -152,10 +152,8 @@ public sealed partial class FlowRunner
         }
         if (double.IsNaN(transfer.Value))
         {
-            Doubt(transfer.Token);
-            LoseState();
             frame.Counts[Line] = 1;
-            GoOn(frame, Line + 1);
+            EnterUncertain(frame, transfer, last);
             return;
         }
         frame.Counts[Line] = Math.Floor(transfer.Value);
@@ -174,7 +172,7 @@ public sealed partial class FlowRunner
         frame.Counts[first] = left;
         _watch.NoteTurn();
         if (left >= 1)
-            GoTo(frame, first + 1, transfer.Token, isFixed: false);
+            GoTo(frame, first + 1, Line, transfer.Token, isFixed: false);
         else
             GoOn(frame, Line + 1);
     }

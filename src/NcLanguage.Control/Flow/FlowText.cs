@@ -214,7 +214,7 @@ public sealed class FlowText
             var mark = _marks[i];
             var leaves = mark.Kind switch
             {
-                MarkKind.End => true,
+                MarkKind.End or MarkKind.Call => true,
                 MarkKind.Jump => mark.Line != last,
                 MarkKind.Structure => mark.Statement is StatementKind.If or StatementKind.Break or StatementKind.Return or StatementKind.Call,
                 _ => false,

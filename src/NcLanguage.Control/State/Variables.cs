@@ -57,7 +57,8 @@ public sealed class Variables : IEquatable<Variables>
     }
 
     /// <summary>The same values with a named variable set.</summary>
-    public Variables With(string name, double value) => new(_locals, _common, _named.SetItem(name, value), _areLocalsKnown, _areOthersKnown);
+    public Variables With(string name, double value) =>
+        new(_locals, _common, Expression.IsVacant(value) ? _named.Remove(name) : _named.SetItem(name, value), _areLocalsKnown, _areOthersKnown);
 
     /// <summary>The same values for a call with arguments: its own local variables, all others vacant.</summary>
     public Variables ForCall(IReadOnlyList<(int Number, double Value)> arguments)

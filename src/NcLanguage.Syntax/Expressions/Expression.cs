@@ -106,7 +106,7 @@ public static class Expression
                     var value = ReadValue(line, ref state, ref variables, depth);
                     if (state.At == next && state.Stopped)
                         state.At = before;
-                    return line[at] == '-' ? 0.0 - value : value;
+                    return line[at] == '+' ? value : double.IsNaN(value) ? double.NaN : 0.0 - value;
                 }
 
                 break;

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Execution;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -28,14 +29,14 @@ static class SystemVariables
             >= 5021 and <= 5023 => (state.MachinePosition, number - 5021),
             >= 5161 and <= 5163 => (machine.Home, number - 5161),
             >= 5211 and <= 5213 => (state.Shift, number - 5211),
-            >= 5221 and < 5221 + 20 * 9 when (number - 5221) % 20 < 3 => (Origin((number - 5221) / 20 + 1, setup), (number - 5221) % 20),
+            >= 5221 and < 5221 + 20 * 9 when (number - 5221) % 20 < 3 => (Origin((number - 5221) / 20 + 1, state, setup), (number - 5221) % 20),
             _ => (Point3.Unknown, 0),
         };
         return place[axis] / UnitLength(state.Units);
     }
 
-    static Point3 Origin(int system, Setup setup) =>
-        setup.WorkOffsets.TryGetValue(system <= 6 ? 53 + system : 590 + system - 6, out var origin) ? origin : Point3.Unknown;
+    static Point3 Origin(int system, in ControlState state, Setup setup) =>
+        Offsets.Datum(system <= 6 ? 53 + system : 590 + system - 6, state, setup);
 
     static double SystemOf(int workOffset) => workOffset switch
     {

@@ -27,6 +27,14 @@ public sealed class OffsetDataTests
         Assert.Equal(new Point3(3.5, 17.2, -400), Rounded(session.Run("G90 G0 X0 Y0 Z0").State.MachinePosition));
     }
 
+    /// <summary>NISTIR 6556 table 2 and §3.5.5: G10 writes the origin into its parameters, where the program can read it.</summary>
+    [Fact]
+    public void Read_as_a_variable()
+    {
+        var session = new Session(setup: Two, start: default(Point3)).Run("#1=#5221", "G10 L2 P1 X3.5", "#2=#5221", "#3=#5241");
+        Assert.Equal((-300, 3.5, -250), (session.State.Variables!.Get(1), session.State.Variables.Get(2), session.State.Variables.Get(3)));
+    }
+
     /// <summary>What stands on the table stays there: the datum has moved away from the frame of the setup by as much as it was moved.</summary>
     [Fact]
     public void The_frame_of_the_setup_stays()

@@ -31,7 +31,10 @@ public readonly record struct PathPiece(Point2 From, Point2 To, Point2 Centre, B
     /// <summary>Direction of travel at the end, 1 long.</summary>
     public Point2 EndDirection => IsArc ? (To - Centre).Left.Unit * (int)Bend : (To - From).Unit;
 
-    public double Length => IsArc ? Turned(From, To) * (StartRadius + EndRadius) / 2 : (To - From).Length;
+    public double Length => IsArc ? Turned(From, To) * MeanRadius : (To - From).Length;
+
+    // One radius for all lengths along an arc, so that a place just before its end is one whatever the two radii are.
+    double MeanRadius => (StartRadius + EndRadius) / 2;
 
     /// <summary>The piece to the left of this one by a distance, to the right for one below 0; null for an arc too small to have one.</summary>
     public PathPiece? Offset(double toLeft)
@@ -54,7 +57,7 @@ public readonly record struct PathPiece(Point2 From, Point2 To, Point2 Centre, B
     {
         if (!IsArc)
             return Point2.Dot(place - From, StartDirection);
-        var radius = StartRadius;
+        var radius = MeanRadius;
         var turned = Turned(From, place, full: false);
         return (2 * Math.PI - turned) * radius < Same ? 0 : turned * radius;
     }

@@ -73,7 +73,7 @@ public sealed class OffsetPathTests
         var (_, length) = Measure(Cut(contour, isInside ? radius : -radius).Moves.Select(Piece));
 
         Assert.Equal(straight + 2 * Math.PI * (isInside ? corner - radius : corner + radius), length, 0.02);
-    }, iter: 500);
+    }, iter: 2000);
 
     /// <summary>Steiner's formula: a convex figure of area A and outline L grows by r to the area A + r L + π r², its outline to L + 2 π r. Areas by Green's
     /// theorem, integrated numerically.</summary>

@@ -77,7 +77,7 @@ sealed class FlowFindings(SourceText text)
         {
             var (finding, first, found, _) = _findings[i];
             var all = runs[finding.Line];
-            collected[i] = all < 2 || finding.IsElsewhere || finding.Rule.IsAboutText ? finding : finding with { Message = finding.Message + Times(first, found, all) };
+            collected[i] = all < 2 || finding.IsElsewhere || !finding.Rule.CountsRuns ? finding : finding with { Message = finding.Message + Times(first, found, all) };
         }
         return collected;
     }

@@ -24,8 +24,8 @@ public abstract class Rule
     {
     }
 
-    /// <summary>True where what is wrong is wrong in the text, however often it runs.</summary>
-    public bool IsAboutText => Info.Id.StartsWith("NC1", StringComparison.Ordinal);
+    /// <summary>Whether a finding tells at how many of its block's runs it holds: not where what is wrong is wrong in the text, or in the run itself.</summary>
+    public bool CountsRuns => !Info.Id.StartsWith("NC1", StringComparison.Ordinal) && !Info.Id.StartsWith("NC6", StringComparison.Ordinal);
 
     /// <summary>Whether <see cref="CheckFile"/> is to be called.</summary>
     public virtual bool ReadsFile => false;

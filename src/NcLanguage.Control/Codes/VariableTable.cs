@@ -52,6 +52,14 @@ public static class VariableTable
             Meaning = "Whatever the program puts into it.",
             Source = Nist("3.3.2"),
         },
+        new()
+        {
+            First = 3000,
+            Last = 3000,
+            Name = "alarm",
+            Meaning = "Setting it to anything but 0 stops the control with an alarm, which shows the comment beside it.",
+            Source = Practice,
+        },
         ByAxis(5001, "end of the block before", "Where the block before has ended, in work coordinates.", Practice, 3),
         ByAxis(5021, "machine position", "Where the spindle's gauge point stands, in machine coordinates.", Practice, 3),
         ByAxis(5041, "work position", "Where the tool stands, in work coordinates.", Practice, 3),

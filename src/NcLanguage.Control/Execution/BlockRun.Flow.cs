@@ -222,6 +222,8 @@ ref partial struct BlockRun
             var whole = Math.Round(number);
             var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
             // A variable whose number is not known could be any: none is known after it.
+            if (isOne && whole == SystemVariables.Alarm && value != 0)
+                _step.Events |= StepEvents.Alarm;
             state.Variables = isOne ? variables.With((int)whole, value) : Variables.Unknown;
         }
     }

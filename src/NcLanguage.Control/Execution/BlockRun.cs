@@ -139,7 +139,7 @@ ref partial struct BlockRun
             return false;
         value = (int)Math.Round(number);
         // A whole number may be off by this much (NISTIR 6556 §3.3.2.1).
-        if (Math.Abs(number - value) <= Expression.WholeTolerance + Rounding && number < 100_000_000)
+        if (Math.Abs(number - value) <= Expression.WholeTolerance + Rounding && number <= int.MaxValue)
             return true;
         AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, number);
         value = 0;

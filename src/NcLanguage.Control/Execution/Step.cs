@@ -17,6 +17,9 @@ public enum StepEvents
 
     /// <summary>The block read a variable that hangs on where the tool stands.</summary>
     ReadsPlace = 512,
+
+    /// <summary>The block makes the control stop with an alarm.</summary>
+    Alarm = 1024,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>

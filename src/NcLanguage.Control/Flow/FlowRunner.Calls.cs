@@ -154,6 +154,19 @@ public sealed partial class FlowRunner
         ? _state with { Variables = (_state.Variables ?? Variables.None).WithLocalsOf(variables) }
         : _state;
 
+    /// <summary>The line of the program itself with the call that a frame belongs to, or that led to the file with it.</summary>
+    int LineOfCall(CallFrame frame)
+    {
+        var line = frame.CallLine;
+        foreach (var caller in _frames.SkipWhile(other => other != frame).Skip(1))
+        {
+            if (caller.Text.Name is null)
+                return line;
+            line = caller.CallLine;
+        }
+        return line;
+    }
+
     /// <summary>Goes back to the caller, or round again; but first where else the called program may have gone.</summary>
     void LeaveFrame(CallFrame frame, int line, bool isReturn = true)
     {
@@ -170,7 +183,7 @@ public sealed partial class FlowRunner
             frame.PassesLeft--;
             frame.Returned = null;
             _watch.NoteTurn();
-            _watch.ComesAgain(frame, frame.Region.First, OwnLine, _state, readsPlace: true);
+            _watch.ComesAgain(frame, frame.Region.First, LineOfCall(frame), _state, readsPlace: true);
             Begin(frame);
             return;
         }

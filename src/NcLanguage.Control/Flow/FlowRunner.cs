@@ -151,6 +151,11 @@ public sealed partial class FlowRunner
                 FollowStructure(frame, transfer);
                 return;
         }
+        if ((Step.Events & StepEvents.Alarm) != 0)
+        {
+            StopWay(FlowEnd.Stopped);
+            return;
+        }
         if (!_state.Ended)
         {
             GoOn(frame, Line + 1);

@@ -14,6 +14,9 @@ static class SystemVariables
     /// <summary>First number behind which a program's own variables do not lie.</summary>
     const int First = 1000;
 
+    /// <summary>Setting this variable stops the control with an alarm (common practice).</summary>
+    public const int Alarm = 3000;
+
     public static bool IsOne(int number) => number >= First;
 
     /// <summary>The value, or NaN where it is not known here or the number has no published meaning.</summary>

@@ -41,7 +41,8 @@ public ref struct VariableReader : IVariables
         }
         if (FirstVacant < 0)
             FirstVacant = number;
-        return value;
+        // The program's own variables are cleared when it begins (common practice); the common ones hold what was left in them.
+        return number <= Variables.LastLocal ? value : double.NaN;
     }
 
     public double Get(scoped ReadOnlySpan<byte> name) => (_variables ?? Variables.None).Get(Encoding.UTF8.GetString(name));

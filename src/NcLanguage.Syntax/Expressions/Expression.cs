@@ -7,8 +7,8 @@ namespace NcLanguage.Syntax.Expressions;
 /// practice); like the sign of a number it binds tighter than every operator. Allocates nothing and never throws.</summary>
 public static class Expression
 {
-    /// <summary>Brackets, functions and <c>#</c> that may stand within each other.</summary>
-    public const int DeepestNesting = 64;
+    /// <summary>Brackets, functions and <c>#</c> that may stand within each other: far more than the five or so that controls take (from memory).</summary>
+    public const int DeepestNesting = 32;
 
     /// <summary>Least number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int FirstVariable = 1;

@@ -59,7 +59,7 @@ public class VariableAndSignTableTests
             Assert.NotEmpty(row.Name);
             Assert.NotEmpty(row.Source);
         });
-        Assert.Equal(["#1 to #5399", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
+        Assert.Equal(["#1 to #5399", "#3000", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
     }
 
     [Fact]

@@ -55,19 +55,27 @@ public sealed class ChunkMarks
 
     internal Mark[] Marks { get; }
 
-    /// <summary>Whether a text is there to be called: its first end is M99, and no tool is named before it.</summary>
+    /// <summary>Whether a text is there to be called: its first program ends with M99 alone, and no tool is named in it.</summary>
     public static bool IsCalled(IEnumerable<ChunkMarks> chunks)
     {
         ArgumentNullException.ThrowIfNull(chunks);
+        var returns = false;
         foreach (var chunk in chunks)
         {
+            foreach (var mark in chunk.Marks)
+            {
+                if (mark.Kind == MarkKind.Program && returns)
+                    return true;
+                if (mark.Kind != MarkKind.End)
+                    continue;
+                if (mark.Number != 99)
+                    return false;
+                returns = true;
+            }
             if (chunk.HasTool)
                 return false;
-            foreach (var mark in chunk.Marks)
-                if (mark.Kind == MarkKind.End)
-                    return mark.Number == 99;
         }
-        return false;
+        return returns;
     }
 
     public static ChunkMarks Of(Chunk chunk)

@@ -27,7 +27,7 @@ public sealed class CallTests
     [InlineData("M98 P20 L3\nG0 X1\nN50 G0 X3\nM30\nO20\nG0 X2\nM99 P50", "2 3")]
     [InlineData("#1=0\nN10 #1=#1+1\nM98 P20\nG0 X9\nM30\nO20\nG0 X#1\nIF [#1 LT 3] GOTO 1\nM99\nN1 M99 P10", "1 2 3 9")]
     // In the program itself M99 ends the run, and M99 P goes on at a block of its own.
-    [InlineData("G0 X1\nM99\nG0 X2", "1")]
+    [InlineData("T1 G0 X1\nM99\nG0 X2", "1")]
     [InlineData("#1=0\nN10 #1=#1+1\nG0 X#1\nIF [#1 GE 3] GOTO 90\nM99 P10\nN90 M30", "1 2 3")]
     // Block numbers are each program's own.
     [InlineData("M98 P20\nGOTO 10\nG0 X1\nN10 G0 X2\nM30\nO20\nGOTO 10\nG0 X3\nN10 G0 X4\nM99", "4 2")]

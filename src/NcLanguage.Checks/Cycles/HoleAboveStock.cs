@@ -62,6 +62,9 @@ public sealed class HoleAboveStock : Rule
                     continue;
                 reported = place.Z;
                 var line = file.Run.LineOf(part, hole.Line);
+                // Levels that a forgotten G91 makes: incremental-left-on.
+                if (file.Run.StateBefore(line).IncrementalUse == IncrementalUse.MovedFromHome)
+                    continue;
                 file.ReportBlock(this, line, Message(file.SayAt(line), hole, place.Z - stock.Max.Z));
             }
         }

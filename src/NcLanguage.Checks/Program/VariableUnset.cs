@@ -1,5 +1,8 @@
+using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Syntax.Expressions;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -28,7 +31,7 @@ public sealed class VariableUnset : Rule
             G0 X#500
             M30
             """,
-        NotFound = "Variables that the control fills itself.",
+        NotFound = "Variables that the control fills itself, and names that begin with _.",
         Source = "NISTIR 6556 §3.3.2 takes a variable never set as 0; the rest is common practice.",
     };
 
@@ -38,6 +41,23 @@ public sealed class VariableUnset : Rule
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.VariableUnset)
-                step.Report(this, fault.Token, $"#{Say.Number(fault.A)} has no value here: nothing sets it before, and the setup's variables do not give it. Controls take it as 0, leave the word out or stop.");
+                step.Report(this, fault.Token, $"{NameOf(fault, step)} has no value here: nothing sets it before, and the setup's variables do not give it. Controls take it as 0, leave the word out or stop.");
+    }
+
+    /// <summary>The variable of a fault as it is written; a fault without a number speaks of the first name in its word that was never set.</summary>
+    static string NameOf(in Fault fault, in StepContext step)
+    {
+        if (!double.IsNaN(fault.A))
+            return "#" + Say.Number(fault.A);
+        var text = step.Block.TextOf(step.Block.Tokens[fault.Token]);
+        while (text.IndexOf("#<"u8) is >= 0 and var open && text[open..].IndexOf((byte)'>') is > 2 and var length)
+        {
+            var name = Encoding.UTF8.GetString(text[(open + 2)..(open + length)]);
+            var key = name.Replace(" ", "", StringComparison.Ordinal).Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
+            if (!key.StartsWith('_') && Expression.IsVacant((step.Step.Before.Variables ?? Variables.None).Get(key)))
+                return $"#<{name.Trim()}>";
+            text = text[(open + length)..];
+        }
+        return "A named variable";
     }
 }

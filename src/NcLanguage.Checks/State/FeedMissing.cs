@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
@@ -13,7 +14,7 @@ public sealed class FeedMissing : Rule
         Name = "feed-missing",
         Severity = Severity.Error,
         Title = "A cut has no feed",
-        Finds = "The first cut of a program before any F; F0; and under inverse time feed (G93) a cut without an F of its own.",
+        Finds = "The first cut, or probe moves before it, of a program before any F; F0; and under inverse time feed (G93) a cut without an F of its own.",
         AtTheMachine = "The control stops with an alarm, or cuts at the feed the program before has left.",
         Example = """
             G21 G90 G17 G54
@@ -50,7 +51,7 @@ public sealed class FeedMissing : Rule
             step.Report(this, step.Step.Words.TokenOf('F'), "At F0 no cut ever moves: the control stops with an alarm or stands still.");
             return;
         }
-        if ((step.Step.Events & StepEvents.Cut) == 0 || after.IsCalled || step.Step.Words.Has('F'))
+        if (((step.Step.Events & StepEvents.Cut) == 0 && !Probes(step.Step)) || after.IsCalled || step.Step.Words.Has('F'))
             return;
         // The feed of a thread is its lead for each turn.
         if (after.Motion == MotionMode.Thread && !after.InCycle)
@@ -61,6 +62,14 @@ public sealed class FeedMissing : Rule
         if (after.FeedMode == FeedMode.InverseTime)
             step.ReportBlock(this, "Under G93 every cut needs an F of its own: the control stops here with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
         else if (double.IsNaN(after.Feed) && !after.HasSet(Slot.Feed) && !step.Step.Before.HasSet(Slot.Cut))
-            step.ReportBlock(this, "No feed (F) has been given before this cut: the control stops, or cuts at the feed the program before has left.");
+            step.ReportBlock(this, $"No feed (F) has been given before this {((step.Step.Events & StepEvents.Cut) == 0 ? "probe move" : "cut")}: the control stops, or cuts at the feed the program before has left.");
+    }
+
+    static bool Probes(Step step)
+    {
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.Role == MoveRole.Probe)
+                return true;
+        return false;
     }
 }

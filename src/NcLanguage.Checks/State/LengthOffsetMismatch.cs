@@ -50,6 +50,9 @@ public sealed class LengthOffsetMismatch : Rule
         var expected = LengthOffsets.Of(after.Tool, step.Job.Setup);
         if (after.H == expected)
             return;
+        // A tool that the setup's list lacks is told where it is called: tool-not-in-setup.
+        if (!step.Job.Setup.Tools.IsEmpty && step.Job.Setup.FindTool(after.Tool) is null)
+            return;
         var message = step.Job.Setup.FindTool(after.Tool) is not null
             ? $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: Z is off by the difference of the two lengths."
             : $"H{after.H} is applied to tool {after.Tool}, whose length by custom stands in H{expected}: if it does here, Z is off by the difference of the two lengths.";

@@ -81,6 +81,8 @@ public sealed class NumberMalformed : Rule
             return $"{word} has a comma: write a decimal point, not a comma; the control stops here with an alarm.";
         if (number[^1] is (byte)'O' or (byte)'o')
             return $"{word} ends in the letter O, not in the digit 0: the control stops here with an alarm.";
+        if (number.IndexOfAny((byte)'O', (byte)'o') >= 0)
+            return $"{word} has the letter O inside, not the digit 0: the control stops here with an alarm.";
         if (number[1..].IndexOfAny((byte)'+', (byte)'-') >= 0)
             return $"{word} has a sign inside the number: the control stops here with an alarm.";
         if (number.Count((byte)'.') > 1)

@@ -54,7 +54,8 @@ ref partial struct BlockRun
                 return PieceAhead.NotKnown;
             foreach (ref readonly var move in step.Moves.Items)
                 if (IsPiece(move, out piece, out var found))
-                    return found;
+                    // An arc that is none is told at its own block.
+                    return found == PieceAhead.NotKnown && IsArcRefused(step) ? PieceAhead.None : found;
             if (step.Words.Codes.Length > 0 || step.Words.HasAny(uint.MaxValue))
                 blocks++;
         }
@@ -62,6 +63,14 @@ ref partial struct BlockRun
     }
 
     const StepEvents Ends = StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.NotRun;
+
+    static bool IsArcRefused(Step step)
+    {
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.Kind is FaultKind.ArcImpossible or FaultKind.WordMissing)
+                return true;
+        return false;
+    }
 
     static bool IsPiece(in Move move, out PathPiece piece, out PieceAhead found)
     {

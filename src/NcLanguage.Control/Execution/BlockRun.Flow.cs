@@ -208,9 +208,10 @@ ref partial struct BlockRun
         for (var i = 0; i < _block.Tokens.Length; i++)
         {
             ref readonly var token = ref _block.Tokens[i];
-            if (token.Kind != TokenKind.Assignment || token.IsMalformed)
+            if (token.Kind != TokenKind.Assignment)
                 continue;
-            var value = isCertain ? ValueOf(token) : double.NaN;
+            // A value that cannot be read leaves the variable set to what is not known.
+            var value = isCertain && !token.IsMalformed ? ValueOf(token) : double.NaN;
             var variables = state.Variables ?? Variables.None;
             if (NameOf(token) is { } name)
             {
@@ -258,7 +259,14 @@ ref partial struct BlockRun
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
         // A comparison with a vacant variable has a value: that is how a program asks whether it was set.
-        if (reader.FirstVacant < 0 || !(double.IsNaN(value) || Expression.IsVacant(value)) || _state.IsCalled)
+        if (!(double.IsNaN(value) || Expression.IsVacant(value)) || _state.IsCalled)
+            return;
+        if (reader.FirstVacant < 0 && reader.FirstVacantName is { } name)
+        {
+            AddFault(FaultKind.VariableUnset, index, '#', double.NaN);
+            _state.Variables = (_state.Variables ?? Variables.None).With(name, double.NaN);
+        }
+        if (reader.FirstVacant < 0)
             return;
         AddFault(FaultKind.VariableUnset, index, '#', reader.FirstVacant);
         _state.Variables = (_state.Variables ?? Variables.None).With(reader.FirstVacant, double.NaN);

@@ -113,8 +113,7 @@ ref partial struct BlockRun
     {
         if (_state.Motion is not (MotionMode.Rapid or MotionMode.Linear))
             AddFault(FaultKind.MachineMoveMode, token);
-        if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
-            AddFault(FaultKind.NotAllowedHere, token, 'G', 53);
+        RefuseUnderCompensation(token, 530);
         UseAxisWords();
         RapidInMachine(new Point3(Length('X'), Length('Y'), Length('Z')), WordAxes());
         NoteTakenAway();
@@ -219,8 +218,12 @@ ref partial struct BlockRun
     /// <summary>Refuses what the published specification does not allow while radius compensation is on (NISTIR 6556 §B.5).</summary>
     readonly void RefuseUnderCompensation(int token, int tenths)
     {
-        if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
-            AddFault(FaultKind.NotAllowedHere, token, 'G', tenths / 10.0);
+        if (_state.Compensation is not (CompensationSide.Left or CompensationSide.Right))
+            return;
+        AddFault(FaultKind.NotAllowedHere, token, 'G', tenths / 10.0);
+        // On the way home it is told here, and not once more at what comes behind.
+        if (tenths is 280 or 300 or 530)
+            _state.Happened |= Happened.CompensationLeftOn;
     }
 
     /// <summary>Moves until contact end somewhere on the way to their end point: where, and when, is not known. They are no cut, and the

@@ -41,7 +41,7 @@ ref partial struct BlockRun
             _step.Events |= StepEvents.ReadsPlace;
         if (IsSteeredElsewhere())
             return;
-        if (reader.FirstVacant >= 0)
+        if (reader.FirstVacant >= 0 || reader.FirstVacantName is not null)
             NoteVacantWords();
         RefuseOtherUnitCodes();
 

@@ -75,7 +75,7 @@ public enum Happened : uint
     /// <summary>The tool in the spindle has cut without coolant, which a tool before it had, and no word has switched it since the change.</summary>
     CutDry = 8192,
 
-    /// <summary>Radius compensation was on at a tool change or at the program's end, and no word has switched it since.</summary>
+    /// <summary>Radius compensation was on at a tool change, on the way home or at the program's end, and no word has switched it since.</summary>
     CompensationLeftOn = 16384,
 }
 

@@ -24,6 +24,10 @@ public ref struct VariableReader : IVariables
     /// <summary>The number of the first vacant variable that was read; −1 where none was. 0 (#0, always vacant) does not count.</summary>
     public int FirstVacant { get; private set; } = -1;
 
+    /// <summary>The name, in lower case, of the first named variable that was read and never set; null where none was. Names that begin with _ are
+    /// left out: controls fill some of them themselves.</summary>
+    public string? FirstVacantName { get; private set; }
+
     /// <summary>Whether a value was read that hangs on where the tool stands.</summary>
     public bool ReadsPlace { get; private set; }
 
@@ -45,5 +49,12 @@ public ref struct VariableReader : IVariables
         return number <= Variables.LastLocal ? value : double.NaN;
     }
 
-    public double Get(scoped ReadOnlySpan<byte> name) => (_variables ?? Variables.None).Get(Encoding.UTF8.GetString(name));
+    public double Get(scoped ReadOnlySpan<byte> name)
+    {
+        var text = Encoding.UTF8.GetString(name);
+        var value = (_variables ?? Variables.None).Get(text);
+        if (Expression.IsVacant(value) && !text.StartsWith('_'))
+            FirstVacantName ??= text;
+        return value;
+    }
 }

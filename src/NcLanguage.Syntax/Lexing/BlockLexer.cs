@@ -224,6 +224,13 @@ public static class BlockLexer
             at++;
         if (at == end || end == start || !(IsDigit(line[end - 1]) || line[end - 1] == '.'))
             return end;
+        if (at + 1 < line.Length && line[at] == '.' && IsDigit(line[at + 1]) && !line[start..end].Contains((byte)'.'))
+        {
+            while (++at < line.Length && IsDigit(line[at]))
+            {
+            }
+            return at;
+        }
         // O with its number, or the first letter of a word of text.
         return at < line.Length && (Scan.IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : IsDigit(line[at]) || line[at] == '[') ? end : at;
     }

@@ -64,6 +64,9 @@ public sealed class TravelExceeded : Rule
         var machine = step.Job.Machine;
         if (machine.TravelX is null && machine.TravelY is null && machine.TravelZ is null)
             return;
+        // What a forgotten G91 does to the way down is told of it: incremental-left-on.
+        if (step.Step.After.IncrementalUse == IncrementalUse.MovedFromHome)
+            return;
         var message = "";
         for (var axis = 0; axis < 3; axis++)
             if (Travel(machine, axis) is { } limits && FirstOutside(axis, limits, step) is { } reached)

@@ -5,6 +5,7 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Compare;
 using NcLanguage.Cli.Demo;
 using NcLanguage.Cli.Explain;
+using NcLanguage.Cli.Format;
 using NcLanguage.Cli.Holes;
 using NcLanguage.Cli.Schema;
 using NcLanguage.Cli.Serve;
@@ -23,6 +24,7 @@ static class Application
         TraceCommand.Create(),
         HolesCommand.Create(),
         CompareCommand.Create(),
+        FormatCommand.Create(),
         ExplainCommand.Create(),
         SchemaCommand.Create(),
         DemoCommand.Create(),

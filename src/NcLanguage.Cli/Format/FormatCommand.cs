@@ -1,0 +1,80 @@
+using System.CommandLine;
+using NcLanguage.Checks;
+using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Files;
+using NcLanguage.Editing.Formatting;
+
+namespace NcLanguage.Cli.Format;
+
+/// <summary><c>format FILE…</c>: tidies programs, and proves that they move as before.</summary>
+static class FormatCommand
+{
+    const int UsualStep = 10;
+
+    public static Command Create()
+    {
+        var files = new Argument<string[]>("FILE") { Description = "Programs, or - for standard input.", Arity = ArgumentArity.OneOrMore };
+        var check = new Option<bool>("--check") { Description = "Only tell which programs are not tidy; exit code 1 where any is not." };
+        var write = new Option<bool>("--write") { Description = "Write the tidy text in the place of the old one, instead of showing it." };
+        var renumber = new Option<int?>("--renumber")
+        {
+            HelpName = "STEP",
+            Arity = ArgumentArity.ZeroOrOne,
+            Description = $"Number the blocks anew from the beginning of each program, in steps of {UsualStep} or as given; jumps follow.",
+            CustomParser = result => result.Tokens.Count == 0 ? UsualStep : int.TryParse(result.Tokens[0].Value, out var step) && step is > 0 and <= 1000 ? step : Refuse(result),
+        };
+        var choices = new JobChoices();
+        var command = new Command("format", "Tidies programs: capital letters, one blank between words, no empty lines in a row. Writes nothing unless the motion is unchanged.")
+        {
+            files, check, write, renumber,
+        };
+        choices.AddTo(command);
+        command.SetAction((parse, cancel) =>
+        {
+            if (parse.GetValue(check) && parse.GetValue(write))
+                throw new CannotRunException("--check only tells and --write writes: give one of them");
+            var options = new FormatOptions(parse.GetResult(renumber) is null ? 0 : parse.GetValue(renumber) ?? UsualStep);
+            var code = ExitCode.Clean;
+            foreach (var path in parse.GetValue(files)!)
+            {
+                var program = LoadedProgram.Load(path, choices.Options(parse), choices.Analysis(parse));
+                var result = ProgramFormat.Of(program.File.Text, program.Job, options, cancel);
+                if (result.Refusal is { } refusal)
+                    throw new CannotRunException($"{path}: {refusal}");
+                var isTidy = ReferenceEquals(result.Text, program.File.Text);
+                if (parse.GetValue(check))
+                {
+                    if (!isTidy)
+                        Console.WriteLine($"{path} is not tidy");
+                    code = isTidy ? code : ExitCode.Findings;
+                }
+                else if (!parse.GetValue(write) || program.File.IsStandardInput)
+                    Show(program.File.BytesOf(result.Text));
+                else if (!isTidy)
+                    Write(program.File, result);
+            }
+            return Task.FromResult(code);
+        });
+        return command;
+    }
+
+    static int? Refuse(System.CommandLine.Parsing.ArgumentResult result)
+    {
+        result.AddError($"--renumber takes a whole number of steps from 1 to 1000, not {result.Tokens[0].Value}");
+        return null;
+    }
+
+    static void Show(byte[] bytes)
+    {
+        using var output = Console.OpenStandardOutput();
+        output.Write(bytes);
+    }
+
+    static void Write(ProgramFile file, FormatResult result)
+    {
+        if (!file.IsExact)
+            throw new CannotRunException($"{file.Path} holds bytes that are no text in its encoding: it is not written");
+        WrittenFile.Replace(file.Path, file.BytesOf(result.Text));
+        Console.WriteLine($"{file.Path} is tidy now; it moves as before ({Say.Count(result.Text.LineCount - 1, "line")})");
+    }
+}

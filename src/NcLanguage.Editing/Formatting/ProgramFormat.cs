@@ -1,0 +1,79 @@
+using System.Buffers;
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Formatting;
+
+/// <summary>How a program is to be tidied.</summary>
+/// <param name="Step">Numbers every block anew in steps of this; 0 leaves the numbers as they are.</param>
+public sealed record FormatOptions(int Step = 0);
+
+/// <summary>A program tidied.</summary>
+/// <param name="Text">The tidy text; the text as it was where <paramref name="Refusal"/> says why.</param>
+/// <param name="Refusal">Why nothing was done, one clause without a full stop; null where it was.</param>
+public sealed record FormatResult(SourceText Text, string? Refusal);
+
+/// <summary>Tidies a whole program, and holds the outcome against the original: motion that is not the same is not let through.</summary>
+public static class ProgramFormat
+{
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static FormatResult Of(SourceText text, Job job, FormatOptions options, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(options);
+        Renumbering? numbers = null;
+        if (options.Step > 0)
+        {
+            numbers = Renumbering.Of(text, options.Step, out var refusal);
+            if (numbers is null)
+                return new FormatResult(text, refusal);
+        }
+        var tidy = Write(text, numbers);
+        if (tidy.AsSpan().SequenceEqual(text.ToBytes()))
+            return new FormatResult(text, null);
+        var written = SourceText.From(tidy);
+        var comparison = MotionComparison.Of(MotionList.Of(text, job, cancel), MotionList.Of(written, job, cancel), tolerance: 0);
+        return comparison.IsSame
+            ? new FormatResult(written, null)
+            : new FormatResult(text, "the tidy program would not move as this one does, so nothing was changed: please report it");
+    }
+
+    static byte[] Write(SourceText text, Renumbering? numbers)
+    {
+        var output = new ArrayBufferWriter<byte>(text.Length + 64);
+        var blank = false;
+        var ending = LineEndingOf(text);
+        var block = new ArrayBufferWriter<byte>();
+        for (var line = 0; line < text.LineCount; line++)
+        {
+            block.ResetWrittenCount();
+            if (numbers is null)
+                BlockFormat.Write(text.BlockAt(line), [], block);
+            else
+                numbers.Write(line, text.BlockAt(line), block);
+            if (block.WrittenCount == 0)
+            {
+                blank = true;
+                continue;
+            }
+            // One empty line is left of a row of them, none at either end.
+            if (blank && output.WrittenCount > 0)
+                output.Write(ending);
+            blank = false;
+            output.Write(block.WrittenSpan);
+            output.Write(ending);
+        }
+        return output.WrittenSpan.ToArray();
+    }
+
+    /// <summary>The way the text ends its first line; LF where it has one line only.</summary>
+    static byte[] LineEndingOf(SourceText text)
+    {
+        var bytes = text.ToBytes();
+        var at = bytes.AsSpan().IndexOfAny((byte)'\r', (byte)'\n');
+        return at < 0 ? [(byte)'\n'] : bytes[at] == '\r' && at + 1 < bytes.Length && bytes[at + 1] == '\n' ? Encoding.ASCII.GetBytes("\r\n") : [bytes[at]];
+    }
+}

@@ -1,0 +1,126 @@
+using System.Buffers;
+using System.Globalization;
+using System.Text;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Formatting;
+
+/// <summary>New block numbers for a whole text, in even steps from the beginning of each program, and the jumps that follow them.</summary>
+sealed class Renumbering
+{
+    /// <summary>Greatest block number (NISTIR 6556 §3.3.1: five digits).</summary>
+    const int Greatest = 99999;
+
+    readonly int[] _numbers;
+    readonly Dictionary<int, int>[] _newOf;
+    readonly int[] _programOf;
+
+    Renumbering(int[] numbers, Dictionary<int, int>[] newOf, int[] programOf) => (_numbers, _newOf, _programOf) = (numbers, newOf, programOf);
+
+    /// <param name="refusal">Why it cannot be done, where the answer is null.</param>
+    public static Renumbering? Of(SourceText text, int step, out string? refusal)
+    {
+        var numbers = new int[text.LineCount];
+        var programOf = new int[text.LineCount];
+        var newOf = new List<Dictionary<int, int>> { new() };
+        var repeated = new HashSet<(int Program, int Number)>();
+        var next = step;
+        for (var line = 0; line < text.LineCount; line++)
+        {
+            var block = text.BlockAt(line);
+            if (BeginsProgram(block))
+            {
+                newOf.Add(new());
+                next = step;
+            }
+            programOf[line] = newOf.Count - 1;
+            if (!TakesNumber(block))
+                continue;
+            if (!BlockFormat.CanBeRead(block))
+            {
+                refusal = $"line {line + 1} cannot be read to its end, so it cannot be numbered";
+                return null;
+            }
+            if (next > Greatest)
+            {
+                refusal = $"in steps of {step} the numbers would go beyond {Greatest}: take a smaller step";
+                return null;
+            }
+            if (block.IndexOf('N') is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= int.MaxValue && !newOf[^1].TryAdd((int)block.Tokens[at].Value, next))
+                repeated.Add((newOf.Count - 1, (int)block.Tokens[at].Value));
+            numbers[line] = next;
+            next += step;
+        }
+        var made = new Renumbering(numbers, [.. newOf], programOf);
+        refusal = made.FindObstacle(text, repeated);
+        return refusal is null ? made : null;
+    }
+
+    public void Write(int line, in Block block, ArrayBufferWriter<byte> output)
+    {
+        var number = _numbers[line] > 0 ? Encoding.ASCII.GetBytes("N" + _numbers[line].ToString(CultureInfo.InvariantCulture)) : [];
+        var target = TargetIn(block);
+        if (target < 0 || !_newOf[_programOf[line]].TryGetValue((int)block.Tokens[target].Value, out var goesTo))
+        {
+            BlockFormat.Write(block, number, output);
+            return;
+        }
+        var token = block.Tokens[target];
+        byte[] changed = [.. block.Line[..token.ValueStart], .. Encoding.ASCII.GetBytes(goesTo.ToString(CultureInfo.InvariantCulture)), .. block.Line[token.End..]];
+        BlockFormat.Write(new Block(changed, BlockLexer.LexLine(changed)), number, output);
+    }
+
+    /// <summary>The first jump that could not be made to follow.</summary>
+    string? FindObstacle(SourceText text, HashSet<(int Program, int Number)> repeated)
+    {
+        for (var line = 0; line < text.LineCount; line++)
+        {
+            var block = text.BlockAt(line);
+            var target = TargetIn(block);
+            if (target < 0)
+                continue;
+            ref readonly var token = ref block.Tokens[target];
+            if (token.IsExpression || double.IsNaN(token.Value))
+                return $"line {line + 1} jumps to a number that is worked out, which would not follow";
+            if (token.IsWord('P'))
+                return $"line {line + 1} returns to a block of the program that calls, whose number would not follow";
+            if (repeated.Contains((_programOf[line], (int)token.Value)))
+                return $"line {line + 1} jumps to N{(int)token.Value}, which stands more than once";
+        }
+        return null;
+    }
+
+    /// <summary>The token with the number of the block that a block jumps to; −1 where it does not jump.</summary>
+    static int TargetIn(in Block block)
+    {
+        var returns = false;
+        foreach (ref readonly var token in block.Tokens)
+            returns |= token.IsWord('M') && token.Value == 99;
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i] is { Kind: TokenKind.Statement, Statement: StatementKind.Goto } || (returns && block.Tokens[i].IsWord('P')))
+                return i;
+        return -1;
+    }
+
+    static bool BeginsProgram(in Block block)
+    {
+        if (block.IndexOf('O') < 0 && block.IndexOf(':') < 0)
+            return false;
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind == TokenKind.Statement)
+                return false;
+        return true;
+    }
+
+    /// <summary>Whether a block is numbered: not % alone, program numbers, comments alone and statements behind an O word.</summary>
+    static bool TakesNumber(in Block block)
+    {
+        if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
+            return false;
+        foreach (ref readonly var token in block.Tokens)
+            if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip))
+                return true;
+        return false;
+    }
+}

@@ -1,0 +1,82 @@
+using System.Text;
+using NcLanguage.Cli.Tests.Support;
+
+namespace NcLanguage.Cli.Tests;
+
+/// <summary><c>compare</c> and <c>format</c>: what they tell, what they write, and how they end.</summary>
+public sealed class CompareAndFormatTests : IDisposable
+{
+    private const string First = "G21 G90 G17 G54\nS800 M3\nG0 X0 Y0 Z50\nG99 G81 X10 Y5 Z-3 R2 F100\nX30\nG80\nM30\n";
+
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    [Fact]
+    public void Programs_that_move_alike()
+    {
+        _scratch.Write("a.nc", First);
+        _scratch.Write("b.nc", "n1 g90g21g17 g54\n\nm3s800\ng0x0y0z50.\n(HOLES)\ng99g81x10.y5.z-3.r2.f100\ng91x20.\ng80g90\nm30\n");
+        var outcome = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc");
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        Assert.Contains("make the machine do the same", outcome.Output, StringComparison.Ordinal);
+        Assert.True(Command.In(_scratch.Folder, "compare", "a.nc", "b.nc", "--format", "json").Json.GetProperty("same").GetBoolean());
+    }
+
+    [Fact]
+    public void Programs_that_do_not()
+    {
+        _scratch.Write("a.nc", First);
+        _scratch.Write("b.nc", First.Replace("X30", "X30 Z-4", StringComparison.Ordinal));
+        var outcome = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc", "--format", "json");
+        Assert.Equal(1, outcome.ExitCode);
+        var hole = outcome.Json.GetProperty("holes")[0];
+        Assert.Equal(("altered", "depth"), (hole.GetProperty("change").GetString(), hole.GetProperty("what").GetString()));
+        Assert.Equal((2, -3.0, -4.0), (
+            hole.GetProperty("first").GetProperty("number").GetInt32(),
+            hole.GetProperty("first").GetProperty("bottom").GetDouble(), hole.GetProperty("second").GetProperty("bottom").GetDouble()));
+        var text = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output;
+        Assert.Contains("feed to X30 Y5 Z-4 F100", text, StringComparison.Ordinal);
+        Assert.Contains("1 hole changed", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there() => Assert.Equal(2, Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").ExitCode);
+
+    [Fact]
+    public void Formatting_is_shown_told_or_written()
+    {
+        byte[] untidy = [.. "g21g90g17g54 (f"u8, 0xFC, .. "r)\r\ng0x10\r\nm30\r\n"u8];
+        byte[] tidy = [.. "G21 G90 G17 G54 (f"u8, 0xFC, .. "r)\r\nG0 X10\r\nM30\r\n"u8];
+        var path = _scratch.Write("plate.nc", untidy);
+        Assert.Contains("G0 X10", Command.In(_scratch.Folder, "format", "plate.nc").Output, StringComparison.Ordinal);
+        var check = Command.In(_scratch.Folder, "format", "plate.nc", "--check");
+        Assert.Equal((1, "plate.nc is not tidy"), (check.ExitCode, check.Output.Trim()));
+        Assert.Equal(untidy, File.ReadAllBytes(path));
+        Assert.Equal(0, Command.In(_scratch.Folder, "format", "plate.nc", "--write").ExitCode);
+        Assert.Equal(tidy, File.ReadAllBytes(path));
+        Assert.Equal((0, ""), (Command.In(_scratch.Folder, "format", "plate.nc", "--check") is { } again ? (again.ExitCode, again.Output) : default));
+        Assert.Equal(["plate.nc"], Directory.GetFiles(_scratch.Folder).Select(Path.GetFileName));
+    }
+
+    [Theory]
+    [InlineData("--renumber", "0")]
+    [InlineData("--renumber", "many")]
+    [InlineData("--check", "--write")]
+    public void What_cannot_be_asked(string first, string second)
+    {
+        _scratch.Write("plate.nc", Encoding.ASCII.GetBytes(First));
+        var outcome = Command.In(_scratch.Folder, "format", "plate.nc", first, second);
+        Assert.Equal(2, outcome.ExitCode);
+        Assert.Single(outcome.Errors.Trim().Split('\n'));
+    }
+
+    [Fact]
+    public void Numbers_anew()
+    {
+        _scratch.Write("plate.nc", Encoding.ASCII.GetBytes("N1 G21 G90 G17 G54\nG0 X10\nIF [1 EQ 2] GOTO 1\nM30\n"));
+        Assert.Equal(
+            "N5 G21 G90 G17 G54\nN10 G0 X10\nN15 IF [1 EQ 2] GOTO 5\nN20 M30\n",
+            Command.In(_scratch.Folder, "format", "plate.nc", "--renumber", "5").Output);
+    }
+}

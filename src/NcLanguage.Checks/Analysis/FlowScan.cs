@@ -62,19 +62,19 @@ sealed class FlowScan
 
     void Follow(FlowRunner runner, CancellationToken cancel)
     {
-        var wasElsewhere = false;
+        string? file = null;
         var exit = runner.State;
         while (runner.MoveNext())
         {
             if (runner.Blocks % StepsBetweenLooks == 0)
                 cancel.ThrowIfCancellationRequested();
-            var isElsewhere = runner.Text.Name is not null;
-            if (_count > 0 && (runner.HasNewState || isElsewhere != wasElsewhere || _count == MostSteps))
-                End(exit, wasElsewhere);
+            var isOtherFile = runner.Text.Name != file;
+            if (_count > 0 && (runner.HasNewState || isOtherFile || _count == MostSteps))
+                End(exit, file);
             if (_count == 0)
                 _scan.Begin(runner.Step.Before, MostSteps);
-            wasElsewhere = isElsewhere;
-            if (!isElsewhere)
+            file = runner.Text.Name;
+            if (file is null)
                 NoteRun(runner.OwnLine);
             _lines[_count++] = runner.OwnLine;
             _findings.Begin(runner, _runs[runner.OwnLine]);
@@ -82,7 +82,7 @@ sealed class FlowScan
             exit = runner.Step.After;
         }
         if (_count > 0)
-            End(exit, wasElsewhere);
+            End(exit, file);
     }
 
     void NoteRun(int line)
@@ -91,9 +91,9 @@ sealed class FlowScan
             _first[line] = new FirstRun(_parts.Count, _count, true);
     }
 
-    void End(in ControlState exit, bool isElsewhere)
+    void End(in ControlState exit, string? file)
     {
-        _parts.Add(_scan.End(exit) with { Lines = _lines[.._count], IsElsewhere = isElsewhere });
+        _parts.Add(_scan.End(exit) with { Lines = _lines[.._count], File = file });
         _count = 0;
     }
 
@@ -149,7 +149,7 @@ sealed class FlowScan
     void EndRest(in ControlState exit)
     {
         if (_count > 0)
-            End(exit, isElsewhere: false);
+            End(exit, null);
     }
 
     ControlState StateBehind(PartResult[] parts, int line, TextAhead ahead)

@@ -16,8 +16,9 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="LeastReturn">The lowest level, not below this hole's R level, at which the traverse to the next hole keeps the setup's
 /// clearance from everything the setup lists, by going over it. NaN where that is not known (nothing listed, a place, or the tool's
 /// diameter) and for the last hole of a run.</param>
+/// <param name="File">The name of the file that the hole's block stands in, where that is another: the line is then that of the call.</param>
 public readonly record struct HoleRow(
-    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn);
+    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn, string? File);
 
 /// <summary>All holes that a run of a program drills, in the order drilled. A view: rows are made when asked for, so that one hole of a
 /// long program costs no more than one of a short one.</summary>
@@ -51,7 +52,19 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
             ref readonly var result = ref _run.Results[chunk].Holes[index - _starts[chunk]];
             var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
-                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least);
+                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, _run.Results[chunk].File);
+        }
+    }
+
+    /// <summary>Whether any hole is drilled by a block of another file.</summary>
+    public bool HasOtherFiles
+    {
+        get
+        {
+            foreach (var part in _run.Results)
+                if (part.IsElsewhere && part.Holes.Length > 0)
+                    return true;
+            return false;
         }
     }
 

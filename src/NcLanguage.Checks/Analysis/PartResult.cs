@@ -42,8 +42,11 @@ public sealed record PartResult
     /// <summary>The lines of its blocks in the whole text; null for those of a chunk.</summary>
     public int[]? Lines { get; init; }
 
-    /// <summary>Whether its blocks stand in another file: its lines are then those of the call.</summary>
-    public bool IsElsewhere { get; init; }
+    /// <summary>The name of the other file that its blocks stand in: its lines are then those of the call. Null in the program itself.</summary>
+    public string? File { get; init; }
+
+    /// <summary>Whether its blocks stand in another file.</summary>
+    public bool IsElsewhere => File is not null;
 
     public required Finding[] Findings { get; init; }
 

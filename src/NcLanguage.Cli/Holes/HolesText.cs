@@ -38,7 +38,7 @@ sealed class HolesText(Screen screen)
             screen.WriteLine(
                 $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {Say.Number(hole.X),9} {Say.Number(hole.Y),9} "
                 + $"{Say.Number(hole.ArriveAt),8} {Say.Number(hole.RLevel),8} {Say.Number(hole.Bottom),8} {Say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {Say.Number(hole.Feed, 1),8} {Say.Number(hole.Speed, 0),8}");
+                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {Say.Number(hole.Feed, 1),8} {Say.Number(hole.Speed, 0),8}{(row.File is { } file ? $"  in {file}" : "")}");
         }
     }
 

@@ -16,9 +16,10 @@ namespace NcLanguage.Editing;
 /// <param name="Feed">mm/min.</param>
 /// <param name="Speed">1/min.</param>
 /// <param name="LeastReturn">The lowest level, not below its R level, at which the traverse to the next hole keeps the setup's clearance.</param>
+/// <param name="File">The name of the file that its block stands in, where that is another: the line is then that of the call.</param>
 public sealed record HoleAnswer(
     int Number, int Line, string Cycle, int? Tool, double? X, double? Y, double? RLevel, double? Bottom, double? ReturnTo, double? ArriveAt,
-    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn);
+    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? File = null);
 
 /// <summary>The table of holes.</summary>
 /// <remarks>
@@ -48,6 +49,6 @@ public static class HoleAnswers
         return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null,
             isXY ? StateAt.Known(hole.X) : null, isXY ? StateAt.Known(hole.Y) : null,
             StateAt.Known(hole.RLevel), StateAt.Known(hole.Bottom), StateAt.Known(hole.ReturnTo), StateAt.Known(hole.ArriveAt),
-            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn));
+            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn), row.File);
     }
 }

@@ -5,7 +5,7 @@ using NcLanguage.Checks.Drawing;
 namespace NcLanguage.Reports.Holes;
 
 /// <summary>The hole table as comma-separated values (RFC 4180, a point as decimal sign), one hole a row; with a drawing, the status of the
-/// place, and a row without a number for each hole that is missing.</summary>
+/// place, and a row without a number for each hole that is missing; where programs in other files drill, the file's name in a last column.</summary>
 public static class HoleCsv
 {
     public static void Write(HoleReport report, TextWriter output)
@@ -13,7 +13,9 @@ public static class HoleCsv
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(output);
         output.Write("number,line,cycle,tool,x,y,rLevel,bottom,returnTo,arriveAt,dwellSeconds,feed,speed,leastReturn");
-        output.Write(report.HasDrawing ? ",drawing\r\n" : "\r\n");
+        output.Write(report.HasDrawing ? ",drawing" : "");
+        var hasFiles = report.Holes.HasOtherFiles;
+        output.Write(hasFiles ? ",file\r\n" : "\r\n");
         var statuses = new Dictionary<int, HoleStatus?>();
         foreach (var match in report.Drawing.Matches)
             foreach (var number in match.Holes)
@@ -21,10 +23,11 @@ public static class HoleCsv
         foreach (var row in report.Holes)
         {
             WriteRow(row, output);
-            output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}\r\n" : "\r\n");
+            output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}" : "");
+            output.Write(hasFiles ? $",{row.File}\r\n" : "\r\n");
         }
         foreach (var match in report.Drawing.Matches.Where(match => match.Holes.IsEmpty))
-            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}\r\n");
+            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}\r\n");
     }
 
     static void WriteRow(in HoleRow row, TextWriter output)

@@ -46,6 +46,8 @@ public static class HoleJson
         json.WriteStartObject();
         json.WriteNumber("number", row.Number);
         json.WriteNumber("line", row.Line + 1);
+        if (row.File is { } file)
+            json.WriteString("file", file);
         json.WriteString("cycle", $"G{hole.Cycle}");
         if (hole.Tool < 0)
             json.WriteNull("tool");

@@ -13,6 +13,11 @@ public readonly record struct FirstRun(int Part, int At, bool IsReached)
     public static FirstRun None { get; } = new(-1, 0, false);
 }
 
+/// <summary>Where a call or a return led.</summary>
+/// <param name="File">The name of the other file; null for the program itself.</param>
+/// <param name="Line">The line (0-based) of the block that ran next.</param>
+public readonly record struct Passage(string? File, int Line);
+
 /// <summary>A run that leaves the order of the text: what ran, in that order, and what the run did not come to.</summary>
 public sealed class FlowRun
 {
@@ -30,6 +35,12 @@ public sealed class FlowRun
 
     /// <summary>How many times the block of each line ran.</summary>
     public required int[] Runs { get; init; }
+
+    /// <summary>The text and the places in it that a run can go to.</summary>
+    public required FlowText Text { get; init; }
+
+    /// <summary>Where the calls and returns led, the first time each was carried out, by their lines (0-based).</summary>
+    public required IReadOnlyDictionary<int, Passage> Passages { get; init; }
 
     /// <summary>Findings of steps, with lines of the whole text, each place once.</summary>
     public required Finding[] Findings { get; init; }

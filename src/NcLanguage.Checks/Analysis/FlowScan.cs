@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -23,6 +24,7 @@ sealed class FlowScan
     readonly int[] _lines = new int[MostSteps];
     readonly FirstRun[] _first;
     readonly int[] _runs;
+    readonly Dictionary<int, Passage> _passages = [];
     int _count;
 
     FlowScan(SourceText text, Job job, Rule[] stepRules)
@@ -52,6 +54,8 @@ sealed class FlowScan
             NotReached = [.. scan._parts],
             First = scan._first,
             Runs = scan._runs,
+            Text = flowText,
+            Passages = scan._passages,
             Findings = scan._findings.Collect(scan._runs),
             End = runner.End,
             Busiest = runner.Busiest,
@@ -64,8 +68,12 @@ sealed class FlowScan
     {
         string? file = null;
         var exit = runner.State;
+        var (depth, steering) = (0, -1);
         while (runner.MoveNext())
         {
+            if (steering >= 0 && runner.CallDepth != depth)
+                _passages.TryAdd(steering, new Passage(runner.Text.Name, runner.Line));
+            (depth, steering) = (runner.CallDepth, SteeringLine(runner));
             if (runner.Blocks % StepsBetweenLooks == 0)
                 cancel.ThrowIfCancellationRequested();
             var isOtherFile = runner.Text.Name != file;
@@ -83,6 +91,15 @@ sealed class FlowScan
         }
         if (_count > 0)
             End(exit, file);
+    }
+
+    /// <summary>The line of a block of the program itself that calls or returns; −1 for any other.</summary>
+    static int SteeringLine(FlowRunner runner)
+    {
+        var transfer = runner.Step.Transfer;
+        var steers = transfer.Kind is TransferKind.CallProgram or TransferKind.CallWithArguments or TransferKind.Return
+            || transfer.Statement is StatementKind.Call or StatementKind.EndSub or StatementKind.Return;
+        return steers && runner.Text.Name is null ? runner.Line : -1;
     }
 
     void NoteRun(int line)

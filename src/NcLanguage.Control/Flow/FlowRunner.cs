@@ -80,6 +80,9 @@ public sealed partial class FlowRunner
     /// <summary>Number of the program that a block of another file belongs to; −1 in the program itself.</summary>
     public int CalledNumber { get; private set; }
 
+    /// <summary>How many calls the block that ran last stands within; 0 in the program itself.</summary>
+    public int CallDepth { get; private set; }
+
     /// <summary>Whether the state the block met is not just the one that the block before left: behind calls, returns, and where ways come together.</summary>
     public bool HasNewState { get; private set; } = true;
 
@@ -109,6 +112,7 @@ public sealed partial class FlowRunner
         _hasNewState = false;
         var frame = _frames.Peek();
         (Text, Line, _at) = (frame.Text, _next.Line, _next);
+        CallDepth = _frames.Count - 1;
         TellOwnLine();
         (_ahead.Flow, _ahead.Line) = (Text, Line);
         _executor.Run(Text.BlockAt(Line), ref _state, Step);

@@ -11,7 +11,7 @@ readonly record struct Region(int First, int End)
 }
 
 /// <summary>A text and the places in it that the run can go to.</summary>
-public sealed class FlowText
+public sealed partial class FlowText
 {
     readonly ImmutableArray<ChunkMarks> _chunks;
     readonly Mark[] _marks;

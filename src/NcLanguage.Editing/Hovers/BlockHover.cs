@@ -22,7 +22,7 @@ static class BlockHover
 
     public static string Text(ProgramAnalysis analysis, int line, Step step)
     {
-        var text = new StringBuilder();
+        var text = new StringBuilder(RunsText.Head(analysis, line, step));
         if (step.Holes.Count > 0)
             HoleText.AppendTitle(text, analysis, line, step);
         AppendMoves(text, analysis, step);

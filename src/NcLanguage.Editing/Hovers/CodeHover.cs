@@ -23,7 +23,8 @@ static class CodeHover
         if (!code.ExistsUnder(analysis.Machine.Readings))
             text.Append($"\n\n{Markdown.Plain(analysis.Machine.Name)} does not have this code: it selects inch and millimetre by {UnitPair(analysis)}.");
         var isCycle = code.Group == ModalGroup.Cycle && code.Tenths != 800;
-        if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
+        var notRun = NotRunText.Of(block, step);
+        if (notRun.Length > 0)
             text.Append("\n\n").Append(notRun);
         else if (isCycle)
             text.Append("\n\n").Append(CarriedText.ForCycleCode(analysis, line, step)).Append(BlockHover.Text(analysis, line, step));
@@ -32,6 +33,8 @@ static class CodeHover
             text.Append("\n\n");
             MoveList.Append(text, analysis, step);
         }
+        if (notRun.Length == 0 && LeadsTo(analysis, code, line, step) is { Length: > 0 } leads)
+            TrimEnd(text).Append("\n\n").Append(leads);
         AppendWords(text, code, analysis, step);
         return text.ToString().TrimEnd() + $"\n\nSource: {code.Source}";
     }
@@ -46,6 +49,16 @@ static class CodeHover
         var tenths = Math.Round(token.Value * 10);
         return token.Value is >= 0 and < 1000 && Math.Abs(token.Value * 10 - tenths) < 0.001 ? CodeTable.Find((char)token.Letter, (int)tenths) : null;
     }
+
+    /// <summary>Where a call or a return leads; of any other code, only that the run does not come to it.</summary>
+    static string LeadsTo(ProgramAnalysis analysis, CodeEntry code, int line, Step step) => code switch
+    {
+        { Letter: 'M', Tenths: 980 } or { Letter: 'G', Tenths: 650 } => CallText.OfCall(analysis, line, step),
+        { Letter: 'M', Tenths: 990 } => CallText.OfReturn(analysis, line, step),
+        // A cycle's hover tells it with the rest of what its block does.
+        { Group: ModalGroup.Cycle } when code.Tenths != 800 => "",
+        _ => RunsText.NotReached(analysis, line),
+    };
 
     static bool Moves(CodeEntry code) =>
         code.Group is ModalGroup.Motion or ModalGroup.ToolChange || (code.Letter == 'G' && code.Tenths is 40 or 280 or 300 or 530);

@@ -21,20 +21,21 @@ static class ExpressionHover
         if (!token.IsExpression || token.IsMalformed || ExpressionPart.At(block.Line, token.ValueStart, token.End, column) is not { } part)
             return null;
         var step = analysis.Main.StepAt(line);
-        var text = part.Row is { } row ? RowText(analysis, row, block, part, step) : VariableText(analysis, block, part, step);
+        var text = part.Row is { } row ? RowText(analysis, row, line, part, step) : VariableText(analysis, line, part, step);
         return new HoverAnswer(text, line, part.Start, part.End);
     }
 
-    static string RowText(ProgramAnalysis analysis, FunctionEntry row, in Block block, in ExpressionPart part, Step step)
+    static string RowText(ProgramAnalysis analysis, FunctionEntry row, int line, in ExpressionPart part, Step step)
     {
         var text = new StringBuilder(Markdown.Word(row.Text)).Append(' ').Append(row.Name).Append("\n\n").Append(row.Meaning);
         if (!row.IsOperator)
-            text.Append("\n\n").Append(ValueText(analysis, block, part, step));
+            text.Append("\n\n").Append(ValueText(analysis, line, part, step));
         return text.Append("\n\nSource: ").Append(row.Source).ToString();
     }
 
-    static string VariableText(ProgramAnalysis analysis, in Block block, in ExpressionPart part, Step step)
+    static string VariableText(ProgramAnalysis analysis, int line, in ExpressionPart part, Step step)
     {
+        var block = analysis.Main.BlockAt(line);
         var reader = new VariableReader(step.Before, analysis.Setup, analysis.Machine);
         var isNamed = block.Line[part.Start..part.End].Contains((byte)'<');
         // The number is itself a value: #3, #[#1+2], ##3.
@@ -46,15 +47,21 @@ static class ExpressionHover
         text.Append(' ').Append(row?.NameOf((int)Math.Round(number)) ?? SignTable.Find("#")!.Name);
         if (row is not null && !ReferenceEquals(row, VariableTable.All[0]))
             text.Append("\n\n").Append(row.Meaning);
-        return text.Append("\n\n").Append(ValueText(analysis, block, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
+        return text.Append("\n\n").Append(ValueText(analysis, line, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
     }
 
-    static string ValueText(ProgramAnalysis analysis, in Block block, in ExpressionPart part, Step step)
+    static string ValueText(ProgramAnalysis analysis, int line, ExpressionPart part, Step step)
     {
-        if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
+        if (NotRunText.Of(analysis.Main.BlockAt(line), step) is { Length: > 0 } notRun)
             return notRun;
+        var value = ValueAt(analysis, line, part, step);
+        return (double.IsNaN(value) ? $"Its value is {Lengths.NotKnown}." : $"Its value is {Say.Number(value, 6)}.")
+            + RunsText.Values(analysis, line, at => ValueAt(analysis, line, part, at));
+    }
+
+    static double ValueAt(ProgramAnalysis analysis, int line, in ExpressionPart part, Step step)
+    {
         var reader = new VariableReader(step.Before, analysis.Setup, analysis.Machine);
-        var value = Expression.Read(block.Line, part.Start, ref reader).Value;
-        return double.IsNaN(value) ? $"Its value is {Lengths.NotKnown}." : $"Its value is {Say.Number(value, 6)}.";
+        return Expression.Read(analysis.Main.BlockAt(line).Line, part.Start, ref reader).Value;
     }
 }

@@ -26,9 +26,9 @@ static class WordHover
             case TokenKind.Percent:
                 return SignText(block, token, "%");
             case TokenKind.Assignment:
-                return AssignmentText.Of(analysis, block, token, analysis.Main.StepAt(line));
+                return AssignmentText.Of(analysis, line, token, analysis.Main.StepAt(line));
             case TokenKind.Statement:
-                return StatementText(block, token, analysis.Main.StepAt(line), index);
+                return StatementText.Of(analysis, line, token);
             case TokenKind.Word when token.Letter == ':':
                 return SignText(block, token, ":");
             case TokenKind.Word when token.Letter is (byte)'G' or (byte)'M':
@@ -63,26 +63,13 @@ static class WordHover
         else if (!step.Words.Has(letter) || step.Words.TokenOf(letter) != index)
             text.Append("The block has this letter already: this word is not read.");
         else
+        {
             text.Append(new ValueText(analysis, line, step, use).Of(letter));
+            text.Append(token.ReadsVariables ? RunsText.Values(analysis, line, at => at.Words[letter]) : Reached(analysis, line));
+        }
         var source = used is { } by ? $"{by.Code.Text}, {by.Code.Source}" : address?.Source;
         return text.ToString().TrimEnd() + (source is null ? "" : $"\n\nSource: {source}");
     }
 
-    static string StatementText(in Block block, in Token token, Step step, int index)
-    {
-        var behindO = false;
-        foreach (ref readonly var other in block.Tokens)
-            behindO |= other.IsWord('O');
-        var keyword = token.Statement.ToString().ToUpperInvariant();
-        var row = StatementTable.Find(keyword, behindO) ?? StatementTable.Find(keyword, !behindO);
-        var text = $"**{keyword}** {row?.Name}\n\n{row?.Meaning}";
-        if (row is not null)
-            text += $" Written `{row.Form}`.";
-        foreach (ref readonly var fault in step.Faults.Items)
-            if (fault.Kind == FaultKind.NotFollowed && fault.Token == index)
-                text += "\n\nNot followed: what stands below starts from a state that is not known here.";
-        if (row is not null)
-            text += $"\n\nSource: {row.Source}";
-        return text;
-    }
+    static string Reached(ProgramAnalysis analysis, int line) => RunsText.NotReached(analysis, line) is { Length: > 0 } text ? " " + text : "";
 }

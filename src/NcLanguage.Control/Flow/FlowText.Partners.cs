@@ -1,0 +1,89 @@
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Control.Flow;
+
+// What belongs together by its number, for those who ask without running anything.
+public sealed partial class FlowText
+{
+    /// <summary>The line of the block that a jump to a number leads to from a line (both 0-based); −1 where there is none, or the number is not known.</summary>
+    public int TargetOf(int line, double number)
+    {
+        var whole = Math.Round(number);
+        return whole is >= 0 and < int.MaxValue && Math.Abs(number - whole) <= 0.0001 ? FindNumber((int)whole, RegionAt(line), line) : -1;
+    }
+
+    /// <summary>The block numbers of the program that a line (0-based) belongs to, each with its line, in the order of the text.</summary>
+    public IEnumerable<BlockNumber> NumbersAround(int line)
+    {
+        var region = RegionAt(line);
+        for (var chunk = Text.ChunkOfLine(region.First); chunk < _chunks.Length && Text.FirstLineOf(chunk) < region.End; chunk++)
+            foreach (var mark in _chunks[chunk].Numbers)
+                if (mark.Number >= 0 && region.Holds(Text.FirstLineOf(chunk) + mark.Line))
+                    yield return mark with { Line = Text.FirstLineOf(chunk) + mark.Line };
+    }
+
+    /// <summary>The line and keyword of the statement that the one on a line (0-based) belongs to by its number: the end of a beginning, the beginning of
+    /// an end, the next branch of a condition, the end of the loop that is left. −1 where there is none.</summary>
+    public (int Line, StatementKind Statement) PartnerOf(int line)
+    {
+        foreach (var mark in _marks)
+            if (mark is { Kind: MarkKind.Structure, Number: >= 0 } && mark.Line == line)
+                return mark.BehindO ? PartnerBehindO(mark) : mark.Statement == StatementKind.Do
+                    ? (PairOf(line, StatementKind.End, mark.Number, false), StatementKind.End)
+                    : (PairBefore(line, StatementKind.Do, mark.Number, false), StatementKind.Do);
+        return (-1, StatementKind.None);
+    }
+
+    /// <summary>The subroutines of the text, each with its number and its lines (0-based) from SUB to ENDSUB.</summary>
+    public IEnumerable<(int Number, int First, int Last)> Subroutines()
+    {
+        foreach (var mark in _marks)
+            if (mark is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } && PairOf(mark.Line, StatementKind.EndSub, mark.Number, true) is var last and >= 0)
+                yield return (mark.Number, mark.Line, last);
+    }
+
+    (int Line, StatementKind Statement) PartnerBehindO(in Mark mark)
+    {
+        var (line, number) = (mark.Line, mark.Number);
+        switch (mark.Statement)
+        {
+            case StatementKind.If or StatementKind.ElseIf or StatementKind.Else:
+                return NextBranch(line, number);
+            case StatementKind.While when PairBefore(line, StatementKind.Do, number, true) is var open and >= 0 && open > PairBefore(line, StatementKind.While, number, true):
+                return (open, StatementKind.Do);
+            case StatementKind.Break or StatementKind.Continue:
+                foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
+                    if (PairOf(line, end, number, true) is var last and >= 0)
+                        return (last, end);
+                return (-1, StatementKind.None);
+        }
+        var (partner, isAbove) = mark.Statement switch
+        {
+            StatementKind.While => (StatementKind.EndWhile, false),
+            StatementKind.Do => (StatementKind.While, false),
+            StatementKind.Repeat => (StatementKind.EndRepeat, false),
+            StatementKind.Sub => (StatementKind.EndSub, false),
+            StatementKind.EndWhile => (StatementKind.While, true),
+            StatementKind.EndRepeat => (StatementKind.Repeat, true),
+            StatementKind.EndSub => (StatementKind.Sub, true),
+            StatementKind.EndIf => (StatementKind.If, true),
+            _ => (StatementKind.None, false),
+        };
+        return partner == StatementKind.None ? (-1, partner) : (isAbove ? PairBefore(line, partner, number, true) : PairOf(line, partner, number, true), partner);
+    }
+
+    /// <summary>The subroutine or program that a line belongs to.</summary>
+    Region RegionAt(int line)
+    {
+        var program = FirstProgram();
+        for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)
+        {
+            if (_marks[i] is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } sub
+                && PairOf(sub.Line, StatementKind.EndSub, sub.Number, true) is var end && end >= line)
+                return new Region(sub.Line, end + 1);
+            if (_marks[i].Kind == MarkKind.Program && !program.Holds(_marks[i].Line))
+                program = new Region(_marks[i].Line, EndOfProgram(i));
+        }
+        return program;
+    }
+}

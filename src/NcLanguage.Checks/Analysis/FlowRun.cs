@@ -36,9 +36,6 @@ public sealed class FlowRun
     /// <summary>How many times the block of each line ran.</summary>
     public required int[] Runs { get; init; }
 
-    /// <summary>The text and the places in it that a run can go to.</summary>
-    public required FlowText Text { get; init; }
-
     /// <summary>Where the calls and returns led, the first time each was carried out, by their lines (0-based).</summary>
     public required IReadOnlyDictionary<int, Passage> Passages { get; init; }
 

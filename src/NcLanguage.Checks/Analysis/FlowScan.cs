@@ -54,7 +54,6 @@ sealed class FlowScan
             NotReached = [.. scan._parts],
             First = scan._first,
             Runs = scan._runs,
-            Text = flowText,
             Passages = scan._passages,
             Findings = scan._findings.Collect(scan._runs),
             End = runner.End,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
@@ -20,8 +21,8 @@ public sealed class PathNotKnown : Rule
         Severity = Severity.Note,
         Title = "From here on the path is not known",
         Finds = 
-            "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known, calls and jumps "
-            + "that cannot be followed, and G10 with another kind of data than offsets; also a cycle that asks for more moves in one block than are followed. Also the first move "
+            "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known and G10 with another kind "
+            + "of data than offsets; a jump, loop or call whose condition, number or count is not known; also a cycle that asks for more moves in one block than are followed. Also the first move "
             + "under a work offset whose place in the setup's frame the setup does not give.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
@@ -53,7 +54,7 @@ public sealed class PathNotKnown : Rule
             if (fault.Kind == FaultKind.TooManyMoves)
                 step.Report(this, fault.Token, $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
             else if (fault.Kind == FaultKind.WayNotKnown && !step.Step.Before.IsCalled)
-                step.Report(this, fault.Token, WayNotKnown(step.Block.Tokens[fault.Token]));
+                step.Report(this, fault.Token, WayNotKnown(step.Step.Transfer, fault.A == 1));
             else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)
                 step.Report(this, fault.Token, IsCompensation(step.Step) ? Compensation(step, fault) : NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
             else
@@ -102,9 +103,27 @@ public sealed class PathNotKnown : Rule
         _ => $"What {Quote.Word(block, token)} does to the path is not followed: {Until(token.Value)}.",
     };
 
-    static string WayNotKnown(in Token token) => token.Kind == TokenKind.Statement && token.Statement is StatementKind.Goto or StatementKind.If or StatementKind.ElseIf
-        ? "Which way the run goes here is not known, since a value it depends on is not: what differs between the ways is not checked where they meet."
-        : "How often this runs is not known, since a value it depends on is not: places and modes are not known in it and behind it, and nothing that depends on them is checked.";
+    /// <param name="isLost">Nothing is known behind it; else both ways are run.</param>
+    static string WayNotKnown(in Transfer transfer, bool isLost)
+    {
+        const string value = " depends on a value that is not known here: ";
+        const string behind = "behind it places and modes are not known until they are set again.";
+        var isCall = transfer.Kind is TransferKind.CallProgram or TransferKind.CallWithArguments || transfer.Statement == StatementKind.Call;
+        if (double.IsNaN(transfer.Number) || transfer.Kind == TransferKind.Return)
+            return (isCall ? "Which program this calls" : transfer.Kind switch
+            {
+                TransferKind.Jump => "Where this jumps to",
+                TransferKind.Return => "Where this goes back to",
+                _ => "Which statement belongs to this one",
+            }) + value + behind;
+        if (isCall)
+            return "How many times this runs the program" + value + "it is checked once, and " + behind;
+        if (transfer.Kind == TransferKind.Jump || transfer.Statement is StatementKind.If or StatementKind.ElseIf)
+            return isLost
+                ? "How often this jumps back" + value + behind
+                : "Which way this goes" + value + "both ways are checked, and where they meet only what is the same on both is known.";
+        return "How often this loop runs" + value + "its blocks are checked once with nothing known, and " + behind;
+    }
 
     static string Until(double code) => code switch
     {

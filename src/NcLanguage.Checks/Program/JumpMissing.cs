@@ -1,5 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -29,6 +31,8 @@ public sealed class JumpMissing : Rule
             N80 G0 X20
             M30
             """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Writes the only number of the program that differs from this one in a single digit, where there is just one; numbers of one digit are left alone.",
         NotFound = "Jumps whose condition does not hold in this run, and jumps to a number that is not known.",
         Source = "Common practice.",
     };
@@ -40,9 +44,49 @@ public sealed class JumpMissing : Rule
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind == FaultKind.JumpMissing)
-                step.Report(this, fault.Token, $"No block of this program has the number N{Say.Number(fault.A)}: the control stops here with an alarm.");
+                step.Report(this, fault.Token, $"No block of this program has the number N{Say.Number(fault.A)}: the control stops here with an alarm.", value: fault.A);
             else if (fault.Kind == FaultKind.PairMissing)
                 step.Report(this, fault.Token, $"The statement that goes with this one by its number {Say.Number(fault.A)} is not there: the control stops here with an alarm.");
         }
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        if (finding.IsElsewhere || analysis.Main.Flow is not { } flow || !(finding.Value >= 0) || Meant(flow.Text, finding) is not { } number)
+            return [];
+        foreach (ref readonly var token in analysis.Main.BlockAt(finding.Line).Tokens)
+            if ((token.Statement == StatementKind.Goto || token.IsWord('P')) && !token.IsExpression && token.Value == finding.Value)
+                return [new Fix($"Go to N{number}", FixSafety.Choice, [new Edit(finding.Line, token.ValueStart, token.End, number)])];
+        return [];
+    }
+
+    /// <summary>The one number of the program that differs in a single digit; null where there is none or more than one.</summary>
+    static string? Meant(FlowText text, Finding finding)
+    {
+        var written = Say.Number(finding.Value);
+        string? meant = null;
+        foreach (var mark in text.NumbersAround(finding.Line))
+        {
+            var number = Say.Number(mark.Number);
+            if (number == meant || !DiffersInOneDigit(written, number))
+                continue;
+            if (meant is not null)
+                return null;
+            meant = number;
+        }
+        return meant;
+    }
+
+    static bool DiffersInOneDigit(string a, string b)
+    {
+        // Of numbers with one digit each differs from every other.
+        if (a.Length != b.Length || a.Length < 2)
+            return false;
+        var different = 0;
+        for (var i = 0; i < a.Length; i++)
+            different += a[i] == b[i] ? 0 : 1;
+        return different == 1;
     }
 }

@@ -86,7 +86,7 @@ public enum FaultKind : byte
     /// <summary>A way back that is taken again and again without end; <see cref="Fault.A"/> is the line it goes back to, from 1.</summary>
     LoopEndless,
 
-    /// <summary>A condition, count or target is not known: so is which way the run goes.</summary>
+    /// <summary>A condition, count or target is not known: so is which way the run goes. A is 0 where both ways are run, 1 where nothing is known behind it.</summary>
     WayNotKnown,
 
     /// <summary>A block whose cycle makes more moves than are followed; A is how many that are.</summary>

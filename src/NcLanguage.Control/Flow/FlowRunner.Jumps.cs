@@ -82,15 +82,16 @@ public sealed partial class FlowRunner
     /// here any number of times before, so that what it left at other places on its way does not hold either.</summary>
     void LoseWay(CallFrame frame, int token)
     {
-        Doubt(token);
+        Doubt(token, isLost: true);
         frame.LoseWays();
         LoseState();
         GoOn(frame, Line + 1);
     }
 
-    void Doubt(int token)
+    /// <param name="isLost">Nothing is known behind it; else both ways are run.</param>
+    void Doubt(int token, bool isLost = false)
     {
-        Fault(FaultKind.WayNotKnown, token, double.NaN);
+        Fault(FaultKind.WayNotKnown, token, isLost ? 1 : 0);
         _watch.NoteDoubt();
     }
 

@@ -75,15 +75,9 @@ public sealed partial class FlowText
     /// <summary>The subroutine or program that a line belongs to.</summary>
     Region RegionAt(int line)
     {
-        var program = FirstProgram();
-        for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)
-        {
-            if (_marks[i] is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } sub
-                && PairOf(sub.Line, StatementKind.EndSub, sub.Number, true) is var end && end >= line)
-                return new Region(sub.Line, end + 1);
-            if (_marks[i].Kind == MarkKind.Program && !program.Holds(_marks[i].Line))
-                program = new Region(_marks[i].Line, EndOfProgram(i));
-        }
-        return program;
+        foreach (var (_, first, last) in Subroutines())
+            if (first <= line && line <= last)
+                return new Region(first, last + 1);
+        return ProgramAround(line);
     }
 }

@@ -28,6 +28,7 @@ public static class InlayHints
             return hints;
         var executor = analysis.Main.Job.Executor;
         var holes = HoleTable.Of(analysis.Main);
+        var overRuns = LineHoles.In(analysis.Main, firstLine, lastLine);
         var state = analysis.Main.StateBefore(firstLine);
         var (step, ahead) = analysis.Main.StepWithAhead();
         for (var line = firstLine; line <= lastLine; line++)
@@ -41,7 +42,9 @@ public static class InlayHints
                 executor.Run(block, ref state, step);
             else
                 step = analysis.Main.StepAt(line);
-            if (step.Holes.Count > 0)
+            if (overRuns.TryGetValue(line, out var all) && all.Count > step.Holes.Count)
+                hints.Add(all.Hint(holes, line, EndOfPlace(block, step), step.After));
+            else if (step.Holes.Count > 0)
                 AddHole(analysis, holes, line, block, step, hints);
             if (step.Moves.Count > 0)
                 AddDwell(analysis, line, block, step, hints);
@@ -61,7 +64,7 @@ public static class InlayHints
         if (text.Length > LongestText)
             return;
         var first = holes.At(line).First + 1;
-        hints.Add(new HintAnswer(line, EndOfPlace(block, step, place), text, count == 1
+        hints.Add(new HintAnswer(line, EndOfPlace(block, step), text, count == 1
             ? $"Hole {first} is drilled here."
             : $"Holes {first} to {first + count - 1} are drilled here, the first at {lengths.Place(place)}."));
     }
@@ -83,12 +86,17 @@ public static class InlayHints
         return !token.IsExpression && (token.HasPoint || token.Value == 0 || analysis.Machine.Readings.Integers == IntegerReading.Whole);
     }
 
-    static int EndOfPlace(in Block block, Step step, in Place place)
+    /// <summary>Behind the words of the hole's place, else behind all words of the block.</summary>
+    static int EndOfPlace(in Block block, Step step)
     {
         var end = -1;
-        foreach (var letter in (ReadOnlySpan<char>)[place.FirstLetter, place.SecondLetter])
-            if (step.Words.Has(letter))
-                end = Math.Max(end, block.Tokens[step.Words.TokenOf(letter)].End);
+        if (step.Holes.Count > 0)
+        {
+            var place = Place.OfHole(step, 0);
+            foreach (var letter in (ReadOnlySpan<char>)[place.FirstLetter, place.SecondLetter])
+                if (step.Words.Has(letter))
+                    end = Math.Max(end, block.Tokens[step.Words.TokenOf(letter)].End);
+        }
         return end >= 0 ? end : StepContext.WordsOf(block).End;
     }
 

@@ -11,6 +11,9 @@ public enum OutlineKind
 {
     /// <summary>One of several programs in a file.</summary>
     Program,
+
+    /// <summary>Called by its number, from SUB to ENDSUB.</summary>
+    Subroutine,
     Tool,
     Operation,
 }
@@ -45,7 +48,7 @@ public sealed class Outline
         for (var i = 0; i < starts.Count; i++)
         {
             var (first, last) = (starts[i], i + 1 < starts.Count ? starts[i + 1] - 1 : _blocks.Length - 1);
-            items.Add(new OutlineItem(ProgramName(first), Detail(first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
+            items.Add(new OutlineItem(ProgramName(first), i == 0 ? Detail(first, last) : Called(first, first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
         }
         return items;
     }
@@ -85,7 +88,35 @@ public sealed class Outline
         return Titles.In(block) is { } title ? $"{name} {title}" : name;
     }
 
+    /// <summary>How often a called program or subroutine runs, and what is done in it.</summary>
+    /// <param name="begins">Its first block, by which its runs are counted.</param>
+    string Called(int begins, int first, int last)
+    {
+        if (_analysis.Main.Flow is not { } flow)
+            return Detail(first, last);
+        var runs = begins <= last ? flow.RunsOf(begins) : 0;
+        return runs == 0 ? "not called" : $"runs {(runs == 1 ? "once" : RunsText.Number(runs) + " times")}, {Detail(first, last)}";
+    }
+
+    /// <summary>Tools and operations, and the subroutines between them.</summary>
     List<OutlineItem> Tools(int first, int last)
+    {
+        if (_analysis.Main.Flow is not { } flow)
+            return Stretch(first, last);
+        var items = new List<OutlineItem>();
+        foreach (var (_, begin, end) in flow.Text.Subroutines())
+        {
+            if (begin < first || end > last)
+                continue;
+            items.AddRange(Stretch(first, begin - 1));
+            items.Add(new OutlineItem(ProgramName(begin), Called(flow.Text.NextBlock(begin + 1), begin, end), OutlineKind.Subroutine, begin, end, [.. Stretch(begin + 1, end - 1)]));
+            first = end + 1;
+        }
+        items.AddRange(Stretch(first, last));
+        return items;
+    }
+
+    List<OutlineItem> Stretch(int first, int last)
     {
         var items = new List<OutlineItem>();
         var start = first;

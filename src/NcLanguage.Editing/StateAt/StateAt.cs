@@ -21,7 +21,9 @@ public static class StateAt
             Known(fact.Value),
             fact.IsKnown ? fact.Text : null,
             fact.SetLine >= 0 ? fact.SetLine : null));
-        return new StateAnswer(line, (step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0,
+        var runs = (step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0 && RunsText.NotReached(analysis, line).Length == 0;
+        int? times = analysis.Main.BlockAt(line).Tokens.Length == 0 ? null : !runs ? 0 : analysis.Main.Flow?.RunsOf(line) ?? 1;
+        return new StateAnswer(line, runs, times,
             Place(step.After.Position), Place(step.After.MachinePosition), [.. modes]);
     }
 

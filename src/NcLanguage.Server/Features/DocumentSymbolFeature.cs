@@ -30,6 +30,7 @@ internal static class DocumentSymbolFeature
     private static SymbolKind Kind(OutlineKind kind) => kind switch
     {
         OutlineKind.Program => SymbolKind.Module,
+        OutlineKind.Subroutine => SymbolKind.Function,
         OutlineKind.Tool => SymbolKind.Class,
         _ => SymbolKind.Method,
     };

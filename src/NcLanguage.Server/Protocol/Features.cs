@@ -46,6 +46,7 @@ internal enum SymbolKind
     Module = 2,
     Class = 5,
     Method = 6,
+    Function = 12,
 }
 
 internal sealed record DocumentSymbol(string Name, string? Detail, SymbolKind Kind, TextRange Range, TextRange SelectionRange, DocumentSymbol[] Children);

@@ -130,4 +130,39 @@ public sealed class ProgramRuleTests
     [InlineData("G21\nG0 X0\nM30", false, 0)]
     public void A_missing_setup_is_mentioned_once_and_only_when_asked_for(string program, bool mention, int times) =>
         Assert.Equal(times, Programs.Of("setup-missing", program, options: new AnalysisOptions(MentionMissingSetup: mention)).Count);
+
+    // ---- jump-missing: how a jump finds its block is common practice -------------------------------------------
+
+    [Theory]
+    [InlineData("GOTO 120\nN100 G0 X1\nN150 M30", null)]
+    [InlineData("GOTO 120\nN100 G0 X1\nN155 M30", "GOTO 100\nN100 G0 X1\nN155 M30")]
+    [InlineData("GOTO 120\nN55 G0 X1\nN0130 M30", "GOTO 130\nN55 G0 X1\nN0130 M30")]
+    [InlineData("GOTO 120\nN1200 G0 X1\nN12 M30", null)]
+    [InlineData("GOTO 2\nN1 G0 X1\nM30", null)]
+    [InlineData("GOTO 120\nM30\nO200\nN130 M99", null)]
+    [InlineData("GOTO [119+1]\nN130 M30", null)]
+    [InlineData("M98 P200\nN30 M30\nO200\nM99 P31", null)]
+    [InlineData("M98 P200\nM30\nO200\nIF [1] GOTO 45\nN35 M99", "M98 P200\nM30\nO200\nIF [1] GOTO 35\nN35 M99")]
+    public void The_number_that_is_plainly_meant_is_offered(string program, string? expected)
+    {
+        var analysis = Programs.Analyse(program);
+        var fix = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "jump-missing")).SingleOrDefault();
+        Assert.Equal(expected, fix is null ? null : TextEdits.Apply(analysis.Text, fix.Edits).ToString());
+    }
+
+    // ---- path-not-known: one plain sentence for each way a run can be lost --------------------------------------
+
+    [Theory]
+    [InlineData("IF [#5063 GT 1] GOTO 90\nG0 X1\nN90 M30", "Which way this goes")]
+    [InlineData("N10 G0 X1\nIF [#5063 GT 1] GOTO 10\nM30", "How often this jumps back")]
+    [InlineData("GOTO #5063\nN90 M30", "Where this jumps to")]
+    [InlineData("M98 P#5063\nM30", "Which program this calls")]
+    [InlineData("M98 P200 L#5063\nM30\nO200\nM99", "How many times this runs the program")]
+    [InlineData("WHILE [#5063 GT 1] DO 1\nG0 X1\nEND 1\nM30", "How often this loop runs")]
+    public void What_hangs_on_a_value_not_known_is_told_in_one_sentence(string program, string begins)
+    {
+        var message = Programs.Analyse("G21 G90 G94 F100\nG38.2 Z-5\n" + program).Findings.Single(f => f.Name == "path-not-known" && f.Line > 1).Message;
+        Assert.StartsWith(begins + " depends on a value that is not known here: ", message, StringComparison.Ordinal);
+        Assert.Equal(1, message.Count(c => c == '.'));
+    }
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Editing.Tests.Support;
 using NcLanguage.Machine.Profiles;
 
@@ -8,11 +9,11 @@ namespace NcLanguage.Editing.Tests.Hints;
 public sealed class InlayHintTests
 {
     /// <summary>Demands the hints marked in the text, and no others.</summary>
-    static void Shows(string marked, MachineProfile? machine = null)
+    static void Shows(string marked, MachineProfile? machine = null, AnalysisOptions? options = null)
     {
         marked = marked.ReplaceLineEndings("\n");
         var plain = System.Text.RegularExpressions.Regex.Replace(marked, "‹[^›]*›", "");
-        var analysis = Editor.Analyse(plain, machine: machine);
+        var analysis = Editor.Analyse(plain, machine: machine, options: options);
         var lines = plain.Split('\n').Select(line => new StringBuilder(line)).ToArray();
         foreach (var hint in InlayHints.In(analysis, 0, int.MaxValue).Reverse())
         {
@@ -36,6 +37,31 @@ public sealed class InlayHintTests
         G80
         X10
         """);
+
+    /// <summary>How loops and calls run: common practice; places by hand.</summary>
+    [Fact]
+    public void A_block_that_drills_at_each_of_its_runs_tells_them_together() => Shows(
+        """
+        G21 G90 G17 G54
+        G0 X40 Y0 Z50
+        #1=0
+        WHILE [#1 LT 8] DO 1
+        G99 G81 X[40+#1*10] Y0‹→ 8 holes, first X40 Y0› Z-3 R2 F120
+        #1=#1+1
+        END 1
+        X0 Y5
+        G80
+        M30
+        """);
+
+    [Fact]
+    public void A_call_of_another_file_tells_the_holes_drilled_there() => Shows(
+        """
+        G21 G90 G17 G54
+        G0 X40 Y10 Z50
+        M98 P1200 L2‹→ 4 holes, first X40 Y10›
+        M30
+        """, options: Folder.Of(1200, "O1200\nG91 G99 G81 Z-5 R-48 F120\nX5\nG80 G90\nM99\n"));
 
     [Fact]
     public void Distances() => Shows(

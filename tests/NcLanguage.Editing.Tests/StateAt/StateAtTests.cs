@@ -42,6 +42,23 @@ public sealed class StateAtTests
     [Fact]
     public void Behind_the_end_nothing_runs() => Assert.False(StateAt.Line(Editor.Analyse(Program), 9)!.Runs);
 
+    /// <summary>How a loop and a jump run: common practice.</summary>
+    [Theory]
+    [InlineData(2, true, 4, 0.0)]
+    [InlineData(4, true, 4, 0.0)]
+    [InlineData(6, false, 0, null)]
+    [InlineData(7, true, 1, 50.0)]
+    [InlineData(8, true, null, 50.0)]
+    public void How_often_a_block_runs_and_where_it_first_leaves_the_tool(int line, bool runs, int? times, double? x)
+    {
+        var answer = StateAt.Line(Editor.Analyse("#1=0\nWHILE [#1 LT 4] DO 1\nG90 G21 G0 X[#1*10]\n#1=#1+1\nEND 1\nGOTO 90\nG0 X60\nN90 G0 X50\n\nM30"), line)!;
+        Assert.Equal((runs, times, x), (answer.Runs, answer.Times, answer.Position.X));
+    }
+
+    [Fact]
+    public void Without_loops_a_block_runs_once_or_not_at_all() => Assert.Equal(
+        [1, 0], new[] { 6, 9 }.Select(line => StateAt.Line(Editor.Analyse(Program), line)!.Times));
+
     [Theory]
     [InlineData(-1)]
     [InlineData(11)]

@@ -1,0 +1,46 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Editing;
+
+/// <summary>The holes that the block of a line drills over all its runs, those of a program in another file that it calls included.</summary>
+/// <param name="First">Index of the first of them in the hole table.</param>
+readonly record struct LineHoles(int First, int Count)
+{
+    /// <summary>For the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based, both included); none for a run that keeps to
+    /// the order of the text.</summary>
+    public static Dictionary<int, LineHoles> In(ProgramRun run, int firstLine, int lastLine)
+    {
+        var holes = new Dictionary<int, LineHoles>();
+        if (run.Flow is null)
+            return holes;
+        var index = 0;
+        for (var part = 0; part < run.Results.Length; part++)
+            foreach (ref readonly var hole in run.Results[part].Holes.AsSpan())
+            {
+                var line = run.LineOf(part, hole.Line);
+                if (line >= firstLine && line <= lastLine)
+                    holes[line] = holes.TryGetValue(line, out var known) ? known with { Count = known.Count + 1 } : new LineHoles(index, 1);
+                index++;
+            }
+        return holes;
+    }
+
+    /// <summary>→ 8 holes, first X40 Y0</summary>
+    public HintAnswer Hint(HoleTable table, int line, int column, in ControlState state)
+    {
+        var row = table[First];
+        var text = "→ " + Say.Count(Count, "hole");
+        var isPlaced = row.Plane == WorkPlane.XY && double.IsFinite(row.Hole.X + row.Hole.Y);
+        if (isPlaced)
+            text += (Count == 1 ? " " : ", first ") + Lengths.Of(state).Place(new Place('X', row.Hole.X, 'Y', row.Hole.Y));
+        if (text.Length > InlayHints.LongestText)
+            text = "→ " + Say.Count(Count, "hole");
+        var where = row.File is { } file ? $"in {file}" : "by this block";
+        return new HintAnswer(line, column, text, Count == 1
+            ? $"Hole {row.Number} is drilled {where}."
+            : $"{Count} holes are drilled {where} over all its runs; hole {row.Number} is the first.");
+    }
+}

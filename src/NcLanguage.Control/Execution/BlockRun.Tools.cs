@@ -146,8 +146,8 @@ ref partial struct BlockRun
         {
             _words.Use('P');
             _words.Use('L');
+            // Where it returns to a caller, what is on is the caller's matter; that there is none is known to the flow alone.
             _state.Ended = true;
-            _step.Events |= StepEvents.ProgramEnd;
         }
         if (!_words.HasCode('M', 20) && !_words.HasCode('M', 300))
             return;

@@ -20,6 +20,14 @@ public sealed class IncrementalTests
         "G20", "G41 D1", "G40", "G68 X0 Y0 R30", "G69", "IF [#1 GT 2] GOTO 10", "G55", "G92 X0",
     ];
 
+    /// <summary>Blocks that lead the run elsewhere: jumps ahead and back, loops, conditions, calls, returns, and what they pair with.</summary>
+    static readonly string[] Steering =
+    [
+        "GOTO 20", "N20", "IF [#1 LT 4] GOTO 10", "#1=#1+1", "#2=#2+1", "GOTO #2", "WHILE [#1 LT 6] DO1", "DO2", "END1", "END2", "IF [#1 EQ #0] THEN #1=1",
+        "M98 P2000", "M98 P2000 L3", "M99", "M99 P20", "G65 P2000 A4 L2", "M98 P77", "O7 SUB", "O7 ENDSUB", "O7 CALL [3]", "O8 IF [#1 GT 2]", "O8 ELSE",
+        "O8 ENDIF", "O9 REPEAT [3]", "O9 ENDREPEAT", "O9 BREAK", "O10 WHILE [#2 LT 5]", "O10 ENDWHILE", "O7 RETURN", "G91 X5 G81 Z-5 R2", "O2000", "M30",
+    ];
+
     static readonly Setup Plate = new()
     {
         IsPresent = true,
@@ -75,6 +83,37 @@ public sealed class IncrementalTests
                 Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
             }
         }, iter: 300);
+
+    static readonly Gen<string[]> SteeredLines = Gen.OneOf(
+        Gen.Int[0, Blocks.Length + 2 * Steering.Length - 1].Select(i => i < Blocks.Length ? Blocks[i] : Steering[(i - Blocks.Length) / 2]).Array[1, 12],
+        Gen.Int[0, 20].Select(i => Blocks[i]).Array[1, 6]);
+
+    /// <summary>The same for programs with loops, jumps and calls, and for edits that make a straight program one of these or the other way round.</summary>
+    [Fact]
+    public void Analysis_of_steered_programs_after_edits_equals_analysis_from_scratch()
+    {
+        var (steered, straight) = (0, 0);
+        Gen.Select(AnyMachine, SteeredLines.Array[1, 4], Gen.Select(Gen.Double[0, 1], Gen.Double[0, 1], SteeredLines).Array[1, 5]).Sample((machine, start, edits) =>
+        {
+            var options = AnalysisOptions.Default with { MostBlocks = 3000 };
+            var text = SourceText.From(string.Join('\n', start.SelectMany(lines => lines)));
+            var analysis = ProgramAnalysis.Create(text, Plate, machine, options);
+            foreach (var (a, b, insert) in edits)
+            {
+                var from = (int)(Math.Min(a, b) * text.Length);
+                var to = from + (int)((Math.Max(a, b) - Math.Min(a, b)) * Math.Min(300, text.Length - from));
+                text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Join('\n', insert)));
+                analysis = analysis.WithText(text);
+                var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine, options);
+                Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
+                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
+                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
+                Assert.Equal(fresh.Main.Flow?.Runs, analysis.Main.Flow?.Runs);
+                Interlocked.Increment(ref analysis.Main.Flow is null ? ref straight : ref steered);
+            }
+        }, iter: 300);
+        Assert.True(steered > 300 && straight > 10, $"{steered} steered, {straight} straight");
+    }
 
     static List<HoleResult> HolesOf(ProgramAnalysis analysis)
     {

@@ -34,6 +34,7 @@ public class CycleStateTests
     [InlineData("G0 Z50 M30")]
     [InlineData("G80 M1\nG81 X10 Y20 Z-3 R2\nG80\nM30")]
     [InlineData("O20\nX10\nM99")] // what a caller left on is not known
+    [InlineData("O20\nG81 X10 Y10 Z-5 R2 F100\nM99")] // nor is what it does behind the return
     public void A_cycle_that_was_ended_is_not(string blocks) => Assert.Empty(CycleJob.Find("cycle-not-cancelled", "G98\n" + (blocks[0] == 'O' ? "M30\n" + blocks : Holes + blocks)));
 
     [Fact]

@@ -44,8 +44,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     internal void Begin(in ControlState entry, int mostSteps)
     {
         _entry = entry;
-        _sets = new Slot[mostSteps];
-        _seconds = new float[mostSteps];
+        if (_sets.Length < mostSteps)
+            (_sets, _seconds) = (new Slot[mostSteps], new float[mostSteps]);
         _count = 0;
         _total = 0;
         _untimedMoves = 0;
@@ -71,13 +71,17 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     }
 
     /// <summary>Passes over a line without a block.</summary>
-    internal void NoteBlank() => _count++;
+    internal void NoteBlank()
+    {
+        (_sets[_count], _seconds[_count]) = (Slot.None, 0);
+        _count++;
+    }
 
     /// <summary>Ends the part.</summary>
     internal PartResult End(in ControlState exit)
     {
         var all = Slot.None;
-        foreach (var sets in _sets)
+        foreach (var sets in _sets.AsSpan(0, _count))
             all |= sets;
         var result = new PartResult
         {
@@ -85,13 +89,13 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Exit = exit,
             Findings = Taken(_findings),
             Holes = Taken(_holes),
-            Sets = _sets.Length == _count ? _sets : _sets[.._count],
+            Sets = _sets[.._count],
             AllSets = all,
             Cuts = Taken(_cuts),
             LowRapids = Taken(_lowRapids),
             Seconds = _total,
             UntimedMoves = _untimedMoves,
-            StepSeconds = _seconds.Length == _count ? _seconds : _seconds[.._count],
+            StepSeconds = _seconds[.._count],
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };

@@ -254,7 +254,7 @@ ref partial struct BlockRun
         ref readonly var token = ref _block.Tokens[index];
         if (!token.ReadsVariables)
             return;
-        var reader = new VariableReader(_step.Before, Setup, Machine);
+        var reader = new VariableReader(_step.Before, Setup, Machine, unsetIsVacant: true);
         var value = BlockWords.ValueOf(_block, token, ref reader);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;

@@ -108,7 +108,8 @@ public sealed partial class FlowRunner
             End = FlowEnd.TooLong;
             return false;
         }
-        HasNewState = _hasNewState;
+        // A call that hands nothing over begins as its block has left things.
+        HasNewState = _hasNewState && _state != Step.After;
         _hasNewState = false;
         var frame = _frames.Peek();
         (Text, Line, _at) = (frame.Text, _next.Line, _next);

@@ -12,9 +12,12 @@ public ref struct VariableReader : IVariables
     readonly ref readonly ControlState _state;
     readonly Setup _setup;
     readonly MachineProfile _machine;
+    readonly bool _unsetIsVacant;
 
-    public VariableReader(in ControlState state, Setup setup, MachineProfile machine)
+    /// <param name="unsetIsVacant">Whether a common variable that the program has not set counts as vacant: so a program that asks for it is told from one that works with it.</param>
+    public VariableReader(in ControlState state, Setup setup, MachineProfile machine, bool unsetIsVacant = false)
     {
+        _unsetIsVacant = unsetIsVacant;
         _variables = state.Variables;
         _state = ref state;
         _setup = setup;
@@ -46,7 +49,7 @@ public ref struct VariableReader : IVariables
         if (FirstVacant < 0)
             FirstVacant = number;
         // The program's own variables are cleared when it begins (common practice); the common ones hold what was left in them.
-        return number <= Variables.LastLocal ? value : double.NaN;
+        return number <= Variables.LastLocal || _unsetIsVacant ? value : double.NaN;
     }
 
     public double Get(scoped ReadOnlySpan<byte> name)

@@ -42,6 +42,8 @@ public sealed class SoundSteeredProgramTests
         "O1\n" + Start + "#1=0\nN10 #1=#1+1\nG0 X0 Y0\nZ5\nG31 Z-5 F50\nG0 Z5\nIF [#1 GE 3] GOTO 20\nIF [#5063 LT -1] GOTO 10\nN20 G0 X20\n" + End,
         // A stop where a count was not given.
         "O1\n" + Start + "#100=4\nIF [#100 EQ #0] GOTO 900\nG0 X0 Y0\nZ2\nG1 Z-1 F100\nX[#100*10]\n" + End + "N900 M0\nM30\n",
+        // A common variable that the setter may have set before, else a value of its own.
+        "O1\n" + Start + "IF [#500 EQ #0] THEN #500=4\nG0 X0 Y0\nZ2\nG1 Z-1 F100\nX40\n" + End,
         // A contour with radius compensation in a subprogram, once rough and once fine.
         "O1\n" + Start + "G0 X-20 Y-20\nZ2\nG1 Z-2 F100\nM98 P100\nG0 Z2\nX-20 Y-20\nG1 Z-4 F100\nM98 P100\n" + End
             + "O100\nG41 D1 G1 X0 Y-12 F300\nY40\nX60\nY0\nX-12\nG40 X-20 Y-20\nM99\n",

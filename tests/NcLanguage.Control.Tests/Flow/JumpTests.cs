@@ -56,6 +56,19 @@ public sealed class JumpTests
         Assert.Empty(session.Faults);
     }
 
+    /// <summary>A common variable may hold what was left in it before the program began (common practice): whether it was set is not known, and asking is no fault.</summary>
+    [Theory]
+    [InlineData("IF [#500 EQ #0] GOTO 20", false)]
+    [InlineData("IF [#500 EQ 5] GOTO 20", false)]
+    [InlineData("IF [#500 NE 5] THEN #1=2\nIF [#1 GT 0] GOTO 20", false)]
+    [InlineData("IF [#500 GT 5] GOTO 20", true)]
+    public void A_common_variable_not_set(string blocks, bool isFault)
+    {
+        var session = new FlowSession($"G21 G90 G0 X0\n{blocks}\nG0 X1\nN20 G0 Y5\nM30");
+        Assert.Equal("0 1 ?", session.X);
+        Assert.Equal(isFault, session.FaultKinds.Contains(FaultKind.VariableUnset));
+    }
+
     /// <summary>What is worked out from a variable never set is not known, and so no longer vacant.</summary>
     [Theory]
     [InlineData("#1=[#5+1]")]

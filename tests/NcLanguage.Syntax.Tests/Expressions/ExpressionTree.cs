@@ -30,10 +30,13 @@ internal abstract record Node
     public abstract void Write(List<string> tokens);
 
     /// <summary>The text, spaced, capitalised and with needless brackets as <paramref name="random"/> has it.</summary>
-    public string Print(Random random)
+    public string Print(Random random, bool withBrackets = true)
     {
         var tokens = new List<string>();
-        WriteBracketed(tokens);
+        if (withBrackets)
+            WriteBracketed(tokens);
+        else
+            Write(tokens);
         var text = new StringBuilder();
         foreach (var c in string.Concat(tokens))
         {

@@ -25,16 +25,21 @@ public class RandomExpressionTests
         (6, Gen.Select(Gen.OneOf(BinaryNode.Operators), inner, inner, Gen.Bool).Select((op, left, right, brackets) => (Node)new BinaryNode(op, left, right, brackets)))));
 
     [Fact]
-    public void Reads_what_the_tree_says()
+    public void Reads_what_the_tree_says() => Compare((text, variables) => Expression.Read(text, 0, ref variables), withBrackets: true);
+
+    /// <summary>The right side of a setting needs no brackets (common practice).</summary>
+    [Fact]
+    public void Reads_the_right_side_of_a_setting() => Compare((text, variables) => Expression.ReadSetting(text, 0, ref variables), withBrackets: false);
+
+    private static void Compare(Func<byte[], Tenths, ExpressionResult> read, bool withBrackets)
     {
         var values = 0;
         var faults = 0;
         var unclear = 0;
         Gen.Select(Trees, Gen.Int).Sample((tree, seed) =>
         {
-            var text = tree.Print(new Random(seed));
-            var variables = new Tenths();
-            var result = Expression.Read(Encoding.UTF8.GetBytes(text + " Y5"), 0, ref variables);
+            var text = tree.Print(new Random(seed), withBrackets).Trim();
+            var result = read(Encoding.UTF8.GetBytes(text + " Y5"), new Tenths());
 
             Assert.Equal(text.Length, result.End);
             Assert.Equal(text.Contains('#'), result.ReadsVariables);

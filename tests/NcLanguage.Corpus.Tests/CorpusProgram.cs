@@ -45,9 +45,9 @@ sealed class CorpusProgram
     public string FileBeside(string ending) => System.IO.Path.Combine(Folder, Name, Name + ending);
 
     /// <summary>The program as the command checks it, or an edited version of it.</summary>
-    public ProgramAnalysis Analyse(string? text = null) => ProgramAnalysis.Create(
+    public ProgramAnalysis Analyse(string? text = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault) => ProgramAnalysis.Create(
         SourceText.From(Encoding.UTF8.GetBytes(text ?? Text)), _inputs.Setup, _inputs.Machine,
-        new AnalysisOptions(MentionMissingSetup: true, Programs: new SiblingPrograms(Path, DiskFiles.Instance)));
+        new AnalysisOptions(MentionMissingSetup: true, Programs: new SiblingPrograms(Path, DiskFiles.Instance), MostBlocks: mostBlocks));
 
     static string Find([CallerFilePath] string here = "") =>
         System.IO.Path.GetFullPath(System.IO.Path.Combine(System.IO.Path.GetDirectoryName(here)!, "..", "corpus"));

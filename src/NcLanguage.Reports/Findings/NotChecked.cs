@@ -45,7 +45,8 @@ public static class NotChecked
         }
         if (!setup.ObstaclesAreKnown)
             yield return "clearance to clamps (not all of them could be read from the setup)";
-        else if (setup.Obstacles.IsEmpty && setup.ClampHeight is null)
+        // A list that is there and empty says that nothing stands on the table.
+        else if (!setup.ObstaclesAreListed && setup.ClampHeight is null)
             yield return "clearance to clamps (the setup lists none and gives no clampHeight)";
         else if (!setup.Obstacles.IsEmpty && setup.ClampHeight is not null)
             yield return "the clampHeight (it counts only where no obstacles are listed)";

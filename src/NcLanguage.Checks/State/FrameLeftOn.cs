@@ -1,0 +1,66 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>Rotation, scaling or polar words that the end of the program meets while they are on.</summary>
+public sealed class FrameLeftOn : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2031",
+        Name = "frame-left-on",
+        Severity = Severity.Warning,
+        Title = "A rotation, a scaling or polar words are still on at the end",
+        Finds = "The end of the program (M2, M30) that meets G68 which no G69, G51 which no G50 or G16 which no G15 has ended. The first of them is told.",
+        AtTheMachine = "On a control that does not switch them off at the end, the next program, or the same one for the next part, is cut turned, mirrored or at another size.",
+        Example = """
+            G21 G90 G17 G54
+            G68 X0 Y0 R30
+            G0 X10 Y10
+            M30
+            ~^^
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G68 X0 Y0 R30
+            G0 X10 Y10
+            G69
+            M30
+            """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Writes the code that ends it as a block of its own before the end.",
+        NotFound = "What a tool change meets: a program may well keep a turned frame for several tools. Shifts by G52 and G92; a rotation by nothing.",
+        Source = "Common practice: controls differ in what the end of a program switches off.",
+    };
+
+    public override StepEvents Interest => StepEvents.ProgramEnd;
+
+    public override void CheckStep(in StepContext step)
+    {
+        if (step.Step.Before.IsCalled || !(step.Step.Words.HasCode('M', 20) || step.Step.Words.HasCode('M', 300)) || LeftOn(step) is not var (code, what, end))
+            return;
+        step.ReportBlock(this, $"The program ends with the {what} of {code} still on: a control that does not switch it off here cuts the next part with it.",
+            Slot.ProgramFrame, "It was last set here.", text: end);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        return [new Fix($"End it with {finding.Text}", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, finding.Line, finding.Text)])];
+    }
+
+    /// <summary>What is known to be on when the block has run: its code, its name and the code that ends it.</summary>
+    static (string Code, string What, string End)? LeftOn(in StepContext step)
+    {
+        var frame = step.Step.Before.ProgramFrame;
+        var words = step.Step.Words;
+        if (frame?.Rotation is { IsTurned: true, Plane: not WorkPlane.Unknown } && !words.HasCode('G', 690))
+            return ("G68", "rotation", "G69");
+        if (frame?.Scaling is { } scaling && scaling.Factors.IsKnown && !words.HasCode('G', 500))
+            return ("G51", "scaling", "G50");
+        return frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150) ? ("G16", "polar reading", "G15") : null;
+    }
+}

@@ -1,8 +1,11 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using CsCheck;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
 using NcLanguage.Editing.Tests.Outlines;
 using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
 
@@ -58,6 +61,21 @@ public sealed class RobustnessTests
             AskEverything(analysis);
         }, iter: 150);
     }
+
+    public static TheoryData<string> Corpus { get; } = [.. Directory.GetFiles(CorpusFolder(), "*.nc", SearchOption.AllDirectories).Select(path => Path.GetRelativePath(CorpusFolder(), path))];
+
+    /// <summary>Sound programs of many kinds, with loops, calls and frames, answer at every place too.</summary>
+    [Theory]
+    [MemberData(nameof(Corpus))]
+    public void Nothing_throws_in_the_corpus(string program)
+    {
+        var path = Path.Combine(CorpusFolder(), program);
+        var inputs = JobFiles.Resolve(path, CorpusFolder(), DiskFiles.Instance, JobOptions.None);
+        AskEverything(ProgramAnalysis.Create(
+            SourceText.From(File.ReadAllBytes(path)), inputs.Setup, inputs.Machine, new AnalysisOptions(Programs: new SiblingPrograms(path, DiskFiles.Instance))));
+    }
+
+    static string CorpusFolder([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "corpus"));
 
     /// <summary>The most that a block may ask for: 9,999 repeats, 10,000 pecks.</summary>
     [Theory]

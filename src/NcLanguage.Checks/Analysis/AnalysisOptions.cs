@@ -16,7 +16,7 @@ public sealed record AnalysisOptions(
     public const int MostBlocksByDefault = 1_000_000;
 
     /// <summary>Few enough that a key struck in a file with such a loop is answered while the next is struck.</summary>
-    public const int MostBlocksWhileTyping = 100_000;
+    public const int MostBlocksWhileTyping = 50_000;
 
     public static AnalysisOptions Default { get; } = new();
 }

@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="Skip">Pass over blocks with /.</param>
 /// <param name="MentionMissingSetup">Say what is not checked where there is no setup file.</param>
 /// <param name="Programs">Where called programs are found that the program does not hold; null where nowhere.</param>
-/// <param name="MostBlocks">Blocks that a run is followed for at most, where it leaves the order of the text.</param>
+/// <param name="MostBlocks">Blocks that a run is followed for at most beside each line of the program once, where it leaves the order of the text.</param>
 public sealed record AnalysisOptions(
     bool Portable = false, bool Skip = false, bool MentionMissingSetup = false, ICalledPrograms? Programs = null,
     int MostBlocks = AnalysisOptions.MostBlocksByDefault)

@@ -13,7 +13,7 @@ public sealed class RunTooLong : Rule
         Name = "run-too-long",
         Severity = Severity.Warning,
         Title = "The run is longer than is followed",
-        Finds = "A program whose loops and calls make more blocks run than are followed: a million, and fifty thousand while the program is being typed.",
+        Finds = "A program whose loops and calls make more blocks run than are followed: a million beside its own lines, and fifty thousand while the program is being typed.",
         AtTheMachine = "Perhaps nothing; perhaps the loop never ends.",
         Example = """
             G21 G90 G17 G54

@@ -16,7 +16,7 @@ public enum FlowEnd : byte
     /// <summary>Behind the last block of the program.</summary>
     OffTheEnd,
 
-    /// <summary>The control would stop with an alarm: a jump or call that leads nowhere.</summary>
+    /// <summary>The control would stop with an alarm: a jump or call that leads nowhere, or one that the program gives.</summary>
     Stopped,
 
     /// <summary>In a loop that never ends.</summary>
@@ -47,14 +47,15 @@ public sealed partial class FlowRunner
 
     /// <param name="text">The program.</param>
     /// <param name="programs">Where called programs are found that the text does not hold; null where nowhere.</param>
-    /// <param name="mostBlocks">Blocks that are followed at most.</param>
+    /// <param name="mostBlocks">Blocks that are followed at most beside each line of the program once.</param>
     public FlowRunner(BlockExecutor executor, FlowText text, ICalledPrograms? programs, int mostBlocks)
     {
         ArgumentNullException.ThrowIfNull(executor);
         ArgumentNullException.ThrowIfNull(text);
         _executor = executor;
         _programs = programs;
-        _mostBlocks = mostBlocks;
+        // A long program is no long run: its own lines do not count.
+        _mostBlocks = mostBlocks + text.Text.LineCount;
         _state = executor.StartOf(text.IsCalled);
         var frame = new CallFrame(text, text.FirstProgram(), -1);
         _frames.Push(frame);

@@ -32,8 +32,8 @@ static class RunsText
         return flow.End switch
         {
             FlowEnd.Endless => "**Not reached**: the run stays in a loop that never ends.",
-            FlowEnd.TooLong => $"**Not reached** in the {Number(analysis.Main.Job.MostBlocks)} blocks that are followed here.",
-            FlowEnd.Stopped => "**Not reached**: the run stops before, at a jump or call that leads nowhere.",
+            FlowEnd.TooLong => $"**Not reached** in the {Number(flow.BlocksFollowed)} blocks that are followed here.",
+            FlowEnd.Stopped => "**Not reached**: the run stops before, with an alarm.",
             _ => "**Not reached**: the run does not come to this block.",
         };
     }
@@ -63,7 +63,7 @@ static class RunsText
     public static string Number(int number) => number.ToString("N0", CultureInfo.InvariantCulture);
 
     static string Within(ProgramAnalysis analysis, FlowRun flow) =>
-        flow.End == FlowEnd.TooLong ? $" in the {Number(analysis.Main.Job.MostBlocks)} blocks that are followed here" : "";
+        flow.End == FlowEnd.TooLong ? $" in the {Number(flow.BlocksFollowed)} blocks that are followed here" : "";
 
     static IEnumerable<string> Differences(RunSpans spans, Lengths lengths)
     {

@@ -80,7 +80,7 @@ public static class TraceJson
     {
         FlowEnd.TooLong => "too long",
         FlowEnd.Endless => "endless loop",
-        FlowEnd.Stopped => "jump or call that leads nowhere",
+        FlowEnd.Stopped => "alarm",
         _ => null,
     };
 

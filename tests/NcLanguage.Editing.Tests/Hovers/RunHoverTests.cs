@@ -101,10 +101,10 @@ public sealed class RunHoverTests
     public void What_lies_behind_a_run_cut_short_says_why_it_is_not_reached()
     {
         const string counting = "#1=0\nN10 #1=#1+1\nGOTO 10\nN2$00 G0 X1\nM30";
-        Assert.StartsWith("**Not reached** in the 2,000 blocks that are followed here.",
+        Assert.StartsWith("**Not reached** in the 2,005 blocks that are followed here.",
             Editor.Markdown(counting.Replace("GOTO 10", "IF [#1 GE 0] GOTO 10", StringComparison.Ordinal), options: new AnalysisOptions(MostBlocks: 2000)), StringComparison.Ordinal);
         Assert.StartsWith("**Not reached**: the run stays in a loop that never ends.", Editor.Markdown("N10 G4 P1\nGOTO 10\nN2$00 G0 X1\nM30"), StringComparison.Ordinal);
-        Assert.StartsWith("**Not reached**: the run stops before, at a jump or call that leads nowhere.", Editor.Markdown("GOTO 10\nN2$00 G0 X1\nM30"), StringComparison.Ordinal);
+        Assert.StartsWith("**Not reached**: the run stops before, with an alarm.", Editor.Markdown("GOTO 10\nN2$00 G0 X1\nM30"), StringComparison.Ordinal);
     }
 
     [Fact]

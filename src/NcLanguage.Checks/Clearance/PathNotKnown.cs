@@ -23,7 +23,8 @@ public sealed class PathNotKnown : Rule
         Finds = 
             "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known and G10 with another kind "
             + "of data than offsets; a jump, loop or call whose condition, number or count is not known; also a cycle that asks for more moves in one block than are followed. Also the first move "
-            + "under a work offset whose place in the setup's frame the setup does not give.",
+            + "under a work offset whose place in the setup's frame the setup does not give, and the first move across behind an offset that has changed by an amount "
+            + "not known, while the place along its axis has not been written again.",
         AtTheMachine = 
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
             + "until they are known again.",
@@ -49,6 +50,8 @@ public sealed class PathNotKnown : Rule
     {
         if (IsFirstOffFrame(step.Step))
             step.ReportBlock(this, OffFrame(step), Slot.WorkOffset, "The work offset was set here.", text: Mark + step.Step.After.WorkOffset.ToString(CultureInfo.InvariantCulture));
+        if ((step.Step.After.Happened & ~step.Step.Before.Happened & Happened.MovedLost) != 0)
+            step.ReportBlock(this, Lost(step));
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind == FaultKind.TooManyMoves)
@@ -78,6 +81,16 @@ public sealed class PathNotKnown : Rule
                 ? $"{WorkOffsetName.Format(setup.Frame)}, in which the setup is measured, is not in its workOffsets, so that the place of {WorkOffsetName.Format(here)} there is not known"
             : $"{WorkOffsetName.Format(here)} is not in the setup's workOffsets";
         return what + ": clearance is not checked from here on.";
+    }
+
+    static string Lost(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        var lost = step.Step.Before.LostAxes | after.LostAxes;
+        var axis = (lost & 1) != 0 ? 'X' : (lost & 2) != 0 ? 'Y' : 'Z';
+        var isLength = axis == 'Z' && after.H > 0 && double.IsNaN(step.Job.Setup.FindLengthOffset(after.H)?.Length ?? double.NaN);
+        var why = isLength ? $"The setup gives no length for H{after.H}" : "An offset has changed by an amount that is not known here";
+        return $"{why}: where the tool stands along {axis} is not known, and clearance is not checked until it has moved to a new {axis}.";
     }
 
     static bool IsCompensation(Step step) =>

@@ -116,7 +116,7 @@ ref partial struct BlockRun
                 AddFault(FaultKind.WordMissing, word.Token, 'H');
             _state.H = TakeWhole('H', out var h) ? h : -1;
         }
-        Offsets.Changed(ref _state, before, Setup);
+        Offsets.Changed(ref _state, before, Setup, Slot.LengthOffset);
         _step.Sets |= Slot.LengthOffset;
     }
 
@@ -132,7 +132,12 @@ ref partial struct BlockRun
         else
             _state.WorkOffset = word.Code.Tenths % 10 == 0 ? word.Code.Tenths / 10 : word.Code.Tenths;
         if (before.WorkOffset != _state.WorkOffset || _state.WorkOffset < 0)
-            Offsets.Changed(ref _state, before, Setup, sameDatum: false);
+        {
+            Offsets.Changed(ref _state, before, Setup, Slot.WorkOffset);
+            // That the setup lacks the place of the offset left behind has been told under it.
+            if ((before.Happened & Happened.MovedOffFrame) != 0)
+                _state.LostAxes = before.LostAxes;
+        }
         if (before.WorkOffset != _state.WorkOffset)
             _state.Happened &= ~Happened.MovedOffFrame;
         _step.Sets |= Slot.WorkOffset;

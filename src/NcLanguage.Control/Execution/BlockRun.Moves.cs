@@ -105,11 +105,20 @@ ref partial struct BlockRun
     /// <summary>Notes moves among what the setup lists that cannot be held against it, because the setup leaves the place or the tool's size out.</summary>
     readonly void NoteNotDescribed()
     {
+        var lost = _state.LostAxes;
+        for (var axis = 0; axis < 3; axis++)
+            if (!double.IsNaN(_state.Position[axis]))
+                _state.LostAxes &= ~Bit(axis);
         var hasSolids = !Setup.Obstacles.IsEmpty || !Setup.Supports.IsEmpty;
         if (_step.Moves.Count == 0 || _state.IsCalled || !(hasSolids || Setup.Stock is not null || Setup.ClampHeight is not null))
             return;
         if ((_state.Happened & Happened.MovedOffFrame) == 0 && !Offsets.IsPlaced(_state, Setup) && Travels(false))
+        {
             _state.Happened |= Happened.MovedOffFrame;
+            _state.LostAxes = 0;
+        }
+        else if ((_state.Happened & Happened.MovedLost) == 0 && lost != 0 && Offsets.IsPlaced(_state, Setup) && TravelsFrom(lost))
+            _state.Happened |= Happened.MovedLost;
         if ((_state.Happened & Happened.MovedWithoutSize) == 0 && hasSolids && _state.Tool != 0 && !(Setup.FindTool(_state.Tool)?.Diameter > 0)
             && Travels(_state.Tool < 0))
             _state.Happened |= Happened.MovedWithoutSize;
@@ -121,6 +130,21 @@ ref partial struct BlockRun
         foreach (ref readonly var move in _step.Moves.Items)
             if (move.IsMotion && move.Role != MoveRole.Machine && (!atWork || move.IsCut || move.Role == MoveRole.Hop))
                 return true;
+        return false;
+    }
+
+    /// <summary>True when the block moves the tool across in work coordinates and where it does is not known along one of these axes. Straight up or
+    /// down to a level is how a new length offset is taken on.</summary>
+    readonly bool TravelsFrom(int lost)
+    {
+        foreach (ref readonly var move in _step.Moves.Items)
+        {
+            if (!move.IsMotion || move.Role == MoveRole.Machine || (move.From.X.Equals(move.To.X) && move.From.Y.Equals(move.To.Y)))
+                continue;
+            for (var axis = 0; axis < 3; axis++)
+                if ((lost & Bit(axis)) != 0 && double.IsNaN(move.From[axis] + move.To[axis]))
+                    return true;
+        }
         return false;
     }
 

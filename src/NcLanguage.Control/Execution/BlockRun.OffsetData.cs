@@ -73,7 +73,7 @@ ref partial struct BlockRun
         _state.OffsetData = (_state.OffsetData ?? OffsetData.None).WithDatum(workOffset, new SetDatum(origin, moved));
         _state.Happened &= ~Happened.MovedOffFrame;
         if (workOffset == _state.WorkOffset)
-            Offsets.Changed(ref _state, before, Setup, datumMoved: by);
+            Offsets.Changed(ref _state, before, Setup, Slot.OffsetData, WordAxes(), by);
     }
 
     /// <summary>L2: the datum in machine coordinates and by how much it moves; in G91 the amount is added (common practice).</summary>
@@ -110,9 +110,14 @@ ref partial struct BlockRun
             return;
         }
         var length = data.Length(number) ?? new SetSize(Setup.FindLengthOffset(number)?.Length ?? double.NaN, 0);
-        _state.OffsetData = data.WithLength(number, Written(length, isWear: kind == 11));
-        if (_state.H == number)
-            Offsets.Changed(ref _state, before, Setup);
+        var now = Written(length, isWear: kind == 11);
+        _state.OffsetData = data.WithLength(number, now);
+        if (_state.H != number || _state.LengthOffset == LengthOffsetMode.Off)
+            return;
+        // The part that is not written stays as it is, known or not.
+        var longer = kind == 11 ? now.Wear - length.Wear : now.Size - length.Size;
+        var up = _state.LengthOffset switch { LengthOffsetMode.Plus => longer, LengthOffsetMode.Minus => -longer, _ => double.NaN };
+        Offsets.Changed(ref _state, before, Setup, Slot.OffsetData, Bit(2), new Point3(0, 0, up));
     }
 
     /// <summary>The size with R written into it; in G91 R is added (common practice).</summary>

@@ -192,7 +192,7 @@ ref partial struct BlockRun
             if (word.Code.Tenths == 921)
                 _state.StoredShift = default;
             _state.Shift = word.Code.Tenths == 923 ? _state.StoredShift : default;
-            Offsets.Changed(ref _state, before, Setup);
+            Offsets.Changed(ref _state, before, Setup, Slot.Shift);
             _step.Sets |= Slot.Shift;
             return;
         }
@@ -211,7 +211,7 @@ ref partial struct BlockRun
             if (_words.Has(letter))
                 _state.LocalShift = _state.LocalShift.With(axis, Length(letter));
         }
-        Offsets.Changed(ref _state, before, Setup);
+        Offsets.Changed(ref _state, before, Setup, Slot.Shift, WordAxes());
         _step.Sets |= Slot.Shift;
     }
 

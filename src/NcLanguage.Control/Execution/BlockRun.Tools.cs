@@ -58,7 +58,7 @@ ref partial struct BlockRun
             var before = _state;
             _state.LengthOffset = LengthOffsetMode.Plus;
             _state.H = Setup.FindTool(_state.Tool)?.LengthOffset ?? _state.Tool;
-            Offsets.Changed(ref _state, before, Setup);
+            Offsets.Changed(ref _state, before, Setup, Slot.LengthOffset);
             _step.Sets |= Slot.LengthOffset;
         }
         Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
@@ -160,7 +160,7 @@ ref partial struct BlockRun
         _state.Shift = default;
         _state.LocalShift = default;
         _state.WorkOffset = 54;
-        Offsets.Changed(ref _state, before, Setup);
+        Offsets.Changed(ref _state, before, Setup, Slot.Shift | Slot.WorkOffset);
         LeaveProgramFrame();
         _state.Plane = WorkPlane.XY;
         _state.Distance = DistanceMode.Absolute;

@@ -61,29 +61,41 @@ static class Offsets
         _ => double.NaN,
     };
 
-    /// <summary>Puts the work position right after an offset has changed: the machine has not moved.</summary>
+    /// <summary>Puts the work position right after an offset has changed: the machine has not moved. What has not changed cancels out,
+    /// known or not.</summary>
     /// <param name="before">The state before the change.</param>
-    /// <param name="sameDatum">False where the datum may be another although the work offset has kept its number.</param>
+    /// <param name="what">Which offsets the block has set.</param>
+    /// <param name="axes">The axes along which they may have changed, as bits.</param>
     /// <param name="datumMoved">By how much the datum of the work offset in force has moved, mm; NaN where not known.</param>
-    public static void Changed(ref ControlState state, in ControlState before, Setup setup, bool sameDatum = true, Point3 datumMoved = default)
+    public static void Changed(ref ControlState state, in ControlState before, Setup setup, Slot what, int axes = 7, Point3 datumMoved = default)
     {
-        var old = ToMachine(before, setup);
-        var now = ToMachine(state, setup);
-        // Two datums not known cancel out where only the length or the shift has changed.
-        if (sameDatum && before.WorkOffset == state.WorkOffset)
-        {
-            old = Shift(before) + new Point3(0, 0, LengthValue(before, setup));
-            now = Shift(state) + datumMoved + new Point3(0, 0, LengthValue(state, setup));
-        }
-        var moved = state.Position + old - now;
+        var changed = default(Point3) - datumMoved;
+        if ((what & Slot.Shift) != 0)
+            changed += Shift(before) - Shift(state);
+        if ((what & Slot.WorkOffset) != 0 && (before.WorkOffset != state.WorkOffset || state.WorkOffset < 0))
+            changed += Datum(before.WorkOffset, before, setup) - Datum(state.WorkOffset, state, setup);
+        if ((what & Slot.LengthOffset) != 0 && !IsSameLength(before, state))
+            changed += new Point3(0, 0, LengthValue(before, setup) - LengthValue(state, setup));
         var fromMachine = state.MachinePosition - ToMachine(state, setup);
-        var position = new Point3(Known(moved.X, fromMachine.X), Known(moved.Y, fromMachine.Y), Known(moved.Z, fromMachine.Z));
+        var position = state.Position;
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if ((axes & 1 << axis) == 0)
+                continue;
+            position = position.With(axis, Known(position[axis] + changed[axis], fromMachine[axis]));
+            if (!double.IsNaN(state.Position[axis]) && double.IsNaN(position[axis]))
+                state.LostAxes |= 1 << axis;
+        }
         var depth = Moves.Arcs.Axes(state.Plane).Third;
-        Renumber(ref state, position, Known(old[depth] - now[depth], position[depth] - state.Position[depth]));
+        Renumber(ref state, position, (axes & 1 << depth) == 0 ? 0 : Known(changed[depth], position[depth] - state.Position[depth]));
         var machine = position + ToMachine(state, setup);
         state.MachinePosition = new Point3(
             Known(machine.X, state.MachinePosition.X), Known(machine.Y, state.MachinePosition.Y), Known(machine.Z, state.MachinePosition.Z));
     }
+
+    // An H that is not known may be another each time.
+    static bool IsSameLength(in ControlState before, in ControlState state) =>
+        before.LengthOffset == state.LengthOffset && before.H == state.H && state is { LengthOffset: not LengthOffsetMode.Unknown, H: >= 0 };
 
     /// <summary>Gives the place where the tool stands other numbers. A cycle's initial level is a place the tool has stood at, so it
     /// is renumbered too; R and bottom are words of the program and keep their numbers.</summary>

@@ -38,6 +38,7 @@ public static class StateJoin
             ReturnLevel = Join(a.ReturnLevel, b.ReturnLevel, ReturnLevel.Unknown),
             PathControl = Join(a.PathControl, b.PathControl, PathControl.Unknown),
             NotFollowed = a.NotFollowed | b.NotFollowed,
+            LostAxes = a.LostAxes | b.LostAxes,
             SurfaceSpeed = a.SurfaceSpeed || b.SurfaceSpeed,
             OverridesOff = a.OverridesOff || b.OverridesOff,
             RigidTapping = a.RigidTapping || b.RigidTapping,

@@ -45,6 +45,9 @@ public record struct ControlState
     public PathControl PathControl;
     public NotFollowed NotFollowed;
 
+    /// <summary>Axes, as bits, along which an offset has changed by an amount not known: where the tool stands there was known before, and is not now.</summary>
+    public int LostAxes;
+
     /// <summary>True once a move has taken the tool onto the offset path of the compensation in force.</summary>
     public bool IsOnOffsetPath;
 

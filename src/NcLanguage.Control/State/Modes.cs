@@ -77,6 +77,9 @@ public enum Happened : uint
 
     /// <summary>Radius compensation was on at a tool change, on the way home or at the program's end, and no word has switched it since.</summary>
     CompensationLeftOn = 16384,
+
+    /// <summary>The tool was moved while an offset had changed by an amount not known, from or to a place that was not known for it.</summary>
+    MovedLost = 32768,
 }
 
 /// <summary>What a G91 has served for.</summary>

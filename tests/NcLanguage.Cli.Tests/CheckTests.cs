@@ -130,6 +130,16 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void Where_the_text_is_cut_the_errors_come_first()
+    {
+        var blocks = string.Concat(Enumerable.Repeat("N10 (again)\n", 300));
+        _scratch.Write("cut.nc", "G21 G90 G17 G54\n" + blocks + "G0 X10.2.5\nM30\n");
+        var output = Check("cut.nc").Output;
+        Assert.Contains("more in this file, errors told first", output, StringComparison.Ordinal);
+        Assert.InRange(output.IndexOf("number-malformed", StringComparison.Ordinal), 0, output.IndexOf("number-repeated", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_mistake_in_the_setup_stands_under_the_setup_once()
     {
         _scratch.Write("a.nc", Samples.Sound);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -13,8 +14,11 @@ static class FindingAssembly
         var findings = new List<Finding>();
         AddOf(runs.Main, findings);
         var file = new FileContext(runs, options, findings);
+        var firstOfFile = findings.Count;
         foreach (var rule in FileRules)
             rule.CheckFile(file);
+        if (runs.Main.Flow is { } flow)
+            JoinRuns(findings, firstOfFile, flow);
         if (runs.OtherSkip is { } other)
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
@@ -39,6 +43,33 @@ static class FindingAssembly
     {
         foreach (var finding in found)
             findings.Add(firstLine == 0 ? finding : finding with { Line = finding.Line + firstLine });
+    }
+
+    /// <summary>What a whole-file rule finds at several runs of a block is told once: the first of the worst, with how many times.</summary>
+    static void JoinRuns(List<Finding> findings, int from, FlowRun flow)
+    {
+        var known = new Dictionary<(Rule Rule, int Line, int Start, int End), int>();
+        var times = new List<int>();
+        var kept = from;
+        for (var i = from; i < findings.Count; i++)
+        {
+            var finding = findings[i];
+            var key = (finding.Rule, finding.Line, finding.StartColumn, finding.EndColumn);
+            if (finding.Rule.CountsRuns && flow.RunsOf(finding.Line) > 1 && !known.TryAdd(key, kept))
+            {
+                var first = known[key];
+                times[first - from]++;
+                if (finding.Severity < findings[first].Severity)
+                    findings[first] = finding;
+                continue;
+            }
+            findings[kept++] = finding;
+            times.Add(1);
+        }
+        findings.RemoveRange(kept, findings.Count - kept);
+        for (var i = from; i < kept; i++)
+            if (times[i - from] is > 1 and var found)
+                findings[i] = findings[i] with { Message = string.Create(CultureInfo.InvariantCulture, $"{findings[i].Message} ({found:N0} times in the {flow.RunsOf(findings[i].Line):N0} runs of this block.)") };
     }
 
     /// <summary>Adds what only goes wrong with the block skip switch the other way.</summary>

@@ -34,10 +34,12 @@ sealed class CheckText(Screen screen)
         foreach (var applied in file.Fixed)
             WriteFixed(applied);
         screen.WriteLine();
-        foreach (var finding in file.Findings.Take(MostPerFile))
+        var isCut = file.Findings.Length > MostPerFile;
+        // Where not all are told the errors come first, each kind in the order of the lines.
+        foreach (var finding in isCut ? file.Findings.OrderBy(finding => finding.Severity).Take(MostPerFile) : file.Findings)
             WriteFinding(finding);
-        if (file.Findings.Length > MostPerFile)
-            screen.WriteLine($"… and {file.Findings.Length - MostPerFile} more in this file; --format json tells all.\n");
+        if (isCut)
+            screen.WriteLine($"… and {file.Findings.Length - MostPerFile} more in this file, errors told first; --format json tells all.\n");
     }
 
     void WriteFixed(AppliedFix applied)

@@ -16,6 +16,8 @@ public static class JobFiles
         var search = new FileSearch(files);
         var setup = new SetupSearch(search).Find(programPath, workspaceRoot, options.SetupPath, out var reportMachine);
         var machine = new MachineSearch(search).Find(programPath, workspaceRoot, options.Machine, setup, reportMachine);
+        if (new CuttingSearch(search).Find(programPath, workspaceRoot) is { } cutting)
+            setup = setup with { OwnCutting = cutting };
         foreach (string reading in options.Readings)
         {
             machine = ReadingOption.Apply(machine, reading, out string? error);

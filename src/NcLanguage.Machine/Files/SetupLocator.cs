@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace NcLanguage.Machine.Files;
 
-/// <summary>Where the setup and the machine of a program are looked for. Names only: no file is touched here.</summary>
+/// <summary>Where the setup, the machine and the cutting data of a program are looked for. Names only: no file is touched here.</summary>
 public static class SetupLocator
 {
     /// <summary>A setup for all programs at and below its folder.</summary>
@@ -10,6 +10,9 @@ public static class SetupLocator
 
     /// <summary>A machine for all programs at and below its folder.</summary>
     public const string SharedMachineName = "nc.machine.json";
+
+    /// <summary>Cutting data for all programs at and below its folder.</summary>
+    public const string SharedCuttingName = "nc.cutting.json";
 
     /// <summary>The places of a program's setup, the first that exists counting: PROGRAM.setup.json beside it, then nc.setup.json in its
     /// folder and upward to the workspace root, or to the file system's root where none is given or the program lies outside it.</summary>
@@ -23,6 +26,10 @@ public static class SetupLocator
     /// <summary>The places of a program's machine where its setup names none: nc.machine.json in its folder and upward.</summary>
     public static ImmutableArray<string> MachineCandidates(string? programPath, string? workspaceRoot) =>
         [.. Upward(programPath, workspaceRoot, SharedMachineName)];
+
+    /// <summary>The places of a user's cutting data: nc.cutting.json in the program's folder and upward.</summary>
+    public static ImmutableArray<string> CuttingCandidates(string? programPath, string? workspaceRoot) =>
+        [.. Upward(programPath, workspaceRoot, SharedCuttingName)];
 
     /// <summary>A path as the file system takes it, or null where it cannot be one.</summary>
     internal static string? FullPath(string? path, string? relativeTo = null)

@@ -7,12 +7,16 @@ public static class Schemas
 {
     private static readonly Lazy<string> LazySetup = new(() => Load("setup.schema.json"));
     private static readonly Lazy<string> LazyMachine = new(() => Load("machine.schema.json"));
+    private static readonly Lazy<string> LazyCutting = new(() => Load("cutting.schema.json"));
 
     /// <summary>The schema of setup files.</summary>
     public static string Setup => LazySetup.Value;
 
     /// <summary>The schema of machine files.</summary>
     public static string Machine => LazyMachine.Value;
+
+    /// <summary>The schema of files of cutting data.</summary>
+    public static string Cutting => LazyCutting.Value;
 
     private static string Load(string name)
     {

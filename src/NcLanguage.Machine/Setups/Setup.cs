@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NcLanguage.Machine.Cutting;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Machine.Setups;
@@ -30,6 +31,12 @@ public sealed record Setup
 
     /// <summary>Key of the cutting-data table, such as aluminium.</summary>
     public string? Material { get; init; }
+
+    /// <summary>The user's cutting data; null where none were found.</summary>
+    public CuttingTable? OwnCutting { get; init; }
+
+    /// <summary>The cutting data in force.</summary>
+    public CuttingTable Cutting => OwnCutting ?? CuttingTable.BuiltIn;
 
     public Box3? Stock { get; init; }
 

@@ -9,6 +9,7 @@ internal static class WatchedFiles
 {
     private const string SetupEnding = ".setup.json";
     private const string MachineEnding = ".machine.json";
+    private const string CuttingEnding = ".cutting.json";
 
     public static RegistrationParams Registration { get; } = new(
     [
@@ -18,6 +19,7 @@ internal static class WatchedFiles
             new FileSystemWatcherPattern("**/*" + SetupEnding),
             new FileSystemWatcherPattern("**/nc" + SetupEnding),
             new FileSystemWatcherPattern("**/*" + MachineEnding),
+            new FileSystemWatcherPattern("**/nc" + CuttingEnding),
             // Programs that others call.
             .. SiblingPrograms.Extensions.Select(extension => new FileSystemWatcherPattern("**/*" + extension)),
         ])),

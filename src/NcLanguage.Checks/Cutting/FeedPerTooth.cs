@@ -1,0 +1,110 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A feed that makes each tooth, or each turn of a drill, bite far more or less than the table gives.</summary>
+public sealed class FeedPerTooth : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC5004",
+        Name = "feed-per-tooth",
+        Severity = Severity.Warning,
+        Title = "A feed per tooth or turn far outside what the table gives",
+        Finds = "An F word in a block that cuts, where the feed per tooth, for drills and reamers the feed per turn, is more than twice the greatest or less than half the least that the cutting "
+            + "data give for the setup's material and the tool's material, kind and diameter.",
+        AtTheMachine = "Much too much, the tool breaks or pulls the work from the clamps. Much too little, the edges rub instead of cutting, and are blunt soon.",
+        Setup = """
+            { "material": "aluminium",
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "material": "HSS", "flutes": 2, "pointAngle": 118, "fluteLength": 40, "length": 90 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S3000 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-12 F3000
+            ~                       ^^^^^
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S3000 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-12 F400
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Writes the feed at the nearer end of the table's range for the speed in force.",
+        NotFound = "Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
+            + "looked at: a thin side cut bears more feed, a full slot less. A feed that the machine cannot reach is not asked for.",
+        Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
+    };
+
+    public override StepEvents Interest => StepEvents.Cut;
+
+    public override void CheckStep(in StepContext step)
+    {
+        ref readonly var state = ref step.Step.After;
+        if ((step.Step.Sets & Slot.Feed) == 0 || !step.Step.Words.Has('F') || state.Cycle is 84 or 74 || !(state.Speed > 0) || !(state.Feed > 0)
+            || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(step.Job.Setup, tool) is not { } feed || !IsItsWay(tool, step.Step))
+            return;
+        var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
+        var each = perTurn / feed.Teeth;
+        var side = ToolRange.FarOutside(each, feed.Range);
+        if (side == 0 || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed))
+            return;
+        step.Report(
+            this, step.Step.Words.TokenOf('F'), $"This feed at S{Say.Number(state.Speed)} is {CuttingSay.Fine(each, step.Say)} {feed.Per}, far {(side < 0 ? "below" : "above")} the "
+                + $"{CuttingSay.Fines(feed.Range, step.Say)} for {feed.Range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({feed.Range.Source}).", value: side);
+    }
+
+    /// <summary>Whether the tool moves the way its feed is given for: drills along their axis, mills across it.</summary>
+    static bool IsItsWay(Tool tool, Step step)
+    {
+        var isMill = tool.Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ChamferMill or ToolKind.ThreadMill;
+        if (!isMill)
+            return true;
+        if (step.Holes.Count > 0)
+            return false;
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.IsCut && Math.Abs(move.From.X - move.To.X) + Math.Abs(move.From.Y - move.To.Y) > Math.Abs(move.From.Z - move.To.Z))
+                return true;
+        return false;
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var state = analysis.Main.StepAt(finding.Line).After;
+        if (state.Units == LengthUnit.Unknown || analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
+            yield break;
+        var isLow = finding.Value < 0;
+        var perTurn = (isLow ? feed.Range.Least : feed.Range.Greatest) * feed.Teeth;
+        var value = (state.FeedMode == FeedMode.PerTurn ? perTurn : perTurn * state.Speed) / (state.Units == LengthUnit.Inch ? LengthText.MmPerInch : 1);
+        // Figures that an F word has: whole millimetres or tenths of an inch a minute, thousandths or finer a turn.
+        var grain = (state.FeedMode == FeedMode.PerTurn, state.Units == LengthUnit.Inch) switch { (false, false) => 1, (false, true) => 0.1, (true, false) => 0.001, _ => 0.0001 };
+        value = (isLow ? Math.Ceiling(value / grain) : Math.Floor(value / grain)) * grain;
+        if (!(value > 0))
+            yield break;
+        var word = "F" + Say.Number(value, 4);
+        yield return new Fix($"{word}: {CuttingSay.Fine(isLow ? feed.Range.Least : feed.Range.Greatest, new LengthText(state.Units))} {feed.Per}", FixSafety.Choice,
+            [CycleWords.Set(analysis.Main, finding.Line, word)]);
+    }
+}

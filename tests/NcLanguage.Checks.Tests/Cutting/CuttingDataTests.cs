@@ -1,0 +1,84 @@
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.Cutting;
+
+/// <summary>The rules that hold S and F against the cutting data. Expected speeds and feeds by v = π·D·n and f = F/(n·z) from the rows' published ends.</summary>
+public sealed class CuttingDataTests
+{
+    static string Setup(string material, string tool, string units = "mm") => $$"""
+        { "units": "{{units}}", "material": "{{material}}", "tools": [ { "number": 3, {{tool}} } ] }
+        """;
+
+    const string Drill = "\"kind\": \"drill\", \"diameter\": 10, \"material\": \"HSS\", \"flutes\": 2";
+    const string Mill = "\"kind\": \"end-mill\", \"diameter\": 10, \"material\": \"carbide\", \"flutes\": 4";
+
+    static int[] Speed(string words, string setup, string? machine = null) => Programs.Lines("cutting-speed", "G21 G90 G17 G54\nT3 M6\n" + words + "\nM30", setup, machine);
+
+    static int[] Feed(string words, string setup, string? machine = null) => Programs.Lines("feed-per-tooth", "G21 G90 G17 G54\nT3 M6\nS3000 M3\nG0 X0 Y0 Z5\n" + words + "\nM30", setup, machine);
+
+    /// <summary>Aluminium, HSS: 200 to 300 ft/min (U.S. Navy training course). Twice 300 ft/min at 10 mm are 5821 turns, half of 200 are 970.</summary>
+    [Theory]
+    [InlineData("S5800 M3", false)]
+    [InlineData("S5850 M3", true)]
+    [InlineData("S980 M3", false)]
+    [InlineData("S960 M3", true)]
+    [InlineData("S9000", false)] // not turning
+    [InlineData("S9000 M5", false)]
+    public void A_speed_is_held_against_the_table(string words, bool found) => Assert.Equal(found ? [3] : [], Speed(words, Setup("aluminium", Drill)));
+
+    [Theory]
+    [InlineData("S9000\nM3", 4)] // where it is started
+    [InlineData("S2000 M3\nS9000", 4)]
+    public void It_is_told_where_the_tool_turns_at_it(string words, int line) => Assert.Equal([line], Speed(words, Setup("aluminium", Drill)));
+
+    [Theory]
+    [InlineData("hardwood", Drill)]
+    [InlineData("aluminium", "\"kind\": \"drill\", \"diameter\": 10")]
+    [InlineData("aluminium", "\"kind\": \"drill\", \"material\": \"HSS\"")]
+    [InlineData("aluminium", "\"diameter\": 10, \"material\": \"HSS\"")]
+    [InlineData("aluminium", "\"kind\": \"drill\", \"diameter\": 10, \"material\": \"ceramic\"")]
+    [InlineData("aluminium", "\"kind\": \"tap\", \"diameter\": 10, \"pitch\": 1.5, \"material\": \"HSS\"")]
+    public void What_is_not_known_is_not_judged(string material, string tool)
+    {
+        Assert.Empty(Speed("S60000 M3", Setup(material, tool)));
+        Assert.Empty(Speed("S1 M3", Setup(material, tool)));
+    }
+
+    [Fact]
+    public void A_speed_that_the_spindle_cannot_reach_is_not_asked_for()
+    {
+        Assert.Equal([3], Speed("S900 M3", Setup("aluminium", Drill), """{ "spindle": { "min": 60, "max": 4000 } }"""));
+        Assert.Empty(Speed("S900 M3", Setup("aluminium", Drill), """{ "spindle": { "min": 60, "max": 1500 } }"""));
+    }
+
+    /// <summary>Drill feeds of the U.S. Navy training course: 1/4 to 1/2 in takes 0.004 to 0.007 in a turn. At 3000: twice the greatest is 1067 mm/min, half of the least 152.</summary>
+    [Theory]
+    [InlineData("G81 X5 Y5 R2 Z-5 F1060", false)]
+    [InlineData("G81 X5 Y5 R2 Z-5 F1070", true)]
+    [InlineData("G81 X5 Y5 R2 Z-5 F155", false)]
+    [InlineData("G81 X5 Y5 R2 Z-5 F150", true)]
+    [InlineData("G95 G81 X5 Y5 R2 Z-5 F0.35", false)]
+    [InlineData("G95 G81 X5 Y5 R2 Z-5 F0.36", true)]
+    [InlineData("G93 G1 X5 F3000", false)]
+    [InlineData("G1 Z-5 F1070", true)]
+    public void A_drills_feed_is_taken_per_turn(string words, bool found) => Assert.Equal(found ? [5] : [], Feed(words, Setup("aluminium", Drill)));
+
+    /// <summary>10 mm mill (common practice): 0.001 to 0.006 in a tooth. Four teeth at 3000: twice the greatest is 3658 mm/min, half of the least 152.</summary>
+    [Theory]
+    [InlineData("G1 X50 F3650", false)]
+    [InlineData("G1 X50 F3670", true)]
+    [InlineData("G1 X50 F155", false)]
+    [InlineData("G1 X50 F150", true)]
+    [InlineData("G1 Z-1 F50", false)] // straight down
+    [InlineData("G2 X10 I5 F150", true)]
+    public void A_mills_feed_is_taken_per_tooth(string words, bool found) => Assert.Equal(found ? [5] : [], Feed(words, Setup("aluminium", Mill)));
+
+    [Fact]
+    public void A_message_tells_both_in_the_programs_unit()
+    {
+        var setup = Setup("stainless steel", "\"kind\": \"drill\", \"diameter\": 0.5, \"material\": \"HSS\"", "inch");
+        var message = Programs.Of("cutting-speed", "G20 G90\nT3 M6\nS1000 M3\nM30", setup).Single().Message;
+        // π · 0.5 in · 1000 / 12 = 130.9 ft/min.
+        Assert.StartsWith("S1000 makes a cutting speed of 131 ft/min, far above the 30 to 40 ft/min for stainless steel with this tool, HSS drill of 0.5 in (", message, StringComparison.Ordinal);
+    }
+}

@@ -1,7 +1,10 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Cutting;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Editing;
 
@@ -42,7 +45,7 @@ static class CuttingText
             parts.Add($"{lengths.Fine(perTurn / flutes)} per tooth ({flutes} teeth)");
         if (state.Speed == 0)
             parts.Add("the spindle speed is S0");
-        return string.Join(" · ", parts) + "." + Thread(analysis, step, perTurn) + " Stays in force until replaced.";
+        return string.Join(" · ", parts) + "." + Thread(analysis, step, perTurn) + FeedRange(analysis, step) + " Stays in force until replaced.";
     }
 
     /// <summary>While tapping, one turn must feed one pitch (NISTIR 6556 §3.5.16.5).</summary>
@@ -56,6 +59,23 @@ static class CuttingText
         var asked = step.After.FeedMode == FeedMode.PerTurn ? lengths.Fine(pitch) + " per rev" : lengths.Feed(pitch * step.After.Speed);
         return $" **The pitch of T{step.After.Tool}, {lengths.Fine(pitch)}, asks for {asked}.**";
     }
+
+    /// <summary>What the cutting data give for the tool's feed; empty where they do not have it, and while tapping.</summary>
+    static string FeedRange(ProgramAnalysis analysis, Step step)
+    {
+        if (StepFacts.CycleOf(step) is 84 or 74 || analysis.Setup.FindTool(step.After.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
+            return "";
+        return $" The cutting data give {CuttingSay.Fines(feed.Range, new LengthText(step.After.Units))} {feed.Per} for {For(feed.Range, tool)}.";
+    }
+
+    /// <summary>What the cutting data give for the tool's speed; empty where they do not have it.</summary>
+    static string SpeedRange(ProgramAnalysis analysis, Step step) =>
+        analysis.Setup.FindTool(step.After.Tool) is { } tool && ToolRange.Speed(analysis.Setup, tool) is { } range
+            ? $" The cutting data give {CuttingSay.Speeds(range, new LengthText(step.After.Units))} for {For(range, tool)}."
+            : "";
+
+    static string For(in CuttingRange range, Tool tool) =>
+        $"{Markdown.Plain(range.Material)} with an edge of {Markdown.Plain(tool.Material!)} ({string.Join("; ", range.Source.Split("; ").Select(Markdown.Plain))})";
 
     /// <summary>Turns per minute and the cutting speed at the tool's diameter: π·D·n.</summary>
     public static string Speed(ProgramAnalysis analysis, Step step)
@@ -77,6 +97,6 @@ static class CuttingText
         }
         else
             text += " · cutting speed " + Lengths.NotKnown + (analysis.Setup.IsPresent ? "" : ", no setup file");
-        return text + ". Stays in force until replaced.";
+        return text + "." + SpeedRange(analysis, step) + " Stays in force until replaced.";
     }
 }

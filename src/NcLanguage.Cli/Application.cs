@@ -5,6 +5,7 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Compare;
 using NcLanguage.Cli.Demo;
 using NcLanguage.Cli.Explain;
+using NcLanguage.Cli.Figures;
 using NcLanguage.Cli.Format;
 using NcLanguage.Cli.Holes;
 using NcLanguage.Cli.Schema;
@@ -26,6 +27,7 @@ static class Application
         CompareCommand.Create(),
         FormatCommand.Create(),
         ExplainCommand.Create(),
+        FigureCommand.Create(),
         SchemaCommand.Create(),
         DemoCommand.Create(),
         ServeCommand.Create(),

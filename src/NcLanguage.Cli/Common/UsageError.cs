@@ -9,15 +9,21 @@ static class UsageError
     public static string Of(ParseResult parse)
     {
         var command = parse.CommandResult.Command;
-        var help = command is RootCommand ? "nclanguage --help" : $"nclanguage {command.Name} --help";
+        var help = command is RootCommand ? "nclanguage --help" : $"nclanguage {Path(command)} --help";
         if (Unknown(parse) is { } unknown)
             return Unknown(unknown, command, help);
         if (command is RootCommand)
             return $"no command is given; {help} lists them";
+        if (command.Subcommands.Count > 0)
+            return $"{Path(command)} needs one of {string.Join(", ", command.Subcommands.Select(sub => sub.Name))}; see {help}";
         return command.Arguments.FirstOrDefault(argument => argument.Arity.MinimumNumberOfValues > 0 && parse.GetResult(argument) is null or { Tokens.Count: 0 }) is { } missing
-            ? $"{command.Name} needs {missing.Name}; see {help}"
+            ? $"{Path(command)} needs {missing.Name}; see {help}"
             : $"{parse.Errors[0].Message.TrimEnd('.')}; see {help}";
     }
+
+    /// <summary>The command behind nclanguage, with those it stands under: figure tap.</summary>
+    static string Path(Command command) =>
+        command.Parents.OfType<Command>().FirstOrDefault(parent => parent is not RootCommand) is { } parent ? $"{Path(parent)} {command.Name}" : command.Name;
 
     /// <summary>Whether something stands there that the parser took for an argument and that cannot be one.</summary>
     public static bool HasUnknown(ParseResult parse) => Unknown(parse) is not null;
@@ -34,7 +40,7 @@ static class UsageError
         var (what, names) = (IsOptionLike(written), command) switch
         {
             (true, _) => ("option", command.Options.Select(option => option.Name)),
-            (_, RootCommand) => ("command", command.Subcommands.Select(sub => sub.Name)),
+            (_, { Subcommands.Count: > 0 }) => ("command", command.Subcommands.Select(sub => sub.Name)),
             _ => ("", []),
         };
         if (what.Length == 0)

@@ -8,12 +8,12 @@ namespace NcLanguage.Cli.Schema;
 /// <summary><c>schema setup|machine</c>: the JSON Schema of the files beside a program.</summary>
 static class SchemaCommand
 {
-    static readonly string[] Names = ["setup", "machine"];
+    static readonly string[] Names = ["setup", "machine", "cutting"];
 
     public static Command Create()
     {
-        var name = new Argument<string>("setup|machine") { Description = "Which file." };
-        var command = new Command("schema", "Prints the JSON Schema of setup or machine files, for editors.") { name };
+        var name = new Argument<string>("setup|machine|cutting") { Description = "Which file." };
+        var command = new Command("schema", "Prints the JSON Schema of setup files, machine files or files of cutting data, for editors.") { name };
         command.SetAction(parse => Run(parse.GetValue(name)!));
         return command;
     }
@@ -24,8 +24,9 @@ static class SchemaCommand
         {
             "setup" => Schemas.Setup,
             "machine" => Schemas.Machine,
+            "cutting" => Schemas.Cutting,
             _ => throw new CannotRunException(
-                $"there is no schema {name}; {(NearestName.Find(name, Names) is { } nearest ? $"did you mean {nearest}?" : "there are setup and machine")}"),
+                $"there is no schema {name}; {(NearestName.Find(name, Names) is { } nearest ? $"did you mean {nearest}?" : "there are setup, machine and cutting")}"),
         };
         using var screen = Screen.Open();
         screen.WriteLine(schema.TrimEnd());

@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Cutting;
 /// <param name="Name">M8, 1/4-20.</param>
 /// <param name="TapDrill">Null where the table does not have it.</param>
 /// <param name="DrillName">The drill as a chart calls it where that is no diameter in mm: 7, F, 27/64 in.</param>
-public sealed record Thread(string Name, double Major, double Pitch, double? TapDrill, string? DrillName, string Source);
+public sealed record ScrewThread(string Name, double Major, double Pitch, double? TapDrill, string? DrillName, string Source);
 
 /// <summary>The metric coarse and the unified threads with their tap drills.</summary>
 public static class Threads
@@ -17,14 +17,14 @@ public static class Threads
     const string Unified = "published charts of unified threads, drill for about 75 % thread";
 
     /// <summary>M3 to M24, coarse pitch.</summary>
-    public static ImmutableArray<Thread> Coarse { get; } =
+    public static ImmutableArray<ScrewThread> Coarse { get; } =
     [
         M(3, 0.5, 2.5), M(4, 0.7, 3.3), M(5, 0.8, 4.2), M(6, 1, 5), M(8, 1.25, 6.8), M(10, 1.5, 8.5), M(12, 1.75, 10.2), M(14, 2, 12), M(16, 2, 14),
         M(18, 2.5, 15.5), M(20, 2.5, 17.5), M(22, 2.5, 19.5), M(24, 3, 21),
     ];
 
     /// <summary>No. 4 to 3/4 in, coarse and fine.</summary>
-    public static ImmutableArray<Thread> InchSeries { get; } =
+    public static ImmutableArray<ScrewThread> InchSeries { get; } =
     [
         U("4-40", .1120, 40, .0890, "No. 43"), U("4-48", .1120, 48, .0935, "No. 42"), U("6-32", .1380, 32, .1065, "No. 36"), U("6-40", .1380, 40, .1130, "No. 33"),
         U("8-32", .1640, 32, .1360, "No. 29"), U("8-36", .1640, 36, .1360, "No. 29"), U("10-24", .1900, 24, .1495, "No. 25"), U("10-32", .1900, 32, .1590, "No. 21"),
@@ -36,7 +36,7 @@ public static class Threads
 
     /// <summary>The thread of a designation: M8, M10x1.25, 1/4-20, 10-32 UNF; null where it is none that is known.</summary>
     /// <remarks>A metric thread of another pitch has major diameter less pitch as its drill, which is common practice.</remarks>
-    public static Thread? Find(string designation)
+    public static ScrewThread? Find(string designation)
     {
         ArgumentNullException.ThrowIfNull(designation);
         var text = designation.Trim().TrimStart('#').ToUpperInvariant();
@@ -48,7 +48,7 @@ public static class Threads
         return InchSeries.FirstOrDefault(thread => thread.Name == text.Replace(" ", "", StringComparison.Ordinal));
     }
 
-    static Thread? FindMetric(ReadOnlySpan<char> text)
+    static ScrewThread? FindMetric(ReadOnlySpan<char> text)
     {
         var times = text.IndexOfAny('X', '×', '*');
         if (!TryNumber(times < 0 ? text : text[..times], out var major))
@@ -59,7 +59,7 @@ public static class Threads
         if (!TryNumber(text[(times + 1)..], out var pitch) || pitch >= major)
             return null;
         return coarse?.Pitch == pitch ? coarse
-            : new Thread($"M{Say.Number(major)}x{Say.Number(pitch)}", major, pitch, major - pitch, null, "drill = major diameter − pitch, common practice");
+            : new ScrewThread($"M{Say.Number(major)}x{Say.Number(pitch)}", major, pitch, major - pitch, null, "drill = major diameter − pitch, common practice");
     }
 
     /// <summary>Minor diameter D1 of the basic profile, mm: D − 1.082532·P (ISO 68-1).</summary>
@@ -83,8 +83,8 @@ public static class Threads
     static bool TryNumber(ReadOnlySpan<char> text, out double number) =>
         double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number) && number > 0;
 
-    static Thread M(double major, double pitch, double drill) => new($"M{Say.Number(major)}", major, pitch, drill, null, Metric);
+    static ScrewThread M(double major, double pitch, double drill) => new($"M{Say.Number(major)}", major, pitch, drill, null, Metric);
 
-    static Thread U(string name, double major, int perInch, double drill, string drillName) =>
+    static ScrewThread U(string name, double major, int perInch, double drill, string drillName) =>
         new(name, major * MmPerInch, MmPerInch / perInch, drill * MmPerInch, drillName, Unified);
 }

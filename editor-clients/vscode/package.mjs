@@ -34,7 +34,7 @@ fs.mkdirSync(path.join(here, 'schemas'));
 fs.copyFileSync(path.join(root, 'grammars/nc.tmLanguage.json'), path.join(here, 'syntaxes/nc.tmLanguage.json'));
 fs.copyFileSync(path.join(root, 'LICENSE'), path.join(here, 'LICENSE'));
 
-for (const kind of ['setup', 'machine']) {
+for (const kind of ['setup', 'machine', 'cutting']) {
   const [command, before] = server.endsWith('.dll') ? ['dotnet', [server]] : [server, []];
   const schema = forCompletion(JSON.parse(execFileSync(command, [...before, 'schema', kind], { encoding: 'utf8' })));
   // The files allow both; this editor asks its schemas.

@@ -3,6 +3,7 @@ using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Cutting;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
@@ -52,7 +53,7 @@ public sealed class CuttingSpeedRule : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the speed at the nearer end of the table's range, within the spindle's limits. The feed stays as it is: look at it too.",
-        NotFound = "Materials and tools that the table does not have, taps and tools that cut with another diameter than their greatest. A low speed is not reported where the spindle "
+        NotFound = "Materials and tools that the table does not have, taps and tools that cut with another diameter than their greatest. Speeds that the spindle does not have (speed-over-machine). A low speed is not reported where the spindle "
             + "cannot reach the table's least. Coatings, coolant and the machine's power are not looked at; your tool maker's data in nc.cutting.json come first.",
         Source = "Speed = π·D·n: open textbook Machining 1, chapter 8; the message names the table row's source. That twice and half are far outside is common practice.",
     };
@@ -68,7 +69,7 @@ public sealed class CuttingSpeedRule : Rule
         var diameter = tool.Diameter!.Value;
         var speed = CuttingSpeed.AtDiameter(state.Speed, diameter);
         var side = ToolRange.FarOutside(speed, range);
-        if (side == 0 || (side < 0 && step.Job.Machine.Spindle is { } limits && limits.Max < CuttingSpeed.SpindleSpeed(range.Least, diameter)))
+        if (side == 0 || (step.Job.Machine.Spindle is { } limits && IsTheSpindles(limits, state.Speed, side, CuttingSpeed.SpindleSpeed(range.Least, diameter))))
             return;
         var message = $"S{Say.Number(state.Speed)} makes a cutting speed of {CuttingSay.Speed(speed, step.Say)}, far {(side < 0 ? "below" : "above")} the "
             + $"{CuttingSay.Speeds(range, step.Say)} for {range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({range.Source}).";
@@ -77,6 +78,10 @@ public sealed class CuttingSpeedRule : Rule
         else
             step.ReportBlock(this, message, Slot.Speed, "The speed was given here.", value: side);
     }
+
+    /// <summary>Whether the spindle is the cause: a speed that it does not have is told by speed-over-machine, and one below the table's least may be all it has.</summary>
+    static bool IsTheSpindles(Limits limits, double speed, int side, double least) =>
+        speed > limits.Max || speed < limits.Min || (side < 0 && limits.Max < least);
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {

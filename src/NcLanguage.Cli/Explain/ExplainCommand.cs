@@ -10,7 +10,7 @@ namespace NcLanguage.Cli.Explain;
 /// <summary><c>explain NAME</c>: what a name stands for; with <c>--all</c> everything, with <c>-o</c> as files.</summary>
 static class ExplainCommand
 {
-    const string What = "a finding, a code, an address, a statement, a function, a variable, a sign, a reading or a member of a setup or machine file";
+    const string What = "a finding, a code, an address, a statement, a function, a variable, a sign, a reading or a member of a setup file, a machine file or a file of cutting data";
 
     static readonly Style Heading = new(decoration: Decoration.Bold);
 

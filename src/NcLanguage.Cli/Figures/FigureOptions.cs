@@ -96,10 +96,12 @@ sealed class FigureOptions(Command command)
         var names = report.Rows.Max(row => row.Name.Length);
         var values = report.Rows.Max(row => row.Shown.Length);
         foreach (var row in report.Rows)
-            screen.WriteLine($"{row.Name.PadRight(names)}  {row.Shown.PadLeft(values)}  {row.Formula} ({row.Source})");
+            screen.WriteLine($"{row.Name.PadRight(names)}  {row.Shown.PadLeft(values)}  {row.Formula}; {row.Source}");
         if (report.Blocks.IsEmpty)
             return;
         screen.WriteLine();
+        if (report.BlocksAreDistances)
+            screen.WriteLine($"Distances; the first counts from {(report.Name == "grid" ? "the first hole" : "the centre")}:");
         foreach (var block in report.Blocks)
             screen.WriteLine(block);
     }
@@ -119,7 +121,8 @@ sealed class FigureOptions(Command command)
     }
 
     static bool TryRead(string text, out double number) =>
-        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
+        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number)
+        && double.IsFinite(number);
 }
 
 /// <summary>What was given on the command line.</summary>

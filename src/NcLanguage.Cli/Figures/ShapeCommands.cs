@@ -56,7 +56,7 @@ static class ShapeCommands
             var thread = Threads.Find(written)
                 ?? throw new CannotRunException($"no thread {written} is known; known are M3 to M24 (other pitches as M10x1.25) and {Threads.InchSeries[0].Name} to {Threads.InchSeries[^1].Name}");
             if (values.Length(drill) >= thread.Major)
-                throw new CannotRunException($"--drill must be less than the thread's major diameter");
+                throw new CannotRunException("--drill must be less than the thread's major diameter");
             return ShapeFigures.Tap(thread, values.Length(drill), values.Plain(speed), values.Out);
         });
         return command;

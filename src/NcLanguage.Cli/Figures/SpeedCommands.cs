@@ -18,7 +18,7 @@ static class SpeedCommands
         {
             var size = values.NeedLength(diameter);
             if (values.CuttingSpeed(cutting) is { } speed)
-                return SpeedFigures.Speed(speed, size);
+                return SpeedFigures.Speed(speed, size, values.Out);
             if (values.Plain(turns) is { } n)
                 return SpeedFigures.SpeedAt(n, size, values.Out);
             return table.IsAsked(values)

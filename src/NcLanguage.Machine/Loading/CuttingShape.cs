@@ -41,7 +41,7 @@ internal static class CuttingShape
         new("speed", (row, m, read) => row with { Speed = Limits(m, read, read.Unit.IsKnown ? read.Unit == LengthUnit.Inch ? MetresPerFoot : 1 : null) }),
         new("feedPerTurn", (row, m, read) => row with { FeedPerTurn = Limits(m, read, Millimetres(read)) }),
         new("feedPerTooth", (row, m, read) => row with { FeedPerTooth = Limits(m, read, Millimetres(read)) }),
-        new("source", (row, m, read) => row with { Source = read.Text(m) ?? "" }, Presence.Required));
+        new("source", (row, m, read) => row with { Source = read.Text(m, LeftOut) ?? "" }, Presence.Required));
 
     private static double? Millimetres(ValueReader read) => read.Unit.IsKnown ? read.Unit.Millimetres : null;
 
@@ -58,9 +58,11 @@ internal static class CuttingShape
         if (!read.IsObject(value, "A row", "it is left out"))
             return null;
         var row = RowShape.Read(new CuttingRow(), value, read);
+        if (value.Single("kind") is { Kind: JsonKind.Array, Items.Count: 0 } none)
+            read.Wrong(none.Range, "\"kind\" names no kind of tool", LeftOut);
         if (!value.Has("speed") && !value.Has("feedPerTurn") && !value.Has("feedPerTooth"))
             read.Wrong(new(value.Range.Start, value.Range.Start + 1), "A row needs \"speed\", \"feedPerTurn\" or \"feedPerTooth\"", "it is left out");
-        return row.Kinds.IsDefaultOrEmpty ? null : row;
+        return row.Kinds.IsDefaultOrEmpty || row.Source.Length == 0 ? null : row;
     }
 
     private static ImmutableArray<ToolKind> Kinds(JsonMember member, ValueReader read)

@@ -5,13 +5,13 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Reports.Explain;
 
-/// <summary>Members of setup and machine files, as their schemas say.</summary>
+/// <summary>Members of setup files, machine files and files of cutting data, as their schemas say.</summary>
 static class MemberExplanation
 {
     const string Readings = "readings";
 
-    /// <summary>One explanation for each member of either file; what stands within a member is told with it.</summary>
-    public static ImmutableArray<Explanation> All() => [.. Of("setup", Schemas.Setup), .. Of("machine", Schemas.Machine)];
+    /// <summary>One explanation for each member of each file; what stands within a member is told with it.</summary>
+    public static ImmutableArray<Explanation> All() => [.. Of("setup", Schemas.Setup), .. Of("machine", Schemas.Machine), .. Of("cutting", Schemas.Cutting)];
 
     static List<Explanation> Of(string file, string schema)
     {
@@ -41,7 +41,7 @@ static class MemberExplanation
         }
         sections.Add(new("Source", $"This project's own format; nclanguage schema {file} writes the whole schema."));
         return new Explanation(
-            ExplainedKind.Member, $"{file}.{member.Name}", FirstSentence(description), file == "setup" ? "Setup files" : "Machine files", $"{file}-{member.Name}", [.. sections])
+            ExplainedKind.Member, $"{file}.{member.Name}", FirstSentence(description), file switch { "setup" => "Setup files", "machine" => "Machine files", _ => "Files of cutting data" }, $"{file}-{member.Name}", [.. sections])
         {
             AlsoFoundBy = [member.Name, .. within.SelectMany(part => new[] { part.Name, $"{member.Name}.{part.Name}", $"{file}.{member.Name}.{part.Name}" })],
             SeeAlso = member.Name == Readings ? [.. ReadingTable.All.Select(reading => reading.Name)] : [],

@@ -23,6 +23,9 @@ public sealed record FigureReport(string Name, ImmutableArray<FigureRow> Rows)
     /// <summary>Blocks to put into a program.</summary>
     public ImmutableArray<string> Blocks { get; init; } = [];
 
+    /// <summary>The blocks hold distances from hole to hole, the first from the pattern's centre or first hole; else coordinates.</summary>
+    public bool BlocksAreDistances { get; init; }
+
     /// <summary>As JSON: <c>{"figure", "rows": [{"name", "value", "unit", "formula", "source"}], "holes": [{"number", "x", "y"}], "blocks": []}</c>.</summary>
     public void Write(Utf8JsonWriter json)
     {

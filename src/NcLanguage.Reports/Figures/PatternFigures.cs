@@ -50,6 +50,7 @@ public static class PatternFigures
         {
             Holes = [.. places.Select(place => (unit.Of(place.X), unit.Of(place.Y)))],
             Blocks = incremental is { } distances ? Blocks(places, from, distances, inBlocks) : [],
+            BlocksAreDistances = incremental == true,
         };
 
     /// <summary>One block for each hole. Distances are between places as they are written, so that what is rounded off does not add up; the first

@@ -6,26 +6,28 @@ namespace NcLanguage.Reports.Figures;
 /// <summary>Spindle speed, feed and the times that go with them. Lengths in mm, speeds in m/min or 1/min, feeds in mm/min.</summary>
 public static class SpeedFigures
 {
-    const string Textbook = "open textbook Machining 1, chapter 8 (the metric form from memory)";
     const string FeedSource = "textbook, from memory";
-    const string SpeedFormula = "n = v / (π·D)";
 
     /// <summary>The spindle speed for a cutting speed.</summary>
-    public static FigureReport Speed(double cuttingSpeed, double diameter) =>
-        new("speed", [FigureUnit.Turns("spindle speed", CuttingSpeed.SpindleSpeed(cuttingSpeed, diameter), SpeedFormula, Textbook)]);
+    public static FigureReport Speed(double cuttingSpeed, double diameter, FigureUnit unit) =>
+        new("speed", [FigureUnit.Turns("spindle speed", CuttingSpeed.SpindleSpeed(cuttingSpeed, diameter), Formula(unit), Source(unit))]);
 
     /// <summary>The cutting speed of a spindle speed.</summary>
     public static FigureReport SpeedAt(double turns, double diameter, FigureUnit unit) =>
-        new("speed", [unit.CuttingSpeed("cutting speed", CuttingSpeed.AtDiameter(turns, diameter), "v = π·D·n", Textbook)]);
+        new("speed", [unit.CuttingSpeed("cutting speed", CuttingSpeed.AtDiameter(turns, diameter), unit.IsInch ? "v = π·D·n / 12" : "v = π·D·n / 1000", Source(unit))]);
 
     /// <summary>The spindle speeds for a range of the table.</summary>
     public static FigureReport Speed(CuttingRange range, double diameter, FigureUnit unit) => new("speed",
     [
         unit.CuttingSpeed("least cutting speed", range.Least, $"cutting data for {range.Material}", range.Source),
         unit.CuttingSpeed("greatest cutting speed", range.Greatest, $"cutting data for {range.Material}", range.Source),
-        FigureUnit.Turns("least spindle speed", CuttingSpeed.SpindleSpeed(range.Least, diameter), SpeedFormula, Textbook),
-        FigureUnit.Turns("greatest spindle speed", CuttingSpeed.SpindleSpeed(range.Greatest, diameter), SpeedFormula, Textbook),
+        FigureUnit.Turns("least spindle speed", CuttingSpeed.SpindleSpeed(range.Least, diameter), Formula(unit), Source(unit)),
+        FigureUnit.Turns("greatest spindle speed", CuttingSpeed.SpindleSpeed(range.Greatest, diameter), Formula(unit), Source(unit)),
     ]);
+
+    static string Formula(FigureUnit unit) => unit.IsInch ? "n = 12·v / (π·D)" : "n = 1000·v / (π·D)";
+
+    static string Source(FigureUnit unit) => "open textbook Machining 1, chapter 8" + (unit.IsInch ? "" : "; the metric form from memory");
 
     /// <summary>The feed for a feed per tooth or, with one tooth, per turn.</summary>
     public static FigureReport Feed(double turns, int teeth, double each, bool isPerTooth, FigureUnit unit) =>

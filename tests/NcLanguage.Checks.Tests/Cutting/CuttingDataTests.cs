@@ -51,6 +51,15 @@ public sealed class CuttingDataTests
         Assert.Empty(Speed("S900 M3", Setup("aluminium", Drill), """{ "spindle": { "min": 60, "max": 1500 } }"""));
     }
 
+    /// <summary>One cause, one finding: the spindle's limit speaks first.</summary>
+    [Fact]
+    public void A_speed_that_the_spindle_does_not_have_is_told_once()
+    {
+        const string mill = """{ "spindle": { "min": 60, "max": 8000 } }""";
+        Assert.Empty(Speed("S9000 M3", Setup("aluminium", Drill), mill));
+        Assert.Equal([3], Speed("S7000 M3", Setup("aluminium", Drill), mill));
+    }
+
     /// <summary>Drill feeds of the U.S. Navy training course: 1/4 to 1/2 in takes 0.004 to 0.007 in a turn. At 3000: twice the greatest is 1067 mm/min, half of the least 152.</summary>
     [Theory]
     [InlineData("G81 X5 Y5 R2 Z-5 F1060", false)]

@@ -41,6 +41,23 @@ public sealed class PublishedValueTests
         "240 mm/min · 0.2 mm per rev at S1200 · 0.05 mm per tooth (4 teeth)",
         Editor.Markdown("G21 T1 M6\nS1200 M3 $0F240", Tool("10", ", \"flutes\": 4")), StringComparison.Ordinal);
 
+    const string Drilling = """
+        { "units": "mm", "material": "aluminium", "tools": [ { "number": 1, "kind": "drill", "diameter": 8, "flutes": 2, "material": "HSS" } ] }
+        """;
+
+    /// <summary>200 to 300 ft/min for HSS drills in aluminium, 0.004 to 0.007 in/rev from 1/4 to 1/2 in (U.S. Navy training course on drilling), in
+    /// the unit of the program.</summary>
+    [Theory]
+    [InlineData("G21 T1 M6\n$0S3000 M3", "The cutting data give 61 to 91.4 m/min for aluminium with an edge of HSS (U.S. Navy training course on drilling).")]
+    [InlineData("G20 T1 M6\n$0S3000 M3", "The cutting data give 200 to 300 ft/min for aluminium with an edge of HSS (U.S. Navy training course on drilling).")]
+    [InlineData("G21 T1 M6\nS3000 M3 $0F400", "The cutting data give 0.102 to 0.178 mm per turn for aluminium with an edge of HSS (U.S. Navy training course on drilling).")]
+    [InlineData("G20 T1 M6\nS3000 M3 $0F16", "The cutting data give 0.004 to 0.007 in per turn for aluminium with an edge of HSS (U.S. Navy training course on drilling).")]
+    public void What_the_cutting_data_give(string program, string expected) => Assert.Contains(expected, Editor.Markdown(program, Drilling), StringComparison.Ordinal);
+
+    [Fact]
+    public void Nothing_is_said_of_what_the_cutting_data_lack() =>
+        Assert.DoesNotContain("cutting data", Editor.Markdown("G21 T1 M6\n$0S3000 M3", Drilling.Replace("aluminium", "hardwood", StringComparison.Ordinal)), StringComparison.Ordinal);
+
     /// <summary>Turned round: feed per revolution under G95 gives feed per minute.</summary>
     [Fact]
     public void Feed_per_turn_programmed() => Assert.Contains(

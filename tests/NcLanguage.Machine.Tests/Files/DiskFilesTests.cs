@@ -69,6 +69,6 @@ public sealed class DiskFilesTests : IDisposable
 
         Assert.Empty(job.Problems);
         Assert.Equal("the mill", job.Machine.Name);
-        Assert.Equal<string>([At("jobs/part.setup.json"), At("mill.machine.json")], job.LookedAt);
+        Assert.Equal<string>([At("jobs/part.setup.json"), At("mill.machine.json"), At("jobs/nc.cutting.json"), At("nc.cutting.json")], job.LookedAt);
     }
 }

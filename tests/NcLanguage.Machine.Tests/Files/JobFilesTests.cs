@@ -20,6 +20,7 @@ public class JobFilesTests
             {
                 "jobs/plate/part.setup.json", "jobs/plate/nc.setup.json", "jobs/nc.setup.json", "nc.setup.json",
                 "jobs/plate/nc.machine.json", "jobs/nc.machine.json", "nc.machine.json",
+                "jobs/plate/nc.cutting.json", "jobs/nc.cutting.json", "nc.cutting.json",
             }.Select(At),
             job.LookedAt);
     }
@@ -36,6 +37,22 @@ public class JobFilesTests
             files.With(path, $$"""{ "material": "{{path}}" }""");
 
         Assert.Equal((present[0], At(present[0])), (files.Resolve().Setup.Material, files.Resolve().Setup.Path));
+    }
+
+    [Fact]
+    public void The_nearest_cutting_data_come_before_those_in_the_executable()
+    {
+        const string far = """{ "rows": [ { "material": ["brass"], "kind": ["drill"], "speed": [1, 2], "source": "far" } ] }""";
+        const string near = """{ "rows": [ { "material": ["brass"], "kind": ["drill"], "speed": [70, 80], "source": "near" } ] }""";
+        var files = new MemoryFiles().With("nc.cutting.json", far).With("jobs/nc.cutting.json", near);
+
+        Assert.Equal("near", files.Resolve().Setup.Cutting.Speed("brass", "HSS", ToolKind.Drill, 5)?.Source);
+        Assert.False(files.Resolve().Setup.IsPresent);
+        Assert.Null(new MemoryFiles().Resolve().Setup.OwnCutting);
+        var broken = new MemoryFiles().With("nc.cutting.json", "{").Resolve();
+        Assert.Equal(At("nc.cutting.json"), Assert.Single(broken.Problems).Path);
+        Assert.NotNull(broken.Setup.Cutting.Speed("brass", "HSS", ToolKind.Drill, 5));
+        Assert.Single(new MemoryFiles().With("nc.cutting.json", FileState.Denied).Resolve().Problems);
     }
 
     [Fact]

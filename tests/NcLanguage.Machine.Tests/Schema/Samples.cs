@@ -18,6 +18,15 @@ internal static class Samples
         }
         """;
 
+    public const string Cutting = """
+        {
+          "$schema": "cutting.schema.json", "units": "mm",
+          "materials": [ { "name": "bearing bronze", "alsoCalled": ["gunmetal"], "family": "bronze" } ],
+          "rows": [ { "material": ["bearing bronze"], "kind": ["drill", "reamer"], "toolMaterial": ["HSS"], "diameter": [3, 12], "speed": [20, 30],
+                      "feedPerTurn": [0.05, 0.2], "feedPerTooth": [0.02, 0.1], "source": "our own trials" } ]
+        }
+        """;
+
     public const string Machine = """
         {
           "$schema": "machine.schema.json", "base": "iso-mill", "name": "the mill by the door", "units": "mm",

@@ -35,6 +35,30 @@ public class SchemaTests
     }
 
     [Theory]
+    [InlineData(Samples.Cutting)]
+    [InlineData("{}")]
+    [InlineData("""{ "units": "inch", "materials": null, "rows": [ { "kind": ["end-mill"], "feedPerTooth": [0.001, 0.001], "source": "handbook", } ] } // all materials""")]
+    public void Sound_cutting_data_please_both(string text)
+    {
+        var verdict = SchemaVerdict.OfCutting(text);
+
+        Assert.True(verdict.IsValid);
+        Assert.Empty(verdict.Problems);
+    }
+
+    /// <summary>The table in the executable is held to the same schema.</summary>
+    [Fact]
+    public void The_tables_own_data_please_both()
+    {
+        using var stream = typeof(Schemas).Assembly.GetManifestResourceStream("cutting.json")!;
+        using var reader = new StreamReader(stream);
+        var verdict = SchemaVerdict.OfCutting(reader.ReadToEnd());
+
+        Assert.True(verdict.IsValid);
+        Assert.Empty(verdict.Problems);
+    }
+
+    [Theory]
     [InlineData("""{ "clearence": 2 }""")]
     [InlineData("""{ "units": "cm" }""")]
     [InlineData("""{ "frame": "G53" }""")]
@@ -113,11 +137,12 @@ public class SchemaTests
     /// <summary>Every one value of a sound file replaced by every replacement, removed, or joined by another: both say the same, but for
     /// what compares two values.</summary>
     [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void Schema_and_reader_agree_on_every_change_of_a_sound_file(bool isSetup)
+    [InlineData("setup")]
+    [InlineData("machine")]
+    [InlineData("cutting")]
+    public void Schema_and_reader_agree_on_every_change_of_a_sound_file(string kind)
     {
-        string sound = isSetup ? Samples.Setup : Samples.Machine;
+        string sound = kind switch { "setup" => Samples.Setup, "machine" => Samples.Machine, _ => Samples.Cutting };
         int places = Places(JsonNode.Parse(sound)!).Count();
         string[] changed =
         [
@@ -131,7 +156,7 @@ public class SchemaTests
         Assert.True(changed.Length > 1000);
         foreach (string text in changed)
         {
-            var verdict = isSetup ? SchemaVerdict.OfSetup(text) : SchemaVerdict.OfMachine(text);
+            var verdict = kind switch { "setup" => SchemaVerdict.OfSetup(text), "machine" => SchemaVerdict.OfMachine(text), _ => SchemaVerdict.OfCutting(text) };
             if (verdict.IsValid == verdict.SingleValueProblems.Any())
                 Assert.Fail($"schema: {verdict.IsValid}\n{string.Join("\n", verdict.Problems)}\n{text}");
         }
@@ -170,7 +195,7 @@ public class SchemaTests
     [Fact]
     public void Every_member_has_a_description_for_the_editor()
     {
-        foreach (string text in new[] { Schemas.Setup, Schemas.Machine })
+        foreach (string text in new[] { Schemas.Setup, Schemas.Machine, Schemas.Cutting })
         {
             using var schema = JsonDocument.Parse(text);
             Assert.False(string.IsNullOrEmpty(schema.RootElement.GetProperty("title").GetString()));

@@ -11,11 +11,12 @@ internal sealed class SchemaVerdict
 {
     private static readonly JsonSchema SetupSchema = JsonSchema.FromText(Schemas.Setup);
     private static readonly JsonSchema MachineSchema = JsonSchema.FromText(Schemas.Machine);
+    private static readonly JsonSchema CuttingSchema = JsonSchema.FromText(Schemas.Cutting);
     private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
 
     // What a schema cannot say: one value against another.
     private static readonly string[] Relations =
-        ["is above its max", "is above its top", "is listed already", "lies wholly inside the stock", "whole length is only", "has no size in"];
+        ["is above its max", "is above its greatest", "is above its top", "is listed already", "lies wholly inside the stock", "whole length is only", "has no size in"];
 
     private SchemaVerdict(bool isValid, IReadOnlyList<SetupProblem> problems) => (IsValid, Problems) = (isValid, problems);
 
@@ -33,6 +34,9 @@ internal sealed class SchemaVerdict
 
     public static SchemaVerdict OfMachine(string text) =>
         new(Evaluate(MachineSchema, text), MachineFile.Read("a.machine.json", Encoding.UTF8.GetBytes(text), _ => MachineProfile.IsoMill).Problems);
+
+    public static SchemaVerdict OfCutting(string text) =>
+        new(Evaluate(CuttingSchema, text), CuttingFile.Read("nc.cutting.json", Encoding.UTF8.GetBytes(text), null).Problems);
 
     private static bool Evaluate(JsonSchema schema, string text)
     {

@@ -27,9 +27,10 @@ public sealed class GlossaryTests
     [Theory]
     [InlineData("setup")]
     [InlineData("machine")]
+    [InlineData("cutting")]
     public void Every_member_of_the_schemas_is_explained(string file)
     {
-        using var schema = JsonDocument.Parse(file == "setup" ? Schemas.Setup : Schemas.Machine);
+        using var schema = JsonDocument.Parse(file switch { "setup" => Schemas.Setup, "machine" => Schemas.Machine, _ => Schemas.Cutting });
         foreach (var member in schema.RootElement.GetProperty("properties").EnumerateObject().Where(member => member.Name != "$schema"))
         {
             var entry = Assert.Single(Glossary.All, entry => entry.Kind == ExplainedKind.Member && entry.Name == $"{file}.{member.Name}");

@@ -62,7 +62,7 @@ public sealed class PointAndTimeTests
     [Fact]
     public void Pecks_end_at_their_levels()
     {
-        Assert.Equal(new double[] { -3, -8, -13, -18, -20 }, [.. Pecks.Levels(2, -20, 5)]);
+        Assert.Equal(new double[] { -3, -8, -13, -18, -20 }, Pecks.Levels(2, -20, 5).ToArray());
         Assert.Equal(5, Pecks.Count(2, -20, 5));
         Assert.Equal(4, Pecks.Count(2, -18, 5)); // an even number of steps leaves no rest
         Assert.Equal(3, Pecks.Count(0, -0.3, 0.1));

@@ -18,7 +18,7 @@ public sealed class JobFileTests
         Assert.Equal("workspace/didChangeWatchedFiles", (string?)registration["method"]);
         string[] patterns = [.. registration["registerOptions"]!["watchers"]!.AsArray().Select(watcher => (string)watcher!["globPattern"]!)];
         Assert.Equal(
-            ["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json", "**/*.nc", "**/*.cnc", "**/*.tap", "**/*.iso", "**/*.eia", "**/*.ncp"], patterns);
+            ["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json", "**/nc.cutting.json", "**/*.nc", "**/*.cnc", "**/*.tap", "**/*.iso", "**/*.eia", "**/*.ncp"], patterns);
     }
 
     [Fact]

@@ -52,7 +52,7 @@ public sealed class FeedPerTooth : Rule
         FixSafety = FixSafety.Choice,
         Fix = "Writes the feed at the nearer end of the table's range for the speed in force.",
         NotFound = "Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
-            + "looked at: a thin side cut bears more feed, a full slot less. A feed that the machine cannot reach is not asked for.",
+            + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for.",
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
     };
 
@@ -63,6 +63,11 @@ public sealed class FeedPerTooth : Rule
         ref readonly var state = ref step.Step.After;
         if ((step.Step.Sets & Slot.Feed) == 0 || !step.Step.Words.Has('F') || state.Cycle is 84 or 74 || !(state.Speed > 0) || !(state.Feed > 0)
             || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(step.Job.Setup, tool) is not { } feed || !IsItsWay(tool, step.Step))
+            return;
+        // One cause, one finding: a speed or feed beyond the machine is told by its own rule.
+        var speed = state.Speed;
+        if ((step.Job.Machine.Spindle is { } limits && (speed > limits.Max || speed < limits.Min))
+            || (state.FeedMode == FeedMode.PerTurn ? state.Feed * speed : state.Feed) > step.Job.Machine.MaxFeed)
             return;
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
         var each = perTurn / feed.Teeth;

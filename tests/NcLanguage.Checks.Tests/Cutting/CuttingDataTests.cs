@@ -82,6 +82,15 @@ public sealed class CuttingDataTests
     [InlineData("G2 X10 I5 F150", true)]
     public void A_mills_feed_is_taken_per_tooth(string words, bool found) => Assert.Equal(found ? [5] : [], Feed(words, Setup("aluminium", Mill)));
 
+    [Theory]
+    [InlineData("""{ "maxFeed": 3000 }""")]
+    [InlineData("""{ "spindle": { "min": 60, "max": 2500 } }""")]
+    public void What_the_machine_does_not_have_is_told_once(string machine)
+    {
+        Assert.Equal([5], Feed("G1 X50 F3700", Setup("aluminium", Mill)));
+        Assert.Empty(Feed("G1 X50 F3700", Setup("aluminium", Mill), machine));
+    }
+
     [Fact]
     public void A_message_tells_both_in_the_programs_unit()
     {

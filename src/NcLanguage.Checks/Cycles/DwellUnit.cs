@@ -29,7 +29,7 @@ public sealed class DwellUnit : Rule
         Name = "dwell-unit",
         Severity = Severity.Error,
         Title = "A dwell's number makes no sense in the unit in force",
-        Finds = "P in a cycle or in G4 that is shorter than one turn of the spindle, or lasts 30 s or more (G4 with the spindle standing: 120 s). A warning where the other "
+        Finds = "P in a cycle or in G4, or X in G4 where the point decides, that is shorter than one turn of the spindle, or lasts 30 s or more (G4 with the spindle standing: 120 s). A warning where the other "
             + "unit makes no more sense, and for a long G4 before the tool has cut, which may be a warm-up.",
         AtTheMachine = "Read in seconds, P500 lets the tool rub at the bottom of the hole for more than eight minutes; read in milliseconds, P0.5 does not dwell at all.",
         Example = CycleExample.Program("""
@@ -44,7 +44,7 @@ public sealed class DwellUnit : Rule
         FixSafety = FixSafety.Safe,
         Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either. A choice to be looked at for a warning, and where that time is "
             + "not a usual one: in a hole up to 20 turns or 3 s, in G4 from 0.1 to 10 s.",
-        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4, which is seconds, and by the decimal point like P where the reading says so.",
+        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4 where it is seconds with a point and without.",
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
     };
 

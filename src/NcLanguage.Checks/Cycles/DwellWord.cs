@@ -5,7 +5,7 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>The P word of a dwell, in G4 or in a cycle, and what it says under the reading in force and under the other.</summary>
+/// <summary>The word of a dwell, P in G4 or in a cycle, X in G4 where the point decides, and what it says under the reading in force and under the other.</summary>
 /// <param name="Token">Index of the word.</param>
 /// <param name="Number">As written.</param>
 /// <param name="InCycle">In a cycle; false for G4.</param>
@@ -20,18 +20,20 @@ readonly record struct DwellWord(int Token, double Number, bool InCycle, double 
     {
         dwell = default;
         var words = step.Step.Words;
-        if (!words.Has('P') || (step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
-            return false;
         var isG4 = words.HasCode('G', 40);
+        var reading = step.Job.Readings.Dwell;
+        // X in G4 hangs on the reading only where the point decides.
+        var letter = isG4 && !words.Has('P') && reading == DwellReading.ByPoint ? 'X' : 'P';
+        if (!words.Has(letter) || (step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) != 0)
+            return false;
         ref readonly var state = ref step.Step.After;
         if (!isG4 && ((step.Step.Sets & Slot.CycleDwell) == 0 || !IsUsedBy(state.Cycle)))
             return false;
-        var number = words['P'];
+        var number = words[letter];
         if (!(number > 0))
             return false;
-        var token = words.TokenOf('P');
-        var hasPoint = step.Block.Tokens[token].HasPoint;
-        var reading = step.Job.Readings.Dwell;
+        var token = words.TokenOf(letter);
+        var hasPoint = step.Block.Tokens[token].HasPoint || step.Block.Tokens[token].IsExpression;
         var seconds = DwellReadings.Seconds(number, hasPoint, reading);
         var other = seconds == number ? number / 1000 : number;
         dwell = new DwellWord(

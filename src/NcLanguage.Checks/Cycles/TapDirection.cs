@@ -41,7 +41,9 @@ public sealed class TapDirection : Rule
     {
         ref readonly var state = ref step.Step.After;
         var wrong = state.Cycle switch { 84 => SpindleState.Counterclockwise, 74 => SpindleState.Clockwise, _ => SpindleState.Unknown };
-        if (wrong == SpindleState.Unknown || state.Spindle != wrong
+        // Coupled by M29, the cycle has stopped the spindle by the end of the block.
+        var spindle = state.RigidTapping ? step.Step.Before.Spindle : state.Spindle;
+        if (wrong == SpindleState.Unknown || spindle != wrong
             || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Spindle)) == 0))
             return;
         var (turns, hand) = wrong == SpindleState.Clockwise ? ("clockwise", "left-hand") : ("counterclockwise", "right-hand");

@@ -15,7 +15,7 @@ public sealed class NotAllowedHere : Rule
         Title = "A code cannot be used in the present modes",
         Finds = 
             "A cycle or a probe move under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on, or outside the XY plane "
-            + "(G17); another plane, another unit, a work offset, a shift, G53 or the reference point while radius compensation is on; a probe move that begins too "
+            + "(G17); another plane, another unit, a work offset, a shift, scaling (G51), rotation (G68), G53 or the reference point while radius compensation is on; a probe move that begins too "
             + "near its end; an arc under scaling with unequal factors.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
@@ -40,7 +40,7 @@ public sealed class NotAllowedHere : Rule
             M30
             """,
         NotFound = "Controls that allow more.",
-        Source = "NISTIR 6556 §3.5.9, §3.5.10, §3.5.12, §3.5.13, §3.5.16 and appendix B.5; arcs under unequal scaling are common practice.",
+        Source = "NISTIR 6556 §3.5.9, §3.5.10, §3.5.12, §3.5.13, §3.5.16 and appendix B.5; arcs under unequal scaling, and G51 and G68 under radius compensation, are common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -51,7 +51,9 @@ public sealed class NotAllowedHere : Rule
         {
             if (fault.Kind != FaultKind.NotAllowedHere || !Begins(step, fault))
                 continue;
-            var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+            ref readonly var token = ref step.Block.Tokens[fault.Token];
+            // What is carried over from an earlier block is named by its code, not by the word that runs it.
+            var word = token.IsWord('G') ? Quote.Word(step.Block, token) : "G" + Say.Number(fault.A);
             if (fault.A is 2 or 3)
                 step.Report(this, fault.Token, $"Scaled by unequal factors, or turned in another plane, {word} is no arc any more: the control stops with an alarm.", Slot.ProgramFrame, "It is set here.");
             else if (fault.A is > 38 and < 39 && fault.B > 0)
@@ -69,7 +71,7 @@ public sealed class NotAllowedHere : Rule
         }
     }
 
-    // Of a run of cycle blocks only the first is told: it has the cycle's code, or the mode that forbids it.
+    // Of a run of blocks that carry a motion or cycle over only the first is told.
     static bool Begins(in StepContext step, in Fault fault) =>
-        step.Block.Tokens[fault.Token].IsWord('G') || (step.Step.Sets & (Slot.FeedMode | Slot.Compensation)) != 0;
+        step.Block.Tokens[fault.Token].IsWord('G') || (step.Step.Sets & Fault.ModesThatForbid) != 0 || step.HasHappened(Happened.RefusedInModes);
 }

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -14,7 +15,7 @@ public sealed class ValueNotAllowed : Rule
         Title = "A word's value is not allowed",
         Finds = 
             "A negative feed, speed, tool, offset number or dwell; a tool above the machine profile's number of tools; a number of repeats that is not a whole number from 1; a peck that is not above 0; a "
-            + "work offset for G10 that does not exist; a scale factor of 0.",
+            + "work offset for G10 that does not exist; a scale factor of 0; a thread's lead that is not above 0.",
         AtTheMachine = "The control stops at the block with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -30,7 +31,7 @@ public sealed class ValueNotAllowed : Rule
             M30
             """,
         NotFound = "Values that are allowed and senseless.",
-        Source = "NISTIR 6556 §3.5.4, §3.5.5, §3.5.16 and §3.7 (a tool above the last place of the changer: §3.7.3).",
+        Source = "NISTIR 6556 §3.5.4, §3.5.5, §3.5.16 and §3.7 (a tool above the last place of the changer: §3.7.3); a thread's lead is common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -44,6 +45,7 @@ public sealed class ValueNotAllowed : Rule
 
     static string Allowed(in StepContext step, char letter) => letter switch
     {
+        'K' when step.Step.After.Motion == MotionMode.Thread && !step.Step.After.InCycle => "the lead of a thread is greater than 0",
         'P' or 'I' or 'J' or 'K' when step.Step.Words.HasCode('G', 510) => "a factor of 0 leaves nothing of the path",
         'F' => "a feed is not negative",
         'S' => "a speed is not negative",

@@ -14,7 +14,7 @@ public sealed class WordMissing : Rule
         Severity = Severity.Error,
         Title = "A code lacks a word it needs",
         Finds =
-            "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92, G52 or a probe move without an axis, G10 without L, P or R, "
+            "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92, G52 or a probe move without an axis, G10 without L, P, R or an axis, "
             + "G51 without a factor, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing.",
         AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
@@ -83,6 +83,7 @@ public sealed class WordMissing : Rule
             43 or 44 => $"{word} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
             92 => "G92 sets the position, but no X, Y or Z says to what: the control stops with an alarm.",
             52 => "G52 shifts the datum, but no X, Y or Z says by how much: the control stops with an alarm.",
+            10 when fault.Letter == 'X' => "G10 sets a work offset, but no X, Y or Z says to what: it stays as it is, or the control stops with an alarm.",
             10 => $"G10 writes an offset, but {fault.Letter} does not say {(fault.Letter switch { 'L' => "which kind", 'P' => "which", _ => "its value" })}: the control stops with an alarm.",
             33 => "G33 cuts a thread, but neither K nor F gives its lead: the control stops with an alarm, or takes the lead of an earlier block.",
             51 => "G51 scales the path, but neither P nor I, J, K gives a factor: the control stops with an alarm, or takes a factor of its own.",

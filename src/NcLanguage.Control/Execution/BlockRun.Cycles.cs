@@ -103,7 +103,7 @@ ref partial struct BlockRun
             AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Cycle);
     }
 
-    /// <summary>After M29 the tapping cycle starts the standing spindle itself, and stops it when the hole is done (common practice).</summary>
+    /// <summary>After M29 the tapping cycle starts the standing spindle itself, and stops it when the hole is done, also one that turned before (common practice).</summary>
     readonly void StartCoupledSpindle()
     {
         if (_state.RigidTapping && _state.Spindle == SpindleState.Off && _state.Cycle is 84 or 74)
@@ -146,6 +146,11 @@ ref partial struct BlockRun
         var returnTo = ReturnLevelOfHole();
         LeaveHole(place, returnTo);
         _state.Spindle = spindle;
+        if (_state.RigidTapping && _state.Cycle is (84 or 74))
+        {
+            _state.Spindle = SpindleState.Off;
+            _step.Sets |= Slot.Spindle;
+        }
         // The cycle's own axis is not scaled: R and bottom are levels of the work (common practice).
         if (aim.Frame is { } frame)
             Arrive(aim with { Programmed = aim.Programmed.With(depth, frame.ToProgram(_state.Position)[depth]) });

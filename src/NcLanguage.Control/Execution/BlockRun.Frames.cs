@@ -17,6 +17,10 @@ ref partial struct BlockRun
         if (polar is null && scaling is null && rotation is null)
             return;
         _step.Sets |= Slot.ProgramFrame;
+        // The offset path goes on from a place in the frame that is left (common practice: refused).
+        foreach (var word in _words.Codes)
+            if (word.Code.Letter == 'G' && IsFrame(word.Code.Tenths))
+                RefuseUnderCompensation(word.Token, word.Code.Tenths);
         if (scaling is { } scale)
             ReplaceFrame(_state.ProgramFrame?.Polar, scale.Code.Tenths == 510 ? TakeScaling(scale.Token) : null, _state.ProgramFrame?.Rotation);
         if (rotation is { } turn)

@@ -92,6 +92,16 @@ ref partial struct BlockRun
         return false;
     }
 
+    /// <summary>Notes a motion or cycle that the modes forbid: carried over, it is told at the first block only.</summary>
+    readonly void NoteRefused()
+    {
+        if ((_step.Sets & Fault.ModesThatForbid) != 0)
+            _state.Happened &= ~Happened.RefusedInModes;
+        foreach (ref readonly var fault in _step.Faults.Items)
+            if (fault.IsRefusedMotion)
+                _state.Happened |= Happened.RefusedInModes;
+    }
+
     readonly void EndCycle()
     {
         ForgetCycle();
@@ -174,7 +184,7 @@ ref partial struct BlockRun
     {
         var kind = _state.Motion == MotionMode.Rapid ? MoveKind.Rapid : MoveKind.Feed;
         if (_state.Motion == MotionMode.Thread)
-            _words.Use('K');
+            TakeLead();
         var aim = TakeAim();
         var (to, axes) = (aim.Work, aim.Axes);
         // What stands behind the block and may be looked at goes on from where its words lead.
@@ -187,6 +197,14 @@ ref partial struct BlockRun
                 Feed(to, axes, MoveRole.Plain);
         }
         Arrive(aim);
+    }
+
+    /// <summary>A lead is a length on the way in one turn: the sign of the way is that of the axis words (common practice).</summary>
+    readonly void TakeLead()
+    {
+        _words.Use('K');
+        if (_words['K'] <= 0)
+            AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('K'), 'K', _words['K']);
     }
 
     readonly int FirstAxisToken()

@@ -29,7 +29,11 @@ ref partial struct BlockRun
         else if (double.IsNaN(_words['P']))
             LoseOffsets();
         else if (kind is 2 or 20)
+        {
+            if (!HasAxisWords)
+                AddFault(FaultKind.WordMissing, token, 'X');
             SetDatum(isHere: kind == 20);
+        }
         else
             SetToolOffset(token, (int)kind);
     }

@@ -18,7 +18,7 @@ ref partial struct BlockRun
             if (word.Code.Letter != 'G' || !ClaimsAxes(word.Code.Tenths))
                 continue;
             var isRefused = motion is { Code.Tenths: not 800 } other && other.Token != word.Token && HasAxisWords && !IsFrame(word.Code.Tenths);
-            if (claimant is not null || isRefused)
+            if ((claimant is not null || isRefused) && !IsInConflict(word.Token))
                 AddFault(FaultKind.AxisWordsClaimedTwice, word.Token, 'G', word.Code.Tenths / 10.0);
             claimant ??= word;
         }
@@ -49,6 +49,15 @@ ref partial struct BlockRun
         }
         UseAxisWords();
         return true;
+    }
+
+    /// <summary>True for a code refused already beside another of its group.</summary>
+    readonly bool IsInConflict(int token)
+    {
+        foreach (ref readonly var fault in _step.Faults.Items)
+            if (fault.Kind == FaultKind.CodesConflict && fault.Token == token)
+                return true;
+        return false;
     }
 
     readonly bool ClaimsAxes(int tenths) => tenths is 100 or 280 or 300 or 520 or 920

@@ -69,6 +69,7 @@ ref partial struct BlockRun
         TellFrames();
         MoveAsTold();
         NoteNotDescribed();
+        NoteRefused();
         StopAfterMotion();
         EndProgram();
         NoteCycleLeftOn();

@@ -148,15 +148,15 @@ public sealed class BlockWords
             step.Faults.Add(new Fault(FaultKind.CodeUnknown, index, letter, 0, value, 0));
             return;
         }
-        if (code.Group is not (ModalGroup.NonModal or ModalGroup.Other))
+        foreach (var other in _codes.Items)
         {
-            foreach (var other in _codes.Items)
-            {
-                if (!Conflict(other.Code, code))
-                    continue;
-                step.Faults.Add(new Fault(FaultKind.CodesConflict, index, letter, other.Token, value, 0));
-                return;
-            }
+            if (!Conflict(other.Code, code))
+                continue;
+            step.Faults.Add(new Fault(FaultKind.CodesConflict, index, letter, other.Token, value, 0));
+            // Of a group without a mode both are looked at further: without G53 its axis words would lead elsewhere.
+            if (code.Group == ModalGroup.NonModal)
+                break;
+            return;
         }
         _codes.Add(new CodeWord(code, index));
     }
@@ -164,13 +164,18 @@ public sealed class BlockWords
     // Mist and flood may both be on (NISTIR 6556 table 4); a cycle and a motion code may not stand together unless G80 is the cycle.
     static bool Conflict(CodeEntry a, CodeEntry b)
     {
-        if (a.Letter != b.Letter)
+        if (a.Letter != b.Letter || a.Group == ModalGroup.Other)
             return false;
+        if (a.Group == ModalGroup.NonModal)
+            return IsOfGroupZero(a.Tenths) && b.Group == ModalGroup.NonModal && IsOfGroupZero(b.Tenths);
         if (a.Group == b.Group)
             return a.Group != ModalGroup.Coolant || a.Tenths == b.Tenths || a.Tenths == 90 || b.Tenths == 90;
         return (a.Group == ModalGroup.Motion && b.Group == ModalGroup.Cycle && b.Tenths != 800)
             || (b.Group == ModalGroup.Motion && a.Group == ModalGroup.Cycle && a.Tenths != 800);
     }
+
+    // NISTIR 6556 table 4, group 0, of which §3.3.5 lets no two stand together; what other controls add (G9, G52) is not of it.
+    static bool IsOfGroupZero(int tenths) => tenths is 40 or 100 or 280 or 300 or 530 or 920 or 921 or 922 or 923;
 
     /// <summary>The number of a word or setting; NaN where it is not known.</summary>
     internal static double ValueOf(in Block block, in Token token, ref VariableReader variables)

@@ -1,3 +1,5 @@
+using NcLanguage.Control.State;
+
 namespace NcLanguage.Control.Execution;
 
 /// <summary>What a control refuses, or cannot do, in a block.</summary>
@@ -94,4 +96,11 @@ public enum FaultKind : byte
 }
 
 /// <summary>One refusal, at a token of the block.</summary>
-public readonly record struct Fault(FaultKind Kind, int Token, char Letter, int Other, double A, double B);
+public readonly record struct Fault(FaultKind Kind, int Token, char Letter, int Other, double A, double B)
+{
+    /// <summary>What decides whether a motion or cycle is allowed.</summary>
+    public const Slot ModesThatForbid = Slot.Motion | Slot.Cycle | Slot.FeedMode | Slot.Compensation | Slot.Plane | Slot.ProgramFrame;
+
+    /// <summary>True for an arc, probe move or cycle that the present modes forbid; A is its code.</summary>
+    public bool IsRefusedMotion => Kind == FaultKind.NotAllowedHere && A is (2 or 3 or 31 or (> 38 and < 39) or (>= 73 and <= 89));
+}

@@ -80,6 +80,9 @@ public enum Happened : uint
 
     /// <summary>The tool was moved while an offset had changed by an amount not known, from or to a place that was not known for it.</summary>
     MovedLost = 32768,
+
+    /// <summary>The motion or cycle in force was refused in the modes in force, and no word has set either since.</summary>
+    RefusedInModes = 65536,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -40,7 +40,7 @@ public sealed class RejectListTests
         { "3.3.5", "M3 M4", "codes-conflict", "M4" },
         { "3.3.5", "G90 G91", "codes-conflict", "G91" },
         { "3.3.5", "G54 G55 X1", "codes-conflict", "G55" },
-        { "3.3.5", "M3 M8 M48 M0 M19", "codes-conflict", "M19" },
+        { "3.3.5", "M3 M8 M48 M0 M29", "codes-conflict", "M29" },
         { "3.3.5", "G0 X1 X2", "address-repeated", "X2" },
         { "3.4", "G28 G1 X1", "codes-conflict", "G28" },
         { "3.4", "G92 G1 X1", "codes-conflict", "G92" },

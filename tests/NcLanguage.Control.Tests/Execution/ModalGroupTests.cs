@@ -27,6 +27,9 @@ public sealed class ModalGroupTests
     [InlineData("M48 M49")]
     [InlineData("G81 G82 X1 Z-1 R1")]
     [InlineData("G0 G81 X1 Z-1 R1")]
+    [InlineData("G28 G92 X1")]
+    [InlineData("G4 P1 G53 G0 X1")]
+    [InlineData("M3 M19")] // common practice: a code of the spindle
     public void One_code_of_a_group(string block) => Assert.Contains(FaultKind.CodesConflict, Faults(block));
 
     /// <summary>Table 4: codes of different groups; M7 and M8 together.</summary>
@@ -47,7 +50,6 @@ public sealed class ModalGroupTests
     [InlineData("G28 G1 X1", true)]
     [InlineData("G92 G0 X1", true)]
     [InlineData("G10 L2 P1 G1 X1", true)]
-    [InlineData("G28 G92 X1", true)]
     [InlineData("G28 X1", false)]
     [InlineData("G92 X1", false)]
     [InlineData("G28 G0", false)]

@@ -20,7 +20,7 @@ internal static class MachineCodes
         M(70, ModalGroup.Coolant, "mist coolant on", "Turns the mist coolant on.", Nist("3.6.4")),
         M(80, ModalGroup.Coolant, "flood coolant on", "Turns the flood coolant on.", Nist("3.6.4")),
         M(90, ModalGroup.Coolant, "coolant off", "Turns all coolant off.", Nist("3.6.4")),
-        M(190, ModalGroup.Other, "oriented spindle stop", "Stops the spindle at a fixed angle, or at the angle R.", Iso, Optional('R', Degrees, "angle of the spindle")),
+        M(190, ModalGroup.Spindle, "oriented spindle stop", "Stops the spindle at a fixed angle, or at the angle R.", Iso, Optional('R', Degrees, "angle of the spindle")),
         M(290, ModalGroup.Other, "rigid tapping (spindle and feed synchronised)", "Couples the spindle with the feed for the tapping cycle that follows, which starts, reverses and stops it.", Practice, Turns),
         M(300, ModalGroup.Stop, "program end and back to the start",
             "Ends the program, brings the control back to its starting state and goes back to the first block.", Nist("3.6.1")),

@@ -56,6 +56,8 @@ public sealed class ValueNotAllowed : Rule
         'Q' => "a peck is greater than 0",
         'P' when step.Step.Words.HasCode('G', 100) => step.Step.Words['L'] is 2 or 20 ? "G10 sets work offsets 1 to 9" : "an offset number is a whole number from 0",
         'P' when step.Step.Words.HasCode('G', 541) => "a further work offset is a whole number from 1",
+        'P' when step.Step.Words.HasCode('M', 980) || step.Step.Words.HasCode('G', 650) => "the number of a program is a whole number from 0",
+        'P' when step.Step.Words.HasCode('M', 990) => "a block number is a whole number from 0",
         'P' or 'X' => "a dwell is not negative",
         _ => "it lies outside what the code takes",
     };

@@ -72,6 +72,8 @@ public sealed class WordMissing : Rule
         ref readonly var token = ref step.Block.Tokens[fault.Token];
         if (token.IsWord('M') && fault.Letter == 'T')
             return "M6 changes the tool, but no T before it says to which: the tool that the program before has chosen comes, or none.";
+        if (fault.Letter == 'P' && (token.IsWord('M') || token.Value == 65))
+            return $"{Quote.Word(step.Block, token)} needs P, the number of the program to call: the control stops with an alarm.";
         if (!token.IsWord('G'))
             return step.Step.After.Cycle == 0 && !IsOfOtherPlane(step) ? ArcMessage : null;
         var word = Quote.Word(step.Block, token);

@@ -13,6 +13,7 @@ ref partial struct BlockRun
     /// <summary>True for a block whose words are not carried out: a statement, a call with arguments, a code whose number is not known, a block not read to its end.</summary>
     readonly bool IsSteeredElsewhere()
     {
+        var wordsAct = false;
         if (_words.Find(ModalGroup.MacroCall) is { } call)
         {
             CallWithArguments(call);
@@ -24,6 +25,9 @@ ref partial struct BlockRun
             ref readonly var token = ref _block.Tokens[i];
             if (token.Kind == TokenKind.Statement)
             {
+                wordsAct = wordsAct || WordsAct(i);
+                if (wordsAct)
+                    continue;
                 ReadStatement(i);
                 FlagUnusedWords();
                 return true;
@@ -36,10 +40,24 @@ ref partial struct BlockRun
             };
             if (isOpaque)
             {
+                NoteVacant(i);
                 Leave(i);
                 return true;
             }
         }
+        return false;
+    }
+
+    /// <summary>True for words behind a THEN whose condition is known to hold: the block is carried out as if they stood alone (common practice).</summary>
+    readonly bool WordsAct(int index) =>
+        !_words.Has('O') && _block.Tokens[index].Statement == StatementKind.If && Following(index, StatementKind.Then) is var then and >= 0
+        && HasWordBehind(then) && ConditionOf(index) is not (0 or double.NaN);
+
+    readonly bool HasWordBehind(int index)
+    {
+        for (var i = index + 1; i < _block.Tokens.Length; i++)
+            if (_block.Tokens[i].Kind == TokenKind.Word)
+                return true;
         return false;
     }
 
@@ -97,16 +115,24 @@ ref partial struct BlockRun
     readonly void ReadCondition(int index)
     {
         var condition = ConditionOf(index);
-        if (Following(index, StatementKind.Goto) is var jump and >= 0)
+        var then = Following(index, StatementKind.Then);
+        if (Following(then >= 0 ? then : index, StatementKind.Goto) is var jump and >= 0)
         {
             var target = ConditionOf(jump);
             _step.Transfer = new Transfer(
                 TransferKind.Jump, StatementKind.Goto, false, jump, target, condition, !_block.Tokens[index].ReadsVariables);
             return;
         }
-        if (Following(index, StatementKind.Then) < 0)
+        if (then < 0)
         {
             AddFault(FaultKind.StatementIncomplete, index);
+            return;
+        }
+        if (HasWordBehind(then))
+        {
+            _words.UseAll();
+            if (double.IsNaN(condition))
+                Leave(index);
             return;
         }
         if (condition == 0)
@@ -189,8 +215,18 @@ ref partial struct BlockRun
             return;
         }
         var number = TakeWhole('P', out var program) ? program : double.NaN;
-        var times = _words.Has('L') ? TakeWhole('L', out var count) ? count : double.NaN : 1;
+        var times = _words.Has('L') ? TakeRepeats(out var count) ? count : double.NaN : 1;
         _step.Transfer = new Transfer(kind, StatementKind.None, false, token, number, times, true);
+    }
+
+    readonly bool TakeRepeats(out int count)
+    {
+        if (!TakeWhole('L', out count))
+            return false;
+        if (count > 0)
+            return true;
+        AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('L'), 'L', 0);
+        return false;
     }
 
     /// <summary>Settings act after every read of their block (NISTIR 6556 §3.3.3); the last of a double setting wins.</summary>
@@ -198,9 +234,30 @@ ref partial struct BlockRun
     readonly void Assign(bool isCertain = true)
     {
         for (var i = 0; i < _block.Tokens.Length; i++)
-            if (_block.Tokens[i] is { Kind: TokenKind.Assignment, IsMalformed: false })
+        {
+            if (_block.Tokens[i].Kind != TokenKind.Assignment)
+                continue;
+            if (!_block.Tokens[i].IsMalformed)
                 NoteVacant(i);
+            NoteVacantTarget(i);
+        }
         AssignIn(ref _state, isCertain);
+        if ((_step.Events & StepEvents.WritesDatum) != 0)
+            WriteDatums(isCertain);
+    }
+
+    /// <summary>What was written into the variables of datums moves them.</summary>
+    readonly void WriteDatums(bool isCertain)
+    {
+        foreach (ref readonly var token in _block.Tokens)
+        {
+            if (token.Kind != TokenKind.Assignment || NameOf(token) is not null)
+                continue;
+            var reader = new VariableReader(_step.Before, Setup, Machine);
+            var number = Math.Round(Expression.Read(_block.Line, token.Start + 1, ref reader).Value);
+            if (SystemVariables.IsDatum((int)number))
+                SetDatumByVariable((int)number, isCertain && !token.IsMalformed ? ValueOf(token) : double.NaN);
+        }
     }
 
     readonly void AssignIn(ref ControlState state, bool isCertain = true)
@@ -225,6 +282,12 @@ ref partial struct BlockRun
             // A variable whose number is not known could be any: none is known after it.
             if (isOne && whole == SystemVariables.Alarm && value != 0)
                 _step.Events |= StepEvents.Alarm;
+            if (isOne && SystemVariables.IsDatum((int)whole))
+            {
+                // It is kept where the datum is, and read from there.
+                _step.Events |= StepEvents.WritesDatum;
+                continue;
+            }
             state.Variables = isOne ? variables.With((int)whole, value) : Variables.Unknown;
         }
     }
@@ -239,6 +302,14 @@ ref partial struct BlockRun
             return null;
         return Encoding.UTF8.GetString(target[(open + 1)..close]).Replace(" ", "", StringComparison.Ordinal)
             .Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
+    }
+
+    /// <summary>Notes a variable never set that says which one is to be set: #[#9]=5.</summary>
+    readonly void NoteVacantTarget(int index)
+    {
+        var reader = new VariableReader(_step.Before, Setup, Machine);
+        Expression.Read(_block.Line, _block.Tokens[index].Start + 1, ref reader);
+        NoteUnset(index, reader.FirstVacant);
     }
 
     readonly void NoteVacantWords()
@@ -258,7 +329,7 @@ ref partial struct BlockRun
         var value = BlockWords.ValueOf(_block, token, ref reader);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
-        // A comparison with a vacant variable has a value: that is how a program asks whether it was set.
+        // A comparison with #0 has a value: that is how a program asks whether a variable was set.
         if (!(double.IsNaN(value) || Expression.IsVacant(value)) || _state.IsCalled)
             return;
         if (reader.FirstVacant < 0 && reader.FirstVacantName is { } name)
@@ -266,9 +337,14 @@ ref partial struct BlockRun
             AddFault(FaultKind.VariableUnset, index, '#', double.NaN);
             _state.Variables = (_state.Variables ?? Variables.None).With(name, double.NaN);
         }
-        if (reader.FirstVacant < 0)
+        NoteUnset(index, reader.FirstVacant);
+    }
+
+    readonly void NoteUnset(int index, int number)
+    {
+        if (number < 0 || _state.IsCalled)
             return;
-        AddFault(FaultKind.VariableUnset, index, '#', reader.FirstVacant);
-        _state.Variables = (_state.Variables ?? Variables.None).With(reader.FirstVacant, double.NaN);
+        AddFault(FaultKind.VariableUnset, index, '#', number);
+        _state.Variables = (_state.Variables ?? Variables.None).With(number, double.NaN);
     }
 }

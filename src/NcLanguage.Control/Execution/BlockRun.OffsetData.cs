@@ -57,27 +57,50 @@ ref partial struct BlockRun
             return;
         }
         var workOffset = number <= 6 ? 53 + number : 584 + number;
-        var before = _state;
         var old = Offsets.Datum(workOffset, _state, Setup);
-        var origin = old;
-        var moved = Offsets.Moved(workOffset, _state);
-        var by = default(Point3);
+        var (places, steps) = (old, default(Point3));
         for (var axis = 0; axis < 3; axis++)
         {
             if (!_words.Has((char)('X' + axis)))
                 continue;
             var value = Length((char)('X' + axis));
             var (place, step) = isHere ? DatumHere(workOffset, axis, value, old[axis]) : DatumThere(value, old[axis]);
-            origin = origin.With(axis, place);
-            by = by.With(axis, step);
+            (places, steps) = (places.With(axis, place), steps.With(axis, step));
+        }
+        PutDatum(workOffset, WordAxes(), places, steps, isHere);
+    }
+
+    /// <summary>A datum written through its variable (NISTIR 6556 table 2): #5221 to #5223 for G54, 20 more for each further one.</summary>
+    readonly void SetDatumByVariable(int number, double value)
+    {
+        var (system, axis) = ((number - 5221) / 20 + 1, (number - 5221) % 20);
+        var workOffset = system <= 6 ? 53 + system : 584 + system;
+        var old = Offsets.Datum(workOffset, _state, Setup);
+        var place = value * UnitLength;
+        PutDatum(workOffset, Bit(axis), old.With(axis, place), default(Point3).With(axis, place - old[axis]), isHere: false);
+        _step.Sets |= Slot.OffsetData;
+    }
+
+    /// <summary>Puts a datum to another place along some axes.</summary>
+    /// <param name="steps">By how much it moves, mm.</param>
+    /// <param name="isHere">It was put by where the tool stands.</param>
+    readonly void PutDatum(int workOffset, int axes, Point3 origin, Point3 steps, bool isHere)
+    {
+        var before = _state;
+        var old = Offsets.Datum(workOffset, _state, Setup);
+        var moved = Offsets.Moved(workOffset, _state);
+        for (var axis = 0; axis < 3; axis++)
+        {
+            if ((axes & Bit(axis)) == 0)
+                continue;
             // A datum that nobody had a place for is meant to lie where it is put first.
-            var isFirst = !isHere && double.IsNaN(step) && double.IsNaN(old[axis]) && moved[axis] == 0;
-            moved = moved.With(axis, isFirst ? 0 : moved[axis] + step);
+            var isFirst = !isHere && double.IsNaN(steps[axis]) && double.IsNaN(old[axis]) && moved[axis] == 0;
+            moved = moved.With(axis, isFirst ? 0 : moved[axis] + steps[axis]);
         }
         _state.OffsetData = (_state.OffsetData ?? OffsetData.None).WithDatum(workOffset, new SetDatum(origin, moved));
         _state.Happened &= ~Happened.MovedOffFrame;
         if (workOffset == _state.WorkOffset)
-            Offsets.Changed(ref _state, before, Setup, Slot.OffsetData, WordAxes(), by);
+            Offsets.Changed(ref _state, before, Setup, Slot.OffsetData, axes, steps);
     }
 
     /// <summary>L2: the datum in machine coordinates and by how much it moves; in G91 the amount is added (common practice).</summary>

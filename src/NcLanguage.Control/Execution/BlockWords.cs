@@ -63,6 +63,8 @@ public sealed class BlockWords
 
     internal const uint Axes = 1u << ('X' - 'A') | 1u << ('Y' - 'A') | 1u << ('Z' - 'A');
 
+    internal void UseAll() => _used = uint.MaxValue;
+
     internal void Use(char letter) => _used |= Bit(letter);
 
     /// <summary>True when the block has this word and no code has taken it yet.</summary>

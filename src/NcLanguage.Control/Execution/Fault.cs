@@ -88,6 +88,9 @@ public enum FaultKind : byte
     /// <summary>A way back that is taken again and again without end; <see cref="Fault.A"/> is the line it goes back to, from 1.</summary>
     LoopEndless,
 
+    /// <summary>The program makes the control stop with an alarm, whichever way it goes; <see cref="Fault.A"/> is the variable that does it.</summary>
+    AlarmReached,
+
     /// <summary>A condition, count or target is not known: so is which way the run goes. A is 0 where both ways are run, 1 where nothing is known behind it.</summary>
     WayNotKnown,
 

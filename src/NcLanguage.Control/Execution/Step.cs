@@ -20,6 +20,9 @@ public enum StepEvents
 
     /// <summary>The block makes the control stop with an alarm.</summary>
     Alarm = 1024,
+
+    /// <summary>The block writes a variable that holds a datum.</summary>
+    WritesDatum = 2048,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>

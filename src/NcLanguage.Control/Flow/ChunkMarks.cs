@@ -120,6 +120,9 @@ public sealed class ChunkMarks
                 case TokenKind.Percent:
                     Add(ref marks, new Mark(MarkKind.Percent, StatementKind.None, false, -1, line));
                     break;
+                case TokenKind.Assignment:
+                    steers |= block.TextOf(token).StartsWith("#3000"u8);
+                    break;
                 case TokenKind.Statement:
                     steers = true;
                     var isFirst = !hasStatement;

@@ -56,7 +56,7 @@ public sealed partial class FlowRunner
         SetState(_state);
         // The line of a subroutine's SUB is passed over: met in the run it would lead behind the ENDSUB.
         var isSubroutine = frame.Text.BlockAt(frame.Region.First).Tokens is var tokens && IsSub(tokens);
-        GoOn(frame, frame.Region.First + (isSubroutine ? 1 : 0));
+        GoOn(frame, isSubroutine ? frame.Region.First + 1 : frame.Text.BehindOpeningMark(frame.Region.First));
     }
 
     static bool IsSub(ReadOnlySpan<NcLanguage.Syntax.Lexing.Token> tokens)

@@ -159,12 +159,22 @@ public sealed partial class FlowRunner
         }
         if ((Step.Events & StepEvents.Alarm) != 0)
         {
+            // Where it is not known which way the run goes, the alarm is what the program keeps in store.
+            if (!_watch.HasDoubts)
+                Fault(FaultKind.AlarmReached, LastToken(), SystemVariables.Alarm);
             StopWay(FlowEnd.Stopped);
             return;
         }
         if (!_state.Ended)
         {
             GoOn(frame, Line + 1);
+            return;
+        }
+        if (_frames.Count > 1 && Text.BlockAt(Line).Tokens[0].Kind == TokenKind.Percent)
+        {
+            // The closing % of a called file is the end of its blocks, and not of the run.
+            _state.Ended = false;
+            RunOff(frame);
             return;
         }
         if (_frames.Count > 1)

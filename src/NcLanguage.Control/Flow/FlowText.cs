@@ -93,6 +93,13 @@ public sealed partial class FlowText
         return new Region(0, Text.LineCount);
     }
 
+    /// <summary>The line behind a % that opens a file; the line itself where none stands there.</summary>
+    internal int BehindOpeningMark(int line)
+    {
+        var first = NextBlock(line);
+        return first < Text.LineCount && BlockAt(first).Tokens[0].Kind == TokenKind.Percent ? first + 1 : line;
+    }
+
     /// <summary>The program with a number; null where the text has none.</summary>
     internal Region? FindProgram(int number)
     {

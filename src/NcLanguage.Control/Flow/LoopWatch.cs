@@ -33,6 +33,9 @@ sealed class LoopWatch
 
     public void NoteDoubt() => _doubts++;
 
+    /// <summary>Whether it was anywhere not known which way the run goes.</summary>
+    public bool HasDoubts => _doubts > 0;
+
     /// <summary>Notes a way back to a line; tells whether the control is then as it was at an earlier arrival there, so that it will come again and again.</summary>
     /// <param name="from">The block that goes back, as a line of the program itself.</param>
     /// <param name="readsPlace">Whether anything that steers the run hangs on where the tool stands.</param>

@@ -17,6 +17,9 @@ static class SystemVariables
     /// <summary>Setting this variable stops the control with an alarm (common practice).</summary>
     public const int Alarm = 3000;
 
+    /// <summary>True for a variable that holds where a datum lies along X, Y or Z (NISTIR 6556 table 2).</summary>
+    public static bool IsDatum(int number) => number is >= 5221 and < 5221 + 20 * 9 && (number - 5221) % 20 < 3;
+
     public static bool IsOne(int number) => number >= First;
 
     /// <summary>The value, or NaN where it is not known here or the number has no published meaning.</summary>

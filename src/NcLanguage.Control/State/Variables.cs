@@ -31,17 +31,17 @@ public sealed class Variables : IEquatable<Variables>
     /// <summary>Any variable may hold anything.</summary>
     public static Variables Unknown { get; } = new(ImmutableSortedDictionary<int, double>.Empty, ImmutableSortedDictionary<int, double>.Empty, NoNames, false, false);
 
-    /// <summary>The value of #number: NaN where it is not known, <see cref="Expression.Vacant"/> where it was never set.</summary>
+    /// <summary>The value of #number: NaN where it is not known, <see cref="Expression.Unset"/> where it was never set.</summary>
     public double Get(int number)
     {
         var isLocal = number <= LastLocal;
         if ((isLocal ? _locals : _common).TryGetValue(number, out var value))
             return value;
-        return (isLocal ? _areLocalsKnown : _areOthersKnown) ? Expression.Vacant : double.NaN;
+        return (isLocal ? _areLocalsKnown : _areOthersKnown) ? Expression.Unset : double.NaN;
     }
 
     /// <summary>The value of a named variable; the name in lower case.</summary>
-    public double Get(string name) => _named.TryGetValue(name, out var value) ? value : _areOthersKnown ? Expression.Vacant : double.NaN;
+    public double Get(string name) => _named.TryGetValue(name, out var value) ? value : _areOthersKnown ? Expression.Unset : double.NaN;
 
     /// <summary>The same values with #number set; NaN makes it not known.</summary>
     public Variables With(int number, double value)

@@ -13,13 +13,20 @@ public static class Expression
     /// <summary>Least number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int FirstVariable = 1;
 
-    /// <summary>What a variable holds that was never set, and #0 always: a value not known that EQ and NE can tell from others (common practice).</summary>
+    /// <summary>What #0 always holds: a value not known that EQ and NE can tell from others (common practice).</summary>
     public static double Vacant { get; } = BitConverter.Int64BitsToDouble(VacantBits);
 
-    const long VacantBits = 0x7FF8_0000_0000_0ACE;
+    /// <summary>What a variable holds that was never set: it equals #0 and others like it; against a number controls differ, some take it as 0.</summary>
+    public static double Unset { get; } = BitConverter.Int64BitsToDouble(UnsetBits);
 
-    /// <summary>True for <see cref="Vacant"/>, which is a NaN of its own.</summary>
-    public static bool IsVacant(double value) => BitConverter.DoubleToInt64Bits(value) == VacantBits;
+    const long VacantBits = 0x7FF8_0000_0000_0ACE;
+    const long UnsetBits = 0x7FF8_0000_0000_0ACF;
+
+    /// <summary>True for <see cref="Vacant"/> and <see cref="Unset"/>, which are NaNs of their own.</summary>
+    public static bool IsVacant(double value) => BitConverter.DoubleToInt64Bits(value) is VacantBits or UnsetBits;
+
+    /// <summary>True for <see cref="Unset"/> alone.</summary>
+    internal static bool IsUnset(double value) => BitConverter.DoubleToInt64Bits(value) == UnsetBits;
 
     /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int LastVariable = 5399;

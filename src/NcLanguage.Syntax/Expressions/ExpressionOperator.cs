@@ -116,11 +116,13 @@ internal static class ExpressionOperators
         return rest < 0 ? rest + Math.Abs(right) : rest;
     }
 
-    /// <summary>A variable that was never set equals only another such one; a value not known may equal anything.</summary>
+    /// <summary>A variable that was never set equals #0 and another such one; against a number controls differ. A value not known may equal anything.</summary>
     private static double CompareVacant(double left, double right, ExpressionOperator op)
     {
         var (isLeft, isRight) = (Expression.IsVacant(left), Expression.IsVacant(right));
         if ((!isLeft && double.IsNaN(left)) || (!isRight && double.IsNaN(right)))
+            return double.NaN;
+        if (isLeft != isRight && (Expression.IsUnset(left) || Expression.IsUnset(right)))
             return double.NaN;
         return Truth((isLeft && isRight) == (op == ExpressionOperator.Equal));
     }

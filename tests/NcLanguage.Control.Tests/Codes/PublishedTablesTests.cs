@@ -116,6 +116,22 @@ public sealed class PublishedTablesTests
         Assert.Equal(x, session.State.Variables!.Get(1) - (number == 5211 ? session.State.Shift.X - 3 : 0), 9);
     }
 
+    /// <summary>Table 2: what is written into #5221 or #5241 is where the datum lies, and G10 writes the same place.</summary>
+    [Theory]
+    [InlineData("#5221=-1000\nG0 X1", -999)]
+    [InlineData("#5241=-500\nG55\nG0 X2", -498)]
+    [InlineData("G20\n#5221=-10\nG21\nG0 X1", -253)]
+    [InlineData("#5241=-130\nG10 L2 P2 X-1000\nG0 X#5241", -1300)]
+    public void A_datum_written_through_its_variable(string blocks, double machineX)
+    {
+        var setup = Setup.None with
+        {
+            IsPresent = true,
+            WorkOffsets = Setup.None.WorkOffsets.Add(54, new Point3(-300, -200, -400)).Add(55, new Point3(-250, -180, -390)),
+        };
+        Assert.Equal(machineX, new Session(setup: setup, start: default(Point3)).Run(["G90", .. blocks.Split('\n')]).State.MachinePosition.X, 9);
+    }
+
     /// <summary>§3.3.2.2: parameters run from 1 to 5399.</summary>
     [Theory]
     [InlineData("#1=7", "X#1", 7)]

@@ -152,7 +152,7 @@ public sealed class ProgramTests
         Assert.Equal((MotionMode.Unknown, DistanceMode.Unknown, LengthUnit.Unknown, -1, -1), (state.Motion, state.Distance, state.Units, state.Tool, state.Cycle));
         Assert.True(double.IsNaN(state.Variables!.Get(2)));
         Assert.Empty(session.Moves);
-        Assert.Equal([FaultKind.NotFollowed], session.Faults.Select(fault => fault.Kind));
+        Assert.Equal([FaultKind.VariableUnset, FaultKind.NotFollowed], session.Faults.Select(fault => fault.Kind));
         Assert.True(double.IsNaN(session.Run("G92.3").State.Shift.X));
     }
 

@@ -13,7 +13,6 @@ public sealed class CallTests
     [InlineData("M98 P20 G0 X1\nG0 X3\nM30\nO20\nG0 X2\nM99", "1 2 3")]
     // So many times; none; P with the times in front of four digits.
     [InlineData("G0 X0\nM98 P20 L3\nM30\nO20\nG91 G0 X5\nM99", "0 5 10 15")]
-    [InlineData("G0 X0\nM98 P20 L0\nG0 X9\nM30\nO20\nG91 G0 X5\nM99", "0 9")]
     [InlineData("G0 X0\nM98 P30020\nM30\nO20\nG91 G0 X5\nM99", "0 5 10 15")]
     // The program with all five digits comes first.
     [InlineData("G0 X0\nM98 P30020\nM30\nO20\nG0 X5\nM99\nO30020\nG0 X7\nM99", "0 7")]

@@ -18,7 +18,7 @@ public sealed class DeeperThanFlutes : Rule
         Name = "deeper-than-flutes",
         Severity = Severity.Error,
         Title = "A hole or cut deeper than the tool's flutes are long",
-        Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level, or below the start of a plunge. "
+        Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level. "
             + "A cut that goes as deep below the stock's top within reach of the stock's sides.",
         AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall.",
         Setup = """
@@ -53,7 +53,8 @@ public sealed class DeeperThanFlutes : Rule
             M30
             """,
         NotFound = "A cut that a rapid took down first, into what has been cut. In a pocket with its walls out of reach the shank touches nothing, though the rule "
-            + "counts from the stock's top. Without a stock the hole's surface is not known: counting from R says a little too much.",
+            + "counts from the stock's top. Without a stock the hole's surface is not known: counting from R says a little too much, "
+            + "and of a cut it is not known how deep it goes.",
         Source = "Common practice.",
     };
 
@@ -83,24 +84,20 @@ public sealed class DeeperThanFlutes : Rule
 
     void CheckCuts(double flutes, Tool tool, in StepContext step)
     {
+        // Without a stock it is not known where in the air a feed down meets the work.
+        if (step.Job.Setup.Stock is not { } stock)
+            return;
+        var reach = (tool.Diameter ?? 0) / 2;
+        var limit = stock.Max.Z - flutes - Rounding;
         foreach (ref readonly var move in step.Step.Moves.Items)
         {
             if (!move.IsCut)
                 continue;
-            if (step.Job.Setup.Stock is { } stock)
-            {
-                var reach = (tool.Diameter ?? 0) / 2;
-                var limit = stock.Max.Z - flutes - Rounding;
-                var from = move.From + step.Step.ToFrame;
-                var to = move.To + step.Step.ToFrame;
-                if (IsDeep(from, from, stock, reach, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, reach, limit))
-                    continue;
-                Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", flutes, "The cut goes", step);
-                return;
-            }
-            if (move.From.X != move.To.X || move.From.Y != move.To.Y || !(move.From.Z - move.To.Z > flutes + Rounding))
+            var from = move.From + step.Step.ToFrame;
+            var to = move.To + step.Step.ToFrame;
+            if (IsDeep(from, from, stock, reach, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, reach, limit))
                 continue;
-            Report(move.From.Z - move.To.Z, move.From.Z, "where it starts", flutes, "The plunge goes", step);
+            Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", flutes, "The cut goes", step);
             return;
         }
     }

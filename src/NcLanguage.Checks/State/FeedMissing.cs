@@ -14,7 +14,8 @@ public sealed class FeedMissing : Rule
         Name = "feed-missing",
         Severity = Severity.Error,
         Title = "A cut has no feed",
-        Finds = "The first cut, or probe moves before it, of a program before any F; F0; and under inverse time feed (G93) a cut without an F of its own.",
+        Finds = "The first cut, or probe moves before it, of a program before any F; the first behind a change of the feed mode (G93, G94, G95) without "
+            + "a new F; F0; and under inverse time feed (G93) a cut without an F of its own.",
         AtTheMachine = "The control stops with an alarm, or cuts at the feed the program before has left.",
         Example = """
             G21 G90 G17 G54
@@ -61,9 +62,29 @@ public sealed class FeedMissing : Rule
             return;
         if (after.FeedMode == FeedMode.InverseTime)
             step.ReportBlock(this, "Under G93 every cut needs an F of its own: the control stops here with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");
+        else if (!double.IsNaN(after.OtherFeed))
+        {
+            if (step.HasHappened(Happened.CutWithoutFeed))
+                step.ReportBlock(this, OfOtherMode(step), Slot.FeedMode, "The feed mode changes here.");
+        }
         else if (double.IsNaN(after.Feed) && !after.HasSet(Slot.Feed) && !step.Step.Before.HasSet(Slot.Cut))
             step.ReportBlock(this, $"No feed (F) has been given before this {((step.Step.Events & StepEvents.Cut) == 0 ? "probe move" : "cut")}: the control stops, or cuts at the feed the program before has left.");
     }
+
+    static string OfOtherMode(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        var number = after.OtherFeedMode == FeedMode.InverseTime ? Say.Number(after.OtherFeed) : step.Say.FeedNumber(after.OtherFeed);
+        return $"F{number} was {Meaning(after.OtherFeedMode)}; in {(after.FeedMode == FeedMode.PerTurn ? "G95" : "G94")} no feed has been given: "
+            + $"the control stops with an alarm, or reads {number} as {Meaning(after.FeedMode)}.";
+    }
+
+    static string Meaning(FeedMode mode) => mode switch
+    {
+        FeedMode.InverseTime => "for inverse time",
+        FeedMode.PerTurn => "per turn",
+        _ => "per minute",
+    };
 
     static bool Probes(Step step)
     {

@@ -4,7 +4,7 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A length offset that belongs to another tool.</summary>
+/// <summary>A length offset that belongs to another tool, or that is taken away instead of added.</summary>
 public sealed class LengthOffsetMismatch : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -12,9 +12,10 @@ public sealed class LengthOffsetMismatch : Rule
         Id = "NC2008",
         Name = "length-offset-mismatch",
         Severity = Severity.Warning,
-        Title = "The length offset is another tool's",
-        Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number.",
-        AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid.",
+        Title = "The length offset is another tool's, or is taken away",
+        Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number. "
+            + "As an error, G44 with an H whose length the setup or the program gives above 0.",
+        AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid. Under G44 it goes too deep by twice its length.",
         Example = """
             G21 G90 G17 G54
             T2 M6
@@ -32,10 +33,10 @@ public sealed class LengthOffsetMismatch : Rule
             """,
         FixSafety = FixSafety.Safe,
         Fix = 
-            "Writes the H of the tool in the spindle. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
+            "Writes the H of the tool in the spindle; for G44, as a choice, G43. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
-        NotFound = "Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
-        Source = "NISTIR 6556 §3.5.11; H equal to T is common practice.",
+        NotFound = "G44 with a length that is not known. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
+        Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Words;
@@ -43,7 +44,10 @@ public sealed class LengthOffsetMismatch : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var after = ref step.Step.After;
-        if ((step.Step.Sets & Slot.LengthOffset) == 0 || after.Tool <= 0 || after.H < 0 || !step.IsRun)
+        if ((step.Step.Sets & Slot.LengthOffset) == 0 || after.H < 0 || !step.IsRun)
+            return;
+        CheckSign(step);
+        if (after.Tool <= 0)
             return;
         if (after.LengthOffset is not (LengthOffsetMode.Plus or LengthOffsetMode.Minus) || !step.Step.Words.Has('H'))
             return;
@@ -60,8 +64,23 @@ public sealed class LengthOffsetMismatch : Rule
             Slot.Tool, $"Tool {after.Tool} is changed in here.", expected);
     }
 
+    void CheckSign(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        var token = step.Step.Words.TokenOfCode('G', 440);
+        var length = -Offsets.LengthValue(after, step.Job.Setup);
+        if (token < 0 || after.LengthOffset != LengthOffsetMode.Minus || !(length > 0))
+            return;
+        step.Report(this, token, $"G44 takes the length in H{after.H}, {step.Say.Length(length)}, away instead of adding it: the tip runs {step.Say.Length(2 * length)} lower than with G43.",
+            text: AddingCode, severity: Severity.Error);
+    }
+
+    const string AddingCode = "G43";
+
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
+        if (finding.Text == AddingCode)
+            return [new Fix($"Write {AddingCode}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, AddingCode)])];
         var tool = analysis.Main.StepAt(finding.Line).After.Tool;
         var isListed = analysis.Setup.FindTool(tool)?.LengthOffset is not null;
         var word = "H" + Say.Number(finding.Value);

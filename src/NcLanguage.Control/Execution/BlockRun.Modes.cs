@@ -27,14 +27,20 @@ ref partial struct BlockRun
             return;
         var mode = word.Code.Tenths switch { 930 => FeedMode.InverseTime, 950 => FeedMode.PerTurn, _ => FeedMode.PerMinute };
         if (mode != _state.FeedMode)
-        {
-            // A number meant per minute is none per turn, and no source says that a control turns one into the other.
-            _state.Feed = double.NaN;
-            _state.Set &= ~Slot.Feed;
-            _state.Happened &= ~Happened.FeedOfOtherTool;
-        }
+            LeaveFeed(mode);
         _state.FeedMode = mode;
         _step.Sets |= Slot.FeedMode;
+    }
+
+    /// <summary>A number meant per minute is none per turn, and no source says that a control turns one into the other. Back in the mode it was
+    /// given for, it means what it meant.</summary>
+    readonly void LeaveFeed(FeedMode mode)
+    {
+        var (feed, of) = double.IsNaN(_state.Feed) ? (_state.OtherFeed, _state.OtherFeedMode) : (_state.Feed, _state.FeedMode);
+        var isBack = of == mode && !double.IsNaN(feed);
+        (_state.Feed, _state.OtherFeed, _state.OtherFeedMode) = isBack ? (feed, double.NaN, FeedMode.Unknown) : (double.NaN, feed, of);
+        _state.Set = isBack ? _state.Set | Slot.Feed : _state.Set & ~Slot.Feed;
+        _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.CutWithoutFeed);
     }
 
     /// <summary>G96 and G97 come before S: the S of their block is already read as they say. What G96 makes of the speed depends on the
@@ -54,7 +60,8 @@ ref partial struct BlockRun
         if (!TakeNotNegative('F', out var value))
             return;
         _state.Feed = _state.FeedMode == FeedMode.InverseTime ? value : value * UnitLength;
-        _state.Happened &= ~Happened.FeedOfOtherTool;
+        _state.OtherFeed = double.NaN;
+        _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.CutWithoutFeed);
         _step.Sets |= Slot.Feed;
     }
 
@@ -94,6 +101,8 @@ ref partial struct BlockRun
         if (isOther && (_state.Happened & Happened.LengthRead) != 0)
             _state.Happened |= Happened.UnitsMixed;
         // NISTIR 6556 §4.3.3.3: the feed keeps its number, so that F16 inches a minute becomes F16 mm a minute.
+        if (UnitLength != before && _state.OtherFeedMode != FeedMode.InverseTime)
+            _state.OtherFeed *= UnitLength / before;
         if (_state.FeedMode == FeedMode.InverseTime)
             return;
         if ((_step.Sets & Slot.Feed) != 0)

@@ -68,8 +68,17 @@ ref partial struct BlockRun
             _state.Happened |= Happened.CutStanding;
         if (!isInAir)
             NoteToolCuts();
+        // The feed of a thread is its lead for each turn.
+        if (_state.Motion != MotionMode.Thread || _state.InCycle)
+            NoteFeedUsed();
         _step.Events |= StepEvents.Cut;
         _step.Sets |= Slot.Cut;
+    }
+
+    readonly void NoteFeedUsed()
+    {
+        if (double.IsNaN(_state.Feed))
+            _state.Happened |= Happened.CutWithoutFeed;
     }
 
     /// <summary>Notes what the tool in the spindle cuts with, for the first cut of the next tool.</summary>

@@ -252,7 +252,10 @@ ref partial struct BlockRun
         if (code > 31 && HasAxisWords && length + Rounding < BlockExecutor.LeastProbeWay)
             AddFault(FaultKind.NotAllowedHere, token, 'G', code, length);
         if (Moving(aim.Work, aim.Axes) != 0)
+        {
+            NoteFeedUsed();
             Move(MoveKind.Feed, aim.Work, MoveRole.Probe, PathFeed(length), double.NaN);
+        }
         Lose(aim.Axes);
     }
 }

@@ -5,7 +5,7 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Control.Execution;
 
 /// <summary>How work coordinates, machine coordinates and the setup's frame hang together. NaN where neither setup nor program says.</summary>
-static class Offsets
+public static class Offsets
 {
     /// <summary>What to add to work coordinates of the tip for machine coordinates of the gauge point, mm.</summary>
     public static Point3 ToMachine(in ControlState state, Setup setup) =>

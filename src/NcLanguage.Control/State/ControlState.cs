@@ -112,6 +112,12 @@ public record struct ControlState
     public double Feed;
     public double Speed;
 
+    /// <summary>The last F where the feed mode has changed since, as <see cref="Feed"/> had it; NaN where it has not.</summary>
+    public double OtherFeed;
+
+    /// <summary>What <see cref="OtherFeed"/> counted by.</summary>
+    public FeedMode OtherFeedMode;
+
     /// <summary>Level of the cycle's axis before the present run of cycles.</summary>
     public double InitialLevel;
     public double RLevel;
@@ -161,6 +167,7 @@ public record struct ControlState
         Tool = -1,
         SelectedTool = -1,
         Feed = double.NaN,
+        OtherFeed = double.NaN,
         Speed = double.NaN,
         InitialLevel = double.NaN,
         RLevel = double.NaN,

@@ -83,6 +83,9 @@ public enum Happened : uint
 
     /// <summary>The motion or cycle in force was refused in the modes in force, and no word has set either since.</summary>
     RefusedInModes = 65536,
+
+    /// <summary>The tool has cut or probed without a feed that counts in the feed mode in force, and no F or other mode has come since.</summary>
+    CutWithoutFeed = 131072,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -51,8 +51,9 @@ public sealed class CuttingLimitTests
     [Theory] // Without a stock what is known is where the cycle's feed begins.
     [InlineData("G99 G81 X20 Y30 R2 Z-18 F100", new int[0])]
     [InlineData("G99 G81 X20 Y30 R2 Z-19 F100", new[] { 4 })]
-    [InlineData("G1 Z-15 F100", new int[0])]
-    [InlineData("G1 Z-16 F100", new[] { 4 })]
+    [InlineData("G1 Z-50 F100", new int[0])] // where in the air the feed meets the work is not known
+    [InlineData("G0 Z50\nG1 Z5 F500\nG1 Z-1 F100", new int[0])]
+    [InlineData("G1 F500\nG53 G1 Z-50", new int[0])]
     [InlineData("G1 X0 Z-50 F100", new int[0])]
     public void Without_a_stock_a_hole_is_counted_from_where_its_feed_begins(string moves, int[] lines) => Assert.Equal(lines, Deep(moves, NoStock));
 

@@ -80,10 +80,11 @@ public readonly ref struct StepContext
     /// <param name="concerns">The part of the state concerned; the block that set it last before this one becomes the related place.</param>
     /// <param name="concernsMessage">What the related place says.</param>
     /// <param name="value">What the rule's fix needs to know.</param>
+    /// <param name="asMet">True where it is the state that the block met: then the related place stands whatever the block's own words set.</param>
     public void Report(
         Rule rule, int token, string message, Slot concerns = Slot.None, string concernsMessage = "",
-        double value = double.NaN, string text = "", Severity? severity = null) =>
-        Report(rule, Block.Tokens[token].Start, Block.Tokens[token].End, message, concerns, concernsMessage, value, text, severity);
+        double value = double.NaN, string text = "", Severity? severity = null, bool asMet = false) =>
+        Report(rule, (Block.Tokens[token].Start, Block.Tokens[token].End), message, Earlier(concerns, asMet), concernsMessage, value, text, severity);
 
     /// <summary>Reports from one token of the block to another, by their indices.</summary>
     public void Report(Rule rule, int firstToken, int lastToken, string message) =>
@@ -91,16 +92,13 @@ public readonly ref struct StepContext
 
     /// <summary>Reports bytes of the block's line.</summary>
     public void Report(Rule rule, (int Start, int End) bytes, string message, double value = double.NaN, string text = "") =>
-        Report(rule, bytes.Start, bytes.End, message, Slot.None, "", value, text, null);
+        Report(rule, bytes, message, Slot.None, "", value, text, null);
 
     /// <summary>Reports the whole block: its words from the first to the last, comments, skip mark and block number left out where others stand.</summary>
     public void ReportBlock(
         Rule rule, string message, Slot concerns = Slot.None, string concernsMessage = "",
-        double value = double.NaN, string text = "", Severity? severity = null)
-    {
-        var (start, end) = WordsOf(Block);
-        Report(rule, start, end, message, concerns, concernsMessage, value, text, severity);
-    }
+        double value = double.NaN, string text = "", Severity? severity = null, bool asMet = false) =>
+        Report(rule, WordsOf(Block), message, Earlier(concerns, asMet), concernsMessage, value, text, severity);
 
     /// <summary>From the first to the last word of a block that is neither comment, skip mark nor block number; the whole line where there is none.</summary>
     public static (int Start, int End) WordsOf(in Block block)
@@ -119,28 +117,24 @@ public readonly ref struct StepContext
         return block.Tokens.Length == 0 ? (0, block.Line.Length) : (block.Tokens[0].Start, block.Tokens[^1].End);
     }
 
-    // Numbers that a block takes up before it acts: where the block gives one itself, no other block set it.
-    const Slot Numbers = Slot.Feed | Slot.Speed | Slot.CycleR | Slot.CycleBottom | Slot.CycleDwell | Slot.CyclePeck;
+    // What a block sets by its own words no other block has set for it. What its moves do comes after what they set out from.
+    Slot Earlier(Slot concerns, bool asMet) => asMet || (Step.Sets & concerns & ~Slot.Doings) == 0 ? concerns : Slot.None;
 
     void Report(
-        Rule rule, int start, int end, string message, Slot concerns, string concernsMessage, double value, string text, Severity? severity)
-    {
-        if ((Step.Sets & concerns & Numbers) != 0)
-            (concerns, concernsMessage) = (Slot.None, "");
+        Rule rule, (int Start, int End) bytes, string message, Slot concerns, string concernsMessage, double value, string text, Severity? severity) =>
         _scan.Add(new Finding
         {
             Rule = rule,
             Severity = severity ?? rule.Info.Severity,
             Line = _line,
-            StartColumn = start,
-            EndColumn = end,
+            StartColumn = bytes.Start,
+            EndColumn = bytes.End,
             Message = message,
             Concerns = concerns,
-            ConcernsMessage = concernsMessage,
+            ConcernsMessage = concerns == Slot.None ? "" : concernsMessage,
             Value = value,
             Text = text,
         });
-    }
 }
 
 /// <summary>A whole file, for rules that compare distant places.</summary>

@@ -45,7 +45,7 @@ public sealed class CycleEndedByMove : Rule
         var code = $"G{Say.Number(word.Code.Tenths / 10.0)}";
         step.Report(
             this, word.Token, $"{code} ends G{before.Cycle} here without G80: a control on which only G80 ends a cycle would drill again at this block.",
-            Slot.Cycle, $"G{before.Cycle} was started here.");
+            Slot.Cycle, $"G{before.Cycle} was started here.", asMet: true);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

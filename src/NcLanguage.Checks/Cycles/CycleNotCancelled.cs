@@ -58,7 +58,7 @@ public sealed class CycleNotCancelled : Rule
             return;
         // After a stop the cycle is often meant to go on.
         var isStop = (step.Step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) == 0;
-        step.ReportBlock(this, message, Slot.Cycle, $"{cycle} was started here.", severity: isStop ? Severity.Warning : Severity.Error);
+        step.ReportBlock(this, message, Slot.Cycle, $"{cycle} was started here.", asMet: true, severity: isStop ? Severity.Warning : Severity.Error);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

@@ -48,7 +48,7 @@ public sealed class CompensationLeftOn : Rule
         step.ReportBlock(this, (step.Step.Events & StepEvents.ToolChange) != 0
             ? $"{code} is still on at this tool change: the next tool is led with the radius of this one."
             : $"The program ends with {code} still on: a control that does not switch it off here starts the next program with it.",
-            Slot.Compensation, $"{code} was switched on here.");
+            Slot.Compensation, $"{code} was switched on here.", asMet: true);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

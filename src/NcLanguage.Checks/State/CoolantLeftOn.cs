@@ -42,7 +42,7 @@ public sealed class CoolantLeftOn : Rule
         var token = Math.Max(words.TokenOfCode('M', 20), words.TokenOfCode('M', 300));
         if (token < 0 || (step.Step.Before.Coolant & (CoolantState.Mist | CoolantState.Flood)) == 0 || words.HasCode('M', 90))
             return;
-        step.Report(this, token, $"{Quote.Word(step.Block, step.Block.Tokens[token])} comes while the coolant still runs: a control that does not turn it off lets it run over the table and the open guard.", Slot.Coolant, "The coolant was turned on here.");
+        step.Report(this, token, $"{Quote.Word(step.Block, step.Block.Tokens[token])} comes while the coolant still runs: a control that does not turn it off lets it run over the table and the open guard.", Slot.Coolant, "The coolant was turned on here.", asMet: true);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>

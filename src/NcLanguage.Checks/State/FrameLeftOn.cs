@@ -39,10 +39,10 @@ public sealed class FrameLeftOn : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        if (step.Step.Before.IsCalled || !(step.Step.Words.HasCode('M', 20) || step.Step.Words.HasCode('M', 300)) || LeftOn(step) is not var (code, what, end))
+        if (step.Step.Before.IsCalled || !(step.Step.Words.HasCode('M', 20) || step.Step.Words.HasCode('M', 300)) || LeftOn(step) is not var (code, what, end, slot))
             return;
         step.ReportBlock(this, $"The program ends with the {what} of {code} still on: a control that does not switch it off here cuts the next part with it.",
-            Slot.ProgramFrame, "It was last set here.", text: end);
+            slot, "It was last set here.", text: end, asMet: true);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
@@ -53,14 +53,14 @@ public sealed class FrameLeftOn : Rule
     }
 
     /// <summary>What is known to be on when the block has run: its code, its name and the code that ends it.</summary>
-    static (string Code, string What, string End)? LeftOn(in StepContext step)
+    static (string Code, string What, string End, Slot Slot)? LeftOn(in StepContext step)
     {
         var frame = step.Step.Before.ProgramFrame;
         var words = step.Step.Words;
         if (frame?.Rotation is { IsTurned: true, Plane: not WorkPlane.Unknown } && !words.HasCode('G', 690))
-            return ("G68", "rotation", "G69");
+            return ("G68", "rotation", "G69", Slot.Rotation);
         if (frame?.Scaling is { } scaling && scaling.Factors.IsKnown && !words.HasCode('G', 500))
-            return ("G51", "scaling", "G50");
-        return frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150) ? ("G16", "polar reading", "G15") : null;
+            return ("G51", "scaling", "G50", Slot.Scaling);
+        return frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150) ? ("G16", "polar reading", "G15", Slot.Polar) : null;
     }
 }

@@ -65,7 +65,7 @@ public sealed class NotAllowedHere : Rule
             else if (fault.A is 41 or 42 && fault.B > 0)
                 step.Report(this, fault.Token, $"Radius compensation works in the XY plane (G17), and G{fault.B} is in force: the control stops with an alarm.", Slot.Plane, "The plane is set here.");
             else if (fault.A is 41 or 42)
-                step.Report(this, fault.Token, $"Radius compensation is on already: {word} needs a G40 first, and the control stops with an alarm.", Slot.Compensation, "It is switched on here.");
+                step.Report(this, fault.Token, $"Radius compensation is on already: {word} needs a G40 first, and the control stops with an alarm.", Slot.Compensation, "It is switched on here.", asMet: true);
             else
                 step.Report(this, fault.Token, $"{word} is not allowed while radius compensation is on: the control stops with an alarm.", Slot.Compensation, "It is switched on here.");
         }

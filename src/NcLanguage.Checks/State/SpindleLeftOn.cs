@@ -42,7 +42,7 @@ public sealed class SpindleLeftOn : Rule
         var token = Math.Max(words.TokenOfCode('M', 20), words.TokenOfCode('M', 300));
         if (token < 0 || step.Step.Before.Spindle is not (SpindleState.Clockwise or SpindleState.Counterclockwise) || words.HasCode('M', 50) || words.HasCode('M', 190))
             return;
-        step.Report(this, token, $"{Quote.Word(step.Block, step.Block.Tokens[token])} comes while the spindle still turns: a control that does not stop it leaves it turning while the operator reaches in.", Slot.Spindle, "The spindle was started here.");
+        step.Report(this, token, $"{Quote.Word(step.Block, step.Block.Tokens[token])} comes while the spindle still turns: a control that does not stop it leaves it turning while the operator reaches in.", Slot.Spindle, "The spindle was started here.", asMet: true);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>

@@ -54,7 +54,8 @@ public sealed class SpindleOff : Rule
         if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
             return;
         var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle is stopped" : "The spindle was never started";
-        step.ReportBlock(this, $"{why}: this block pushes a tool that does not turn into the work.", Slot.Spindle, "The spindle is stopped here.");
+        var (concerns, where) = after.Speed == 0 ? (Slot.Speed, "The speed is set to 0 here.") : (Slot.Spindle, "The spindle is stopped here.");
+        step.ReportBlock(this, $"{why}: this block pushes a tool that does not turn into the work.", concerns, where);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

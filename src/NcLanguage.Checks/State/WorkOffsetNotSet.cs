@@ -38,7 +38,7 @@ public sealed class WorkOffsetNotSet : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var after = ref step.Step.After;
-        if (!step.HasHappened(Happened.WorkMove) || after.IsCalled || (after.Set & (Slot.WorkOffset | Slot.Shift)) != 0)
+        if (!step.HasHappened(Happened.WorkMove) || after.IsCalled || (after.Set & (Slot.WorkOffset | Slot.Shift | Slot.LocalShift)) != 0)
             return;
         step.ReportBlock(this, "No work offset (G54 to G59) has been chosen: this move counts from the datum the program before has used.");
     }

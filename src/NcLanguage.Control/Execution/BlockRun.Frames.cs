@@ -16,7 +16,7 @@ ref partial struct BlockRun
         var rotation = _words.Find(ModalGroup.Rotation);
         if (polar is null && scaling is null && rotation is null)
             return;
-        _step.Sets |= Slot.ProgramFrame;
+        _step.Sets |= (polar is null ? 0 : Slot.Polar) | (scaling is null ? 0 : Slot.Scaling) | (rotation is null ? 0 : Slot.Rotation);
         // The offset path goes on from a place in the frame that is left (common practice: refused).
         foreach (var word in _words.Codes)
             if (word.Code.Letter == 'G' && IsFrame(word.Code.Tenths))

@@ -220,8 +220,8 @@ ref partial struct BlockRun
             if (_words.Has(letter))
                 _state.LocalShift = _state.LocalShift.With(axis, Length(letter));
         }
-        Offsets.Changed(ref _state, before, Setup, Slot.Shift, WordAxes());
-        _step.Sets |= Slot.Shift;
+        Offsets.Changed(ref _state, before, Setup, Slot.LocalShift, WordAxes());
+        _step.Sets |= Slot.LocalShift;
     }
 
     /// <summary>Refuses what the published specification does not allow while radius compensation is on (NISTIR 6556 §B.5).</summary>

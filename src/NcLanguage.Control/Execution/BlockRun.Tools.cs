@@ -79,7 +79,7 @@ ref partial struct BlockRun
         if (_words.HasCode('M', 290))
         {
             _state.RigidTapping = true;
-            _step.Sets |= Slot.Spindle;
+            _step.Sets |= Slot.RigidTapping;
         }
         if (_words.HasCode('M', 30))
             Spin(SpindleState.Clockwise);

@@ -70,7 +70,7 @@ public static class Offsets
     public static void Changed(ref ControlState state, in ControlState before, Setup setup, Slot what, int axes = 7, Point3 datumMoved = default)
     {
         var changed = default(Point3) - datumMoved;
-        if ((what & Slot.Shift) != 0)
+        if ((what & (Slot.Shift | Slot.LocalShift)) != 0)
             changed += Shift(before) - Shift(state);
         if ((what & Slot.WorkOffset) != 0 && (before.WorkOffset != state.WorkOffset || state.WorkOffset < 0))
             changed += Datum(before.WorkOffset, before, setup) - Datum(state.WorkOffset, state, setup);

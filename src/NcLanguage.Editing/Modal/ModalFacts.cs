@@ -50,6 +50,8 @@ sealed class ModalFacts
         }, _state.Units == LengthUnit.Inch ? " inch" : " mm");
         Code("plane", Slot.Plane, "plane", _state.Plane switch { WorkPlane.XY => "G17", WorkPlane.ZX => "G18", WorkPlane.YZ => "G19", _ => "" });
         Code("workOffset", Slot.WorkOffset, "work offset", _state.WorkOffset <= 0 ? "" : WorkOffsetName.Format(_state.WorkOffset));
+        AddShift("localShift", Slot.LocalShift, "G52", _state.LocalShift);
+        AddShift("shift", Slot.Shift, "G92", _state.Shift);
         Code("compensation", Slot.Compensation, "radius compensation",
             _state.Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" },
             _state.IsCompensated ? " by " + _lengths.Length(_state.CompensationRadius) : "");
@@ -68,19 +70,32 @@ sealed class ModalFacts
             Code("override", Slot.Override, "", "M49", " overrides off");
     }
 
+    /// <summary>A shift beside the work offset, by the axes that it moves; those of a program before are not known and not listed.</summary>
+    void AddShift(string name, Slot slot, string code, Point3 shift)
+    {
+        if (!_state.HasSet(slot))
+            return;
+        var text = "";
+        for (var axis = 0; axis < 3; axis++)
+            if (shift[axis] != 0)
+                text += $" {(char)('X' + axis)}{_lengths.Number(shift[axis])}";
+        if (text.Length > 0)
+            Code(name, slot, "", code, " shift" + text);
+    }
+
     /// <summary>Polar words, scaling and rotation, where they are on.</summary>
     void AddProgramFrame()
     {
         if (_state.ProgramFrame is not { } frame)
             return;
         if (frame.Polar is not null)
-            Code("polar", Slot.ProgramFrame, "", "G16", " polar coordinates");
+            Code("polar", Slot.Polar, "", "G16", " polar coordinates");
         if (frame.Scaling is { } scaling)
-            Code("scaling", Slot.ProgramFrame, "", "G51", $" scaled by {Factors(scaling.Factors)} about {Point(scaling.About, 0, 1, 2)}");
+            Code("scaling", Slot.Scaling, "", "G51", $" scaled by {Factors(scaling.Factors)} about {Point(scaling.About, 0, 1, 2)}");
         if (frame.Rotation is { } rotation)
         {
             var (first, second, _) = Arcs.Axes(rotation.Plane);
-            Code("rotation", Slot.ProgramFrame, "", "G68", $" turned by {Number(rotation.Degrees)}° about {Point(rotation.About, first, second)}");
+            Code("rotation", Slot.Rotation, "", "G68", $" turned by {Number(rotation.Degrees)}° about {Point(rotation.About, first, second)}");
         }
     }
 
@@ -175,7 +190,7 @@ sealed class ModalFacts
         if (_state.SurfaceSpeed)
             Code("speedMode", Slot.SpeedMode, "", "G96", " S is a cutting speed");
         if (_state.RigidTapping)
-            Code("rigidTapping", Slot.Spindle, "", "M29", " rigid tapping");
+            Code("rigidTapping", Slot.RigidTapping, "", "M29", " rigid tapping");
         Value("speed", Slot.Speed, "speed", _state.Speed, $"S{Say.Number(_state.Speed)}");
         Code("feedMode", Slot.FeedMode, "feed mode",
             _state.FeedMode switch { FeedMode.PerMinute => "G94", FeedMode.PerTurn => "G95", FeedMode.InverseTime => "G93", _ => "" });

@@ -50,7 +50,7 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     public void Report(Rule rule, in StepContext step, string text = "")
     {
         var (concerns, message) = ReturnSetter(step);
-        step.ReportBlock(rule, Message(step), concerns, message, text: text);
+        step.ReportBlock(rule, Message(step), concerns, message, text: text, asMet: true);
     }
 
     /// <summary>The block before that set the return level; none where the traverse's own block did.</summary>

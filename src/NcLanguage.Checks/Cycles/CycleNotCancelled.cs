@@ -14,7 +14,7 @@ public sealed class CycleNotCancelled : Rule
         Name = "cycle-not-cancelled",
         Severity = Severity.Error,
         Title = "A cycle is still on at a tool change, a stop or the end",
-        Finds = "A tool change, a program stop or the end of the program that meets a cycle which no G80 has ended; a stop is a warning, because the cycle may be meant to go on behind it. Once for each cycle left on, and at each stop.",
+        Finds = "A tool change, a program stop or the end of the program, also by M99 in a program that nothing calls, that meets a cycle which no G80 has ended; a stop is a warning, because the cycle may be meant to go on behind it. Once for each cycle left on, and at each stop.",
         AtTheMachine = "The next block with an X, Y or Z drills a hole: with the next tool, where the tool was only to be moved to, or at the start of the next program.",
         Example = CycleExample.Open("""
             G98 G81 X12 Y20 Z-8 R2 F120
@@ -51,13 +51,15 @@ public sealed class CycleNotCancelled : Rule
             ? $"{cycle} is still on at this tool change: the next block with an X, Y or Z drills a hole with the new tool."
             : (step.Step.Events & StepEvents.ProgramEnd) != 0
                 ? $"The program ends with {cycle} still on: a control that does not cancel it here drills at the first position of the next program."
+                : (step.Step.Events & StepEvents.StartsAgain) != 0
+                ? $"M99 begins the program again with {cycle} still on: the first block with an X, Y or Z drills a hole."
                 : (step.Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0 && words.Find(ModalGroup.Stop) is not null
                     ? $"{cycle} is still on at this stop: whatever X, Y or Z comes next drills a hole."
                     : "";
         if (message.Length == 0)
             return;
         // After a stop the cycle is often meant to go on.
-        var isStop = (step.Step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) == 0;
+        var isStop = (step.Step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.StartsAgain)) == 0;
         step.ReportBlock(this, message, Slot.Cycle, $"{cycle} was started here.", asMet: true, severity: isStop ? Severity.Warning : Severity.Error);
     }
 

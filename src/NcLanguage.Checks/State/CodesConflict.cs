@@ -51,9 +51,19 @@ public sealed class CodesConflict : Rule
     {
         var first = Quote.Word(step.Block, step.Block.Tokens[fault.Other]);
         var second = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
-        return first == second
-            ? $"{first} stands twice in this block: the control may stop with an alarm."
+        if (first == second)
+            return $"{first} stands twice in this block: the control may stop with an alarm.";
+        return IsSameCode(step, fault)
+            ? $"{first} and {second} are the same code twice: the control may stop with an alarm."
             : $"{first} and {second} exclude each other in one block: the control stops with an alarm, or takes only one of them.";
+    }
+
+    static bool IsSameCode(in StepContext step, in Fault fault)
+    {
+        foreach (ref readonly var word in step.Step.Words.Codes)
+            if (word.Token == fault.Other)
+                return word.Code.Letter == fault.Letter && word.Code.Tenths == (int)Math.Round(fault.A * 10);
+        return false;
     }
 
     static bool IsRapidHome(in StepContext step, in Fault fault) => fault.A is 28 or 30 && step.Step.Words.HasCode('G', 0);

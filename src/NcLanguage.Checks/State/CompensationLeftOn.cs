@@ -13,7 +13,7 @@ public sealed class CompensationLeftOn : Rule
         Name = "compensation-left-on",
         Severity = Severity.Warning,
         Title = "Radius compensation is still on at a tool change or the end",
-        Finds = "A tool change or the end of the program that meets G41 or G42 which no G40 has ended. Told once for each time it is left on.",
+        Finds = "A tool change or the end of the program, also by M99 in a program that nothing calls, that meets G41 or G42 which no G40 has ended. Told once for each time it is left on.",
         AtTheMachine = "The next tool keeps the radius of the tool before off its path, and its first moves are led as if they were part of the contour.",
         Setup = CompensationExample.EndMill,
         Example = CompensationExample.Program("""
@@ -38,7 +38,7 @@ public sealed class CompensationLeftOn : Rule
         Source = "NISTIR 6556 §3.5.10 and §3.6.1: the end of a program switches it off, a tool change does not. That the program says so itself is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.ToolChange | StepEvents.ProgramEnd;
+    public override StepEvents Interest => StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.StartsAgain;
 
     public override void CheckStep(in StepContext step)
     {
@@ -47,6 +47,8 @@ public sealed class CompensationLeftOn : Rule
         var code = step.Step.Before.Compensation == CompensationSide.Left ? "G41" : "G42";
         step.ReportBlock(this, (step.Step.Events & StepEvents.ToolChange) != 0
             ? $"{code} is still on at this tool change: the next tool is led with the radius of this one."
+            : (step.Step.Events & StepEvents.StartsAgain) != 0
+            ? $"M99 begins the program again with {code} still on: its first moves are led as if they were part of the contour."
             : $"The program ends with {code} still on: a control that does not switch it off here starts the next program with it.",
             Slot.Compensation, $"{code} was switched on here.", asMet: true);
     }

@@ -60,6 +60,8 @@ public sealed class MachineMoveMode : Rule
             MotionMode.ArcClockwise => "G2 is in force",
             MotionMode.ArcCounterclockwise => "G3 is in force",
             MotionMode.Thread => "G33 is in force",
+            MotionMode.Probe => "a probe move (G38.2 to G38.5) is in force",
+            MotionMode.None => "none has come since G80",
             _ => "neither has been given",
         };
     }

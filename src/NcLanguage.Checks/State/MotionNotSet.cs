@@ -14,8 +14,8 @@ public sealed class MotionNotSet : Rule
         Severity = Severity.Error,
         Title = "No code says how to move",
         Finds = 
-            "Axis words in a block while no G0, G1, G2, G3 or cycle is in force: none has been given yet, or G80 has ended the cycle and none came after "
-            + "it. The first such block is reported.",
+            "Axis words in a block while no G0, G1, G2, G3 or cycle is in force: none has been given yet, or none has come since "
+            + "G80. The first such block is reported.",
         AtTheMachine = "The control stops with an alarm, or moves in whatever mode the program before has left: a rapid where a cut was meant.",
         Example = """
             G21 G90 G17 G54
@@ -42,11 +42,15 @@ public sealed class MotionNotSet : Rule
         {
             if (fault.Kind != FaultKind.MotionNotSet)
                 continue;
-            var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+            ref readonly var token = ref step.Block.Tokens[fault.Token];
+            // What cannot be read is not said again.
+            var isRead = !double.IsNaN(step.Step.Words[fault.Letter]);
+            var word = Quote.Word(step.Block, token);
+            var (to, before) = isRead ? ($" to {word}", word) : ("", "this block");
             if (step.Step.After.Motion == MotionMode.None)
-                step.Report(this, fault.Token, $"G80 has ended the cycle and no G0 or G1 has come since: the control does not know how to move to {word} and stops.", Slot.Cycle, "G80 takes out the way of moving here.");
+                step.Report(this, fault.Token, $"No G0, G1, G2 or G3 has come since G80: the control does not know how to move{to} and stops.", Slot.Cycle, "G80 takes out the way of moving here.");
             else
-                step.Report(this, fault.Token, $"No G0, G1, G2 or G3 has been given before {word}: the control stops, or moves as the program before has left it.");
+                step.Report(this, fault.Token, $"No G0, G1, G2 or G3 has been given before {before}: the control stops, or moves as the program before has left it.");
         }
     }
 }

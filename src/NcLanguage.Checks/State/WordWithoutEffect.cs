@@ -73,6 +73,7 @@ public sealed class WordWithoutEffect : Rule
             : "the arc lies in a plane that does not hold this direction",
         'I' or 'J' or 'K' => "no arc by its centre is cut in this block",
         'L' => "nothing is repeated in this block",
+        'P' when step.Words.HasCode('G', 510) => "the factors by I, J and K go before it",
         'P' => "neither a dwell nor a call or an offset number is asked for in this block",
         'Q' => "no pecking cycle is in force",
         'R' => "neither a cycle nor an arc by its radius is in force",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NcLanguage.Cli.Common;
+using NcLanguage.Control.Flow;
 using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Files;
@@ -9,9 +10,6 @@ namespace NcLanguage.Cli.Files;
 /// <param name="NotRead">Folders that could not be searched.</param>
 sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadFile> NotRead)
 {
-    /// <summary>Endings of files in folders that are taken for programs. A file named by itself may have any.</summary>
-    public static ImmutableArray<string> Extensions { get; } = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
-
     /// <exception cref="CannotRunException">A path leads nowhere, or a folder holds no program.</exception>
     public static ProgramSearch Find(IEnumerable<string> paths)
     {
@@ -50,7 +48,8 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
                         if (inner.LinkTarget is null)
                             open.Push(inner);
                     }
-                    else if (Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase))
+                    // A file named by itself may have any ending.
+                    else if (SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase))
                     {
                         known += found.TryAdd(entry.FullName, Below(folder, entry.FullName)) ? 0 : 1;
                     }
@@ -66,7 +65,7 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
             }
         }
         if (found.Count == before && known == 0 && notRead.Count == unreadBefore)
-            throw new CannotRunException($"the folder {folder} holds no program ({string.Join(' ', Extensions)})");
+            throw new CannotRunException($"the folder {folder} holds no program ({string.Join(' ', SiblingPrograms.Extensions)})");
     }
 
     static string Below(string folder, string path) => Path.Combine(folder is "." ? "" : folder, Path.GetRelativePath(folder, path));

@@ -93,6 +93,9 @@ public sealed record CodeEntry
     public bool IsModal => Group is not (ModalGroup.NonModal or ModalGroup.MacroCall or ModalGroup.Stop or ModalGroup.ToolChange
         or ModalGroup.Subprogram or ModalGroup.Other);
 
+    /// <summary>How long what it does holds where neither its group nor its block tells: "until G80"; null where they do.</summary>
+    public string? Until { get; init; }
+
     /// <summary>Whether a control that reads as <paramref name="readings"/> says has this code.</summary>
     public bool ExistsUnder(Readings readings) => OnlyUnder is null || OnlyUnder == readings.Units;
 

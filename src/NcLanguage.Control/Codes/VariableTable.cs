@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Expressions;
 using static NcLanguage.Control.Codes.Tables.Row;
 
@@ -23,6 +24,9 @@ public sealed record VariableEntry
     /// <summary>Whether the variables are one for each axis, in the order X Y Z A B C.</summary>
     public bool IsByAxis { get; init; }
 
+    /// <summary>Whether they are the program's own: the control neither reads nor writes them.</summary>
+    public bool IsFree { get; init; }
+
     public required string Source { get; init; }
 
     /// <summary>As listed: #5220, or #5061 to #5066.</summary>
@@ -41,16 +45,26 @@ public static class VariableTable
     private const int Axes = 6;
     private const string Table2 = "NISTIR 6556 table 2";
 
-    /// <summary>One row a run, by number; the first is every variable that no later row names.</summary>
+    /// <summary>One row a run, by number; the first two are every variable that no later row names.</summary>
     public static ImmutableArray<VariableEntry> All { get; } =
     [
         new()
         {
             First = Expression.FirstVariable,
+            Last = Variables.LastLocal,
+            Name = "local variable",
+            Meaning = "Whatever the program puts into it; a program called by G65 has its own, in which the words of the call stand.",
+            IsFree = true,
+            Source = Nist("3.3.2") + ", local: " + Practice,
+        },
+        new()
+        {
+            First = Variables.LastLocal + 1,
             Last = Expression.LastVariable,
-            Name = "variable",
-            Meaning = "Whatever the program puts into it.",
-            Source = Nist("3.3.2"),
+            Name = "common variable",
+            Meaning = "Whatever the program puts into it; the programs that it calls read and set the same ones.",
+            IsFree = true,
+            Source = Nist("3.3.2") + ", common: " + Practice,
         },
         new()
         {

@@ -62,7 +62,7 @@ ref partial struct BlockRun
     readonly void NoteCompensationLeftOn()
     {
         var wasOn = _step.Before.Compensation is CompensationSide.Left or CompensationSide.Right;
-        if (wasOn && (_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0 && !_words.HasCode('G', 400))
+        if (wasOn && (_step.Events & LeavesOn) != 0 && !_words.HasCode('G', 400))
             _state.Happened |= Happened.CompensationLeftOn;
     }
 

@@ -180,14 +180,13 @@ ref partial struct BlockRun
         }
     }
 
-    /// <summary>G65: every letter but G L N O P is a local variable of the program called (common practice).</summary>
+    /// <summary>G65: the words of the block are local variables of the program called.</summary>
     readonly void CallWithArguments(CodeWord call)
     {
-        const string Letters = "ABCIJKDEF_H_M___QRSTUVWXYZ";
         for (var i = 0; i < _block.Tokens.Length; i++)
         {
             ref readonly var token = ref _block.Tokens[i];
-            var number = token.Kind == TokenKind.Word ? Letters.IndexOf((char)token.Letter, StringComparison.Ordinal) + 1 : 0;
+            var number = token.Kind == TokenKind.Word ? CallArguments.NumberOf((char)token.Letter) : 0;
             if (number == 0)
                 continue;
             _words.Use((char)token.Letter);

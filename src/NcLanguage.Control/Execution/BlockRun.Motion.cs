@@ -171,7 +171,7 @@ ref partial struct BlockRun
                 break;
             default:
                 if (!_state.IsCalled && !_words.HasUnreadCode('G') && !HasFault(FaultKind.CodesConflict))
-                    AddFault(FaultKind.MotionNotSet, FirstAxisToken());
+                    AddFault(FaultKind.MotionNotSet, FirstAxisToken(), (char)_block.Tokens[FirstAxisToken()].Letter);
                 _state.Happened |= Happened.MotionMissing;
                 var aim = TakeAim();
                 Stand(aim.Work, aim.Axes);

@@ -146,7 +146,9 @@ ref partial struct BlockRun
         {
             _words.Use('P');
             _words.Use('L');
-            // Where it returns to a caller, what is on is the caller's matter; that there is none is known to the flow alone.
+            // Where it returns to a caller, what is on is the caller's matter.
+            if (!_step.IsInCall && !_state.IsCalled && !_words.Has('P'))
+                _step.Events |= StepEvents.StartsAgain;
             _state.Ended = true;
         }
         if (!_words.HasCode('M', 20) && !_words.HasCode('M', 300))
@@ -174,10 +176,13 @@ ref partial struct BlockRun
         ForgetCycle();
     }
 
+    /// <summary>What a cycle or radius compensation is not meant to outlive.</summary>
+    const StepEvents LeavesOn = StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.StartsAgain;
+
     /// <summary>A cycle that a tool change or the end of the program meets while it is on.</summary>
     readonly void NoteCycleLeftOn()
     {
-        if (_state.Cycle > 0 && (_step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd)) != 0)
+        if (_state.Cycle > 0 && (_step.Events & LeavesOn) != 0)
             _state.CycleLeftOn = true;
     }
 }

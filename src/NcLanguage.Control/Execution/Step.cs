@@ -23,6 +23,9 @@ public enum StepEvents
 
     /// <summary>The block writes a variable that holds a datum.</summary>
     WritesDatum = 2048,
+
+    /// <summary>M99 at the end of a program that nothing calls: the control begins it again.</summary>
+    StartsAgain = 4096,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>
@@ -53,6 +56,9 @@ public sealed class Step
 
     /// <summary>The blocks behind the one that runs, for what depends on them; null where none is known. Whoever runs the block sets it.</summary>
     public IBlocksAhead? Ahead { get; set; }
+
+    /// <summary>Whether the block stands in a program or subroutine that the run has called. Whoever runs the block sets it.</summary>
+    public bool IsInCall { get; set; }
 
     /// <summary>Where the block sends the run.</summary>
     public Transfer Transfer { get; internal set; }

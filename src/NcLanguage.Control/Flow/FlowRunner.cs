@@ -117,6 +117,7 @@ public sealed partial class FlowRunner
         CallDepth = _frames.Count - 1;
         TellOwnLine();
         (_ahead.Flow, _ahead.Line) = (Text, Line);
+        Step.IsInCall = CallDepth > 0;
         _executor.Run(Text.BlockAt(Line), ref _state, Step);
         Blocks++;
         _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;

@@ -62,6 +62,7 @@ public static class StateJoin
             Tool = Join(a.Tool, b.Tool, -1),
             SelectedTool = Join(a.SelectedTool, b.SelectedTool, -1),
             Feed = Join(a.Feed, b.Feed),
+            OtherFeedMode = Join(a.OtherFeedMode, b.OtherFeedMode, FeedMode.Unknown),
             OtherFeed = a.OtherFeedMode == b.OtherFeedMode ? Join(a.OtherFeed, b.OtherFeed) : double.NaN,
             Speed = Join(a.Speed, b.Speed),
             InitialLevel = Join(a.InitialLevel, b.InitialLevel),

@@ -19,7 +19,7 @@ static class CodeHover
         var text = new StringBuilder("**").Append(code.Text).Append("** ").Append(code.Name);
         if (block.Tokens[index].IsExpression)
             text.Append(" (").Append(Markdown.Word(written)).Append(')');
-        text.Append("\n\n").Append(code.Meaning).Append(code.IsModal ? " Stays in force until replaced." : " Acts in this block only.");
+        text.Append("\n\n").Append(code.Meaning).Append(HowLong(code));
         if (!code.ExistsUnder(analysis.Machine.Readings))
             text.Append($"\n\n{Markdown.Plain(analysis.Machine.Name)} does not have this code: it selects inch and millimetre by {UnitPair(analysis)}.");
         var isCycle = code.Group == ModalGroup.Cycle && code.Tenths != 800;
@@ -38,6 +38,13 @@ static class CodeHover
         AppendWords(text, code, analysis, step);
         return text.ToString().TrimEnd() + $"\n\nSource: {code.Source}";
     }
+
+    static string HowLong(CodeEntry code) => code switch
+    {
+        { Until: { } until } => $" Holds {until}.",
+        { IsModal: true } => " Stays in force until replaced.",
+        _ => " Acts in this block only.",
+    };
 
     /// <summary>The code as executed; where the block does not run, as written.</summary>
     static CodeEntry? CodeAt(in Block block, int index, Step step)

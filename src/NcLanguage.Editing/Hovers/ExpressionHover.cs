@@ -45,7 +45,7 @@ static class ExpressionHover
         if (row is not null && part.IsIndirect)
             text.Append(CultureInfo.InvariantCulture, $" (#{(int)Math.Round(number)})");
         text.Append(' ').Append(row?.NameOf((int)Math.Round(number)) ?? SignTable.Find("#")!.Name);
-        if (row is not null && !ReferenceEquals(row, VariableTable.All[0]))
+        if (row is { IsFree: false })
             text.Append("\n\n").Append(row.Meaning);
         return text.Append("\n\n").Append(ValueText(analysis, line, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
     }

@@ -49,8 +49,8 @@ static class WordUses
         foreach (var use in code.Words)
             if (use.Letter == inTable && (use.OnlyUnder is null || use.OnlyUnder == readings.Repeats))
                 return InPlane(code, use, plane);
-        return code.TakesArguments && !"GLNOP".Contains(letter, StringComparison.Ordinal)
-            ? new WordUse(letter, WordNeed.Optional, WordUnit.None, "argument of the call")
+        return code.TakesArguments && CallArguments.NumberOf(letter) is > 0 and var number
+            ? new WordUse(letter, WordNeed.Optional, WordUnit.None, $"argument of the call: #{number} in the program called")
             : null;
     }
 

@@ -11,12 +11,13 @@ static class CodeExplanation
         List<ExplainedSection> sections =
         [
             new("What the control does", code.Meaning),
-            new("How long it holds", code.IsModal ? "Modal: until another code of its group." : "In its own block only."),
+            new("How long it holds", HowLong(code)),
         ];
         if (!code.Words.IsEmpty)
             sections.Add(new("Its words", string.Join('\n', code.Words.Select(Word)), IsVerbatim: true));
         if (code.TakesArguments)
-            sections.Add(new("Arguments", "Every other letter of the block hands a value to the program that is called."));
+            sections.Add(new("Arguments", "Every other letter of the block hands a value to the program that is called, which reads it there as: "
+                + string.Join(", ", CallArguments.Letters.Select(letter => $"{letter} #{CallArguments.NumberOf(letter)}")) + "."));
         if (code.OnlyUnder is { } reading)
             sections.Add(new("Only where", $"The reading units is {ReadingTable.Find("units")!.Of(new Readings { Units = reading }).Name}."));
         sections.Add(new("Source", code.Source + "."));
@@ -25,6 +26,13 @@ static class CodeExplanation
             SeeAlso = code.IsModal ? [.. CodeTable.All.Where(other => other.Group == code.Group && other != code).Select(other => other.Text)] : [],
         };
     }
+
+    static string HowLong(CodeEntry code) => code switch
+    {
+        { Until: { } until } => $"{char.ToUpperInvariant(until[0])}{until[1..]}.",
+        { IsModal: true } => "Modal: until another code of its group.",
+        _ => "In its own block only.",
+    };
 
     static string Word(WordUse word)
     {

@@ -35,6 +35,9 @@ public static class Glossary
             return [.. All.Where(entry => entry.Kind == ExplainedKind.Code && entry.Name == code)];
         if (wanted.StartsWith('#') && int.TryParse(wanted.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number))
             return VariableTable.Find(number) is { } variable ? [.. All.Where(entry => entry.Kind == ExplainedKind.Variable && entry.Name == variable.Text)] : [];
+        // A variable goes by whatever name the program gives it.
+        if (wanted is ['#', '<', .., '>'])
+            return [.. All.Where(entry => entry.Kind == ExplainedKind.Sign && entry.Name == "#<name>")];
         ImmutableArray<Explanation> named = [.. All.Where(entry => Is(entry.Name, wanted) || (entry.Alias is { } alias && Is(alias, wanted)))];
         return named.IsEmpty ? [.. All.Where(entry => entry.AlsoFoundBy.Any(other => Is(other, wanted)))] : named;
     }

@@ -63,7 +63,7 @@ static class LanguageExplanation
         ExplainedKind.Sign, sign.Text, sign.Name, "Signs", "sign-" + Slug.Of(sign.Name),
         [new("What the control makes of it", sign.Meaning), new("Source", Sentence(sign.Source))])
     {
-        AlsoFoundBy = [.. sign.Text.Split(' '), sign.Text.Replace(" ", "", StringComparison.Ordinal)],
+        AlsoFoundBy = [.. sign.Text.Split(' '), sign.Text.Replace(" ", "", StringComparison.Ordinal), sign.Text.Replace("<", "", StringComparison.Ordinal).Replace(">", "", StringComparison.Ordinal)],
     };
 
     static string Sentence(string source) => source + ".";

@@ -28,6 +28,6 @@ static class ReadingExplanation
             new("Source", Source),
         ])
     {
-        AlsoFoundBy = [mark.Name],
+        AlsoFoundBy = [mark.Name, ProgramMarkTable.Name],
     };
 }

@@ -31,7 +31,7 @@ public class VariableAndSignTableTests
 
     /// <summary>Free numbers, the gaps between the runs of table 2 among them; 1 to 5399 exist (NISTIR 6556 §3.3.2).</summary>
     [Theory]
-    [InlineData(1)]
+    [InlineData(34)]
     [InlineData(5060)]
     [InlineData(5067)]
     [InlineData(5219)]
@@ -39,7 +39,15 @@ public class VariableAndSignTableTests
     [InlineData(5240)]
     [InlineData(5387)]
     [InlineData(5399)]
-    public void A_free_number(int number) => Assert.Same(VariableTable.All[0], VariableTable.Find(number));
+    public void A_free_number(int number) => Assert.Same(VariableTable.All[1], VariableTable.Find(number));
+
+    /// <summary>Common practice: #1 to #33 belong to the call, the rest to all programs.</summary>
+    [Theory]
+    [InlineData(1, "local variable")]
+    [InlineData(33, "local variable")]
+    [InlineData(34, "common variable")]
+    [InlineData(100, "common variable")]
+    public void A_free_number_is_local_or_common(int number, string name) => Assert.Equal(name, VariableTable.Find(number)!.NameOf(number));
 
     [Theory]
     [InlineData(0)]
@@ -50,8 +58,9 @@ public class VariableAndSignTableTests
     [Fact]
     public void Runs_lie_apart_and_are_explained()
     {
-        Assert.Equal((Expression.FirstVariable, Expression.LastVariable), (VariableTable.All[0].First, VariableTable.All[0].Last));
-        foreach (var (row, next) in VariableTable.All.Skip(1).Zip(VariableTable.All.Skip(2)))
+        Assert.Equal((Expression.FirstVariable, 33, 34, Expression.LastVariable), (VariableTable.All[0].First, VariableTable.All[0].Last, VariableTable.All[1].First, VariableTable.All[1].Last));
+        Assert.Equal(2, VariableTable.All.Count(row => row.IsFree));
+        foreach (var (row, next) in VariableTable.All.Skip(2).Zip(VariableTable.All.Skip(3)))
             Assert.True(row.Last < next.First, $"{row.Text} and {next.Text} meet.");
         Assert.All(VariableTable.All, row =>
         {
@@ -59,7 +68,7 @@ public class VariableAndSignTableTests
             Assert.NotEmpty(row.Name);
             Assert.NotEmpty(row.Source);
         });
-        Assert.Equal(["#1 to #5399", "#3000", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
+        Assert.Equal(["#1 to #33", "#34 to #5399", "#3000", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
     }
 
     [Fact]
@@ -72,7 +81,7 @@ public class VariableAndSignTableTests
     [Fact]
     public void Signs_are_unique_and_explained()
     {
-        Assert.Equal(["%", "/", ":", "( )", "(MSG, )", ";", "#", "=", "[ ]"], SignTable.All.Select(row => row.Text));
+        Assert.Equal(["%", "/", ":", "( )", "(MSG, )", ";", "#", "#<name>", "=", "[ ]"], SignTable.All.Select(row => row.Text));
         Assert.All(SignTable.All, row =>
         {
             Assert.Same(row, SignTable.Find(row.Text));

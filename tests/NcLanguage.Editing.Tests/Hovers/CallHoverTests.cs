@@ -123,4 +123,18 @@ public sealed class CallHoverTests
     [Fact]
     public void A_statement_the_run_does_not_come_to_says_so() => Assert.EndsWith(
         "**Not reached**: the run does not come to this block. Leads to line 4, N10.", Editor.Markdown("GOTO 10\nG4 P1\n$0GOTO 10\nN10 M30"), StringComparison.Ordinal);
+
+    /// <summary>Common practice: A is #1 in the program called, X #24.</summary>
+    [Theory]
+    [InlineData("$0A1.5", "A1.5 argument of the call: #1 in the program called")]
+    [InlineData("A1.5 $0X2", "X2 argument of the call: #24 in the program called")]
+    public void A_word_of_a_call_with_arguments(string words, string expected) =>
+        Assert.Contains(expected, Editor.Markdown($"G21 G90 G17 G54\nG65 P9 {words}\nM30\nO9\nM99").Replace("*", "", StringComparison.Ordinal), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("$0G52 X5", "Holds until another G52")]
+    [InlineData("$0M29 S500", "Holds until G80 or a tool change.")]
+    [InlineData("$0G4 P1", "Acts in this block only.")]
+    public void How_long_a_code_holds(string block, string words) =>
+        Assert.Contains(words, Editor.Markdown($"G21 G90 G17 G54\n{block}\nM30"), StringComparison.Ordinal);
 }

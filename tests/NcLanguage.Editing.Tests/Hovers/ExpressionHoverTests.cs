@@ -9,9 +9,9 @@ public sealed class ExpressionHoverTests
 {
     /// <summary>Values from NISTIR 6556 §3.3.2.</summary>
     [Theory]
-    [InlineData("#3=15\nG90 G1 X$0#3 F1", "`#3` variable\n\nIts value is 15.\n\nSource: NISTIR 6556 §3.3.2")]
-    [InlineData("#15=2\n#3=15\nX$0##3", "`#` (#15) variable\n\nIts value is 2.\n\nSource: NISTIR 6556 §3.3.2")]
-    [InlineData("#3=7\n#4=$0#[1+2]", "`#` (#3) variable\n\nIts value is 7.\n\nSource: NISTIR 6556 §3.3.2")]
+    [InlineData("#3=15\nG90 G1 X$0#3 F1", "`#3` local variable\n\nIts value is 15.\n\nSource: NISTIR 6556 §3.3.2, local: common practice")]
+    [InlineData("#15=2\n#3=15\nX$0##3", "`#` (#15) local variable\n\nIts value is 2.\n\nSource: NISTIR 6556 §3.3.2, local: common practice")]
+    [InlineData("#3=7\n#4=$0#[1+2]", "`#` (#3) local variable\n\nIts value is 7.\n\nSource: NISTIR 6556 §3.3.2, local: common practice")]
     [InlineData("X$0#5220", "`#5220` number of the work offset in force\n\nThe number of the work offset in force, from 1 for G54 to 9 for G59.3.\n\n"
         + "Its value is 1.\n\nSource: NISTIR 6556 table 2")]
     [InlineData("X$0#<depth>", "`#<depth>` variable\n\nIts value is not known here.\n\nSource: NISTIR 6556 §3.3.2, names: common practice")]

@@ -33,7 +33,7 @@ public sealed class RunHoverTests
     [Fact]
     public void A_setting_tells_the_values_of_all_runs()
     {
-        Assert.StartsWith("`#1` variable\n\nBecomes 1, was 0. Over its 5 runs: 5 values from 1 to 5.", Editor.Markdown(At("#1=#1+1", "$0#1=#1+1")), StringComparison.Ordinal);
+        Assert.StartsWith("`#1` local variable\n\nBecomes 1, was 0. Over its 5 runs: 5 values from 1 to 5.", Editor.Markdown(At("#1=#1+1", "$0#1=#1+1")), StringComparison.Ordinal);
         Assert.StartsWith("**Runs 5 times**: `#1` from 1 to 5.", Editor.Markdown(At("#1=#1+1", "N11$0 #1=#1+1")), StringComparison.Ordinal);
     }
 

@@ -151,8 +151,8 @@ public sealed class WordHoverTests
     [Fact]
     public void A_variable()
     {
-        Editor.Shows("`#3` variable\n\nBecomes 6, was 15. It is set when the other words of the block have been read.", "#3=15\n$0#3=6 G1 X#3");
-        Assert.StartsWith("`##3` (#15) variable\n\nBecomes 7.", Editor.Markdown("#3=15\n$0##3=7"), StringComparison.Ordinal);
+        Editor.Shows("`#3` local variable\n\nBecomes 6, was 15. It is set when the other words of the block have been read.", "#3=15\n$0#3=6 G1 X#3");
+        Assert.StartsWith("`##3` (#15) local variable\n\nBecomes 7.", Editor.Markdown("#3=15\n$0##3=7"), StringComparison.Ordinal);
         Assert.Contains("Its value is not known here.", Editor.Markdown("$0#4=#5"), StringComparison.Ordinal);
         Assert.Contains("To X15", Editor.Markdown("#3=15\nG90 #3=6 G1 $0X#3"), StringComparison.Ordinal);
     }

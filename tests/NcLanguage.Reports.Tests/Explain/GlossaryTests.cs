@@ -50,7 +50,12 @@ public sealed class GlossaryTests
     [InlineData("#5221", "#5221 to #5226")]
     [InlineData("#5226", "#5221 to #5226")]
     [InlineData("#5220", "#5220")]
-    [InlineData("#100", "#1 to #5399")]
+    [InlineData("#100", "#34 to #5399")]
+    [InlineData("#33", "#1 to #33")]
+    [InlineData("#name", "#<name>")]
+    [InlineData("#<name>", "#<name>")]
+    [InlineData("#<step over>", "#<name>")]
+    [InlineData("programMarks", "programMarks.percent", "programMarks.number", "programMarks.longestBlock", "programMarks.lowerCase", "programMarks.characters")]
     [InlineData("(", "( )")]
     [InlineData("()", "( )")]
     [InlineData("%", "%")]
@@ -76,6 +81,31 @@ public sealed class GlossaryTests
         Assert.Contains("number          needed: a whole number, from 1 to 99999. The number that the T word calls it by.", Text("setup.tools", "Its members"), StringComparison.Ordinal);
         Assert.Contains("x  a list of 2 numbers. Least", Text("machine.travel", "Its members"), StringComparison.Ordinal);
     }
+
+    /// <summary>What outlives its block without being modal says until when (NISTIR 6556 §3.5.5 and §3.5.18; G52, M19 and M29 common practice).</summary>
+    [Theory]
+    [InlineData("G52", "another G52")]
+    [InlineData("G92", "G92.1")]
+    [InlineData("G92.3", "G92.1")]
+    [InlineData("G10", "written anew")]
+    [InlineData("M29", "G80")]
+    [InlineData("M19", "M3 or M4")]
+    public void How_long_a_code_holds(string code, string words) => Assert.Contains(words, Text(code, "How long it holds"), StringComparison.Ordinal);
+
+    /// <summary>Common practice: A is #1, B #2, I #4, D #7, X #24, Z #26; G, L, N, O and P are none.</summary>
+    [Fact]
+    public void What_the_words_of_a_call_become()
+    {
+        var text = Text("G65", "Arguments");
+        Assert.All(new[] { "A #1,", "B #2,", "I #4,", "D #7,", "M #13,", "X #24,", "Z #26." }, pair => Assert.Contains(pair, text, StringComparison.Ordinal));
+        Assert.DoesNotContain("P #", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("P", "factor of scaling (G51)")]
+    [InlineData("R", "G10")]
+    [InlineData("R", "of the spindle (M19)")]
+    public void What_a_letter_may_say(string letter, string words) => Assert.Contains(words, Text(letter, "What it says"), StringComparison.Ordinal);
 
     static string Text(string name, string heading) => Glossary.Find(name).Single().Sections.Single(section => section.Heading == heading).Text;
 

@@ -1,0 +1,14 @@
+namespace NcLanguage.Control.Codes;
+
+/// <summary>Which local variable of the program called each word of a call (G65) becomes: every letter but G, L, N, O and P (common practice).</summary>
+public static class CallArguments
+{
+    private const string ByNumber = "ABCIJKDEF_H_M___QRSTUVWXYZ";
+
+    /// <summary>The letters that become variables, A to Z.</summary>
+    public static IEnumerable<char> Letters => ByNumber.Where(char.IsLetter).Order();
+
+    /// <summary>The number of the variable, from 1; 0 for a letter that becomes none.</summary>
+    /// <param name="letter">Upper case.</param>
+    public static int NumberOf(char letter) => letter == '_' ? 0 : ByNumber.IndexOf(letter, StringComparison.Ordinal) + 1;
+}

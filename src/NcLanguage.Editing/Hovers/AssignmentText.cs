@@ -18,7 +18,7 @@ static class AssignmentText
             return $"{target} variable\n\n{notRun}\n\n{Source}";
         var number = Assigned.Number(analysis, block, token, step);
         var isNumbered = !double.IsNaN(number);
-        var (before, after) = (isNumbered ? Assigned.Value(step.Before, (int)number) : double.NaN, Assigned.ValueAfter(analysis, block, token, step));
+        var (before, after) = (isNumbered ? Assigned.Value(analysis, step.Before, (int)number) : double.NaN, Assigned.ValueAfter(analysis, block, token, step));
         // A name that is made of other variables also tells which one it is.
         var name = isNumbered && written.AsSpan(1).IndexOfAny('#', '[') >= 0 ? $" (#{(int)number})" : "";
         var row = isNumbered ? VariableTable.Find((int)number) : null;

@@ -24,10 +24,11 @@ static class Assigned
 
     /// <summary>What the block leaves in it; NaN where not known.</summary>
     public static double ValueAfter(ProgramAnalysis analysis, in Block block, in Token token, Step step) =>
-        Number(analysis, block, token, step) is var number && !double.IsNaN(number) ? Value(step.After, (int)number) : Named(Quote.Text(block.TextOf(token)), step.After);
+        Number(analysis, block, token, step) is var number && !double.IsNaN(number) ? Value(analysis, step.After, (int)number) : Named(Quote.Text(block.TextOf(token)), step.After);
 
-    /// <summary>The value of a numbered variable.</summary>
-    public static double Value(in ControlState state, int number) => (state.Variables ?? Variables.None).Get(number);
+    /// <summary>The value of a numbered variable, where it holds a datum too.</summary>
+    public static double Value(ProgramAnalysis analysis, in ControlState state, int number) =>
+        new VariableReader(state, analysis.Setup, analysis.Machine).Get(number);
 
     static double Named(string written, in ControlState state)
     {

@@ -47,7 +47,10 @@ static class ExpressionHover
         text.Append(' ').Append(row?.NameOf((int)Math.Round(number)) ?? SignTable.Find("#")!.Name);
         if (row is { IsFree: false })
             text.Append("\n\n").Append(row.Meaning);
-        return text.Append("\n\n").Append(ValueText(analysis, line, part, step)).Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
+        // What is always empty has no value to tell.
+        if (row is not { First: 0 })
+            text.Append("\n\n").Append(ValueText(analysis, line, part, step));
+        return text.Append("\n\nSource: ").Append(row?.Source ?? SignTable.Find("#")!.Source).ToString();
     }
 
     static string ValueText(ProgramAnalysis analysis, int line, ExpressionPart part, Step step)

@@ -22,7 +22,7 @@ static class StatementText
         var row = StatementTable.Find(keyword, behindO) ?? StatementTable.Find(keyword, !behindO);
         var text = new StringBuilder($"**{keyword}** {row?.Name}\n\n{row?.Meaning}");
         if (row is not null)
-            text.Append($" Written `{row.Form}`.");
+            text.Append($" Written `{(token.Statement == StatementKind.If && Has(block, StatementKind.Then) ? StatementTable.Find("THEN", false)!.Form : row.Form)}`.");
         var step = analysis.Main.StepAt(line);
         var here = NotRunText.Of(block, step) is { Length: > 0 } notRun ? notRun : Here(analysis, line, token.Statement, step);
         if (here.Length > 0)
@@ -30,6 +30,14 @@ static class StatementText
         if (row is not null)
             text.Append("\n\nSource: ").Append(row.Source);
         return text.ToString();
+    }
+
+    static bool Has(in Block block, StatementKind statement)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Statement == statement)
+                return true;
+        return false;
     }
 
     /// <summary>What a statement of this kind does at this place.</summary>
@@ -61,7 +69,7 @@ static class StatementText
     {
         var runs = flow.RunsOf(line);
         var shown = Math.Min(runs, RunSpans.MostRuns);
-        var within = shown < runs ? $"the first {RunsText.Number(shown)} of its {RunsText.Number(runs)} runs" : runs == 1 ? "its one run" : $"{RunsText.Number(runs)} runs";
+        var within = shown < runs ? $"the first {RunsText.Number(shown)} of its {RunsText.Number(runs)} runs" : $"{RunsText.Number(runs)} runs";
         var hasCondition = HasCondition(analysis.Main.BlockAt(line));
         if (!hasCondition)
             // Of the words between, the control passes over those behind a branch that was taken: how often it met them tells nothing.
@@ -77,6 +85,8 @@ static class StatementText
         });
         if (statement == StatementKind.Repeat)
             return double.IsNaN(first) ? $"How many times is {Lengths.NotKnown}." : $"{Math.Floor(first):0} times, the first time it is met.";
+        if (runs == 1 && unknown == 0)
+            return held == 1 ? "The condition holds." : "The condition does not hold.";
         return unknown == 0 ? $"The condition holds in {RunsText.Number(held)} of {within}."
             : unknown == shown ? "Whether the condition holds is not known."
             : $"The condition holds in {RunsText.Number(held)} of {within}; in {RunsText.Number(unknown)} it is not known.";

@@ -16,6 +16,10 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
     /// <summary>The text for the block's word of a letter.</summary>
     public string Of(char letter)
     {
+        if (CallArguments.NumberOf(step, letter) is > 0 and var variable)
+            return double.IsNaN(step.Words[letter])
+                ? $"Becomes #{variable} of the program called; its value is {Lengths.NotKnown}."
+                : $"Becomes #{variable} of the program called: {Say.Number(step.Words[letter], 6)}, a number without unit.";
         if (double.IsNaN(step.Words[letter]))
             return $"Its value is {Lengths.NotKnown}.";
         if (HasNoEffect(letter))

@@ -45,10 +45,11 @@ static class CallText
             return notReached;
         if (flow.Passages.TryGetValue(line, out var passage))
         {
-            var first = flow.RunsOf(line) > 1 ? $" the first of {RunsText.Number(flow.RunsOf(line))} times" : "";
+            // A call with times left begins the program again: not every run of this block goes back.
+            var goes = flow.RunsOf(line) > 1 ? $"Of its {RunsText.Number(flow.RunsOf(line))} runs the first that goes back leads to" : "Goes back to";
             return passage.File is { } file
-                ? $"Goes back to {Markdown.Plain(file)}, line {passage.Line + 1}{first}."
-                : $"Goes back to line {passage.Line + 1}{first}.";
+                ? $"{goes} {Markdown.Plain(file)}, line {passage.Line + 1}."
+                : $"{goes} line {passage.Line + 1}.";
         }
         if (transfer.Kind == TransferKind.Return && transfer.Value != 0)
             return Target(flow, line, transfer.Number);

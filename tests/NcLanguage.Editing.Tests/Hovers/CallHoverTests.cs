@@ -32,7 +32,7 @@ public sealed class CallHoverTests
     /// <summary>The passes come to 4, each ends with M99; the first return to the caller goes behind the first call.</summary>
     [Fact]
     public void A_return_tells_where_it_first_goes_back_to() =>
-        Assert.Contains("Goes back to line 4 the first of 4 times.", In(Calls, "M99", "$0M99"), StringComparison.Ordinal);
+        Assert.Contains("Of its 4 runs the first that goes back leads to line 4.", In(Calls, "M99", "$0M99"), StringComparison.Ordinal);
 
     [Fact]
     public void A_call_of_a_file_tells_the_file_and_what_is_done_there()
@@ -106,7 +106,7 @@ public sealed class CallHoverTests
 
     [Theory]
     [InlineData("SUB\nO101", "$0SUB\nO101", "Ends at ENDSUB in line 7.")]
-    [InlineData("ENDSUB", "$0ENDSUB", "Goes back to line 11 the first of 3 times. Begins at SUB in line 1. Runs 3 times.")]
+    [InlineData("ENDSUB", "$0ENDSUB", "Of its 3 runs the first that goes back leads to line 11. Begins at SUB in line 1. Runs 3 times.")]
     [InlineData("CALL [3]", "$0CALL [3]", "Runs subroutine 100, from line 2 on, once.")]
     [InlineData("CALL [8]", "$0CALL [8]", "Runs subroutine 100, from line 2 on, once. This block itself runs 2 times.")]
     [InlineData("IF [#1", "$0IF [#1", "Otherwise on at ELSE in line 4. The condition holds in 2 of 3 runs.")]
@@ -118,6 +118,32 @@ public sealed class CallHoverTests
     {
         var text = In(Subroutines.ReplaceLineEndings("\n"), what, marked);
         Assert.EndsWith("\n\n" + end, text, StringComparison.Ordinal);
+    }
+
+    /// <summary>Which variable a letter becomes is common practice: H is #11, X #24.</summary>
+    [Theory]
+    [InlineData("$0H6", "Becomes #11 of the program called: 6, a number without unit.")]
+    [InlineData("$0X3", "Becomes #24 of the program called: 3, a number without unit.")]
+    [InlineData("$0Z#500", "Becomes #26 of the program called; its value is not known here.")]
+    public void An_argument_of_a_call_tells_its_variable(string marked, string told)
+    {
+        var program = "G21 G90 G17 G54\nG0 X0 Y0 Z5\nG65 P700 H6 X3 Z#500\nM30\nO700\n#30=#11+#24\nM99\n";
+        Assert.Contains(told, Editor.Markdown(program.Replace(marked[2..], marked, StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.Contains("Becomes 9", Editor.Markdown(program.Replace("#30=", "$0#30=", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("#1=3\n$0IF [#1 GT 2] THEN #2=4\nM30", "Written `IF […] THEN #n=…`.")]
+    [InlineData("#1=3\n$0IF [#1 GT 2] GOTO 10\nN10 M30", "The condition holds.")]
+    [InlineData("#1=1\n$0IF [#1 GT 2] GOTO 10\nN10 M30", "The condition does not hold.")]
+    public void A_condition_met_once(string program, string told) => Assert.Contains(told, Editor.Markdown(program), StringComparison.Ordinal);
+
+    [Fact]
+    public void The_empty_variable_is_told_as_such()
+    {
+        var text = Editor.Markdown("#1=3\nIF [#1 EQ $0#0] GOTO 10\nN10 M30");
+        Assert.Contains("Always empty", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("not known", text, StringComparison.Ordinal);
     }
 
     [Fact]

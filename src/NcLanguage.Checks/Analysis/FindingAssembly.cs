@@ -69,7 +69,11 @@ static class FindingAssembly
         findings.RemoveRange(kept, findings.Count - kept);
         for (var i = from; i < kept; i++)
             if (times[i - from] is > 1 and var found)
-                findings[i] = findings[i] with { Message = string.Create(CultureInfo.InvariantCulture, $"{findings[i].Message} ({found:N0} times in the {flow.RunsOf(findings[i].Line):N0} runs of this block.)") };
+                findings[i] = findings[i] with
+                {
+                    Message = findings[i].Message
+                        + string.Create(CultureInfo.InvariantCulture, $" ({found:N0} times in the {flow.RunsOf(findings[i].Line):N0} runs of this block.)"),
+                };
     }
 
     /// <summary>Adds what only goes wrong with the block skip switch the other way.</summary>

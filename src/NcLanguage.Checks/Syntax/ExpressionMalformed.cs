@@ -29,7 +29,7 @@ public sealed class ExpressionMalformed : Rule
             G0 X[10+2]
             M30
             """,
-        NotFound = "Values that go wrong only with what a variable holds when the program runs.",
+        NotFound = "Values that go wrong only with what a variable holds when the program runs: value-impossible.",
         Source = "NISTIR 6556 §3.3.2.",
     };
 
@@ -45,7 +45,7 @@ public sealed class ExpressionMalformed : Rule
                 continue;
             var nothingKnown = default(UnknownVariables);
             var at = Expression.Read(step.Block.Line, token.ValueStart, ref nothingKnown).ErrorAt;
-            step.Report(this, at >= token.Start && at < token.End ? (at, token.End) : (token.Start, token.End), Message(token.Error, NameAt(step.Block.Line, at)));
+            step.Report(this, at >= token.Start && at < token.End ? (at, token.End) : (token.Start, token.End), Message(token.Error, NameAt(step.Block.Line, at), IsEmptyVariable(step.Block.Line, at)));
         }
     }
 
@@ -58,7 +58,17 @@ public sealed class ExpressionMalformed : Rule
         return end == start ? "of this name" : Encoding.ASCII.GetString(line[start..end]).ToUpperInvariant();
     }
 
-    static string Message(ExpressionError error, string name) => error switch
+    /// <summary>True where #0 stands.</summary>
+    static bool IsEmptyVariable(ReadOnlySpan<byte> line, int at)
+    {
+        if (at < 0 || at >= line.Length || line[at] != '#')
+            return false;
+        var number = line[(at + 1)..].TrimStart(" \t"u8);
+        var end = number.IndexOfAnyExcept((byte)'0');
+        return end != 0 && number.Length > 0 && (end < 0 || number[end] is not (>= (byte)'1' and <= (byte)'9' or (byte)'.'));
+    }
+
+    static string Message(ExpressionError error, string name, bool isEmptyVariable) => error switch
     {
         ExpressionError.MissingOperand => "A value is missing here: the control stops with an alarm.",
         ExpressionError.MissingOperator => "Between two values an operator is missing: the control stops with an alarm.",
@@ -74,6 +84,7 @@ public sealed class ExpressionMalformed : Rule
         ExpressionError.OutsideDomain => "The function has no value for this number: the control stops with an alarm.",
         ExpressionError.ResultTooLarge => "The result is larger than any number a control can hold.",
         ExpressionError.VariableNotWhole => "The number of a variable is a whole number.",
+        ExpressionError.VariableOutOfRange when isEmptyVariable => "#0 is always empty and gives no word a number: it stands in comparisons (#5 EQ #0) and settings (#5=#0) only.",
         ExpressionError.VariableOutOfRange => $"There is no variable of this number: they go from #{Expression.FirstVariable} to #{Expression.LastVariable}.",
         ExpressionError.VariableNameMalformed => "The name of a variable stands between < and >.",
         _ => $"More than {Expression.DeepestNesting} brackets within each other are not read.",

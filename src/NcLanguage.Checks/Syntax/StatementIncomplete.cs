@@ -36,6 +36,10 @@ public sealed class StatementIncomplete : Rule
 
     public override void CheckStep(in StepContext step)
     {
+        // What cannot be read has a finding of its own, and swallows what follows it.
+        foreach (ref readonly var token in step.Block.Tokens)
+            if (token.IsMalformed)
+                return;
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind != FaultKind.StatementIncomplete)

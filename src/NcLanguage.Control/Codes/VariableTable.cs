@@ -68,6 +68,14 @@ public static class VariableTable
         },
         new()
         {
+            First = 0,
+            Last = 0,
+            Name = "empty variable",
+            Meaning = "Always empty: a comparison with it asks whether a variable was set (#5 EQ #0), a setting to it empties one (#5=#0), and no word takes it as a number.",
+            Source = Practice,
+        },
+        new()
+        {
             First = 3000,
             Last = 3000,
             Name = "alarm",

@@ -328,6 +328,9 @@ ref partial struct BlockRun
         var value = BlockWords.ValueOf(_block, token, ref reader);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
+        // Those of words are told where the words are read.
+        if (token.Kind != TokenKind.Word)
+            BlockWords.NoteImpossible(token, index, reader, _step);
         // A comparison with #0 has a value: that is how a program asks whether a variable was set.
         if (!(double.IsNaN(value) || Expression.IsVacant(value)) || _state.IsCalled)
             return;

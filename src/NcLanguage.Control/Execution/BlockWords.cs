@@ -83,16 +83,20 @@ public sealed class BlockWords
 
     internal void Read(in Block block, ref VariableReader variables, Step step)
     {
-        var mCodes = 0;
+        var (mCodes, isBehindStatement) = (0, false);
         var tokens = block.Tokens;
         for (var i = 0; i < tokens.Length; i++)
         {
             ref readonly var token = ref tokens[i];
             if (token.Kind == TokenKind.BareLetter || token.IsMalformed)
                 NoteUnread(token.Letter);
+            isBehindStatement |= token.Kind == TokenKind.Statement;
             if (token.Kind != TokenKind.Word || token.Letter == ':')
                 continue;
             var value = ValueOf(block, token, ref variables);
+            // A condition may have kept the control from reading it.
+            if (!isBehindStatement)
+                NoteImpossible(token, i, variables, step);
             var letter = (char)token.Letter;
             if (letter is 'G' or 'M')
             {
@@ -185,8 +189,21 @@ public sealed class BlockWords
         if (!token.ReadsVariables)
             return token.Value;
         // The sign that may stand before an expression is read with it.
-        return token.Kind == TokenKind.Assignment
-            ? Expression.ReadSetting(block.Line, token.ValueStart, ref variables).Value
-            : Expression.Read(block.Line, token.ValueStart, ref variables).Value;
+        var result = token.Kind == TokenKind.Assignment
+            ? Expression.ReadSetting(block.Line, token.ValueStart, ref variables)
+            : Expression.Read(block.Line, token.ValueStart, ref variables);
+        variables.Error = result.Error;
+        return result.Value;
+    }
+
+    /// <summary>Tells that a value just read has no number with what its variables hold. What is wrong with the text alone has a finding of its own.</summary>
+    internal static void NoteImpossible(in Token token, int index, in VariableReader variables, Step step)
+    {
+        if (!token.ReadsVariables || token.IsMalformed || variables.Error == ExpressionError.None)
+            return;
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.Kind == FaultKind.ValueImpossible && fault.Token == index)
+                return;
+        step.Faults.Add(new Fault(FaultKind.ValueImpossible, index, (char)token.Letter, 0, (double)variables.Error, 0));
     }
 }

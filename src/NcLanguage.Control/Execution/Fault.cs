@@ -70,6 +70,9 @@ public enum FaultKind : byte
     /// <summary>A variable is read that was never set; <see cref="Fault.A"/> is its number.</summary>
     VariableUnset,
 
+    /// <summary>A value that no number comes of with what its variables hold; <see cref="Fault.A"/> is the <see cref="Syntax.Expressions.ExpressionError"/>.</summary>
+    ValueImpossible,
+
     /// <summary>A jump to a block number that the program does not have; <see cref="Fault.A"/> is the number.</summary>
     JumpMissing,
 

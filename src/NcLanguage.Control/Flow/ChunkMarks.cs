@@ -103,8 +103,9 @@ public sealed class ChunkMarks
                 numbers.Add(new BlockNumber(-1, line));
             else if (token.IsWord('N') && token.Value is >= 0 and < 1e9)
                 numbers.Add(new BlockNumber((int)token.Value, line));
-            else
+            else if (token.Kind != TokenKind.Statement)
                 continue;
+            // Behind a statement an N is no number of this block: GOTO N10 was meant to lead to it.
             return;
         }
     }

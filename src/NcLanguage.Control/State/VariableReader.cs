@@ -34,6 +34,9 @@ public ref struct VariableReader : IVariables
     /// <summary>Whether a value was read that hangs on where the tool stands.</summary>
     public bool ReadsPlace { get; private set; }
 
+    /// <summary>What was wrong with the value last read: no number comes of it, such as of a division by 0.</summary>
+    public ExpressionError Error { get; internal set; }
+
     public double Get(int number)
     {
         if (number == 0)

@@ -16,12 +16,11 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
     /// <summary>The text for the block's word of a letter.</summary>
     public string Of(char letter)
     {
-        if (CallArguments.NumberOf(step, letter) is > 0 and var variable)
-            return double.IsNaN(step.Words[letter])
-                ? $"Becomes #{variable} of the program called; its value is {Lengths.NotKnown}."
-                : $"Becomes #{variable} of the program called: {Say.Number(step.Words[letter], 6)}, a number without unit.";
         if (double.IsNaN(step.Words[letter]))
             return $"Its value is {Lengths.NotKnown}.";
+        // The words of a call are handed over as they are written.
+        if (step.Words.Find(ModalGroup.MacroCall) is { Code.TakesArguments: true } && CallArguments.NumberOf(letter) > 0)
+            return $"{Say.Number(step.Words[letter], 6)}, a number without unit.";
         if (HasNoEffect(letter))
             return "Nothing in this block uses it.";
         return letter switch

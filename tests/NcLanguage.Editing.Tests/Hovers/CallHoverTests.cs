@@ -122,9 +122,9 @@ public sealed class CallHoverTests
 
     /// <summary>Which variable a letter becomes is common practice: H is #11, X #24.</summary>
     [Theory]
-    [InlineData("$0H6", "Becomes #11 of the program called: 6, a number without unit.")]
-    [InlineData("$0X3", "Becomes #24 of the program called: 3, a number without unit.")]
-    [InlineData("$0Z#500", "Becomes #26 of the program called; its value is not known here.")]
+    [InlineData("$0H6", "#11 in the program called\n\n6, a number without unit.")]
+    [InlineData("$0X3", "#24 in the program called\n\n3, a number without unit.")]
+    [InlineData("$0Z#500", "#26 in the program called\n\nIts value is not known here.")]
     public void An_argument_of_a_call_tells_its_variable(string marked, string told)
     {
         var program = "G21 G90 G17 G54\nG0 X0 Y0 Z5\nG65 P700 H6 X3 Z#500\nM30\nO700\n#30=#11+#24\nM99\n";

@@ -82,6 +82,15 @@ public static class VariableTable
             Meaning = "Setting it to anything but 0 stops the control with an alarm, which shows the comment beside it.",
             Source = Practice,
         },
+        new()
+        {
+            First = 4001,
+            Last = 4014,
+            Name = "code in force",
+            Meaning = "The G code in force, by group: #4001 motion, #4002 plane, #4003 G90 or G91, #4005 feed mode, #4006 units, #4007 radius compensation, "
+                + "#4008 length offset, #4009 cycle, #4010 G98 or G99, #4014 work offset.",
+            Source = Practice + ", from memory",
+        },
         ByAxis(5001, "end of the block before", "Where the block before has ended, in work coordinates.", Practice, 3),
         ByAxis(5021, "machine position", "Where the spindle's gauge point stands, in machine coordinates.", Practice, 3),
         ByAxis(5041, "work position", "Where the tool stands, in work coordinates.", Practice, 3),

@@ -25,6 +25,8 @@ static class SystemVariables
     /// <summary>The value, or NaN where it is not known here or the number has no published meaning.</summary>
     public static double Get(int number, in ControlState state, Setup setup, MachineProfile machine)
     {
+        if (number is >= ModeVariables.First and <= ModeVariables.Last)
+            return ModeVariables.Get(number, state);
         if (number == 5220)
             return SystemOf(state.WorkOffset);
         var (place, axis) = number switch

@@ -67,7 +67,7 @@ public class VariableAndSignTableTests
             Assert.NotEmpty(row.Name);
             Assert.NotEmpty(row.Source);
         });
-        Assert.Equal(["#1 to #33", "#34 to #5399", "#0", "#3000", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
+        Assert.Equal(["#1 to #33", "#34 to #5399", "#0", "#3000", "#4001 to #4014", "#5220"], VariableTable.All.Where(row => !row.IsByAxis).Select(row => row.Text));
     }
 
     [Fact]

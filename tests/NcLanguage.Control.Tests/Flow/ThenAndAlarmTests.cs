@@ -1,5 +1,6 @@
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Control.Tests.Flow;
@@ -43,6 +44,21 @@ public sealed class ThenAndAlarmTests
         Assert.Equal("1", session.X);
         Assert.Equal(isReached, session.FaultKinds.Contains(FaultKind.AlarmReached));
     }
+
+    /// <summary>A called program that puts back what it found: #4003 is 90 or 91 as in force (common practice, from memory).</summary>
+    [Theory]
+    [InlineData("G90 G0 X1\nG91\nM98 P20\nX1\nM30\nO20\n#10=#4003\nG90 G0 X7\nG#10\nM99", "1 7 8")]
+    [InlineData("G90 G0 X1\nM98 P20\nX1\nM30\nO20\n#10=#4003\nG91 G0 X7\nG#10\nM99", "1 8 1")]
+    [InlineData("G90 G0 X1\nG#4001 X#4002\nM30", "1 17")]
+    [InlineData("G55 G0 X1\n#1=#4014\nG54\nG#1\nG0 X#1\nM30", "1 55")]
+    public void Codes_in_force(string program, string places) =>
+        Assert.Equal(places, new FlowSession("G90 G17 G54\n" + program, setup: BothDatums).X);
+
+    static readonly Setup BothDatums = Setup.None with
+    {
+        IsPresent = true,
+        WorkOffsets = Setup.None.WorkOffsets.Add(54, default).Add(55, default),
+    };
 
     sealed class Beside(string text) : ICalledPrograms
     {

@@ -70,13 +70,7 @@ public sealed class FlowRun
             return run.Job.Executor.StartOf(Text.IsCalled);
         var first = First[at];
         var part = (first.IsReached ? Parts : NotReached)[first.Part];
-        var state = part.Entry;
-        for (var i = 0; i < first.At + (isBehind ? 1 : 0); i++)
-        {
-            ahead.Line = part.Lines![i];
-            run.Job.Executor.Run(run.BlockAt(ahead.Line), ref state, step);
-        }
-        return state;
+        return part.Replay(first.At + (isBehind ? 1 : 0), run.Job.Executor, run.Text, step, ahead);
     }
 
     /// <summary>Runs the block on a line (0-based) again as often as it ran, and shows each step.</summary>

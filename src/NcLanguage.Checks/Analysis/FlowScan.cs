@@ -118,7 +118,6 @@ sealed class FlowScan
     {
         var jumps = text.HasJumps;
         var state = ControlState.Unknown;
-        var isBehindEnd = false;
         var ahead = new TextAhead(_text, text);
         _scan.Step.Ahead = ahead;
         var last = -1;
@@ -133,8 +132,8 @@ sealed class FlowScan
             var block = text.BlockAt(line);
             if (_count == 0 && last >= 0)
             {
-                isBehindEnd = StateBehind(parts, last, ahead).Ended;
-                state = isBehindEnd ? StateBehind(parts, last, ahead) : ControlState.Unknown;
+                var behind = StateBehind(parts, last, ahead);
+                state = behind.Ended ? behind : ControlState.Unknown;
                 last = -1;
             }
             // A jump may lead to any numbered block.
@@ -173,13 +172,6 @@ sealed class FlowScan
         var first = _first[line];
         if (!first.IsReached)
             return ControlState.Unknown;
-        var part = parts[first.Part];
-        var state = part.Entry;
-        for (var i = 0; i <= first.At; i++)
-        {
-            ahead.Line = part.Lines![i];
-            _job.Executor.Run(_text.BlockAt(ahead.Line), ref state, _scan.Step);
-        }
-        return state;
+        return parts[first.Part].Replay(first.At + 1, _job.Executor, _text, _scan.Step, ahead);
     }
 }

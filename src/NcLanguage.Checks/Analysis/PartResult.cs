@@ -1,7 +1,9 @@
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
 
@@ -75,6 +77,21 @@ public sealed record PartResult
 
     /// <summary>The tools its blocks change to.</summary>
     public required ToolTaken[] Tools { get; init; }
+
+    /// <summary>Runs the first blocks of a stretch of a run again.</summary>
+    /// <param name="blocks">How many of them.</param>
+    /// <param name="ahead">What <paramref name="step"/> sees ahead.</param>
+    /// <returns>The state behind them.</returns>
+    internal ControlState Replay(int blocks, BlockExecutor executor, SourceText text, Step step, TextAhead ahead)
+    {
+        var state = Entry;
+        for (var i = 0; i < blocks; i++)
+        {
+            ahead.Line = Lines![i];
+            executor.Run(text.BlockAt(ahead.Line), ref state, step);
+        }
+        return state;
+    }
 
     HolePlaces? _places;
     HoleComparison? _comparison;

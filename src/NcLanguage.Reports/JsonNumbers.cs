@@ -32,6 +32,17 @@ static class JsonNumbers
         json.WriteEndArray();
     }
 
+    /// <summary>The members that tell a move's way: from, to, and of an arc its centre and turn.</summary>
+    public static void WriteWay(this Utf8JsonWriter json, bool isArc, Point3 from, Point3 to, Point3 center, bool clockwise)
+    {
+        json.WritePoint("from", from);
+        json.WritePoint("to", to);
+        if (!isArc)
+            return;
+        json.WritePoint("center", center);
+        json.WriteString("turn", clockwise ? "clockwise" : "counterclockwise");
+    }
+
     /// <summary>Rounded to a millionth, without a negative zero.</summary>
     public static double Rounded(double value) => Math.Round(value, Decimals) + 0.0;
 }

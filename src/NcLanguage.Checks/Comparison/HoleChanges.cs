@@ -9,8 +9,6 @@ public readonly record struct HoleChange(ChangeKind Kind, HoleRow? First, HoleRo
 /// <summary>Pairs the holes of two programs by place, tool and cycle, in the order drilled.</summary>
 public static class HoleChanges
 {
-    const double Share = 1e-4;
-
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
     public static IReadOnlyList<HoleChange> Of(HoleTable first, HoleTable second, double tolerance = MotionComparison.UsualTolerance)
     {
@@ -54,7 +52,7 @@ public static class HoleChanges
         return false;
     }
 
-    static bool IsAt(in HoleRow a, in HoleRow b, double tolerance) => Same(a.Hole.X, b.Hole.X, tolerance) && Same(a.Hole.Y, b.Hole.Y, tolerance);
+    static bool IsAt(in HoleRow a, in HoleRow b, double tolerance) => Motion.Same(a.Hole.X, b.Hole.X, tolerance) && Motion.Same(a.Hole.Y, b.Hole.Y, tolerance);
 
     static (long, long, int, int) Key(in HoleRow row, double tolerance) => (Square(row.Hole.X, tolerance), Square(row.Hole.Y, tolerance), row.Hole.Tool, row.Hole.Cycle);
 
@@ -63,14 +61,14 @@ public static class HoleChanges
     static string Differences(in HoleRow a, in HoleRow b, double tolerance)
     {
         var what = new List<string>();
-        Add(Same(a.Hole.Bottom, b.Hole.Bottom, tolerance), "depth");
-        Add(Same(a.Hole.RLevel, b.Hole.RLevel, tolerance), "R level");
-        Add(Same(a.Hole.ReturnTo, b.Hole.ReturnTo, tolerance), "return level");
-        Add(Same(a.Hole.ArriveAt, b.Hole.ArriveAt, tolerance), "level of the traverse");
-        Add(Same(a.Hole.Peck, b.Hole.Peck, tolerance), "peck");
-        Add(Motion.Near(a.Hole.DwellSeconds, b.Hole.DwellSeconds, Share), "dwell");
-        Add(Motion.Near(a.Hole.Feed, b.Hole.Feed, Share), "feed");
-        Add(Motion.Near(a.Hole.Speed, b.Hole.Speed, Share), "speed");
+        Add(Motion.Same(a.Hole.Bottom, b.Hole.Bottom, tolerance), "depth");
+        Add(Motion.Same(a.Hole.RLevel, b.Hole.RLevel, tolerance), "R level");
+        Add(Motion.Same(a.Hole.ReturnTo, b.Hole.ReturnTo, tolerance), "return level");
+        Add(Motion.Same(a.Hole.ArriveAt, b.Hole.ArriveAt, tolerance), "level of the traverse");
+        Add(Motion.Same(a.Hole.Peck, b.Hole.Peck, tolerance), "peck");
+        Add(Motion.Near(a.Hole.DwellSeconds, b.Hole.DwellSeconds, MotionComparison.Share), "dwell");
+        Add(Motion.Near(a.Hole.Feed, b.Hole.Feed, MotionComparison.Share), "feed");
+        Add(Motion.Near(a.Hole.Speed, b.Hole.Speed, MotionComparison.Share), "speed");
         return string.Join(", ", what);
 
         void Add(bool isSame, string name)
@@ -79,6 +77,4 @@ public static class HoleChanges
                 what.Add(name);
         }
     }
-
-    static bool Same(double a, double b, double tolerance) => a.Equals(b) || Math.Abs(a - b) <= tolerance;
 }

@@ -32,7 +32,7 @@ public readonly record struct Motion(
 
     static bool Same(Point3 a, Point3 b, double tolerance) => Same(a.X, b.X, tolerance) && Same(a.Y, b.Y, tolerance) && Same(a.Z, b.Z, tolerance);
 
-    static bool Same(double a, double b, double tolerance) => a.Equals(b) || Math.Abs(a - b) <= tolerance;
+    internal static bool Same(double a, double b, double tolerance) => a.Equals(b) || Math.Abs(a - b) <= tolerance;
 
     internal static bool Near(double a, double b, double share) => a.Equals(b) || Math.Abs(a - b) <= share * Math.Max(Math.Abs(a), Math.Abs(b));
 }

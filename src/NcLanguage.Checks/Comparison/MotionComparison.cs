@@ -23,7 +23,7 @@ public sealed record MotionComparison
     public const double UsualTolerance = 0.0005;
 
     /// <summary>How far apart feeds, speeds and dwells may be, as a share: what is left of them after a change of units.</summary>
-    const double Share = 1e-4;
+    internal const double Share = 1e-4;
 
     /// <summary>Differences told one by one; what lies further apart is told as removed and added.</summary>
     const int MostDifferences = 2000;

@@ -4,7 +4,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Checks;
 
 /// <summary>How a text ends its lines, so that a fix which adds one does the same.</summary>
-static class LineEnding
+public static class LineEnding
 {
     /// <summary>The terminator of a line (0-based), or of the line before where it has none; LF in a text of one line.</summary>
     public static string Of(SourceText text, int line)

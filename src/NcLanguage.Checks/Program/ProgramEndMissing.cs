@@ -2,7 +2,6 @@ using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
-using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -73,28 +72,19 @@ public sealed class ProgramEndMissing : Rule
             foreach (var (number, inChunk) in result.Numbers)
             {
                 var line = run.Text.FirstLineOf(chunk) + inChunk;
-                if (number < 0 && !HasStatement(run.BlockAt(line)) && LastWords(run, line - 1) >= 0)
+                if (number < 0 && !run.BlockAt(line).HasStatement && LastWords(run, line - 1) >= 0)
                     return line;
             }
         }
         return run.Text.LineCount;
     }
 
-    static bool HasStatement(in Block block)
-    {
-        foreach (ref readonly var token in block.Tokens)
-            if (token.Kind == TokenKind.Statement)
-                return true;
-        return false;
-    }
-
     /// <summary>The last line, up to and with <paramref name="line"/>, that holds words other than a program or block number; −1 where there is none.</summary>
     static int LastWords(ProgramRun run, int line)
     {
         for (; line >= 0; line--)
-            foreach (ref readonly var token in run.BlockAt(line).Tokens)
-                if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
-                    return line;
+            if (run.BlockAt(line).HasWords)
+                return line;
         return -1;
     }
 

@@ -10,7 +10,7 @@ namespace NcLanguage.Control.Execution;
 ref partial struct BlockRun
 {
     /// <summary>Largest difference of start and end radius of an arc (NISTIR 6556 §3.5.3.2): 0.002 mm or 0.0002 in.</summary>
-    readonly double ArcTolerance => _state.Units == LengthUnit.Inch ? 0.0002 * MmPerInch : 0.002;
+    readonly double ArcTolerance => _state.Units == LengthUnit.Inch ? 0.0002 * UnitLength.MmPerInch : 0.002;
 
     readonly void Arc()
     {

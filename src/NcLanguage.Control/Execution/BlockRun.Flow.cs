@@ -77,14 +77,12 @@ ref partial struct BlockRun
     readonly void ReadStatement(int index)
     {
         ref readonly var token = ref _block.Tokens[index];
-        var number = _words.Has('O') ? _words['O'] : double.NaN;
-        var isBehindO = _words.Has('O');
-        if (isBehindO)
+        if (_words.Has('O'))
         {
             ReadArguments();
             // DO has its condition at the WHILE that ends its loop.
             var takesValue = token.Statement != StatementKind.Do && Statements.TakesValue(token.Statement);
-            Steer(TransferKind.Structure, index, number, takesValue ? ConditionOf(index) : 1, true);
+            Steer(TransferKind.Structure, index, _words['O'], takesValue ? ConditionOf(index) : 1, true);
             return;
         }
         switch (token.Statement)

@@ -59,7 +59,7 @@ ref partial struct BlockRun
     {
         if (!TakeNotNegative('F', out var value))
             return;
-        _state.Feed = _state.FeedMode == FeedMode.InverseTime ? value : value * UnitLength;
+        _state.Feed = _state.FeedMode == FeedMode.InverseTime ? value : value * MmPerUnit;
         _state.OtherFeed = double.NaN;
         _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.CutWithoutFeed);
         _step.Sets |= Slot.Feed;
@@ -89,26 +89,26 @@ ref partial struct BlockRun
     {
         if (_words.Find(ModalGroup.Units) is not { } word)
             return;
-        var (before, was) = (UnitLength, _state.Units);
+        var (before, was) = (MmPerUnit, _state.Units);
         _state.Units = IsOtherUnitCode(word) ? LengthUnit.Unknown
             : word.Code.Tenths is 200 or 700 ? LengthUnit.Inch
             : LengthUnit.Millimetre;
         // NISTIR 6556 appendix B.5.
-        if (IsCompensationOn && UnitLength != before && !_words.HasCode('G', 400))
+        if (IsCompensationOn && MmPerUnit != before && !_words.HasCode('G', 400))
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         _step.Sets |= Slot.Units;
         var isOther = _state.HasSet(Slot.Units) && was != _state.Units && was != LengthUnit.Unknown && _state.Units != LengthUnit.Unknown;
         if (isOther && (_state.Happened & Happened.LengthRead) != 0)
             _state.Happened |= Happened.UnitsMixed;
         // NISTIR 6556 §4.3.3.3: the feed keeps its number, so that F16 inches a minute becomes F16 mm a minute.
-        if (UnitLength != before && _state.OtherFeedMode != FeedMode.InverseTime)
-            _state.OtherFeed *= UnitLength / before;
+        if (MmPerUnit != before && _state.OtherFeedMode != FeedMode.InverseTime)
+            _state.OtherFeed *= MmPerUnit / before;
         if (_state.FeedMode == FeedMode.InverseTime)
             return;
         if ((_step.Sets & Slot.Feed) != 0)
-            _state.Feed = _words['F'] * UnitLength;
-        else if (UnitLength != before)
-            _state.Feed *= UnitLength / before;
+            _state.Feed = _words['F'] * MmPerUnit;
+        else if (MmPerUnit != before)
+            _state.Feed *= MmPerUnit / before;
     }
 
     readonly void SetLengthOffset()

@@ -56,7 +56,7 @@ ref partial struct BlockRun
             AddFault(FaultKind.ValueNotAllowed, _words.TokenOf('P'), 'P', number);
             return;
         }
-        var workOffset = number <= 6 ? 53 + number : 584 + number;
+        var workOffset = SystemVariables.OfSystem(number);
         var old = Offsets.Datum(workOffset, _state, Setup);
         var (places, steps) = (old, default(Point3));
         for (var axis = 0; axis < 3; axis++)
@@ -74,9 +74,9 @@ ref partial struct BlockRun
     readonly void SetDatumByVariable(int number, double value)
     {
         var (system, axis) = ((number - 5221) / 20 + 1, (number - 5221) % 20);
-        var workOffset = system <= 6 ? 53 + system : 584 + system;
+        var workOffset = SystemVariables.OfSystem(system);
         var old = Offsets.Datum(workOffset, _state, Setup);
-        var place = value * UnitLength;
+        var place = value * MmPerUnit;
         PutDatum(workOffset, Bit(axis), old.With(axis, place), default(Point3).With(axis, place - old[axis]), isHere: false);
         _step.Sets |= Slot.OffsetData;
     }

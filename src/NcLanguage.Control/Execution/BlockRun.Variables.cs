@@ -18,7 +18,8 @@ ref partial struct BlockRun
                 continue;
             if (!_block.Tokens[i].IsMalformed)
                 NoteVacant(i);
-            NoteVacantTarget(i);
+            NumberOf(_block.Tokens[i], out var vacant);
+            NoteUnset(i, vacant);
         }
         AssignIn(ref _state, isCertain);
         if ((_step.Events & StepEvents.WritesDatum) != 0)
@@ -32,10 +33,9 @@ ref partial struct BlockRun
         {
             if (token.Kind != TokenKind.Assignment || NameOf(token) is not null)
                 continue;
-            var reader = new VariableReader(_step.Before, Setup, Machine);
-            var number = Math.Round(Expression.Read(_block.Line, token.Start + 1, ref reader).Value);
-            if (SystemVariables.IsDatum((int)number))
-                SetDatumByVariable((int)number, isCertain && !token.IsMalformed ? ValueOf(token) : double.NaN);
+            var number = NumberOf(token, out _);
+            if (SystemVariables.IsDatum(number))
+                SetDatumByVariable(number, isCertain && !token.IsMalformed ? ValueOf(token) : double.NaN);
         }
     }
 
@@ -54,20 +54,17 @@ ref partial struct BlockRun
                 state.Variables = variables.With(name, value);
                 continue;
             }
-            var reader = new VariableReader(_step.Before, Setup, Machine);
-            var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
-            var whole = Math.Round(number);
-            var isOne = Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable;
-            // A variable whose number is not known could be any: none is known after it.
-            if (isOne && whole == SystemVariables.Alarm && value != 0)
+            var number = NumberOf(token, out _);
+            if (number == SystemVariables.Alarm && value != 0)
                 _step.Events |= StepEvents.Alarm;
-            if (isOne && SystemVariables.IsDatum((int)whole))
+            if (SystemVariables.IsDatum(number))
             {
                 // It is kept where the datum is, and read from there.
                 _step.Events |= StepEvents.WritesDatum;
                 continue;
             }
-            state.Variables = isOne ? variables.With((int)whole, value) : Variables.Unknown;
+            // A variable whose number is not known could be any: none is known after it.
+            state.Variables = number > 0 ? variables.With(number, value) : Variables.Unknown;
         }
     }
 
@@ -83,12 +80,15 @@ ref partial struct BlockRun
             .Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
     }
 
-    /// <summary>Notes a variable never set that says which one is to be set: #[#9]=5.</summary>
-    readonly void NoteVacantTarget(int index)
+    /// <summary>The number of the variable that a token sets; −1 where it is not known, or there is no such variable.</summary>
+    /// <param name="firstVacant">The number of a variable never set that says which one is to be set, as in #[#9]=5; −1 where there is none.</param>
+    readonly int NumberOf(in Token token, out int firstVacant)
     {
         var reader = new VariableReader(_step.Before, Setup, Machine);
-        Expression.Read(_block.Line, _block.Tokens[index].Start + 1, ref reader);
-        NoteUnset(index, reader.FirstVacant);
+        var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
+        firstVacant = reader.FirstVacant;
+        var whole = Math.Round(number);
+        return Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable ? (int)whole : -1;
     }
 
     readonly void NoteVacantWords()

@@ -10,8 +10,6 @@ namespace NcLanguage.Control.Execution;
 /// <summary>One block on its way through the control, in the fixed order of NISTIR 6556 table 8, which is not the order typed.</summary>
 ref partial struct BlockRun
 {
-    const double MmPerInch = 25.4;
-
     readonly BlockExecutor _executor;
     readonly Block _block;
     readonly Step _step;
@@ -94,12 +92,7 @@ ref partial struct BlockRun
         _step.Faults.Add(new Fault(kind, token, letter, 0, a, b));
 
     /// <summary>Millimetres in one programmed unit of length.</summary>
-    readonly double UnitLength => _state.Units switch
-    {
-        LengthUnit.Millimetre => 1,
-        LengthUnit.Inch => MmPerInch,
-        _ => double.NaN,
-    };
+    readonly double MmPerUnit => UnitLength.Of(_state.Units);
 
     /// <summary>A length word in mm; NaN where missing or not known.</summary>
     readonly double Length(char letter)
@@ -108,7 +101,7 @@ ref partial struct BlockRun
         if (value == 0 || double.IsNaN(value))
             return value;
         _state.Happened |= Happened.LengthRead;
-        return value * UnitLength * IncrementFactor(_block.Tokens[_words.TokenOf(letter)]);
+        return value * MmPerUnit * IncrementFactor(_block.Tokens[_words.TokenOf(letter)]);
     }
 
     readonly double IncrementFactor(in Token token)

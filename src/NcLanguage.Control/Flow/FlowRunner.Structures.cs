@@ -41,10 +41,10 @@ public sealed partial class FlowRunner
                 CloseRepeat(frame, transfer, number);
                 return;
             case StatementKind.Break:
-                Break(frame, transfer, number);
+                GoToEnd(frame, transfer, number, behind: 1);
                 return;
             case StatementKind.Continue:
-                Continue(frame, transfer, number);
+                GoToEnd(frame, transfer, number, behind: 0);
                 return;
             case StatementKind.If or StatementKind.ElseIf or StatementKind.Else or StatementKind.EndIf:
                 FollowCondition(frame, transfer, number);
@@ -177,26 +177,14 @@ public sealed partial class FlowRunner
             GoOn(frame, Line + 1);
     }
 
-    void Break(CallFrame frame, in Transfer transfer, int number)
+    /// <summary>BREAK goes on behind the end of its loop, CONTINUE at it.</summary>
+    void GoToEnd(CallFrame frame, in Transfer transfer, int number, int behind)
     {
         foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
         {
             if (frame.Text.PairOf(Line, end, number, true) is var line and >= 0)
             {
-                GoOn(frame, line + 1);
-                return;
-            }
-        }
-        StopAtMissingPair(transfer, number);
-    }
-
-    void Continue(CallFrame frame, in Transfer transfer, int number)
-    {
-        foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
-        {
-            if (frame.Text.PairOf(Line, end, number, true) is var line and >= 0)
-            {
-                GoOn(frame, line);
+                GoOn(frame, line + behind);
                 return;
             }
         }

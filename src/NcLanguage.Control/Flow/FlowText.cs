@@ -129,9 +129,8 @@ public sealed partial class FlowText
     bool HasWordsBefore(int line)
     {
         for (var at = NextBlock(0); at < line; at = NextBlock(at + 1))
-            foreach (ref readonly var token in BlockAt(at).Tokens)
-                if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
-                    return true;
+            if (BlockAt(at).HasWords)
+                return true;
         return false;
     }
 

@@ -9,8 +9,6 @@ namespace NcLanguage.Control.State;
 /// <remarks>Places come in the unit of the program, X Y Z; the other axes of the tables are 0 on a three-axis machine.</remarks>
 static class SystemVariables
 {
-    const double MmPerInch = 25.4;
-
     /// <summary>First number behind which a program's own variables do not lie.</summary>
     const int First = 1000;
 
@@ -37,21 +35,21 @@ static class SystemVariables
             >= 5021 and <= 5023 => (state.MachinePosition, number - 5021),
             >= 5161 and <= 5163 => (machine.Home, number - 5161),
             >= 5211 and <= 5213 => (state.Shift, number - 5211),
-            >= 5221 and < 5221 + 20 * 9 when (number - 5221) % 20 < 3 => (Origin((number - 5221) / 20 + 1, state, setup), (number - 5221) % 20),
+            _ when IsDatum(number) => (Origin((number - 5221) / 20 + 1, state, setup), (number - 5221) % 20),
             _ => (Point3.Unknown, 0),
         };
-        return place[axis] / UnitLength(state.Units);
+        return place[axis] / UnitLength.Of(state.Units);
     }
 
-    static Point3 Origin(int system, in ControlState state, Setup setup) =>
-        Offsets.Datum(system <= 6 ? 53 + system : 590 + system - 6, state, setup);
+    static Point3 Origin(int system, in ControlState state, Setup setup) => Offsets.Datum(OfSystem(system), state, setup);
+
+    /// <summary>The work offset of a coordinate system from 1 to 9 (NISTIR 6556 §3.5.13): 54 to 59, then 591 to 593.</summary>
+    public static int OfSystem(int system) => system <= 6 ? 53 + system : 584 + system;
 
     static double SystemOf(int workOffset) => workOffset switch
     {
         >= 54 and <= 59 => workOffset - 53,
-        >= 591 and <= 593 => workOffset - 590 + 6,
+        >= 591 and <= 593 => workOffset - 584,
         _ => double.NaN,
     };
-
-    static double UnitLength(LengthUnit units) => units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => MmPerInch, _ => double.NaN };
 }

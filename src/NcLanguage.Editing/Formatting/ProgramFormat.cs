@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
 using NcLanguage.Syntax.Text;
@@ -45,7 +46,7 @@ public static class ProgramFormat
     {
         var output = new ArrayBufferWriter<byte>(text.Length + 64);
         var blank = false;
-        var ending = LineEndingOf(text);
+        var ending = Encoding.ASCII.GetBytes(LineEnding.Of(text, 0));
         var block = new ArrayBufferWriter<byte>();
         for (var line = 0; line < text.LineCount; line++)
         {
@@ -67,13 +68,5 @@ public static class ProgramFormat
             output.Write(ending);
         }
         return output.WrittenSpan.ToArray();
-    }
-
-    /// <summary>The way the text ends its first line; LF where it has one line only.</summary>
-    static byte[] LineEndingOf(SourceText text)
-    {
-        var bytes = text.ToBytes();
-        var at = bytes.AsSpan().IndexOfAny((byte)'\r', (byte)'\n');
-        return at < 0 ? [(byte)'\n'] : bytes[at] == '\r' && at + 1 < bytes.Length && bytes[at + 1] == '\n' ? Encoding.ASCII.GetBytes("\r\n") : [bytes[at]];
     }
 }

@@ -103,15 +103,7 @@ sealed class Renumbering
         return -1;
     }
 
-    static bool BeginsProgram(in Block block)
-    {
-        if (block.IndexOf('O') < 0 && block.IndexOf(':') < 0)
-            return false;
-        foreach (ref readonly var token in block.Tokens)
-            if (token.Kind == TokenKind.Statement)
-                return false;
-        return true;
-    }
+    static bool BeginsProgram(in Block block) => (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;
 
     /// <summary>Whether a block is numbered: not % alone, program numbers, comments alone and statements behind an O word.</summary>
     static bool TakesNumber(in Block block)

@@ -61,18 +61,10 @@ public sealed class Outline
             foreach (var number in _analysis.Main.Texts[chunk].Numbers)
             {
                 var line = _analysis.Text.FirstLineOf(chunk) + number.Line;
-                if (number.Number < 0 && !HasStatement(_analysis.Main.BlockAt(line)))
+                if (number.Number < 0 && !_analysis.Main.BlockAt(line).HasStatement)
                     starts.Add(line);
             }
         return starts;
-    }
-
-    static bool HasStatement(in Block block)
-    {
-        foreach (ref readonly var token in block.Tokens)
-            if (token.Kind == TokenKind.Statement)
-                return true;
-        return false;
     }
 
     string ProgramName(int line)

@@ -57,13 +57,7 @@ public static class ComparisonJson
         json.WriteStartObject(name);
         json.WriteNumber("line", move.Line + 1);
         json.WriteString("kind", ComparisonReport.Word(move.Kind));
-        json.WritePoint("from", move.From);
-        json.WritePoint("to", move.To);
-        if (move.Kind == MoveKind.Arc)
-        {
-            json.WritePoint("center", move.Center);
-            json.WriteString("turn", move.Clockwise ? "clockwise" : "counterclockwise");
-        }
+        json.WriteWay(move.Kind == MoveKind.Arc, move.From, move.To, move.Center, move.Clockwise);
         json.WriteKnown("feed", move.Feed);
         json.WriteKnown("speed", move.Speed);
         json.WriteString("spindle", move.Spindle.ToString().ToLowerInvariant());

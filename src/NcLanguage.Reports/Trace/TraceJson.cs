@@ -56,13 +56,7 @@ public static class TraceJson
         ref readonly var move = ref step.Step.Moves[index];
         json.WriteStartObject();
         json.WriteString("kind", Word(move.Kind));
-        json.WritePoint("from", move.From);
-        json.WritePoint("to", move.To);
-        if (move.Kind == MoveKind.Arc)
-        {
-            json.WritePoint("center", move.Center);
-            json.WriteString("turn", move.Clockwise ? "clockwise" : "counterclockwise");
-        }
+        json.WriteWay(move.Kind == MoveKind.Arc, move.From, move.To, move.Center, move.Clockwise);
         json.WriteKnown("feed", move.Feed);
         json.WriteKnown("seconds", move.Seconds);
         if (step.ApproachOf(index) is { } approach)

@@ -42,4 +42,28 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
                 return i;
         return -1;
     }
+
+    /// <summary>Whether a statement stands in it: an O word beside it is then no program's number.</summary>
+    public bool HasStatement
+    {
+        get
+        {
+            foreach (ref readonly var token in Tokens)
+                if (token.Kind == TokenKind.Statement)
+                    return true;
+            return false;
+        }
+    }
+
+    /// <summary>Whether it holds anything but comments, marks, and the numbers of a program and of the block itself.</summary>
+    public bool HasWords
+    {
+        get
+        {
+            foreach (ref readonly var token in Tokens)
+                if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
+                    return true;
+            return false;
+        }
+    }
 }

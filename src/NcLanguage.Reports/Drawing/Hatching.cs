@@ -1,0 +1,41 @@
+namespace NcLanguage.Reports.Drawing;
+
+/// <summary>Lines at 45 degrees, cut to the outline: drawn one by one, so that they print as they are seen.</summary>
+public static class Hatching
+{
+    /// <summary>More lines than this are too fine to be told apart.</summary>
+    const int MostLines = 400;
+
+    /// <param name="gap">Between two lines, mm of paper.</param>
+    public static void Box(SvgWriter svg, Rectangle place, double gap)
+    {
+        ArgumentNullException.ThrowIfNull(svg);
+        var path = new SvgPath(place);
+        // Lines x + y = c; neighbours are gap apart across their way.
+        var (first, last) = (place.Left + place.Top, place.Right + place.Bottom);
+        var step = Step(gap, last - first);
+        for (var c = Math.Ceiling(first / step) * step; c < last; c += step)
+            path.Line((c - place.Top, place.Top), (c - place.Bottom, place.Bottom));
+        svg.Path(path, LineKind.Thin);
+    }
+
+    /// <inheritdoc cref="Box"/>
+    public static void Disc(SvgWriter svg, double x, double y, double radius, double gap)
+    {
+        ArgumentNullException.ThrowIfNull(svg);
+        var path = new SvgPath(new Rectangle(x - radius, y - radius, 2 * radius, 2 * radius));
+        var reach = radius * Math.Sqrt(2);
+        var step = Step(gap, 2 * reach);
+        for (var c = Math.Ceiling((x + y - reach) / step) * step; c < x + y + reach; c += step)
+        {
+            // Distance of the line from the middle, and half the chord along it.
+            var off = (c - x - y) / Math.Sqrt(2);
+            var half = Math.Sqrt(Math.Max(0, radius * radius - off * off)) / Math.Sqrt(2);
+            var (middleX, middleY) = (x + off / Math.Sqrt(2), y + off / Math.Sqrt(2));
+            path.Line((middleX + half, middleY - half), (middleX - half, middleY + half));
+        }
+        svg.Path(path, LineKind.Thin);
+    }
+
+    static double Step(double gap, double across) => Math.Max(gap * Math.Sqrt(2), across / MostLines);
+}

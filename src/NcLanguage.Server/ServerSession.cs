@@ -45,7 +45,17 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 HoverProvider: true,
                 new CodeActionOptions([CodeActionFeature.QuickFix, CodeActionFeature.FixAll], ResolveProvider: true),
                 InlayHintProvider: true,
-                DocumentSymbolProvider: true),
+                DocumentSymbolProvider: true,
+                DefinitionProvider: true,
+                DeclarationProvider: true,
+                ReferencesProvider: true,
+                DocumentHighlightProvider: true,
+                new RenameOptions(PrepareProvider: true),
+                LinkedEditingRangeProvider: true,
+                FoldingRangeProvider: true,
+                SelectionRangeProvider: true,
+                new DocumentLinkOptions(),
+                CallHierarchyProvider: true),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
@@ -126,6 +136,45 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
+
+    public Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+
+    public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+
+    public Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
+
+    public Task<DocumentHighlight[]> DocumentHighlightAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Highlights(context, request.Position), cancellationToken);
+
+    public Task<PrepareRenameResult?> PrepareRenameAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync<PrepareRenameResult?>(request.TextDocument.Uri, null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
+
+    public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName), cancellationToken);
+
+    public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync<LinkedEditingRanges?>(request.TextDocument.Uri, null, context => RenameFeature.Linked(context, request.Position), cancellationToken);
+
+    public Task<FoldingRange[]> FoldingRangeAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Foldings(context), cancellationToken);
+
+    public Task<SelectionRange[]> SelectionRangeAsync(SelectionRangeParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Selections(context, request.Positions), cancellationToken);
+
+    public Task<DocumentLink[]> DocumentLinkAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Links(context), cancellationToken);
+
+    public Task<CallHierarchyItem[]> PrepareCallHierarchyAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => CallHierarchyFeature.Prepare(context, request.Position), cancellationToken);
+
+    public Task<CallHierarchyIncomingCall[]> IncomingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.Item.Data?.Uri ?? request.Item.Uri, [], context => CallHierarchyFeature.Incoming(context, request.Item), cancellationToken);
+
+    public Task<CallHierarchyOutgoingCall[]> OutgoingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.Item.Data?.Uri ?? request.Item.Uri, [], context => CallHierarchyFeature.Outgoing(context, request.Item), cancellationToken);
 
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
         ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);

@@ -5,7 +5,7 @@ namespace NcLanguage.Server;
 internal static class Unsupported
 {
     public const string Later = "planned";
-    public const string NoDeclarations = "a program declares no names";
+    public const string NoDeclarations = "a program declares no types";
     public const string OneText = "a program and what it calls is all there is: nothing to index or to browse across a workspace";
     public const string NoNotebooks = "programs are plain text";
     public const string NotAsked = "the server keeps no settings of its own: the setup and the machine profile beside the program say all";
@@ -16,35 +16,23 @@ internal static class Unsupported
         ["textDocument/completion"] = Later,
         ["completionItem/resolve"] = Later,
         ["textDocument/signatureHelp"] = Later,
-        ["textDocument/definition"] = Later,
-        ["textDocument/references"] = Later,
-        ["textDocument/documentHighlight"] = Later,
-        ["textDocument/documentLink"] = Later,
         ["documentLink/resolve"] = Later,
-        ["textDocument/foldingRange"] = Later,
-        ["textDocument/selectionRange"] = Later,
         ["textDocument/semanticTokens/full"] = Later,
         ["textDocument/semanticTokens/full/delta"] = Later,
         ["textDocument/semanticTokens/range"] = Later,
         ["textDocument/formatting"] = Later,
         ["textDocument/rangeFormatting"] = Later,
         ["textDocument/onTypeFormatting"] = Later,
-        ["textDocument/rename"] = Later,
-        ["textDocument/prepareRename"] = Later,
         ["textDocument/codeLens"] = Later,
         ["codeLens/resolve"] = Later,
         ["textDocument/diagnostic"] = Later,
         ["workspace/diagnostic"] = Later,
-        ["textDocument/prepareCallHierarchy"] = Later,
-        ["callHierarchy/incomingCalls"] = Later,
-        ["callHierarchy/outgoingCalls"] = Later,
         ["workspace/executeCommand"] = Later,
         ["workspace/symbol"] = Later,
         ["workspaceSymbol/resolve"] = Later,
         ["inlayHint/resolve"] = "hints come complete",
         ["textDocument/inlineValue"] = "there is no debugger to show values of",
         ["textDocument/moniker"] = OneText,
-        ["textDocument/declaration"] = NoDeclarations,
         ["textDocument/implementation"] = NoDeclarations,
         ["textDocument/typeDefinition"] = NoDeclarations,
         ["textDocument/prepareTypeHierarchy"] = NoDeclarations,
@@ -52,7 +40,6 @@ internal static class Unsupported
         ["typeHierarchy/subtypes"] = NoDeclarations,
         ["textDocument/documentColor"] = "a program has no colours",
         ["textDocument/colorPresentation"] = "a program has no colours",
-        ["textDocument/linkedEditingRange"] = EditorsOwn,
         ["textDocument/willSave"] = "nothing depends on it",
         ["textDocument/willSaveWaitUntil"] = "a program is never changed unasked",
         ["workspace/didChangeConfiguration"] = NotAsked,

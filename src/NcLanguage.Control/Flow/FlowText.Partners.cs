@@ -22,6 +22,17 @@ public sealed partial class FlowText
                     yield return mark with { Line = Text.FirstLineOf(chunk) + mark.Line };
     }
 
+    /// <summary>The lines of the program that a line (0-based) belongs to, the end excluded.</summary>
+    public (int First, int End) LinesOfProgramAt(int line)
+    {
+        var region = RegionAt(line);
+        return (region.First, region.End);
+    }
+
+    /// <summary>The lines of the program or subroutine with a number, the end excluded; null where the text has none.</summary>
+    public (int First, int End)? LinesOfProgram(int number) =>
+        (FindProgram(number) ?? FindSubroutine(number)) is { } region ? (region.First, region.End) : null;
+
     /// <summary>The line and keyword of the statement that the one on a line (0-based) belongs to by its number: the end of a beginning, the beginning of
     /// an end, the next branch of a condition, the end of the loop that is left. −1 where there is none.</summary>
     public (int Line, StatementKind Statement) PartnerOf(int line)

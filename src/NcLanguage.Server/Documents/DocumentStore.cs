@@ -89,7 +89,7 @@ internal sealed class DocumentStore(
         try
         {
             AnalysedProgram program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
-            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher));
+            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher, jobs, cancellationToken));
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {

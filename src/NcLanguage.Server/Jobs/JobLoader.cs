@@ -18,6 +18,17 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
     /// <summary>The file on disk counts again.</summary>
     public void RemoveOpenText(string path) => _open.TryRemove(path, out _);
 
+    /// <summary>The programs beside one.</summary>
+    public ProgramFolder FolderOf(string programPath) => new(programPath, files, _open);
+
+    /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
+    public string UriOf(string path) => _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Uri : DocumentUri.FromPath(path);
+
+    /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
+    public SourceText? TextOf(string path) =>
+        _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Text
+        : files.Read(path) is { State: FileState.Read } answer ? SourceText.From(answer.Bytes.ToArray()) : null;
+
     public LoadedJob Load(string? programPath) => Load(programPath, options);
 
     /// <summary>What a setup or machine file says when looked at alone.</summary>

@@ -19,7 +19,7 @@ internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
 
 internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null);
 
-internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false);
+internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false, string[]? ResourceOperations = null);
 
 internal sealed record DynamicRegistration(bool DynamicRegistrationSupported = false)
 {
@@ -59,7 +59,17 @@ internal sealed record ServerCapabilities(
     bool HoverProvider,
     CodeActionOptions CodeActionProvider,
     bool InlayHintProvider,
-    bool DocumentSymbolProvider);
+    bool DocumentSymbolProvider,
+    bool DefinitionProvider,
+    bool DeclarationProvider,
+    bool ReferencesProvider,
+    bool DocumentHighlightProvider,
+    RenameOptions RenameProvider,
+    bool LinkedEditingRangeProvider,
+    bool FoldingRangeProvider,
+    bool SelectionRangeProvider,
+    DocumentLinkOptions DocumentLinkProvider,
+    bool CallHierarchyProvider);
 
 internal enum TextDocumentSyncKind
 {

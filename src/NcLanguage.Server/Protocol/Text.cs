@@ -35,7 +35,13 @@ internal sealed record OptionalVersionedTextDocumentIdentifier(string Uri, int? 
     public int? Version { get; init; } = Version;
 }
 
-internal sealed record TextDocumentEdit(OptionalVersionedTextDocumentIdentifier TextDocument, TextEdit[] Edits);
+internal sealed record TextDocumentEdit(OptionalVersionedTextDocumentIdentifier TextDocument, TextEdit[] Edits) : DocumentChange;
+
+/// <summary>One step of a change to the workspace.</summary>
+[System.Text.Json.Serialization.JsonConverter(typeof(DocumentChangeConverter))]
+internal abstract record DocumentChange;
+
+internal sealed record RenameFile(string OldUri, string NewUri, string Kind = "rename") : DocumentChange;
 
 /// <summary>Edits of documents: with versions where the client takes them, else by address.</summary>
-internal sealed record WorkspaceEdit(TextDocumentEdit[]? DocumentChanges = null, Dictionary<string, TextEdit[]>? Changes = null);
+internal sealed record WorkspaceEdit(DocumentChange[]? DocumentChanges = null, Dictionary<string, TextEdit[]>? Changes = null);

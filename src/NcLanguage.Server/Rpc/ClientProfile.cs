@@ -10,6 +10,8 @@ internal sealed record ClientProfile
 
     public bool VersionedEdits { get; init; }
 
+    public bool RenamesFiles { get; init; }
+
     public bool ResolvesEdits { get; init; }
 
     public bool Markdown { get; init; }
@@ -32,6 +34,7 @@ internal sealed record ClientProfile
         {
             PositionEncoding = capabilities?.General?.PositionEncodings?.Contains(Utf8) == true ? PositionEncoding.Utf8 : PositionEncoding.Utf16,
             VersionedEdits = workspace?.WorkspaceEdit?.DocumentChanges == true,
+            RenamesFiles = workspace?.WorkspaceEdit?.ResourceOperations?.Contains("rename") == true,
             ResolvesEdits = text?.CodeAction is { DataSupport: true, ResolveSupport.Properties: { } properties } && properties.Contains("edit"),
             Markdown = text?.Hover?.ContentFormat?.Contains("markdown") == true,
             NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,

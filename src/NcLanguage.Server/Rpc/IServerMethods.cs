@@ -55,6 +55,45 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.DocumentSymbol, UseSingleObjectParameterDeserialization = true)]
     Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.Definition, UseSingleObjectParameterDeserialization = true)]
+    Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.Declaration, UseSingleObjectParameterDeserialization = true)]
+    Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.References, UseSingleObjectParameterDeserialization = true)]
+    Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.DocumentHighlight, UseSingleObjectParameterDeserialization = true)]
+    Task<DocumentHighlight[]> DocumentHighlightAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.PrepareRename, UseSingleObjectParameterDeserialization = true)]
+    Task<PrepareRenameResult?> PrepareRenameAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.Rename, UseSingleObjectParameterDeserialization = true)]
+    Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.LinkedEditingRange, UseSingleObjectParameterDeserialization = true)]
+    Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.FoldingRange, UseSingleObjectParameterDeserialization = true)]
+    Task<FoldingRange[]> FoldingRangeAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.SelectionRange, UseSingleObjectParameterDeserialization = true)]
+    Task<SelectionRange[]> SelectionRangeAsync(SelectionRangeParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.DocumentLink, UseSingleObjectParameterDeserialization = true)]
+    Task<DocumentLink[]> DocumentLinkAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.PrepareCallHierarchy, UseSingleObjectParameterDeserialization = true)]
+    Task<CallHierarchyItem[]> PrepareCallHierarchyAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.IncomingCalls, UseSingleObjectParameterDeserialization = true)]
+    Task<CallHierarchyIncomingCall[]> IncomingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.OutgoingCalls, UseSingleObjectParameterDeserialization = true)]
+    Task<CallHierarchyOutgoingCall[]> OutgoingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
     Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
 

@@ -19,6 +19,19 @@ internal static class Methods
     public const string CodeActionResolve = "codeAction/resolve";
     public const string InlayHint = "textDocument/inlayHint";
     public const string DocumentSymbol = "textDocument/documentSymbol";
+    public const string Definition = "textDocument/definition";
+    public const string Declaration = "textDocument/declaration";
+    public const string References = "textDocument/references";
+    public const string DocumentHighlight = "textDocument/documentHighlight";
+    public const string PrepareRename = "textDocument/prepareRename";
+    public const string Rename = "textDocument/rename";
+    public const string LinkedEditingRange = "textDocument/linkedEditingRange";
+    public const string FoldingRange = "textDocument/foldingRange";
+    public const string SelectionRange = "textDocument/selectionRange";
+    public const string DocumentLink = "textDocument/documentLink";
+    public const string PrepareCallHierarchy = "textDocument/prepareCallHierarchy";
+    public const string IncomingCalls = "callHierarchy/incomingCalls";
+    public const string OutgoingCalls = "callHierarchy/outgoingCalls";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
 

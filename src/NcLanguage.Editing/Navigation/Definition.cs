@@ -1,0 +1,66 @@
+using NcLanguage.Checks.Analysis;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Where what stands at a place comes from: the block a number leads to, the program a call runs, the block that gave a variable its value, the
+/// tool's row in the setup, the code that a word hangs on.</summary>
+public static class Definition
+{
+    /// <param name="analysis">The program.</param>
+    /// <param name="line">From 0.</param>
+    /// <param name="column">Byte column from 0.</param>
+    /// <param name="cancel">Stops the search.</param>
+    public static IReadOnlyList<TextPlace> Of(ProgramAnalysis analysis, int line, int column, CancellationToken cancel = default)
+    {
+        var symbols = new Symbols(analysis);
+        if (symbols.At(line, column) is not { } place)
+            return SetBy.At(analysis, line, column) is { } setter ? [new TextPlace(null, setter.Line, setter.StartColumn, setter.EndColumn)] : [];
+        return place.Symbol.Kind switch
+        {
+            NamedKind.BlockNumber => Block(analysis, symbols, place),
+            NamedKind.Program => Program(analysis, symbols, place, cancel),
+            NamedKind.Tool => Row(analysis, analysis.Setup.FindTool(place.Symbol.Number)?.Line),
+            NamedKind.LengthOffset => Row(analysis, analysis.Setup.FindLengthOffset(place.Symbol.Number)?.Line),
+            NamedKind.RadiusOffset => Row(analysis, analysis.Setup.FindRadiusOffset(place.Symbol.Number)?.Line),
+            NamedKind.Loop => [.. symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Definition).Select(Own)],
+            _ => Assigned(symbols, place, cancel),
+        };
+    }
+
+    static TextPlace Own(SymbolUse use) => new(null, use.Line, use.Start, use.End);
+
+    static TextPlace[] Block(ProgramAnalysis analysis, Symbols symbols, SymbolUse place)
+    {
+        var target = place.Role == UseRole.Definition ? place.Line : symbols.Flow.TargetOf(place.Line, place.Symbol.Number);
+        return target < 0 ? [] : [.. Definitions(analysis, place.Symbol, target)];
+    }
+
+    static TextPlace[] Program(ProgramAnalysis analysis, Symbols symbols, SymbolUse place, CancellationToken cancel)
+    {
+        if (symbols.Flow.LinesOfProgram(place.Symbol.Number) is { } lines)
+            return [.. Definitions(analysis, place.Symbol, lines.First)];
+        // An O word of a loop or condition begins where its keyword says so.
+        var inText = symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Definition).Select(Own).ToArray();
+        if (inText.Length > 0)
+            return inText;
+        return analysis.Main.Job.Programs?.Find(place.Symbol.Number) is { } file ? [new TextPlace(file.Path, 0, 0, 0)] : [];
+    }
+
+    static IEnumerable<TextPlace> Definitions(ProgramAnalysis analysis, ProgramSymbol symbol, int line)
+    {
+        var uses = new List<SymbolUse>();
+        SymbolReader.Read(analysis.Main.BlockAt(line), line, uses);
+        return uses.Where(use => use.Symbol == symbol && use.Role == UseRole.Definition).Select(Own);
+    }
+
+    /// <summary>The nearest setting above, or all of them where none stands above (a loop may have brought it).</summary>
+    static TextPlace[] Assigned(Symbols symbols, SymbolUse place, CancellationToken cancel)
+    {
+        var settings = symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Write).ToList();
+        var above = settings.FindLastIndex(use => use.Line < place.Line || (use.Line == place.Line && use.Start <= place.Start));
+        return above >= 0 ? [Own(settings[above])] : [.. settings.Select(Own)];
+    }
+
+    static TextPlace[] Row(ProgramAnalysis analysis, int? line) =>
+        line is > 0 and var row && analysis.Setup.Path is { } path ? [new TextPlace(path, row - 1, 0, 0)] : [];
+}

@@ -1,0 +1,97 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing;
+
+/// <summary>A program of the folder, as it stands in the editor or else on disk.</summary>
+public sealed record FolderProgram(string Path, SourceText Text)
+{
+    /// <summary>The number that a call finds the file by: that of its name, such as O1200.nc or 0012.nc; −1 where it has none.</summary>
+    public int CalledBy
+    {
+        get
+        {
+            var stem = System.IO.Path.GetFileNameWithoutExtension(Path);
+            return int.TryParse(stem.StartsWith('O') || stem.StartsWith('o') ? stem[1..] : stem, System.Globalization.NumberStyles.None,
+                System.Globalization.CultureInfo.InvariantCulture, out var number) ? number : -1;
+        }
+    }
+}
+
+/// <summary>The programs that lie beside one, itself left out: those that may call it or be called by it.</summary>
+public interface IProgramFolder
+{
+    /// <summary>Those that could be read, in the order of their names.</summary>
+    IReadOnlyList<FolderProgram> Others(CancellationToken cancel);
+}
+
+/// <summary>A place in a program: in the text asked about where the path is null.</summary>
+public readonly record struct TextPlace(string? Path, int Line, int StartColumn, int EndColumn);
+
+/// <summary>Uses of a program's number, or of a variable that programs share, in the files beside it.</summary>
+sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder folder, CancellationToken cancel)
+{
+    /// <summary>The uses in other files, each with its file; none for what does not reach beyond one text.</summary>
+    public IEnumerable<(FolderProgram File, SymbolUse Use)> Of(ProgramSymbol symbol)
+    {
+        var shared = symbol.Kind switch
+        {
+            NamedKind.Program => folder.Others(cancel).Where(file => IsMeant(file, symbol.Number)),
+            NamedKind.Variable when symbol.Number > Control.State.Variables.LastLocal => Connected(),
+            NamedKind.NamedVariable when symbol.Name!.StartsWith('_') => Connected(),
+            _ => [],
+        };
+        foreach (var file in shared)
+            foreach (var use in UsesIn(file.Text))
+                if (use.Symbol == symbol)
+                    yield return (file, use);
+    }
+
+    /// <summary>A program's number means the same in another file where that file has no program of this number, or is found by it.</summary>
+    bool IsMeant(FolderProgram file, int number)
+    {
+        var own = new FolderProgram(ownPath, analysis.Text);
+        var declaredHere = new Symbols(analysis).Flow.LinesOfProgram(number) is not null;
+        return file.CalledBy == number && !declaredHere
+            || (FlowText.Of(file.Text, null).LinesOfProgram(number) is null && (own.CalledBy == number || !declaredHere));
+    }
+
+    /// <summary>The files that calls lead to or come from, over any number of calls.</summary>
+    IEnumerable<FolderProgram> Connected()
+    {
+        var own = new FolderProgram(ownPath, analysis.Text);
+        var others = folder.Others(cancel);
+        var calls = others.ToDictionary(file => file, Called);
+        var met = new HashSet<FolderProgram>();
+        var open = new Queue<FolderProgram>([own]);
+        calls[own] = Called(own);
+        while (open.TryDequeue(out var file))
+            foreach (var other in others)
+                if (!met.Contains(other) && (calls[file].Contains(other.CalledBy) || calls[other].Contains(file.CalledBy)))
+                {
+                    met.Add(other);
+                    open.Enqueue(other);
+                }
+        return others.Where(met.Contains);
+    }
+
+    /// <summary>The numbers of the programs that a file calls and does not hold itself.</summary>
+    HashSet<int> Called(FolderProgram file)
+    {
+        var flow = FlowText.Of(file.Text, null);
+        return flow.Steers
+            ? [.. UsesIn(file.Text).Where(use => use.Symbol.Kind == NamedKind.Program && use.Role == UseRole.Call && flow.LinesOfProgram(use.Symbol.Number) is null)
+                .Select(use => use.Symbol.Number)]
+            : [];
+    }
+
+    List<SymbolUse> UsesIn(SourceText text)
+    {
+        cancel.ThrowIfCancellationRequested();
+        var uses = new List<SymbolUse>();
+        for (var line = 0; line < text.LineCount; line++)
+            SymbolReader.Read(text.BlockAt(line), line, uses);
+        return uses;
+    }
+}

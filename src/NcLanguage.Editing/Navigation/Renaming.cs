@@ -1,0 +1,163 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
+
+namespace NcLanguage.Editing;
+
+/// <summary>An edit in a file: in the text asked about where the path is null.</summary>
+public sealed record FileEdit(string? Path, Edit Edit);
+
+/// <summary>The edits of a renaming, or why there can be none.</summary>
+/// <param name="Refusal">One sentence for the person; null where the edits stand.</param>
+/// <param name="Files">Files to be named anew, since calls find them by the number: path and new path.</param>
+public sealed record RenameAnswer(string? Refusal, IReadOnlyList<FileEdit> Edits, IReadOnlyList<(string From, string To)> Files)
+{
+    internal static RenameAnswer No(string why) => new(why, [], []);
+}
+
+/// <summary>Renames block numbers, programs, loops and variables, wherever they stand, and nothing that only may be meant.</summary>
+public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFolder? folder)
+{
+    const int LargestBlockNumber = 99_999;
+
+    readonly Symbols _symbols = new(analysis);
+
+    /// <summary>What a renaming at a place would replace; null where nothing there can be renamed.</summary>
+    public SymbolUse? Prepare(int line, int column) => _symbols.At(line, column) is { } use && IsNamed(use.Symbol) ? use : null;
+
+    static bool IsNamed(ProgramSymbol symbol) => symbol.Kind switch
+    {
+        NamedKind.Variable => IsFree(symbol.Number),
+        NamedKind.BlockNumber or NamedKind.Program or NamedKind.Loop or NamedKind.NamedVariable => true,
+        _ => false,
+    };
+
+    /// <summary>Whether a variable is the program's and not the control's.</summary>
+    static bool IsFree(int number) => VariableTable.Find(number) is { IsFree: true };
+
+    /// <param name="line">From 0.</param>
+    /// <param name="column">Byte column from 0.</param>
+    /// <param name="newName">A number or name, with or without its letter or sign.</param>
+    /// <param name="cancel">Stops the search.</param>
+    public RenameAnswer Rename(int line, int column, string newName, CancellationToken cancel = default)
+    {
+        if (Prepare(line, column) is not { } place)
+            return RenameAnswer.No("Nothing here has a number or name that could be changed everywhere at once.");
+        if (Read(place.Symbol, newName.Trim()) is not var (symbol, text))
+            return RenameAnswer.No(Asks(place.Symbol.Kind));
+        var uses = _symbols.UsesOf(place, cancel);
+        var others = path is null || folder is null ? [] : new FolderUses(analysis, path, folder, cancel).Of(place.Symbol).ToList();
+        if (symbol != place.Symbol && WhyNot(place, symbol, others, cancel) is { } refusal)
+            return RenameAnswer.No(refusal);
+        var edits = new List<FileEdit>();
+        foreach (var use in uses)
+            edits.Add(new FileEdit(null, new Edit(use.Line, use.Start, use.End, text)));
+        foreach (var (file, use) in others)
+            edits.Add(new FileEdit(file.Path, new Edit(use.Line, use.Start, use.End, text)));
+        return new RenameAnswer(null, edits, place.Symbol.Kind == NamedKind.Program ? FilesOf(place.Symbol.Number, symbol.Number, cancel) : []);
+    }
+
+    static (ProgramSymbol Symbol, string Text)? Read(ProgramSymbol old, string name)
+    {
+        if (old.Kind == NamedKind.NamedVariable)
+        {
+            var inner = name.StartsWith("#<", StringComparison.Ordinal) && name.EndsWith('>') ? name[2..^1] : name;
+            return inner.Length > 0 && inner.All(sign => char.IsAsciiLetterOrDigit(sign) || sign is '_' or '-') && char.IsAsciiLetter(inner.TrimStart('_').FirstOrDefault('0'))
+                ? (old with { Name = SymbolReader.NameIn(Encoding.UTF8.GetBytes(inner)) }, inner)
+                : null;
+        }
+        var letters = old.Kind switch { NamedKind.BlockNumber => "Nn", NamedKind.Program => "Oo:", NamedKind.Variable => "#", _ => "" };
+        var digits = name.Length > 0 && letters.Contains(name[0], StringComparison.Ordinal) ? name[1..] : name;
+        if (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var number) || digits.Length > 8)
+            return null;
+        var most = old.Kind switch { NamedKind.BlockNumber => LargestBlockNumber, NamedKind.Loop => 999, _ => 99_999_999 };
+        return number > most || (number == 0 && old.Kind != NamedKind.BlockNumber) ? null : (old with { Number = number }, digits);
+    }
+
+    static string Asks(NamedKind kind) => kind switch
+    {
+        NamedKind.BlockNumber => "A block number is a whole number from 0 to 99999.",
+        NamedKind.Program => "A program's number is a whole number above 0.",
+        NamedKind.Loop => "The number of a loop is a whole number above 0.",
+        NamedKind.Variable => "A variable's number is a whole number above 0.",
+        _ => "A variable's name begins with a letter or _ and goes on with letters, digits, _ or -.",
+    };
+
+    /// <summary>Why the new number cannot be had; null where it can.</summary>
+    string? WhyNot(SymbolUse place, ProgramSymbol wanted, List<(FolderProgram, SymbolUse)> others, CancellationToken cancel)
+    {
+        var (first, end) = _symbols.ScopeOf(place);
+        if (wanted.Kind == NamedKind.Loop)
+            return null;
+        if (wanted.Kind == NamedKind.Variable && !IsFree(wanted.Number))
+            return $"#{wanted.Number} belongs to the control.";
+        if (wanted.Kind == NamedKind.Variable && wanted.Number <= Control.State.Variables.LastLocal != place.Symbol.Number <= Control.State.Variables.LastLocal)
+            return $"#1 to #{Control.State.Variables.LastLocal} belong to one program alone, the others are shared: #{wanted.Number} would not mean the same.";
+        if (_symbols.Uses(wanted, first, end, cancel) is [var taken, ..])
+            return $"{Shown(wanted)} is in use already, in line {taken.Line + 1}.";
+        if (wanted.Kind is NamedKind.Variable && Computed(first, end, NamedKind.Variable) is >= 0 and var computed)
+            return $"Line {computed + 1} works out the number of a variable: whether {Shown(place.Symbol)} is meant there is not known.";
+        if (wanted.Kind is NamedKind.BlockNumber && Computed(first, end, NamedKind.BlockNumber) is >= 0 and var jump)
+            return $"Line {jump + 1} works out the number that it jumps to: whether {Shown(place.Symbol)} is meant there is not known.";
+        if (path is not null && folder is not null && wanted.Kind == NamedKind.Program)
+            foreach (var file in folder.Others(cancel))
+                if (file.CalledBy == wanted.Number)
+                    return $"{Path.GetFileName(file.Path)} has that number.";
+        return others.Count == 0 || wanted.Kind == NamedKind.Program ? null : TakenBeside(wanted, others);
+    }
+
+    static string? TakenBeside(ProgramSymbol wanted, List<(FolderProgram File, SymbolUse)> others)
+    {
+        var uses = new List<SymbolUse>();
+        foreach (var file in others.Select(other => other.File).Distinct())
+        {
+            uses.Clear();
+            for (var line = 0; line < file.Text.LineCount; line++)
+                SymbolReader.Read(file.Text.BlockAt(line), line, uses);
+            if (uses.FindIndex(use => use.Symbol == wanted) is >= 0 and var taken)
+                return $"{Shown(wanted)} is in use already, in line {uses[taken].Line + 1} of {Path.GetFileName(file.Path)}.";
+        }
+        return null;
+    }
+
+    int Computed(int first, int end, NamedKind kind)
+    {
+        for (var line = first; line < end; line++)
+        {
+            var block = analysis.Main.BlockAt(line);
+            if (kind == NamedKind.Variable ? SymbolReader.HasComputedVariable(block) : SymbolReader.HasComputedJump(block))
+                return line;
+        }
+        return -1;
+    }
+
+    static string Shown(ProgramSymbol symbol) => symbol.Kind switch
+    {
+        NamedKind.BlockNumber => "N" + Say.Number(symbol.Number),
+        NamedKind.Program => "O" + Say.Number(symbol.Number),
+        NamedKind.NamedVariable => $"#<{symbol.Name}>",
+        _ => "#" + Say.Number(symbol.Number),
+    };
+
+    /// <summary>The file that calls find by the number gets the new one, written as before: O0012.nc, 12.nc.</summary>
+    List<(string From, string To)> FilesOf(int number, int newNumber, CancellationToken cancel)
+    {
+        if (path is null)
+            return [];
+        var files = (folder?.Others(cancel) ?? []).Append(new FolderProgram(path, analysis.Text));
+        var renamed = new List<(string, string)>();
+        foreach (var file in files)
+        {
+            // A file that the number is only one program's of keeps its name.
+            if (file.CalledBy != number)
+                continue;
+            var stem = Path.GetFileNameWithoutExtension(file.Path);
+            var letter = char.IsAsciiDigit(stem[0]) ? "" : stem[..1];
+            var digits = newNumber.ToString(new string('0', Math.Max(1, stem.Length - letter.Length)), CultureInfo.InvariantCulture);
+            renamed.Add((file.Path, Path.Combine(Path.GetDirectoryName(file.Path)!, letter + digits + Path.GetExtension(file.Path))));
+        }
+        return renamed;
+    }
+}

@@ -1,0 +1,59 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Editing;
+
+/// <summary>A stretch of text; lines and byte columns from 0, the end excluded.</summary>
+public readonly record struct TextStretch(int StartLine, int StartColumn, int EndLine, int EndColumn);
+
+/// <summary>What a growing selection takes step by step: the number, the word, the block, the loop or operation, the tool, the program, all.</summary>
+public static class SelectionRanges
+{
+    /// <summary>From the narrowest to the widest, each within the next.</summary>
+    /// <param name="analysis">The program.</param>
+    /// <param name="outline">Its outline, made once for many places.</param>
+    /// <param name="line">From 0.</param>
+    /// <param name="column">Byte column from 0.</param>
+    public static IReadOnlyList<TextStretch> At(ProgramAnalysis analysis, IReadOnlyList<OutlineItem> outline, int line, int column)
+    {
+        var text = analysis.Text;
+        var stretches = new List<TextStretch>();
+        foreach (ref readonly var token in analysis.Main.BlockAt(line).Tokens)
+        {
+            if (column < token.Start || column > token.End)
+                continue;
+            // Between two words without a blank the second counts.
+            stretches.Clear();
+            if (token.Kind is TokenKind.Word && column >= token.ValueStart)
+                stretches.Add(new TextStretch(line, token.ValueStart, line, token.End));
+            stretches.Add(new TextStretch(line, token.Start, line, token.End));
+        }
+        stretches.Add(new TextStretch(line, 0, line, text.Line(line).Length));
+        var wider = new List<(int First, int Last)> { (0, text.LineCount - 1) };
+        AddAround(outline, line, wider);
+        foreach (var (first, last) in new Symbols(analysis).Flow.Structures())
+            if (first <= line && line <= last)
+                wider.Add((first, last));
+        foreach (var (first, last) in wider.OrderBy(range => range.Last - range.First))
+        {
+            var next = new TextStretch(first, 0, last, text.Line(last).Length);
+            if (Holds(next, stretches[^1]) && next != stretches[^1])
+                stretches.Add(next);
+        }
+        return stretches;
+    }
+
+    static void AddAround(IEnumerable<OutlineItem> items, int line, List<(int, int)> into)
+    {
+        foreach (var item in items)
+        {
+            if (line < item.FirstLine || line > item.LastLine)
+                continue;
+            into.Add((item.FirstLine, item.LastLine));
+            AddAround(item.Children, line, into);
+        }
+    }
+
+    static bool Holds(in TextStretch outer, in TextStretch inner) => outer.StartLine <= inner.StartLine && outer.EndLine >= inner.EndLine
+        && (outer.StartLine < inner.StartLine || outer.StartColumn <= inner.StartColumn) && (outer.EndLine > inner.EndLine || outer.EndColumn >= inner.EndColumn);
+}

@@ -1,0 +1,45 @@
+using NcLanguage.Editing;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+using StreamJsonRpc.Protocol;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>textDocument/prepareRename and textDocument/rename, and the numbers that belong together (textDocument/linkedEditingRange).</summary>
+internal static class RenameFeature
+{
+    public static PrepareRenameResult? Prepare(FeatureContext context, Position position)
+    {
+        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        if (Renaming(context).Prepare(line, column) is not { } use) return null;
+        string written = System.Text.Encoding.UTF8.GetString(context.Text.Line(use.Line)[use.Start..use.End]);
+        return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
+    }
+
+    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName)
+    {
+        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        RenameAnswer answer = Renaming(context).Rename(line, column, newName, context.Cancel);
+        if (answer.Refusal is { } refusal) throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
+        var map = new PlaceMap(context);
+        TextDocumentEdit[] documents = [.. answer.Edits.GroupBy(edit => edit.Path).Select(group => new TextDocumentEdit(
+            new OptionalVersionedTextDocumentIdentifier(map.UriOf(group.Key), group.Key is null ? context.Snapshot.Version : null),
+            [.. group.Select(edit => new TextEdit(map.Range(edit.Path, edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText))]))];
+        if (!context.Client.VersionedEdits)
+            return new WorkspaceEdit(Changes: documents.ToDictionary(document => document.TextDocument.Uri, document => document.Edits));
+        RenameFile[] files = context.Client.RenamesFiles
+            ? [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))]
+            : [];
+        return new WorkspaceEdit(DocumentChanges: [.. documents, .. files]);
+    }
+
+    public static LinkedEditingRanges? Linked(FeatureContext context, Position position)
+    {
+        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        IReadOnlyList<SymbolUse> twins = Twins.At(context.Analysis, line, column);
+        return twins.Count == 0 ? null
+            : new LinkedEditingRanges([.. twins.Select(use => context.Positions.ToRange(context.Text, use.Line, use.Start, use.End))], "[0-9]*");
+    }
+
+    private static Renaming Renaming(FeatureContext context) => new(context.Analysis, context.Path, context.Folder);
+}

@@ -54,10 +54,17 @@ public sealed class Job
     /// infinite; NaN where the move's place is not known.</summary>
     public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacles);
 
+    /// <summary>The nearest approach of a move to one of the obstacles, by its place in <see cref="Obstacles"/>, which the approach names too.</summary>
+    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, int obstacle)
+    {
+        var approach = ApproachOf(move, toFrame, tool, within, Obstacles.Slice(obstacle, 1));
+        return approach.ObstacleIndex < 0 ? approach : approach with { ObstacleIndex = obstacle };
+    }
+
     /// <summary>The nearest approach of a move to what the stock rests on.</summary>
     public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supports);
 
-    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, Obstacle[] solids)
+    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, ReadOnlySpan<Obstacle> solids)
     {
         if (solids.Length == 0 || !move.IsMotion)
             return Approach.None;
@@ -78,10 +85,10 @@ public sealed class Job
     /// <summary>The nearest approach to the obstacles of a rapid that is not in the program; places in the setup's frame, mm.</summary>
     public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacles, within);
 
-    Approach Rapid(Point3 from, Point3 to, ToolShape shape, Obstacle[] solids, double within) =>
+    Approach Rapid(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Obstacle> solids, double within) =>
         Readings.RapidPath == RapidPathReading.PerAxis ? Bent(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
 
-    Approach Bent(Point3 from, Point3 to, ToolShape shape, Obstacle[] solids, double within)
+    Approach Bent(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Obstacle> solids, double within)
     {
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(from, to, Machine.Rapid, path);

@@ -24,8 +24,10 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
         screen.WriteLine();
-        var totals = TraceRun.Run(program.File.Text, program.Job, WriteStep, cancel);
+        var (operations, totals) = OperationRun.Of(program.File.Text, program.Job, WriteStep, cancel);
         screen.WriteLine();
+        var summary = new OperationText(screen, program.Job, operations);
+        summary.WriteOperations();
         if (TraceJson.CutShort(totals.End) is { } cutShort)
             screen.WriteParagraph($"The trace stops here before the program does: {cutShort}. check tells where.", 0);
         screen.WriteLine(
@@ -34,6 +36,8 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             Heading);
         foreach (var clause in NotChecked.Of(program.Job.Setup).Where(clause => clause.StartsWith("clearance", StringComparison.Ordinal)))
             screen.WriteParagraph($"Not shown: {clause}.", 0);
+        summary.WriteReturns();
+        summary.WriteApproaches();
         screen.WriteParagraph(Caution.Text, 0);
     }
 

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Syntax.Lexing;
 
@@ -21,29 +20,5 @@ static class Titles
     }
 
     /// <summary>The first comment of a block that is a text for people; null where there is none.</summary>
-    public static string? In(in Block block)
-    {
-        foreach (ref readonly var token in block.Tokens)
-        {
-            if (token.Kind is not (TokenKind.Comment or TokenKind.LineComment))
-                continue;
-            var text = Shown(block.TextOf(token));
-            if (text.Length > 0 && !text.StartsWith("nc-allow", StringComparison.OrdinalIgnoreCase))
-                return text;
-        }
-        return null;
-    }
-
-    static string Shown(ReadOnlySpan<byte> comment)
-    {
-        var inside = comment.TrimStart("(; \t"u8);
-        var text = new StringBuilder();
-        foreach (var rune in Encoding.UTF8.GetString(inside.Length > 4 * Longest ? inside[..(4 * Longest)] : inside.TrimEnd(") \t"u8)).EnumerateRunes())
-        {
-            if (text.Length >= Longest)
-                return text.ToString().TrimEnd() + "…";
-            text.Append(Rune.IsControl(rune) || Rune.IsWhiteSpace(rune) ? " " : rune.ToString());
-        }
-        return text.ToString().Trim();
-    }
+    public static string? In(in Block block) => CommentText.In(block, Longest);
 }

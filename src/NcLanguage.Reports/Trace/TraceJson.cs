@@ -20,7 +20,7 @@ public static class TraceJson
         json.WriteString("path", path);
         json.WriteString("machine", job.Machine.Name);
         json.WriteStartArray("steps");
-        var totals = TraceRun.Run(text, job, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
+        var (operations, totals) = OperationRun.Of(text, job, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
         json.WriteEndArray();
         json.WriteKnown("seconds", totals.Seconds);
         json.WriteStartObject("distance");
@@ -30,6 +30,7 @@ public static class TraceJson
         json.WriteNumber("unknownMoves", totals.UnknownMoves);
         if (CutShort(totals.End) is { } cutShort)
             json.WriteString("cutShort", cutShort);
+        OperationJson.Write(operations, job, json);
         HoleJson.WriteHoles(HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)), json);
         json.WriteEndObject();
     }

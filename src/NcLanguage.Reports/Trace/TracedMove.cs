@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Operations;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
@@ -31,31 +32,20 @@ public readonly record struct TracedStep(int Line, Step Step, Job Job, string? F
 /// <summary>What a whole program comes to. Lengths in mm, seconds; moves not known are left out and counted.</summary>
 public sealed class TraceTotals
 {
-    public double Seconds { get; private set; }
+    readonly MoveTotals _moves = new();
 
-    public double RapidDistance { get; private set; }
+    public double Seconds => _moves.Seconds;
 
-    public double CutDistance { get; private set; }
+    public double RapidDistance => _moves.RapidDistance;
+
+    public double CutDistance => _moves.CutDistance;
 
     /// <summary>Moves whose length or time is not known.</summary>
-    public int UnknownMoves { get; private set; }
+    public int UnknownMoves => _moves.UnknownMoves;
 
     /// <summary>How a run that left the order of the text has ended; None where it kept to it.</summary>
     public FlowEnd End { get; internal set; }
 
     /// <param name="length">Length of its path, mm.</param>
-    public void Add(in Move move, double length)
-    {
-        if (!double.IsNaN(move.Seconds))
-            Seconds += move.Seconds;
-        if (double.IsNaN(move.Seconds) || double.IsNaN(length))
-            UnknownMoves++;
-        // A probe move ends somewhere on its way.
-        if (double.IsNaN(length) || move.Role == MoveRole.Probe)
-            return;
-        if (move.IsCut)
-            CutDistance += length;
-        else
-            RapidDistance += length;
-    }
+    public void Add(in Move move, double length) => _moves.Add(move, length);
 }

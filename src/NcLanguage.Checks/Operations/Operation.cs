@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+
+namespace NcLanguage.Checks.Operations;
+
+/// <summary>Kinds of work that make one operation.</summary>
+public enum WorkKind
+{
+    /// <summary>Moves that lead to no work at all.</summary>
+    None,
+
+    /// <summary>Holes of one cycle.</summary>
+    Cycle,
+
+    /// <summary>Feeds and arcs outside cycles.</summary>
+    Feed,
+
+    /// <summary>Moves until contact.</summary>
+    Probing,
+}
+
+/// <summary>One operation: a stretch of the run with one tool and one kind of work. See <see cref="OperationScan"/> for where one ends.</summary>
+public sealed record Operation
+{
+    /// <summary>Running number from 1.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>The tool in the spindle; 0 none, −1 not known.</summary>
+    public required int Tool { get; init; }
+
+    public required WorkKind Kind { get; init; }
+
+    /// <summary>The cycle's number, 73 to 89; 0 where it is none.</summary>
+    public required int Cycle { get; init; }
+
+    /// <summary>What it is called.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Whether the title is a comment of the program; otherwise it is in our own words.</summary>
+    public required bool IsTitled { get; init; }
+
+    /// <summary>First line (0-based) of its moves, in the file named.</summary>
+    public required int FirstLine { get; init; }
+
+    /// <summary>Last line (0-based) of its moves, in the file named.</summary>
+    public required int LastLine { get; init; }
+
+    /// <summary>The name of the file that its first move stands in, where it is another than the program's own.</summary>
+    public required string? File { get; init; }
+
+    /// <summary>Holes that cycles drill.</summary>
+    public required int Holes { get; init; }
+
+    public required MoveTotals Totals { get; init; }
+
+    /// <summary>Stops until somebody lets the machine go on; how long they take is not known, and they count as no time.</summary>
+    public required int Stops { get; init; }
+
+    /// <summary>Spindle speeds while it works, 1/min.</summary>
+    public required ValueRange Speed { get; init; }
+
+    /// <summary>Feeds of its feeds and arcs, mm/min.</summary>
+    public required ValueRange Feed { get; init; }
+
+    /// <summary>Lowest Z of a feed or arc, work coordinates, mm; NaN where none is known.</summary>
+    public required double Deepest { get; init; }
+
+    /// <summary>The nearest place to each obstacle that is known, nearest first; empty where the setup lists none.</summary>
+    public required ImmutableArray<NearestPass> Passes { get; init; }
+
+    /// <summary>Moves whose distance to the obstacles is not known, of those that travel; 0 where the setup lists none.</summary>
+    public required int PassesUnknown { get; init; }
+
+    /// <summary>What the return levels cost; null where no traverse between holes is made.</summary>
+    public required ReturnCost? Returns { get; init; }
+
+    /// <summary>Material removed, mm³; null where it is not known.</summary>
+    public double? Removed { get; init; }
+
+    /// <summary>The nearest place to any obstacle; null where none is known.</summary>
+    public NearestPass? Nearest => Passes.IsEmpty ? null : Passes[0];
+}
+
+/// <summary>What one tool does in a whole program.</summary>
+/// <param name="Tool">Number; 0 none, −1 not known.</param>
+/// <param name="Operations">Its operations, in the order of the run.</param>
+public sealed record ToolWork(int Tool, ImmutableArray<Operation> Operations, MoveTotals Totals, ValueRange Speed, ValueRange Feed);

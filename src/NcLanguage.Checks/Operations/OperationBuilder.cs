@@ -1,0 +1,85 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Operations;
+
+/// <summary>A comment of the program on a line of its own.</summary>
+/// <param name="Line">From 0, in the file named.</param>
+sealed record TitleComment(string Text, int Line, string? File);
+
+/// <summary>An operation while it grows.</summary>
+sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, TitleComment? comment, string? changeComment)
+{
+    ValueRange _speed = ValueRange.None;
+    ValueRange _feed = ValueRange.None;
+    double _deepest = double.NaN;
+    ReturnCost? _returns;
+    int _holes;
+
+    public OperationParts Parts { get; } = new(job);
+
+    /// <summary>The comment that it is called by, or null.</summary>
+    public TitleComment? Comment => comment;
+
+    public bool IsOf(int itsTool, WorkKind itsKind, int itsCycle) => tool == itsTool && kind == itsKind && cycle == itsCycle;
+
+    /// <summary>Adds a move of its work.</summary>
+    public void Add(Step step, int index, int line, string? file)
+    {
+        Parts.Add(step, index, line, file);
+        ref readonly var move = ref step.Moves[index];
+        if (!move.IsFeed)
+            return;
+        _feed = _feed.With(move.Feed);
+        var lowest = LowestPoint.Of(move);
+        if (!(lowest >= _deepest) && !double.IsNaN(lowest))
+            _deepest = lowest;
+        if (!step.After.SurfaceSpeed && step.After.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise)
+            _speed = _speed.With(step.After.Speed);
+    }
+
+    public void AddHole(in Hole hole, ReturnCost? returns)
+    {
+        _holes++;
+        _speed = _speed.With(hole.Speed);
+        if (returns is { } cost)
+            _returns = cost.With(_returns ?? default);
+    }
+
+    public Operation Build(int number) => new()
+    {
+        Number = number,
+        Tool = tool,
+        Kind = kind,
+        Cycle = cycle,
+        Title = comment?.Text ?? changeComment ?? OwnWords(),
+        IsTitled = comment is not null || changeComment is not null,
+        FirstLine = Parts.FirstLine,
+        LastLine = Parts.LastLine,
+        File = Parts.File,
+        Holes = _holes,
+        Totals = Parts.Totals,
+        Stops = Parts.Stops,
+        Speed = _speed,
+        Feed = _feed,
+        Deepest = _deepest,
+        Passes = Parts.Passes.Collect(),
+        PassesUnknown = Parts.Passes.Unknown,
+        Returns = _returns,
+    };
+
+    string OwnWords() => kind switch
+    {
+        WorkKind.Cycle => CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}",
+        WorkKind.Probing => "Probing",
+        WorkKind.None => "Moves without a cut",
+        _ => IsMill(job.Setup.FindTool(tool)?.Kind) ? "Milling" : "Cuts at feed",
+    };
+
+    static bool IsMill(ToolKind? tool) => tool is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.ChamferMill
+        or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
+}

@@ -1,0 +1,163 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Operations;
+
+/// <summary>Cuts a run into operations, step by step: each move belongs to exactly one, so that their totals are those of the program.</summary>
+/// <remarks>
+/// An operation is the longest stretch with one tool and one kind of work: holes of one cycle, feeds and arcs outside cycles, moves until contact. Where
+/// a comment on a line of its own and a rapid both stand between two stretches of the same work, the comment begins a new operation; stretches under the
+/// same comment, as a loop makes them, are one until the tool changes. Positioning belongs to the operation it leads to; what is left before a tool
+/// change or the end of the run belongs to the operation before. A tool change belongs to the first operation of its tool, and so does what runs before
+/// the first one.
+/// </remarks>
+public sealed class OperationScan(Job job)
+{
+    /// <summary>Characters of a comment that is a title.</summary>
+    const int LongestTitle = 60;
+
+    readonly List<OperationBuilder> _operations = [];
+    readonly Dictionary<(TitleComment Comment, WorkKind Kind, int Cycle), OperationBuilder> _named = [];
+    readonly OperationParts _pending = new(job);
+    readonly ReturnTally _returns = new(job);
+    readonly MoveTotals _totals = new();
+    OperationBuilder? _current;
+    bool _pendingChanges;
+    int _tool = -1;
+    TitleComment? _comment;
+    bool _movedSinceComment;
+    string? _changeComment;
+    bool _isBehindHead;
+
+    /// <summary>Adds a step that ran. Blocks that were skipped or lie behind the program's end must be left out.</summary>
+    /// <param name="block">Its block.</param>
+    /// <param name="step">What came of it.</param>
+    /// <param name="line">Line of the block, from 0, in the file named.</param>
+    /// <param name="file">The name of the file that the block stands in, where it is another than the program's own.</param>
+    public void Add(in Block block, Step step, int line, string? file)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        NoteComment(block, line, file);
+        foreach (ref readonly var move in step.Moves.Items)
+        {
+            _totals.Add(move, job.LengthOf(move));
+            if (move.Kind == MoveKind.ToolChange)
+                EndTool(block, step.Before.Tool);
+        }
+        var next = 0;
+        for (var hole = 0; hole < step.Holes.Count; hole++)
+        {
+            var end = hole + 1 < step.Holes.Count ? step.Holes[hole + 1].FirstMove : step.Moves.Count;
+            AddMoves(step, next, step.Holes[hole].FirstMove, line, file);
+            AddHole(step, hole, end, line, file);
+            next = end;
+        }
+        AddMoves(step, next, step.Moves.Count, line, file);
+        _tool = step.After.Tool;
+    }
+
+    /// <summary>Ends the last operation. Nothing may be added behind it.</summary>
+    public OperationList Finish()
+    {
+        EndStretch(_tool);
+        return new OperationList([.. _operations.Select((operation, i) => operation.Build(i + 1))], _totals);
+    }
+
+    void NoteComment(in Block block, int line, string? file)
+    {
+        if (CommentText.StandsAlone(block))
+        {
+            // What stands above the first words is about the whole program.
+            if (_isBehindHead && CommentText.In(block, LongestTitle) is { } text)
+                (_comment, _movedSinceComment) = (new TitleComment(text, line, file), false);
+            return;
+        }
+        foreach (ref readonly var token in block.Tokens)
+            _isBehindHead |= !token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N');
+    }
+
+    void EndTool(in Block block, int tool)
+    {
+        if (_current is not null || _pendingChanges)
+            EndStretch(tool);
+        // A comment that the tool has moved behind was about those moves.
+        if (_movedSinceComment)
+            _comment = null;
+        _changeComment = CommentText.In(block, LongestTitle);
+        _named.Clear();
+        _pendingChanges = true;
+    }
+
+    /// <summary>What is left over belongs to the operation before; where there is none it is one of its own.</summary>
+    void EndStretch(int tool)
+    {
+        if (_current is null && !_pending.IsEmpty)
+            Begin(tool, WorkKind.None, 0);
+        _current?.Parts.Take(_pending);
+        _current = null;
+    }
+
+    void AddMoves(Step step, int from, int end, int line, string? file)
+    {
+        for (var i = from; i < end; i++)
+            AddMove(step, i, line, file);
+    }
+
+    void AddMove(Step step, int index, int line, string? file)
+    {
+        ref readonly var move = ref step.Moves[index];
+        if (move.IsFeed)
+        {
+            var isProbe = move.Role == MoveRole.Probe;
+            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file);
+            return;
+        }
+        _pending.Add(step, index, line, file);
+        if (move.Kind != MoveKind.Rapid)
+            return;
+        _pending.Travels |= move.Role is MoveRole.Plain or MoveRole.Machine or MoveRole.FirstTraverse;
+        _movedSinceComment = true;
+    }
+
+    void AddHole(Step step, int hole, int end, int line, string? file)
+    {
+        ref readonly var drilled = ref step.Holes[hole];
+        OperationBuilder? operation = null;
+        for (var i = drilled.FirstMove; i < end; i++)
+        {
+            if (step.Moves[i].Role is MoveRole.InHole or MoveRole.Return)
+                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file);
+            else
+                AddMove(step, i, line, file);
+        }
+        (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, _returns.Add(step, hole, end));
+    }
+
+    /// <summary>The operation that a piece of work belongs to, with all that has led to it.</summary>
+    OperationBuilder WorkOf(Step step, WorkKind kind, int cycle)
+    {
+        var tool = step.After.Tool;
+        var isNamedAnew = _comment is not null && _pending.Travels && _comment != _current?.Comment;
+        if (_current is null || isNamedAnew || !_current.IsOf(tool, kind, cycle))
+            Begin(tool, kind, cycle);
+        _current!.Parts.Take(_pending);
+        _comment = null;
+        return _current;
+    }
+
+    void Begin(int tool, WorkKind kind, int cycle)
+    {
+        if (_comment is not null && _named.TryGetValue((_comment, kind, cycle), out var named) && named.IsOf(tool, kind, cycle))
+        {
+            _current = named;
+            return;
+        }
+        _current = new OperationBuilder(job, tool, kind, cycle, _comment, _changeComment);
+        _operations.Add(_current);
+        if (_comment is not null)
+            _named[(_comment, kind, cycle)] = _current;
+        (_pendingChanges, _changeComment) = (false, null);
+    }
+}

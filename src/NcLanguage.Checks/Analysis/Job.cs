@@ -15,6 +15,7 @@ public sealed class Job
     readonly Obstacle[] _obstacles;
     readonly Obstacle[] _supports;
     readonly Dictionary<int, ToolShape> _shapes = [];
+    readonly Dictionary<int, EndForm> _ends = [];
 
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
     /// <param name="mostBlocks">Blocks that a run is followed for at most, where it leaves the order of the text.</param>
@@ -26,7 +27,10 @@ public sealed class Job
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
         foreach (var tool in setup.Tools)
+        {
             _shapes[tool.Number] = ToolShape.From(tool);
+            _ends[tool.Number] = EndForm.Of(tool);
+        }
     }
 
     public BlockExecutor Executor { get; }
@@ -49,6 +53,9 @@ public sealed class Job
 
     /// <summary>The shape of a tool; the bare axis where the setup does not describe it, so that a contact it shows is certain.</summary>
     public ToolShape ShapeOf(int tool) => _shapes.GetValueOrDefault(tool, ToolShape.AxisOnly);
+
+    /// <summary>The lower end of a tool; of no radius where the setup does not give its diameter.</summary>
+    public EndForm EndOf(int tool) => _ends.GetValueOrDefault(tool);
 
     /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
     /// infinite; NaN where the move's place is not known.</summary>
@@ -104,5 +111,6 @@ public sealed class Job
         return nearest;
     }
 
-    static int PlaneNumber(WorkPlane plane) => plane switch { WorkPlane.ZX => 18, WorkPlane.YZ => 19, _ => 17 };
+    /// <summary>The code of a plane: 17, 18 or 19.</summary>
+    internal static int PlaneNumber(WorkPlane plane) => plane switch { WorkPlane.ZX => 18, WorkPlane.YZ => 19, _ => 17 };
 }

@@ -23,9 +23,16 @@ public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse,
 /// <param name="AtR">It is a cycle's traverse that runs no higher than the R level.</param>
 public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, int Tool, int Line, int CutsBefore, bool AtR);
 
-/// <summary>A cut below the top of the stock, in the setup's frame, for the question what still stands. Arcs come as chords. A place that is
-/// not known makes all that stands not known.</summary>
-public readonly record struct StockCut(Point3 From, Point3 To, int Tool);
+/// <summary>A cut in the setup's frame, for the question what still stands. A place that is not known makes all that stands not known.</summary>
+/// <param name="Line">Its block, counted from 0 within its part.</param>
+/// <param name="Move">Which of its block's moves it is.</param>
+/// <param name="Arc">Its place in its part's arcs; −1 for a straight cut.</param>
+/// <param name="Seconds">Time it takes; NaN where not known.</param>
+/// <param name="IsFromBelow">It cuts on its way up under what stands above it, as a back boring cycle does.</param>
+public readonly record struct StockCut(Point3 From, Point3 To, int Tool, int Line, int Move, int Arc, float Seconds, bool IsFromBelow);
+
+/// <summary>What makes an arc of a cut: its centre in the setup's frame, and the plane, 17, 18 or 19.</summary>
+public readonly record struct StockArc(Point3 Center, bool Clockwise, int Plane, int FullTurns);
 
 /// <summary>A tool change: the tool now in the spindle (0 none, −1 not known) and the block, counted from 0 within its part.</summary>
 public readonly record struct ToolTaken(int Tool, int Line);
@@ -62,6 +69,8 @@ public sealed record PartResult
 
     public required StockCut[] Cuts { get; init; }
 
+    public required StockArc[] Arcs { get; init; }
+
     public required LowRapid[] LowRapids { get; init; }
 
     /// <summary>Known seconds of its moves; moves whose time is not known are left out and counted.</summary>
@@ -91,6 +100,13 @@ public sealed record PartResult
             executor.Run(text.BlockAt(ahead.Line), ref state, step);
         }
         return state;
+    }
+
+    /// <summary>The path of a cut that is an arc.</summary>
+    internal ArcPath PathOf(in StockCut cut)
+    {
+        ref readonly var arc = ref Arcs[cut.Arc];
+        return new ArcPath(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns);
     }
 
     HolePlaces? _places;

@@ -15,6 +15,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<Finding> _findings = [];
     readonly List<HoleResult> _holes = [];
     readonly List<StockCut> _cuts = [];
+    readonly List<StockArc> _arcs = [];
     readonly List<LowRapid> _lowRapids = [];
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
@@ -61,7 +62,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _sets[at] = step.Sets;
         NoteHoles(at);
         if (Job.Setup.Stock is { } stock)
-            StockMoves.Note(step, at, stock, Job, _cuts, _lowRapids);
+            StockMoves.Note(step, at, stock, Job, _cuts, _arcs, _lowRapids);
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
@@ -92,6 +93,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Sets = _sets[.._count],
             AllSets = all,
             Cuts = Taken(_cuts),
+            Arcs = Taken(_arcs),
             LowRapids = Taken(_lowRapids),
             Seconds = _total,
             UntimedMoves = _untimedMoves,

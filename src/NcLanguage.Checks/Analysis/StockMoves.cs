@@ -2,21 +2,22 @@ using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>Picks from a step what the question needs whether a rapid goes into stock that still stands: the cuts and the low rapids.</summary>
+/// <summary>Picks from a step what the question needs what still stands of the stock, and who meets it: the cuts and the low rapids.</summary>
 static class StockMoves
 {
-    /// <summary>Angle of one chord of an arc, radians: 5 degrees.</summary>
-    const double ChordAngle = Math.PI / 36;
+    const int BackBoring = 87;
 
-    public static void Note(Step step, int line, Box3 stock, Job job, List<StockCut> cuts, List<LowRapid> rapids)
+    public static void Note(Step step, int line, Box3 stock, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
     {
         if ((step.Events & StepEvents.Moves) == 0)
             return;
         var tool = step.After.Tool;
         var reach = job.ShapeOf(tool).Radius;
+        var isProbe = job.Setup.FindTool(tool)?.Kind == ToolKind.Probe;
         for (var i = 0; i < step.Moves.Count; i++)
         {
             ref readonly var move = ref step.Moves[i];
@@ -25,7 +26,10 @@ static class StockMoves
             var from = move.From + step.ToFrame;
             var to = move.To + step.ToFrame;
             if (move.IsCut)
-                NoteCut(move, from, to, step.ToFrame, tool, stock, cuts);
+            {
+                if (!isProbe)
+                    NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
+            }
             else if (IsOfInterest(move, step) && !IsLift(from, to) && IsLow(from, to, reach, stock))
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
         }
@@ -44,36 +48,15 @@ static class StockMoves
         && Math.Min(from.X, to.X) < stock.Max.X + reach && Math.Max(from.X, to.X) > stock.Min.X - reach
         && Math.Min(from.Y, to.Y) < stock.Max.Y + reach && Math.Max(from.Y, to.Y) > stock.Min.Y - reach;
 
-    static void NoteCut(in Move move, Point3 from, Point3 to, Point3 toFrame, int tool, Box3 stock, List<StockCut> cuts)
+    static void NoteCut(in Move move, Point3 from, Point3 to, Step step, int tool, int line, int index, List<StockCut> cuts, List<StockArc> arcs)
     {
-        // Only an arc across another plane than XY can go lower than both its ends.
-        var level = move.Kind == MoveKind.Arc && move.Plane != WorkPlane.XY ? double.NaN : Math.Min(from.Z, to.Z);
-        if (level >= stock.Max.Z)
-            return;
-        if (move.Kind == MoveKind.Arc && from.IsKnown && to.IsKnown && move.Center.IsKnown)
-            AddChords(move, toFrame, tool, cuts);
-        else
-            cuts.Add(new StockCut(from, move.Kind == MoveKind.Arc ? Point3.Unknown : to, tool));
-    }
-
-    static void AddChords(in Move arc, Point3 toFrame, int tool, List<StockCut> cuts)
-    {
-        var sweep = Arcs.Sweep(arc);
-        var chords = Math.Clamp((int)Math.Ceiling(sweep / ChordAngle), 1, 1000);
-        var (first, second, third) = Arcs.Axes(arc.Plane);
-        var (dx, dy) = (arc.From[first] - arc.Center[first], arc.From[second] - arc.Center[second]);
-        var last = arc.From;
-        for (var i = 1; i <= chords; i++)
+        var arc = -1;
+        if (move.Kind == MoveKind.Arc)
         {
-            var t = (double)i / chords;
-            var (sin, cos) = Math.SinCos((arc.Clockwise ? -sweep : sweep) * t);
-            var next = i == chords
-                ? arc.To
-                : arc.From.With(first, arc.Center[first] + dx * cos - dy * sin)
-                    .With(second, arc.Center[second] + dx * sin + dy * cos)
-                    .With(third, arc.From[third] + (arc.To[third] - arc.From[third]) * t);
-            cuts.Add(new StockCut(last + toFrame, next + toFrame, tool));
-            last = next;
+            arc = arcs.Count;
+            arcs.Add(new StockArc(move.Center + step.ToFrame, move.Clockwise, Job.PlaneNumber(move.Plane), move.FullTurns));
         }
+        var isFromBelow = move.Role == MoveRole.InHole && step.Holes.Count > 0 && step.Holes[0].Cycle == BackBoring;
+        cuts.Add(new StockCut(from, to, tool, line, index, arc, (float)move.Seconds, isFromBelow));
     }
 }

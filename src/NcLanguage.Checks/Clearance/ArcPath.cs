@@ -50,6 +50,9 @@ internal readonly struct ArcPath
     /// <summary>The larger of the start's and the end's distance from the centre, mm.</summary>
     public double Radius => Math.Max(_startRadius, _endRadius);
 
+    /// <summary>How much the distance from the centre changes on the way, mm.</summary>
+    public double Widening => Math.Abs(_endRadius - _startRadius);
+
     /// <summary>Length of the path, mm; where the radius changes, a length it does not exceed.</summary>
     public double Length { get; }
 

@@ -89,24 +89,52 @@ public sealed class RInsideStock : Rule
     {
         for (; part >= 0; part--)
         {
-            var cuts = run.Results[part].Cuts;
+            var result = run.Results[part];
+            var cuts = result.Cuts;
             for (var i = Math.Min(cutsBefore, cuts.Length) - 1; i >= 0; i--)
             {
                 if (++looks > MostLooks)
                     return true;
                 ref readonly var cut = ref cuts[i];
+                if (cut.Arc >= 0)
+                {
+                    if (MayPass(result.PathOf(cut), run.Job.ShapeOf(cut.Tool).Radius, place, ref looks))
+                        return true;
+                    continue;
+                }
+                if (!MayPass(cut.From, cut.To, run.Job.ShapeOf(cut.Tool).Radius, place))
+                    continue;
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return true;
-                if (Math.Min(cut.From.Z, cut.To.Z) > place.Z + Tolerance)
-                    continue;
-                var radius = run.Job.ShapeOf(cut.Tool).Radius;
-                if (radius > 0 && DistanceToPath(cut.From, cut.To, place) > radius)
-                    continue;
                 var isHole = cut.From.X == cut.To.X && cut.From.Y == cut.To.Y;
                 if (!isHole || Fits(run.Job.Setup, tool, cut.Tool, place.Z - Math.Min(cut.From.Z, cut.To.Z), depth))
                     return true;
             }
             cutsBefore = int.MaxValue;
+        }
+        return false;
+    }
+
+    /// <summary>True when a straight cut goes over a place at its level or deeper, or may do so.</summary>
+    static bool MayPass(Point3 from, Point3 to, double radius, Point3 place) =>
+        !(Math.Min(from.Z, to.Z) > place.Z + Tolerance) && !(radius > 0 && DistanceToPath(from, to, place) > radius);
+
+    /// <summary>The same for an arc.</summary>
+    static bool MayPass(ArcPath arc, double radius, Point3 place, ref int looks)
+    {
+        if (arc.Low.Z > place.Z + Tolerance)
+            return false;
+        if (!arc.IsKnown)
+            return true;
+        var chords = arc.Chords(Tolerance);
+        looks += chords;
+        var last = arc.At(0);
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            if (MayPass(last, next, radius, place))
+                return true;
+            last = next;
         }
         return false;
     }

@@ -17,6 +17,7 @@ internal static class ToolShape
         new("kind", (tool, m, read) => tool with { Kind = read.Choice(m, ToolKindName.All) is { } name ? ToolKindName.Parse(name) : null }),
         new("diameter", (tool, m, read) => tool with { Diameter = read.Length(m, Bounds.AboveZero) }),
         new("pointAngle", (tool, m, read) => tool with { PointAngle = read.Number(m, Bounds.Angle) }),
+        new("cornerRadius", (tool, m, read) => tool with { CornerRadius = WithinRadius(read.Length(m, Bounds.AboveZero), tool, m, read) }),
         new("length", (tool, m, read) => tool with { Length = read.Length(m, Bounds.AboveZero) }),
         new("fluteLength", (tool, m, read) => tool with { FluteLength = WithinLength(read.Length(m, Bounds.AboveZero), tool, m, read) }),
         new("flutes", (tool, m, read) => tool with { Flutes = read.Whole(m, Bounds.Flutes) }),
@@ -34,6 +35,15 @@ internal static class ToolShape
             return null;
         var tool = Shape.Read(new Tool { Number = NoNumber, Line = read.Problems.LineOf(row.Range) }, row, read);
         return tool.Number == NoNumber ? null : tool;
+    }
+
+    private static double? WithinRadius(double? corner, Tool tool, JsonMember member, ValueReader read)
+    {
+        if (corner is not { } mm || tool.Diameter is not { } diameter || mm <= diameter / 2)
+            return corner;
+        double scale = read.Unit.Millimetres;
+        read.Wrong(member.Value.Range, $"\"{member.Name}\" is {Bounds.Format(mm / scale)} but the tool's radius is only {Bounds.Format(diameter / 2 / scale)}");
+        return null;
     }
 
     // Length runs from the gauge line to the tip: what is a part of it cannot be longer.

@@ -21,6 +21,9 @@ public sealed record Tool
     /// <summary>Included angle of the point, degrees.</summary>
     public double? PointAngle { get; init; }
 
+    /// <summary>Radius of the corner between the end and the side, mm.</summary>
+    public double? CornerRadius { get; init; }
+
     /// <summary>How deep the flutes can cut, mm from the tip.</summary>
     public double? FluteLength { get; init; }
 

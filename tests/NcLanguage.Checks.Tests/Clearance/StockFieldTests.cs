@@ -10,6 +10,11 @@ public class StockFieldTests
     private static readonly Box3 Stock = new(new(0, 0, -20), new(80, 50, 0));
     private static readonly double Whole = 80 * 50 * 20;
 
+    private static EndForm End(double radius, double? point = null) => EndForm.Cone(radius, point ?? 180);
+
+    private static void Drill(StockField field, double x, double y, double radius, double bottom, double? point = null) =>
+        field.Cut(new(x, y, bottom), new(x, y, bottom), End(radius, point));
+
     private static double Removed(double cell, Action<StockField> cut)
     {
         var field = new StockField(Stock, cell);
@@ -32,47 +37,47 @@ public class StockFieldTests
 
     [Fact] // Closed form: a cylinder.
     public void A_flat_hole_takes_a_cylinder() =>
-        Converges(Math.PI * 16 * 12, Math.Tau * 4 * 12, f => f.Drill(30.3, 20.7, 4, -12));
+        Converges(Math.PI * 16 * 12, Math.Tau * 4 * 12, f => Drill(f, 30.3, 20.7, 4, -12));
 
     [Fact] // Closed form: a cylinder on a cone; point length r / tan(118°/2).
     public void A_drilled_hole_takes_a_cylinder_and_a_cone()
     {
         var point = 4 / Math.Tan(59 * Math.PI / 180);
         // A rim of the cone is taken to the lowest over its cell as well: half as much again.
-        Converges(Math.PI * 16 * (12 - point) + Math.PI * 16 * point / 3, Math.Tau * 4 * 12 * 1.5, f => f.Drill(30.3, 20.7, 4, -12, 118));
+        Converges(Math.PI * 16 * (12 - point) + Math.PI * 16 * point / 3, Math.Tau * 4 * 12 * 1.5, f => Drill(f, 30.3, 20.7, 4, -12, 118));
     }
 
     [Fact] // Closed form: a spot drilled less deep than its point is long leaves a cone of radius depth · tan(90°/2).
     public void A_spot_takes_a_cone() =>
-        Converges(Math.PI * 9 * 3 / 3, Math.PI * 9 * 2, f => f.Drill(30.3, 20.7, 5, -3, 90));
+        Converges(Math.PI * 9 * 3 / 3, Math.PI * 9 * 2, f => Drill(f, 30.3, 20.7, 5, -3, 90));
 
     [Fact] // Closed form: a cylinder through the stock; what lies below the stock does not count.
     public void A_through_hole_takes_no_more_than_the_stock() =>
-        Converges(Math.PI * 16 * 20, Math.Tau * 4 * 20, f => f.Drill(30.3, 20.7, 4, -26));
+        Converges(Math.PI * 16 * 20, Math.Tau * 4 * 20, f => Drill(f, 30.3, 20.7, 4, -26));
 
     [Fact] // Closed form: (2 r L + π r²) · depth.
     public void A_slot_takes_a_bar_with_round_ends() =>
-        Converges((2 * 4 * 50 + Math.PI * 16) * 5, (100 + Math.Tau * 4) * 5, f => f.Cut(new(15.2, 8.1, -5), new(63.2, 22.1, -5), 4)); // 48, 14, 50
+        Converges((2 * 4 * 50 + Math.PI * 16) * 5, (100 + Math.Tau * 4) * 5, f => f.Cut(new(15.2, 8.1, -5), new(63.2, 22.1, -5), End(4))); // 48, 14, 50
 
     [Fact] // Closed form: length, breadth and depth less the four corners (4 − π) r².
     public void A_pocket_takes_a_block_with_round_corners() =>
         Converges((50 * 30 - (4 - Math.PI) * 9) * 6, 160 * 6, f =>
         {
             for (var y = 10.0; y <= 34; y += 4)
-                f.Cut(new(13, y, -6), new(57, y, -6), 3);
-            f.Cut(new(13, 10, -6), new(13, 34, -6), 3);
-            f.Cut(new(57, 10, -6), new(57, 34, -6), 3);
+                f.Cut(new(13, y, -6), new(57, y, -6), End(3));
+            f.Cut(new(13, 10, -6), new(13, 34, -6), End(3));
+            f.Cut(new(57, 10, -6), new(57, 34, -6), End(3));
         });
 
     [Fact] // Closed form: π (R + r)² · depth less the standing core π (R − r)².
     public void A_ring_leaves_its_core() =>
-        Converges(Math.PI * (15 * 15 - 9 * 9) * 7, Math.Tau * (15 + 9) * 7, f => f.CutArc(new(52, 25, -7), new(52, 25, -7), new(40, 25, 0), true, 17, 0, 3));
+        Converges(Math.PI * (15 * 15 - 9 * 9) * 7, Math.Tau * (15 + 9) * 7, f => f.CutArc(new(52, 25, -7), new(52, 25, -7), new(40, 25, 0), true, 17, 0, End(3)));
 
     [Fact] // Closed form: a ramp from Z0 to Z−8 over 40 mm by a square-ended cut: the flat end stands at the level of its lowest place.
     public void A_ramp_is_cut_to_the_lowest_level_over_each_place()
     {
         var field = new StockField(Stock, 0.1);
-        field.Cut(new(20, 25, 0), new(60, 25, -8), 5);
+        field.Cut(new(20, 25, 0), new(60, 25, -8), End(5));
         // On the axis the tool, 5 in radius, has gone on to 5 mm further: 8/40 of a mm deeper per mm.
         foreach (var x in new[] { 20.05, 33.05, 50.05 })
             Assert.Equal(-(x + 5 - 20) * 8 / 40, field.TopAt(x, 25.05), 0.03);
@@ -85,34 +90,34 @@ public class StockFieldTests
     public void A_rapid_into_standing_stock_is_met_where_the_tool_first_touches()
     {
         var field = new StockField(Stock, 0.5);
-        Assert.True(field.Meets(new(-20, 25, -5), new(100, 25, -5), 4, out var where, out var depth));
+        Assert.True(field.Meets(new(-20, 25, -5), new(100, 25, -5), End(4), out var where, out var depth));
         Assert.Equal(-4, where.X, 0.5); // rim on the face, and half a cell to its first middle
         Assert.Equal(5, depth, 1e-6);
-        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), 4, out where, out depth));
+        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), End(4), out where, out depth));
         Assert.Equal(-StockField.Tolerance, where.Z, 1e-4);
         Assert.Equal(3, depth, 1e-6);
         // 118°: the tip is 2.4 deeper than its corners.
-        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), 4, out where, out depth, 118));
+        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), End(4, 118), out where, out depth));
         Assert.InRange(depth, 2.7, 3);
-        Assert.False(field.Meets(new(-20, 25, 0), new(100, 25, 0), 4, out where, out depth));
+        Assert.False(field.Meets(new(-20, 25, 0), new(100, 25, 0), End(4), out where, out depth));
         Assert.Equal((Point3.Unknown, 0), (where, depth));
-        Assert.False(field.Meets(new(-4, -20, -5), new(-4, 70, -5), 4, out _, out _)); // along the face
+        Assert.False(field.Meets(new(-4, -20, -5), new(-4, 70, -5), End(4), out _, out _)); // along the face
     }
 
     [Fact]
     public void A_drill_goes_back_into_its_own_hole_and_not_into_a_narrower_one()
     {
         var field = new StockField(Stock, 0.4);
-        field.Drill(30, 20, 4, -12, 118);
-        Assert.False(field.Meets(new(30, 20, 2), new(30, 20, -12), 4, out _, out _, 118));
-        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -12.5), 4, out _, out var depth, 118));
+        Drill(field, 30, 20, 4, -12, 118);
+        Assert.False(field.Meets(new(30, 20, 2), new(30, 20, -12), End(4, 118), out _, out _));
+        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -12.5), End(4, 118), out _, out var depth));
         Assert.Equal(0.5, depth, 0.2);
-        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -10), 5, out _, out _, 118));
+        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -10), End(5, 118), out _, out _));
         // A flat end does not go to the bottom of a cone.
-        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -12), 4, out _, out _));
+        Assert.True(field.Meets(new(30, 20, 2), new(30, 20, -12), End(4), out _, out _));
         // Cut through, nothing stands there however deep the tool goes.
-        field.Drill(30, 20, 4, -24, 118);
-        Assert.False(field.Meets(new(30, 20, 2), new(30, 20, -40), 4, out _, out _, 118));
+        Drill(field, 30, 20, 4, -24, 118);
+        Assert.False(field.Meets(new(30, 20, 2), new(30, 20, -40), End(4, 118), out _, out _));
         Assert.Equal(double.NegativeInfinity, field.TopAt(30, 20));
     }
 
@@ -120,10 +125,10 @@ public class StockFieldTests
     public void After_an_unknown_cut_nothing_is_claimed()
     {
         var field = new StockField(Stock, 1);
-        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), 4, out _, out _));
-        field.Cut(new(double.NaN, 25, 30), new(40, 25, -3), 4);
+        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, -3), End(4), out _, out _));
+        field.Cut(new(double.NaN, 25, 30), new(40, 25, -3), End(4));
         Assert.False(field.IsKnown);
-        Assert.False(field.Meets(new(40, 25, 30), new(40, 25, -3), 4, out _, out _));
+        Assert.False(field.Meets(new(40, 25, 30), new(40, 25, -3), End(4), out _, out _));
     }
 
     [Fact]
@@ -144,13 +149,13 @@ public class StockFieldTests
         {
             var field = new StockField(Stock, cell);
             for (var i = 1; i < path.Length; i++)
-                field.Cut(path[i - 1], path[i], radius, point);
+                field.Cut(path[i - 1], path[i], End(radius, point));
             for (var i = path.Length - 1; i > 0; i--)
             {
-                Assert.False(field.Meets(path[i], path[i - 1], radius, out var where, out var depth, point), $"{depth} at {where}");
+                Assert.False(field.Meets(path[i], path[i - 1], End(radius, point), out var where, out var depth), $"{depth} at {where}");
                 var part = Point3.Lerp(path[i], path[i - 1], 0.37);
-                Assert.False(field.Meets(part.With(2, 30), part, radius, out _, out _, point));
-                Assert.False(field.Meets(part, part + new Point3(0, 0, 7), radius, out _, out _, point));
+                Assert.False(field.Meets(part.With(2, 30), part, End(radius, point), out _, out _));
+                Assert.False(field.Meets(part, part + new Point3(0, 0, 7), End(radius, point), out _, out _));
             }
         }, iter: 300);
 
@@ -161,14 +166,14 @@ public class StockFieldTests
             var field = new StockField(Stock, cell);
             var start = center + new Point3(reach, 0, 0);
             var end = start + new Point3(0, 0, drop);
-            field.CutArc(start, end, center, clockwise, 17, 0, radius);
+            field.CutArc(start, end, center, clockwise, 17, 0, End(radius));
             var last = end;
             for (var i = 359; i >= 0; i--)
             {
                 var (sin, cos) = Math.SinCos(i * Math.PI / 180 * (clockwise ? -1 : 1));
                 var next = center + new Point3(reach * cos, reach * sin, drop * i / 360);
                 // Chords of a degree leave the arc by reach (1 − cos ½°), at most 0.001 mm.
-                Assert.False(field.Meets(last, next, radius, out var where, out var depth), $"{depth} at {where}, {i}°");
+                Assert.False(field.Meets(last, next, End(radius), out var where, out var depth), $"{depth} at {where}, {i}°");
                 last = next;
             }
         }, iter: 100);
@@ -178,7 +183,7 @@ public class StockFieldTests
         Gen.Select(Inside, Inside, Gen.Double[1, 8], Gen.OneOf(Gen.Const(180.0), Gen.Double[60, 150]), Gen.Select(Gen.Double[0, 80], Gen.Double[0, 50]).Array[30]).Sample((from, to, radius, point, places) =>
         {
             var field = new StockField(Stock, 0.5);
-            field.Cut(from, to, radius, point);
+            field.Cut(from, to, End(radius, point));
             const int Steps = 2000;
             var step = Point3.Distance(from, to) / Steps;
             var steepness = point == 180 ? 0 : 1 / Math.Tan(point / 360 * Math.PI);
@@ -212,7 +217,7 @@ public class StockFieldTests
             const double Cell = 0.5;
             var field = new StockField(Stock, Cell);
             for (var i = 1; i < cuts.Length; i++)
-                field.Cut(cuts[i - 1], cuts[i], radius);
+                field.Cut(cuts[i - 1], cuts[i], End(radius));
 
             var factory = new GeometryFactory();
             Coordinate Flat(Point3 p) => new(p.X, p.Y);
@@ -223,7 +228,7 @@ public class StockFieldTests
             // Certainly touching: room for a whole cell, however it lies, in what is left even when the cut is larger by two cells.
             var certain = !stock.Difference(cut.Buffer(2 * Cell)).Intersection(rapid).Buffer(-Cell).IsEmpty;
             var clear = !standing.Intersects(rapid);
-            var meets = field.Meets(from, to, rapidRadius, out _, out var depth);
+            var meets = field.Meets(from, to, End(rapidRadius), out _, out var depth);
             if (certain)
             {
                 Assert.True(meets);

@@ -86,7 +86,7 @@ static class StockReplay
         foreach (ref readonly var rapid in result.LowRapids.AsSpan())
         {
             for (; done < rapid.CutsBefore; done++)
-                Cut(run.Job, result.Cuts[done], field);
+                field.Cut(result, result.Cuts[done], run.Job.EndOf(result.Cuts[done].Tool));
             var line = run.LineOf(part, rapid.Line);
             if (!Meets(run.Job, rapid, field, out var tip, out var depth))
                 continue;
@@ -97,29 +97,26 @@ static class StockReplay
                 hits.Add(new StockHit(line, tip - rapid.ToFrame, depth, stock.Max.Z - rapid.ToFrame.Z, rapid.Tool, level));
         }
         for (; done < result.Cuts.Length; done++)
-            Cut(run.Job, result.Cuts[done], field);
+            field.Cut(result, result.Cuts[done], run.Job.EndOf(result.Cuts[done].Tool));
     }
 
-    static void Cut(Job job, in StockCut cut, StockField field) =>
-        field.Cut(cut.From, cut.To, job.ShapeOf(cut.Tool).Radius, job.Setup.FindTool(cut.Tool)?.PointAngle);
 
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)
     {
         (tip, depth) = (Point3.Unknown, 0);
-        var radius = job.ShapeOf(rapid.Tool).Radius;
-        var angle = job.Setup.FindTool(rapid.Tool)?.PointAngle;
+        var end = job.EndOf(rapid.Tool);
         // A tool that stands in the stock already has been reported where it went in.
-        if (field.Meets(rapid.From, rapid.From, radius, out _, out _, angle))
+        if (field.Meets(rapid.From, rapid.From, end, out _, out _))
             return false;
         // Nor a traverse at R to where R lies inside the stock: that is said of R.
-        if (rapid.AtR && field.Meets(rapid.To, rapid.To, radius, out _, out _, angle))
+        if (rapid.AtR && field.Meets(rapid.To, rapid.To, end, out _, out _))
             return false;
         if (job.Readings.RapidPath == RapidPathReading.Straight)
-            return field.Meets(rapid.From, rapid.To, radius, out tip, out depth, angle);
+            return field.Meets(rapid.From, rapid.To, end, out tip, out depth);
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(rapid.From, rapid.To, job.Machine.Rapid, path);
         for (var i = 1; i < points; i++)
-            if (field.Meets(path[i - 1], path[i], radius, out tip, out depth, angle))
+            if (field.Meets(path[i - 1], path[i], end, out tip, out depth))
                 return true;
         return false;
     }

@@ -4,7 +4,7 @@ using NcLanguage.Machine.Geometry;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>All places, seen from above, within some distance of a straight path: a bar with round ends. What lies in it is asked row by row.</summary>
-internal readonly struct Strip
+internal readonly struct Strip : ILevelPath
 {
     private readonly double _fromX, _fromY, _toX, _toY, _reach, _acrossX, _acrossY;
 
@@ -50,14 +50,41 @@ internal readonly struct Strip
         high = Math.Max(high, x);
     }
 
-    /// <summary>Lowers all heights to at most <paramref name="level"/>.</summary>
-    public static void Lower(Span<float> heights, float level)
+    public RowSpan Span(double y)
     {
-        var all = new Vector<float>(level);
+        var (low, high) = Row(y);
+        return new(low, high, 0, 0);
+    }
+
+    public double SquareTo(double x, double y)
+    {
+        double dx = x - _fromX, dy = y - _fromY, travelX = _toX - _fromX, travelY = _toY - _fromY;
+        var square = travelX * travelX + travelY * travelY;
+        if (square > 0)
+        {
+            var t = Math.Clamp((dx * travelX + dy * travelY) / square, 0, 1);
+            (dx, dy) = (dx - t * travelX, dy - t * travelY);
+        }
+        return dx * dx + dy * dy;
+    }
+
+    /// <summary>Lowers all heights to at most <paramref name="level"/>.</summary>
+    public static void Lower(Span<float> heights, float level, ref CutSum sum)
+    {
+        var (all, taken, deepest) = (new Vector<float>(level), Vector<float>.Zero, Vector<float>.Zero);
         for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
-            Vector.Min(new Vector<float>(heights), all).CopyTo(heights);
+        {
+            var before = new Vector<float>(heights);
+            var after = Vector.Min(before, all);
+            after.CopyTo(heights);
+            taken += before - after;
+            deepest = Vector.Max(deepest, before - after);
+        }
+        sum.Height += Vector.Sum(taken);
+        for (var i = 0; i < Vector<float>.Count; i++)
+            sum.Deepest = Math.Max(sum.Deepest, deepest[i]);
         foreach (ref var height in heights)
-            height = Math.Min(height, level);
+            sum.Lower(ref height, level);
     }
 
     /// <summary>The greatest of the heights; negative infinity where there is none.</summary>

@@ -1,0 +1,71 @@
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>All places, seen from above, within some distance of an arc about the Z axis: a bent bar with round ends.</summary>
+internal readonly struct ArcStrip : ILevelPath
+{
+    private readonly double _centerX, _centerY, _radius, _reach, _startX, _startY, _endX, _endY;
+    private readonly bool _isWhole, _isLong;
+
+    /// <param name="from">Where the arc starts, mm; only X and Y count.</param>
+    /// <param name="to">Its end, mm, as far from the centre as its start.</param>
+    /// <param name="center">The centre, mm.</param>
+    /// <param name="angle">Angle travelled, radians; negative clockwise.</param>
+    /// <param name="reach">Distance from the arc, mm.</param>
+    public ArcStrip(Point3 from, Point3 to, Point3 center, double angle, double reach)
+    {
+        (_centerX, _centerY, _reach) = (center.X, center.Y, reach);
+        if (angle < 0)
+            (from, to) = (to, from);
+        (_startX, _startY, _endX, _endY) = (from.X - center.X, from.Y - center.Y, to.X - center.X, to.Y - center.Y);
+        _radius = double.Hypot(_startX, _startY);
+        _isWhole = Math.Abs(angle) > Math.Tau - 1e-9;
+        _isLong = Math.Abs(angle) > Math.PI;
+        Low = new(-Farthest(-1, 0), -Farthest(0, -1), 0);
+        High = new(Farthest(1, 0), Farthest(0, 1), 0);
+    }
+
+    /// <summary>The corner with the least X and Y of what it covers, mm.</summary>
+    public Point3 Low { get; }
+
+    /// <summary>The corner with the greatest X and Y of what it covers, mm.</summary>
+    public Point3 High { get; }
+
+    public RowSpan Span(double y)
+    {
+        var off = y - _centerY;
+        var outer = (_radius + _reach) * (_radius + _reach) - off * off;
+        if (outer < 0)
+            return new(1, 0, 0, 0);
+        outer = Math.Sqrt(outer);
+        var inner = _radius > _reach ? (_radius - _reach) * (_radius - _reach) - off * off : 0;
+        inner = inner > 0 ? Math.Sqrt(inner) : 0;
+        return new(Math.Max(Low.X, _centerX - outer), Math.Min(High.X, _centerX + outer), _centerX - inner, _centerX + inner);
+    }
+
+    public double SquareTo(double x, double y)
+    {
+        (x, y) = (x - _centerX, y - _centerY);
+        if (IsBeside(x, y))
+        {
+            var off = Math.Sqrt(x * x + y * y) - _radius;
+            return off * off;
+        }
+        return Math.Min((x - _startX) * (x - _startX) + (y - _startY) * (y - _startY), (x - _endX) * (x - _endX) + (y - _endY) * (y - _endY));
+    }
+
+    /// <summary>Whether a direction from the centre lies within the arc.</summary>
+    private bool IsBeside(double x, double y)
+    {
+        if (_isWhole)
+            return true;
+        var behindStart = _startX * y - _startY * x >= 0;
+        var beforeEnd = x * _endY - y * _endX >= 0;
+        return _isLong ? behindStart || beforeEnd : behindStart && beforeEnd;
+    }
+
+    /// <summary>How far it reaches in a direction along an axis, counted from the origin, mm.</summary>
+    private double Farthest(int x, int y) =>
+        _centerX * x + _centerY * y + _reach + (IsBeside(x, y) ? _radius : Math.Max(_startX * x + _startY * y, _endX * x + _endY * y));
+}

@@ -1,0 +1,95 @@
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+public sealed partial class StockField
+{
+    /// <summary>A cell size, mm, that shows what a tool of this diameter, mm, leaves: a tenth of it, from 0.05 to 1; 1 when no diameter is known.</summary>
+    public static double CellSizeFor(double smallestDiameter) =>
+        smallestDiameter > 0 ? Math.Clamp(smallestDiameter / 10, 0.05, 1) : 1;
+
+    /// <summary>Does a tool on a straight rapid meet what still stands? Asked at the middles of the cells.</summary>
+    /// <param name="from">Where the tip starts, mm.</param>
+    /// <param name="to">Where it ends, mm.</param>
+    /// <param name="end">Form of the tool's end; give the same that it cut with, or its own hole will seem too small for it.</param>
+    /// <param name="where">Where the tip is when the tool first meets it, mm; <see cref="Point3.Unknown"/> when it does not.</param>
+    /// <param name="depth">The most that anything stands higher than the tool's end over it, mm; 0 when they do not meet.</param>
+    /// <returns>False too when the move, the tool or what stands is not known.</returns>
+    public bool Meets(Point3 from, Point3 to, in EndForm end, out Point3 where, out double depth)
+    {
+        where = Point3.Unknown;
+        depth = 0;
+        if (!MayMeet(from, to, end.Radius))
+            return false;
+        var pass = new StraightPass(from, to, end);
+        var met = double.PositiveInfinity;
+        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - end.Radius, Math.Max(from.Y, to.Y) + end.Radius, _stock.Min.Y, _depth, _rows);
+        for (var row = firstRow; row <= lastRow; row++)
+        {
+            var y = _stock.Min.Y + (row + 0.5) * _depth;
+            var (low, high) = pass.Row(y);
+            var (first, last) = Range(low, high, _stock.Min.X, _width, _columns);
+            for (var column = first; column <= last; column++)
+            {
+                var top = _tops[row * _columns + column];
+                if (top <= _floor || !pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
+                    continue;
+                var above = top - over.EndAt(over.Lowest());
+                if (above <= Tolerance)
+                    continue;
+                depth = Math.Max(depth, above);
+                if (over.Start < met)
+                    met = Math.Min(met, over.FirstBelow(top - Tolerance));
+            }
+        }
+        if (double.IsInfinity(met))
+            return false;
+        where = Point3.Lerp(from, to, met);
+        return true;
+    }
+
+    /// <summary>Whether a tool on a straight move comes anywhere near what still stands.</summary>
+    /// <param name="within">How near counts, mm: sideways, to which the cells' own size is added, and in height.</param>
+    /// <returns>True too when the move, the tool or what stands is not known.</returns>
+    public bool IsNear(Point3 from, Point3 to, in EndForm end, double within)
+    {
+        if (!IsKnown || !IsKnownCut(from, to, end.Radius))
+            return true;
+        // What is cut may be cut too far by a diagonal of a cell.
+        var form = end.Grown(within + 2 * _growth);
+        var lower = new Point3(0, 0, within);
+        (from, to) = (from - lower, to - lower);
+        if (!MayMeet(from, to, form.Radius))
+            return false;
+        var pass = new StraightPass(from, to, form);
+        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - form.Radius, Math.Max(from.Y, to.Y) + form.Radius, _stock.Min.Y, _depth, _rows);
+        for (var row = firstRow; row <= lastRow; row++)
+        {
+            var y = _stock.Min.Y + (row + 0.5) * _depth;
+            var (low, high) = pass.Row(y);
+            var (first, last) = Range(low, high, _stock.Min.X, _width, _columns);
+            for (var column = first; column <= last; column++)
+            {
+                var top = _tops[row * _columns + column];
+                if (top > _floor && pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over) && top > over.EndAt(over.Lowest()))
+                    return true;
+            }
+        }
+        return false;
+    }
+
+    /// <summary>False when it is seen at a glance that a move meets nothing: most go where nothing stands any more.</summary>
+    private bool MayMeet(Point3 from, Point3 to, double radius)
+    {
+        var low = Math.Min(from.Z, to.Z);
+        if (!IsKnown || !IsKnownCut(from, to, radius) || low >= _stock.Max.Z - Tolerance)
+            return false;
+        var strip = new Strip(from, to, radius);
+        var highest = Math.Max(_floor, low + Tolerance);
+        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius, _stock.Min.Y, _depth, _rows);
+        for (var row = firstRow; row <= lastRow; row++)
+            if (Strip.Highest(RowUnder(strip, row)) > highest)
+                return true;
+        return false;
+    }
+}

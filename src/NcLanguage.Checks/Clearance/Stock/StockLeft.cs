@@ -1,0 +1,105 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>What one feed or arc of a run takes away.</summary>
+/// <param name="Part">The part of the run (<see cref="ProgramRun.Results"/>) that its block stands in.</param>
+/// <param name="At">Its block, counted from 0 within the part; <see cref="ProgramRun.LineOf"/> gives the line.</param>
+/// <param name="Move">Which of the block's moves it is.</param>
+/// <param name="Tool">The tool in the spindle.</param>
+/// <param name="Removed">Volume taken away, mm³.</param>
+/// <param name="Deepest">How deep the tool went along its axis into what stood, mm; 0 where it met nothing.</param>
+/// <param name="Seconds">Time it takes; NaN where not known.</param>
+public readonly record struct CutMade(int Part, int At, int Move, int Tool, double Removed, double Deepest, double Seconds)
+{
+    /// <summary>Whether it took nothing away: it went through air, or where all was cut before.</summary>
+    public bool IsInAir => Removed == 0;
+
+    /// <summary>Material removed in a minute, mm³/min; NaN where the time is not known.</summary>
+    public double Rate => Seconds > 0 ? Removed * 60 / Seconds : double.NaN;
+}
+
+/// <summary>What a whole run leaves of the setup's stock, and what each cut took: for measuring and drawing.</summary>
+/// <remarks>
+/// As exact as the cells are small: a wall is off by up to half a cell. Threads are held as a cylinder of their pitch diameter, so that the volume is about right;
+/// what back boring takes from below is not held; rapids, shank and holder take nothing. A tool whose end the setup does not describe counts as flat
+/// (<see cref="EndsNotGiven"/>).
+/// </remarks>
+public sealed class StockLeft
+{
+    /// <summary>Cells that all cuts of a run together touch at most: about a second's work.</summary>
+    const double MostVisits = 100_000_000;
+
+    /// <summary>Cells are no finer than this, mm.</summary>
+    const double FinestCell = 0.02;
+
+    readonly CutMade[] _cuts;
+
+    StockLeft(StockField field, CutMade[] cuts, int unknownFrom, int[] endsNotGiven)
+    {
+        Field = field;
+        _cuts = cuts;
+        UnknownFrom = unknownFrom;
+        EndsNotGiven = endsNotGiven;
+        foreach (ref readonly var cut in cuts.AsSpan())
+            Removed += cut.Removed;
+    }
+
+    /// <summary>What stands. Where <see cref="IsKnown"/> is false: before the first cut that is not known.</summary>
+    public StockField Field { get; }
+
+    /// <summary>Every cut of the run in its order, up to the first that is not known.</summary>
+    public ReadOnlySpan<CutMade> Cuts => _cuts;
+
+    /// <summary>Volume taken away by all <see cref="Cuts"/>, mm³.</summary>
+    public double Removed { get; }
+
+    /// <summary>False where some cut is not known: its place, or its tool's diameter.</summary>
+    public bool IsKnown => UnknownFrom < 0;
+
+    /// <summary>The line (from 0) of the first cut that is not known; −1 where all are.</summary>
+    public int UnknownFrom { get; }
+
+    /// <summary>Numbers of the tools that cut and whose end (point angle, corner radius) the setup leaves open: they count as flat.</summary>
+    public IReadOnlyList<int> EndsNotGiven { get; }
+
+    /// <summary>Follows the cuts of a run through the stock; null where the setup gives no stock.</summary>
+    /// <param name="mostCells">Cells are chosen so small that there are about so many, as far as the work allows.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static StockLeft? Of(ProgramRun run, CancellationToken cancel = default, int mostCells = StockField.MostCells)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        if (run.Job.Setup.Stock is not { } stock)
+            return null;
+        var size = stock.Max - stock.Min;
+        var cell = Math.Max(FinestCell, Math.Max(Math.Sqrt(size.X * size.Y / mostCells), StockWork.CellSize(run, stock, MostVisits)));
+        var field = new StockField(stock, cell, CellRule.Middle);
+        var cuts = new List<CutMade>();
+        var open = new SortedSet<int>();
+        for (var part = 0; part < run.Results.Length; part++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            var result = run.Results[part];
+            foreach (ref readonly var cut in result.Cuts.AsSpan())
+            {
+                var taken = cut.IsFromBelow ? default : field.Cut(result, cut, EndOf(run.Job, cut.Tool));
+                if (!field.IsKnown)
+                    return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), [.. open]);
+                if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))
+                    open.Add(cut.Tool);
+                cuts.Add(new CutMade(part, cut.Line, cut.Move, cut.Tool, taken.Removed, taken.Deepest, cut.Seconds));
+            }
+        }
+        return new StockLeft(field, [.. cuts], -1, [.. open]);
+    }
+
+    /// <summary>A tap takes half of what lies between core and outer diameter: as much as a cylinder of its pitch diameter, d − 0.6495 P (ISO 724), about.</summary>
+    static EndForm EndOf(Job job, int number)
+    {
+        var end = job.EndOf(number);
+        return job.Setup.FindTool(number) is { Kind: ToolKind.Tap, Pitch: { } pitch } && pitch < end.Radius
+            ? EndForm.Flat(end.Radius - 0.6495 / 2 * pitch)
+            : end;
+    }
+}

@@ -65,9 +65,12 @@ public sealed class StockLeft
     public IReadOnlyList<int> EndsNotGiven { get; }
 
     /// <summary>Follows the cuts of a run through the stock; null where the setup gives no stock.</summary>
-    /// <param name="mostCells">Cells are chosen so small that there are about so many, as far as the work allows.</param>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public static StockLeft? Of(ProgramRun run, CancellationToken cancel = default, int mostCells = StockField.MostCells)
+    public static StockLeft? Of(ProgramRun run, CancellationToken cancel = default) => Of(run, StockField.MostCells, cancel);
+
+    /// <summary>The same with a field of no more than about so many cells, for what is drawn small; as many as that where the work allows it.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static StockLeft? Of(ProgramRun run, int mostCells, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(run);
         if (run.Job.Setup.Stock is not { } stock)

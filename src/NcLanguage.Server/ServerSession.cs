@@ -19,7 +19,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private ClientProfile _client = new();
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
+    private readonly SemanticTokenFeature _tokens = new();
     private JobFixFeature _jobFixes = null!;
+    private WorkspaceSymbolFeature _workspaceSymbols = null!;
 
     /// <summary>Ends with the process's exit code when the client said exit or its process ended.</summary>
     public Task<int> Exit => _exit.Task;
@@ -35,6 +37,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
+        _workspaceSymbols = new WorkspaceSymbolFeature(Roots(request), jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 
@@ -55,7 +58,14 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 FoldingRangeProvider: true,
                 SelectionRangeProvider: true,
                 new DocumentLinkOptions(),
-                CallHierarchyProvider: true),
+                CallHierarchyProvider: true,
+                SemanticTokenFeature.Options,
+                DocumentFormattingProvider: true,
+                DocumentRangeFormattingProvider: true,
+                new DocumentOnTypeFormattingOptions(FormattingFeature.Trigger),
+                InlineValueProvider: true,
+                PullDiagnosticFeature.Options,
+                WorkspaceSymbolProvider: true),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
@@ -86,7 +96,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         TextDocumentItem document = notification.TextDocument;
         var text = SourceText.From(document.Text.Bytes);
         if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
-        else RefreshHintsIf(_documents.Open(document.Uri, document.Version, text));
+        else RefreshIf(_documents.Open(document.Uri, document.Version, text));
         return Task.CompletedTask;
     }
 
@@ -94,7 +104,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         (string uri, int version) = notification.TextDocument;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, version, notification.ContentChanges)]);
-        else RefreshHintsIf(_documents.Change(uri, version, notification.ContentChanges));
+        else RefreshIf(_documents.Change(uri, version, notification.ContentChanges));
         return Task.CompletedTask;
     }
 
@@ -102,7 +112,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         string uri = notification.TextDocument.Uri;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
-        else RefreshHintsIf(_documents.Close(uri));
+        else RefreshIf(_documents.Close(uri));
+        _tokens.Forget(uri);
         return Task.CompletedTask;
     }
 
@@ -176,6 +187,43 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<CallHierarchyOutgoingCall[]> OutgoingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.Item.Data?.Uri ?? request.Item.Uri, [], context => CallHierarchyFeature.Outgoing(context, request.Item), cancellationToken);
 
+    public Task<SemanticTokensResult?> SemanticTokensFullAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync<SemanticTokensResult?>(request.TextDocument.Uri, null, context => _tokens.Full(context), cancellationToken);
+
+    public Task<SemanticTokensDelta?> SemanticTokensDeltaAsync(SemanticTokensDeltaParams request, CancellationToken cancellationToken) =>
+        ReadAsync<SemanticTokensDelta?>(request.TextDocument.Uri, null, context => _tokens.Delta(context, request.PreviousResultId), cancellationToken);
+
+    public Task<SemanticTokensResult?> SemanticTokensRangeAsync(SemanticTokensRangeParams request, CancellationToken cancellationToken) =>
+        ReadAsync<SemanticTokensResult?>(request.TextDocument.Uri, null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
+
+    public Task<TextEdit[]> FormattingAsync(DocumentFormattingParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Whole(context), cancellationToken);
+
+    public Task<TextEdit[]> RangeFormattingAsync(DocumentRangeFormattingParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Range(context, request.Range), cancellationToken);
+
+    public Task<TextEdit[]> OnTypeFormattingAsync(DocumentOnTypeFormattingParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.OnType(context, request.Position), cancellationToken);
+
+    public Task<InlineValueText[]> InlineValueAsync(InlineValueParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Values(context, request.Range), cancellationToken);
+
+    public Task<DocumentDiagnosticReport> PullDiagnosticsAsync(DocumentDiagnosticParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, new DocumentDiagnosticReport("full", null, []), context => PullDiagnosticFeature.Answer(context, request.PreviousResultId), cancellationToken);
+
+    public async Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken)
+    {
+        Dictionary<string, string> previous = request.PreviousResultIds.ToDictionary(id => id.Uri, id => id.Value, StringComparer.Ordinal);
+        return new WorkspaceDiagnosticReport(await _documents.ReadAllAsync(
+            context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(context.Uri)), cancellationToken).ConfigureAwait(false));
+    }
+
+    public async Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken)
+    {
+        SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
+        return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
+    }
+
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
         ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);
 
@@ -195,13 +243,16 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private bool FilesChanged(IReadOnlyCollection<string> paths)
     {
         bool any = _documents.RecheckUsersOf(paths);
-        RefreshHintsIf(any);
+        RefreshIf(any);
         return any;
     }
 
-    private void RefreshHintsIf(bool isRechecked)
+    private void RefreshIf(bool isRechecked)
     {
-        if (isRechecked && _client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
+        if (!isRechecked) return;
+        if (_client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
+        if (_client.RefreshesTokens) _ = rpc.RequestAsync(Methods.SemanticTokensRefresh, null);
+        if (_client.PullsDiagnostics) _ = rpc.RequestAsync(Methods.DiagnosticRefresh, null);
     }
 
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>

@@ -162,6 +162,16 @@ public sealed class ProgramRun
         return (chunk, line - Text.FirstLineOf(chunk));
     }
 
+    /// <summary>Whether the run comes to the block on a line (0-based).</summary>
+    public bool IsReached(int line) => Flow is not { } flow || flow.First[line].IsReached;
+
+    /// <summary>What the block on a line (0-based) set and did when it ran first; nothing where it did not run.</summary>
+    public Slot SetsOf(int line)
+    {
+        var (part, at) = FirstRunOf(line);
+        return part < 0 || at >= _parts[part].Sets.Length ? Slot.None : _parts[part].Sets[at];
+    }
+
     /// <summary>How many of the unchanged chunks at the beginning gave their results without a look at what comes behind them all.</summary>
     static int WithoutWhatLookedAhead(ProgramRun? old, int same)
     {

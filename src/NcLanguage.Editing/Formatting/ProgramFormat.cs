@@ -9,7 +9,9 @@ namespace NcLanguage.Editing.Formatting;
 
 /// <summary>How a program is to be tidied.</summary>
 /// <param name="Step">Numbers every block anew in steps of this; 0 leaves the numbers as they are.</param>
-public sealed record FormatOptions(int Step = 0);
+/// <param name="FirstLine">The first line (0-based) that is tidied.</param>
+/// <param name="LastLine">The last one.</param>
+public sealed record FormatOptions(int Step = 0, int FirstLine = 0, int LastLine = int.MaxValue);
 
 /// <summary>A program tidied.</summary>
 /// <param name="Text">The tidy text; the text as it was where <paramref name="Refusal"/> says why.</param>
@@ -32,7 +34,7 @@ public static class ProgramFormat
             if (numbers is null)
                 return new FormatResult(text, refusal);
         }
-        var tidy = Write(text, numbers);
+        var tidy = Write(text, numbers, options);
         if (tidy.AsSpan().SequenceEqual(text.ToBytes()))
             return new FormatResult(text, null);
         var written = SourceText.From(tidy);
@@ -42,7 +44,7 @@ public static class ProgramFormat
             : new FormatResult(text, "the tidy program would not move as this one does, so nothing was changed: please report it");
     }
 
-    static byte[] Write(SourceText text, Renumbering? numbers)
+    static byte[] Write(SourceText text, Renumbering? numbers, FormatOptions options)
     {
         var output = new ArrayBufferWriter<byte>(text.Length + 64);
         var blank = false;
@@ -50,6 +52,12 @@ public static class ProgramFormat
         var block = new ArrayBufferWriter<byte>();
         for (var line = 0; line < text.LineCount; line++)
         {
+            if (line < options.FirstLine || line > options.LastLine)
+            {
+                Keep(text, line, output);
+                blank = false;
+                continue;
+            }
             block.ResetWrittenCount();
             if (numbers is null)
                 BlockFormat.Write(text.BlockAt(line), [], block);
@@ -68,5 +76,13 @@ public static class ProgramFormat
             output.Write(ending);
         }
         return output.WrittenSpan.ToArray();
+    }
+
+    /// <summary>A line as it stands, with its ending.</summary>
+    static void Keep(SourceText text, int line, ArrayBufferWriter<byte> output)
+    {
+        output.Write(text.Line(line));
+        if (line < text.LineCount - 1)
+            output.Write(Encoding.ASCII.GetBytes(LineEnding.Of(text, line)));
     }
 }

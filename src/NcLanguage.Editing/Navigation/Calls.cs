@@ -110,8 +110,7 @@ public sealed class Calls
             foreach (var use in UsesOfLine(text, line))
                 if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition })
                 {
-                    var name = "O" + use.Symbol.Number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-                    return new CalledProgram(path, use.Symbol.Number, Titles.In(text.BlockAt(line)) is { } title ? $"{name} {title}" : name, first, last, Stretch(use));
+                    return new CalledProgram(path, use.Symbol.Number, ProgramNames.NameOf(text, use), first, last, Stretch(use));
                 }
         return new CalledProgram(path, -1, path is null ? "program" : Path.GetFileName(path), first, last, new TextStretch(first, 0, first, 0));
     }

@@ -84,6 +84,24 @@ internal sealed class DocumentStore(
         return Task.Run(() => AnswerAsync(snapshot, answer, cancellationToken), cancellationToken);
     }
 
+    /// <summary>Answers a request from each open program as it stands now; one that is changed meanwhile is left out.</summary>
+    public async Task<T[]> ReadAllAsync<T>(Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    {
+        DocumentSnapshot[] snapshots = [.. _open.Values.Select(document => document.Current)];
+        List<T> answers = [];
+        foreach (DocumentSnapshot snapshot in snapshots)
+        {
+            try
+            {
+                answers.Add(await Task.Run(() => AnswerAsync(snapshot, answer, cancellationToken), cancellationToken).ConfigureAwait(false));
+            }
+            catch (StreamJsonRpc.LocalRpcException e) when (e.ErrorCode == (int)Errors.ContentModified)
+            {
+            }
+        }
+        return [.. answers];
+    }
+
     private async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         try

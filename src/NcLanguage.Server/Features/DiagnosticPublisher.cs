@@ -36,7 +36,7 @@ internal sealed class DiagnosticPublisher
         Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis);
         lock (_gate)
         {
-            if (!isNewest()) return;
+            if (!isNewest() || _client.PullsDiagnostics) return;
             _withoutLinks.Remove(snapshot.Uri);
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
             if (isFinal || diagnostics.Length == 0) return;
@@ -75,7 +75,8 @@ internal sealed class DiagnosticPublisher
         if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot.Uri, program.Analysis)));
     }
 
-    private Diagnostic[] Map(string uri, ProgramAnalysis analysis)
+    /// <summary>The findings of a program, as many as an editor can show.</summary>
+    public Diagnostic[] Map(string uri, ProgramAnalysis analysis)
     {
         SourceText text = analysis.Text;
         ImmutableArray<Finding> findings = analysis.Findings;

@@ -27,7 +27,7 @@ internal static class DocumentSymbolFeature
 
     private static IEnumerable<OutlineItem> Flatten(OutlineItem item) => item.Children.SelectMany(Flatten).Prepend(item);
 
-    private static SymbolKind Kind(OutlineKind kind) => kind switch
+    internal static SymbolKind Kind(OutlineKind kind) => kind switch
     {
         OutlineKind.Program => SymbolKind.Module,
         OutlineKind.Subroutine => SymbolKind.Function,

@@ -24,6 +24,9 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
     public string UriOf(string path) => _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Uri : DocumentUri.FromPath(path);
 
+    /// <summary>Whether the editor holds a file open.</summary>
+    public bool IsOpen(string path) => _open.ContainsKey(path);
+
     /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
     public SourceText? TextOf(string path) =>
         _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Text

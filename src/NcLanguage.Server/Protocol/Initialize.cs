@@ -17,7 +17,7 @@ internal sealed record ClientCapabilities(GeneralCapabilities? General = null, W
 
 internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
 
-internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null);
+internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null, RefreshSupport? SemanticTokens = null, RefreshSupport? Diagnostics = null);
 
 internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false, string[]? ResourceOperations = null);
 
@@ -35,7 +35,9 @@ internal sealed record RefreshSupport(bool RefreshSupported = false)
 
 internal sealed record TextDocumentCapabilities(
     HoverCapabilities? Hover = null, DocumentSymbolCapabilities? DocumentSymbol = null, CodeActionCapabilities? CodeAction = null,
-    PublishDiagnosticsCapabilities? PublishDiagnostics = null);
+    PublishDiagnosticsCapabilities? PublishDiagnostics = null, DiagnosticCapabilities? Diagnostic = null);
+
+internal sealed record DiagnosticCapabilities;
 
 internal sealed record HoverCapabilities(string[]? ContentFormat = null);
 
@@ -69,7 +71,14 @@ internal sealed record ServerCapabilities(
     bool FoldingRangeProvider,
     bool SelectionRangeProvider,
     DocumentLinkOptions DocumentLinkProvider,
-    bool CallHierarchyProvider);
+    bool CallHierarchyProvider,
+    SemanticTokensOptions SemanticTokensProvider,
+    bool DocumentFormattingProvider,
+    bool DocumentRangeFormattingProvider,
+    DocumentOnTypeFormattingOptions DocumentOnTypeFormattingProvider,
+    bool InlineValueProvider,
+    DiagnosticOptions DiagnosticProvider,
+    bool WorkspaceSymbolProvider);
 
 internal enum TextDocumentSyncKind
 {

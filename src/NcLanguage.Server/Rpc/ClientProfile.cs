@@ -26,6 +26,11 @@ internal sealed record ClientProfile
 
     public bool RefreshesInlayHints { get; init; }
 
+    public bool RefreshesTokens { get; init; }
+
+    /// <summary>Asks for findings itself, and can be told to ask again. Findings are then not sent unasked: most editors would show them twice.</summary>
+    public bool PullsDiagnostics { get; init; }
+
     public static ClientProfile From(ClientCapabilities? capabilities)
     {
         TextDocumentCapabilities? text = capabilities?.TextDocument;
@@ -41,6 +46,8 @@ internal sealed record ClientProfile
             RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,
             CodeDescriptions = text?.PublishDiagnostics?.CodeDescriptionSupport == true,
             WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
+            RefreshesTokens = workspace?.SemanticTokens?.RefreshSupported == true,
+            PullsDiagnostics = text?.Diagnostic is not null && workspace?.Diagnostics?.RefreshSupported == true,
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };
     }

@@ -94,6 +94,36 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.OutgoingCalls, UseSingleObjectParameterDeserialization = true)]
     Task<CallHierarchyOutgoingCall[]> OutgoingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.SemanticTokensFull, UseSingleObjectParameterDeserialization = true)]
+    Task<SemanticTokensResult?> SemanticTokensFullAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.SemanticTokensDelta, UseSingleObjectParameterDeserialization = true)]
+    Task<SemanticTokensDelta?> SemanticTokensDeltaAsync(SemanticTokensDeltaParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.SemanticTokensRange, UseSingleObjectParameterDeserialization = true)]
+    Task<SemanticTokensResult?> SemanticTokensRangeAsync(SemanticTokensRangeParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.Formatting, UseSingleObjectParameterDeserialization = true)]
+    Task<TextEdit[]> FormattingAsync(DocumentFormattingParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.RangeFormatting, UseSingleObjectParameterDeserialization = true)]
+    Task<TextEdit[]> RangeFormattingAsync(DocumentRangeFormattingParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.OnTypeFormatting, UseSingleObjectParameterDeserialization = true)]
+    Task<TextEdit[]> OnTypeFormattingAsync(DocumentOnTypeFormattingParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.InlineValue, UseSingleObjectParameterDeserialization = true)]
+    Task<InlineValueText[]> InlineValueAsync(InlineValueParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.PullDiagnostics, UseSingleObjectParameterDeserialization = true)]
+    Task<DocumentDiagnosticReport> PullDiagnosticsAsync(DocumentDiagnosticParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.WorkspaceDiagnostics, UseSingleObjectParameterDeserialization = true)]
+    Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.WorkspaceSymbol, UseSingleObjectParameterDeserialization = true)]
+    Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
     Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
 

@@ -32,6 +32,16 @@ internal static class Methods
     public const string PrepareCallHierarchy = "textDocument/prepareCallHierarchy";
     public const string IncomingCalls = "callHierarchy/incomingCalls";
     public const string OutgoingCalls = "callHierarchy/outgoingCalls";
+    public const string SemanticTokensFull = "textDocument/semanticTokens/full";
+    public const string SemanticTokensDelta = "textDocument/semanticTokens/full/delta";
+    public const string SemanticTokensRange = "textDocument/semanticTokens/range";
+    public const string Formatting = "textDocument/formatting";
+    public const string RangeFormatting = "textDocument/rangeFormatting";
+    public const string OnTypeFormatting = "textDocument/onTypeFormatting";
+    public const string InlineValue = "textDocument/inlineValue";
+    public const string PullDiagnostics = "textDocument/diagnostic";
+    public const string WorkspaceDiagnostics = "workspace/diagnostic";
+    public const string WorkspaceSymbol = "workspace/symbol";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
 
@@ -39,5 +49,7 @@ internal static class Methods
     public const string LogMessage = "window/logMessage";
     public const string PublishDiagnostics = "textDocument/publishDiagnostics";
     public const string RegisterCapability = "client/registerCapability";
+    public const string DiagnosticRefresh = "workspace/diagnostic/refresh";
+    public const string SemanticTokensRefresh = "workspace/semanticTokens/refresh";
     public const string InlayHintRefresh = "workspace/inlayHint/refresh";
 }

@@ -1,0 +1,40 @@
+using System.Globalization;
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>textDocument/diagnostic: the findings of a program when the editor asks for them.</summary>
+internal static class PullDiagnosticFeature
+{
+    private const string Full = "full";
+    private const string Unchanged = "unchanged";
+
+    public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true);
+
+    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous)
+    {
+        Diagnostic[] items = context.Diagnostics.Map(context.Uri, context.Analysis);
+        string id = IdOf(items);
+        return id == previous ? new DocumentDiagnosticReport(Unchanged, id) : new DocumentDiagnosticReport(Full, id, items);
+    }
+
+    public static WorkspaceDocumentDiagnosticReport InWorkspace(FeatureContext context, string? previous)
+    {
+        DocumentDiagnosticReport report = Answer(context, previous);
+        return new WorkspaceDocumentDiagnosticReport(report.Kind, context.Uri, context.Snapshot.Version, report.ResultId, report.Items);
+    }
+
+    /// <summary>The same for the same findings at the same places, whatever version they are of.</summary>
+    private static string IdOf(Diagnostic[] items)
+    {
+        var hash = new HashCode();
+        foreach (Diagnostic item in items)
+        {
+            hash.Add(item.Range);
+            hash.Add(item.Code, StringComparer.Ordinal);
+            hash.Add(item.Message, StringComparer.Ordinal);
+            hash.Add(item.CodeDescription);
+        }
+        return hash.ToHashCode().ToString("x8", CultureInfo.InvariantCulture) + items.Length.ToString(CultureInfo.InvariantCulture);
+    }
+}

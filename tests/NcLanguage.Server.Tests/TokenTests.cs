@@ -1,0 +1,99 @@
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>Colours, tidying, values and findings that are asked for, as the client sees them.</summary>
+public sealed class TokenTests
+{
+    private const string Uri = "file:///job/part.nc";
+    private const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true},"semanticTokens":{"refreshSupport":true}}}""";
+
+    [Fact]
+    public async Task Tokens_are_counted_from_the_one_before_in_the_clients_units()
+    {
+        await using TestClient client = await OpenAsync("(é🔩) G0 X1\nX2\n");
+        JsonNode all = (await client.RequestAsync("textDocument/semanticTokens/full", Document()))!;
+        // Rows: comment; G0 keyword, rapid; X parameter; 1 number; next line.
+        Assert.Equal([0, 0, 5, 0, 0, 0, 6, 2, 1, 8, 0, 3, 1, 3, 8, 0, 1, 1, 4, 8, 1, 0, 1, 3, 8, 0, 1, 1, 4, 8], all["data"]!.AsArray().Select(number => (int)number!));
+        JsonNode range = (await client.RequestAsync("textDocument/semanticTokens/range", Document(",\"range\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":1,\"character\":2}}")))!;
+        Assert.Equal([1, 0, 1, 3, 8, 0, 1, 1, 4, 8], range["data"]!.AsArray().Select(number => (int)number!));
+    }
+
+    [Fact]
+    public async Task A_change_sends_the_difference_and_leads_to_the_same_tokens()
+    {
+        await using TestClient client = await OpenAsync("G0 X1\nX2\nX3\n");
+        JsonNode all = (await client.RequestAsync("textDocument/semanticTokens/full", Document()))!;
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(1, 0, "Y7 "));
+        JsonNode delta = (await client.RequestAsync("textDocument/semanticTokens/full/delta", Document(",\"previousResultId\":\"" + all["resultId"] + "\"")))!;
+        List<int> data = [.. all["data"]!.AsArray().Select(number => (int)number!)];
+        JsonNode edit = delta["edits"]!.AsArray().Single()!;
+        data.RemoveRange((int)edit["start"]!, (int)edit["deleteCount"]!);
+        data.InsertRange((int)edit["start"]!, edit["data"]!.AsArray().Select(number => (int)number!));
+        JsonNode now = (await client.RequestAsync("textDocument/semanticTokens/full", Document()))!;
+        Assert.Equal(now["data"]!.AsArray().Select(number => (int)number!), data);
+        Assert.True(edit["data"]!.AsArray().Count < now["data"]!.AsArray().Count);
+        // What was sent long ago is not known any more: all tokens come.
+        Assert.NotNull((await client.RequestAsync("textDocument/semanticTokens/full/delta", Document(",\"previousResultId\":\"none\"")))!["data"]);
+    }
+
+    [Fact]
+    public async Task Tidying_comes_as_edits_of_lines()
+    {
+        await using TestClient client = await OpenAsync("g0x1\nG0 X2\ng0x3\n");
+        Assert.Equal(["G0 X1\n", "G0 X3\n"], (await client.RequestAsync("textDocument/formatting", Document(",\"options\":{\"tabSize\":4,\"insertSpaces\":true}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Equal(["G0 X3\n"], (await client.RequestAsync("textDocument/rangeFormatting", Document(",\"range\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":3,\"character\":0}}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Equal(["G0 X1"], (await client.RequestAsync("textDocument/onTypeFormatting", Document(",\"position\":{\"line\":1,\"character\":0},\"ch\":\"\\n\"")))!.AsArray().Select(edit => (string?)edit!["newText"]));
+    }
+
+    [Fact]
+    public async Task Values_of_variables()
+    {
+        await using TestClient client = await OpenAsync("#1=5\nG0 X#1\n");
+        JsonNode value = (await client.RequestAsync("textDocument/inlineValue", Document(",\"range\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":1,\"character\":9}},\"context\":{\"frameId\":1,\"stoppedLocation\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":1,\"character\":9}}}")))!.AsArray().Single()!;
+        Assert.Equal("#1 = 5", (string?)value["text"]);
+    }
+
+    [Fact]
+    public async Task Findings_asked_for_are_those_sent_and_unchanged_ones_stay()
+    {
+        await using TestClient client = await OpenAsync("G91 X5\n");
+        JsonNode sent = await client.DiagnosticsAsync(Uri, 1);
+        JsonNode asked = (await client.RequestAsync("textDocument/diagnostic", Document()))!;
+        Assert.Equal("full", (string?)asked["kind"]);
+        Assert.Equal(sent["diagnostics"]!.ToJsonString(), asked["items"]!.ToJsonString());
+        JsonNode again = (await client.RequestAsync("textDocument/diagnostic", Document(",\"previousResultId\":\"" + asked["resultId"] + "\"")))!;
+        Assert.Equal("unchanged", (string?)again["kind"]);
+        JsonNode workspace = (await client.RequestAsync("workspace/diagnostic", "{\"previousResultIds\":[]}"))!["items"]!.AsArray().Single()!;
+        Assert.Equal((Uri, 1, "full"), ((string?)workspace["uri"], (int)workspace["version"]!, (string?)workspace["kind"]));
+    }
+
+    [Fact]
+    public async Task A_client_that_asks_and_can_be_told_to_ask_again_is_not_sent_findings()
+    {
+        await using TestClient client = await OpenAsync("G91 X5\n", Pulls);
+        Assert.NotEmpty((await client.RequestAsync("textDocument/diagnostic", Document()))!["items"]!.AsArray());
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G1 "));
+        Assert.NotEmpty((await client.RequestAsync("textDocument/diagnostic", Document()))!["items"]!.AsArray());
+        Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "textDocument/publishDiagnostics" && (string?)message["params"]!["uri"] == Uri);
+    }
+
+    [Fact]
+    public async Task Symbols_of_the_workspace_are_found_by_a_part_of_their_name()
+    {
+        await using TestClient client = await OpenAsync("O7 (FRONT PLATE)\nT4 M6\nG0 X1\nM30\nO8 (ROW)\nM99\n");
+        JsonNode symbol = (await client.RequestAsync("workspace/symbol", "{\"query\":\"plate\"}"))!.AsArray().Single()!;
+        Assert.Equal("O7 FRONT PLATE", (string?)symbol["name"]);
+        Assert.Equal(Uri, (string?)symbol["location"]!["uri"]);
+        Assert.Equal("part.nc", (string?)symbol["containerName"]);
+    }
+
+    private static async Task<TestClient> OpenAsync(string program, string capabilities = "{}")
+    {
+        TestClient client = await TestClient.InitializedAsync(capabilities);
+        await client.OpenAsync(Uri, program);
+        return client;
+    }
+
+    private static string Document(string more = "") => "{\"textDocument\":{\"uri\":\"" + Uri + "\"}" + more + "}";
+}

@@ -30,6 +30,8 @@ public sealed class Job
         {
             _shapes[tool.Number] = ToolShape.From(tool);
             _ends[tool.Number] = EndForm.Of(tool);
+            if (tool.Diameter is { } diameter && !(diameter >= SmallestDiameter))
+                SmallestDiameter = diameter;
         }
     }
 
@@ -53,6 +55,9 @@ public sealed class Job
 
     /// <summary>The shape of a tool; the bare axis where the setup does not describe it, so that a contact it shows is certain.</summary>
     public ToolShape ShapeOf(int tool) => _shapes.GetValueOrDefault(tool, ToolShape.AxisOnly);
+
+    /// <summary>The least diameter of the setup's tools, mm; NaN where none is given.</summary>
+    public double SmallestDiameter { get; } = double.NaN;
 
     /// <summary>The lower end of a tool; of no radius where the setup does not give its diameter.</summary>
     public EndForm EndOf(int tool) => _ends.GetValueOrDefault(tool);

@@ -111,6 +111,10 @@ public sealed record PartResult
 
     HolePlaces? _places;
     HoleComparison? _comparison;
+    double _work = double.NaN;
+
+    /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>
+    internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
 
     /// <summary>The holes' places in short, for rules that walk the holes of a whole file at every keystroke. Worked out once.</summary>
     internal HolePlaces Places => _places ??= HolePlaces.Of(Holes);

@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
@@ -13,8 +14,10 @@ public sealed class ProgramRun
 {
     readonly PartResult[] _parts;
     readonly ChunkText[] _texts;
+    readonly StockReplay? _stockBefore;
+    StockReplay? _stock;
 
-    ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun)
+    ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
         Job = job;
         Text = text;
@@ -22,6 +25,7 @@ public sealed class ProgramRun
         _parts = parts;
         Flow = flow;
         BlocksRun = blocksRun;
+        _stockBefore = old?._stock;
     }
 
     public Job Job { get; }
@@ -39,6 +43,12 @@ public sealed class ProgramRun
 
     /// <summary>Blocks that had to be run to make this from what it was made from.</summary>
     public int BlocksRun { get; }
+
+    /// <summary>What its cuts and rapids meet of the stock. Worked out when first asked for, from that of the version before where there is one.</summary>
+    internal StockReplay Stock => _stock ??= StockReplay.Of(this, _stockBefore);
+
+    /// <summary>Cuts that had to be followed through the stock to make this from what it was made from.</summary>
+    public int CutsFollowed => _stock?.CutsFollowed ?? 0;
 
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
@@ -67,9 +77,10 @@ public sealed class ProgramRun
             if (!chunk.Marks.Steers)
                 continue;
             var flow = FlowScan.Run(text, texts, job, stepRules, cancel);
-            return new ProgramRun(job, text, texts, flow.Parts, flow, flow.BlocksRun);
+            return new ProgramRun(job, text, texts, flow.Parts, flow, flow.BlocksRun, old);
         }
         var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Select(chunk => chunk.Marks)));
+        var version = old;
         // Parts of a run that left the order of the text, or began otherwise, are no parts of one that does not.
         if (old?.Flow is not null || (same > 0 && old!._parts[0].Entry != start))
             (old, same, sameAtEnd) = (null, 0, 0);
@@ -92,7 +103,7 @@ public sealed class ProgramRun
             }
             parts[i] = RunChunk(text.Chunks[i], text.FirstLineOf(i), job, scan, ahead, ref state);
         }
-        return new ProgramRun(job, text, texts, parts, null, scan.BlocksRun);
+        return new ProgramRun(job, text, texts, parts, null, scan.BlocksRun, version);
     }
 
     /// <summary>How many chunks at the beginning and at the end are those of the version before.</summary>

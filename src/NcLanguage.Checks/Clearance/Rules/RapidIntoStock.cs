@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Checks.Clearance;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -45,7 +44,7 @@ public sealed class RapidIntoStock : Rule
             """,
         NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field; shank and holder; anything after a cut with a tool of unknown "
             + "diameter, a cut whose place is not known (under radius compensation, say) or a call. An R level inside the stock is r-inside-stock. Rapids behind the first "
-            + "20,000 cuts (5 degrees of an arc count as one) are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
+            + "200,000 cuts are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
         Source = "Common practice.",
     };
 
@@ -53,11 +52,26 @@ public sealed class RapidIntoStock : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        foreach (var hit in StockReplay.Hits(file.Run))
+        if (file.Run.Job.Setup.Stock is not { } stock)
+            return;
+        var parts = file.Run.Stock.Parts;
+        var (lastLine, lastTool, lastLevel) = (-1, -1, double.NaN);
+        for (var part = 0; part < parts.Length; part++)
         {
-            var say = file.SayAt(hit.Line);
-            file.ReportBlock(this, hit.Line, $"This rapid goes {say.Length(hit.Depth)} deep into stock that still stands, at {say.Place(hit.Tip.X, hit.Tip.Y)} {say.Level(hit.Tip.Z)} "
-                + $"(the stock's top is at {say.Level(hit.StockTop)}).");
+            foreach (ref readonly var met in parts[part].Met.AsSpan())
+            {
+                ref readonly var rapid = ref parts[part].Source.LowRapids[met.Rapid];
+                var line = file.Run.LineOf(part, rapid.Line);
+                // All traverses at one R level have one cause.
+                var level = rapid.AtR ? rapid.From.Z : double.NaN;
+                if (line == lastLine || (lastTool == rapid.Tool && lastLevel == level))
+                    continue;
+                (lastLine, lastTool, lastLevel) = (line, rapid.Tool, level);
+                var say = file.SayAt(line);
+                var tip = met.Tip - rapid.ToFrame;
+                file.ReportBlock(this, line, $"This rapid goes {say.Length(met.Depth)} deep into stock that still stands, at {say.Place(tip.X, tip.Y)} {say.Level(tip.Z)} "
+                    + $"(the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}).");
+            }
         }
     }
 }

@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -46,6 +47,28 @@ public sealed partial class StockField
             return false;
         where = Point3.Lerp(from, to, met);
         return true;
+    }
+
+    /// <summary>Whether a cut of a run comes anywhere near what still stands; the arguments as for the straight move.</summary>
+    internal bool IsNear(PartResult part, in StockCut cut, in EndForm end, double within)
+    {
+        if (cut.Arc < 0)
+            return IsNear(cut.From, cut.To, end, within);
+        var arc = part.PathOf(cut);
+        if (!arc.IsKnown)
+            return true;
+        // The chords of an arc may lie aside by a part of what counts as near.
+        var aside = within / 10;
+        var chords = arc.Chords(aside);
+        var last = cut.From;
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            if (IsNear(last, next, end, within + aside))
+                return true;
+            last = next;
+        }
+        return false;
     }
 
     /// <summary>Whether a tool on a straight move comes anywhere near what still stands.</summary>

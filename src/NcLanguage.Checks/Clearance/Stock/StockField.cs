@@ -19,6 +19,9 @@ public enum CellRule
 /// <param name="Deepest">The largest height taken away anywhere along it, mm: how deep the tool goes along its axis into what stood.</param>
 public readonly record struct CutTally(double Removed, double Deepest);
 
+/// <summary>The heights of a field at some time.</summary>
+sealed record StockPicture(float[] Tops, bool IsKnown);
+
 /// <summary>
 /// What still stands of the stock: one height for each cell of its footprint. Feeds lower the heights, rapids are asked whether
 /// they meet what is left. All lengths in mm.
@@ -198,6 +201,19 @@ public sealed partial class StockField
         ref readonly var arc = ref part.Arcs[cut.Arc];
         return CutArc(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, end);
     }
+
+    /// <summary>What stands now, to come back to.</summary>
+    internal StockPicture Picture() => new((float[])_tops.Clone(), IsKnown);
+
+    /// <summary>Comes back to what stood, in a field of the same cells.</summary>
+    internal void Restore(StockPicture stock)
+    {
+        stock.Tops.CopyTo(_tops, 0);
+        IsKnown = stock.IsKnown;
+    }
+
+    /// <summary>From now on what stands is not known.</summary>
+    internal void Forget() => IsKnown = false;
 
     private CutTally Tally(in CutSum sum) => new(sum.Height * _width * _depth, sum.Deepest);
 

@@ -4,102 +4,162 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Clearance;
 
-/// <summary>A rapid that meets stock which still stands.</summary>
-/// <param name="Line">Its line in the text, from 0.</param>
-/// <param name="Tip">Where the tip is when the tool first meets it, in work coordinates, mm.</param>
+/// <summary>A low rapid of a part that meets stock which still stands.</summary>
+/// <param name="Rapid">Its place among the part's low rapids.</param>
+/// <param name="Tip">Where the tip is when the tool first meets it, in the setup's frame, mm.</param>
 /// <param name="Depth">The most that anything stands above the tool's end, mm.</param>
-/// <param name="StockTop">The top of the stock in work coordinates, mm.</param>
-/// <param name="RLevel">Level of a cycle's traverse that runs no higher than R, in the setup's frame, mm; NaN for other rapids.</param>
-readonly record struct StockHit(int Line, Point3 Tip, double Depth, double StockTop, int Tool, double RLevel);
+readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 
-/// <summary>Holds the low rapids of a program against what the cuts before them have left of the stock.</summary>
-/// <remarks>Only the part of the stock that low rapids go over is looked at. The work is bounded: no more than the first <see cref="MostCuts"/> cuts below
-/// the stock's top are followed, rapids behind them are not looked at; and cells are made larger until all cuts together touch no more than
-/// <see cref="MostCellVisits"/>. Larger cells never make a false alarm (see <see cref="StockField"/>), they let narrow contacts pass.</remarks>
-static class StockReplay
+/// <summary>What the moves of one part of a run meet of the stock.</summary>
+/// <param name="Source">The part.</param>
+/// <param name="Met">Its low rapids that meet what stands.</param>
+/// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did.</param>
+sealed record PartStock(PartResult Source, RapidMet[] Met, bool[] InAir)
 {
-    /// <summary>Cells that all cuts of a program together may touch.</summary>
-    public const int MostCellVisits = 4_000_000;
+    public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
+}
 
-    /// <summary>Cuts of a program that are followed; an arc counts one for each 5 degrees.</summary>
-    public const int MostCuts = 20_000;
+/// <summary>Holds the moves of a program against what the cuts before them have left of the stock, part by part; of a new version of the text no more is followed
+/// again than what lies behind the first cut that changed, from the last kept picture of the stock before it.</summary>
+/// <remarks>The work is bounded: cells are made larger until all cuts together touch no more than <see cref="MostVisits"/> of them (larger cells never make
+/// a false alarm, they let narrow contacts pass), and no more than the first <see cref="MostCuts"/> cuts are followed; moves behind them are not looked at.</remarks>
+sealed class StockReplay
+{
+    /// <summary>Cells that all cuts of a program together may touch: a hundredth of a second's work or so.</summary>
+    const double MostVisits = 1_000_000;
 
-    public static List<StockHit> Hits(ProgramRun run)
+    /// <summary>Cells of the field, and with them the size of a kept picture.</summary>
+    const double MostCells = 500_000;
+
+    /// <summary>Cuts of a program that are followed.</summary>
+    public const int MostCuts = 200_000;
+
+    /// <summary>How near to what stands a cut may come and still count as one in air, mm.</summary>
+    public const double AirGap = 1;
+
+    /// <summary>Pictures of the stock that are kept for the next version of the text.</summary>
+    const int MostPictures = 8;
+
+    readonly double _cell;
+    readonly PartStock[] _parts;
+    readonly List<(int Part, int Cuts, StockPicture Stock)> _pictures = [];
+
+    StockReplay(double cell, int parts)
     {
-        var hits = new List<StockHit>();
-        if (run.Job.Setup.Stock is not { } stock)
-            return hits;
-        var (area, smallest, last) = AreaOfRapids(run, stock);
-        if (last < 0)
-            return hits;
-        var field = new StockField(area, CellSize(run, area, smallest, last));
-        for (var part = 0; part <= last && field.IsKnown; part++)
-            Replay(run, part, field, stock, hits);
-        return hits;
+        _cell = cell;
+        _parts = new PartStock[parts];
     }
 
-    /// <summary>The part of the stock that low rapids go over, the least diameter of their tools in mm, and the last part with one; −1 where there is none.</summary>
-    static (Box3 Area, double Smallest, int Last) AreaOfRapids(ProgramRun run, Box3 stock)
+    public ReadOnlySpan<PartStock> Parts => _parts;
+
+    /// <summary>Cuts followed to make this from what it was made from, for tests that count work.</summary>
+    public int CutsFollowed { get; private set; }
+
+    public static StockReplay Of(ProgramRun run, StockReplay? before)
     {
-        var (low, high) = (stock.Max, stock.Min);
-        var (smallest, last, cuts) = (double.PositiveInfinity, -1, 0);
-        for (var part = 0; part < run.Results.Length && cuts <= MostCuts; cuts += run.Results[part].Cuts.Length, part++)
+        if (run.Job.Setup.Stock is not { } stock || !HasMoves(run))
+            return new StockReplay(0, 0);
+        var replay = new StockReplay(CellSize(run, stock), run.Results.Length);
+        replay.Follow(run, new StockField(stock, replay._cell), replay.Reuse(run, before));
+        return replay;
+    }
+
+    static bool HasMoves(ProgramRun run)
+    {
+        foreach (var part in run.Results)
+            if (part.Cuts.Length > 0 || part.LowRapids.Length > 0)
+                return true;
+        return false;
+    }
+
+    /// <summary>As fine as the smallest tool wants it, but with the bounds kept; in steps, so that it seldom changes with the text.</summary>
+    static double CellSize(ProgramRun run, Box3 stock)
+    {
+        var size = stock.Max - stock.Min;
+        var least = Math.Max(StockWork.CellSize(run, stock, MostVisits), Math.Sqrt(size.X * size.Y / MostCells));
+        var wanted = StockField.CellSizeFor(run.Job.SmallestDiameter);
+        return least <= wanted ? wanted : wanted * Math.Pow(2, Math.Ceiling(2 * Math.Log2(least / wanted)) / 2);
+    }
+
+    /// <summary>Takes over what still holds of a version before.</summary>
+    /// <returns>How many parts at the beginning move as they did.</returns>
+    int Reuse(ProgramRun run, StockReplay? before)
+    {
+        if (before is null || before._cell != _cell)
+            return 0;
+        var same = 0;
+        for (; same < Math.Min(_parts.Length, before._parts.Length); same++)
         {
-            foreach (ref readonly var rapid in run.Results[part].LowRapids.AsSpan())
-            {
-                var radius = run.Job.ShapeOf(rapid.Tool).Radius;
-                if (radius == 0)
-                    continue;
-                smallest = Math.Min(smallest, 2 * radius);
-                last = part;
-                low = new Point3(Math.Min(low.X, Math.Min(rapid.From.X, rapid.To.X) - radius), Math.Min(low.Y, Math.Min(rapid.From.Y, rapid.To.Y) - radius), stock.Min.Z);
-                high = new Point3(Math.Max(high.X, Math.Max(rapid.From.X, rapid.To.X) + radius), Math.Max(high.Y, Math.Max(rapid.From.Y, rapid.To.Y) + radius), stock.Max.Z);
-            }
+            if (!MoveAlike(before._parts[same].Source, run.Results[same]))
+                break;
+            _parts[same] = before._parts[same] with { Source = run.Results[same] };
         }
-        var from = new Point3(Math.Max(low.X, stock.Min.X), Math.Max(low.Y, stock.Min.Y), stock.Min.Z);
-        var to = new Point3(Math.Min(high.X, stock.Max.X), Math.Min(high.Y, stock.Max.Y), stock.Max.Z);
-        return from.X < to.X && from.Y < to.Y ? (new Box3(from, to), smallest, last) : (default, 0, -1);
+        _pictures.AddRange(before._pictures.Where(picture => picture.Part <= same));
+        return same;
     }
 
-    /// <summary>As fine as the smallest tool wants it, but with the bound kept.</summary>
-    static double CellSize(ProgramRun run, Box3 area, double smallest, int last)
+    static bool MoveAlike(PartResult a, PartResult b)
     {
-        var touched = (area.Max.X - area.Min.X) * (area.Max.Y - area.Min.Y);
-        for (var part = 0; part <= last; part++)
-        {
-            foreach (ref readonly var cut in run.Results[part].Cuts.AsSpan())
-            {
-                var radius = run.Job.ShapeOf(cut.Tool).Radius;
-                var width = Math.Min(Math.Max(cut.From.X, cut.To.X) + radius, area.Max.X) - Math.Max(Math.Min(cut.From.X, cut.To.X) - radius, area.Min.X);
-                var depth = Math.Min(Math.Max(cut.From.Y, cut.To.Y) + radius, area.Max.Y) - Math.Max(Math.Min(cut.From.Y, cut.To.Y) - radius, area.Min.Y);
-                if (width > 0 && depth > 0)
-                    touched += width * depth;
-            }
-        }
-        return Math.Max(StockField.CellSizeFor(smallest), Math.Sqrt(touched / MostCellVisits));
+        if (ReferenceEquals(a, b))
+            return true;
+        if (a.Cuts.Length != b.Cuts.Length || a.LowRapids.Length != b.LowRapids.Length || !a.Arcs.AsSpan().SequenceEqual(b.Arcs))
+            return false;
+        for (var i = 0; i < a.Cuts.Length; i++)
+            if (a.Cuts[i] with { Line = 0, Move = 0, Seconds = 0 } != b.Cuts[i] with { Line = 0, Move = 0, Seconds = 0 })
+                return false;
+        for (var i = 0; i < a.LowRapids.Length; i++)
+            if (a.LowRapids[i] with { Line = 0 } != b.LowRapids[i] with { Line = 0 })
+                return false;
+        return true;
     }
 
-    static void Replay(ProgramRun run, int part, StockField field, Box3 stock, List<StockHit> hits)
+    void Follow(ProgramRun run, StockField field, int same)
     {
-        var result = run.Results[part];
-        var done = 0;
-        foreach (ref readonly var rapid in result.LowRapids.AsSpan())
+        if (same == _parts.Length)
+            return;
+        var (part, cuts) = (0, 0);
+        if (_pictures.Count > 0)
         {
-            for (; done < rapid.CutsBefore; done++)
-                field.Cut(result, result.Cuts[done], run.Job.EndOf(result.Cuts[done].Tool));
-            var line = run.LineOf(part, rapid.Line);
-            if (!Meets(run.Job, rapid, field, out var tip, out var depth))
-                continue;
-            // All traverses at one R level have one cause.
-            var level = rapid.AtR ? rapid.From.Z : double.NaN;
-            var isNew = hits.Count == 0 || (hits[^1].Line != line && (hits[^1].Tool != rapid.Tool || hits[^1].RLevel != level));
-            if (isNew)
-                hits.Add(new StockHit(line, tip - rapid.ToFrame, depth, stock.Max.Z - rapid.ToFrame.Z, rapid.Tool, level));
+            (part, cuts, var stock) = _pictures[^1];
+            field.Restore(stock);
         }
-        for (; done < result.Cuts.Length; done++)
-            field.Cut(result, result.Cuts[done], run.Job.EndOf(result.Cuts[done].Tool));
+        var stride = Math.Max(1, _parts.Length / MostPictures);
+        for (; part < _parts.Length; part++)
+        {
+            if (part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
+                _pictures.Add((part, cuts, field.Picture()));
+            cuts += run.Results[part].Cuts.Length;
+            if (cuts > MostCuts)
+                field.Forget();
+            var found = Follow(run.Job, run.Results[part], field, part >= same);
+            if (part >= same)
+                _parts[part] = found;
+        }
     }
 
+    PartStock Follow(Job job, PartResult part, StockField field, bool asks)
+    {
+        if (!field.IsKnown)
+            return new PartStock(part, [], []);
+        List<RapidMet>? met = null;
+        bool[] inAir = [];
+        var rapid = 0;
+        for (var i = 0; i <= part.Cuts.Length; i++)
+        {
+            for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
+                if (asks && Meets(job, part.LowRapids[rapid], field, out var tip, out var depth))
+                    (met ??= []).Add(new RapidMet(rapid, tip, depth));
+            if (i == part.Cuts.Length)
+                break;
+            ref readonly var cut = ref part.Cuts[i];
+            var end = job.EndOf(cut.Tool);
+            if (asks && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
+                (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
+            field.Cut(part, cut, end);
+            CutsFollowed++;
+        }
+        return new PartStock(part, met is null ? [] : [.. met], inAir);
+    }
 
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)
     {

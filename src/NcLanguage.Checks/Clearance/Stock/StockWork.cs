@@ -20,9 +20,17 @@ static class StockWork
     {
         var touched = (area.Max.X - area.Min.X) * (area.Max.Y - area.Min.Y) / LevelCells;
         foreach (var part in run.Results)
-            foreach (ref readonly var cut in part.Cuts.AsSpan())
-                touched += Touched(part, cut, run.Job.EndOf(cut.Tool), area);
+            touched += part.WorkOver(run.Job, area);
         return Math.Sqrt(touched / mostVisits);
+    }
+
+    /// <summary>The area that the cuts of a part go over, mm², by how long its cells take.</summary>
+    public static double Of(PartResult part, Job job, Box3 area)
+    {
+        var touched = 0.0;
+        foreach (ref readonly var cut in part.Cuts.AsSpan())
+            touched += Touched(part, cut, job.EndOf(cut.Tool), area);
+        return touched;
     }
 
     /// <summary>The area that a cut goes over, mm², by how long its cells take.</summary>

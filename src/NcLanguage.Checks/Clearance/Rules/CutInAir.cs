@@ -1,0 +1,120 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A run of feeds that comes nowhere near what stands of the stock.</summary>
+public sealed class CutInAir : Rule
+{
+    /// <summary>A run of feeds in air is told from so many seconds on.</summary>
+    const double MostSeconds = 10;
+
+    /// <summary>The same where the tool cuts nothing else before it is changed.</summary>
+    const double MostSecondsOfAll = 2;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC4014",
+        Name = "cut-in-air",
+        Severity = Severity.Note,
+        Title = "Feeds that cut nothing but air",
+        Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock: from 10 s on, or from 2 s on where the tool "
+            + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count. One finding for each row, at its first block.",
+        AtTheMachine = "The tool feeds along above or beside the part: at best the time is lost, at worst a depth, a datum or a length offset is wrong and the part stays uncut.",
+        Setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+              "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "fluteLength": 30, "length": 90 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X-10 Y30
+            G43 H5 Z50 M8
+            Z5
+            G1 X110 F300
+            ~^^^^^^^^^^^
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X-10 Y30
+            G43 H5 Z50 M8
+            Z-5
+            G1 X110 F300
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        NotFound = "Rows that come near what stands anywhere, such as a finishing pass gone twice; anything without a stock or with a tool of unknown diameter, after a cut whose place or tool is not "
+            + "known, and behind the first 200,000 cuts. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
+        Source = "Common practice.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (file.Run.Job.Setup.Stock is null)
+            return;
+        var row = new Row();
+        var (tool, toolCuts) = (int.MinValue, false);
+        var parts = file.Run.Stock.Parts;
+        for (var part = 0; part < parts.Length; part++)
+        {
+            var source = parts[part].Source;
+            for (var i = 0; i < source.Cuts.Length; i++)
+            {
+                ref readonly var cut = ref source.Cuts[i];
+                if (cut.Tool != tool)
+                {
+                    Tell(file, row, isAll: !toolCuts);
+                    (row, tool, toolCuts) = (new Row(), cut.Tool, false);
+                }
+                if (parts[part].IsInAir(i))
+                {
+                    row.Add(source, cut, file.Run.LineOf(part, cut.Line));
+                    continue;
+                }
+                toolCuts = true;
+                Tell(file, row, isAll: false);
+                row = new Row();
+            }
+        }
+        Tell(file, row, isAll: !toolCuts);
+    }
+
+    void Tell(in FileContext file, in Row row, bool isAll)
+    {
+        if (row.Line < 0 || !(row.Seconds >= (isAll ? MostSecondsOfAll : MostSeconds)))
+            return;
+        var say = file.SayAt(row.Line);
+        var feeds = row.Count == 1 ? "This feed meets" : $"From here on {row.Count} feeds and arcs meet";
+        file.ReportBlock(this, row.Line, $"{feeds} nothing of the stock: {say.Length(Math.Round(row.Length, 1))} through air in {Say.Seconds(Math.Round(row.Seconds, 1))}"
+            + (isAll ? $"; tool {row.Tool} cuts nothing at all." : "."));
+    }
+
+    /// <summary>Feeds in air in a row.</summary>
+    struct Row()
+    {
+        public int Line = -1, Count, Tool;
+        public double Length, Seconds;
+
+        public void Add(PartResult part, in StockCut cut, int line)
+        {
+            // Up and down the tool goes to its work and leaves it.
+            if (float.IsNaN(cut.Seconds) || (cut.Arc < 0 && cut.From.X == cut.To.X && cut.From.Y == cut.To.Y))
+                return;
+            if (Line < 0)
+                (Line, Tool) = (line, cut.Tool);
+            Count++;
+            Seconds += cut.Seconds;
+            Length += cut.Arc < 0 ? Point3.Distance(cut.From, cut.To) : part.PathOf(cut).Length;
+        }
+    }
+}

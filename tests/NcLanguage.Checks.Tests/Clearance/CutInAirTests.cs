@@ -1,0 +1,60 @@
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.Clearance;
+
+/// <summary>Which feeds are told as cutting air. Expected outcomes are closed-form: where the tool is, and length over feed for the time.</summary>
+public sealed class CutInAirTests
+{
+    const string Plate = """
+        { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+          "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 5, "kind": "end-mill", "diameter": 10 }, { "number": 6, "kind": "ball-mill", "diameter": 8 } ] }
+        """;
+    const string Start = "G21 G90 G17 G54\nT5 M6\nG0 X-10 Y30 Z5\n";
+
+    static List<Finding> Of(string moves, string setup = Plate) => Programs.Of("cut-in-air", Start + moves, setup);
+
+    [Theory]
+    [InlineData("G1 X110 F300\nG0 Z50\nM30", new[] { 4 })] // 24 s, 5 above the plate, and nothing else
+    [InlineData("Z-2\nG1 X110 F300\nG0 Z50\nM30", new int[0])]
+    [InlineData("Z0.5\nG1 X110 F300\nG0 Z50\nM30", new int[0])] // half a millimetre above: the stock may be a little larger than the setup says
+    [InlineData("Z2\nG1 X110 F300\nG0 Z50\nM30", new[] { 5 })]
+    [InlineData("G0 Z-5 Y-4\nG1 X110 F300\nG0 Z50\nM30", new int[0])] // along the side, 1 mm into it
+    [InlineData("G0 Z-5 Y-15\nG1 X110 F300\nG0 Z50\nM30", new[] { 5 })] // beside it, 10 mm off
+    [InlineData("G0 X50\nG1 Z3 F5\nG0 Z50\nM30", new int[0])] // straight down: an approach, however slow
+    [InlineData("G1 Z-3 F20\nX110 F300\nZ5 F20\nG0 Z50\nM30", new int[0])] // 24 s down and 24 s up at feed
+    [InlineData("Z-3\nG1 X110 F300\nX-10\nX110\nG0 Z50\nM30", new int[0])] // the same slot thrice: a finishing pass gone again
+    [InlineData("Z-3\nG1 X110 F300\nG0 Z4\nG1 X100 F200\nG0 Z50\nM30", new int[0])] // 3 s at 4 mm between cuts
+    [InlineData("Z-3\nG1 X110 F300\nG0 Z4\nG1 X-10\nG0 Z50\nM30", new[] { 7 })] // 24 s back at feed above the part
+    [InlineData("G1 X0 F300\nX10\nX15 Y35\nG3 X15 Y15 I0 J-10\nG0 Z9\nG1 X40\nG0 Z50\nM30", new[] { 4 })] // a row over a rapid: one finding
+    [InlineData("G1 X-5 F100\nG0 Z50\nT6 M6\nG0 Z-3\nG1 X50\nM30", new[] { 4 })] // 3 s, but all that the tool does
+    [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
+    public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
+
+    [Fact]
+    public void It_says_how_long_the_way_is_and_how_long_it_takes()
+    {
+        // 15 + 10 + half a circle of radius 10 + 25 = 81.4 mm, at 300 mm/min 16.3 s.
+        Assert.Equal("From here on 4 feeds and arcs meet nothing of the stock: 81.4 mm through air in 16.3 s; tool 5 cuts nothing at all.",
+            Assert.Single(Of("G1 X5 F300\nX15\nG3 X15 Y10 I0 J-10\nG1 X40\nG0 Z50\nM30")).Message);
+    }
+
+    [Fact]
+    public void A_ball_that_follows_what_it_left_is_not_in_air()
+    {
+        // Rows 0.5 mm apart up and down over a ridge: each lies a little higher or lower than what the row before has left beside it.
+        var program = new System.Text.StringBuilder(Start + "T6 M6\nG0 X-10 Y20 Z5\n");
+        for (var i = 0; i < 40; i++)
+        {
+            program.Append($"G0 Z5\nG0 X0 Y{20 + i * 0.5:0.0}\nG1 Z-6 F300\n");
+            for (var x = 0; x <= 100; x += 5)
+                program.Append($"X{x} Z{-6 + 5 * Math.Sin(x * Math.PI / 100) * Math.Sin(i * Math.PI / 40):0.000}\n");
+        }
+        Assert.Empty(Programs.Of("cut-in-air", program + "G0 Z50\nM30", Plate));
+    }
+
+    [Theory]
+    [InlineData("""{ "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10 } ] }""")] // no stock
+    [InlineData("""{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "end-mill" } ] }""")] // no diameter
+    [InlineData("""{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "probe", "diameter": 10 } ] }""")]
+    public void Where_what_it_needs_is_not_known_it_is_silent(string setup) => Assert.Empty(Of("G1 X110 F300\nG0 Z50\nM30", setup));
+}

@@ -20,6 +20,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
     private readonly SemanticTokenFeature _tokens = new();
+    private readonly CodeLensFeature _lenses = new();
     private JobFixFeature _jobFixes = null!;
     private WorkspaceSymbolFeature _workspaceSymbols = null!;
 
@@ -65,7 +66,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 new DocumentOnTypeFormattingOptions(FormattingFeature.Trigger),
                 InlineValueProvider: true,
                 PullDiagnosticFeature.Options,
-                WorkspaceSymbolProvider: true),
+                WorkspaceSymbolProvider: true,
+                new CodeLensOptions(ResolveProvider: true)),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
@@ -223,6 +225,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
         return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
     }
+
+    public Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, [], CodeLensFeature.Answer, cancellationToken);
+
+    public Task<CodeLens> ResolveCodeLensAsync(CodeLens request, CancellationToken cancellationToken) =>
+        request.Data is { } data ? ReadAsync(data.Uri, request, context => _lenses.Resolve(context, request), cancellationToken) : Task.FromResult(request);
 
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
         ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);

@@ -17,8 +17,6 @@ internal static class Unsupported
         ["completionItem/resolve"] = Later,
         ["textDocument/signatureHelp"] = Later,
         ["documentLink/resolve"] = Later,
-        ["textDocument/codeLens"] = Later,
-        ["codeLens/resolve"] = Later,
         ["workspace/executeCommand"] = Later,
         ["workspaceSymbol/resolve"] = Later,
         ["inlayHint/resolve"] = "hints come complete",

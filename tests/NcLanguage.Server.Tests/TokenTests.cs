@@ -88,6 +88,19 @@ public sealed class TokenTests
         Assert.Equal("part.nc", (string?)symbol["containerName"]);
     }
 
+    [Fact]
+    public async Task A_lens_gets_its_text_when_it_is_shown()
+    {
+        await using TestClient client = await OpenAsync("G90\nT4 M6\nG81 X1 Y1 Z-3 R2 F100\nG80\nM30\n");
+        JsonArray lenses = (await client.RequestAsync("textDocument/codeLens", Document()))!.AsArray();
+        Assert.Equal([0, 1], lenses.Select(lens => (int)lens!["range"]!["start"]!["line"]!));
+        Assert.Null(lenses[1]!["command"]);
+        JsonNode shown = (await client.RequestAsync("codeLens/resolve", lenses[1]!.ToJsonString()))!;
+        Assert.StartsWith("1 hole, ", (string?)shown["command"]!["title"], StringComparison.Ordinal);
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G54 "));
+        Assert.Equal(-32801, await client.ErrorOfAsync("codeLens/resolve", lenses[1]!.ToJsonString()));
+    }
+
     private static async Task<TestClient> OpenAsync(string program, string capabilities = "{}")
     {
         TestClient client = await TestClient.InitializedAsync(capabilities);

@@ -24,6 +24,9 @@ public sealed record OutlineItem(string Name, string Detail, OutlineKind Kind, i
 /// <summary>A program by tool and operation, with holes and time. Built from what the run noted for each block: nothing runs again.</summary>
 public sealed class Outline
 {
+    /// <summary>The detail of a program or subroutine that nothing calls.</summary>
+    public const string NotCalled = "not called";
+
     readonly ProgramAnalysis _analysis;
     readonly BlockFacts[] _blocks;
 
@@ -87,7 +90,7 @@ public sealed class Outline
         if (_analysis.Main.Flow is not { } flow)
             return Detail(first, last);
         var runs = begins <= last ? flow.RunsOf(begins) : 0;
-        return runs == 0 ? "not called" : $"runs {(runs == 1 ? "once" : RunsText.Number(runs) + " times")}, {Detail(first, last)}";
+        return runs == 0 ? NotCalled : $"runs {(runs == 1 ? "once" : RunsText.Number(runs) + " times")}, {Detail(first, last)}";
     }
 
     /// <summary>Tools and operations, and the subroutines between them.</summary>

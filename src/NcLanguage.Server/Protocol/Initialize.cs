@@ -78,7 +78,8 @@ internal sealed record ServerCapabilities(
     DocumentOnTypeFormattingOptions DocumentOnTypeFormattingProvider,
     bool InlineValueProvider,
     DiagnosticOptions DiagnosticProvider,
-    bool WorkspaceSymbolProvider);
+    bool WorkspaceSymbolProvider,
+    CodeLensOptions CodeLensProvider);
 
 internal enum TextDocumentSyncKind
 {

@@ -78,4 +78,6 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(SymbolInformation[]))]
 [JsonSerializable(typeof(TextEdit[]))]
 [JsonSerializable(typeof(WorkspaceDiagnosticReport))]
+[JsonSerializable(typeof(CodeLens))]
+[JsonSerializable(typeof(CodeLens[]))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -124,6 +124,12 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.WorkspaceSymbol, UseSingleObjectParameterDeserialization = true)]
     Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.CodeLens, UseSingleObjectParameterDeserialization = true)]
+    Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.CodeLensResolve, UseSingleObjectParameterDeserialization = true)]
+    Task<CodeLens> ResolveCodeLensAsync(CodeLens request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
     Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
 

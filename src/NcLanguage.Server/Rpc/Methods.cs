@@ -42,6 +42,8 @@ internal static class Methods
     public const string PullDiagnostics = "textDocument/diagnostic";
     public const string WorkspaceDiagnostics = "workspace/diagnostic";
     public const string WorkspaceSymbol = "workspace/symbol";
+    public const string CodeLens = "textDocument/codeLens";
+    public const string CodeLensResolve = "codeLens/resolve";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
 

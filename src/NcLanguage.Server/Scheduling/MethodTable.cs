@@ -63,6 +63,8 @@ internal static class MethodTable
         [Methods.PullDiagnostics] = Schedule.Snapshot,
         [Methods.WorkspaceDiagnostics] = Schedule.Snapshot,
         [Methods.WorkspaceSymbol] = Schedule.Snapshot,
+        [Methods.CodeLens] = Schedule.Snapshot,
+        [Methods.CodeLensResolve] = Schedule.Snapshot,
         [Methods.StateAt] = Schedule.Snapshot,
         [Methods.Holes] = Schedule.Snapshot,
     }.ToFrozenDictionary();

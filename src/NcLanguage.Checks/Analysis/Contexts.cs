@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -142,6 +143,7 @@ public readonly ref struct FileContext
 {
     readonly List<Finding> _findings;
     readonly LastUnit _lastUnit = new();
+    readonly HolesMade _holesMade = new();
 
     internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings)
     {
@@ -168,6 +170,26 @@ public readonly ref struct FileContext
         if (_lastUnit.SetAt != setter)
             (_lastUnit.SetAt, _lastUnit.Say) = (setter, new(Run.StepAt(setter).After.Units));
         return _lastUnit.Say;
+    }
+
+    /// <summary>The places where the run makes holes; worked out when first asked for.</summary>
+    internal WorkedPlaces Places => _holesMade.Places ??= WorkedPlaces.Of(Run);
+
+    /// <summary>The run's holes held against the drawing's; worked out when first asked for.</summary>
+    internal DrawingFindings Drawing
+    {
+        get
+        {
+            var made = _holesMade;
+            var run = Run;
+            return made.Drawing ??= DrawingFindings.Of(run, () => made.Places ??= WorkedPlaces.Of(run));
+        }
+    }
+
+    sealed class HolesMade
+    {
+        public WorkedPlaces? Places;
+        public DrawingFindings? Drawing;
     }
 
     sealed class LastUnit

@@ -73,6 +73,12 @@ public sealed record PartResult
 
     public required LowRapid[] LowRapids { get; init; }
 
+    /// <summary>Arcs and helices that mills cut in the XY plane.</summary>
+    public required RoundCut[] Rounds { get; init; }
+
+    /// <summary>Feeds straight down that no cycle makes.</summary>
+    public required Plunge[] Plunges { get; init; }
+
     /// <summary>Known seconds of its moves; moves whose time is not known are left out and counted.</summary>
     public required double Seconds { get; init; }
 

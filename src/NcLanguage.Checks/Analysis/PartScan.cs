@@ -17,6 +17,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<StockCut> _cuts = [];
     readonly List<StockArc> _arcs = [];
     readonly List<LowRapid> _lowRapids = [];
+    readonly List<RoundCut> _rounds = [];
+    readonly List<Plunge> _plunges = [];
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
     readonly Dictionary<StepEvents, Rule[]> _interested = [];
@@ -61,6 +63,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         var at = _count++;
         _sets[at] = step.Sets;
         NoteHoles(at);
+        ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
         if (Job.Setup.Stock is { } stock)
             StockMoves.Note(step, at, stock, Job, _cuts, _arcs, _lowRapids);
         NoteTime(at);
@@ -95,6 +98,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Cuts = Taken(_cuts),
             Arcs = Taken(_arcs),
             LowRapids = Taken(_lowRapids),
+            Rounds = Taken(_rounds),
+            Plunges = Taken(_plunges),
             Seconds = _total,
             UntimedMoves = _untimedMoves,
             StepSeconds = _seconds[.._count],

@@ -22,6 +22,24 @@ public enum HoleStatus
     Extra,
 }
 
+/// <summary>What a hole still wants.</summary>
+public enum HoleUnfinished
+{
+    No,
+
+    /// <summary>A spot is there, and nothing drills it.</summary>
+    SpotOnly,
+
+    /// <summary>The drawing asks for a thread, the hole is there, and nothing taps it.</summary>
+    NotTapped,
+
+    /// <summary>A little smaller than the drawing asks for, and the setup's reamer or boring bar of the right size does not come there.</summary>
+    NotReamed,
+}
+
+/// <summary>What made a hole.</summary>
+public enum HoleMaking { None, Drilled, Reamed, Bored, Milled }
+
 /// <summary>One place where the drawing asks for a hole, or the program makes one. Lengths in mm, in the setup's frame.</summary>
 public sealed record DrawingMatch
 {
@@ -35,21 +53,35 @@ public sealed record DrawingMatch
     /// <summary>Null where the program drills at places that are not known, and this may be one of them.</summary>
     public required HoleStatus? Status { get; init; }
 
-    /// <summary>Diameter of the tool that decides; NaN where not known.</summary>
+    public HoleUnfinished Unfinished { get; init; }
+
+    /// <summary>Diameter that the cut leaves which decides; NaN where not known.</summary>
     public double Diameter { get; init; } = double.NaN;
 
-    /// <summary>How deep that tool cuts at its full diameter, from the top of the stock; NaN where not known.</summary>
+    /// <summary>How deep that cut is at its full diameter, from the top of the stock; NaN where not known.</summary>
     public double Depth { get; init; } = double.NaN;
 
-    /// <summary>How deep the tap goes, from the top of the stock; NaN where there is none or it is not known.</summary>
+    /// <summary>How deep the thread goes, from the top of the stock; NaN where there is none or it is not known.</summary>
     public double ThreadDepth { get; init; } = double.NaN;
 
-    /// <summary>The drawing asks for a thread, the hole is there, and nothing taps it.</summary>
-    public bool IsThreadMissing { get; init; }
+    /// <summary>Whether the thread that is cut is another than the drawing's.</summary>
+    public bool IsOtherThread { get; init; }
 
-    /// <summary>A spot is there, and nothing drills it.</summary>
-    public bool IsSpotOnly { get; init; }
+    /// <summary>How the hole is made.</summary>
+    public HoleMaking By { get; init; }
+
+    /// <summary>A full circle that leaves its middle standing, as far as is known: it may be a hole, a ring or a boss.</summary>
+    public bool MayBeBoss { get; init; }
 
     /// <summary>Numbers (from 1) of the program's holes at this place, in the order drilled.</summary>
     public ImmutableArray<int> Holes { get; init; } = [];
+
+    /// <summary>The lines (from 0) of all blocks that work at this place, in the order of the run.</summary>
+    public ImmutableArray<int> Lines { get; init; } = [];
+
+    /// <summary>The line (from 0) of the block whose cut decides; null where there is none.</summary>
+    public int? DecidingLine => Work?.Line;
+
+    /// <summary>The work that decides; null where there is none.</summary>
+    internal PlaceWork? Work { get; init; }
 }

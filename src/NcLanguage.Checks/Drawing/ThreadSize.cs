@@ -23,14 +23,23 @@ readonly record struct ThreadSize(double Diameter, double? Pitch)
         return Number(text[..times]) is { } diameter && Number(text[(times + 1)..]) is { } pitch ? new ThreadSize(diameter, pitch) : null;
     }
 
-    /// <summary>False only where what is known of the tool contradicts the thread. A thread mill cuts threads of many diameters.</summary>
-    public bool Fits(Tool? tool)
+    /// <summary>False only where what is known of the work contradicts the thread. A milled thread is as wide as its helix.</summary>
+    public bool Fits(in PlaceWork work)
     {
         const double Equal = 0.005;
+        if (work.Kind == WorkKind.MillThread)
+            return Math.Abs(work.Diameter - Diameter) <= MostMilledOff * (Pitch ?? work.Pitch) && (Pitch is null || Math.Abs(work.Pitch - Pitch.Value) <= PitchOfHelix);
+        var tool = work.Tool;
         if (tool?.Kind == ToolKind.Tap && tool.Diameter is { } diameter && Math.Abs(diameter - Diameter) > Equal)
             return false;
         return Pitch is null || tool?.Pitch is null || Math.Abs(tool.Pitch.Value - Pitch.Value) <= Equal;
     }
+
+    /// <summary>A milled thread is cut a little wider or narrower until the gauge fits: so much of its pitch (common practice).</summary>
+    const double MostMilledOff = 0.25;
+
+    /// <summary>A helix is written with rounded levels, mm.</summary>
+    const double PitchOfHelix = 0.01;
 
     static double? Number(ReadOnlySpan<char> text) =>
         double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value > 0 ? value : null;

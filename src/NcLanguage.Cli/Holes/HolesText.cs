@@ -50,41 +50,28 @@ sealed class HolesText(Screen screen)
     void WriteDrawing(HoleReport report)
     {
         screen.WriteLine();
-        screen.WriteLine("The drawing's holes, and what is made there. Depths at full diameter, from the top of the stock; milled holes are not seen.");
+        screen.WriteLine("The drawing's holes beside what is made there, in the setup's frame, in mm. Depths are those at full diameter, from the top of the stock. Of milled holes only full circles and helices are seen.");
         screen.WriteLine();
-        screen.WriteLine("         X         Y  wanted                    made                                status", Heading);
+        screen.WriteLine("         X         Y  wanted   deep  thread      made   deep  thread  by        line  status", Heading);
         foreach (var match in report.Drawing.Matches)
         {
-            screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9}  {Wanted(match.Wanted),-25} {Made(match),-35} ");
+            var wanted = match.Wanted;
+            screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {wanted?.Thread ?? "",-9} "
+                + $"{Optional(match.Diameter),6} {Optional(match.Depth),6} {Optional(match.ThreadDepth),7}  {HoleReport.Word(match.By) ?? "",-8} {Line(match),5}  ");
             screen.WriteLine(Status(match), match.Status is HoleStatus.Drilled ? (Style?)null : Bad);
         }
         if (!report.Drawing.AreAllPlacesKnown)
             screen.WriteLine("Some holes are drilled at places that are not known: what seems to be missing may be one of them.");
     }
 
-    static string Wanted(DrawingHole? hole) => hole is null
-        ? "nothing"
-        : Size(hole.Thread, hole.Diameter ?? double.NaN, hole.Depth ?? double.NaN);
+    static string Optional(double? value) => value is { } number && !double.IsNaN(number) ? Say.Number(number) : "";
 
-    static string Made(DrawingMatch match)
+    // The block that decides; where nothing does, the first that works there.
+    static string Line(DrawingMatch match) => match.DecidingLine is { } line ? $"{line + 1}" : match.Lines.IsEmpty ? "" : $"{match.Lines[0] + 1}";
+
+    static string Status(DrawingMatch match)
     {
-        if (match.IsSpotOnly)
-            return "a spot only";
-        if (match.Status is HoleStatus.Missing or null)
-            return "nothing";
-        var hole = Size(null, match.Diameter, match.Depth);
-        return double.IsNaN(match.ThreadDepth) ? hole : $"{hole}, tapped to {Say.Mm(match.ThreadDepth)}";
+        var status = match.Status is null ? "not known" : HoleReport.Word(match.Status)!;
+        return HoleReport.Note(match) is { } note ? $"{status}: {note}" : status;
     }
-
-    static string Size(string? thread, double diameter, double depth)
-    {
-        var size = double.IsNaN(diameter) ? "hole" : Say.Mm(diameter);
-        if (thread is not null)
-            size = double.IsNaN(diameter) ? thread : $"{thread} ({size})";
-        return double.IsNaN(depth) ? size : $"{size}, {Say.Number(depth)} deep";
-    }
-
-    static string Status(DrawingMatch match) => match.Status is null
-        ? "not known"
-        : match.IsThreadMissing ? "shallow: not tapped" : HoleReport.Word(match.Status)!;
 }

@@ -72,6 +72,8 @@ public static class HoleJson
         json.WriteKnown("x", match.X);
         json.WriteKnown("y", match.Y);
         json.WriteString("status", HoleReport.Word(match.Status));
+        if (HoleReport.Note(match) is { } note)
+            json.WriteString("note", note);
         if (match.Wanted is { } wanted)
         {
             json.WriteStartObject("wanted");
@@ -84,9 +86,14 @@ public static class HoleJson
         json.WriteKnown("diameter", match.Diameter);
         json.WriteKnown("depth", match.Depth);
         json.WriteKnown("threadDepth", match.ThreadDepth);
+        json.WriteString("by", HoleReport.Word(match.By));
         json.WriteStartArray("holes");
         foreach (var number in match.Holes)
             json.WriteNumberValue(number);
+        json.WriteEndArray();
+        json.WriteStartArray("lines");
+        foreach (var line in match.Lines)
+            json.WriteNumberValue(line + 1);
         json.WriteEndArray();
         json.WriteEndObject();
         json.WriteEndObject();

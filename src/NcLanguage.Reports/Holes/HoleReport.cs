@@ -10,7 +10,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
     {
         ArgumentNullException.ThrowIfNull(run);
         var holes = HoleTable.Of(run);
-        return new HoleReport(path, run, holes, DrawingComparison.Of(holes, run.Job));
+        return new HoleReport(path, run, holes, DrawingComparison.Of(run));
     }
 
     /// <summary>Whether the setup lists holes of a drawing.</summary>
@@ -24,6 +24,32 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
         HoleStatus.Shallow => "shallow",
         HoleStatus.WrongSize => "wrong-size",
         HoleStatus.Extra => "extra",
+        _ => null,
+    };
+
+    /// <summary>What a hole still wants, and what else a status does not tell, in words; null where there is nothing to add.</summary>
+    public static string? Note(DrawingMatch match)
+    {
+        ArgumentNullException.ThrowIfNull(match);
+        return match.Unfinished switch
+        {
+            HoleUnfinished.SpotOnly => match.Status == HoleStatus.Extra ? "only spotted" : "spotted, never drilled",
+            HoleUnfinished.NotTapped => "drilled, never tapped",
+            HoleUnfinished.NotReamed => "drilled, never reamed",
+            _ when match.IsOtherThread => "another thread",
+            _ when match is { Status: HoleStatus.Shallow, ThreadDepth: >= 0 } => "its thread is too short",
+            _ when match is { MayBeBoss: true, Status: not HoleStatus.Missing } => "a circle is milled, its middle is not",
+            _ => null,
+        };
+    }
+
+    /// <summary>drilled, reamed, bored, milled; null where nothing is made.</summary>
+    public static string? Word(HoleMaking making) => making switch
+    {
+        HoleMaking.Drilled => "drilled",
+        HoleMaking.Reamed => "reamed",
+        HoleMaking.Bored => "bored",
+        HoleMaking.Milled => "milled",
         _ => null,
     };
 }

@@ -37,7 +37,7 @@ public sealed class DrawingComparisonTests
         foreach (var cut in cuts)
             text.Append(cut).Append('\n');
         var run = ProgramRun.Create(SourceText.From(text.ToString()), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
-        return DrawingComparison.Of(HoleTable.Of(run), run.Job);
+        return DrawingComparison.Of(run);
     }
 
     private static string Spot(double x) => $"T1 M6\nG99 G81 X{x} Y10 Z-4 R2\nG80 G0 Z20";
@@ -66,7 +66,7 @@ public sealed class DrawingComparisonTests
     public void A_spot_is_no_hole()
     {
         var match = Assert.Single(Compare("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Spot(10)).Matches);
-        Assert.Equal((HoleStatus.Missing, true), (match.Status!.Value, match.IsSpotOnly));
+        Assert.Equal((HoleStatus.Missing, HoleUnfinished.SpotOnly), (match.Status!.Value, match.Unfinished));
     }
 
     [Theory]
@@ -119,7 +119,7 @@ public sealed class DrawingComparisonTests
     public void A_core_hole_without_a_tap_is_not_finished()
     {
         var match = Assert.Single(Compare(Thread, Spot(10), Cut(2, 10, -20)).Matches);
-        Assert.Equal((HoleStatus.Shallow, true), (match.Status!.Value, match.IsThreadMissing));
+        Assert.Equal((HoleStatus.Shallow, HoleUnfinished.NotTapped), (match.Status!.Value, match.Unfinished));
     }
 
     [Fact]

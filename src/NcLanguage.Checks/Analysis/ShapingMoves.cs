@@ -1,0 +1,59 @@
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>An arc or helix in the XY plane that a mill cuts: a piece of a hole, perhaps. Places in the setup's frame, mm.</summary>
+/// <param name="Sweep">Swept angle, radians; whole turns included.</param>
+/// <param name="Line">Its block, counted from 0 within its part.</param>
+public readonly record struct RoundCut(Point3 From, Point3 To, double CenterX, double CenterY, double Sweep, bool Clockwise, Tool Tool, Point3 ToFrame, int Line)
+{
+    public double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
+}
+
+/// <summary>A feed straight down that no cycle makes. Places in the setup's frame, mm; NaN where not known.</summary>
+/// <param name="Line">Its block, counted from 0 within its part.</param>
+/// <param name="CutsBefore">How many of its part's cuts into the stock were made before its block.</param>
+public readonly record struct Plunge(Point3 From, Point3 To, Tool Tool, Point3 ToFrame, int Line, int CutsBefore);
+
+/// <summary>Picks from a step what makes holes without a cycle: round cuts of mills, and feeds straight down.</summary>
+static class ShapingMoves
+{
+    /// <summary>Arcs that sweep less are corners, radians: 40 degrees.</summary>
+    const double LeastSweep = 40 * Math.PI / 180;
+
+    public static void Note(Step step, int line, Setup setup, int cutsBefore, List<RoundCut> rounds, List<Plunge> plunges)
+    {
+        if ((step.Events & StepEvents.Cut) == 0)
+            return;
+        for (var i = 0; i < step.Moves.Count; i++)
+        {
+            ref readonly var move = ref step.Moves[i];
+            if (move.Role != MoveRole.Plain)
+                continue;
+            if (move.Kind == MoveKind.Arc && move.Plane == WorkPlane.XY)
+                NoteRound(move, step, line, setup, rounds);
+            else if (move.Kind == MoveKind.Feed && IsStraightDown(move) && setup.FindTool(step.After.Tool) is { Kind: not null } tool)
+                plunges.Add(new Plunge(move.From + step.ToFrame, move.To + step.ToFrame, tool, step.ToFrame, line, cutsBefore));
+        }
+    }
+
+    // An axis that is not known has not moved either.
+    static bool IsStraightDown(in Move move) => move.To.Z < move.From.Z && move.From.X.Equals(move.To.X) && move.From.Y.Equals(move.To.Y);
+
+    static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
+    {
+        if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || Arcs.Sweep(arc) is not (>= LeastSweep and var sweep)
+            || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
+            return;
+        rounds.Add(new RoundCut(
+            arc.From + step.ToFrame, arc.To + step.ToFrame, arc.Center.X + step.ToFrame.X, arc.Center.Y + step.ToFrame.Y, sweep, arc.Clockwise, tool, step.ToFrame, line));
+    }
+
+    /// <summary>Whether a tool of this kind clears with its side: one that cuts chamfers does not.</summary>
+    internal static bool Mills(ToolKind kind) =>
+        kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
+}

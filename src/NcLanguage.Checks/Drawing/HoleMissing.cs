@@ -1,0 +1,110 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole of the drawing that the program does not make.</summary>
+public sealed class HoleMissing : Rule
+{
+    /// <summary>Lines behind the last hole in which the program's end is looked for.</summary>
+    const int FarEnough = 2_000;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC7001",
+        Name = "hole-missing",
+        Severity = Severity.Error,
+        Title = "A hole of the drawing is not made",
+        Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it. "
+            + "It stands at the program's end; where a hole of its size is drilled at a place that the drawing does not have, at that block.",
+        AtTheMachine = "The part comes off the machine without the hole, and has to be clamped and set again for it.",
+        Setup = """
+            { "stock": { "min": [0, 0, -12], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 } ],
+              "holes": [ { "x": 20, "y": 30, "diameter": 8, "depth": 12 }, { "x": 60, "y": 30, "diameter": 8, "depth": 12 }, { "x": 80, "y": 30, "diameter": 8, "depth": 12 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-15 F150
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            ~^^
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-15 F150
+            X60
+            X80
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "Holes that are milled other than by full circles or helices: those are reported though they are made, so leave them out of the list. In a program whose setup is nc.setup.json, "
+            + "which other programs share, a missing hole is reported only where the program makes others of the same size, depth and thread. Nothing is reported where the program drills at places "
+            + "that are not known, where its run does not come to an end, in a program that others call, and in one of more than 20,000 holes. A hole that is only spotted is hole-not-finished.",
+        Source = "The drawing, as the setup lists it.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        var drawing = file.Drawing;
+        var missing = drawing.Matches
+            .Where(match => match.Status == HoleStatus.Missing && !drawing.Misplaced.ContainsKey(match) && match.Unfinished == HoleUnfinished.No && !drawing.MayBeDoneElsewhere(match)).ToList();
+        var end = -1;
+        foreach (var group in DrawingFindings.Groups(missing))
+        {
+            var line = group[0].Work?.Line ?? (end >= 0 ? end : end = EndOf(file.Run));
+            var say = file.SayAt(line);
+            var holes = DrawingFindings.Subject(group, say).Replace("The hole", "The drawing's hole", StringComparison.Ordinal);
+            file.ReportBlock(this, line, $"{holes} {(group[0].Work is null ? "not made" : "tapped, but never drilled")}: "
+                + $"{DrawingFindings.Size(group[0].Wanted!, say, withDepth: true)}, {ListedIn(group, file.Run)}.{drawing.Sharing}");
+        }
+        foreach (var group in DrawingFindings.Groups(drawing.Misplaced.Keys))
+            ReportMisplaced(group, drawing, file);
+    }
+
+    void ReportMisplaced(List<DrawingMatch> group, DrawingFindings drawing, in FileContext file)
+    {
+        var instead = group.ConvertAll(match => drawing.Misplaced[match]);
+        var line = instead[0].Work!.Value.Line;
+        var say = file.SayAt(line);
+        var holes = DrawingFindings.Subject(group, say).Replace("The hole", "The drawing's hole", StringComparison.Ordinal);
+        file.ReportBlock(this, line, $"{holes} not made: {DrawingFindings.Size(group[0].Wanted!, say)}, {ListedIn(group, file.Run)}. "
+            + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} drilled where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}.");
+    }
+
+    static string ListedIn(List<DrawingMatch> group, ProgramRun run) =>
+        $"{(group.Count == 1 ? "in" : "the first in")} line {group[0].Wanted!.Line} of {Path.GetFileName(run.Job.Setup.Path) ?? "the setup"}";
+
+    /// <summary>The block that ends the program behind its last hole; the last hole's own where there is none near, the last block of a program without holes.</summary>
+    static int EndOf(ProgramRun run)
+    {
+        var from = 0;
+        for (var part = run.Results.Length - 1; part >= 0; part--)
+            if (run.Results[part].Holes is { Length: > 0 } holes)
+            {
+                from = run.LineOf(part, holes[^1].Line);
+                break;
+            }
+        var last = Math.Min(from + FarEnough, run.Text.LineCount - 1);
+        for (var line = from; line <= last; line++)
+            foreach (ref readonly var token in run.BlockAt(line).Tokens)
+                if (token.IsWord('M') && token.Value is 2 or 30)
+                    return line;
+        return from;
+    }
+}

@@ -1,0 +1,71 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole, or its thread, that is not as deep as the drawing asks.</summary>
+public sealed class HoleShallow : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC7003",
+        Name = "hole-shallow",
+        Severity = Severity.Error,
+        Title = "A hole less deep than the drawing asks",
+        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the stock's top than the drawing asks; or a thread that does.",
+        AtTheMachine = "The screw or pin does not go in all the way, a through hole stays closed or narrow at the bottom; found after the part has left the clamps, it costs a second setup.",
+        Setup = """
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 } ],
+              "holes": [ { "x": 20, "y": 30, "diameter": 8, "depth": 12 }, { "x": 60, "y": 30, "diameter": 8, "depth": 12 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-12 F150
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-14.5 F150
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "Differences of up to 0.01 mm. Depths count from the stock's top, without a stock from Z0: a hole that starts at the bottom of a pocket, or in a face that is milled first, seems deeper than it is. "
+            + "Without a point angle in the tool list the tip counts as flat. How much of a thread the tap's lead leaves unfinished is not known. Holes of one size that one tool drills to one depth are told once.",
+        Source = "The drawing, as the setup lists it; length of the point (D/2)·cot(α/2), engineering reference.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        var shallow = file.Drawing.Matches.Where(match => match is { Status: HoleStatus.Shallow, Unfinished: HoleUnfinished.No });
+        foreach (var group in DrawingFindings.Groups(shallow))
+        {
+            var work = group[0].Work!.Value;
+            var say = file.SayAt(work.Line);
+            var wanted = group[0].Wanted!.Depth!.Value;
+            var depth = work.Threads ? group[0].ThreadDepth : group[0].Depth;
+            var tip = work.Tip - work.ToFrame.Z - (wanted - depth);
+            var how = work.Threads ? "threaded to" : work.Full > work.Tip ? "at full diameter" : "made";
+            file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {how} {say.Length(depth)} deep, and the drawing asks for {say.Length(wanted)}: "
+                + $"T{work.ToolNumber} has to go {say.Length(wanted - depth)} deeper, to {say.Level(tip)}.");
+        }
+    }
+}

@@ -1,0 +1,85 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A hole, or a thread, of another size than the drawing's.</summary>
+public sealed class HoleWrongSize : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC7004",
+        Name = "hole-wrong-size",
+        Severity = Severity.Error,
+        Title = "A hole of another size than the drawing's",
+        Finds = "A hole at a place of the drawing that no tool makes in the drawing's diameter, or that a larger tool opens to its bottom; a thread of another diameter or pitch than the drawing's. "
+            + "A milled hole is as wide as its circle and its tool make it.",
+        AtTheMachine = "The wrong tool is called, or the wrong hole got it: too small, it can be opened; too large, the part is scrap.",
+        Setup = """
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 4, "kind": "drill", "diameter": 10, "pointAngle": 118, "fluteLength": 60, "length": 130 } ],
+              "holes": [ { "x": 20, "y": 30, "diameter": 8, "depth": 12 }, { "x": 60, "y": 30, "diameter": 8, "depth": 12 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T4 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H4 Z40 M8
+            G99 G81 X20 Y30 R2 Z-15.5 F150
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-15.5 F150
+            X60
+            G80
+            G0 Z60 M9
+            M5
+            M30
+            """,
+        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
+            + "goes straight down says nothing of the hole it may mill from there. In a program whose setup is nc.setup.json a hole that is too small is reported only where "
+            + "the program makes others of that size right: another program may open it. A hole left for a reamer of the list is hole-not-finished.",
+        Source = "The drawing, as the setup lists it; metric threads as ISO 965-1 writes them.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        var drawing = file.Drawing;
+        var wrong = drawing.Matches.Where(match => match is { Status: HoleStatus.WrongSize, Unfinished: HoleUnfinished.No, Work: not null }
+            && (match.IsOtherThread || match.Diameter > match.Wanted!.Diameter || !drawing.MayBeDoneElsewhere(match)));
+        foreach (var group in DrawingFindings.Groups(wrong))
+        {
+            var match = group[0];
+            var work = match.Work!.Value;
+            var say = file.SayAt(work.Line);
+            var subject = DrawingFindings.Subject(group, say);
+            file.ReportBlock(this, work.Line, match.IsOtherThread
+                ? $"{subject} threaded by T{work.ToolNumber}{ThreadOf(work, say)}, and the drawing asks for {match.Wanted!.Thread}."
+                : $"{subject} made with {say.Length(match.Diameter)} by T{work.ToolNumber}, and the drawing asks for {Wanted(match.Wanted!, say)}.");
+        }
+    }
+
+    static string Wanted(DrawingHole wanted, LengthText say) =>
+        say.Length(wanted.Diameter!.Value) + (wanted.Thread is { } thread ? $" as the core of {thread}" : "");
+
+    static string ThreadOf(PlaceWork work, LengthText say)
+    {
+        var pitch = work.Kind == WorkKind.MillThread ? work.Pitch : work.Tool?.Pitch ?? double.NaN;
+        return double.IsNaN(work.Diameter) ? "" : $" with {say.Length(work.Diameter)}{(double.IsNaN(pitch) ? "" : $" by a pitch of {say.Length(pitch)}")}";
+    }
+}

@@ -1,0 +1,53 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Drawing;
+
+/// <summary>Tells whether mills take away what is drilled at a place, so that the hole was only their way in. It is told from the cuts below the top of the
+/// stock; without a stock nothing is known of them.</summary>
+/// <remarks>Cuts are gathered when first asked for.</remarks>
+sealed class MilledOver(ProgramRun run)
+{
+    /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them a place is taken for milled over.</summary>
+    const int MostLooks = 20_000_000;
+
+    /// <summary>A start hole may be this much deeper than what is milled, mm: it is drilled before the floor's allowance is known to the last tenth.</summary>
+    const double Deeper = 1;
+
+    List<(Point3 From, Point3 To, double Radius)>? _cuts;
+    long _looks;
+
+    /// <summary>Whether a mill cuts into the hole down to its bottom, or through the stock.</summary>
+    public bool TakesAway(WorkedPlace place, in PlaceWork work)
+    {
+        _cuts ??= Gather();
+        _looks += _cuts.Count;
+        if (_looks > MostLooks)
+            return true;
+        var floor = Math.Max(work.Full + Deeper, run.Job.Setup.Stock?.Min.Z ?? double.NegativeInfinity);
+        var reach = double.IsNaN(work.Diameter) ? 0 : work.Diameter / 2;
+        foreach (var (from, to, radius) in _cuts)
+            if (Math.Min(from.Z, to.Z) <= floor && Distance(place.X, place.Y, from, to) < radius + reach)
+                return true;
+        return false;
+    }
+
+    List<(Point3 From, Point3 To, double Radius)> Gather()
+    {
+        var cuts = new List<(Point3, Point3, double)>();
+        foreach (var part in run.Results)
+            foreach (ref readonly var cut in part.Cuts.AsSpan())
+                if (cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
+                    cuts.Add((cut.From, cut.To, diameter / 2));
+        return cuts;
+    }
+
+    /// <summary>Distance of a place from a path as seen from above, mm.</summary>
+    static double Distance(double x, double y, Point3 from, Point3 to)
+    {
+        var (dx, dy) = (to.X - from.X, to.Y - from.Y);
+        var square = dx * dx + dy * dy;
+        var t = square > 0 ? Math.Clamp(((x - from.X) * dx + (y - from.Y) * dy) / square, 0, 1) : 0;
+        return double.Hypot(x - from.X - t * dx, y - from.Y - t * dy);
+    }
+}

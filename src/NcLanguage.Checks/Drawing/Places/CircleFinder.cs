@@ -1,0 +1,95 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Drawing;
+
+/// <summary>Joins the arcs of mills about one centre to full circles and helices. A hole is as deep as the lowest level that a whole turn stays at or below.</summary>
+sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
+{
+    /// <summary>Centres, radii and ends that differ by less are one, mm: circles are written with rounded numbers.</summary>
+    const double Same = 0.01;
+
+    /// <summary>A turn that lacks less than this is a whole one, radians: a hundredth of a millimetre on a radius of 10.</summary>
+    const double Rounding = 1e-3;
+
+    const double Turn = 2 * Math.PI;
+
+    /// <summary>A piece of the path: from an angle run so far to another, with the levels there.</summary>
+    readonly record struct Piece(double From, double To, double FromZ, double ToZ)
+    {
+        public double At(double angle) => To > From ? FromZ + (ToZ - FromZ) * Math.Clamp((angle - From) / (To - From), 0, 1) : ToZ;
+    }
+
+    readonly List<Piece> _pieces = [];
+    RoundCut _last;
+    double _run;
+    double _lowest;
+    double _pitch;
+    int _line;
+
+    public void Note(in RoundCut arc, int line)
+    {
+        if (_pieces.Count > 0 && !Continues(arc))
+            End();
+        if (_pieces.Count == 0)
+            (_run, _lowest, _pitch) = (0, double.NaN, double.NaN);
+        _pieces.Add(new Piece(_run, _run + arc.Sweep, arc.From.Z, arc.To.Z));
+        _last = arc;
+        var start = _run;
+        _run += arc.Sweep;
+        // A turn that goes down is lowest at its end, one that goes up at its beginning.
+        if (start < Turn)
+            Look(Math.Min(Turn, _run), arc, line);
+        else
+            Look(start, arc, line);
+        Look(_run, arc, line);
+        _pieces.RemoveAll(piece => piece.To < _run - Turn - Rounding);
+    }
+
+    /// <summary>What has been gathered is told.</summary>
+    public void End()
+    {
+        if (_pieces.Count > 0 && !double.IsNaN(_lowest))
+            Tell();
+        _pieces.Clear();
+    }
+
+    bool Continues(in RoundCut arc) =>
+        arc.Clockwise == _last.Clockwise && ReferenceEquals(arc.Tool, _last.Tool) && arc.ToFrame == _last.ToFrame
+        && Math.Abs(arc.CenterX - _last.CenterX) <= Same && Math.Abs(arc.CenterY - _last.CenterY) <= Same && Math.Abs(arc.Radius - _last.Radius) <= Same
+        && Math.Abs(arc.From.X - _last.To.X) <= Same && Math.Abs(arc.From.Y - _last.To.Y) <= Same && Math.Abs(arc.From.Z - _last.To.Z) <= Same;
+
+    /// <summary>The level of the whole turn that ends at an angle.</summary>
+    void Look(double end, in RoundCut arc, int line)
+    {
+        if (end < Turn - Rounding)
+            return;
+        var start = end - Turn;
+        var (highest, atStart, atEnd) = (double.NegativeInfinity, double.NaN, double.NaN);
+        foreach (var piece in _pieces)
+        {
+            if (piece.To < start - Rounding || piece.From > end + Rounding)
+                continue;
+            var (first, last) = (piece.At(start), piece.At(end));
+            atStart = double.IsNaN(atStart) ? first : atStart;
+            atEnd = last;
+            highest = Math.Max(highest, Math.Max(first, last));
+        }
+        if (!double.IsNaN(_lowest) && highest >= _lowest)
+            return;
+        (_lowest, _line) = (highest, line);
+        if (arc.Tool.Kind == ToolKind.ThreadMill && Math.Abs(atEnd - atStart) > Same)
+            _pitch = Math.Abs(atEnd - atStart);
+    }
+
+    void Tell()
+    {
+        var tool = _last.Tool;
+        var isThread = tool.Kind == ToolKind.ThreadMill;
+        if (isThread && double.IsNaN(_pitch))
+            return;
+        var diameter = 2 * _last.Radius + tool.Diameter!.Value;
+        found((_last.CenterX, _last.CenterY, new PlaceWork(
+            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch)));
+    }
+}

@@ -1,0 +1,75 @@
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Drawing;
+
+/// <summary>What a tool does to a hole.</summary>
+enum WorkKind
+{
+    /// <summary>Something that neither makes nor sizes the hole: a chamfer, back boring, a probe.</summary>
+    Other,
+    Spot,
+    Drill,
+    Ream,
+    Bore,
+    Tap,
+
+    /// <summary>An end mill goes straight down.</summary>
+    Plunge,
+
+    /// <summary>A mill cuts a full circle.</summary>
+    Mill,
+    MillThread,
+}
+
+/// <summary>One cut at the place of a hole. Lengths in mm, levels in the setup's frame.</summary>
+/// <param name="Tool">Null where the setup does not list it.</param>
+/// <param name="Diameter">Of the hole that it leaves; NaN where not known.</param>
+/// <param name="Tip">How low the tip goes; for a milled hole the lowest whole circle.</param>
+/// <param name="Full">How low it cuts at its full diameter.</param>
+/// <param name="Line">The line of its block in the whole text, from 0.</param>
+/// <param name="Number">The number of the cycle's hole, from 1; 0 where no cycle makes it.</param>
+/// <param name="Cycle">0 where no cycle makes it.</param>
+/// <param name="RLevel">R of the cycle; NaN without one.</param>
+/// <param name="Pitch">Of a milled thread, as the helix climbs; NaN elsewhere.</param>
+readonly record struct PlaceWork(
+    WorkKind Kind, Tool? Tool, int ToolNumber, double Diameter, double Tip, double Full, Point3 ToFrame, int Line, int Number, int Cycle, double RLevel, double Pitch)
+{
+    /// <summary>Whether it makes or sizes a hole.</summary>
+    public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill;
+
+    /// <summary>Whether it cuts a thread.</summary>
+    public bool Threads => Kind is WorkKind.Tap or WorkKind.MillThread;
+
+    /// <summary>What a tool does that goes straight down.</summary>
+    public static WorkKind KindOf(Tool? tool, int cycle) => tool?.Kind switch
+    {
+        ToolKind.Tap or ToolKind.ThreadMill => WorkKind.Tap,
+        _ when cycle is 74 or 84 => WorkKind.Tap,
+        _ when cycle is 87 => WorkKind.Other,
+        ToolKind.SpotDrill or ToolKind.CentreDrill => WorkKind.Spot,
+        ToolKind.Countersink or ToolKind.ChamferMill or ToolKind.FaceMill or ToolKind.Probe => WorkKind.Other,
+        ToolKind.Reamer => WorkKind.Ream,
+        ToolKind.BoringBar => WorkKind.Bore,
+        ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.SlotMill when cycle == 0 => WorkKind.Plunge,
+        _ => WorkKind.Drill,
+    };
+
+    /// <summary>Length of a tool's end that is narrower than its diameter, mm: a point or a ball; 0 where it is flat or not known.</summary>
+    public static double EndLength(Tool? tool) => tool switch
+    {
+        { Kind: ToolKind.BallMill, Diameter: { } ball } => ball / 2,
+        { PointAngle: > 0 and < 180 and var angle, Diameter: { } diameter } => Cutting.PointShape.Length(diameter, angle),
+        _ => 0,
+    };
+}
+
+/// <summary>All that is done at one place, in the order of the run. X and Y in the setup's frame, mm.</summary>
+sealed class WorkedPlace(double x, double y)
+{
+    public double X => x;
+
+    public double Y => y;
+
+    public List<PlaceWork> Works { get; } = [];
+}

@@ -1,0 +1,117 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Drawing;
+
+/// <summary>The places where a program makes holes, and what each tool does there: in cycles, by feeds straight down, by milling full circles.</summary>
+sealed class WorkedPlaces
+{
+    /// <summary>Places nearer than this in X and Y are one, mm: a hundredth is below what any drilled hole is placed to.</summary>
+    public const double SamePlace = 0.01;
+
+    readonly Dictionary<(long, long), List<WorkedPlace>> _cells = [];
+    readonly List<WorkedPlace> _places = [];
+    readonly CircleFinder _circles;
+    int _number;
+
+    WorkedPlaces() => _circles = new CircleFinder(work => Add(work.X, work.Y, work.Work));
+
+    /// <summary>In the order in which they were first worked at.</summary>
+    public IReadOnlyList<WorkedPlace> All => _places;
+
+    /// <summary>False where the program drills at places that are not known: nothing can be called missing then.</summary>
+    public bool AreAllKnown { get; private set; } = true;
+
+    public static WorkedPlaces Of(ProgramRun run)
+    {
+        var places = new WorkedPlaces();
+        for (var part = 0; part < run.Results.Length; part++)
+            places.Note(run, part);
+        places._circles.End();
+        return places;
+    }
+
+    /// <summary>The place at these coordinates of the setup's frame, mm; null where nothing is done there.</summary>
+    public WorkedPlace? At(double x, double y)
+    {
+        const double Rounding = 1e-9;
+        var (column, row) = CellOf(x, y);
+        for (var i = -1; i <= 1; i++)
+            for (var j = -1; j <= 1; j++)
+                foreach (var place in _cells.GetValueOrDefault((column + i, row + j)) ?? [])
+                    if (Math.Abs(place.X - x) <= SamePlace + Rounding && Math.Abs(place.Y - y) <= SamePlace + Rounding)
+                        return place;
+        return null;
+    }
+
+    /// <summary>What a part did, in the order of its blocks: a block has holes, or a plunge, or arcs.</summary>
+    void Note(ProgramRun run, int part)
+    {
+        var result = run.Results[part];
+        var (hole, plunge, round) = (0, 0, 0);
+        while (hole < result.Holes.Length || plunge < result.Plunges.Length || round < result.Rounds.Length)
+        {
+            var atHole = hole < result.Holes.Length ? result.Holes[hole].Line : int.MaxValue;
+            var atPlunge = plunge < result.Plunges.Length ? result.Plunges[plunge].Line : int.MaxValue;
+            var atRound = round < result.Rounds.Length ? result.Rounds[round].Line : int.MaxValue;
+            if (atHole <= atPlunge && atHole <= atRound)
+                NoteHole(result.Holes[hole++], run.LineOf(part, atHole), run.Job);
+            else if (atPlunge <= atRound)
+                NotePlunge(result.Plunges[plunge++], run.LineOf(part, atPlunge));
+            else
+                _circles.Note(result.Rounds[round++], run.LineOf(part, atRound));
+        }
+    }
+
+    void NoteHole(in HoleResult result, int line, Job job)
+    {
+        _number++;
+        var (x, y) = (result.Hole.X + result.ToFrame.X, result.Hole.Y + result.ToFrame.Y);
+        if (result.Plane != WorkPlane.XY || double.IsNaN(x + y))
+        {
+            AreAllKnown = false;
+            return;
+        }
+        var hole = result.Hole;
+        var tool = job.Setup.FindTool(hole.Tool);
+        var tip = hole.Bottom + result.ToFrame.Z;
+        Add(x, y, new PlaceWork(
+            PlaceWork.KindOf(tool, hole.Cycle), tool, hole.Tool, tool?.Diameter ?? double.NaN, tip, tip + PlaceWork.EndLength(tool), result.ToFrame,
+            line, _number, hole.Cycle, hole.RLevel + result.ToFrame.Z, double.NaN));
+    }
+
+    void NotePlunge(in Plunge plunge, int line)
+    {
+        var tool = plunge.Tool;
+        var kind = PlaceWork.KindOf(tool, 0);
+        if (kind == WorkKind.Other || tool.Kind == ToolKindOfThreads)
+            return;
+        if (double.IsNaN(plunge.To.X + plunge.To.Y))
+        {
+            AreAllKnown &= kind == WorkKind.Plunge;
+            return;
+        }
+        Add(plunge.To.X, plunge.To.Y, new PlaceWork(
+            kind, tool, tool.Number, tool.Diameter ?? double.NaN, plunge.To.Z, plunge.To.Z + PlaceWork.EndLength(tool), plunge.ToFrame, line, 0, 0, double.NaN, double.NaN));
+    }
+
+    /// <summary>A thread mill that goes straight down only takes its place.</summary>
+    const Machine.Setups.ToolKind ToolKindOfThreads = Machine.Setups.ToolKind.ThreadMill;
+
+    void Add(double x, double y, in PlaceWork work)
+    {
+        var place = At(x, y);
+        if (place is null)
+        {
+            place = new WorkedPlace(x, y);
+            _places.Add(place);
+            var cell = CellOf(x, y);
+            if (!_cells.TryGetValue(cell, out var inCell))
+                _cells[cell] = inCell = [];
+            inCell.Add(place);
+        }
+        place.Works.Add(work);
+    }
+
+    static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / SamePlace), (long)Math.Floor(y / SamePlace));
+}

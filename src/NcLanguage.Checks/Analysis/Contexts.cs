@@ -182,7 +182,7 @@ public readonly ref struct FileContext
         {
             var made = _holesMade;
             var run = Run;
-            return made.Drawing ??= DrawingFindings.Of(run, () => made.Places ??= WorkedPlaces.Of(run));
+            return made.Drawing ??= DrawingFindings.Of(run, _findings, () => made.Places ??= WorkedPlaces.Of(run));
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Setups;
@@ -9,37 +10,52 @@ namespace NcLanguage.Checks.Drawing;
 /// <summary>What the rules on the drawing ask: may they speak at all, of which holes, and where what they find stands.</summary>
 /// <remarks>They speak only where the setup lists holes, where each place that the program drills at is known, and where the run comes to the program's end.
 /// A setup that several programs share lists holes that another of them may make: there a hole that is not made, or not finished, counts only where the program
-/// makes others of the same size.</remarks>
+/// makes others of the same size. One cause is one finding: what an error at the block concerned explains is not told again.</remarks>
 sealed class DrawingFindings
 {
     /// <summary>Holes that the rules hold against a drawing; a program with more is compared in the hole table alone.</summary>
     public const int MostHoles = 20_000;
 
-    DrawingFindings(ProgramRun run, ImmutableArray<DrawingMatch> matches)
+    readonly HashSet<(double? Diameter, double? Depth, string? Thread)> _kin;
+    readonly HashSet<int> _errors;
+
+    DrawingFindings(ProgramRun run, ImmutableArray<DrawingMatch> matches, HashSet<int> errors)
     {
         Run = run;
         Matches = matches;
+        _errors = errors;
         IsShared = Path.GetFileName(run.Job.Setup.Path) == SetupLocator.SharedSetupName;
         _kin = [.. matches.Where(match => match.Status == HoleStatus.Drilled).Select(match => KinOf(match.Wanted!))];
         Misplaced = MisplacedHoles.Of(
-            matches.Where(match => match.Status == HoleStatus.Missing && !MayBeDoneElsewhere(match)), matches.Where(match => match.Status == HoleStatus.Extra));
+            matches.Where(match => match.Wanted is not null && !MayBeDoneElsewhere(match)), matches.Where(match => match.Status == HoleStatus.Extra));
     }
-
-    readonly HashSet<(double? Diameter, double? Depth, string? Thread)> _kin;
 
     public ProgramRun Run { get; }
 
     /// <summary>Empty where nothing may be said.</summary>
     public ImmutableArray<DrawingMatch> Matches { get; }
 
-    /// <summary>Holes that are missing, each with one of its size that is drilled where the drawing has none.</summary>
+    /// <summary>Holes that are missing, too small or not tapped, each with one of its size that is made where the drawing has none.</summary>
     public IReadOnlyDictionary<DrawingMatch, DrawingMatch> Misplaced { get; }
 
     /// <summary>Whether other programs have the same setup.</summary>
     public bool IsShared { get; }
 
-    public static DrawingFindings Of(ProgramRun run, Func<WorkedPlaces> places) =>
-        new(run, MaySpeak(run) && DrawingComparison.Of(run, places()) is { AreAllPlacesKnown: true } comparison ? comparison.Matches : []);
+    /// <param name="found">What the other rules have found: an error that changes where holes are, or how deep, is not told a second time here.</param>
+    public static DrawingFindings Of(ProgramRun run, IEnumerable<Finding> found, Func<WorkedPlaces> places)
+    {
+        if (!MaySpeak(run) || places() is not { AreAllKnown: true } all)
+            return new DrawingFindings(run, [], []);
+        var errors = new HashSet<int>();
+        foreach (var finding in found)
+        {
+            if (finding.Rule is DepthChangedInCycle)
+                return new DrawingFindings(run, [], []);
+            if (finding.Severity == Severity.Error)
+                errors.Add(finding.Line);
+        }
+        return new DrawingFindings(run, DrawingComparison.Of(run, all).Matches, errors);
+    }
 
     static bool MaySpeak(ProgramRun run)
     {
@@ -51,11 +67,18 @@ sealed class DrawingFindings
         return holes <= MostHoles;
     }
 
+    /// <summary>Whether an error at the block says already what is wrong with its hole.</summary>
+    public bool IsExplained(DrawingMatch match) => match.Work is { } work && _errors.Contains(work.Line);
+
     /// <summary>Whether another program that shares the setup may do what this one leaves undone.</summary>
     public bool MayBeDoneElsewhere(DrawingMatch match) => IsShared && !_kin.Contains(KinOf(match.Wanted!));
 
     /// <summary>What a finding adds where the setup is shared.</summary>
     public string Sharing => IsShared ? $" (Unless another program that shares {SetupLocator.SharedSetupName} does it.)" : "";
+
+    /// <summary>The matches that a rule is to tell of: not those whose hole is made elsewhere by mistake, nor those that an error explains.</summary>
+    public IEnumerable<DrawingMatch> Where(Func<DrawingMatch, bool> isIt) =>
+        Matches.Where(match => isIt(match) && !Misplaced.ContainsKey(match) && !IsExplained(match));
 
     /// <summary>Matches that one cause explains, in the order of the run: the same tool does the same to the same depth for holes of one size.</summary>
     public static IEnumerable<List<DrawingMatch>> Groups(IEnumerable<DrawingMatch> matches) =>
@@ -78,9 +101,9 @@ sealed class DrawingFindings
     }
 
     /// <summary>"The hole at X20 Y12 is", "The 3 holes at X20 Y12, X40 Y12, X60 Y12 are".</summary>
-    public static string Subject(IReadOnlyList<DrawingMatch> matches, LengthText say) => matches.Count == 1
-        ? $"The hole at {PlacesOf(matches, say)} is"
-        : $"The {matches.Count} holes at {PlacesOf(matches, say)} are";
+    public static string Subject(IReadOnlyList<DrawingMatch> matches, LengthText say, string article = "The") => matches.Count == 1
+        ? $"{article} hole at {PlacesOf(matches, say)} is"
+        : $"{article} {matches.Count} holes at {PlacesOf(matches, say)} are";
 
     /// <summary>6.8 mm; M8; 6.8 mm, 15 mm deep</summary>
     public static string Size(DrawingHole wanted, LengthText say, bool withDepth = false)

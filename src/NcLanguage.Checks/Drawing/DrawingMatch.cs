@@ -30,6 +30,9 @@ public enum HoleUnfinished
     /// <summary>A spot is there, and nothing drills it.</summary>
     SpotOnly,
 
+    /// <summary>A thread is cut, and nothing drills its core hole.</summary>
+    NotDrilled,
+
     /// <summary>The drawing asks for a thread, the hole is there, and nothing taps it.</summary>
     NotTapped,
 

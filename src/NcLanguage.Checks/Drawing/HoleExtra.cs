@@ -62,7 +62,7 @@ public sealed class HoleExtra : Rule
         var instead = drawing.Misplaced.Values.ToHashSet(ReferenceEqualityComparer.Instance);
         var extras = new List<DrawingMatch>();
         foreach (var match in drawing.Matches)
-            if (match.Status == HoleStatus.Extra && !instead.Contains(match) && IsOfThisPart(match, file.Run.Job))
+            if (match.Status == HoleStatus.Extra && !drawing.IsExplained(match) && !instead.Contains(match) && IsOfThisPart(match, file.Run.Job))
                 extras.Add(match);
         foreach (var run in extras.GroupBy(match => (match.Work!.Value.ToolNumber, match.Work.Value.Cycle, match.Unfinished)))
         {

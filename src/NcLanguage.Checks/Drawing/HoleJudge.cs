@@ -85,7 +85,7 @@ sealed class HoleJudge(Setup setup)
         return match with
         {
             Status = HoleStatus.Missing,
-            Unfinished = tapped < 0 && spotted >= 0 ? HoleUnfinished.SpotOnly : HoleUnfinished.No,
+            Unfinished = tapped >= 0 ? HoleUnfinished.NotDrilled : spotted >= 0 ? HoleUnfinished.SpotOnly : HoleUnfinished.No,
             Work = tapped >= 0 ? works[tapped] : spotted >= 0 ? works[spotted] : null,
         };
     }

@@ -16,7 +16,7 @@ public sealed class HoleMissing : Rule
         Severity = Severity.Error,
         Title = "A hole of the drawing is not made",
         Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it. "
-            + "It stands at the program's end; where a hole of its size is drilled at a place that the drawing does not have, at that block.",
+            + "It stands at the program's end; where a hole of its size is made, or tapped, at a place that the drawing does not have, at that block.",
         AtTheMachine = "The part comes off the machine without the hole, and has to be clamped and set again for it.",
         Setup = """
             { "stock": { "min": [0, 0, -12], "max": [100, 60, 0] },
@@ -62,18 +62,16 @@ public sealed class HoleMissing : Rule
     public override void CheckFile(in FileContext file)
     {
         var drawing = file.Drawing;
-        var missing = drawing.Matches
-            .Where(match => match.Status == HoleStatus.Missing && !drawing.Misplaced.ContainsKey(match) && match.Unfinished == HoleUnfinished.No && !drawing.MayBeDoneElsewhere(match)).ToList();
+        var missing = drawing.Where(match => match is { Status: HoleStatus.Missing, Unfinished: HoleUnfinished.No or HoleUnfinished.NotDrilled } && !drawing.MayBeDoneElsewhere(match));
         var end = -1;
         foreach (var group in DrawingFindings.Groups(missing))
         {
             var line = group[0].Work?.Line ?? (end >= 0 ? end : end = EndOf(file.Run));
             var say = file.SayAt(line);
-            var holes = DrawingFindings.Subject(group, say).Replace("The hole", "The drawing's hole", StringComparison.Ordinal);
-            file.ReportBlock(this, line, $"{holes} {(group[0].Work is null ? "not made" : "tapped, but never drilled")}: "
+            file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} {(group[0].Work is null ? "not made" : "tapped, but never drilled")}: "
                 + $"{DrawingFindings.Size(group[0].Wanted!, say, withDepth: true)}, {ListedIn(group, file.Run)}.{drawing.Sharing}");
         }
-        foreach (var group in DrawingFindings.Groups(drawing.Misplaced.Keys))
+        foreach (var group in DrawingFindings.Groups(drawing.Misplaced.Keys.Where(match => !drawing.IsExplained(drawing.Misplaced[match]))))
             ReportMisplaced(group, drawing, file);
     }
 
@@ -82,9 +80,9 @@ public sealed class HoleMissing : Rule
         var instead = group.ConvertAll(match => drawing.Misplaced[match]);
         var line = instead[0].Work!.Value.Line;
         var say = file.SayAt(line);
-        var holes = DrawingFindings.Subject(group, say).Replace("The hole", "The drawing's hole", StringComparison.Ordinal);
-        file.ReportBlock(this, line, $"{holes} not made: {DrawingFindings.Size(group[0].Wanted!, say)}, {ListedIn(group, file.Run)}. "
-            + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} drilled where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}.");
+        var isThread = group[0].Unfinished == HoleUnfinished.NotTapped;
+        file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} not {(isThread ? "tapped" : "made")}: {DrawingFindings.Size(group[0].Wanted!, say)}, {ListedIn(group, file.Run)}. "
+            + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} {(isThread ? "tapped" : "made")} where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}.");
     }
 
     static string ListedIn(List<DrawingMatch> group, ProgramRun run) =>

@@ -77,8 +77,8 @@ public sealed class HoleNotFinished : Rule
     public override void CheckFile(in FileContext file)
     {
         var drawing = file.Drawing;
-        var begun = drawing.Matches.Where(match => match is { Wanted: not null, Work: not null } && match.Unfinished != HoleUnfinished.No
-            && !drawing.MayBeDoneElsewhere(match) && !drawing.Misplaced.ContainsKey(match));
+        var begun = drawing.Where(match => match is { Wanted: not null, Work: not null, Unfinished: HoleUnfinished.SpotOnly or HoleUnfinished.NotTapped or HoleUnfinished.NotReamed }
+            && !drawing.MayBeDoneElsewhere(match));
         foreach (var group in DrawingFindings.Groups(begun))
         {
             var match = group[0];

@@ -55,7 +55,7 @@ public sealed class HoleShallow : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        var shallow = file.Drawing.Matches.Where(match => match is { Status: HoleStatus.Shallow, Unfinished: HoleUnfinished.No });
+        var shallow = file.Drawing.Where(match => match is { Status: HoleStatus.Shallow, Unfinished: HoleUnfinished.No });
         foreach (var group in DrawingFindings.Groups(shallow))
         {
             var work = group[0].Work!.Value;

@@ -60,7 +60,7 @@ public sealed class HoleWrongSize : Rule
     public override void CheckFile(in FileContext file)
     {
         var drawing = file.Drawing;
-        var wrong = drawing.Matches.Where(match => match is { Status: HoleStatus.WrongSize, Unfinished: HoleUnfinished.No, Work: not null }
+        var wrong = drawing.Where(match => match is { Status: HoleStatus.WrongSize, Unfinished: HoleUnfinished.No, Work: not null }
             && (match.IsOtherThread || match.Diameter > match.Wanted!.Diameter || !drawing.MayBeDoneElsewhere(match)));
         foreach (var group in DrawingFindings.Groups(wrong))
         {

@@ -3,14 +3,14 @@ namespace NcLanguage.Checks.Drawing;
 /// <summary>Pairs each hole that is missing with one of its size that the program drills where the drawing has none: one slip, one finding.</summary>
 static class MisplacedHoles
 {
-    /// <summary>Missing holes with the extra one that stands in their stead, as far as there are any.</summary>
-    public static Dictionary<DrawingMatch, DrawingMatch> Of(IEnumerable<DrawingMatch> missing, IEnumerable<DrawingMatch> extra)
+    /// <summary>Those of the drawing's holes that are not made in their size, each with an extra one that stands in its stead, as far as there are any.</summary>
+    public static IReadOnlyDictionary<DrawingMatch, DrawingMatch> Of(IEnumerable<DrawingMatch> wanted, IEnumerable<DrawingMatch> extra)
     {
         var pairs = new Dictionary<DrawingMatch, DrawingMatch>(ReferenceEqualityComparer.Instance);
-        var left = extra.Where(match => match.By != HoleMaking.None).ToList();
-        foreach (var match in missing)
+        var left = extra.ToList();
+        foreach (var match in wanted)
         {
-            var nearest = left.Where(other => Fits(match, other)).MinBy(other => Distance(match, other));
+            var nearest = left.Where(other => Fits(match, other)).MinBy(other => double.Hypot(match.X - other.X, match.Y - other.Y));
             if (nearest is null)
                 continue;
             pairs.Add(match, nearest);
@@ -19,8 +19,13 @@ static class MisplacedHoles
         return pairs;
     }
 
-    static bool Fits(DrawingMatch missing, DrawingMatch extra) =>
-        missing.Wanted!.Diameter is not { } wanted || double.IsNaN(extra.Diameter) || Math.Abs(extra.Diameter - wanted) < 0.01;
+    static bool Fits(DrawingMatch match, DrawingMatch extra) => match switch
+    {
+        { Unfinished: HoleUnfinished.NotTapped } => extra.By == HoleMaking.None && extra.Work!.Value.Threads,
+        { Status: HoleStatus.Missing } => extra.By != HoleMaking.None && !IsOther(match.Wanted!.Diameter, extra.Diameter),
+        { Status: HoleStatus.WrongSize, IsOtherThread: false } => match.Diameter < match.Wanted!.Diameter && extra.By != HoleMaking.None && extra.Diameter >= 0 && !IsOther(match.Wanted.Diameter, extra.Diameter),
+        _ => false,
+    };
 
-    static double Distance(DrawingMatch a, DrawingMatch b) => double.Hypot(a.X - b.X, a.Y - b.Y);
+    static bool IsOther(double? wanted, double made) => Math.Abs((wanted ?? double.NaN) - made) > 0.01;
 }

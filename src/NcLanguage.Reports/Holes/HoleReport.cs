@@ -34,6 +34,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
         return match.Unfinished switch
         {
             HoleUnfinished.SpotOnly => match.Status == HoleStatus.Extra ? "only spotted" : "spotted, never drilled",
+            HoleUnfinished.NotDrilled => "tapped, never drilled",
             HoleUnfinished.NotTapped => "drilled, never tapped",
             HoleUnfinished.NotReamed => "drilled, never reamed",
             _ when match.IsOtherThread => "another thread",

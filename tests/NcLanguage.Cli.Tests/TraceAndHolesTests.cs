@@ -145,6 +145,8 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Equal(
             ["drilled", "shallow", "missing"],
             outcome.Json.GetProperty("drawing").EnumerateArray().Select(hole => hole.GetProperty("status").GetString()));
+        Assert.Equal(
+            """{"diameter":6,"depth":1.197,"threadDepth":null,"by":"drilled","holes":[2],"lines":[6]}""", outcome.Json.GetProperty("drawing")[1].GetProperty("made").GetRawText());
     }
 
     [Fact]
@@ -166,7 +168,7 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Contains("a hand on feed hold", trace, StringComparison.Ordinal);
         var holes = Command.In(_scratch.Folder, "holes", "two.nc").Output;
         Assert.Matches(@"(?m)^ +1 +5 +G82 +T1 +10 +0 +10 +2 +-3 +2 +10 ", holes);
-        Assert.Matches(@"(?m)^ +50 +0 +6 mm, 5 deep .*shallow", holes);
+        Assert.Matches(@"(?m)^ +50 +0 +6 +5 +6 +1\.197 +drilled +6 +shallow", holes);
     }
 
     [Fact]

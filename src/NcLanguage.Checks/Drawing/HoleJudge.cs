@@ -32,9 +32,10 @@ sealed class HoleJudge(Setup setup)
             return OfOtherSize(wanted, match, cuts);
         match = With(match, right, works);
         // A larger hole that goes as deep has cut the right one away; a counterbore above it has not.
-        foreach (var cut in cuts)
-            if (wanted.Diameter is not null && cut.Diameter > right.Diameter + EqualMilled && Depth(cut) >= Math.Min(Depth(right), wanted.Depth ?? Depth(right)) - Equal && Clears(cut, works))
-                return With(match, cut, works) with { Status = HoleStatus.WrongSize };
+        var larger = cuts.FindAll(cut => wanted.Diameter is not null && cut.Diameter > right.Diameter + EqualMilled
+            && Depth(cut) >= Math.Min(Depth(right), wanted.Depth ?? Depth(right)) - Equal && Clears(cut, works));
+        if (larger.Count > 0)
+            return With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize };
         if (Depth(right) < wanted.Depth - Equal)
             return match with { Status = HoleStatus.Shallow };
         return wanted.Thread is null ? match with { Status = HoleStatus.Drilled } : JudgeThread(wanted, match, works);

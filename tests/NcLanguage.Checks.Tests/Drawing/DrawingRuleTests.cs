@@ -1,0 +1,112 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Drawing;
+
+/// <summary>When the rules on the drawing speak, and when they had better not. Plates and programs are our own; point lengths are (D/2)·cot(α/2) (engineering reference): 8 mm at
+/// 118 degrees 2.403 mm.</summary>
+public sealed class DrawingRuleTests
+{
+    private const string Row = """{ "x": 20, "y": 30, "diameter": 8, "depth": 10 }, { "x": 40, "y": 30, "diameter": 8, "depth": 10 }, { "x": 60, "y": 30, "diameter": 8, "depth": 10 }""";
+
+    private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\nT3 M6\nS1500 M3\nG0 X20 Y30\nG43 H3 Z40 M8\n";
+    private const string Tail = "\nG80\nG0 G53 Z0 M9\nM5\nM30\n";
+
+    private static ProgramAnalysis Analyse(string blocks, string holes = Row, string setupName = "x.setup.json", string head = Head, string tail = Tail)
+    {
+        var json = $$"""
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] }, "obstacles": [],
+              "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 } ],
+              "holes": [ {{holes}} ] }
+            """;
+        var setup = SetupFile.Read(setupName, Encoding.UTF8.GetBytes(json));
+        Assert.Empty(setup.Problems);
+        return ProgramAnalysis.Create(SourceText.From(head + blocks + tail), setup.Setup, MachineProfile.IsoMill with { IsChosen = true });
+    }
+
+    private static string[] Drawn(ProgramAnalysis analysis) =>
+        [.. analysis.Findings.Where(finding => finding.Id.StartsWith("NC7", StringComparison.Ordinal)).Select(finding => $"{finding.Name} {finding.Line + 1}")];
+
+    private const string Made = "G99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60";
+
+    [Fact]
+    public void Nothing_is_said_of_a_part_that_is_as_drawn() => Assert.Empty(Drawn(Analyse(Made)));
+
+    [Fact]
+    public void A_missing_hole_is_told_at_the_programs_end()
+    {
+        var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX40").Findings);
+        Assert.Equal(("hole-missing", 11, Severity.Error), (finding.Name, finding.Line, finding.Severity));
+        Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 5 of x.setup.json.", finding.Message);
+    }
+
+    [Fact]
+    public void Holes_of_one_kind_that_are_missing_are_told_once() =>
+        Assert.Contains("The drawing's 2 holes at X40 Y30, X60 Y30 are not made", Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150").Findings).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_slip_of_the_keyboard_is_one_finding_at_its_block()
+    {
+        var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX46\nX60").Findings);
+        Assert.Equal(("hole-missing", 7), (finding.Name, finding.Line));
+        Assert.Contains("Instead one is made where the drawing has none, at X46 Y30.", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_depth_wanted_is_told_in_the_programs_levels() =>
+        Assert.Equal(
+            "The 3 holes at X20 Y30, X40 Y30, X60 Y30 are at full diameter 7.597 mm deep, and the drawing asks for 10 mm: T3 has to go 2.403 mm deeper, to Z-12.403.",
+            Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-10 F150\nX40\nX60").Findings).Message);
+
+    [Theory]
+    [InlineData("G99 G81 X20 Y30 R2 Z-13 F150\nX40", "hole-missing 12")]
+    [InlineData("G99 G81 X20 Y30 R2 Z-13 F150\nX46\nX60", "hole-missing 8")]
+    [InlineData("", "")]
+    public void In_a_shared_setup_only_what_the_program_does_elsewhere_counts(string blocks, string expected) =>
+        Assert.Equal(expected, string.Join(", ", Drawn(Analyse(blocks, setupName: "plates/nc.setup.json"))));
+
+    // Line 12 is the end of the program with two blocks, 11 of one with one.
+    [Fact]
+    public void In_a_shared_setup_holes_of_another_size_are_anothers() =>
+        Assert.Empty(Drawn(Analyse(Made, Row + """, { "x": 80, "y": 30, "diameter": 12 }""", "nc.setup.json")));
+
+    [Fact]
+    public void In_its_own_setup_they_are_the_programs() =>
+        Assert.Equal(["hole-missing 13"], Drawn(Analyse(Made, Row + """, { "x": 80, "y": 30, "diameter": 12 }""")));
+
+    [Fact]
+    public void Where_a_place_is_not_known_nothing_is_said() => Assert.Empty(Drawn(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX[#140]")));
+
+    [Fact]
+    public void A_program_that_others_call_makes_a_part_of_the_part() =>
+        Assert.Empty(Drawn(Analyse("G99 G81 X20 Y30 R2 Z-13 F150", head: "O100\n", tail: "\nG80\nM99\n")));
+
+    [Fact]
+    public void A_loop_without_end_says_nothing_of_the_drawing() =>
+        Assert.Empty(Drawn(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nN7 X40\nGOTO 7")));
+
+    [Fact]
+    public void What_is_drilled_at_another_datum_outside_the_stock_is_another_part() =>
+        Assert.Empty(Drawn(Analyse(Made + "\nG80\nG55 G0 X20 Y30\nG99 G81 X20 Y30 R2 Z-13 F150\nX40")));
+
+    [Fact]
+    public void A_hole_of_a_loop_is_told_once()
+    {
+        var analysis = Analyse("#1 = 0\nWHILE [#1 LT 4] DO 1\nG99 G81 X[20 + 20 * #1] Y30 R2 Z-13 F150\n#1 = #1 + 1\nEND 1");
+        Assert.Equal(["hole-extra 9"], Drawn(analysis));
+    }
+
+    [Fact]
+    public void Spots_that_nothing_drills_are_told_once_with_their_number()
+    {
+        var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-4 F150\nX40\nX60", head: Head.Replace('3', '4').Replace("Y40", "Y30").Replace("M4\n", "M3\n")).Findings,
+            finding => finding.Id.StartsWith("NC7", StringComparison.Ordinal));
+        Assert.Equal(("hole-not-finished", 6), (finding.Name, finding.Line));
+        Assert.StartsWith("The 3 holes at X20 Y30, X40 Y30, X60 Y30 are spotted, but never drilled", finding.Message, StringComparison.Ordinal);
+    }
+}

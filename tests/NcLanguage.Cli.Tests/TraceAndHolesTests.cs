@@ -146,7 +146,7 @@ public sealed class TraceAndHolesTests : IDisposable
             ["drilled", "shallow", "missing"],
             outcome.Json.GetProperty("drawing").EnumerateArray().Select(hole => hole.GetProperty("status").GetString()));
         Assert.Equal(
-            """{"diameter":6,"depth":1.197,"threadDepth":null,"by":"drilled","holes":[2],"lines":[6]}""", outcome.Json.GetProperty("drawing")[1].GetProperty("made").GetRawText());
+            """{"diameter":6,"depth":1.197418,"threadDepth":null,"by":"drilled","holes":[2],"lines":[6]}""", outcome.Json.GetProperty("drawing")[1].GetProperty("made").GetRawText());
     }
 
     [Fact]

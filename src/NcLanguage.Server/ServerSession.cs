@@ -16,7 +16,10 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 {
     private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CancellationTokenSource _ended = new();
+    private readonly ServerSettings _settings = new(options.Job, options.Analysis);
     private ClientProfile _client = new();
+    private JobLoader _jobs = null!;
+    private PositionMapper _positions = null!;
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
     private readonly SemanticTokenFeature _tokens = new();
@@ -33,12 +36,14 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _client = ClientProfile.From(request.Capabilities);
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
-        var jobs = new JobLoader(Roots(request), options.Files, options.Job);
+        if (request.InitializationOptions is { } settings) _settings.Take(settings);
+        JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
+        _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
-        _documents = new DocumentStore(jobs, options.Analysis, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
-        _workspaceSymbols = new WorkspaceSymbolFeature(Roots(request), jobs, positions);
+        _documents = new DocumentStore(jobs, _settings, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
+        _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 
@@ -67,7 +72,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 InlineValueProvider: true,
                 PullDiagnosticFeature.Options,
                 WorkspaceSymbolProvider: true,
-                new CodeLensOptions(ResolveProvider: true)),
+                new CodeLensOptions(ResolveProvider: true),
+                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options)),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
@@ -76,6 +82,22 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _ = _client.WatchesFiles
             ? rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration)
             : FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token);
+        if (_client.HandsOutSettings) _ = AskForSettingsAsync();
+        return Task.CompletedTask;
+    }
+
+    public Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification)
+    {
+        if (notification.Settings?.Nclanguage is { } settings) TakeSettings(settings);
+        else if (_client.HandsOutSettings) _ = AskForSettingsAsync();
+        return Task.CompletedTask;
+    }
+
+    public Task DidChangeWorkspaceFoldersAsync(DidChangeWorkspaceFoldersParams notification)
+    {
+        var removed = notification.Event.Removed.Select(folder => DocumentUri.ToPath(folder.Uri)).ToHashSet();
+        _jobs.Roots = [.. _jobs.Roots.Where(root => !removed.Contains(root)), .. notification.Event.Added.Select(folder => DocumentUri.ToPath(folder.Uri)).OfType<string>()];
+        RefreshIf(_documents.RecheckAll());
         return Task.CompletedTask;
     }
 
@@ -216,8 +238,15 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public async Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken)
     {
         Dictionary<string, string> previous = request.PreviousResultIds.ToDictionary(id => id.Uri, id => id.Value, StringComparer.Ordinal);
-        return new WorkspaceDiagnosticReport(await _documents.ReadAllAsync(
-            context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(context.Uri)), cancellationToken).ConfigureAwait(false));
+        while (true)
+        {
+            Task changed = _documents.NextAnalysis;
+            WorkspaceDocumentDiagnosticReport[] reports = await _documents.ReadAllAsync(
+                context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(context.Uri)), cancellationToken).ConfigureAwait(false);
+            // As long as nothing is new the answer waits: a client would ask again and again else.
+            if (reports.Length == 0 || Array.Exists(reports, PullDiagnosticFeature.IsNew)) return new WorkspaceDiagnosticReport(reports);
+            await changed.WaitAsync(cancellationToken).ConfigureAwait(false);
+        }
     }
 
     public async Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken)
@@ -231,6 +260,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task<CodeLens> ResolveCodeLensAsync(CodeLens request, CancellationToken cancellationToken) =>
         request.Data is { } data ? ReadAsync(data.Uri, request, context => _lenses.Resolve(context, request), cancellationToken) : Task.FromResult(request);
+
+    public Task<WorkspaceEdit?> WillRenameFilesAsync(RenameFilesParams request, CancellationToken cancellationToken) =>
+        Task.Run(() => WillRenameFeature.Answer(request.Files, _jobs, _positions, _client, _documents.VersionOf, cancellationToken), cancellationToken);
 
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
         ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);
@@ -247,6 +279,20 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
     private Task<T> ReadAsync<T>(string uri, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(uri) ? Task.FromResult(empty) : _documents.ReadAsync(uri, answer, cancellationToken);
+
+    private async Task AskForSettingsAsync()
+    {
+        var asked = new ConfigurationParams([new ConfigurationItem(LanguageServer.Name)]);
+        if (await rpc.AskAsync<EditorSettings[]>(Methods.Configuration, asked).ConfigureAwait(false) is [{ } settings, ..])
+            await InTurn(() => TakeSettings(settings)).ConfigureAwait(false);
+    }
+
+    private bool TakeSettings(EditorSettings settings)
+    {
+        bool isOther = _settings.Take(settings);
+        if (isOther) RefreshIf(_documents.RecheckAll());
+        return isOther;
+    }
 
     private bool FilesChanged(IReadOnlyCollection<string> paths)
     {

@@ -8,17 +8,15 @@ internal static class Unsupported
     public const string NoDeclarations = "a program declares no types";
     public const string OneText = "a program and what it calls is all there is: nothing to index or to browse across a workspace";
     public const string NoNotebooks = "programs are plain text";
-    public const string NotAsked = "the server keeps no settings of its own: the setup and the machine profile beside the program say all";
-    public const string EditorsOwn = "the editor does this on its own from the text";
 
     public static IReadOnlyDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
     {
         ["textDocument/completion"] = Later,
         ["completionItem/resolve"] = Later,
         ["textDocument/signatureHelp"] = Later,
-        ["documentLink/resolve"] = Later,
+        ["documentLink/resolve"] = "links come complete",
         ["workspace/executeCommand"] = Later,
-        ["workspaceSymbol/resolve"] = Later,
+        ["workspaceSymbol/resolve"] = "symbols come complete",
         ["inlayHint/resolve"] = "hints come complete",
         ["textDocument/moniker"] = OneText,
         ["textDocument/implementation"] = NoDeclarations,
@@ -30,11 +28,8 @@ internal static class Unsupported
         ["textDocument/colorPresentation"] = "a program has no colours",
         ["textDocument/willSave"] = "nothing depends on it",
         ["textDocument/willSaveWaitUntil"] = "a program is never changed unasked",
-        ["workspace/didChangeConfiguration"] = NotAsked,
-        ["workspace/didChangeWorkspaceFolders"] = Later,
         ["workspace/willCreateFiles"] = OneText,
         ["workspace/didCreateFiles"] = OneText,
-        ["workspace/willRenameFiles"] = OneText,
         ["workspace/didRenameFiles"] = OneText,
         ["workspace/willDeleteFiles"] = OneText,
         ["workspace/didDeleteFiles"] = OneText,

@@ -22,8 +22,21 @@ function linkToPreview(diagnostics, pages, linkTo) {
 function createReference(vscode) {
   const pages = new Map();
   const linkTo = (code) => vscode.Uri.from({ scheme: 'command', path: command, query: JSON.stringify([code]) });
+  const inReport = (report) => {
+    if (report?.kind === 'full') linkToPreview(report.items, pages, linkTo);
+    return report;
+  };
   return {
-    middleware: { handleDiagnostics: (uri, diagnostics, next) => next(uri, linkToPreview(diagnostics, pages, linkTo)) },
+    // Findings come unasked for setup files, and for programs when the editor asks.
+    middleware: {
+      handleDiagnostics: (uri, diagnostics, next) => next(uri, linkToPreview(diagnostics, pages, linkTo)),
+      provideDiagnostics: async (document, previousResultId, token, next) => inReport(await next(document, previousResultId, token)),
+      provideWorkspaceDiagnostics: (resultIds, token, reporter, next) =>
+        next(resultIds, token, (chunk) => {
+          chunk?.items.forEach(inReport);
+          reporter(chunk);
+        }),
+    },
     command: vscode.commands.registerCommand(command, (code) => {
       const page = pages.get(code);
       return page && vscode.commands.executeCommand('markdown.showPreview', page);

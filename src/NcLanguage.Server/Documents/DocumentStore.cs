@@ -11,8 +11,9 @@ namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
 internal sealed class DocumentStore(
-    JobLoader jobs, AnalysisOptions options, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, ILogger log)
+    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, ILogger log)
 {
+    private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Dictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
 
     /// <summary>What the open programs are run with, as far as that is known.</summary>
@@ -24,7 +25,7 @@ internal sealed class DocumentStore(
         if (_open.Remove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), options, OnAnalysed, log.AnalysisFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, log.AnalysisFailed);
         return RecheckCallersOf(path);
     }
 
@@ -49,6 +50,19 @@ internal sealed class DocumentStore(
         if (path is not null) jobs.RemoveOpenText(path);
         return RecheckCallersOf(path);
     }
+
+    /// <summary>Checks all programs anew; false where none is open.</summary>
+    public bool RecheckAll()
+    {
+        foreach (OpenDocument document in _open.Values) document.Recheck();
+        return _open.Count > 0;
+    }
+
+    /// <summary>The version of a document; null where it is not open.</summary>
+    public int? VersionOf(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document.Current.Version : null;
+
+    /// <summary>Done when the next analysis of any program is.</summary>
+    public Task NextAnalysis => _nextAnalysis.Task;
 
     /// <summary>Checks the programs anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
     public bool RecheckUsersOf(IReadOnlyCollection<string> changed)
@@ -126,6 +140,9 @@ internal sealed class DocumentStore(
     {
         publisher.Publish(snapshot, program, isNewest);
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
+        TaskCompletionSource done = _nextAnalysis;
+        _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        done.TrySetResult();
     }
 
     private OpenDocument Find(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document : throw Errors.DocumentNotOpen(uri);

@@ -10,7 +10,7 @@ internal sealed class OpenDocument : IDisposable
 {
     private readonly Lock _gate = new();
     private readonly Func<LoadedJob> _findJob;
-    private readonly AnalysisOptions _options;
+    private readonly Func<AnalysisOptions> _options;
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
     private readonly Action<string, Exception> _onFailed;
     private CancellationTokenSource _superseded = new();
@@ -26,7 +26,7 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
     /// <param name="onFailed">Called where an analysis threw.</param>
     public OpenDocument(
-        string uri, int version, SourceText text, Func<LoadedJob> findJob, AnalysisOptions options,
+        string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
         Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<string, Exception> onFailed)
     {
         _findJob = findJob;
@@ -101,7 +101,7 @@ internal sealed class OpenDocument : IDisposable
             lock (_gate) before = _latest;
             ProgramAnalysis analysis = before is not null && ReferenceEquals(before.Job, job)
                 ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded)
-                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options with { Programs = job.Programs }, snapshot.Superseded);
+                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {

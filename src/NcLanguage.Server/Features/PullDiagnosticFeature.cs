@@ -24,6 +24,8 @@ internal static class PullDiagnosticFeature
         return new WorkspaceDocumentDiagnosticReport(report.Kind, context.Uri, context.Snapshot.Version, report.ResultId, report.Items);
     }
 
+    public static bool IsNew(WorkspaceDocumentDiagnosticReport report) => report.Kind == Full;
+
     /// <summary>The same for the same findings at the same places, whatever version they are of.</summary>
     private static string IdOf(Diagnostic[] items)
     {

@@ -8,7 +8,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>workspace/symbol: programs, subroutines, tools and operations of open programs, and the programs of all files of the workspace.</summary>
-internal sealed class WorkspaceSymbolFeature(IReadOnlyList<string> roots, JobLoader jobs, PositionMapper positions)
+internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper positions)
 {
     /// <summary>Files of the workspace that are looked at, and symbols that are told.</summary>
     private const int MostFiles = 5000;
@@ -58,7 +58,7 @@ internal sealed class WorkspaceSymbolFeature(IReadOnlyList<string> roots, JobLoa
         return [.. found];
     }
 
-    private IEnumerable<string> Files() => roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk))
+    private IEnumerable<string> Files() => jobs.Roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk))
         .Where(path => SiblingPrograms.Extensions.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase));
 
     private static bool Fits(string name, string query) => name.Contains(query, StringComparison.OrdinalIgnoreCase);

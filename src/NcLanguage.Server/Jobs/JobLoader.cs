@@ -8,9 +8,18 @@ namespace NcLanguage.Server.Jobs;
 
 /// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
 /// there, saved or not. May be used by several workers at once.</summary>
-internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAccess files, JobOptions options)
+internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 {
     private readonly ConcurrentDictionary<string, (string Uri, SourceText Text)> _open = new(DocumentUri.PathComparer);
+
+    private volatile string[] _roots = [];
+
+    /// <summary>The folders of the workspace: setups and machines are looked for upward no farther than these.</summary>
+    public string[] Roots
+    {
+        get => _roots;
+        set => _roots = value;
+    }
 
     /// <summary>Puts the editor's text of a file in front of the disk's.</summary>
     public void SetOpenText(string path, string uri, SourceText text) => _open[path] = (uri, text);
@@ -32,7 +41,7 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
         _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Text
         : files.Read(path) is { State: FileState.Read } answer ? SourceText.From(answer.Bytes.ToArray()) : null;
 
-    public LoadedJob Load(string? programPath) => Load(programPath, options);
+    public LoadedJob Load(string? programPath) => Load(programPath, settings.Job);
 
     /// <summary>What a setup or machine file says when looked at alone.</summary>
     public LoadedJob LoadFile(string path) =>
@@ -48,9 +57,10 @@ internal sealed class JobLoader(IReadOnlyList<string> workspaceRoots, IFileAcces
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
     private string? RootOf(string? programPath)
     {
-        if (programPath is null) return workspaceRoots.Count > 0 ? workspaceRoots[0] : null;
+        string[] roots = _roots;
+        if (programPath is null) return roots.Length > 0 ? roots[0] : null;
         StringComparison comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
-        return workspaceRoots
+        return roots
             .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
             .MaxBy(root => root.Length);
     }

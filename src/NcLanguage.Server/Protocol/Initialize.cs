@@ -9,7 +9,8 @@ internal sealed record InitializeParams(
     string? RootPath = null,
     WorkspaceFolder[]? WorkspaceFolders = null,
     ClientCapabilities? Capabilities = null,
-    string? Trace = null);
+    string? Trace = null,
+    EditorSettings? InitializationOptions = null);
 
 internal sealed record WorkspaceFolder(string Uri);
 
@@ -17,7 +18,7 @@ internal sealed record ClientCapabilities(GeneralCapabilities? General = null, W
 
 internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
 
-internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null, RefreshSupport? SemanticTokens = null, RefreshSupport? Diagnostics = null);
+internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null, RefreshSupport? SemanticTokens = null, RefreshSupport? Diagnostics = null, bool Configuration = false);
 
 internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false, string[]? ResourceOperations = null);
 
@@ -79,7 +80,8 @@ internal sealed record ServerCapabilities(
     bool InlineValueProvider,
     DiagnosticOptions DiagnosticProvider,
     bool WorkspaceSymbolProvider,
-    CodeLensOptions CodeLensProvider);
+    CodeLensOptions CodeLensProvider,
+    WorkspaceServerCapabilities Workspace);
 
 internal enum TextDocumentSyncKind
 {

@@ -45,7 +45,12 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(SemanticTokensRangeParams))]
 [JsonSerializable(typeof(WorkspaceDiagnosticParams))]
 [JsonSerializable(typeof(WorkspaceSymbolParams))]
+[JsonSerializable(typeof(DidChangeConfigurationParams))]
+[JsonSerializable(typeof(RenameFilesParams))]
+[JsonSerializable(typeof(DidChangeWorkspaceFoldersParams))]
+[JsonSerializable(typeof(EditorSettings[]))]
 // Server to client.
+[JsonSerializable(typeof(ConfigurationParams))]
 [JsonSerializable(typeof(InitializeResult))]
 [JsonSerializable(typeof(PublishDiagnosticsParams))]
 [JsonSerializable(typeof(LogMessageParams))]

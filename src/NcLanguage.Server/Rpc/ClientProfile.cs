@@ -24,6 +24,9 @@ internal sealed record ClientProfile
 
     public bool WatchesFiles { get; init; }
 
+    /// <summary>Can be asked for its settings.</summary>
+    public bool HandsOutSettings { get; init; }
+
     public bool RefreshesInlayHints { get; init; }
 
     public bool RefreshesTokens { get; init; }
@@ -48,6 +51,7 @@ internal sealed record ClientProfile
             WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
             RefreshesTokens = workspace?.SemanticTokens?.RefreshSupported == true,
             PullsDiagnostics = text?.Diagnostic is not null && workspace?.Diagnostics?.RefreshSupported == true,
+            HandsOutSettings = workspace?.Configuration == true,
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };
     }

@@ -130,6 +130,15 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.CodeLensResolve, UseSingleObjectParameterDeserialization = true)]
     Task<CodeLens> ResolveCodeLensAsync(CodeLens request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.DidChangeConfiguration, UseSingleObjectParameterDeserialization = true)]
+    Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification);
+
+    [JsonRpcMethod(Methods.DidChangeWorkspaceFolders, UseSingleObjectParameterDeserialization = true)]
+    Task DidChangeWorkspaceFoldersAsync(DidChangeWorkspaceFoldersParams notification);
+
+    [JsonRpcMethod(Methods.WillRenameFiles, UseSingleObjectParameterDeserialization = true)]
+    Task<WorkspaceEdit?> WillRenameFilesAsync(RenameFilesParams request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
     Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
 

@@ -42,6 +42,19 @@ internal sealed class LspRpc : JsonRpc
     /// <summary>Sends a request whose answer holds nothing of interest; false where the client refused or is gone.</summary>
     public Task<bool> RequestAsync(string method, object? parameters) => SendAsync(CreateNewRequestId(), method, parameters);
 
+    /// <summary>Sends a request and gives its answer; null where the client refused, answered otherwise or is gone.</summary>
+    public async Task<T?> AskAsync<T>(string method, object parameters) where T : class
+    {
+        try
+        {
+            return await InvokeCoreAsync<T>(CreateNewRequestId(), method, [parameters], CancellationToken.None, isParameterObject: true).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is ConnectionLostException or ObjectDisposedException or OperationCanceledException or RemoteRpcException or IOException or System.Text.Json.JsonException)
+        {
+            return null;
+        }
+    }
+
     protected override async ValueTask<JsonRpcMessage> DispatchRequestAsync(JsonRpcRequest request, TargetMethod targetMethod, CancellationToken cancellationToken)
     {
         string method = request.Method!;

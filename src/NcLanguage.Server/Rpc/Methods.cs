@@ -44,12 +44,16 @@ internal static class Methods
     public const string WorkspaceSymbol = "workspace/symbol";
     public const string CodeLens = "textDocument/codeLens";
     public const string CodeLensResolve = "codeLens/resolve";
+    public const string DidChangeConfiguration = "workspace/didChangeConfiguration";
+    public const string DidChangeWorkspaceFolders = "workspace/didChangeWorkspaceFolders";
+    public const string WillRenameFiles = "workspace/willRenameFiles";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
 
     public const string LogTrace = "$/logTrace";
     public const string LogMessage = "window/logMessage";
     public const string PublishDiagnostics = "textDocument/publishDiagnostics";
+    public const string Configuration = "workspace/configuration";
     public const string RegisterCapability = "client/registerCapability";
     public const string DiagnosticRefresh = "workspace/diagnostic/refresh";
     public const string SemanticTokensRefresh = "workspace/semanticTokens/refresh";

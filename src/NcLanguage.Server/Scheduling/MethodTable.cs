@@ -34,6 +34,8 @@ internal static class MethodTable
         [Methods.DidClose] = Schedule.InOrder,
         [Methods.DidSave] = Schedule.InOrder,
         [Methods.DidChangeWatchedFiles] = Schedule.InOrder,
+        [Methods.DidChangeWorkspaceFolders] = Schedule.InOrder,
+        [Methods.DidChangeConfiguration] = Schedule.InOrder,
 
         [Methods.Hover] = Schedule.Snapshot,
         [Methods.CodeAction] = Schedule.Snapshot,
@@ -65,6 +67,7 @@ internal static class MethodTable
         [Methods.WorkspaceSymbol] = Schedule.Snapshot,
         [Methods.CodeLens] = Schedule.Snapshot,
         [Methods.CodeLensResolve] = Schedule.Snapshot,
+        [Methods.WillRenameFiles] = Schedule.Snapshot,
         [Methods.StateAt] = Schedule.Snapshot,
         [Methods.Holes] = Schedule.Snapshot,
     }.ToFrozenDictionary();

@@ -1,0 +1,42 @@
+using NcLanguage.Control.Flow;
+using NcLanguage.Editing;
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Jobs;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>workspace/willRenameFiles: a program that others call by the number of its file's name takes its callers along.</summary>
+internal static class WillRenameFeature
+{
+    public static FileOperationOptions Options { get; } = new(new FileOperationRegistrationOptions(
+        [.. SiblingPrograms.Extensions.Select(extension => new FileOperationFilter(new FileOperationPattern("**/*" + extension)))]));
+
+    /// <param name="files">What is to be renamed.</param>
+    /// <param name="jobs">Where texts come from.</param>
+    /// <param name="positions">How the client counts.</param>
+    /// <param name="client">How it takes edits.</param>
+    /// <param name="versionOf">The version of an open document; null where it is not open.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static WorkspaceEdit? Answer(
+        FileRename[] files, JobLoader jobs, PositionMapper positions, ClientProfile client, Func<string, int?> versionOf, CancellationToken cancel)
+    {
+        List<(string Uri, TextEdit Edit)> edits = [];
+        foreach (FileRename file in files)
+        {
+            if (DocumentUri.ToPath(file.OldUri) is not { } from || DocumentUri.ToPath(file.NewUri) is not { } to || jobs.TextOf(from) is not { } text) continue;
+            FolderProgram[] programs = [new FolderProgram(from, text), .. jobs.FolderOf(from).Others(cancel)];
+            Dictionary<string, SourceText> texts = programs.ToDictionary(program => program.Path, program => program.Text);
+            foreach (FileEdit edit in FileRenaming.Of(programs, from, to))
+                edits.Add((jobs.UriOf(edit.Path!), new TextEdit(
+                    positions.ToRange(texts[edit.Path!], edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText)));
+        }
+        if (edits.Count == 0) return null;
+        IEnumerable<IGrouping<string, TextEdit>> byFile = edits.GroupBy(edit => edit.Uri, edit => edit.Edit);
+        return client.VersionedEdits
+            ? new WorkspaceEdit(DocumentChanges: [.. byFile.Select(file => new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(file.Key, versionOf(file.Key)), [.. file]))])
+            : new WorkspaceEdit(Changes: byFile.ToDictionary(file => file.Key, file => file.ToArray()));
+    }
+}

@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Files;
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Jobs;
+
+/// <summary>What the editor's settings and the command line choose for all programs. What a setting does not say stays as the command line has it.</summary>
+internal sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
+{
+    private volatile Choice _current = new(job, analysis);
+
+    private sealed record Choice(JobOptions Job, AnalysisOptions Analysis);
+
+    public JobOptions Job => _current.Job;
+
+    public AnalysisOptions Analysis => _current.Analysis;
+
+    /// <summary>Takes new settings; false where nothing is other than before.</summary>
+    public bool Take(EditorSettings settings)
+    {
+        Choice next = new(
+            new JobOptions
+            {
+                SetupPath = Given(settings.Setup) ?? job.SetupPath,
+                Machine = Given(settings.Machine) ?? job.Machine,
+                Readings = settings.Readings is { Length: > 0 } readings ? [.. readings] : job.Readings,
+            },
+            analysis with { Portable = settings.Portable ?? analysis.Portable, Skip = settings.SkipBlocks ?? analysis.Skip });
+        Choice before = _current;
+        _current = next;
+        return before.Analysis != next.Analysis || before.Job.SetupPath != next.Job.SetupPath || before.Job.Machine != next.Job.Machine
+            || !before.Job.Readings.AsSpan().SequenceEqual(next.Job.Readings.AsSpan());
+    }
+
+    private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+}

@@ -1,0 +1,37 @@
+namespace NcLanguage.Server.Protocol;
+
+/// <summary>The settings of the section <c>nclanguage</c>; what is left out is as the command line of the server has it.</summary>
+/// <param name="Setup">A setup file for all programs.</param>
+/// <param name="Machine">A machine file or a built-in profile for all programs.</param>
+/// <param name="Readings">Readings as NAME=CHOICE.</param>
+/// <param name="Portable">Tell what other readings would change although a machine was chosen.</param>
+/// <param name="SkipBlocks">Pass over blocks with /.</param>
+internal sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null);
+
+internal sealed record SettingsOfSections(EditorSettings? Nclanguage = null);
+
+internal sealed record DidChangeConfigurationParams(SettingsOfSections? Settings = null);
+
+internal sealed record ConfigurationParams(ConfigurationItem[] Items);
+
+internal sealed record ConfigurationItem(string Section);
+
+internal sealed record RenameFilesParams(FileRename[] Files);
+
+internal sealed record FileRename(string OldUri, string NewUri);
+
+internal sealed record DidChangeWorkspaceFoldersParams(WorkspaceFoldersChangeEvent Event);
+
+internal sealed record WorkspaceFoldersChangeEvent(WorkspaceFolder[] Added, WorkspaceFolder[] Removed);
+
+internal sealed record WorkspaceServerCapabilities(WorkspaceFoldersServerCapabilities WorkspaceFolders, FileOperationOptions FileOperations);
+
+internal sealed record WorkspaceFoldersServerCapabilities(bool Supported, bool ChangeNotifications);
+
+internal sealed record FileOperationOptions(FileOperationRegistrationOptions WillRename);
+
+internal sealed record FileOperationRegistrationOptions(FileOperationFilter[] Filters);
+
+internal sealed record FileOperationFilter(FileOperationPattern Pattern, string Scheme = "file");
+
+internal sealed record FileOperationPattern(string Glob, string Matches = "file");

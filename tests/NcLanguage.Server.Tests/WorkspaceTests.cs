@@ -1,0 +1,81 @@
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>Settings, folders and files of the workspace.</summary>
+public sealed class WorkspaceTests
+{
+    private const string Uri = "file:///job/part.nc";
+    private const string Dwell = "G21 G90 G17 G54\nG4 P500\nM30\n";
+
+    [Theory]
+    [InlineData("dwell=milliseconds", "0.5 s")]
+    [InlineData("dwell=seconds", "8 min 20 s")]
+    public async Task Settings_choose_readings_at_once(string reading, string expected)
+    {
+        await using TestClient client = await OpenAsync(Dwell);
+        await client.NotifyAsync("workspace/didChangeConfiguration", "{\"settings\":{\"nclanguage\":{\"readings\":[\"" + reading + "\"]}}}");
+        Assert.Contains(expected, await DwellAsync(client), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Settings_come_with_the_start_too_and_taking_them_away_leaves_what_was_before()
+    {
+        await using TestClient client = await OpenAsync(Dwell, more: ",\"initializationOptions\":{\"readings\":[\"dwell=milliseconds\"]}");
+        Assert.Contains("0.5 s", await DwellAsync(client), StringComparison.Ordinal);
+        await client.NotifyAsync("workspace/didChangeConfiguration", "{\"settings\":{\"nclanguage\":{}}}");
+        Assert.Contains("8 min 20 s", await DwellAsync(client), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_client_that_hands_out_settings_is_asked_for_them()
+    {
+        await using TestClient client = await OpenAsync(Dwell, "{\"workspace\":{\"configuration\":true}}");
+        JsonNode asked = await client.NextAsync("workspace/configuration");
+        Assert.Equal("""{"items":[{"section":"nclanguage"}]}""", asked.ToJsonString());
+    }
+
+    [Fact]
+    public async Task A_file_that_gets_another_number_takes_its_callers_along()
+    {
+        await using TestClient client = await OpenAsync("O1\nM98 P12\nM98 P0012\nM30\n");
+        await client.OpenAsync("file:///job/O0012.nc", "O0012\nG91 X1\nM99\n");
+        JsonNode changes = (await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/O0012.nc","newUri":"file:///job/O0034.nc"}]}"""))!["changes"]!;
+        Assert.Equal(["34", "0034"], changes[Uri]!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Equal(["0034"], changes["file:///job/O0012.nc"]!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/O0012.nc","newUri":"file:///job/row.nc"}]}"""));
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/gone.nc","newUri":"file:///job/O5.nc"}]}"""));
+    }
+
+    [Fact]
+    public async Task A_folder_added_lets_a_setup_be_found_up_to_it()
+    {
+        var files = new TestFiles { ["/job/nc.setup.json"] = """{ "stock": { "min": [0, 0, -12], "max": [60, 60, 0] } }""" };
+        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await client.OpenAsync("file:///job/sub/part.nc", "G21 G90 G17 G54\nG0 Z50\nG81 X100 Y10 Z-5 R2 F100\nG80\nM30\n");
+        await client.NotifyAsync("workspace/didChangeWorkspaceFolders", """{"event":{"added":[{"uri":"file:///job","name":"job"}],"removed":[]}}""");
+        JsonNode report = (await client.RequestAsync("textDocument/diagnostic", """{"textDocument":{"uri":"file:///job/sub/part.nc"}}"""))!;
+        Assert.Contains(report["items"]!.AsArray(), item => (string?)item!["data"] == "hole-outside-stock");
+    }
+
+    [Fact]
+    public async Task Findings_of_the_workspace_wait_until_there_are_new_ones()
+    {
+        await using TestClient client = await OpenAsync("G91 X5\n");
+        JsonNode first = (await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}"""))!["items"]!.AsArray().Single()!;
+        string known = "{\"previousResultIds\":[{\"uri\":\"" + Uri + "\",\"value\":\"" + first["resultId"] + "\"}]}";
+        Task<JsonNode?> waiting = client.RequestAsync("workspace/diagnostic", known);
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "X1 "));
+        Assert.Equal("full", (string?)(await waiting)!["items"]!.AsArray().Single()!["kind"]);
+    }
+
+    private static async Task<string> DwellAsync(TestClient client) =>
+        (string)(await client.RequestAsync("textDocument/hover", "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"position\":{\"line\":1,\"character\":4}}"))!["contents"]!["value"]!;
+
+    private static async Task<TestClient> OpenAsync(string program, string capabilities = "{}", string more = "")
+    {
+        TestClient client = await TestClient.InitializedAsync(capabilities, more);
+        await client.OpenAsync(Uri, program);
+        return client;
+    }
+}

@@ -46,6 +46,7 @@ async function start(context) {
         { scheme: 'file', pattern: '**/*.machine.json' },
       ],
       middleware: reference.middleware,
+      synchronize: { configurationSection: 'nclanguage' },
       outputChannel: output,
       traceOutputChannel: output,
     },

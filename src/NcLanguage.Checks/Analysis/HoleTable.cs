@@ -117,7 +117,8 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         return _run.LineOf(chunk, _run.Results[chunk].Holes[index - _starts[chunk]].Line);
     }
 
-    internal ref readonly HoleResult ResultAt(int index)
+    /// <summary>The hole with the running number <paramref name="index"/> + 1 as the run noted it, without its least return.</summary>
+    public ref readonly HoleResult ResultAt(int index)
     {
         var chunk = ChunkOf(index);
         return ref _run.Results[chunk].Holes[index - _starts[chunk]];

@@ -134,7 +134,7 @@ public sealed class BlockWords
     }
 
     /// <summary>M codes that one block may hold (NISTIR 6556 §3.3.5).</summary>
-    internal const int MostMCodes = 4;
+    public const int MostMCodes = 4;
 
     void NoteUnread(byte letter)
     {
@@ -167,8 +167,9 @@ public sealed class BlockWords
         _codes.Add(new CodeWord(code, index));
     }
 
-    // Mist and flood may both be on (NISTIR 6556 table 4); a cycle and a motion code may not stand together unless G80 is the cycle.
-    static bool Conflict(CodeEntry a, CodeEntry b)
+    /// <summary>Whether two codes may not stand in one block. Mist and flood may both be on (NISTIR 6556 table 4); a cycle and a motion code may not
+    /// stand together unless G80 is the cycle.</summary>
+    public static bool Conflict(CodeEntry a, CodeEntry b)
     {
         if (a.Letter != b.Letter || a.Group == ModalGroup.Other)
             return false;

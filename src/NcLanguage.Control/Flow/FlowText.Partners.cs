@@ -45,6 +45,14 @@ public sealed partial class FlowText
         return (-1, StatementKind.None);
     }
 
+    /// <summary>The numbered programs of the text, each with the line (0-based) that it begins on.</summary>
+    public IEnumerable<(int Number, int Line)> NumberedPrograms()
+    {
+        foreach (var mark in _marks)
+            if (mark is { Kind: MarkKind.Program, Number: >= 0 })
+                yield return (mark.Number, mark.Line);
+    }
+
     /// <summary>The subroutines of the text, each with its number and its lines (0-based) from SUB to ENDSUB.</summary>
     public IEnumerable<(int Number, int First, int Last)> Subroutines()
     {

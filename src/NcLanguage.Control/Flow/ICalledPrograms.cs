@@ -7,6 +7,9 @@ public interface ICalledPrograms
 {
     /// <summary>The file named by a program number, or null where there is none.</summary>
     CalledFile? Find(int number);
+
+    /// <summary>The programs that could be called, by their numbers, each with the name of its file. Nothing is read. Empty where they cannot be listed.</summary>
+    IReadOnlyList<(int Number, string Name)> List() => [];
 }
 
 /// <summary>A file with a called program.</summary>

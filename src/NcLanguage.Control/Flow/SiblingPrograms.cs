@@ -30,6 +30,21 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
         return null;
     }
 
+    public IReadOnlyList<(int Number, string Name)> List()
+    {
+        var found = new SortedDictionary<int, string>();
+        foreach (var name in files.NamesIn(_folder))
+        {
+            var stem = Path.GetFileNameWithoutExtension(name.AsSpan());
+            if (stem.Length > 0 && stem[0] is 'O' or 'o')
+                stem = stem[1..];
+            // Only under the names that a call would find it by.
+            if (name != Path.GetFileName(programPath) && int.TryParse(stem, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && Names(number).Contains(name))
+                found.TryAdd(number, name);
+        }
+        return [.. found.Select(pair => (pair.Key, pair.Value))];
+    }
+
     IEnumerable<string> Names(int number)
     {
         var plain = number.ToString(CultureInfo.InvariantCulture);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NcLanguage.Syntax.Expressions;
 
 namespace NcLanguage.Control.State;
@@ -42,6 +43,11 @@ public sealed class Variables : IEquatable<Variables>
 
     /// <summary>The value of a named variable; the name in lower case.</summary>
     public double Get(string name) => _named.TryGetValue(name, out var value) ? value : _areOthersKnown ? Expression.Unset : double.NaN;
+
+    /// <summary>What has been set, as it is written (#5, #&lt;name&gt;), with its value; NaN where that is not known.</summary>
+    public IEnumerable<(string Name, double Value)> InUse =>
+        _locals.Concat(_common).Select(pair => ("#" + pair.Key.ToString(CultureInfo.InvariantCulture), pair.Value))
+            .Concat(_named.Select(pair => ($"#<{pair.Key}>", pair.Value)));
 
     /// <summary>The same values with #number set; NaN makes it not known.</summary>
     public Variables With(int number, double value)

@@ -39,7 +39,7 @@ static class CodeHover
         return text.ToString().TrimEnd() + $"\n\nSource: {code.Source}";
     }
 
-    static string HowLong(CodeEntry code) => code switch
+    public static string HowLong(CodeEntry code) => code switch
     {
         { Until: { } until } => $" Holds {until}.",
         { IsModal: true } => " Stays in force until replaced.",

@@ -32,7 +32,7 @@ static class ToolText
     }
 
     /// <summary>spot drill, diameter 10 mm, point 90°, …</summary>
-    static string Describe(Tool tool)
+    public static string Describe(Tool tool)
     {
         var parts = new List<string> { Kind(tool) };
         if (tool.Diameter is { } diameter)

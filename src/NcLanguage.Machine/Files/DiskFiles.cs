@@ -42,4 +42,19 @@ public sealed class DiskFiles : IFileAccess
             return new FileAnswer(FileState.Failed);
         }
     }
+
+    public IReadOnlyList<string> NamesIn(string folder)
+    {
+        try
+        {
+            return [.. Directory.EnumerateFiles(folder).Take(MostNames).Select(path => Path.GetFileName(path))];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or ArgumentException)
+        {
+            return [];
+        }
+    }
+
+    /// <summary>Files of one folder that are listed at most.</summary>
+    const int MostNames = 10_000;
 }

@@ -33,4 +33,7 @@ public interface IFileAccess
 {
     /// <summary>Reads a whole file. Never throws for what a file system can do.</summary>
     FileAnswer Read(string path);
+
+    /// <summary>The names of the files in a folder, in no order; empty where it cannot be listed. Never throws for what a file system can do.</summary>
+    IReadOnlyList<string> NamesIn(string folder) => [];
 }

@@ -19,6 +19,8 @@ internal sealed class CalledPrograms : ICalledPrograms
 
     public CalledFile? Find(int number) => _found.GetOrAdd(number, _siblings.Find);
 
+    public IReadOnlyList<(int Number, string Name)> List() => _siblings.List();
+
     public bool DependsOn(string path) => _looked.ContainsKey(path);
 
     /// <summary>The places that are no longer as they were when looked at.</summary>
@@ -32,5 +34,7 @@ internal sealed class CalledPrograms : ICalledPrograms
             programs._looked.TryAdd(path, FileStamp.Of(path));
             return files.Read(path);
         }
+
+        public IReadOnlyList<string> NamesIn(string folder) => files.NamesIn(folder);
     }
 }

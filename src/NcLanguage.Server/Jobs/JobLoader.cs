@@ -70,6 +70,8 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     {
         public FileAnswer Read(string path) =>
             open.TryGetValue(path, out (string Uri, SourceText Text) document) ? new FileAnswer(FileState.Read, document.Text.ToBytes()) : disk.Read(path);
+
+        public IReadOnlyList<string> NamesIn(string folder) => disk.NamesIn(folder);
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>

@@ -1,0 +1,101 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Checks;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Editing;
+
+/// <summary>What expressions are made of: variables with what they hold, functions, operators.</summary>
+static class ExpressionItems
+{
+    /// <summary>Lines to each side whose variables are listed beside those that hold something.</summary>
+    const int LinesAround = 200;
+
+    /// <summary>Axes a three-axis mill has.</summary>
+    const int Axes = 3;
+
+    /// <summary>Offers variables: those that hold something, those named nearby, those of the control.</summary>
+    public static void AddVariables(Spot spot, CompletionItems items, int rank)
+    {
+        var known = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (name, value) in (spot.Before.Variables ?? Variables.None).InUse)
+        {
+            known.Add(name);
+            Add(spot, items, rank, name, double.IsNaN(value) ? "value " + Lengths.NotKnown : $"= {Say.Number(value, 6)}");
+        }
+        foreach (var name in Nearby(spot))
+            if (known.Add(name))
+                Add(spot, items, rank + 10, name, "not set before this block");
+        foreach (var row in VariableTable.All)
+        {
+            if (row.IsFree)
+                continue;
+            var last = row.IsByAxis ? row.First + Axes - 1 : row.Last;
+            for (var number = row.First; number <= last; number++)
+                if (known.Add("#" + number.ToString(CultureInfo.InvariantCulture)))
+                    Add(spot, items, rank + 20, "#" + number.ToString(CultureInfo.InvariantCulture), row.First == 4001 ? $"{row.Name}, group {number - 4000}" : row.NameOf(number));
+        }
+    }
+
+    static void Add(Spot spot, CompletionItems items, int rank, string name, string detail)
+    {
+        if (spot.Place.Kind == PlaceKind.Variable && !name.StartsWith(spot.Place.Typed, StringComparison.OrdinalIgnoreCase))
+            return;
+        items.Add(rank, new CompletionEntry(name, CompletionKind.Variable, detail, name) { Topic = CompletionTopics.OfVariable(name) });
+    }
+
+    /// <summary>The variables written in the lines around, as they stand there; what is being typed is none of them.</summary>
+    static List<string> Nearby(Spot spot)
+    {
+        var names = new List<string>();
+        var text = spot.Analysis.Text;
+        for (var line = Math.Max(0, spot.Line - LinesAround); line < Math.Min(text.LineCount, spot.Line + LinesAround); line++)
+        {
+            var bytes = text.Line(line);
+            for (var at = bytes.IndexOf((byte)'#'); at >= 0 && at < bytes.Length;)
+            {
+                var end = at + 1;
+                if (end < bytes.Length && bytes[end] == '<')
+                    end = bytes[end..].IndexOf((byte)'>') is var close and >= 0 ? end + close + 1 : at + 1;
+                else
+                    while (end < bytes.Length && CursorPlace.IsDigit(bytes[end]))
+                        end++;
+                if (end > at + 1 && !(line == spot.Line && at == spot.Place.Start))
+                    names.Add(Encoding.UTF8.GetString(bytes[at..end]));
+                var next = bytes[end..].IndexOf((byte)'#');
+                at = next < 0 ? -1 : end + next;
+            }
+        }
+        return names;
+    }
+
+    /// <summary>Offers functions, with their brackets.</summary>
+    public static void AddFunctions(Spot spot, CompletionItems items, int rank)
+    {
+        foreach (var row in FunctionTable.All)
+        {
+            if (row.IsOperator || !row.Text.StartsWith(spot.Place.Typed, StringComparison.Ordinal))
+                continue;
+            var writer = new LineWriter(spot).Text(row.Text).Raw("[").Hole("");
+            if (row.Text == "ATAN")
+                writer.Raw("]/[").Hole("");
+            var closed = spot.TakesSnippets ? writer.Raw("]").NewText : spot.Style.Case(row.Text) + "[";
+            items.Add(rank, new CompletionEntry(spot.Style.Case(row.Text), CompletionKind.Function, $"{row.Name} · {row.Example} is {Say.Number(row.ExampleValue, 6)}", closed)
+            {
+                IsSnippet = spot.TakesSnippets, Topic = CompletionTopics.OfFunction(row.Text),
+            });
+        }
+    }
+
+    /// <summary>Offers operators that are words; signs are typed faster than chosen.</summary>
+    public static void AddOperators(Spot spot, CompletionItems items)
+    {
+        foreach (var row in FunctionTable.All)
+            if (row.IsOperator && char.IsAsciiLetter(row.Text[0]) && row.Text.StartsWith(spot.Place.Typed, StringComparison.Ordinal))
+                items.Add(0, new CompletionEntry(spot.Style.Case(row.Text), CompletionKind.Operator, $"{row.Name} · {row.Example} is {Say.Number(row.ExampleValue, 6)}", spot.Style.Case(row.Text))
+                {
+                    Topic = CompletionTopics.OfFunction(row.Text),
+                });
+    }
+}

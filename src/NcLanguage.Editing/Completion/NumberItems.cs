@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Flow;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Numbers that name a place of the program or another program: block numbers, programs, subroutines.</summary>
+static class NumberItems
+{
+    /// <summary>Numbers that are shown at once.</summary>
+    const int Most = 100;
+
+    const int LongestShown = 40;
+
+    /// <summary>Block numbers of this program behind GOTO, nearest first.</summary>
+    public static void AddBlockNumbers(Spot spot, CompletionItems items)
+    {
+        var found = new PriorityQueue<BlockNumber, int>();
+        foreach (var mark in TextOf(spot).NumbersAround(spot.Line))
+        {
+            if (!mark.Number.ToString(CultureInfo.InvariantCulture).StartsWith(spot.Place.Typed, StringComparison.Ordinal))
+                continue;
+            // The farthest leaves first, so that memory does not grow with the program.
+            found.Enqueue(mark, -Math.Abs(mark.Line - spot.Line));
+            if (found.Count <= Most)
+                continue;
+            found.Dequeue();
+            items.IsIncomplete = true;
+        }
+        while (found.TryDequeue(out var mark, out var far))
+        {
+            var number = mark.Number.ToString(CultureInfo.InvariantCulture);
+            items.Add(-far, new CompletionEntry(number, CompletionKind.BlockNumber, $"line {mark.Line + 1}: {Shown(spot, mark.Line)}", number));
+        }
+    }
+
+    /// <summary>Whether a P of this block names a program.</summary>
+    public static bool CallsByP(Spot spot) => spot.Step.Words.HasCode('M', 980) || spot.Step.Words.HasCode('G', 650);
+
+    /// <summary>P words of a call: programs of this file, then those beside it.</summary>
+    public static void AddPrograms(Spot spot, CompletionItems items)
+    {
+        var seen = new HashSet<int>();
+        foreach (var (number, line) in TextOf(spot).NumberedPrograms())
+            if (seen.Add(number))
+                AddNumber(spot, items, seen.Count > Most ? 1 : 0, "P", number, $"in this file, line {line + 1}{Title(spot, line)}");
+        foreach (var (number, name) in (spot.Analysis.Options.Programs?.List() ?? []).Take(Most))
+            if (seen.Add(number))
+                AddNumber(spot, items, 2, "P", number, $"{name}, beside this file");
+    }
+
+    /// <summary>Calls of the subroutines of this file.</summary>
+    public static void AddSubroutines(Spot spot, CompletionItems items)
+    {
+        foreach (var (number, first, _) in TextOf(spot).Subroutines().Take(Most))
+            AddNumber(spot, items, 0, "O", number, $"subroutine of this file, line {first + 1}{Title(spot, first)}", " CALL");
+    }
+
+    static void AddNumber(Spot spot, CompletionItems items, int rank, string letter, int number, string detail, string behind = "")
+    {
+        var digits = number.ToString(CultureInfo.InvariantCulture);
+        if (digits.StartsWith(spot.Place.Typed.TrimStart('0'), StringComparison.Ordinal))
+            items.Add(rank, new CompletionEntry(spot.Style.Case(letter + digits + behind), CompletionKind.Program, detail, spot.Style.Case(letter + digits + behind)));
+    }
+
+    static FlowText TextOf(Spot spot)
+    {
+        var run = spot.Analysis.Main;
+        if (run.Flow is { } flow)
+            return flow.Text;
+        var marks = new ChunkMarks[run.Texts.Length];
+        for (var i = 0; i < marks.Length; i++)
+            marks[i] = run.Texts[i].Marks;
+        return new FlowText(run.Text, [.. marks]);
+    }
+
+    static string Title(Spot spot, int line) => Titles.Above(spot.Analysis, line) is { } title ? ": " + title : "";
+
+    static string Shown(Spot spot, int line)
+    {
+        var bytes = spot.Analysis.Text.Line(line);
+        var text = Encoding.UTF8.GetString(bytes.Length > 4 * LongestShown ? bytes[..(4 * LongestShown)] : bytes).Trim();
+        return text.Length > LongestShown ? text[..LongestShown].TrimEnd() + "…" : text;
+    }
+}

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using System.Text;
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Editing;
+
+/// <summary>A code with its words as they stand in the block.</summary>
+static class CodeSignature
+{
+    public static SignatureLine Of(ProgramAnalysis analysis, int line, in Block block, Step step, CodeEntry code, char letter)
+    {
+        var facts = CodeWords.Of(analysis, line, step, code);
+        var writer = new SignatureWriter(code.Text);
+        foreach (var fact in facts)
+            writer.Add(Shown(block, step, fact), fact.Describe(analysis, step.After));
+        var active = facts.FindIndex(fact => fact.Use.Letter == letter);
+        return writer.Line(Documentation(code, facts), active >= 0 ? active : Next(facts));
+    }
+
+    /// <summary>The first word that is missing, else the first that could still be given.</summary>
+    static int Next(List<CodeWordFact> facts)
+    {
+        var missing = facts.FindIndex(fact => fact.Standing == WordStanding.Missing);
+        return missing >= 0 ? missing : Math.Max(0, facts.FindIndex(fact => fact.Standing is WordStanding.Free or WordStanding.Carried));
+    }
+
+    static string Shown(in Block block, Step step, in CodeWordFact fact) => fact.Standing switch
+    {
+        WordStanding.Given => Quote.Text(block.TextOf(block.Tokens[step.Words.TokenOf(fact.Use.Letter)])),
+        WordStanding.Carried => $"({fact.Carried})",
+        WordStanding.Missing => fact.Use.Letter + "…",
+        _ => $"[{fact.Use.Letter}]",
+    };
+
+    static string Documentation(CodeEntry code, List<CodeWordFact> facts)
+    {
+        var text = new StringBuilder(code.Name).Append(". ").Append(code.Meaning);
+        List(text, "Still missing", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: not WordNeed.OneOf }).Select(fact => $"{fact.Use.Letter} {fact.Use.Meaning}"), "; ");
+        List(text, "One of these is needed", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: WordNeed.OneOf }).Select(fact => $"{fact.Use.Letter} {fact.Use.Meaning}"), "; ");
+        List(text, "Carried over", facts.Where(fact => fact.Standing == WordStanding.Carried).Select(fact => fact.Carried + (fact.SetLine >= 0 ? $" (line {fact.SetLine + 1})" : "")), ", ");
+        return text.ToString();
+    }
+
+    static void List(StringBuilder text, string title, IEnumerable<string> items, string between)
+    {
+        var joined = string.Join(between, items);
+        if (joined.Length > 0)
+            text.Append("\n\n").Append(title).Append(": ").Append(joined).Append('.');
+    }
+}
+
+/// <summary>Puts a signature's label together and keeps where its words stand.</summary>
+sealed class SignatureWriter(string head)
+{
+    readonly StringBuilder _label = new(head);
+    readonly ImmutableArray<SignatureWord>.Builder _words = ImmutableArray.CreateBuilder<SignatureWord>();
+
+    public void Add(string shown, string text)
+    {
+        var start = _label.Append(' ').Length;
+        _words.Add(new SignatureWord(start, _label.Append(shown).Length, text));
+    }
+
+    public SignatureLine Line(string documentation, int active) => new(_label.ToString(), documentation, _words.ToImmutable(), active);
+}

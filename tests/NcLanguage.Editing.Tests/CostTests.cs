@@ -44,6 +44,37 @@ public sealed class CostTests
         Assert.InRange(Bytes(() => HoverFrom(Long.Value, Blocks - 500, at)), 0, 2 * ofShort + GrowthAllowed);
     }
 
+    static readonly Lazy<ProgramAnalysis> LongWithDrawing = new(() => Editor.Analyse(Program(Blocks).Text.ToString(), Typist.Plate));
+    static readonly Lazy<ProgramAnalysis> ShortWithDrawing = new(() => Editor.Analyse(Program(2_000).Text.ToString(), Typist.Plate));
+
+    /// <summary>Behind a blank and behind a letter, with a setup whose drawing has holes.</summary>
+    [Theory]
+    [InlineData(" ")]
+    [InlineData(" Z")]
+    [InlineData(" G")]
+    [InlineData(" F")]
+    public void Completion_and_signatures_cost_the_same_in_a_long_program(string typed)
+    {
+        var ofShort = Bytes(CompletionBehind(ShortWithDrawing.Value, 1_000, typed));
+        var most = (2 * ofShort) + (4L * sizeof(int) * LongWithDrawing.Value.Text.Chunks.Length) + 4096;
+        Assert.InRange(Bytes(CompletionBehind(LongWithDrawing.Value, Blocks - 1_500, typed)), 0, most);
+    }
+
+    static Action CompletionBehind(ProgramAnalysis analysis, int line, string typed)
+    {
+        // Feed and axis words would be there twice.
+        while (!analysis.Text.LineText(line).StartsWith('X'))
+            line++;
+        var at = analysis.Text.OffsetOf(line, int.MaxValue);
+        var typing = analysis.WithText(analysis.Text.WithChange(at, at, System.Text.Encoding.ASCII.GetBytes(typed)));
+        var column = typing.Text.Line(line).Length;
+        return () =>
+        {
+            Assert.NotEmpty(Completion.At(typing, line, column, true).Entries);
+            Signatures.At(typing, line, column);
+        };
+    }
+
     static void HoverFrom(ProgramAnalysis analysis, int line, string at)
     {
         for (; ; line++)

@@ -89,6 +89,19 @@ public sealed class RobustnessTests
         Assert.InRange(InlayHints.In(analysis, 0, 1).Count, 1, 1);
     }
 
+    static void AskWhileTyping(ProgramAnalysis analysis, int line, int column, int length)
+    {
+        var offer = Completion.At(analysis, line, column, takesSnippets: column % 2 == 0);
+        Assert.True(offer.Entries.IsEmpty || (offer.StartColumn <= column && column <= offer.EndColumn && offer.EndColumn <= length));
+        Assert.All(offer.Entries, entry =>
+        {
+            Assert.False(string.IsNullOrWhiteSpace(entry.Label + entry.Detail) || entry.NewText.Length == 0);
+            Assert.DoesNotMatch("NaN|Infinity|E[+-][0-9]", entry.Label + entry.NewText + entry.Detail);
+        });
+        if (Signatures.At(analysis, line, column) is { } signatures)
+            Assert.DoesNotContain("NaN", signatures.Lines[signatures.Active].Label + signatures.Lines[signatures.Active].Documentation, StringComparison.Ordinal);
+    }
+
     static void AskEverything(ProgramAnalysis analysis)
     {
         var text = analysis.Text;
@@ -96,6 +109,10 @@ public sealed class RobustnessTests
         {
             var length = line >= 0 && line < text.LineCount ? text.Line(line).Length : 3;
             for (var column = -1; column <= length + 1; column++)
+            {
+                // Each costs a run of its block: at every third place they are met by chance often enough.
+                if ((line + column) % 3 == 0)
+                    AskWhileTyping(analysis, line, column, length);
                 if (Hover.At(analysis, line, column) is { } answer)
                 {
                     Assert.True(answer.Line == line && answer.StartColumn <= column && column <= answer.EndColumn && answer.EndColumn <= length);
@@ -103,6 +120,7 @@ public sealed class RobustnessTests
                     Assert.DoesNotContain("NaN", answer.Markdown, StringComparison.Ordinal);
                     Assert.DoesNotContain("Infinity", answer.Markdown, StringComparison.Ordinal);
                 }
+            }
             Assert.Equal(line >= 0 && line < text.LineCount, StateAt.Line(analysis, line) is not null);
         }
         foreach (var (first, last) in new[] { (0, int.MaxValue), (-3, 2), (text.LineCount - 1, text.LineCount + 9), (5, 1), (int.MinValue, int.MinValue) })

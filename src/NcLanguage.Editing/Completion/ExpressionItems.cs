@@ -33,10 +33,26 @@ static class ExpressionItems
                 continue;
             var last = row.IsByAxis ? row.First + Axes - 1 : row.Last;
             for (var number = row.First; number <= last; number++)
-                if (known.Add("#" + number.ToString(CultureInfo.InvariantCulture)))
-                    Add(spot, items, rank + 20, "#" + number.ToString(CultureInfo.InvariantCulture), row.First == 4001 ? $"{row.Name}, group {number - 4000}" : row.NameOf(number));
+                if (NameOf(row, number) is { } name && known.Add("#" + number.ToString(CultureInfo.InvariantCulture)))
+                    Add(spot, items, rank + 20, "#" + number.ToString(CultureInfo.InvariantCulture), name);
         }
     }
+
+    /// <summary>What a variable of the control is; null for one of a run that holds nothing.</summary>
+    static string? NameOf(VariableEntry row, int number) => number is < 4001 or > 4014 ? row.NameOf(number) : number switch
+    {
+        4001 => "motion code in force",
+        4002 => "plane in force",
+        4003 => "G90 or G91 in force",
+        4005 => "feed mode in force",
+        4006 => "units in force",
+        4007 => "radius compensation in force",
+        4008 => "length offset code in force",
+        4009 => "cycle in force",
+        4010 => "G98 or G99 in force",
+        4014 => "work offset in force",
+        _ => null,
+    };
 
     static void Add(Spot spot, CompletionItems items, int rank, string name, string detail)
     {

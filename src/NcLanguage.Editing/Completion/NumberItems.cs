@@ -42,9 +42,11 @@ static class NumberItems
     public static void AddPrograms(Spot spot, CompletionItems items)
     {
         var seen = new HashSet<int>();
-        foreach (var (number, line) in TextOf(spot).NumberedPrograms())
-            if (seen.Add(number))
-                AddNumber(spot, items, seen.Count > Most ? 1 : 0, "P", number, $"in this file, line {line + 1}{Title(spot, line)}");
+        var text = TextOf(spot);
+        var own = text.NumberedPrograms().Where(program => program.Line <= spot.Line).Select(program => program.Line).DefaultIfEmpty(-1).Last();
+        foreach (var (number, line) in text.NumberedPrograms().Take(Most))
+            if (seen.Add(number) && line != own)
+                AddNumber(spot, items, 0, "P", number, $"in this file, line {line + 1}{Title(spot, line)}");
         foreach (var (number, name) in (spot.Analysis.Options.Programs?.List() ?? []).Take(Most))
             if (seen.Add(number))
                 AddNumber(spot, items, 2, "P", number, $"{name}, beside this file");

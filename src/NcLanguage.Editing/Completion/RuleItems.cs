@@ -17,7 +17,8 @@ static class RuleItems
         foreach (var rule in RuleList.All)
         {
             var name = rule.Info.Name;
-            if (!name.StartsWith(spot.Place.Typed, StringComparison.OrdinalIgnoreCase))
+            // What is wrong in a setup file, or with such a comment itself, no comment silences.
+            if (rule is SetupRule || name.StartsWith("allow-", StringComparison.Ordinal) || !name.StartsWith(spot.Place.Typed, StringComparison.OrdinalIgnoreCase))
                 continue;
             var text = hasReason ? name : spot.TakesSnippets ? $"{name}: ${{1:reason}}{(isClosed ? "" : ")")}" : name + ": ";
             items.Add(here.Contains(name) ? 0 : 10, new CompletionEntry(name, CompletionKind.Rule, rule.Info.Title, text)

@@ -79,7 +79,9 @@ static class StartLines
             writer.Text(spot.Style.Whole('M', 9)).NewLine();
         if (state.Spindle != SpindleState.Off)
             writer.Text(spot.Style.Whole('M', 5)).NewLine();
-        writer.Text("G91 G28").Text(spot.Style.Length('Z', 0)).NewLine().Text("G90").NewLine();
+        writer.Text("G91 G28").Text(spot.Style.Length('Z', 0)).NewLine();
+        if (state.Distance != DistanceMode.Incremental)
+            writer.Text("G90").NewLine();
     }
 
     /// <summary>The clearance above the stock and everything listed, in work coordinates, mm; null where the setup does not say.</summary>

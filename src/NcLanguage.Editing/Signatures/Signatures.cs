@@ -16,6 +16,7 @@ public static class Signatures
         if (line < 0 || line >= analysis.Text.LineCount || column < 0)
             return null;
         var block = analysis.Main.BlockAt(line);
+        var tokens = block.Tokens.ToArray();
         if (column > block.Line.Length || !HasWords(block))
             return null;
         foreach (ref readonly var token in block.Tokens)
@@ -28,6 +29,7 @@ public static class Signatures
             return CallSignature.OfSubroutine(block, step, column);
         var (at, isWord) = WordAt(block, column);
         var codes = CodeWords.Codes(step);
+        codes.RemoveAll(code => !IsOfBlock(code, step) && !TakesAny(code, tokens, step));
         if (codes.Count == 0)
             return null;
         var letter = isWord ? (char)block.Tokens[at].Letter : '\0';
@@ -38,6 +40,23 @@ public static class Signatures
                 ? CallSignature.OfMacro(block, step, codes[i], letter)
                 : CodeSignature.Of(analysis, line, block, step, codes[i], letter);
         return new SignatureAnswer([.. lines], active);
+    }
+
+    static bool IsOfBlock(CodeEntry code, Step step)
+    {
+        foreach (var word in step.Words.Codes)
+            if (word.Code == code)
+                return true;
+        return false;
+    }
+
+    /// <summary>Whether a code in force has to do with the block: it holds, or begins, one of its words.</summary>
+    static bool TakesAny(CodeEntry code, Token[] tokens, Step step)
+    {
+        foreach (var use in code.Words)
+            if (Array.Exists(tokens, token => token.Kind is TokenKind.Word or TokenKind.BareLetter && token.Letter == WordUses.InPlane(code, use, step.After.Plane).Letter))
+                return true;
+        return false;
     }
 
     /// <summary>The code that the word at the cursor belongs to; behind a code and at the end of the block the code written last before the cursor.</summary>

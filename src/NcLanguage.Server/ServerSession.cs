@@ -72,6 +72,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 InlineValueProvider: true,
                 PullDiagnosticFeature.Options,
                 WorkspaceSymbolProvider: true,
+                new CompletionOptions(CompletionFeature.TriggerCharacters, ResolveProvider: true),
+                new SignatureHelpOptions(SignatureHelpFeature.TriggerCharacters, SignatureHelpFeature.RetriggerCharacters),
                 new CodeLensOptions(ResolveProvider: true),
                 new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options)),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
@@ -254,6 +256,15 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
         return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
     }
+
+    public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, CompletionFeature.Nothing, context => CompletionFeature.Answer(context, request.Position), cancellationToken);
+
+    public Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken) =>
+        Task.FromResult(CompletionFeature.Resolve(_client, request));
+
+    public Task<SignatureHelp?> SignatureHelpAsync(SignatureHelpParams request, CancellationToken cancellationToken) =>
+        ReadAsync<SignatureHelp?>(request.TextDocument.Uri, null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], CodeLensFeature.Answer, cancellationToken);

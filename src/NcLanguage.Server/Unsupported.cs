@@ -11,9 +11,6 @@ internal static class Unsupported
 
     public static IReadOnlyDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
     {
-        ["textDocument/completion"] = Later,
-        ["completionItem/resolve"] = Later,
-        ["textDocument/signatureHelp"] = Later,
         ["documentLink/resolve"] = "links come complete",
         ["workspace/executeCommand"] = Later,
         ["workspaceSymbol/resolve"] = "symbols come complete",

@@ -23,7 +23,7 @@ public sealed class ErrorTests
     [InlineData("textDocument/hover", null, -32602)]
     [InlineData("textDocument/inlayHint", """{"textDocument":{"uri":"file:///part.nc"},"range":7}""", -32602)]
     [InlineData("codeAction/resolve", """{"kind":"quickfix"}""", -32602)]
-    [InlineData("textDocument/completion", "{}", -32601)]
+    [InlineData("textDocument/moniker", "{}", -32601)]
     [InlineData("no/such/method", "{}", -32601)]
     [InlineData("$/unknown", "{}", -32601)]
     [InlineData("Hover", "{}", -32601)]

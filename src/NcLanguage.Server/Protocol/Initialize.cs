@@ -36,7 +36,17 @@ internal sealed record RefreshSupport(bool RefreshSupported = false)
 
 internal sealed record TextDocumentCapabilities(
     HoverCapabilities? Hover = null, DocumentSymbolCapabilities? DocumentSymbol = null, CodeActionCapabilities? CodeAction = null,
-    PublishDiagnosticsCapabilities? PublishDiagnostics = null, DiagnosticCapabilities? Diagnostic = null);
+    PublishDiagnosticsCapabilities? PublishDiagnostics = null, DiagnosticCapabilities? Diagnostic = null, CompletionCapabilities? Completion = null, SignatureHelpCapabilities? SignatureHelp = null);
+
+internal sealed record CompletionCapabilities(CompletionItemCapabilities? CompletionItem = null);
+
+internal sealed record CompletionItemCapabilities(bool SnippetSupport = false, string[]? DocumentationFormat = null);
+
+internal sealed record SignatureHelpCapabilities(SignatureInformationCapabilities? SignatureInformation = null);
+
+internal sealed record SignatureInformationCapabilities(string[]? DocumentationFormat = null, ParameterInformationCapabilities? ParameterInformation = null);
+
+internal sealed record ParameterInformationCapabilities(bool LabelOffsetSupport = false);
 
 internal sealed record DiagnosticCapabilities;
 
@@ -80,6 +90,8 @@ internal sealed record ServerCapabilities(
     bool InlineValueProvider,
     DiagnosticOptions DiagnosticProvider,
     bool WorkspaceSymbolProvider,
+    CompletionOptions CompletionProvider,
+    SignatureHelpOptions SignatureHelpProvider,
     CodeLensOptions CodeLensProvider,
     WorkspaceServerCapabilities Workspace);
 
@@ -95,3 +107,7 @@ internal sealed record TextDocumentSyncOptions(bool OpenClose, TextDocumentSyncK
 internal sealed record SaveOptions(bool IncludeText);
 
 internal sealed record CodeActionOptions(string[] CodeActionKinds, bool ResolveProvider);
+
+internal sealed record CompletionOptions(string[] TriggerCharacters, bool ResolveProvider);
+
+internal sealed record SignatureHelpOptions(string[] TriggerCharacters, string[] RetriggerCharacters);

@@ -22,6 +22,15 @@ internal sealed record ClientProfile
 
     public bool CodeDescriptions { get; init; }
 
+    public bool Snippets { get; init; }
+
+    public bool CompletionMarkdown { get; init; }
+
+    public bool SignatureMarkdown { get; init; }
+
+    /// <summary>Whether a word of a signature may be named by where it stands in the label.</summary>
+    public bool WordsByOffset { get; init; }
+
     public bool WatchesFiles { get; init; }
 
     /// <summary>Can be asked for its settings.</summary>
@@ -48,6 +57,10 @@ internal sealed record ClientProfile
             NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,
             CodeDescriptions = text?.PublishDiagnostics?.CodeDescriptionSupport == true,
+            Snippets = text?.Completion?.CompletionItem?.SnippetSupport == true,
+            CompletionMarkdown = text?.Completion?.CompletionItem?.DocumentationFormat?.Contains("markdown") == true,
+            SignatureMarkdown = text?.SignatureHelp?.SignatureInformation?.DocumentationFormat?.Contains("markdown") == true,
+            WordsByOffset = text?.SignatureHelp?.SignatureInformation?.ParameterInformation?.LabelOffsetSupport == true,
             WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
             RefreshesTokens = workspace?.SemanticTokens?.RefreshSupported == true,
             PullsDiagnostics = text?.Diagnostic is not null && workspace?.Diagnostics?.RefreshSupported == true,

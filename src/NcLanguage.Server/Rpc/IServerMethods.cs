@@ -124,6 +124,15 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.WorkspaceSymbol, UseSingleObjectParameterDeserialization = true)]
     Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.Completion, UseSingleObjectParameterDeserialization = true)]
+    Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.CompletionResolve, UseSingleObjectParameterDeserialization = true)]
+    Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.SignatureHelp, UseSingleObjectParameterDeserialization = true)]
+    Task<SignatureHelp?> SignatureHelpAsync(SignatureHelpParams request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.CodeLens, UseSingleObjectParameterDeserialization = true)]
     Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken);
 

@@ -42,6 +42,9 @@ internal static class Methods
     public const string PullDiagnostics = "textDocument/diagnostic";
     public const string WorkspaceDiagnostics = "workspace/diagnostic";
     public const string WorkspaceSymbol = "workspace/symbol";
+    public const string Completion = "textDocument/completion";
+    public const string CompletionResolve = "completionItem/resolve";
+    public const string SignatureHelp = "textDocument/signatureHelp";
     public const string CodeLens = "textDocument/codeLens";
     public const string CodeLensResolve = "codeLens/resolve";
     public const string DidChangeConfiguration = "workspace/didChangeConfiguration";

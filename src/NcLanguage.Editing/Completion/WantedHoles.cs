@@ -1,6 +1,5 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Cutting;
-using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 
@@ -28,6 +27,9 @@ static class WantedHoles
     /// <summary>Holes of the program that are looked at to each side.</summary>
     const int MostLookedAt = 2000;
 
+    /// <summary>Places nearer than this in X and Y are one, mm: a hundredth is below what any drilled hole is placed to.</summary>
+    const double SamePlace = 0.01;
+
     /// <summary>Those that the tool has not drilled yet, nearest first; empty where places are not known.</summary>
     /// <remarks>Asked through <see cref="Spot.HolesLeft"/>, which keeps the answer.</remarks>
     public static List<WantedHole> Left(Spot spot)
@@ -53,7 +55,7 @@ static class WantedHoles
     }
 
     public static bool IsNear((double X, double Y) a, (double X, double Y) b) =>
-        Math.Abs(a.X - b.X) <= DrawingComparison.SamePlace && Math.Abs(a.Y - b.Y) <= DrawingComparison.SamePlace;
+        Math.Abs(a.X - b.X) <= SamePlace && Math.Abs(a.Y - b.Y) <= SamePlace;
 
     static List<WantedHole> Fitting(List<WantedHole> all, Tool tool)
     {
@@ -117,6 +119,6 @@ static class WantedHoles
             return false;
         }
 
-        static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / DrawingComparison.SamePlace), (long)Math.Floor(y / DrawingComparison.SamePlace));
+        static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / SamePlace), (long)Math.Floor(y / SamePlace));
     }
 }

@@ -172,8 +172,11 @@ public readonly ref struct FileContext
         return _lastUnit.Say;
     }
 
-    /// <summary>The places where the run makes holes; worked out when first asked for.</summary>
+    /// <summary>The places where the run makes holes; worked out when first asked for. Only for runs with <see cref="HasFewHoles"/>.</summary>
     internal WorkedPlaces Places => _holesMade.Places ??= WorkedPlaces.Of(Run);
+
+    /// <summary>Whether the run makes few enough holes to look at each place.</summary>
+    internal bool HasFewHoles => _holesMade.AreFew ??= DrawingFindings.IsFewEnough(Run);
 
     /// <summary>The run's holes held against the drawing's; worked out when first asked for.</summary>
     internal DrawingFindings Drawing
@@ -188,6 +191,7 @@ public readonly ref struct FileContext
 
     sealed class HolesMade
     {
+        public bool? AreFew;
         public WorkedPlaces? Places;
         public DrawingFindings? Drawing;
     }

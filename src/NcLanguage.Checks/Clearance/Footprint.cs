@@ -18,4 +18,13 @@ static class Footprint
         var before = Math.Max(box.Min.Y - y, y - box.Max.Y);
         return beside > 0 && before > 0 ? double.Hypot(beside, before) : Math.Max(beside, before);
     }
+
+    /// <summary>Distance of a place from a straight path as seen from above, mm.</summary>
+    public static double Distance(Point3 from, Point3 to, double x, double y)
+    {
+        var (dx, dy) = (to.X - from.X, to.Y - from.Y);
+        var square = dx * dx + dy * dy;
+        var t = square > 0 ? Math.Clamp(((x - from.X) * dx + (y - from.Y) * dy) / square, 0, 1) : 0;
+        return double.Hypot(x - from.X - t * dx, y - from.Y - t * dy);
+    }
 }

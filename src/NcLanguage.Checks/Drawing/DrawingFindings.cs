@@ -61,9 +61,15 @@ sealed class DrawingFindings
     {
         if (run.Job.Setup.Holes.IsEmpty || run.Results[0].Entry.IsCalled || run.Flow is { End: not (FlowEnd.Ended or FlowEnd.OffTheEnd) })
             return false;
+        return IsFewEnough(run);
+    }
+
+    /// <summary>Whether a program makes few enough holes to look at each place of them whenever it is edited.</summary>
+    public static bool IsFewEnough(ProgramRun run)
+    {
         var holes = 0;
         foreach (var part in run.Results)
-            holes += part.Holes.Length;
+            holes += part.Holes.Length + part.Plunges.Length + part.Rounds.Length;
         return holes <= MostHoles;
     }
 

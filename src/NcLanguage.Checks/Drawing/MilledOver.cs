@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Drawing;
@@ -27,7 +28,21 @@ sealed class MilledOver(ProgramRun run)
         var floor = Math.Max(work.Full + Deeper, run.Job.Setup.Stock?.Min.Z ?? double.NegativeInfinity);
         var reach = double.IsNaN(work.Diameter) ? 0 : work.Diameter / 2;
         foreach (var (from, to, radius) in _cuts)
-            if (Math.Min(from.Z, to.Z) <= floor && Distance(place.X, place.Y, from, to) < radius + reach)
+            if (Math.Min(from.Z, to.Z) <= floor && Footprint.Distance(from, to, place.X, place.Y) < radius + reach)
+                return true;
+        return false;
+    }
+
+    /// <summary>Whether a mill cuts over a place at all, so that it is not known where its surface lies when a drill comes.</summary>
+    /// <param name="reach">How far from the middle the surface matters, mm.</param>
+    public bool Touches(WorkedPlace place, double reach)
+    {
+        _cuts ??= Gather();
+        _looks += _cuts.Count;
+        if (_looks > MostLooks)
+            return true;
+        foreach (var (from, to, radius) in _cuts)
+            if (Footprint.Distance(from, to, place.X, place.Y) < radius + reach)
                 return true;
         return false;
     }
@@ -40,14 +55,5 @@ sealed class MilledOver(ProgramRun run)
                 if (cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
                     cuts.Add((cut.From, cut.To, diameter / 2));
         return cuts;
-    }
-
-    /// <summary>Distance of a place from a path as seen from above, mm.</summary>
-    static double Distance(double x, double y, Point3 from, Point3 to)
-    {
-        var (dx, dy) = (to.X - from.X, to.Y - from.Y);
-        var square = dx * dx + dy * dy;
-        var t = square > 0 ? Math.Clamp(((x - from.X) * dx + (y - from.Y) * dy) / square, 0, 1) : 0;
-        return double.Hypot(x - from.X - t * dx, y - from.Y - t * dy);
     }
 }

@@ -29,6 +29,9 @@ public sealed record Tool
 
     public int? Flutes { get; init; }
 
+    /// <summary>Whether a mill's end cuts as far as its middle, so that it can go straight down into full material.</summary>
+    public bool? CentreCutting { get; init; }
+
     /// <summary>From the spindle's gauge line to the tip, mm.</summary>
     public double? Length { get; init; }
 

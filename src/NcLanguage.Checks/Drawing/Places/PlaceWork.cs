@@ -59,6 +59,7 @@ readonly record struct PlaceWork(
     public static double EndLength(Tool? tool) => tool switch
     {
         { Kind: ToolKind.BallMill, Diameter: { } ball } => ball / 2,
+        { Kind: ToolKind.BullMill, CornerRadius: { } corner } => corner,
         { PointAngle: > 0 and < 180 and var angle, Diameter: { } diameter } => Cutting.PointShape.Length(diameter, angle),
         _ => 0,
     };

@@ -1,0 +1,151 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A reamer or boring bar that the hole before it leaves nothing, or too much.</summary>
+public sealed class HoleSize : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC5010",
+        Name = "hole-size",
+        Severity = Severity.Warning,
+        Title = "A hole that leaves a reamer nothing to cut, or too much",
+        Finds = "A reamer that goes into a hole of this program which leaves it less than a third of the least or more than twice the greatest stock of the reaming table; a boring bar, and a reamer, in a hole that is as wide as itself.",
+        AtTheMachine = "With too little to cut the reamer rubs and burnishes, and the hole keeps the drill's marks; with too much it chatters, cuts oversize or breaks.",
+        Setup = """
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 6, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 4, "kind": "reamer", "diameter": 8, "fluteLength": 40, "length": 130 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            G0 G53 Z0
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-20 F150
+            G80
+            G0 G53 Z0 M9
+            M5
+            T4 M6
+            S500 M3
+            G0 X20 Y30
+            G43 H4 Z40 M8
+            G99 G85 X20 Y30 R2 Z-14 F150
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            G80
+            G0 G53 Z0 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G0 G53 Z0
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-20 F150
+            G80
+            G0 G53 Z0 M9
+            M5
+            T4 M6
+            S500 M3
+            G0 X20 Y30
+            G43 H4 Z40 M8
+            G99 G85 X20 Y30 R2 Z-14 F150
+            G80
+            G0 G53 Z0 M9
+            M5
+            M30
+            """,
+        InsteadSetup = """
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 7.7, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 4, "kind": "reamer", "diameter": 8, "fluteLength": 40, "length": 130 } ] }
+            """,
+        NotFound = "Holes that another program drilled, or that go down less than half as deep as the reamer. How much a boring bar may take is not judged. Reamers below 2.3 mm and above 63.5 mm are not in the table.",
+        Source = "Reaming stock on the diameter: published shop table, hole .090–.170 in .005–.010 in, .171–.280 .008–.012, .281–.880 .010–.016, .881–2.50 .015–.030. The third and the double of it are common practice.",
+    };
+
+    /// <summary>Stock on the diameter for holes up to a diameter, mm, as the table has them in inches.</summary>
+    static readonly (double UpTo, double Least, double Greatest)[] Table =
+    [
+        (0.090 * 25.4, double.NaN, double.NaN), (0.170 * 25.4, 0.005 * 25.4, 0.010 * 25.4), (0.280 * 25.4, 0.008 * 25.4, 0.012 * 25.4),
+        (0.880 * 25.4, 0.010 * 25.4, 0.016 * 25.4), (2.50 * 25.4, 0.015 * 25.4, 0.030 * 25.4),
+    ];
+
+    /// <summary>Differences of less are none, mm.</summary>
+    const double Equal = 0.01;
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (!file.Run.Job.Setup.Tools.Any(tool => tool is { Kind: ToolKind.Reamer or ToolKind.BoringBar, Diameter: not null }))
+            return;
+        var faults = new List<PlaceFault>();
+        foreach (var place in PlaceGroups.PlacesOf(file))
+        {
+            var at = place.Works.FindIndex(work => work.Kind is WorkKind.Ream or WorkKind.Bore && work.Diameter > 0);
+            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock?.Max.Z) is { } hole && !IsInOrder(place.Works[at], hole.Diameter))
+                faults.Add(new PlaceFault(place, place.Works[at], hole));
+        }
+        foreach (var group in PlaceGroups.Of(faults))
+            Report(group, file);
+    }
+
+    /// <summary>The widest hole before that goes down at least half as deep; null where there is none, or a width is not known. One as wide as the tool counts only where
+    /// it is as deep: above that it is a counterbore.</summary>
+    static PlaceWork? HoleBefore(List<PlaceWork> works, int at, double? top)
+    {
+        var tool = works[at];
+        var surface = double.IsNaN(tool.RLevel) ? top ?? double.NaN : Math.Min(tool.RLevel, top ?? tool.RLevel);
+        PlaceWork? before = null;
+        for (var i = 0; i < at; i++)
+        {
+            var work = works[i];
+            if (!work.Makes)
+                continue;
+            if (double.IsNaN(work.Diameter))
+                return null;
+            var isDeep = work.Diameter < tool.Diameter - Equal ? surface - work.Full >= (surface - tool.Tip) / 2 : work.Full <= tool.Tip + Equal;
+            if (isDeep && !(work.Diameter <= before?.Diameter))
+                before = work;
+        }
+        return before;
+    }
+
+    static (double Least, double Greatest) StockFor(double diameter)
+    {
+        foreach (var (upTo, least, greatest) in Table)
+            if (diameter <= upTo)
+                return (least, greatest);
+        return (double.NaN, double.NaN);
+    }
+
+    static bool IsInOrder(in PlaceWork tool, double hole)
+    {
+        var stock = tool.Diameter - hole;
+        if (stock <= Equal)
+            return false;
+        var (least, greatest) = StockFor(tool.Diameter);
+        // What is not in the table is NaN and in order.
+        return tool.Kind == WorkKind.Bore || !(stock < least / 3 || stock > greatest * 2);
+    }
+
+    void Report(List<PlaceFault> group, in FileContext file)
+    {
+        var (tool, hole) = (group[0].Work, group[0].Other);
+        var say = file.SayAt(tool.Line);
+        var stock = tool.Diameter - hole.Diameter;
+        var (least, greatest) = StockFor(tool.Diameter);
+        var usual = tool.Kind == WorkKind.Ream && !double.IsNaN(least) ? $" Reamers of this size take {say.Number(least)} to {say.Length(greatest)} on the diameter." : "";
+        file.ReportBlock(this, tool.Line, $"T{tool.ToolNumber} {(tool.Kind == WorkKind.Ream ? "reams" : "bores")} {say.Length(tool.Diameter)} {PlaceGroups.Places(group, say)} in a hole of {say.Length(hole.Diameter)}: "
+            + (stock <= Equal ? "there is nothing left to cut." : $"it has {say.Length(stock)} to take, {(stock < least ? "too little" : "too much")}.") + usual);
+    }
+}

@@ -1,0 +1,136 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Cutting;
+
+/// <summary>Rules on what one tool leaves the next: tap drills, reaming stock, points, spots, and mills that go straight down.</summary>
+public sealed class HoleToolRuleTests
+{
+    private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\n";
+    private const string Spot = """{ "number": 1, "kind": "spot-drill", "diameter": 12, "pointAngle": 90 }""";
+
+    private static List<Finding> Findings(string rule, string tools, string operations, double bottom = -30)
+    {
+        var json = string.Create(CultureInfo.InvariantCulture, $$"""{ "stock": { "min": [0, 0, {{bottom}}], "max": [100, 60, 0] }, "tools": [ {{tools}} ] }""");
+        var setup = SetupFile.Read("x.setup.json", Encoding.UTF8.GetBytes(json));
+        Assert.Empty(setup.Problems);
+        var text = SourceText.From((Head + operations + "G0 G53 Z0\nM30\n").ReplaceLineEndings("\n"));
+        return [.. ProgramAnalysis.Create(text, setup.Setup, MachineProfile.IsoMill with { IsChosen = true }).Findings.Where(finding => finding.Name == rule)];
+    }
+
+    private static string Tool(int number, string kind, double diameter, string more = "") =>
+        string.Create(CultureInfo.InvariantCulture, $$"""{ "number": {{number}}, "kind": "{{kind}}", "diameter": {{diameter}}{{more}} }""");
+
+    private static string Cycle(int tool, string code, double bottom) =>
+        string.Create(CultureInfo.InvariantCulture, $"T{tool} M6\nS500 M3\nG0 X50 Y30\nG43 H{tool} Z20\nG99 {code} X50 Y30 Z{bottom} R2 F100\nG80\nG0 G53 Z0\nM5\n");
+
+    private static List<Finding> Tapped(double drill, double major, double pitch) => Findings(
+        "tap-drill-size", Tool(2, "drill", drill) + "," + Tool(3, "tap", major, string.Create(CultureInfo.InvariantCulture, $", \"pitch\": {pitch}")), Cycle(2, "G81", -20) + Cycle(3, "G84", -12));
+
+    public static TheoryData<string> Charted => [.. Threads.Coarse.Concat(Threads.InchSeries).Select(thread => thread.Name)];
+
+    // Each thread of the charts (ISO 2306 from memory, published charts of unified threads) with the drill printed for it.
+    [Theory]
+    [MemberData(nameof(Charted))]
+    public void The_drills_of_the_charts_are_in_order(string name)
+    {
+        var thread = Threads.Find(name)!;
+        Assert.Empty(Tapped(thread.TapDrill!.Value, thread.Major, thread.Pitch));
+    }
+
+    // 100·(D − d)/(1.299038·P): Machinery's Handbook 31, Table 2. M8: 6.8 gives 73.9, 6.0 gives 123.2, 7.1 gives 55.4 per cent.
+    [Theory]
+    [InlineData(6, "123 per cent")]
+    [InlineData(7.1, "55 per cent")]
+    [InlineData(8.5, "no thread at all")]
+    public void A_hole_out_of_range_is_told_with_the_thread_it_makes(double drill, string words) =>
+        Assert.Contains(words, Assert.Single(Tapped(drill, 8, 1.25)).Message, StringComparison.Ordinal);
+
+    // Half a pitch below the diameter, 7.4 for M8: common practice for taps that form their thread.
+    [Fact]
+    public void A_hole_for_forming_is_in_order() => Assert.Empty(Tapped(7.4, 8, 1.25));
+
+    [Fact]
+    public void A_counterbore_above_the_core_hole_is_not_its_size() =>
+        Assert.Empty(Findings("tap-drill-size", Tool(2, "drill", 6.8) + "," + Tool(3, "tap", 8, ", \"pitch\": 1.25") + "," + Tool(4, "counterbore", 14),
+            Cycle(2, "G81", -20) + Cycle(4, "G82", -5) + Cycle(3, "G84", -15)));
+
+    // Published shop table of reaming stock: hole .281 to .880 in .010 to .016 in, so 0.254 to 0.406 mm for 8 and 20 mm; .171 to .280 in .008 to .012 in for 6 mm.
+    [Theory]
+    [InlineData(8, 7.7, false)]
+    [InlineData(8, 7.8, false)]
+    [InlineData(20, 19.6, false)]
+    [InlineData(6, 5.75, false)]
+    [InlineData(8, 8, true)]
+    [InlineData(8, 7.95, true)]
+    [InlineData(8, 7, true)]
+    [InlineData(6, 5, true)]
+    public void A_reamer_wants_its_stock(double reamer, double drill, bool told) =>
+        Assert.Equal(told ? 1 : 0, Findings("hole-size", Tool(2, "drill", drill) + "," + Tool(3, "reamer", reamer), Cycle(2, "G81", -25) + Cycle(3, "G85", -18)).Count);
+
+    [Fact]
+    public void A_boring_bar_in_a_hole_as_wide_as_itself_cuts_nothing()
+    {
+        const string Operations = "T2 M6\nS500 M3\nG0 X50 Y30\nG43 H2 Z20\nG99 G81 X50 Y30 Z-25 R2 F100\nG80\nG0 G53 Z0\nT3 M6\nG0 X50 Y30\nG43 H3 Z20\nG99 G85 X50 Y30 Z-18 R2 F100\nG80\n";
+        Assert.Single(Findings("hole-size", Tool(2, "drill", 20) + "," + Tool(3, "boring-bar", 20), Operations));
+        Assert.Empty(Findings("hole-size", Tool(2, "drill", 16) + "," + Tool(3, "boring-bar", 20), Operations));
+    }
+
+    // 7/8 in at 118 degrees: a point of 0.2629 in = 6.678 mm (trade mathematics course): through 15 mm of stock the tip goes to Z-21.678.
+    [Theory]
+    [InlineData(-14.9, 0)]
+    [InlineData(-15, 1)]
+    [InlineData(-21.6, 1)]
+    [InlineData(-21.7, 0)]
+    public void A_through_hole_wants_the_length_of_the_point(double bottom, int told) =>
+        Assert.Equal(told, Findings("point-not-through", Tool(2, "drill", 22.225, ", \"pointAngle\": 118"), Cycle(2, "G81", bottom), -15).Count);
+
+    [Fact]
+    public void What_a_wider_tool_opens_is_through() =>
+        Assert.Empty(Findings("point-not-through", Tool(2, "drill", 8, ", \"pointAngle\": 118") + "," + Tool(3, "drill", 10, ", \"pointAngle\": 118"), Cycle(2, "G81", -16) + Cycle(3, "G81", -19), -15));
+
+    // A cone of 90 degrees is twice as wide as deep (engineering reference: factor 0.5), the tool of 12 mm has one of 6 mm.
+    [Theory]
+    [InlineData(-3.9, "7.8 mm wide")]
+    [InlineData(-4, null)]
+    [InlineData(-6, null)]
+    [InlineData(-6.5, "only 6 mm long")]
+    public void A_spot_leaves_a_chamfer(double bottom, string? words)
+    {
+        var found = Findings("spot-depth", Spot + "," + Tool(2, "drill", 8), Cycle(1, "G81", bottom) + Cycle(2, "G81", -20));
+        Assert.Equal(words is null ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Contains(words!, finding.Message, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void In_a_face_that_is_milled_the_surface_is_not_known() =>
+        Assert.Empty(Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "face-mill", 50),
+            "T3 M6\nS500 M3\nG0 X-40 Y30\nG43 H3 Z20\nG0 Z-1\nG1 X140 F300\nG0 G53 Z0\nM5\n" + Cycle(1, "G81", -3) + Cycle(2, "G81", -20)));
+
+    private const string Down = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n";
+
+    // Common practice: two flutes and slot mills go down, more need to be known to.
+    [Theory]
+    [InlineData("end-mill", ", \"flutes\": 4", 1)]
+    [InlineData("end-mill", ", \"flutes\": 2", 0)]
+    [InlineData("end-mill", ", \"flutes\": 4, \"centreCutting\": true", 0)]
+    [InlineData("end-mill", "", 0)]
+    [InlineData("slot-mill", ", \"flutes\": 3", 0)]
+    [InlineData("ball-mill", ", \"flutes\": 4", 0)]
+    public void A_mill_with_more_than_two_flutes_may_not_cut_in_the_middle(string kind, string more, int told) =>
+        Assert.Equal(told, Findings("plunge-with-end-mill", Tool(3, kind, 10, more), Down).Count);
+
+    [Theory]
+    [InlineData("T2 M6\nS500 M3\nG0 X50 Y30\nG43 H2 Z20\nG99 G81 X50 Y30 Z-8 R2 F100\nG80\nG0 G53 Z0\nM5\n", Down)]
+    [InlineData("", "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z0\nG1 X60 Z-4 F60\nG0 Z20\n")]
+    [InlineData("", "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z0\nG3 X50 Y30 I-3 J0 Z-4 F60\nG0 Z20\n")]
+    [InlineData("", "T3 M6\nS500 M3\nG0 X-10 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n")]
+    [InlineData("", "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-0.2 F60\nX60\nG0 Z20\n")]
+    public void Into_a_hole_on_a_ramp_beside_the_stock_and_a_little_it_may(string before, string cuts) =>
+        Assert.Empty(Findings("plunge-with-end-mill", Tool(3, "end-mill", 10, ", \"flutes\": 4") + "," + Tool(2, "drill", 10), before + cuts));
+}

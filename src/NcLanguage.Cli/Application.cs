@@ -10,6 +10,7 @@ using NcLanguage.Cli.Format;
 using NcLanguage.Cli.Holes;
 using NcLanguage.Cli.Schema;
 using NcLanguage.Cli.Serve;
+using NcLanguage.Cli.Sheet;
 using NcLanguage.Cli.Trace;
 
 namespace NcLanguage.Cli;
@@ -24,6 +25,7 @@ static class Application
         CheckCommand.Create(),
         TraceCommand.Create(),
         HolesCommand.Create(),
+        SheetCommand.Create(),
         CompareCommand.Create(),
         FormatCommand.Create(),
         ExplainCommand.Create(),

@@ -1,0 +1,40 @@
+using System.Globalization;
+using NcLanguage.Checks;
+using NcLanguage.Checks.Operations;
+
+namespace NcLanguage.Reports.Sheet;
+
+/// <summary>Values in the cells of the sheet. The unit stands in the column's head.</summary>
+static class SheetSay
+{
+    /// <summary>What the setup should say and does not.</summary>
+    public const string NotGiven = "not given";
+
+    /// <summary>What does not apply.</summary>
+    public const string None = "–";
+
+    public static string Number(double value, int decimals = 3) => double.IsNaN(value) ? "not known" : Say.Number(value, decimals);
+
+    /// <summary>A value of the setup.</summary>
+    public static string Given(double? value) => value is { } number ? Say.Number(number) : NotGiven;
+
+    /// <summary>A value of the setup that not every tool has.</summary>
+    public static string Given(double? value, bool isNeeded) => value is { } number ? Say.Number(number) : isNeeded ? NotGiven : None;
+
+    public static string Tool(int tool) => tool < 0 ? "not known" : $"T{tool.ToString(CultureInfo.InvariantCulture)}";
+
+    /// <summary>120, or 120 to 400.</summary>
+    public static string Range(ValueRange range, int decimals = 1) => !range.IsKnown ? None
+        : Say.Number(range.Least, decimals) is var least && Say.Number(range.Greatest, decimals) is var greatest && least == greatest ? least
+        : $"{least} to {greatest}";
+
+    /// <summary>Seconds as a number; more than that where some moves' time is not known.</summary>
+    public static string Seconds(MoveTotals totals) => (totals.UnknownMoves > 0 ? "over " : "") + Say.Number(totals.Seconds, 1);
+
+    /// <summary>A line as people count, with its file where that is another.</summary>
+    public static string Line(int line, string? file) => (line + 1).ToString(CultureInfo.InvariantCulture) + (file is null ? "" : $" of {file}");
+
+    public static string Lines(Operation operation) => operation.FirstLine == operation.LastLine
+        ? Line(operation.FirstLine, operation.File)
+        : $"{operation.FirstLine + 1}–{Line(operation.LastLine, operation.File)}";
+}

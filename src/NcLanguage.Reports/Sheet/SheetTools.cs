@@ -1,0 +1,74 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Operations;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Reports.Sheet;
+
+/// <summary>The tools as they have to stand in the carousel, and what each does.</summary>
+static class SheetTools
+{
+    public static void Write(SheetHtml page, Setup setup, SheetRun run)
+    {
+        var used = run.Operations.Tools.Where(tool => tool.Tool != 0).ToList();
+        if (used.Count == 0)
+        {
+            page.Paragraph("The program uses no tool.");
+            return;
+        }
+        page.Table("tools", "Tools: what the setup file says of them",
+            [
+                new("tool", IsText: true), new("kind", IsText: true), new("diameter", "mm"), new("point", "°"), new("pitch", "mm"), new("flutes"), new("flute length", "mm"),
+                new("length", "mm"), new("out of holder", "mm"), new("holder", "mm"), new("H"), new("D"), new("measured length", "mm"),
+            ],
+            used.Select(tool => Row(tool.Tool, setup.FindTool(tool.Tool), run)));
+        page.Table("tool-work", "Tools: what each does",
+            [new("tool", IsText: true), new("speed", "1/min"), new("feed", "mm/min"), new("operations"), new("rapid", "mm"), new("cutting", "mm"), new("time", "s")],
+            used.Select(tool => new[]
+            {
+                SheetSay.Tool(tool.Tool), SheetSay.Range(tool.Speed, 0), SheetSay.Range(tool.Feed), Numbers(tool.Operations.Select(operation => operation.Number)),
+                Say.Number(tool.Totals.RapidDistance, 1), Say.Number(tool.Totals.CutDistance, 1), SheetSay.Seconds(tool.Totals),
+            }));
+        var idle = setup.Tools.Where(tool => used.All(work => work.Tool != tool.Number)).Select(tool => $"T{tool.Number}").ToList();
+        if (idle.Count > 0)
+            page.Paragraph($"In the setup file, not used by this program: {string.Join(", ", idle)}.");
+    }
+
+    static string[] Row(int number, Tool? tool, SheetRun run)
+    {
+        var (lengths, radii) = (run.LengthOffsetsOf(number).ToList(), run.RadiusOffsetsOf(number).ToList());
+        return
+        [
+            SheetSay.Tool(number),
+            tool is null ? "not in the setup file" : KindOf(tool),
+            SheetSay.Given(tool?.Diameter),
+            SheetSay.Given(tool?.PointAngle, tool?.Kind is ToolKind.Drill or ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink or ToolKind.ChamferMill),
+            SheetSay.Given(tool?.Pitch, tool?.Kind is ToolKind.Tap or ToolKind.ThreadMill),
+            SheetSay.Given(tool?.Flutes, tool?.Kind is not ToolKind.Probe),
+            SheetSay.Given(tool?.FluteLength, tool?.Kind is not ToolKind.Probe),
+            SheetSay.Given(tool?.Length),
+            SheetSay.Given(tool?.Length - tool?.HolderGauge),
+            SheetSay.Given(tool?.HolderDiameter),
+            lengths.Count == 0 ? "none" : Numbers(lengths),
+            radii.Count == 0 ? SheetSay.None : Numbers(radii),
+            "",
+        ];
+    }
+
+    static string KindOf(Tool tool)
+    {
+        var kind = tool.Kind is { } known ? ToolKindName.Format(known).Replace('-', ' ') : "kind " + SheetSay.NotGiven;
+        return tool.Material is { } material ? $"{kind}, {material}" : kind;
+    }
+
+    /// <summary>1, 3–5</summary>
+    static string Numbers(IEnumerable<int> numbers)
+    {
+        var parts = new List<(int First, int Last)>();
+        foreach (var number in numbers)
+            if (parts.Count > 0 && parts[^1].Last == number - 1)
+                parts[^1] = (parts[^1].First, number);
+            else
+                parts.Add((number, number));
+        return string.Join(", ", parts.Select(part => part.First == part.Last ? $"{part.First}" : $"{part.First}–{part.Last}"));
+    }
+}

@@ -1,0 +1,125 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Operations;
+using NcLanguage.Control.State;
+using NcLanguage.Reports.Trace;
+
+namespace NcLanguage.Reports.Sheet;
+
+/// <summary>What the program does: operations, closest approaches, stops, holes.</summary>
+static class SheetWork
+{
+    /// <summary>Operations listed at most.</summary>
+    const int MostOperations = 300;
+
+    /// <summary>Approaches listed at most.</summary>
+    const int MostApproaches = 12;
+
+    public static void WriteOperations(SheetHtml page, SheetRun run)
+    {
+        var list = run.Operations;
+        if (list.Operations.IsEmpty)
+        {
+            page.Paragraph("The program makes no move.");
+            return;
+        }
+        var hasRemoved = list.Operations.Any(operation => operation.Removed is not null);
+        page.Table("operations", "Operations in the order of the run",
+            [
+                new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", "mm/min"), new("deepest Z", "mm"),
+                new("nearest", "mm"), .. hasRemoved ? new Column[] { new("removed", "cm³") } : [], new("rapid", "mm"), new("cutting", "mm"), new("time", "s"),
+            ],
+            list.Operations.Take(MostOperations).Select(operation => Row(operation, hasRemoved)));
+        if (list.Operations.Length > MostOperations)
+            page.Paragraph($"{list.Operations.Length - MostOperations} more are not listed here: nclanguage trace tells them all.");
+        page.Paragraph($"In all {Say.Seconds(list.Totals.Seconds)} ({Say.Number(list.Totals.Seconds, 1)} s): "
+            + $"rapids {Say.Number(list.Totals.RapidSeconds, 1)} s, feeds {Say.Number(list.Totals.FeedSeconds, 1)} s, dwells {Say.Number(list.Totals.DwellSeconds, 1)} s, "
+            + $"tool changes {Say.Number(list.Totals.ChangeSeconds, 1)} s."
+            + (list.Totals.UnknownMoves > 0 ? $" {Say.Count(list.Totals.UnknownMoves, "move")} of unknown length or time not counted." : ""));
+        if (list.Returns is { Higher: > 0 } cost)
+            page.Paragraph($"{cost.Higher} of {cost.Hops} traverses between holes run higher than the setup file asks for, which costs {Say.Number(cost.Difference, 1)} s.");
+        if (TraceJson.CutShort(run.Totals.End) is { } cutShort)
+            page.Paragraph($"The run was followed only so far: {cutShort}. What comes behind is on no part of this sheet.", "loud");
+    }
+
+    static string[] Row(Operation operation, bool hasRemoved) =>
+    [
+        Say.Number(operation.Number), operation.Title, SheetSay.Tool(operation.Tool), SheetSay.Lines(operation), operation.Holes > 0 ? Say.Number(operation.Holes) : SheetSay.None,
+        SheetSay.Range(operation.Speed, 0), SheetSay.Range(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : SheetSay.Number(operation.Deepest),
+        operation.Nearest is { } nearest ? Say.Number(nearest.Distance) : SheetSay.None,
+        .. hasRemoved ? new[] { operation.Removed is { } removed ? Say.Number(removed / 1000, 2) : "not known" } : [],
+        Say.Number(operation.Totals.RapidDistance, 1), Say.Number(operation.Totals.CutDistance, 1), SheetSay.Seconds(operation.Totals),
+    ];
+
+    public static void WriteApproaches(SheetHtml page, Job job, OperationList list)
+    {
+        if (job.Obstacles.IsEmpty)
+        {
+            page.Paragraph(job.Setup.ObstaclesAreListed ? "The setup file says that nothing stands on the table." : "Not known: the setup file lists no clamps.");
+            return;
+        }
+        if (list.Approaches.IsEmpty)
+        {
+            page.Paragraph("Not known: no move's place among the clamps is.");
+            return;
+        }
+        page.Table("approaches", "The nearest place to each obstacle in each operation, nearest first",
+            [
+                new("distance", "mm"), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
+                new("tip at X", "mm"), new("Y", "mm"), new("Z", "mm"),
+            ],
+            list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job)));
+        if (list.Approaches.Length > MostApproaches)
+            page.Paragraph($"{list.Approaches.Length - MostApproaches} more are not listed, none of them nearer.");
+    }
+
+    static string[] Row(Operation operation, NearestPass pass, Job job) =>
+    [
+        pass.IsContact ? SheetHtml.Alarm + (pass.IsAxisOnly ? "CONTACT" : $"CONTACT {Say.Number(pass.Distance)}") : Say.Number(pass.Distance),
+        job.Obstacles[pass.Obstacle].Name, SheetSay.Line(pass.Line, pass.File), Say.Number(operation.Number), SheetSay.Tool(pass.Tool), OperationJson.Word(pass.Part),
+        pass.IsRapid ? "rapid" : "feed", SheetSay.Number(pass.Tip.X), SheetSay.Number(pass.Tip.Y), SheetSay.Number(pass.Tip.Z),
+    ];
+
+    public static void WriteStops(SheetHtml page, SheetRun run)
+    {
+        if (run.Stops.Count == 0)
+        {
+            page.Paragraph("The program does not stop before its end.");
+            return;
+        }
+        page.Table("stops", "Where the machine waits for somebody",
+            [new("line"), new("block", IsText: true), new("comment", IsText: true), new("tool", IsText: true), new("what", IsText: true), new("times")],
+            run.Stops.Select(stop => new[]
+            {
+                SheetSay.Line(stop.Line, stop.File), stop.Block, stop.Comment ?? SheetSay.None, SheetSay.Tool(stop.Tool),
+                stop.IsManual ? "take the tool out of the hole by hand, then start" : "stop; start again by hand", Say.Number(stop.Times),
+            }));
+    }
+
+    public static void WriteHoles(SheetHtml page, HoleTable holes)
+    {
+        if (holes.Count == 0)
+        {
+            page.Paragraph("No hole is drilled in a cycle.");
+            return;
+        }
+        page.Paragraph("Work coordinates. \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance, as far as the setup file shows.");
+        if (holes.Any(row => row.Plane != WorkPlane.XY))
+            page.Paragraph("Some holes are not drilled along Z: their places are those of the plane in force.");
+        page.Table("holes", "Holes in the order drilled",
+            [
+                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), new("X", "mm"), new("Y", "mm"), new("R", "mm"), new("bottom", "mm"), new("leaves at", "mm"),
+                new("least", "mm"), new("dwell", "s"), new("speed", "1/min"), new("feed", "mm/min"),
+            ],
+            holes.Select(row => new[]
+            {
+                Say.Number(row.Number), SheetSay.Line(row.Line, row.File), SheetSay.Tool(row.Hole.Tool), $"G{row.Hole.Cycle}",
+                SheetSay.Number(row.Hole.X), SheetSay.Number(row.Hole.Y), SheetSay.Number(row.Hole.RLevel), SheetSay.Number(row.Hole.Bottom), SheetSay.Number(row.Hole.ReturnTo),
+                double.IsNaN(row.LeastReturn) ? SheetSay.None : Say.Number(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
+                SheetSay.Number(row.Hole.Speed, 0), SheetSay.Number(row.Hole.Feed, 1),
+            }));
+    }
+
+    // A cycle that could wait and has no time to wait for says nothing, as in the table of holes. Far too short ones keep their figures.
+    static string DwellOf(double seconds) => double.IsNaN(seconds) || seconds == 0 ? SheetSay.None : Say.Number(seconds, seconds < 0.01 ? 6 : 3);
+}

@@ -1,0 +1,201 @@
+using System.Text.RegularExpressions;
+using NcLanguage.Machine.Loading;
+
+namespace NcLanguage.Reports.Tests.Sheet;
+
+/// <summary>The setup sheet: what stands on it, and that what stands in a program stays text.</summary>
+public sealed class SetupSheetTests
+{
+    const string Setup = """
+        { "material": "aluminium", "stock": { "min": [0, 0, -20], "max": [100, 40, 0] }, "clearance": 2, "workOffsets": { "G54": [-300, -200, -400.5] },
+          "obstacles": [ { "name": "bridge <b>", "min": [28, -20, 0], "max": [44, 60, 25] },
+                         { "name": "stud", "center": [90, 20], "diameter": 12, "bottom": 0, "top": 30 } ],
+          "supports": [ { "name": "parallel", "min": [0, 0, -40], "max": [100, 8, -20] } ],
+          "tools": [ { "number": 1, "kind": "drill", "diameter": 6, "pointAngle": 118, "fluteLength": 40, "flutes": 2, "length": 110, "holderDiameter": 40, "holderGauge": 50,
+                       "lengthOffset": 1, "material": "HSS" },
+                     { "number": 3, "kind": "tap", "diameter": 8 }, { "number": 7, "kind": "end-mill", "diameter": 10 } ] }
+        """;
+
+    const string Program = """
+        %
+        O123 (LEVER </script><script>alert(1)</script>)
+        G21 G90 G17 G94 G54
+        (SPOT & <DRILL>)
+        T1 M6
+        G0 X10 Y20 S1000 M3
+        G43 H1 Z40 M8
+        G98 G81 X10 Y20 Z-5 R2 F120
+        G99 X60
+        G80 G0 Z40
+        (TURN THE PART)
+        M0
+        T3 M6
+        G0 X10 Y20 S300 M3
+        G88 X10 Y20 Z-5 R2 P1 F300
+        G80
+        M30
+        %
+        """;
+
+    static readonly SheetPage Page = SheetPage.Of(Program, Setup);
+
+    [Fact]
+    public void What_stands_in_a_program_or_a_setup_is_text()
+    {
+        Assert.DoesNotContain("<script", Page.Html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<b>", Page.Html, StringComparison.Ordinal);
+        Assert.Contains("<script>alert(1)", Page.Text, StringComparison.Ordinal);
+        Assert.Equal("SPOT & <DRILL>", Page.Rows("operations")[0]["operation"]);
+        Assert.Equal("bridge <b>", Page.Rows("solids")[0]["name"]);
+        // A name that would end the style sheet, or a string in it, stays a name.
+        var page = SheetPage.Of("M30\n", path: "a\"}</style><script>x.nc");
+        Assert.DoesNotContain("<script", page.Html, StringComparison.OrdinalIgnoreCase);
+        Assert.Single(Regex.Matches(page.Html, "</style>"));
+    }
+
+    [Fact]
+    public void The_page_fetches_nothing()
+    {
+        Assert.Contains("default-src 'none'", Page.Html, StringComparison.Ordinal);
+        // The one address names the kind of markup a drawing is.
+        Assert.All(Regex.Matches(Page.Html, "https?://[^\"' ]+").Select(match => match.Value), address => Assert.Equal("http://www.w3.org/2000/svg", address));
+        Assert.DoesNotContain("src=", Page.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("url(", Page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_head_says_what_the_sheet_is_about()
+    {
+        foreach (var said in new[] { "Setup sheet: part.nc", "O123", "2026-03-04 15:06", "iso-mill", "aluminium", "100 × 40 × 20 mm", "program in mm", "P0.5 waits half a second" })
+            Assert.Contains(said, Page.Text, StringComparison.Ordinal);
+        Assert.Contains("program in inch; this sheet in mm", SheetPage.Of("G20 G90\nG0 X1.\nM30\n").Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_cautions_stand_before_anything_else_and_nothing_is_called_safe()
+    {
+        var text = Page.Text;
+        foreach (var caution in new[] { "A check is no proof", "single block", "dry run above the part", "a hand on feed hold", "Local codes and licensed practice come first" })
+            Assert.InRange(text.IndexOf(caution, StringComparison.Ordinal), 0, text.IndexOf("Open findings", StringComparison.Ordinal));
+        Assert.DoesNotMatch(new Regex(@"\b(safe|collision-free)\b", RegexOptions.IgnoreCase), text);
+    }
+
+    [Fact]
+    public void Errors_come_first_and_mistakes_in_the_setup_are_among_them()
+    {
+        var problem = new SetupProblem(ProblemKind.Value, "shop/part.setup.json", 7, 1, 7, 2, "The length is no number.");
+        var rows = SheetPage.Of(Program, Setup, problems: [problem]).Rows("findings");
+        var words = rows.Select(row => row["what"]).ToList();
+        Assert.Equal(words.OrderBy(word => Array.IndexOf(["ERROR", "warning", "note"], word)), words);
+        Assert.Contains(rows, row => (row["what"], row["line"], row["message"]) == ("ERROR", "7 of part.setup.json", "The length is no number."));
+        // T3 comes down without G43.
+        Assert.Contains(rows, row => (row["what"], row["rule"]) == ("ERROR", "length-offset-missing"));
+    }
+
+    [Fact]
+    public void What_the_setup_leaves_out_is_said()
+    {
+        var tools = Page.Rows("tools");
+        Assert.Equal(["T1", "T3"], tools.Select(tool => tool["tool"]));
+        Assert.Equal(("drill, HSS", "6", "118", "–", "40", "110", "60", "40", "1", "–"),
+            (tools[0]["kind"], tools[0]["diameter mm"], tools[0]["point °"], tools[0]["pitch mm"], tools[0]["flute length mm"], tools[0]["length mm"], tools[0]["out of holder mm"], tools[0]["holder mm"],
+                tools[0]["H"], tools[0]["D"]));
+        // A tap needs no point angle, and has no pitch here, no length and no holder; the offset of T1 is still in force when it travels.
+        Assert.Equal(("8", "–", "not given", "not given", "not given", "not given", "1"),
+            (tools[1]["diameter mm"], tools[1]["point °"], tools[1]["pitch mm"], tools[1]["length mm"], tools[1]["out of holder mm"], tools[1]["holder mm"], tools[1]["H"]));
+        Assert.Contains("not used by this program: T7", Page.Text, StringComparison.Ordinal);
+        Assert.Contains("the drawing (the setup lists none of its holes)", Page.Text, StringComparison.Ordinal);
+        Assert.Equal("not in the setup file", SheetPage.Of("G21 G90 G94\nT5 M6\nG0 X0 Y0 Z5\nG1 X5 F100\nM30\n", Setup).Rows("tools")[0]["kind"]);
+    }
+
+    [Fact]
+    public void Stops_tell_what_somebody_has_to_do()
+    {
+        var stops = Page.Rows("stops");
+        Assert.Equal([("12", "M0", "TURN THE PART"), ("15", "G88 X10 Y20 Z-5 R2 P1 F300", "–")], stops.Select(stop => (stop["line"], stop["block"], stop["comment"])));
+        Assert.Contains("by hand", stops[1]["what"], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Clamps_are_drawn_and_listed_with_their_places_from_the_datum()
+    {
+        var drawing = Regex.Match(Page.Html, "<svg.*?</svg>", RegexOptions.Singleline).Value;
+        var numbers = Regex.Matches(drawing, "<text[^>]*>([^<]*)</text>").Select(match => match.Groups[1].Value).ToList();
+        // Of X: edges of stock and clamps, and the datum; the stud reaches from 84 to 96.
+        foreach (var number in new[] { "0", "28", "44", "84", "96", "100", "-20", "60", "40", "8", "25", "30", "-40" })
+            Assert.Contains(number, numbers);
+        Assert.Contains("stud", numbers);
+        var stud = Page.Rows("solids")[1];
+        Assert.Equal(("round, 12 mm about X90 Y20", "84", "96", "14", "26", "0", "30"),
+            (stud["shape"], stud["X from mm"], stud["X to mm"], stud["Y from mm"], stud["Y to mm"], stud["Z from mm"], stud["Z to mm"]));
+        var offset = Assert.Single(Page.Rows("offsets"));
+        Assert.Equal(("-300", "-200", "-400.5", "yes"), (offset["X mm"], offset["Y mm"], offset["Z mm"], offset["used"]));
+    }
+
+    [Fact]
+    public void A_contact_is_set_off_in_words()
+    {
+        var page = SheetPage.Of(Program.Replace("G98 G81", "G99 G81", StringComparison.Ordinal), Setup);
+        // At R2 the drill of 6 goes through the bridge, 16 wide: from its middle the shortest way out is 8 + 3 mm.
+        Assert.Equal("CONTACT -11", page.Rows("approaches")[0]["distance mm"]);
+        Assert.Contains("<tr class=\"alarm\">", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Numbers_have_units()
+    {
+        string[] counts = ["no.", "line", "lines", "holes", "flutes", "H", "D", "operation", "operations", "times"];
+        foreach (Match table in Regex.Matches(Page.Html, "<thead>.*?</thead>", RegexOptions.Singleline))
+            foreach (Match head in Regex.Matches(table.Value, "<th scope=\"col\" class=\"n\">([^<]*)(<span>.+?</span>)?</th>"))
+                Assert.True(head.Groups[2].Success || counts.Contains(head.Groups[1].Value.Trim()), $"{head.Groups[1].Value} has no unit.");
+    }
+
+    [Fact]
+    public void There_are_lines_to_sign() =>
+        Assert.Equal(["Set up by", "Checked by", "First part run by", "First part measured by"], Page.Rows("sign").Select(row => row["what"]));
+
+    [Theory]
+    [InlineData("", "The program makes no move.")]
+    [InlineData("%\nO5\n%\n", "O5")]
+    [InlineData("G0 X10\nG1 X20 F100\n", "no setup file")]
+    public void Little_to_tell_makes_a_page_too(string program, string said)
+    {
+        var page = SheetPage.Of(program);
+        Assert.Contains(said, page.Text, StringComparison.Ordinal);
+        Assert.Contains("nothing to draw", page.Text, StringComparison.Ordinal);
+        Assert.EndsWith("</html>\n", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_hole_of_two_thousand_is_listed()
+    {
+        var blocks = string.Concat(Enumerable.Range(1, 1999).Select(i => $"X{i % 50 * 2} Y{i / 50}\n"));
+        var page = SheetPage.Of($"G21 G90 G17 G94 G54\nT1 M6\nG43 H1 G0 X0 Y0 Z40\nS1000 M3\nG99 G81 X0 Y0 Z-5 R30 F120\n{blocks}G80\nM30\n", Setup);
+        var holes = page.Rows("holes");
+        Assert.Equal(Enumerable.Range(1, 2000).Select(number => $"{number}"), holes.Select(hole => hole["no."]));
+        Assert.Equal(("98", "39"), (holes[^1]["X mm"], holes[^1]["Y mm"]));
+    }
+
+    /// <summary>WCAG 2.1, success criterion 1.4.3: 4.5 to 1. The other colours are those of the reference, which has the same test.</summary>
+    [Fact]
+    public void Colours_can_be_told_from_their_ground()
+    {
+        var css = Regex.Match(Page.Html, "<style>.*?</style>", RegexOptions.Singleline).Value;
+        string[] grounds = [.. Regex.Matches(css, "--ground: #([0-9a-f]{6})").Select(match => match.Groups[1].Value)];
+        string[] alarms = [.. Regex.Matches(css, "--alarm: #([0-9a-f]{6})").Select(match => match.Groups[1].Value)];
+        Assert.Equal((3, 3), (grounds.Length, alarms.Length));
+        Assert.All(grounds.Zip(alarms), pair => Assert.InRange(Contrast(pair.First, pair.Second), 4.5, 21));
+    }
+
+    static double Contrast(string one, string other)
+    {
+        var (a, b) = (Luminance(one), Luminance(other));
+        return (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05);
+    }
+
+    static double Luminance(string colour)
+    {
+        var parts = Convert.FromHexString(colour).Select(part => part / 255.0).Select(part => part <= 0.04045 ? part / 12.92 : Math.Pow((part + 0.055) / 1.055, 2.4)).ToArray();
+        return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2];
+    }
+}

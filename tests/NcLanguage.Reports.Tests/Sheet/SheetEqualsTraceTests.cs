@@ -1,0 +1,93 @@
+using System.Text.Json;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
+using NcLanguage.Reports.Sheet;
+using NcLanguage.Reports.Trace;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Reports.Tests.Sheet;
+
+/// <summary>Every number on the sheet of every program of the corpus is that of its trace, to the last figure shown.</summary>
+public sealed class SheetEqualsTraceTests
+{
+    public static TheoryData<string> Programs => [.. Directory.GetFiles(Corpus(), "*.nc", SearchOption.AllDirectories).Select(Path.GetFileName).OfType<string>().Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void Operations_tools_holes_and_approaches(string name)
+    {
+        var (page, trace) = Of(name);
+        var operations = trace.GetProperty("operations").EnumerateArray().ToList();
+        var shown = operations.Count > 0 ? page.Rows("operations") : [];
+        Assert.Equal(operations.Count, shown.Count);
+        foreach (var (row, operation) in shown.Zip(operations))
+        {
+            Same(row["no."], operation.GetProperty("number"), 0);
+            Same(row["time s"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("seconds"), 1);
+            Assert.Equal(operation.GetProperty("unknownMoves").GetInt32() > 0, row["time s"].StartsWith("over ", StringComparison.Ordinal));
+            Same(row["rapid mm"], operation.GetProperty("distance").GetProperty("rapid"), 1);
+            Same(row["cutting mm"], operation.GetProperty("distance").GetProperty("cut"), 1);
+            Same(row["deepest Z mm"], operation.GetProperty("deepest"), 3);
+            Same(row["holes"], operation.GetProperty("holes"), 0);
+            Same(row["nearest mm"], operation.TryGetProperty("clearance", out var clearance) ? clearance.GetProperty("distance") : default, 3);
+            SameRange(row["speed 1/min"], operation.GetProperty("speed"), 0);
+            SameRange(row["feed mm/min"], operation.GetProperty("feed"), 1);
+            Assert.Equal(operation.GetProperty("title").GetString(), row["operation"]);
+        }
+        foreach (var (row, tool) in (operations.Count > 0 ? page.Rows("tool-work") : []).Zip(trace.GetProperty("tools").EnumerateArray()))
+        {
+            Same(row["time s"].Replace("over ", "", StringComparison.Ordinal), tool.GetProperty("seconds"), 1);
+            SameRange(row["speed 1/min"], tool.GetProperty("speed"), 0);
+        }
+        var holes = trace.GetProperty("holes").EnumerateArray().ToList();
+        Assert.Equal(holes.Count, holes.Count > 0 ? page.Rows("holes").Count : 0);
+        foreach (var (row, hole) in (holes.Count > 0 ? page.Rows("holes") : []).Zip(holes))
+            foreach (var (column, member, decimals) in new[] { ("X mm", "x", 3), ("Y mm", "y", 3), ("R mm", "rLevel", 3), ("bottom mm", "bottom", 3), ("leaves at mm", "returnTo", 3), ("least mm", "leastReturn", 3), ("feed mm/min", "feed", 1), ("speed 1/min", "speed", 0) })
+                Same(row[column], hole.GetProperty(member), decimals);
+        if (trace.TryGetProperty("approaches", out var approaches) && approaches.GetArrayLength() > 0)
+            foreach (var (row, approach) in page.Rows("approaches").Zip(approaches.EnumerateArray()))
+            {
+                Same(row["distance mm"], approach.GetProperty("distance"), 3);
+                Same(row["line"].Split(' ')[0], approach.GetProperty("line"), 0);
+                Same(row["tip at X mm"], approach.GetProperty("at")[0], 3);
+                Same(row["Z mm"], approach.GetProperty("at")[2], 3);
+            }
+        Assert.Contains($"({Shown(trace.GetProperty("seconds").GetDouble(), 1)} s)", operations.Count > 0 ? page.Text : $"({Shown(trace.GetProperty("seconds").GetDouble(), 1)} s)", StringComparison.Ordinal);
+    }
+
+    static void SameRange(string cell, JsonElement range, int decimals)
+    {
+        var ends = cell.Split(" to ");
+        Same(ends[0], range.GetProperty("least"), decimals);
+        Same(ends[^1], range.GetProperty("greatest"), decimals);
+    }
+
+    /// <summary>A cell with words has no number in the trace; a dash also stands for none of a count.</summary>
+    static void Same(string cell, JsonElement number, int decimals)
+    {
+        if (!double.TryParse(cell, System.Globalization.CultureInfo.InvariantCulture, out var shown))
+        {
+            Assert.True(number.ValueKind != JsonValueKind.Number || (cell == "–" && number.GetDouble() == 0), $"{cell} for {number}");
+            return;
+        }
+        // Half of the last figure, and what the trace itself is rounded to.
+        Assert.Equal(number.GetDouble(), shown, 0.5 * Math.Pow(10, -decimals) + 1e-6);
+    }
+
+    static string Shown(double value, int decimals) => NcLanguage.Checks.Say.Number(value, decimals);
+
+    static (SheetPage Page, JsonElement Trace) Of(string name)
+    {
+        var path = Directory.GetFiles(Corpus(), name, SearchOption.AllDirectories).Single();
+        var inputs = JobFiles.Resolve(path, Corpus(), DiskFiles.Instance, JobOptions.None);
+        var analysis = ProgramAnalysis.Create(
+            SourceText.From(File.ReadAllBytes(path)), inputs.Setup, inputs.Machine, new AnalysisOptions(Programs: new SiblingPrograms(path, DiskFiles.Instance)));
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream))
+            TraceJson.Write(path, analysis.Text, analysis.Main.Job, json, CancellationToken.None);
+        return (SheetPage.Of(new SheetInput(path, analysis, inputs.Problems, default)), JsonDocument.Parse(stream.ToArray()).RootElement);
+    }
+
+    static string Corpus([System.Runtime.CompilerServices.CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "corpus"));
+}

@@ -34,6 +34,8 @@ public sealed class OperationTests
             Assert.Equal(
                 moves.Where(move => kinds.Split(' ').Contains(move.GetProperty("kind").GetString())).Sum(move => Number(move, "seconds")),
                 operations.Sum(operation => Number(operation.GetProperty("secondsOf"), kind)), Rounding);
+        if (trace.TryGetProperty("removed", out var removed) && removed.ValueKind == JsonValueKind.Number)
+            Assert.Equal(removed.GetDouble(), operations.Sum(operation => Number(operation, "removed")), Rounding);
         Assert.Equal(trace.GetProperty("holes").GetArrayLength(), operations.Sum(operation => Number(operation, "holes")));
         Assert.Equal(Enumerable.Range(1, operations.Count), operations.Select(operation => operation.GetProperty("number").GetInt32()));
     }
@@ -75,7 +77,7 @@ public sealed class OperationTests
         var machine = analysis.Machine;
         Assert.Equal(RapidPathReading.Straight, machine.Readings.RapidPath);
         var (integrated, rapids) = (0.0, 0);
-        var (operations, _) = OperationRun.Of(analysis.Text, analysis.Main.Job, (in Block _, in TracedStep step) =>
+        var (operations, _) = OperationRun.Of(analysis.Main, (in Block _, in TracedStep step) =>
         {
             foreach (ref readonly var move in step.Step.Moves.Items)
                 if (move.Kind == MoveKind.Rapid && !double.IsNaN(move.Length))

@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
-# Installs what the end-to-end tests need: Neovim and Chromium from Debian, the VS Code workbench (code-server) from npm,
+# Installs what the end-to-end tests need: Neovim, Chromium and the tools that read PDF (poppler-utils) from Debian, the VS Code workbench (code-server) from npm,
 # built from its sources where a plain install would download binaries from elsewhere, and the linker and the zlib that
-# publishing as Native AOT takes (g++, binutils, zlib1g-dev).
+# publishing as Native AOT takes (g++, binutils, zlib1g-dev poppler-utils).
 # For Debian 12 with Node 20 and root (or sudo). Safe to run again: what is there already is left alone.
 #   NCLANGUAGE_E2E_CACHE   folder for the workbench and its driver (default ~/.cache/nclanguage-e2e)
 set -euo pipefail

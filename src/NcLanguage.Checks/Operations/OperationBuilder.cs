@@ -19,6 +19,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     double _deepest = double.NaN;
     ReturnCost? _returns;
     int _holes;
+    double _removed;
 
     public OperationParts Parts { get; } = new(job);
 
@@ -28,8 +29,10 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     public bool IsOf(int itsTool, WorkKind itsKind, int itsCycle) => tool == itsTool && kind == itsKind && cycle == itsCycle;
 
     /// <summary>Adds a move of its work.</summary>
-    public void Add(Step step, int index, int line, string? file)
+    /// <param name="removed">What it takes away, mm³; NaN where not known.</param>
+    public void Add(Step step, int index, int line, string? file, double removed)
     {
+        _removed += removed;
         Parts.Add(step, index, line, file);
         ref readonly var move = ref step.Moves[index];
         if (!move.IsFeed)
@@ -50,7 +53,8 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
             _returns = cost.With(_returns ?? default);
     }
 
-    public Operation Build(int number) => new()
+    /// <param name="hasStock">Whether there is a stock that something can be taken from.</param>
+    public Operation Build(int number, bool hasStock) => new()
     {
         Number = number,
         Tool = tool,
@@ -70,6 +74,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         Passes = Parts.Passes.Collect(),
         PassesUnknown = Parts.Passes.Unknown,
         Returns = _returns,
+        Removed = hasStock && !double.IsNaN(_removed) ? _removed : null,
     };
 
     string OwnWords() => kind switch

@@ -19,6 +19,9 @@ public sealed record OperationList(ImmutableArray<Operation> Operations, MoveTot
         ? Operations.Aggregate(default(ReturnCost), (sum, operation) => sum.With(operation.Returns ?? default))
         : null;
 
+    /// <summary>Material that all operations remove, mm³; null where that is not known of each.</summary>
+    public double? Removed { get; } = Operations.Any(operation => operation.Removed is null) ? null : Operations.Sum(operation => operation.Removed);
+
     static ToolWork OfTool(IGrouping<int, Operation> ofTool)
     {
         var totals = new MoveTotals();

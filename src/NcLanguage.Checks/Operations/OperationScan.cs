@@ -1,6 +1,8 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Operations;
@@ -13,7 +15,9 @@ namespace NcLanguage.Checks.Operations;
 /// change or the end of the run belongs to the operation before. A tool change belongs to the first operation of its tool, and so does what runs before
 /// the first one.
 /// </remarks>
-public sealed class OperationScan(Job job)
+/// <param name="job">What the run was made with.</param>
+/// <param name="stock">What its cuts took; null where no stock is given, or nobody asks for it.</param>
+public sealed class OperationScan(Job job, StockLeft? stock = null)
 {
     /// <summary>Characters of a comment that is a title.</summary>
     const int LongestTitle = 60;
@@ -30,6 +34,7 @@ public sealed class OperationScan(Job job)
     bool _movedSinceComment;
     string? _changeComment;
     bool _isBehindHead;
+    int _cuts;
 
     /// <summary>Adds a step that ran. Blocks that were skipped or lie behind the program's end must be left out.</summary>
     /// <param name="block">Its block.</param>
@@ -62,7 +67,7 @@ public sealed class OperationScan(Job job)
     public OperationList Finish()
     {
         EndStretch(_tool);
-        return new OperationList([.. _operations.Select((operation, i) => operation.Build(i + 1))], _totals);
+        return new OperationList([.. _operations.Select((operation, i) => operation.Build(i + 1, stock is not null))], _totals);
     }
 
     void NoteComment(in Block block, int line, string? file)
@@ -111,7 +116,7 @@ public sealed class OperationScan(Job job)
         if (move.IsFeed)
         {
             var isProbe = move.Role == MoveRole.Probe;
-            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file);
+            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file, RemovedBy(step, index));
             return;
         }
         _pending.Add(step, index, line, file);
@@ -128,11 +133,22 @@ public sealed class OperationScan(Job job)
         for (var i = drilled.FirstMove; i < end; i++)
         {
             if (step.Moves[i].Role is MoveRole.InHole or MoveRole.Return)
-                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file);
+                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file, RemovedBy(step, i));
             else
                 AddMove(step, i, line, file);
         }
         (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, _returns.Add(step, hole, end));
+    }
+
+    /// <summary>Volume that a move takes away, mm³; NaN where not known. The moves that cut are those of the stock, in the same order.</summary>
+    double RemovedBy(Step step, int index)
+    {
+        if (!step.Moves[index].IsCut || job.Setup.FindTool(step.After.Tool)?.Kind == ToolKind.Probe)
+            return 0;
+        if (stock is null || _cuts >= stock.Cuts.Length)
+            return double.NaN;
+        ref readonly var cut = ref stock.Cuts[_cuts++];
+        return cut.Move == index && cut.Tool == step.After.Tool ? cut.Removed : double.NaN;
     }
 
     /// <summary>The operation that a piece of work belongs to, with all that has led to it.</summary>

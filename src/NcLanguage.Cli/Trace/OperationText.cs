@@ -20,10 +20,10 @@ sealed class OperationText(Screen screen, Job job, OperationList list)
     {
         if (list.Operations.IsEmpty)
             return;
-        screen.WriteLine("   op tool      lines         time   rapid mm     cut mm  holes  what", Heading);
+        screen.WriteLine("   op tool      lines         time   rapid mm     cut mm  holes" + (HasStock ? "  removed cm³" : "") + "  what", Heading);
         foreach (var operation in list.Operations)
             screen.WriteLine(
-                $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}  {operation.Title}"
+                $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
                 + (operation.File is { } file ? $"  in {file}" : ""));
         screen.WriteLine();
         if (list.Tools.Length == list.Operations.Length)
@@ -66,6 +66,10 @@ sealed class OperationText(Screen screen, Job job, OperationList list)
             screen.WriteLine($"{Say.Count(list.Approaches.Length - MostApproaches, "other")} not shown, none of them nearer.");
         screen.WriteLine();
     }
+
+    bool HasStock => job.Setup.Stock is not null;
+
+    string Removed(Operation operation) => !HasStock ? "" : $"{(operation.Removed is { } volume ? Say.Number(volume / 1000, 2) : "?"),13}";
 
     static string Row(MoveTotals totals) =>
         $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Say.Number(totals.RapidDistance, 1),10} {Say.Number(totals.CutDistance, 1),10}";

@@ -1,5 +1,6 @@
 using System.Text;
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Cli.Common;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -24,7 +25,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
         screen.WriteLine();
-        var (operations, totals) = OperationRun.Of(program.File.Text, program.Job, WriteStep, cancel);
+        var (operations, totals) = OperationRun.Of(ProgramRun.Create(program.File.Text, program.Job, [], [], cancel), WriteStep, cancel);
         screen.WriteLine();
         var summary = new OperationText(screen, program.Job, operations);
         summary.WriteOperations();

@@ -30,7 +30,7 @@ sealed class SheetRun
     string? _above;
 
     SheetRun(ProgramAnalysis analysis, CancellationToken cancel) =>
-        (Operations, Totals) = OperationRun.Of(analysis.Text, analysis.Main.Job, Note, cancel);
+        (Operations, Totals) = OperationRun.Of(analysis.Main, Note, cancel);
 
     public OperationList Operations { get; }
 

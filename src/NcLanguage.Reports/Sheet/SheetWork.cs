@@ -2,6 +2,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Operations;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Reports.Trace;
 
 namespace NcLanguage.Reports.Sheet;
@@ -15,7 +16,7 @@ static class SheetWork
     /// <summary>Approaches listed at most.</summary>
     const int MostApproaches = 12;
 
-    public static void WriteOperations(SheetHtml page, SheetRun run)
+    public static void WriteOperations(SheetHtml page, Setup setup, SheetRun run)
     {
         var list = run.Operations;
         if (list.Operations.IsEmpty)
@@ -23,7 +24,7 @@ static class SheetWork
             page.Paragraph("The program makes no move.");
             return;
         }
-        var hasRemoved = list.Operations.Any(operation => operation.Removed is not null);
+        var hasRemoved = setup.Stock is not null;
         page.Table("operations", "Operations in the order of the run",
             [
                 new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", "mm/min"), new("deepest Z", "mm"),

@@ -62,7 +62,8 @@ public static class OperationJson
         WriteRange("speed", operation.Speed, json);
         WriteRange("feed", operation.Feed, json);
         json.WriteKnown("deepest", operation.Deepest);
-        json.WriteKnown("removed", operation.Removed);
+        if (job.Setup.Stock is not null)
+            json.WriteKnown("removed", operation.Removed);
         WriteReturns(operation.Returns, json);
         if (operation.Nearest is { } nearest)
         {

@@ -20,18 +20,21 @@ public static class TraceJson
         json.WriteString("path", path);
         json.WriteString("machine", job.Machine.Name);
         json.WriteStartArray("steps");
-        var (operations, totals) = OperationRun.Of(text, job, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
+        var run = ProgramRun.Create(text, job, [], [], cancel);
+        var (operations, totals) = OperationRun.Of(run, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
         json.WriteEndArray();
         json.WriteKnown("seconds", totals.Seconds);
         json.WriteStartObject("distance");
         json.WriteKnown("rapid", totals.RapidDistance);
         json.WriteKnown("cut", totals.CutDistance);
         json.WriteEndObject();
+        if (job.Setup.Stock is not null)
+            json.WriteKnown("removed", operations.Removed);
         json.WriteNumber("unknownMoves", totals.UnknownMoves);
         if (CutShort(totals.End) is { } cutShort)
             json.WriteString("cutShort", cutShort);
         OperationJson.Write(operations, job, json);
-        HoleJson.WriteHoles(HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)), json);
+        HoleJson.WriteHoles(HoleTable.Of(run), json);
         json.WriteEndObject();
     }
 

@@ -4,6 +4,9 @@ internal enum Editor
 {
     Neovim,
     Workbench,
+
+    /// <summary>Chromium, and the tools that read the paper it prints.</summary>
+    Printer,
 }
 
 /// <summary>Where the real editors are that install.sh installs.</summary>
@@ -17,6 +20,8 @@ internal static class Editors
     public static string? Neovim => OnPath("nvim");
 
     public static string? Chromium => OnPath("chromium");
+
+    public static string? PdfText => OnPath("pdftotext");
 
     /// <summary>The folder with code-server and the browser's driver in node_modules, or null.</summary>
     public static string? Workbench
@@ -38,6 +43,7 @@ internal static class Editors
         var there = editor switch
         {
             Editor.Neovim => Neovim is not null,
+            Editor.Printer => Chromium is not null && PdfText is not null,
             _ => Workbench is not null && Chromium is not null && Directory.Exists(Repository.At("editor-clients", "vscode", "node_modules")),
         };
         return there ? null : $"{editor} is not installed; {Script} installs it.";

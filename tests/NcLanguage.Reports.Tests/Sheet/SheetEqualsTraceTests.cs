@@ -31,6 +31,8 @@ public sealed class SheetEqualsTraceTests
             Same(row["deepest Z mm"], operation.GetProperty("deepest"), 3);
             Same(row["holes"], operation.GetProperty("holes"), 0);
             Same(row["nearest mm"], operation.TryGetProperty("clearance", out var clearance) ? clearance.GetProperty("distance") : default, 3);
+            if (operation.TryGetProperty("removed", out var removed) && removed.ValueKind == JsonValueKind.Number)
+                Assert.Equal(removed.GetDouble() / 1000, SheetPage.Number(row["removed cm³"]), 0.0051);
             SameRange(row["speed 1/min"], operation.GetProperty("speed"), 0);
             SameRange(row["feed mm/min"], operation.GetProperty("feed"), 1);
             Assert.Equal(operation.GetProperty("title").GetString(), row["operation"]);

@@ -121,6 +121,27 @@ public sealed class OperationTests
         Assert.Equal(deepest, Assert.Single(list.Operations).Deepest, 9);
     }
 
+    /// <summary>A drilled hole is a cylinder on a cone (elementary solid geometry): D 6, 118°, 8 deep at the point. The mill of 10 clears a slot 1 deep of
+    /// 60 mm with a half circle at its far end, as far as it lies in the plate, which begins at X0.</summary>
+    [Fact]
+    public void What_is_removed_belongs_to_the_operation_that_took_it()
+    {
+        const string Blocks = "G21 G90 G17 G94 G54\nT1 M6\nG0 X80 Y20 Z50\nS1000 M3\nG99 G81 X80 Y20 Z-8 R2 F120\nG80 G0 Z50\nT2 M6\nG0 X-10 Y20 Z-1 S1000 M3\nG1 X50 F600\nX-10\nM30\n";
+        const string Setup = """
+            { "stock": { "min": [0, 0, -20], "max": [100, 40, 0] },
+              "tools": [ { "number": 1, "kind": "drill", "diameter": 6, "pointAngle": 118 }, { "number": 2, "kind": "end-mill", "diameter": 10 } ] }
+            """;
+        var list = Operations.Of(Blocks, Setup);
+        var cone = 3 / Math.Tan(59 * Math.PI / 180);
+        var (drilled, milled) = (Math.PI * 9 * (8 - cone) + Math.PI * 9 * cone / 3, 10 * 50 + Math.PI * 25 / 2);
+        Assert.Equal(drilled, list.Operations[0].Removed!.Value, 0.02 * drilled);
+        Assert.Equal(milled, list.Operations[1].Removed!.Value, 0.01 * milled);
+        Assert.Equal(list.Operations.Sum(operation => operation.Removed!.Value), list.Removed!.Value, 9);
+        Assert.Null(Operations.Of(Blocks).Removed);
+        // A tool of unknown size takes an unknown amount, and so does all behind it.
+        Assert.Equal([null, null], Operations.Of(Blocks, """{ "stock": { "min": [0, 0, -20], "max": [100, 40, 0] } }""").Operations.Select(operation => operation.Removed));
+    }
+
     [Fact]
     public void Tools_sum_their_operations()
     {

@@ -26,7 +26,8 @@ static class Operations
         Rapid = new Point3(6000, 6000, 6000), Acceleration = 1e18, ToolChangeSeconds = 5,
     };
 
-    public static OperationList Of(string program, string? setup = null, string readings = "") => OperationRun.Of(SourceText.From(program), JobOf(setup, readings), CancellationToken.None);
+    public static OperationList Of(string program, string? setup = null, string readings = "") => OperationRun.Of(
+        ProgramRun.Create(SourceText.From(program), JobOf(setup, readings), [], [], CancellationToken.None), CancellationToken.None);
 
     public static Job JobOf(string? setup, string readings = "")
     {

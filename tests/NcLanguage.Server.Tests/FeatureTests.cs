@@ -138,7 +138,7 @@ public sealed class FeatureTests
     public async Task Nothing_but_the_answer_comes_before_the_answer_to_initialize()
     {
         await using var client = new TestClient();
-        await client.RequestAsync("initialize", """{"processId":null,"capabilities":{},"trace":"verbose"}""");
+        await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{},"trace":"verbose"}""");
         Assert.NotNull(client.Log[0]["result"]);
     }
 

@@ -29,7 +29,7 @@ public sealed class LifecycleTests
     public async Task The_position_encoding_is_negotiated(string offered, string chosen)
     {
         await using var client = new TestClient();
-        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
+        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
         Assert.Equal(chosen, (string?)result["capabilities"]!["positionEncoding"]);
     }
 
@@ -86,7 +86,7 @@ public sealed class LifecycleTests
         Assert.Equal(-32002, await client.ErrorOfAsync("textDocument/hover", "{}"));
         Assert.Equal(-32002, await client.ErrorOfAsync("no/such/method", null));
         await client.OpenAsync("file:///a.nc", "G0");
-        await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}""");
+        await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}""");
         Assert.Equal(-32602, await client.ErrorOfAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///a.nc"}}"""));
     }
 
@@ -94,7 +94,7 @@ public sealed class LifecycleTests
     public async Task A_second_initialize_is_refused()
     {
         await using TestClient client = await TestClient.InitializedAsync();
-        Assert.Equal(-32600, await client.ErrorOfAsync("initialize", """{"processId":null,"capabilities":{}}"""));
+        Assert.Equal(-32600, await client.ErrorOfAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""));
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed class LifecycleTests
     {
         await using var client = new TestClient();
         Assert.Equal(-32602, await client.ErrorOfAsync("initialize", """{"processId":"no number"}"""));
-        Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}"""));
+        Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""));
     }
 
     [Fact]

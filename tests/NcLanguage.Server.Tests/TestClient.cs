@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
@@ -17,6 +18,8 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
     private readonly List<JsonNode> _log = [];
     private readonly List<JsonNode> _kept = [];
+    private readonly ConcurrentDictionary<string, (string Method, JsonNode? Parameters)> _asked = new();
+    private readonly ConcurrentQueue<string> _faults = new();
     private int _lastId;
 
     public TestClient(IFileAccess? files = null, Func<string>? writeReference = null)
@@ -82,6 +85,7 @@ internal sealed class TestClient : IAsyncDisposable
     {
         var answer = new TaskCompletionSource<JsonNode>(TaskCreationOptions.RunContinuationsAsynchronously);
         lock (_waiting) _waiting[id] = answer;
+        if (RequestIn(message) is { } request) _asked[id] = request;
         await SendAsync(message);
         return await answer.Task.WaitAsync(Patience);
     }
@@ -139,10 +143,39 @@ internal sealed class TestClient : IAsyncDisposable
 
     public static string At(int line, int character) => $$"""{"line":{{line}},"character":{{character}} }""";
 
+    /// <summary>Ends the stream, and fails where the server has sent what the protocol does not know.</summary>
     public ValueTask DisposeAsync()
     {
         _stream.Dispose();
+        Assert.True(_faults.IsEmpty, string.Join("\n", _faults));
         return ValueTask.CompletedTask;
+    }
+
+    private void Hold(string method, string part, JsonNode? value)
+    {
+        try
+        {
+            if (ProtocolSchema.Fault(method, part, value) is { } fault) _faults.Enqueue(fault);
+        }
+        catch (Exception e)
+        {
+            _faults.Enqueue($"{method} {part} could not be judged: {e}");
+        }
+    }
+
+    // What a test sends may be no JSON at all.
+    private static (string Method, JsonNode? Parameters)? RequestIn(string message)
+    {
+        try
+        {
+            return JsonNode.Parse(message) is JsonObject request && request["method"] is JsonValue value && value.TryGetValue(out string? method)
+                ? (method, request["params"]?.DeepClone())
+                : null;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        {
+            return null;
+        }
     }
 
     /// <summary>Ends the stream as a client that dies does.</summary>
@@ -158,14 +191,20 @@ internal sealed class TestClient : IAsyncDisposable
                 await _stream.ReadExactlyAsync(content);
                 JsonNode message = JsonNode.Parse(content)!;
                 lock (_log) _log.Add(message);
-                if (message["method"] is not null)
+                if (message["method"] is { } method)
                 {
+                    Hold((string)method!, "params", message["params"]);
                     _fromServer.Writer.TryWrite(message);
                     continue;
                 }
                 string id = message["id"]?.ToJsonString().Trim('"') ?? "null";
                 TaskCompletionSource<JsonNode>? waiting;
                 lock (_waiting) _waiting.Remove(id, out waiting);
+                if (message.AsObject().ContainsKey("result") && _asked.TryRemove(id, out var asked))
+                {
+                    Hold(asked.Method, "params", asked.Parameters);
+                    Hold(asked.Method, "result", message["result"]);
+                }
                 waiting?.TrySetResult(message);
             }
         }

@@ -42,8 +42,8 @@ public sealed class TokenTests
     {
         await using TestClient client = await OpenAsync("g0x1\nG0 X2\ng0x3\n");
         Assert.Equal(["G0 X1\n", "G0 X3\n"], (await client.RequestAsync("textDocument/formatting", Document(",\"options\":{\"tabSize\":4,\"insertSpaces\":true}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
-        Assert.Equal(["G0 X3\n"], (await client.RequestAsync("textDocument/rangeFormatting", Document(",\"range\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":3,\"character\":0}}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
-        Assert.Equal(["G0 X1"], (await client.RequestAsync("textDocument/onTypeFormatting", Document(",\"position\":{\"line\":1,\"character\":0},\"ch\":\"\\n\"")))!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Equal(["G0 X3\n"], (await client.RequestAsync("textDocument/rangeFormatting", Document(",\"range\":{\"start\":{\"line\":1,\"character\":0},\"end\":{\"line\":3,\"character\":0}},\"options\":{\"tabSize\":4,\"insertSpaces\":true}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
+        Assert.Equal(["G0 X1"], (await client.RequestAsync("textDocument/onTypeFormatting", Document(",\"position\":{\"line\":1,\"character\":0},\"ch\":\"\\n\",\"options\":{\"tabSize\":4,\"insertSpaces\":true}")))!.AsArray().Select(edit => (string?)edit!["newText"]));
     }
 
     [Fact]

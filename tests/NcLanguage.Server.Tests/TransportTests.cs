@@ -30,7 +30,7 @@ public sealed class TransportTests
     private static async Task AssertServes(Stream stream, Task<int> server)
     {
         await using var client = new TestClient(stream, server);
-        Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}"""));
+        Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""));
         await client.RequestAsync("shutdown", null);
         await client.NotifyAsync("exit", null);
         Assert.Equal(0, await server.WaitAsync(TimeSpan.FromSeconds(10)));

@@ -13,7 +13,7 @@ public sealed class CompletionTests
     public async Task Both_are_announced_with_their_triggers()
     {
         await using var client = new TestClient();
-        JsonNode capabilities = (await client.RequestAsync("initialize", """{"processId":null,"capabilities":{}}"""))!["capabilities"]!;
+        JsonNode capabilities = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""))!["capabilities"]!;
         Assert.True((bool)capabilities["completionProvider"]!["resolveProvider"]!);
         Assert.Equal("""["#","["]""", capabilities["completionProvider"]!["triggerCharacters"]!.ToJsonString());
         string[] triggers = [.. capabilities["signatureHelpProvider"]!["triggerCharacters"]!.AsArray().Select(c => (string)c!)];

@@ -12,6 +12,7 @@ using NcLanguage.Cli.Schema;
 using NcLanguage.Cli.Serve;
 using NcLanguage.Cli.Sheet;
 using NcLanguage.Cli.Trace;
+using NcLanguage.Cli.View;
 
 namespace NcLanguage.Cli;
 
@@ -25,6 +26,7 @@ static class Application
         CheckCommand.Create(),
         TraceCommand.Create(),
         HolesCommand.Create(),
+        ViewCommand.Create(),
         SheetCommand.Create(),
         CompareCommand.Create(),
         FormatCommand.Create(),

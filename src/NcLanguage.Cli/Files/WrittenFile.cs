@@ -23,6 +23,16 @@ static class WrittenFile
     public static void Create(string path, byte[] bytes) =>
         Write(path, Path.GetFullPath(path), bytes, beside => File.Move(beside, path, overwrite: false));
 
+    /// <summary>Writes a file, over one that stands there already.</summary>
+    /// <exception cref="CannotRunException">It could not be written.</exception>
+    public static void Put(string path, byte[] bytes)
+    {
+        if (File.Exists(path))
+            Replace(path, bytes);
+        else
+            Create(path, bytes);
+    }
+
     static void Write(string path, string target, byte[] bytes, Action<string> rename)
     {
         var beside = $"{target}.{Environment.ProcessId}.new";

@@ -23,7 +23,7 @@ public static class DrawingStyle
     public const double LargeText = 5;
 
     /// <summary>How wide a letter is on the average, as a part of its height: for finding room, not for measuring.</summary>
-    public const double LetterWidth = 0.6;
+    public const double LetterWidth = 0.56;
 
     static readonly ImmutableArray<(LineKind Kind, string Name, double Width, string Dashes, string Colour)> Lines =
     [
@@ -33,7 +33,7 @@ public static class DrawingStyle
         (LineKind.Axis, "d-axis", Narrow, "24 3 0.5 3", "currentColor"),
         (LineKind.Adjacent, "d-adjacent", Narrow, "24 3 0.5 3 0.5 3", "currentColor"),
         (LineKind.Outline, "d-outline", Wide, "", "currentColor"),
-        (LineKind.Rapid, "d-rapid", 0.2, "6 4", "#009e73"),
+        (LineKind.Rapid, "d-rapid", Narrow, "6 4", "#009e73"),
         (LineKind.Feed, "d-feed", 0.35, "", "#0072b2"),
         (LineKind.Contact, "d-contact", 0.7, "", "#d55e00"),
     ];

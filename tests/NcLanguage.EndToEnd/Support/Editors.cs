@@ -7,6 +7,9 @@ internal enum Editor
 
     /// <summary>Chromium, and the tools that read the paper it prints.</summary>
     Printer,
+
+    /// <summary>No editor, but the browser that pages are opened in, and its driver.</summary>
+    Browser,
 }
 
 /// <summary>Where the real editors are that install.sh installs.</summary>
@@ -44,6 +47,7 @@ internal static class Editors
         {
             Editor.Neovim => Neovim is not null,
             Editor.Printer => Chromium is not null && PdfText is not null,
+            Editor.Browser => Workbench is not null && Chromium is not null,
             _ => Workbench is not null && Chromium is not null && Directory.Exists(Repository.At("editor-clients", "vscode", "node_modules")),
         };
         return there ? null : $"{editor} is not installed; {Script} installs it.";

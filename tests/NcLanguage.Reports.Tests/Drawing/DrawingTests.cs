@@ -153,13 +153,14 @@ public sealed class DrawingTests
     [Fact]
     public void Labels_are_never_written_over_each_other()
     {
-        var space = new LabelSpace();
+        var space = new LabelSpace(new Rectangle(-5, -5, 75, 35));
         var taken = new List<Rectangle>();
         for (var x = 0; x < 60; x++)
             for (var y = 0; y < 20; y++)
                 if (space.Beside(x, y, 1, $"{x * 20 + y}") is { } at)
                     taken.Add(new Rectangle(at.X, at.Y - DrawingStyle.SmallText, Dimensions.WidthOf($"{x * 20 + y}"), DrawingStyle.SmallText));
         Assert.InRange(taken.Count, 50, 600);
+        Assert.All(taken, one => Assert.True(one.Left >= -5 && one.Right <= 70 && one.Top >= -5 && one.Bottom <= 30));
         Assert.All(taken, one => Assert.Equal(1, taken.Count(other => one.Overlaps(other))));
     }
 

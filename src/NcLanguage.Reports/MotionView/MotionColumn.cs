@@ -1,0 +1,137 @@
+using NcLanguage.Checks;
+using NcLanguage.Reports.Drawing;
+
+namespace NcLanguage.Reports.MotionView;
+
+/// <summary>The column of words beside the views: title, what the lines mean, contacts, readings, notes, and below it all the caution.</summary>
+sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene scene, ThreeViews views)
+{
+    const double Left = 308;
+    const double Right = 412;
+    const double Line = 4;
+    const int MostRows = 8;
+
+    double _y = 12;
+
+    public void Draw()
+    {
+        svg.Line(Left - 4, 8, Left - 4, 284, LineKind.Thin);
+        Heading(Path.GetFileName(recording.Path), DrawingStyle.LargeText);
+        _y += 1;
+        Row($"Read for {recording.Job.Machine.Name}");
+        Row($"{Say.Count(recording.MoveCount, "move")}, {Say.Count(recording.Holes.Count, "hole")}; {Say.Seconds(recording.Totals.Seconds)} in all");
+        Row($"{Say.Mm(Math.Round(recording.Totals.RapidDistance, 1))} at rapid, {Say.Mm(Math.Round(recording.Totals.CutDistance, 1))} cutting");
+        Row($"Drawn in {MotionNotes.Frame(recording, scene)}. {MotionNotes.Units}");
+        DrawKey();
+        DrawContacts();
+        DrawNotes();
+        DrawReadings();
+        DrawFoot();
+    }
+
+    void DrawKey()
+    {
+        Heading("What the lines mean");
+        Sample(LineKind.Rapid, "rapid");
+        Sample(LineKind.Feed, "feed, arc");
+        Sample(LineKind.Edge, "stock");
+        Key(y => Hatched(y), "clamp or other obstacle");
+        Sample(LineKind.Adjacent, "support (dashed in the plan, where it is hidden)");
+        Sample(LineKind.Axis, "axis of a hole, R level to bottom");
+        Key(y => Marks.Hole(svg, Left + 7, y - 1, 1.3), "hole, with its number where there is room");
+        Key(y => Marks.Datum(svg, Left + 7, y - 1, "", 1.3), "datum");
+        Key(y => Marks.Contact(svg, Left + 7, y - 1, 1.5), "contact of the tool with an obstacle");
+    }
+
+    void Hatched(double y)
+    {
+        var place = new Rectangle(Left, y - 2.4, 14, 2.8);
+        Hatching.Box(svg, place, 1.4);
+        svg.Rectangle(place, LineKind.Outline);
+    }
+
+    void Sample(LineKind kind, string text) => Key(y => svg.Line(Left, y - 1, Left + 14, y - 1, kind), text);
+
+    void Key(Action<double> draw, string text)
+    {
+        draw(_y);
+        svg.Text(Left + 18, _y, text);
+        _y += Line;
+    }
+
+    void DrawContacts()
+    {
+        if (recording.Job.Obstacles.IsEmpty)
+            return;
+        Heading(recording.ContactCount == 0 ? "No contact found" : Say.Count(recording.ContactCount, "contact"));
+        foreach (var contact in recording.Contacts.Take(MostRows))
+            Row(MotionNotes.Of(recording, contact), cssClass: "d-contact-text");
+        if (recording.ContactCount > MostRows)
+            Row($"and {recording.ContactCount - MostRows} more");
+        if (recording.Closest.Count == 0)
+            return;
+        Heading("Nearest without contact");
+        foreach (var near in recording.Closest.Take(MostRows))
+            Row(MotionNotes.Of(recording, near));
+    }
+
+    void DrawNotes()
+    {
+        var notes = MotionNotes.Of(recording, scene).ToList();
+        if (notes.Count == 0)
+            return;
+        Heading("Not shown, not checked");
+        foreach (var note in notes)
+            Row(note);
+    }
+
+    void DrawReadings()
+    {
+        Heading("Readings in force");
+        Row(string.Join(", ", MotionNotes.Readings(recording.Job.Machine).Select(reading => $"{reading.Name} {reading.Choice}")));
+    }
+
+    void DrawFoot()
+    {
+        Marks.ScaleBar(svg, Left, 268, views.Plan.Scale, 60);
+        Marks.Projection(svg, Left + 2, 274, views.Plan.Method);
+        svg.Text(Left + 24, 278, ViewNames.Of(views.Plan.Method));
+        svg.Line(8, 285, Right, 285, LineKind.Thin);
+        svg.Text(8, 290, MotionNotes.Caution, 3);
+    }
+
+    void Heading(string text, double height = DrawingStyle.Text)
+    {
+        _y += 2;
+        foreach (var line in Lines(text, height))
+        {
+            svg.Text(Left, _y, line, height);
+            _y += height + 1.2;
+        }
+    }
+
+    void Row(string text, string? cssClass = null)
+    {
+        foreach (var line in Lines(text, DrawingStyle.SmallText))
+        {
+            // The foot of the column has its place.
+            if (_y > 262)
+                return;
+            svg.Text(Left, _y, line, cssClass: cssClass);
+            _y += Line;
+        }
+    }
+
+    /// <summary>A text broken at blanks so that it fits the column.</summary>
+    static IEnumerable<string> Lines(string text, double height)
+    {
+        var room = (int)((Right - Left) / (height * 0.52));
+        while (text.Length > room)
+        {
+            var end = text.LastIndexOf(' ', room) is > 0 and var blank ? blank : room;
+            yield return text[..end];
+            text = text[end..].TrimStart();
+        }
+        yield return text;
+    }
+}

@@ -1,0 +1,234 @@
+using NcLanguage.Checks;
+using NcLanguage.Control.Moves;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Reports.Drawing;
+
+namespace NcLanguage.Reports.MotionView;
+
+/// <summary>The motion of a program as one drawing: plan, front and side, all moves, holes with their numbers, contacts; a sheet of A3, landscape.</summary>
+public sealed class MotionDrawing
+{
+    const double Width = 420;
+    const double Height = 297;
+    const double Gap = 14;
+
+    /// <summary>Contacts that are marked with words; all are marked with a ring.</summary>
+    const int MostContactWords = 12;
+
+    static readonly Rectangle Paper = new(8, 20, 292, 262);
+
+    readonly MotionRecording _recording;
+    readonly MotionScene _scene;
+    readonly ThreeViews _views;
+    readonly SvgWriter _svg;
+    readonly LabelSpace _labels = new(new Rectangle(3, 3, 300, 281));
+    readonly List<HolePlace> _holes;
+    readonly List<Point3> _points = [];
+
+    MotionDrawing(MotionRecording recording, ProjectionMethod method)
+    {
+        _recording = recording;
+        _scene = MotionScene.Of(recording);
+        _holes = HolePlace.Of(recording, _scene);
+        _views = ThreeViews.Fit(_scene.World, method, Paper, Gap);
+        var name = Path.GetFileName(recording.Path);
+        _svg = new SvgWriter(Width, Height, $"Motion of {name}", Describe(), isFile: true);
+    }
+
+    /// <summary>A file of its own, fit for a browser and for printing.</summary>
+    public static string Of(MotionRecording recording, ProjectionMethod method = ProjectionMethod.FirstAngle)
+    {
+        ArgumentNullException.ThrowIfNull(recording);
+        return new MotionDrawing(recording, method).Draw();
+    }
+
+    string Describe() =>
+        $"Plan, front and side view; {Say.Count(_recording.MoveCount, "move")}, {Say.Count(_recording.Holes.Count, "hole")}, "
+        + $"{Say.Count(_recording.ContactCount, "contact")}, {Say.Seconds(_recording.Totals.Seconds)}";
+
+    string Draw()
+    {
+        foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
+        {
+            _svg.Open(view.View.ToString().ToLowerInvariant());
+            DrawSetup(view);
+            DrawHoleAxes(view);
+            DrawMoves(view);
+            _svg.Close();
+        }
+        DrawDimensions();
+        DrawHoles();
+        foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
+        {
+            DrawDatum(view);
+            DrawContacts(view);
+        }
+        // Contacts have the first choice of room, names the next.
+        foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
+            DrawNames(view);
+        DrawHoleNumbers();
+        new MotionColumn(_svg, _recording, _scene, _views).Draw();
+        return _svg.End();
+    }
+
+    void DrawSetup(in ViewFrame view)
+    {
+        var setup = _recording.Job.Setup;
+        foreach (var support in setup.Supports)
+            Solids.Support(_svg, view, support);
+        if (setup.Stock is { } stock)
+            Solids.Stock(_svg, view, stock);
+        foreach (var obstacle in setup.Obstacles)
+            Solids.Obstacle(_svg, view, obstacle);
+    }
+
+    void DrawMoves(in ViewFrame view)
+    {
+        var window = view.Window.Grown(Gap / 3);
+        var (rapids, feeds) = (new SvgPath(window), new SvgPath(window));
+        foreach (var recorded in _recording.Moves)
+        {
+            if (!recorded.Move.IsMotion)
+                continue;
+            MoveWay.Points(recorded.Move, _scene.ShiftOf(recorded.Step), _recording.Job, _points);
+            var path = recorded.Move.IsFeed ? feeds : rapids;
+            for (var i = 1; i < _points.Count; i++)
+                path.Line(view.At(_points[i - 1]), view.At(_points[i]));
+        }
+        _svg.Path(rapids, LineKind.Rapid);
+        _svg.Path(feeds, LineKind.Feed);
+    }
+
+    /// <summary>Length, width and height of the stock, each once.</summary>
+    void DrawDimensions()
+    {
+        if (_recording.Job.Setup.Stock is not { } stock)
+            return;
+        var size = stock.Max - stock.Min;
+        var plan = _views.Plan.Of(stock);
+        var front = _views.Front.Of(stock);
+        var (below, left) = (_views.Plan.Window.Bottom + 7, _views.Plan.Window.Left - 5);
+        _labels.Take(new Rectangle(left - 3.5, plan.Top, 4, plan.Height));
+        _labels.Take(new Rectangle(plan.Left, below - 3.5, plan.Width, 4));
+        Dimensions.Across(_svg, plan.Left, plan.Right, plan.Bottom, plan.Bottom, below, Say.Mm(size.X));
+        Dimensions.Upward(_svg, plan.Top, plan.Bottom, plan.Left, plan.Left, left, Say.Mm(size.Y));
+        Dimensions.Upward(_svg, front.Top, front.Bottom, front.Left, front.Left, _views.Front.Window.Left - 5, Say.Mm(size.Z));
+    }
+
+    /// <summary>In front and side view a hole is its axis; holes behind one another have one.</summary>
+    void DrawHoleAxes(in ViewFrame view)
+    {
+        if (view.View == View.Plan)
+            return;
+        var seen = new HashSet<int>();
+        foreach (var place in _holes)
+        {
+            var (x, top) = view.At(new Point3(place.X, place.Y, place.Top));
+            var bottom = view.At(new Point3(place.X, place.Y, place.Bottom)).Y;
+            if (!double.IsNaN(top + bottom) && view.Window.Grown(1).Contains(x, view.Window.MiddleY) && seen.Add((int)Math.Round(x * 5)))
+                Marks.HoleAxis(_svg, x, top, bottom);
+        }
+    }
+
+    void DrawHoles()
+    {
+        var window = _views.Plan.Window.Grown(1);
+        foreach (var place in _holes)
+        {
+            var (x, y) = _views.Plan.At(new Point3(place.X, place.Y, 0));
+            if (!window.Contains(x, y))
+                continue;
+            Marks.Hole(_svg, x, y, RadiusOf(place));
+            // Letters may stand in the corners that a circle leaves.
+            var reach = Math.Max(RadiusOf(place), 1) * 0.7;
+            _labels.Take(new Rectangle(x - reach, y - reach, 2 * reach, 2 * reach));
+        }
+    }
+
+    void DrawHoleNumbers()
+    {
+        var window = _views.Plan.Window.Grown(1);
+        foreach (var place in _holes)
+        {
+            var (x, y) = _views.Plan.At(new Point3(place.X, place.Y, 0));
+            if (window.Contains(x, y) && _labels.Beside(x, y, Math.Max(RadiusOf(place), 1) * 0.75 + 0.3, place.Label) is { } at)
+                _svg.Text(at.X, at.Y, place.Label);
+        }
+    }
+
+    double RadiusOf(HolePlace place) => double.IsNaN(place.Diameter) ? 0 : place.Diameter / 2 * _views.Plan.Scale;
+
+    void DrawDatum(in ViewFrame view)
+    {
+        var (x, y) = view.At(default);
+        if (!view.Window.Grown(2).Contains(x, y))
+            return;
+        Marks.Datum(_svg, x, y, "");
+        _labels.Take(new Rectangle(x - 3, y - 3, 6, 6));
+    }
+
+    void DrawContacts(in ViewFrame view)
+    {
+        var words = 0;
+        var marked = new HashSet<(int, int)>();
+        foreach (var contact in _recording.Contacts)
+        {
+            var (x, y) = view.At(contact.Tip);
+            // One ring is enough where many would lie on one another.
+            if (!view.Window.Grown(2).Contains(x, y) || !marked.Add(((int)Math.Round(x / 2), (int)Math.Round(y / 2))))
+                continue;
+            Marks.Contact(_svg, x, y);
+            _labels.Take(new Rectangle(x - 2.5, y - 2.5, 5, 5));
+            if (view.View != View.Plan || words >= MostContactWords)
+                continue;
+            var text = "contact: " + MotionNotes.Of(_recording, contact);
+            if (_labels.Beside(x, y, 3, text) is { } at)
+            {
+                _svg.Rectangle(new Rectangle(at.X - 0.5, at.Y - DrawingStyle.SmallText, Dimensions.WidthOf(text) + 1, DrawingStyle.SmallText + 0.8), LineKind.Thin, "d-paper");
+                _svg.Text(at.X, at.Y, text, cssClass: "d-contact-text");
+                words++;
+            }
+        }
+    }
+
+    void DrawNames(in ViewFrame view)
+    {
+        var title = ViewNames.Of(view.View, view.Method);
+        _svg.Text(view.Window.MiddleX, view.Window.Top - 6, title, DrawingStyle.Text, TextAnchor.Middle);
+        foreach (var obstacle in _recording.Job.Setup.Obstacles)
+            Name(view, obstacle.Bounds, obstacle.Name, isHatched: true);
+        foreach (var support in _recording.Job.Setup.Supports)
+            Name(view, support.Bounds, support.Name, isHatched: false);
+        Marks.Axes(_svg, view.Sign > 0 ? view.Window.Left - 10 : view.Window.Right + 10, view.Window.Bottom + 9, view.Across == 0 ? 'X' : 'Y', view.Up == 1 ? 'Y' : 'Z', view.Sign);
+    }
+
+    /// <summary>Writes a name upon or beside what bears it, where there is room: inside, then above, below, right, left.</summary>
+    void Name(in ViewFrame view, Box3 solid, string name, bool isHatched)
+    {
+        var place = view.Of(solid);
+        const double Letters = DrawingStyle.SmallText;
+        var width = Dimensions.WidthOf(name);
+        var middle = place.MiddleX - width / 2;
+        ReadOnlySpan<(double X, double Y)> corners =
+        [
+            (middle, place.MiddleY + 1), (middle, place.Top - 1), (middle, place.Bottom + Letters + 1), (place.Right + 1, place.MiddleY + 1), (place.Left - 1 - width, place.MiddleY + 1),
+        ];
+        for (var i = 0; i < corners.Length; i++)
+        {
+            var (x, y) = corners[i];
+            var room = new Rectangle(x - 0.5, y - Letters - 0.2, width + 1, Letters + 1);
+            var isInside = i == 0;
+            // Beside a support there is the stock, or the next support.
+            if (!isHatched && !isInside && (i != 2 || view.View == View.Plan))
+                continue;
+            if (isInside && (place.Width < room.Width || place.Height < room.Height))
+                continue;
+            if (!_labels.TryTake(room))
+                continue;
+            if (isInside && isHatched)
+                _svg.Rectangle(room, LineKind.Thin, "d-paper");
+            _svg.Text(x, y, name);
+            return;
+        }
+    }
+}

@@ -1,0 +1,181 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Moves;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Reports.Trace;
+using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Reports.MotionView;
+
+/// <summary>One executed block.</summary>
+/// <param name="Line">From 0.</param>
+/// <param name="File">Index in <see cref="MotionRecording.Files"/> of the file it stands in; 0 is the program's own.</param>
+/// <param name="FirstMove">Index of its first move; its moves end where those of the next step begin.</param>
+/// <param name="State">Index in <see cref="MotionRecording.States"/> of what is in force behind it.</param>
+/// <param name="Shift">Index in <see cref="MotionRecording.Shifts"/> of what leads from its work coordinates to the setup's frame.</param>
+/// <param name="Position">Where the tool tip stands behind it, in work coordinates, mm.</param>
+public readonly record struct RecordedStep(int Line, int File, string Text, int FirstMove, int State, int Shift, Point3 Position);
+
+/// <summary>One move, in work coordinates, with the least distance to the obstacles as the trace tells it.</summary>
+/// <param name="Step">Index of its step.</param>
+/// <param name="Clearance">Least distance, mm; 0 or less is contact; NaN where not known or nothing is to be kept clear of.</param>
+/// <param name="Obstacle">Index in the job's obstacles; −1 for none.</param>
+public readonly record struct RecordedMove(Move Move, int Step, double Clearance, int Obstacle);
+
+/// <summary>A place where the tool comes nearest to an obstacle, or meets it.</summary>
+/// <param name="Tip">Where the tip then is, in the setup's frame, mm.</param>
+/// <param name="IsToolKnown">False where the tool's diameter is not known: the distance is then that of its bare axis.</param>
+public readonly record struct RecordedApproach(int Move, int Obstacle, double Distance, Point3 Tip, ToolPart Part, bool IsToolKnown);
+
+/// <summary>The run of a program as a picture needs it: made in one pass, with the numbers of the trace. Bounded, however long the run.</summary>
+public sealed class MotionRecording
+{
+    /// <summary>Moves that are kept; a run goes on behind them, and says so.</summary>
+    public const int MostMovesByDefault = 250_000;
+
+    /// <summary>Contacts that are kept.</summary>
+    public const int MostContacts = 500;
+
+    readonly List<RecordedStep> _steps = [];
+    readonly List<RecordedMove> _moves = [];
+    readonly List<string> _files = [""];
+    readonly List<MotionState> _states = [];
+    readonly Dictionary<MotionState, int> _stateIndices = [];
+    readonly List<Point3> _shifts = [];
+    readonly List<RecordedApproach> _contacts = [];
+    readonly RecordedApproach?[] _closest;
+    readonly int _mostMoves;
+
+    MotionRecording(string path, Job job, int mostMoves)
+    {
+        (Path, Job, _mostMoves) = (path, job, mostMoves);
+        _closest = new RecordedApproach?[job.Obstacles.Length];
+    }
+
+    public string Path { get; }
+
+    public Job Job { get; }
+
+    public IReadOnlyList<RecordedStep> Steps => _steps;
+
+    public IReadOnlyList<RecordedMove> Moves => _moves;
+
+    /// <summary>Names of the files that blocks stand in; the first, empty, is the program itself.</summary>
+    public IReadOnlyList<string> Files => _files;
+
+    /// <summary>The states that occur, each once.</summary>
+    public IReadOnlyList<MotionState> States => _states;
+
+    /// <summary>What leads from work coordinates to the setup's frame, mm; NaN where that is not known.</summary>
+    public IReadOnlyList<Point3> Shifts => _shifts;
+
+    /// <summary>The first contacts of the run, in its order: of each block the deepest with each obstacle.</summary>
+    public IReadOnlyList<RecordedApproach> Contacts => _contacts;
+
+    /// <summary>How many contacts there are, those included that are not kept.</summary>
+    public int ContactCount { get; private set; }
+
+    /// <summary>The nearest place to each obstacle that is not met, nearest first.</summary>
+    public IReadOnlyList<RecordedApproach> Closest { get; private set; } = [];
+
+    /// <summary>All holes of the run, numbered as <c>holes</c> does.</summary>
+    public required HoleTable Holes { get; init; }
+
+    /// <summary>What the whole run comes to, the part included that is not kept.</summary>
+    public TraceTotals Totals { get; private set; } = new();
+
+    /// <summary>Moves of the whole run.</summary>
+    public int MoveCount { get; private set; }
+
+    /// <summary>True where the run is longer than what is kept.</summary>
+    public bool IsCut { get; private set; }
+
+    /// <param name="path">The program's path, for titles.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static MotionRecording Create(string path, SourceText text, Job job, CancellationToken cancel, int mostMoves = MostMovesByDefault)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        var recording = new MotionRecording(path, job, mostMoves) { Holes = HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)) };
+        recording.Totals = TraceRun.Run(text, job, recording.Add, cancel);
+        recording.Closest =
+        [
+            .. recording._closest
+                .Where(approach => approach is { Distance: var distance } && !(distance <= Sweep.ClearanceTolerance))
+                .Select(approach => approach!.Value).OrderBy(approach => approach.Distance),
+        ];
+        return recording;
+    }
+
+    void Add(in Block block, in TracedStep step)
+    {
+        MoveCount += step.Step.Moves.Count;
+        // What comes behind the first step that is left out is left out too.
+        if (IsCut || _steps.Count >= _mostMoves || _moves.Count + step.Step.Moves.Count > _mostMoves)
+        {
+            IsCut = true;
+            return;
+        }
+        var text = Encoding.UTF8.GetString(block.Line).Trim();
+        _steps.Add(new RecordedStep(
+            step.Line, FileOf(step.File), text, _moves.Count, StateOf(MotionState.Of(step.Step.After)), ShiftOf(step.Step.ToFrame), step.Step.After.Position));
+        var firstContact = _contacts.Count;
+        for (var i = 0; i < step.Step.Moves.Count; i++)
+        {
+            var approach = step.ApproachOf(i);
+            _moves.Add(new RecordedMove(step.Step.Moves[i], _steps.Count - 1, approach?.Distance ?? double.NaN, approach?.ObstacleIndex ?? -1));
+            if (approach is { ObstacleIndex: >= 0 } near)
+                Note(new RecordedApproach(_moves.Count - 1, near.ObstacleIndex, near.Distance, near.Tip, near.Part, step.IsToolKnown), near.IsContact, firstContact);
+        }
+    }
+
+    void Note(in RecordedApproach approach, bool isContact, int firstContact)
+    {
+        ref var closest = ref _closest[approach.Obstacle];
+        if (closest is not { } before || approach.Distance < before.Distance)
+            closest = approach;
+        if (!isContact)
+            return;
+        for (var i = firstContact; i < _contacts.Count; i++)
+        {
+            if (_contacts[i].Obstacle != approach.Obstacle)
+                continue;
+            if (approach.Distance < _contacts[i].Distance)
+                _contacts[i] = approach;
+            return;
+        }
+        ContactCount++;
+        if (_contacts.Count < MostContacts)
+            _contacts.Add(approach);
+    }
+
+    int FileOf(string? file)
+    {
+        if (file is null)
+            return 0;
+        var index = _files.IndexOf(file);
+        if (index < 0)
+            _files.Add(file);
+        return index < 0 ? _files.Count - 1 : index;
+    }
+
+    int StateOf(in MotionState state)
+    {
+        if (_stateIndices.TryGetValue(state, out var index))
+            return index;
+        _states.Add(state);
+        _stateIndices.Add(state, _states.Count - 1);
+        return _states.Count - 1;
+    }
+
+    // Shifts change seldom; a program that goes to and fro between a few finds them near the end.
+    int ShiftOf(Point3 shift)
+    {
+        for (var i = _shifts.Count - 1; i >= Math.Max(0, _shifts.Count - 16); i--)
+            if (_shifts[i].Equals(shift))
+                return i;
+        _shifts.Add(shift);
+        return _shifts.Count - 1;
+    }
+}

@@ -1,0 +1,161 @@
+// The words of the page: the block in hand, contacts, holes, notes. Texts of the program are put in as text, never as markup.
+
+const byId = (id) => document.getElementById(id);
+
+function element(name, text, parent) {
+  const made = document.createElement(name);
+  if (text !== undefined) made.textContent = text;
+  parent?.append(made);
+  return made;
+}
+
+/** "line 12", "line 3 of O200.nc" */
+function lineName(step) {
+  const file = motion.files[steps.file[step]];
+  return `line ${steps.line[step]}${file ? ` of ${file}` : ''}`;
+}
+
+function duration(seconds) {
+  if (seconds < 60) return say(seconds, 's');
+  const whole = Math.round(seconds);
+  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
+  return hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min ${rest} s`;
+}
+
+const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${say(place[axis])}`)).join(' ');
+
+/** What the moves of a block do, such as "rapid, feed 250 mm/min, dwell". */
+function movesText(step) {
+  const told = [];
+  for (let move = firstMove(step); move < endMove(step) && told.length < 12; move++) {
+    const kind = moves.kinds[moves.kind[move]];
+    const text = kind === 'feed' || kind === 'arc' ? `${kind} ${say(moves.feed[move], 'mm/min')}` : kind === 'toolChange' ? 'tool change' : kind;
+    if (told.at(-1) !== text) told.push(text);
+  }
+  return told.length === 12 ? `${told.slice(0, 11).join(', ')} …` : told.join(', ') || 'none';
+}
+
+function clearanceText(move) {
+  if (move < 0) return '';
+  const name = motion.obstacles[moves.obstacle[move]].name;
+  const distance = moves.clearance[move];
+  if (meets(move) && !isToolKnown(motion.states[steps.state[stepOfMove[move]]].tool)) return `meets ${name}, even with the tool's axis alone`;
+  return meets(move) ? `meets ${name}, ${say(-distance, 'mm')} deep` : `${say(distance, 'mm')} to ${name}`;
+}
+
+function timeText() {
+  const untimed = untimedTo[cursor.endMove];
+  const own = untimed > untimedTo[cursor.startMove] ? 'not known' : duration(cursor.seconds - secondsTo[cursor.startMove]);
+  const left = untimed === 0 ? '' : `, without ${untimed} ${untimed === 1 ? 'move' : 'moves'} of unknown time`;
+  return `${own} for this block, ${duration(cursor.seconds)} so far${left}`;
+}
+
+const panels = {
+  facts: new Map(),
+
+  begin() {
+    document.title = `${motion.name}: motion`;
+    byId('name').textContent = motion.name;
+    byId('subtitle').textContent =
+      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${duration(motion.seconds)}; ` +
+      `${say(motion.rapidDistance, 'mm', 1)} at rapid, ${say(motion.cutDistance, 'mm', 1)} cutting. Drawn in ${motion.frame}, lengths in mm; ` +
+      `${motion.projection === 'first' ? 'first' : 'third'}-angle projection.`;
+    for (const name of ['Line', 'Place', 'Clearance', 'Time', 'Moves', 'Tool', 'Feed, speed', 'Levels', 'Work offset', 'Codes']) {
+      element('dt', name, byId('block-facts'));
+      this.facts.set(name, element('dd', '', byId('block-facts')));
+    }
+    for (const note of motion.notes) element('li', note, byId('notes'));
+    if (motion.notes.length === 0) byId('notes-heading').textContent = 'More';
+    for (const reading of motion.readings) {
+      element('dt', `${reading.name} ${reading.choice}`, byId('readings'));
+      element('dd', reading.meaning, byId('readings'));
+    }
+    this.listJumps('contacts', motion.contacts, true);
+    this.listJumps('closest', motion.closest, false);
+    byId('contacts-heading').textContent =
+      motion.obstacles.length === 0 ? 'No clamps are known' : motion.contactCount === 0 ? 'No contact found' : `Contacts: ${motion.contactCount}`;
+    byId('closest-heading').hidden = motion.closest.length === 0;
+    this.listHoles(200);
+  },
+
+  listJumps(id, list, isContact) {
+    for (const approach of list) {
+      const item = element('li', undefined, byId(id));
+      if (isContact) item.className = 'meets';
+      const button = element('button', `${approach.text}, by the ${approach.part}`, item);
+      button.type = 'button';
+      button.dataset.move = approach.move;
+    }
+    byId(id).addEventListener('click', (event) => {
+      if (event.target.dataset.move === undefined) return;
+      cursor.goToMove(Number(event.target.dataset.move));
+      page.show();
+    });
+  },
+
+  listHoles(most) {
+    const body = byId('holes').tBodies[0];
+    body.replaceChildren();
+    for (const hole of motion.holes.slice(0, most)) {
+      const row = element('tr', undefined, body);
+      const jump = element('button', String(hole.number), element('td', undefined, row));
+      jump.type = 'button';
+      jump.dataset.line = hole.line;
+      jump.dataset.number = hole.number;
+      jump.setAttribute('aria-label', `To hole ${hole.number}`);
+      element('td', hole.file ? `${hole.line} calls ${hole.file}` : String(hole.line), row);
+      element('td', hole.cycle, row);
+      element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
+      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, hole.dwellSeconds, hole.feed, hole.speed]) element('td', value === null ? '?' : say(value), row);
+    }
+    byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holes.length}`;
+    byId('holes-section').querySelector('.scroll').hidden = motion.holes.length === 0;
+    const more = byId('all-holes');
+    more.hidden = motion.holes.length <= most;
+    more.textContent = `Show all ${motion.holes.length} holes`;
+    more.onclick = () => this.listHoles(Infinity);
+  },
+
+  show() {
+    const { step } = cursor;
+    byId('block-heading').textContent = step < 0 ? 'Before the first block' : `Block ${step + 1} of ${steps.count}`;
+    byId('block-text').textContent = step < 0 ? '' : steps.text[step].slice(0, 500);
+    byId('line').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}:  ${steps.text[step].slice(0, 200)}`;
+    const nearest = cursor.nearest;
+    const state = step < 0 ? null : motion.states[steps.state[step]];
+    const isWithin = step >= 0 && cursor.endMove < endMove(step);
+    const tool = state && tools.get(state.tool);
+    this.fact('Line', step < 0 ? '' : `${steps.line[step]}${motion.files[steps.file[step]] ? ` of ${motion.files[steps.file[step]]}` : ''}`);
+    this.fact('Place', step < 0 ? '' : `${axes(cursor.position)} mm`);
+    this.fact('Tool', state ? (tool ? tool.text : state.toolText) : '');
+    this.fact('Feed, speed', state ? `F ${state.feed}, S ${state.speed}` : '');
+    this.fact('Codes', state ? state.codes : '');
+    this.fact('Work offset', state ? state.offset : '');
+    this.fact('Levels', state ? state.levels : '');
+    this.fact('Moves', step < 0 ? '' : (isWithin ? `${cursor.endMove - cursor.startMove} of ${endMove(step) - cursor.startMove}: ` : '') + movesText(step));
+    this.fact('Time', step < 0 ? '' : timeText());
+    this.fact('Clearance', clearanceText(nearest));
+    this.facts.get('Clearance').className = nearest >= 0 && meets(nearest) ? 'meets' : '';
+    const slider = byId('slider');
+    slider.value = step + 1;
+    slider.setAttribute('aria-valuetext', step < 0 ? 'before the first block' : `block ${step + 1} of ${steps.count}, ${lineName(step)}: ${steps.text[step].slice(0, 200)}`);
+  },
+
+  /** A fact of the block; its row is hidden where there is nothing to say. */
+  fact(name, text) {
+    const told = this.facts.get(name);
+    if (told.textContent !== text) told.textContent = text;
+    if (told.hidden !== (text === '')) told.hidden = told.previousElementSibling.hidden = text === '';
+  },
+
+  /** Reads the block to those who listen, once the page has come to rest. */
+  speak() {
+    const { step } = cursor;
+    const nearest = clearanceText(cursor.nearest);
+    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} millimetres. ${nearest}`;
+    const row = byId('holes').querySelector('tr[aria-current]');
+    row?.removeAttribute('aria-current');
+    const current = step < 0 ? null : byId('holes').querySelector(`button[data-line="${steps.line[step]}"]`);
+    current?.closest('tr').setAttribute('aria-current', 'step');
+  },
+};

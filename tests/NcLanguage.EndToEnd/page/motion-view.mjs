@@ -1,0 +1,130 @@
+// motion-view.mjs JOB.json: opens a motion view in Chromium, uses it as people do, and writes what was seen as JSON. It judges nothing.
+// The job names the page, another page with a frame that holds it, and a folder for pictures.
+import fs from 'node:fs';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { launch } from './browser.mjs';
+
+const job = JSON.parse(fs.readFileSync(process.argv[2], 'utf8'));
+const seen = { errors: [], dialogs: 0, requests: [] };
+const browser = await launch();
+
+async function open(options = {}) {
+  const page = await browser.newPage({ viewport: { width: 1600, height: 1000 }, ...options });
+  page.on('pageerror', (error) => seen.errors.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && seen.errors.push(message.text()));
+  page.on('dialog', (dialog) => {
+    seen.dialogs++;
+    dialog.dismiss();
+  });
+  page.on('request', (request) => seen.requests.push(request.url()));
+  await page.goto(pathToFileURL(job.page).href);
+  await rest(page);
+  return page;
+}
+
+const rest = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
+/** What the page says of the block in hand. */
+const told = (page) => page.evaluate(() => ({
+  heading: document.getElementById('block-heading').textContent,
+  block: document.getElementById('block-text').textContent,
+  line: document.getElementById('line').textContent,
+  slider: Number(document.getElementById('slider').value),
+  spokenSlider: document.getElementById('slider').getAttribute('aria-valuetext'),
+  facts: Object.fromEntries([...document.querySelectorAll('#block-facts dt')].filter((dt) => !dt.hidden).map((dt) => [dt.textContent, dt.nextElementSibling.textContent])),
+}));
+
+async function press(page, ...keys) {
+  for (const key of keys) await page.keyboard.press(key);
+  await rest(page);
+  return told(page);
+}
+
+/** How many different colours a view shows: a picture has many, an empty canvas one. */
+const colours = (page) => page.evaluate(() => [...document.querySelectorAll('canvas')].map((canvas) => {
+  const pixels = new Uint32Array(canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data.buffer);
+  return new Set(pixels).size;
+}));
+
+const picture = (page, name) => page.screenshot({ path: path.join(job.pictures, name) });
+
+try {
+  const page = await open({ colorScheme: 'light' });
+  seen.title = await page.title();
+  seen.scripts = await page.evaluate(() => document.querySelectorAll('script').length);
+  seen.steps = await page.evaluate(() => Number(document.getElementById('slider').max));
+  seen.texts = await page.evaluate(() => JSON.parse(document.getElementById('motion').textContent).steps.text.slice(0, 20));
+  seen.colours = await colours(page);
+  seen.tree = await page.locator('body').ariaSnapshot();
+  seen.begin = await told(page);
+  seen.threeOn = await press(page, 'ArrowRight', 'ArrowRight', 'ArrowRight');
+  seen.oneBack = await press(page, 'ArrowLeft');
+  seen.nextPart = await press(page, 'PageDown');
+  seen.end = await press(page, 'End');
+  seen.partBefore = await press(page, 'PageUp');
+  seen.home = await press(page, 'Home');
+  seen.oneMove = await press(page, 'ArrowDown');
+  seen.contact = await press(page, 'Home', 'c');
+  await page.waitForTimeout(400);
+  seen.spoken = await page.locator('#spoken').textContent();
+  await picture(page, 'motion-light.png');
+  await page.locator('#closest button').first().click({ timeout: 2000 }).catch(() => {});
+  seen.closest = await told(page);
+  await page.locator('#holes button').nth(1).click({ timeout: 2000 }).catch(() => {});
+  seen.secondHole = await told(page);
+  await page.locator('#slider').focus();
+  seen.onSlider = await press(page, 'Home', 'ArrowRight');
+  await page.selectOption('#speed', '100');
+  await page.locator('h1').click();
+  seen.pressed = (await press(page, 'Home', 'Space')) && (await page.locator('#play').getAttribute('aria-pressed'));
+  await page.waitForTimeout(600);
+  await press(page, 'Space');
+  seen.ran = (await told(page)).slider;
+  const before = await page.evaluate(() => document.querySelector('#plan-view canvas').toDataURL());
+  await page.mouse.move(500, 700);
+  await page.mouse.wheel(0, -400);
+  await page.waitForTimeout(300);
+  seen.zoomed = before !== (await page.evaluate(() => document.querySelector('#plan-view canvas').toDataURL()));
+  await page.locator('#show input[value="clamps"]').uncheck();
+  await rest(page);
+  seen.ground = {};
+  for (const theme of ['light', 'dark']) {
+    await page.selectOption('#theme', theme);
+    await rest(page);
+    seen.ground[theme] = await page.evaluate(() => [
+      getComputedStyle(document.documentElement).backgroundColor,
+      [...document.querySelector('#plan-view canvas').getContext('2d').getImageData(2, 60, 1, 1).data].join(),
+    ].join(' '));
+  }
+  await picture(page, 'motion-dark.png');
+  seen.overhang = [];
+  for (const width of [390, 800, 1600]) {
+    await page.setViewportSize({ width, height: 800 });
+    await rest(page);
+    seen.overhang.push(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth));
+    await picture(page, `motion-${width}.png`);
+  }
+  await page.pdf({ path: path.join(job.pictures, 'motion.pdf'), preferCSSPageSize: true });
+  await page.close();
+
+  // Inside another page: lines come and go as messages.
+  const outer = await browser.newPage();
+  await outer.goto(pathToFileURL(job.frame).href);
+  const inner = outer.frames().find((frame) => frame !== outer.mainFrame());
+  await inner.waitForSelector('#slider');
+  await outer.evaluate((line) => document.querySelector('iframe').contentWindow.postMessage({ line }, '*'), job.line);
+  await outer.waitForTimeout(300);
+  seen.followed = await told(inner);
+  seen.echoes = await outer.evaluate(() => window.lines.length);
+  await outer.evaluate(() => document.querySelector('iframe').contentWindow.postMessage({ line: 'x' }, '*'));
+  await inner.evaluate(() => document.getElementById('forward').click());
+  await outer.waitForTimeout(300);
+  seen.sent = await outer.evaluate(() => window.lines);
+  await outer.close();
+} catch (error) {
+  seen.failure = String(error?.stack ?? error);
+} finally {
+  await browser.close();
+}
+console.log(JSON.stringify(seen));

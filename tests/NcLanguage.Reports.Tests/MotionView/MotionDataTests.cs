@@ -1,0 +1,145 @@
+using System.Runtime.InteropServices;
+using System.Text.Json;
+
+namespace NcLanguage.Reports.Tests.MotionView;
+
+/// <summary>The numbers of the page are those of the trace.</summary>
+public sealed class MotionDataTests
+{
+    public static TheoryData<string> Programs =>
+    [
+        .. Directory.GetDirectories(Example.Repository("tests", "corpus")).Select(folder => $"tests/corpus/{Path.GetFileName(folder)}/{Path.GetFileName(folder)}.nc"),
+        "src/NcLanguage.Cli/Demo/Job/cover-plate.nc",
+        "src/NcLanguage.Cli/Demo/Job/cover-plate-faulty.nc",
+    ];
+
+    /// <summary>Against <c>trace --format json</c>, block by block and move by move: lines, files, texts, kinds, places, centres, feeds, seconds, clearance.</summary>
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void The_page_holds_what_the_trace_tells(string path)
+    {
+        var example = Example.FromDisk(Example.Repository(path.Split('/')));
+        var page = example.PageData();
+        var trace = example.Trace();
+        var steps = page.GetProperty("steps");
+        var moves = page.GetProperty("moves");
+        var (lines, files, first) = (Ints(steps, "line"), Ints(steps, "file"), Ints(steps, "first"));
+        var kinds = moves.GetProperty("kinds").EnumerateArray().Select(kind => kind.GetString()).ToArray();
+        var kind = moves.GetProperty("kind").GetBytesFromBase64();
+        var (from, to, feed, seconds) = (From(moves), Numbers(moves, "to"), Numbers(moves, "feed"), Numbers(moves, "seconds"));
+        var hasClearance = moves.TryGetProperty("clearance", out _);
+        var clearance = hasClearance ? Numbers(moves, "clearance") : [];
+        var obstacle = hasClearance ? Ints(moves, "obstacle") : [];
+        var obstacles = page.GetProperty("obstacles").EnumerateArray().Select(one => one.GetProperty("name").GetString()).ToArray();
+        var (arcMoves, centers, angles) = (Ints(moves.GetProperty("arcs"), "move"), Numbers(moves.GetProperty("arcs"), "center"), Numbers(moves.GetProperty("arcs"), "angle"));
+        var traced = trace.GetProperty("steps").EnumerateArray().ToArray();
+        Assert.Equal(traced.Length, steps.GetProperty("count").GetInt32());
+        var (move, arc) = (0, 0);
+        for (var i = 0; i < traced.Length; i++)
+        {
+            Assert.Equal(traced[i].GetProperty("line").GetInt32(), lines[i]);
+            Assert.Equal(traced[i].GetProperty("block").GetString(), steps.GetProperty("text")[i].GetString());
+            Assert.Equal(traced[i].TryGetProperty("file", out var file) ? file.GetString() : "", page.GetProperty("files")[files[i]].GetString());
+            Assert.Equal(move, first[i]);
+            foreach (var expected in traced[i].GetProperty("moves").EnumerateArray())
+            {
+                Assert.Equal(expected.GetProperty("kind").GetString(), kinds[kind[move]]);
+                AssertPlace(expected.GetProperty("from"), from, move);
+                AssertPlace(expected.GetProperty("to"), to, move);
+                AssertNumber(expected.GetProperty("feed"), feed[move]);
+                AssertNumber(expected.GetProperty("seconds"), seconds[move]);
+                if (expected.TryGetProperty("clearance", out var near))
+                {
+                    AssertNumber(near.GetProperty("distance"), clearance[move]);
+                    Assert.Equal(near.GetProperty("obstacle").GetString(), obstacle[move] < 0 ? null : obstacles[obstacle[move]]);
+                }
+                else if (hasClearance)
+                    Assert.True(double.IsNaN(clearance[move]));
+                if (expected.TryGetProperty("center", out var center))
+                {
+                    Assert.Equal(move, arcMoves[arc]);
+                    AssertPlace(center, centers, arc);
+                    Assert.Equal(expected.GetProperty("turn").GetString(), angles[arc] < 0 ? "clockwise" : "counterclockwise");
+                    arc++;
+                }
+                move++;
+            }
+        }
+        Assert.Equal((move, arc), (moves.GetProperty("count").GetInt32(), arcMoves.Length));
+        Assert.Equal(trace.GetProperty("seconds").GetDouble(), page.GetProperty("seconds").GetDouble());
+        Assert.Equal(trace.GetProperty("distance").GetProperty("rapid").GetDouble(), page.GetProperty("rapidDistance").GetDouble());
+        Assert.Equal(trace.GetProperty("distance").GetProperty("cut").GetDouble(), page.GetProperty("cutDistance").GetDouble());
+        Assert.Equal(trace.GetProperty("holes").GetRawText(), page.GetProperty("holes").GetRawText());
+    }
+
+    /// <summary>Contacts and nearest places are moves whose clearance says so.</summary>
+    [Fact]
+    public void Contacts_lead_to_the_moves_that_make_them()
+    {
+        var page = Example.FromDisk(Example.Repository("src", "NcLanguage.Cli", "Demo", "Job", "cover-plate-faulty.nc")).PageData();
+        var clearance = Numbers(page.GetProperty("moves"), "clearance");
+        var lines = Ints(page.GetProperty("steps"), "line");
+        var contacts = page.GetProperty("contacts").EnumerateArray().ToList();
+        // The README of the demonstration job names the lines.
+        Assert.Equal([31, 36], contacts.Select(contact => lines[contact.GetProperty("step").GetInt32()]));
+        Assert.All(contacts, contact => Assert.True(clearance[contact.GetProperty("move").GetInt32()] <= 0));
+        Assert.Equal(contacts.Count, page.GetProperty("contactCount").GetInt32());
+        Assert.Equal(
+            Enumerable.Range(0, clearance.Length).Where(move => clearance[move] <= 0).Select(move => lines[StepOf(page, move)]).Distinct(),
+            contacts.Select(contact => lines[contact.GetProperty("step").GetInt32()]));
+        Assert.All(contacts, contact => Assert.Contains($"line {lines[contact.GetProperty("step").GetInt32()]}", contact.GetProperty("text").GetString(), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_long_run_is_bounded_and_says_so()
+    {
+        var text = Checks(200);
+        var whole = NcLanguage.Reports.MotionView.MotionRecording.Create("long.nc", text, new(NcLanguage.Machine.Profiles.MachineProfile.IsoMill, Example.Plate), default);
+        var cut = NcLanguage.Reports.MotionView.MotionRecording.Create("long.nc", text, new(NcLanguage.Machine.Profiles.MachineProfile.IsoMill, Example.Plate), default, mostMoves: 50);
+        Assert.False(whole.IsCut);
+        Assert.True(cut.IsCut);
+        Assert.InRange(cut.Moves.Count, 40, 50);
+        Assert.Equal(whole.Moves.Count, cut.MoveCount);
+        Assert.Equal(whole.Totals.Seconds, cut.Totals.Seconds);
+        using var page = new MemoryStream();
+        var html = System.Text.Encoding.UTF8.GetString(NcLanguage.Reports.MotionView.MotionPage.Write(cut));
+        Assert.Contains("more moves than are kept here: only the first", html, StringComparison.Ordinal);
+
+        static NcLanguage.Syntax.Text.SourceText Checks(int moves) => NcLanguage.Syntax.Text.SourceText.From(
+            System.Text.Encoding.UTF8.GetBytes("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\n" + string.Concat(Enumerable.Range(0, moves).Select(i => $"G1 X{i % 7} F100\n")) + "M30\n"));
+    }
+
+    static int StepOf(JsonElement page, int move)
+    {
+        var first = Ints(page.GetProperty("steps"), "first");
+        return Array.FindLastIndex(first, start => start <= move);
+    }
+
+    /// <summary>Where moves begin: as the page's script puts it together.</summary>
+    static double[] From(JsonElement moves)
+    {
+        var from = new double[moves.GetProperty("count").GetInt32() * 3];
+        Array.Fill(from, double.NaN);
+        var to = Numbers(moves, "to");
+        if (from.Length > 0)
+            to.AsSpan(0, from.Length - 3).CopyTo(from.AsSpan(3));
+        var starts = moves.GetProperty("starts");
+        var (at, places) = (Ints(starts, "move"), Numbers(starts, "from"));
+        for (var i = 0; i < at.Length; i++)
+            places.AsSpan(i * 3, 3).CopyTo(from.AsSpan(at[i] * 3));
+        return from;
+    }
+
+    static void AssertPlace(JsonElement expected, double[] places, int index)
+    {
+        for (var axis = 0; axis < 3; axis++)
+            AssertNumber(expected[axis], places[index * 3 + axis]);
+    }
+
+    static void AssertNumber(JsonElement expected, double value) =>
+        Assert.Equal(expected.ValueKind == JsonValueKind.Null ? double.NaN : expected.GetDouble(), double.IsFinite(value) ? value : double.NaN);
+
+    static double[] Numbers(JsonElement parent, string name) => MemoryMarshal.Cast<byte, double>(parent.GetProperty(name).GetBytesFromBase64()).ToArray();
+
+    static int[] Ints(JsonElement parent, string name) => MemoryMarshal.Cast<byte, int>(parent.GetProperty(name).GetBytesFromBase64()).ToArray();
+}

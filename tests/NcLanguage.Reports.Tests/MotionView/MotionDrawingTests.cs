@@ -1,0 +1,138 @@
+using System.Globalization;
+using System.Xml.Linq;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Reports.Drawing;
+using NcLanguage.Reports.MotionView;
+
+namespace NcLanguage.Reports.Tests.MotionView;
+
+/// <summary>The drawing of a program.</summary>
+public sealed class MotionDrawingTests
+{
+    static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
+
+    [Fact]
+    public void The_demonstration_shows_its_contacts_holes_and_what_it_was_read_with()
+    {
+        var example = Example.FromDisk(Example.Repository("src", "NcLanguage.Cli", "Demo", "Job", "cover-plate-faulty.nc"));
+        var root = XDocument.Parse(MotionDrawing.Of(example.Recording)).Root!;
+        var words = root.Descendants(Svg + "text").Select(text => text.Value).ToList();
+        Assert.Contains("contact: clamp A, 4.5 mm deep, line 31", words);
+        Assert.Contains("contact: clamp B, 8.5 mm deep, line 36", words);
+        Assert.Contains("clamp B, 8.5 mm deep, line 36", words);
+        Assert.Contains("Read for demonstration mill", words);
+        Assert.Contains("First-angle projection", words);
+        Assert.Contains("160 mm", words);
+        Assert.Contains(words, text => text.StartsWith("A picture is no proof", StringComparison.Ordinal));
+        Assert.Contains(words, text => text.Contains("dwell milliseconds", StringComparison.Ordinal));
+        // Holes 3, 15 and 28 lie upon one another; the numbers are those of the hole table.
+        var place = example.Recording.Holes.Where(row => row.Hole is { X: 57, Y: 78 }).Select(row => row.Number);
+        Assert.Contains(string.Join(", ", place), words);
+        Assert.All(root.Descendants(Svg + "text"), text => Assert.InRange(double.Parse(text.Attribute("x")!.Value, CultureInfo.InvariantCulture), 0, 420));
+    }
+
+    /// <summary>The rapid of a straight line along X stands in the plan at its scale; a dashed line for it, a whole one for the feed.</summary>
+    [Fact]
+    public void Moves_are_drawn_where_they_lead()
+    {
+        var example = Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y30 Z10\nG0 X100\nG1 Z-5 F100\nX0\nM30\n", Example.Plate);
+        var root = XDocument.Parse(MotionDrawing.Of(example.Recording)).Root!;
+        var plan = root.Elements(Svg + "g").Single(group => group.Attribute("class")!.Value == "g-plan");
+        var stock = plan.Elements(Svg + "rect").Single(rect => rect.Attribute("class")!.Value.Contains("d-stock", StringComparison.Ordinal));
+        var rapid = Ends(plan.Elements(Svg + "path").Single(path => path.Attribute("class")!.Value == "d-rapid"));
+        var feed = Ends(plan.Elements(Svg + "path").Single(path => path.Attribute("class")!.Value == "d-feed"));
+        var (left, width) = (Number(stock, "x"), Number(stock, "width"));
+        var middle = Number(stock, "y") + Number(stock, "height") / 2;
+        Assert.Equal([left, middle, left + width, middle], rapid, new Near(0.06));
+        Assert.Equal([left + width, middle, left, middle], feed, new Near(0.06));
+    }
+
+    /// <summary>An arc is drawn as chords that keep to its circle: the middle of the half circle lies a radius off the chord.</summary>
+    [Fact]
+    public void An_arc_keeps_to_its_circle()
+    {
+        var example = Example.Of("G21 G17 G90 G54 T1 M6\nG0 X20 Y30 Z0\nG2 X80 Y30 I30 J0 F100\nM30\n", Example.Plate);
+        var scene = MotionScene.Of(example.Recording);
+        var points = new List<NcLanguage.Machine.Geometry.Point3>();
+        var arc = example.Recording.Moves.Single(move => move.Move.Kind == NcLanguage.Control.Moves.MoveKind.Arc);
+        MoveWay.Points(arc.Move, scene.ShiftOf(arc.Step), example.Recording.Job, points);
+        Assert.All(points, point => Assert.Equal(30, Math.Sqrt(Math.Pow(point.X - 50, 2) + Math.Pow(point.Y - 30, 2)), 9));
+        Assert.Equal(60, points.Max(point => point.Y), 0.02);
+        Assert.Equal(60, scene.World.Max.Y, 0.02);
+    }
+
+    [Fact]
+    public void A_rapid_bends_where_the_machine_runs_each_axis_by_itself()
+    {
+        var machine = MachineProfile.IsoMill with { Readings = MachineProfile.IsoMill.Readings with { RapidPath = RapidPathReading.PerAxis } };
+        var example = Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z10\nG0 X100 Y50\nM30\n", Example.Plate, machine);
+        var points = new List<NcLanguage.Machine.Geometry.Point3>();
+        MoveWay.Points(example.Recording.Moves.Last(move => move.Move.IsMotion).Move, default, example.Recording.Job, points);
+        // At one rate Y is there when X has gone as far.
+        Assert.Contains(points, point => Math.Abs(point.X - 50) < 1e-9 && Math.Abs(point.Y - 50) < 1e-9);
+    }
+
+    /// <summary>The way home, far above, must not make the work small; it is drawn to the edge.</summary>
+    [Fact]
+    public void A_way_home_does_not_make_the_work_small()
+    {
+        var near = Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z10\nG1 X100 F100\nM30\n", Example.Plate);
+        var far = Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z10\nG1 X100 F100\nG0 Z400\nM30\n", Example.Plate);
+        Assert.Equal(MotionScene.Of(near.Recording).World, MotionScene.Of(far.Recording).World);
+    }
+
+    [Fact]
+    public void What_is_not_known_is_told()
+    {
+        var words = WordsOf(Example.Of("G21 G90 G55\nG0 X1 Y1 Z1\nG1 X5 F100\nM30\n", Example.Plate));
+        Assert.Contains(words, text => text.Contains("moves are not drawn: where it leads is not known", StringComparison.Ordinal));
+        Assert.Contains(WordsOf(Example.Of("")), text => text.Contains("no block that does anything", StringComparison.Ordinal));
+        Assert.Contains(WordsOf(Example.Of("G21\nM30\n")), text => text.Contains("moves nothing", StringComparison.Ordinal));
+        Assert.Contains(WordsOf(Example.Of("G21 G90 G54\nG0 X1 Y1 Z1\n")), text => text.Contains("no setup file", StringComparison.Ordinal));
+    }
+
+    /// <summary>One inch is 25.4 mm: lengths are shown in mm, with their unit.</summary>
+    [Fact]
+    public void A_program_in_inches_is_drawn_in_millimetres()
+    {
+        var example = Example.Of("G20 G90 G54 T1 M6\nG0 X0 Y0 Z1\nG1 X1 F10\nM30\n");
+        Assert.Equal(25.4, MotionScene.Of(example.Recording).World.Max.X, 9);
+        Assert.Contains(WordsOf(example), text => text.Contains("25.4 mm cutting", StringComparison.Ordinal));
+    }
+
+    /// <summary>2,500 holes 2 mm apart: numbers that have no room are left out rather than written over each other.</summary>
+    [Fact]
+    public void Numbers_of_many_holes_are_left_out_where_there_is_no_room()
+    {
+        var text = "G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\nG81 R1 Z-1 F100 X0 Y0\n" + string.Concat(Enumerable.Range(1, 2499).Select(i => $"X{i % 50 * 2} Y{i / 50 * 2}\n")) + "G80\nM30\n";
+        var root = XDocument.Parse(MotionDrawing.Of(Example.Of(text).Recording)).Root!;
+        var numbers = root.Elements(Svg + "text").Where(word => int.TryParse(word.Value, out var number) && number > 0)
+            .Select(word => new Rectangle(Number(word, "x"), Number(word, "y") - 2.5, Dimensions.WidthOf(word.Value), 2.5)).ToList();
+        Assert.InRange(numbers.Count, 100, 2400);
+        Assert.All(numbers, one => Assert.Equal(1, numbers.Count(other => one.Grown(-0.01).Overlaps(other))));
+    }
+
+    static List<string> WordsOf(Example example)
+    {
+        var words = XDocument.Parse(MotionDrawing.Of(example.Recording)).Root!.Descendants(Svg + "text").Select(text => text.Value).ToList();
+        // Sentences are broken into lines.
+        words.Add(string.Join(' ', words));
+        return words;
+    }
+
+    static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
+
+    static double[] Ends(XElement path)
+    {
+        var numbers = path.Attribute("d")!.Value.Split(['M', 'L', ' '], StringSplitOptions.RemoveEmptyEntries).Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
+        return [numbers[0], numbers[1], numbers[^2], numbers[^1]];
+    }
+
+    sealed class Near(double within) : IEqualityComparer<double>
+    {
+        public bool Equals(double one, double other) => Math.Abs(one - other) <= within;
+
+        public int GetHashCode(double value) => 0;
+    }
+}

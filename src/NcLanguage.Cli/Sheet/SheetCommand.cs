@@ -29,7 +29,7 @@ static class SheetCommand
             var analysis = ProgramAnalysis.Create(
                 program.Text, job.Setup, job.Machine, choices.Analysis(parse) with { Programs = JobResolver.ProgramsBeside(program) }, cancel);
             var page = SetupSheet.Html(new SheetInput(program.Path, analysis, job.Problems, TimeProvider.System.GetLocalNow()), cancel);
-            Write(target, Encoding.UTF8.GetBytes(page));
+            WrittenFile.Put(target, Encoding.UTF8.GetBytes(page));
             Tell(target, analysis);
             return Task.FromResult(FailOn.ExitCodeFor(parse.GetValue(failOn)!, analysis.Findings.Select(finding => finding.Severity)));
         });
@@ -38,14 +38,6 @@ static class SheetCommand
 
     static bool IsPage(string path) =>
         path.EndsWith(".html", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".htm", StringComparison.OrdinalIgnoreCase);
-
-    static void Write(string path, byte[] bytes)
-    {
-        if (File.Exists(path))
-            WrittenFile.Replace(path, bytes);
-        else
-            WrittenFile.Create(path, bytes);
-    }
 
     static void Tell(string path, ProgramAnalysis analysis)
     {

@@ -87,7 +87,7 @@ static class SheetDrawing
     /// <summary>Names in small frames, on their solid or as near to it as there is room.</summary>
     static void Name(SvgWriter svg, ViewFrame view, IEnumerable<Obstacle> solids)
     {
-        var space = new LabelSpace();
+        var space = new LabelSpace(new Rectangle(0, 0, svg.Width, svg.Height));
         foreach (var solid in solids)
         {
             var place = view.Of(solid.Bounds);

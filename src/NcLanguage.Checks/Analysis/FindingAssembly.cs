@@ -22,6 +22,7 @@ static class FindingAssembly
         if (runs.OtherSkip is { } other)
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
+        HoleFindings.Join(runs.Main, findings);
         findings.Sort(ByPlace);
         return [.. findings];
     }

@@ -76,6 +76,17 @@ public sealed class Job
     /// <summary>The nearest approach of a move to what the stock rests on.</summary>
     public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supports);
 
+    /// <summary>The nearest approach of a move to one of the obstacles.</summary>
+    public Approach ApproachTo(int obstacle, in Move move, Point3 toFrame, int tool, double within) =>
+        ApproachTo(_obstacles, obstacle, move, toFrame, tool, within);
+
+    /// <summary>The nearest approach of a move to one of the supports.</summary>
+    public Approach SupportApproachTo(int support, in Move move, Point3 toFrame, int tool, double within) =>
+        ApproachTo(_supports, support, move, toFrame, tool, within);
+
+    Approach ApproachTo(Obstacle[] all, int index, in Move move, Point3 toFrame, int tool, double within) =>
+        ApproachOf(move, toFrame, tool, within, all.AsSpan(index, 1)) is { ObstacleIndex: 0 } found ? found with { ObstacleIndex = index } : Approach.None;
+
     Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, ReadOnlySpan<Obstacle> solids)
     {
         if (solids.Length == 0 || !move.IsMotion)

@@ -28,8 +28,8 @@ enum ContactKind
 /// <param name="Obstacle">What it comes near to.</param>
 /// <param name="Distance">Least distance, mm; negative: how deep.</param>
 /// <param name="Tip">Where the tip then is, in work coordinates, mm.</param>
-/// <param name="WithHolder">The holder comes nearest.</param>
-readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, double Distance, Point3 Tip, bool WithHolder)
+/// <param name="Part">The part of the tool that comes nearest.</param>
+readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, double Distance, Point3 Tip, ToolPart Part)
 {
     /// <summary>The first contact of this kind in a step, in the order of its moves; null where there is none.</summary>
     public static Contact? FirstOf(ContactKind kind, in StepContext step)
@@ -43,13 +43,9 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
         return null;
     }
 
-    // The way out of a hole is the way in; hops and the lifts before them have findings of their own.
-    static bool IsConcerned(in Move move, ContactKind kind) => move.Role switch
-    {
-        MoveRole.Hop or MoveRole.Return => false,
-        MoveRole.InHole when move.Kind == MoveKind.Rapid => false,
-        _ => kind switch { ContactKind.Rapid => !move.IsFeed, ContactKind.Cut => move.IsFeed, _ => true },
-    };
+    // Hops have findings of their own.
+    static bool IsConcerned(in Move move, ContactKind kind) => move.Role != MoveRole.Hop
+        && kind switch { ContactKind.Rapid => !move.IsFeed, ContactKind.Cut => move.IsFeed, _ => true };
 
     static Contact? Of(int index, in StepContext step)
     {
@@ -58,18 +54,39 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
         // Where only the way is not known, the place it ends at still is.
         if (double.IsNaN(approach.Distance))
             approach = At(move.To, step, step.Job.Obstacles);
-        var clearance = step.Job.Setup.Clearance;
-        if (!(approach.Distance < Math.Max(clearance - Sweep.ClearanceTolerance, 0) || approach.IsContact))
+        if (!IsTooNear(approach, step))
             return null;
+        if (IsNew(index, approach, step))
+            return Describe(index, approach, step);
+        // What is nearest has been told of already; the move may meet something else besides.
+        var nearest = Approach.None;
+        for (var i = 0; i < step.Job.Obstacles.Length; i++)
+        {
+            if (i == approach.ObstacleIndex)
+                continue;
+            var other = step.Job.ApproachTo(i, move, step.Step.ToFrame, step.Step.After.Tool, step.Job.Setup.Clearance);
+            if (other.Distance < nearest.Distance && IsTooNear(other, step) && IsNew(index, other, step))
+                nearest = other;
+        }
+        return nearest.ObstacleIndex < 0 ? null : Describe(index, nearest, step);
+    }
+
+    static bool IsTooNear(in Approach approach, in StepContext step) =>
+        approach.Distance < Math.Max(step.Job.Setup.Clearance - Sweep.ClearanceTolerance, 0) || approach.IsContact;
+
+    /// <summary>False for what another block, move or rule tells.</summary>
+    static bool IsNew(int index, in Approach approach, in StepContext step)
+    {
+        ref readonly var move = ref step.Step.Moves[index];
         if (IsOfHole(move.Role) && BelongsElsewhere(index, approach, step))
-            return null;
+            return false;
         // A tool that is there already has been reported at the block that took it there.
         var there = At(move.From, step, step.Job.Obstacles.Slice(approach.ObstacleIndex, 1));
-        if (approach.IsContact ? there.IsContact : there.Distance < clearance - Sweep.ClearanceTolerance)
-            return null;
-        return new Contact(KindOf(approach, move), index, step.Job.Obstacles[approach.ObstacleIndex], approach.Distance, approach.Tip - step.Step.ToFrame,
-            approach.Part == ToolPart.Holder);
+        return !(approach.IsContact ? there.IsContact : there.Distance < step.Job.Setup.Clearance - Sweep.ClearanceTolerance);
     }
+
+    static Contact Describe(int index, in Approach approach, in StepContext step) =>
+        new(KindOf(approach, step.Step.Moves[index]), index, step.Job.Obstacles[approach.ObstacleIndex], approach.Distance, approach.Tip - step.Step.ToFrame, approach.Part);
 
     static ContactKind KindOf(in Approach approach, in Move move) =>
         !approach.IsContact ? ContactKind.Near
@@ -83,9 +100,9 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
         return Sweep.Line(inFrame, inFrame, step.Job.ShapeOf(step.Step.After.Tool), obstacles, step.Job.Setup.Clearance);
     }
 
-    static bool IsOfHole(MoveRole role) => role is MoveRole.Lift or MoveRole.FirstTraverse or MoveRole.Approach or MoveRole.InHole;
+    static bool IsOfHole(MoveRole role) => role is MoveRole.Lift or MoveRole.FirstTraverse or MoveRole.Approach or MoveRole.InHole or MoveRole.Return;
 
-    /// <summary>True for the lift before a hop, and for a hole that lies under the obstacle: both have findings of their own.</summary>
+    /// <summary>True for a hole that lies under the obstacle, which has a finding of its own, and for the way back where the way there met it.</summary>
     static bool BelongsElsewhere(int index, in Approach approach, in StepContext step)
     {
         var holes = step.Step.Holes.Items;
@@ -94,10 +111,21 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
             ref readonly var hole = ref holes[i];
             if (hole.FirstMove > index)
                 continue;
-            if (step.Step.Moves[index].Role == MoveRole.Lift && hole.IsHop)
-                return true;
-            return HoleCover.IsOver(step.Job.Obstacles[approach.ObstacleIndex], hole, step);
+            return HoleCover.IsOver(step.Job.Obstacles[approach.ObstacleIndex], hole, step)
+                || (GoesBack(step.Step.Moves[index]) && HasMet(hole.FirstMove, index, approach, step));
         }
+        return false;
+    }
+
+    static bool GoesBack(in Move move) => move.Role == MoveRole.Return || (move.Role == MoveRole.InHole && move.Kind == MoveKind.Rapid);
+
+    /// <summary>True when a move of the hole before this one came too near to the same obstacle, so that it was told.</summary>
+    static bool HasMet(int first, int index, in Approach approach, in StepContext step)
+    {
+        for (var i = first; i < index; i++)
+            if (step.Step.Moves[i].Role != MoveRole.Hop && step.ApproachOf(i) is var before && before.ObstacleIndex == approach.ObstacleIndex
+                && (approach.IsContact ? before.IsContact : IsTooNear(before, step)) && IsNew(i, before, step))
+                return true;
         return false;
     }
 }

@@ -15,7 +15,8 @@ static class HoleCover
         if (step.Step.After.Plane != WorkPlane.XY)
             return false;
         var toFrame = step.Step.ToFrame;
-        return obstacle.Top > hole.Bottom + toFrame.Z + Sweep.ClearanceTolerance
-            && Footprint.Distance(obstacle, hole.X + toFrame.X, hole.Y + toFrame.Y) <= step.Job.ShapeOf(hole.Tool).Radius + Sweep.ClearanceTolerance;
+        var above = obstacle.Top - (hole.Bottom + toFrame.Z);
+        return above > Sweep.ClearanceTolerance
+            && Footprint.Distance(obstacle, hole.X + toFrame.X, hole.Y + toFrame.Y) <= step.Job.ShapeOf(hole.Tool).RadiusAt(above) + Sweep.ClearanceTolerance;
     }
 }

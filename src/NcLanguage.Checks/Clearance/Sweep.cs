@@ -82,8 +82,7 @@ public static partial class Sweep
                 var beside = Nearest(footprint, cylinder, start, end, out _);
                 if (beside >= clearance - ClearanceTolerance)
                     continue;
-                var over = beside > 0 ? Math.Sqrt((clearance - beside) * (clearance + beside)) : clearance;
-                level = Math.Max(level, solid.Top + over - cylinder.Bottom);
+                level = Math.Max(level, solid.Top + cylinder.HeightOver(beside + cylinder.Radius, clearance) - cylinder.Bottom);
             }
         }
         return level;

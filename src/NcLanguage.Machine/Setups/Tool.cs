@@ -35,6 +35,9 @@ public sealed record Tool
     /// <summary>From the spindle's gauge line to the tip, mm.</summary>
     public double? Length { get; init; }
 
+    /// <summary>Diameter above the flutes up to the holder, mm; null where it is as thick as the cutting part.</summary>
+    public double? ShankDiameter { get; init; }
+
     public double? HolderDiameter { get; init; }
 
     /// <summary>The part of <see cref="Length"/> that the holder takes, mm from the gauge line.</summary>

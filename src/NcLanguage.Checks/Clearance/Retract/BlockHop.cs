@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -76,7 +77,7 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
         if (Approach.ObstacleIndex >= 0)
         {
             var name = step.Job.Obstacles[Approach.ObstacleIndex].Name;
-            var part = Approach.Part == ToolPart.Holder ? " with the holder" : "";
+            var part = ContactWords.With(Approach.Part);
             if (Distance > Sweep.ClearanceTolerance)
                 return $"passes {name}{part} at {step.Say.Length(Distance)}, nearer than the clearance of {step.Say.Length(step.Job.Setup.Clearance)}";
             return touches ? $"touches {name}{part}" : $"runs into {name}{part}, {step.Say.Length(-Distance)} deep";

@@ -76,7 +76,7 @@ public sealed class ClearanceSmall : Rule
     const string LevelSet = "This block sets the level.";
 
     static string Message(in Contact contact, in StepContext step) =>
-        $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} passes {contact.Obstacle.Name}{(contact.WithHolder ? " with the holder" : "")} at {step.Say.Length(contact.Distance)}, "
+        $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} passes {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {step.Say.Length(contact.Distance)}, "
         + $"nearer than the clearance of {step.Say.Length(step.Job.Setup.Clearance)}, when the tip is at {ContactWords.At(contact.Tip, step)}.";
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

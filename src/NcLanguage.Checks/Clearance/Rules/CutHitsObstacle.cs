@@ -58,7 +58,7 @@ public sealed class CutHitsObstacle : Rule
         if (Contact.FirstOf(ContactKind.Cut, step) is not { } contact)
             return;
         ref readonly var move = ref step.Step.Moves[contact.Move];
-        var message = $"{ContactWords.Move(move, step)} {(move.IsCut ? "cuts" : "runs")} into {contact.Obstacle.Name} at {ContactWords.At(contact.Tip, step)}, "
+        var message = $"{ContactWords.Move(move, step)} {(move.IsCut ? "cuts" : "runs")} into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
             + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
         step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
     }

@@ -50,7 +50,7 @@ public sealed class HitsSupport : Rule
             M5
             M30
             """,
-        NotFound = "Supports the setup does not list, moves whose place is not known, and holes not drilled along Z. Without the tool's diameter, or the point angle "
+        NotFound = "Supports the setup does not list, moves whose place is not known, probe moves, and holes not drilled along Z. Without the tool's diameter, or the point angle "
             + "of a pointed tool, only the axis counts.",
         Source = "Common practice.",
     };
@@ -61,31 +61,44 @@ public sealed class HitsSupport : Rule
     {
         if (step.Job.Supports.IsEmpty)
             return;
-        foreach (ref readonly var hole in step.Step.Holes.Items)
-            if (Report(hole, step))
-                return;
+        if (ReportHoles(step))
+            return;
         for (var i = 0; i < step.Step.Moves.Count; i++)
             if (Report(step.Step.Moves[i], step))
                 return;
     }
 
-    bool Report(in Hole hole, in StepContext step)
+    bool ReportHoles(in StepContext step)
     {
+        var (message, deepHoles) = ("", 0);
+        foreach (ref readonly var hole in step.Step.Holes.Items)
+        {
+            if (Met(hole, step, out var deep) is not { } support)
+                continue;
+            if (deepHoles++ == 0)
+                message = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {step.Say.Level(hole.Bottom)}, "
+                    + $"{step.Say.Length(deep)} into {Called(support)}, which begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.";
+        }
+        if (deepHoles > 0)
+            step.ReportBlock(this, message, value: deepHoles, text: HoleFindings.Mark);
+        return deepHoles > 0;
+    }
+
+    static Obstacle? Met(in Hole hole, in StepContext step, out double deep)
+    {
+        deep = 0;
         if (step.Step.After.Plane != WorkPlane.XY)
-            return false;
+            return null;
         var toFrame = step.Step.ToFrame;
         var tool = step.Job.Setup.FindTool(hole.Tool);
         foreach (var support in step.Job.Supports)
         {
-            var deep = support.Top - (hole.Bottom + toFrame.Z);
+            deep = support.Top - (hole.Bottom + toFrame.Z);
             var into = ToolEnd.RadiusAt(tool, deep) - Footprint.Distance(support, hole.X + toFrame.X, hole.Y + toFrame.Y);
-            if (!(deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance))
-                continue;
-            step.ReportBlock(this, $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {step.Say.Level(hole.Bottom)}, "
-                + $"{step.Say.Length(deep)} into {Called(support)}, which begins at {step.Say.Level(support.Top - toFrame.Z)}.");
-            return true;
+            if (deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance)
+                return support;
         }
-        return false;
+        return null;
     }
 
     // Names of the file are often bare nouns; a support without one is called by its number: "support 2".
@@ -93,20 +106,30 @@ public sealed class HitsSupport : Rule
 
     bool Report(in Move move, in StepContext step)
     {
-        if (!move.IsMotion || move.Role is not (MoveRole.Plain or MoveRole.Machine))
+        if (!move.IsMotion || move.Role == MoveRole.Probe)
             return false;
         var state = step.Step.After;
-        // A pointed tool is thinner at its end than its shape says: only its axis is certain.
-        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) ? state.Tool : -1;
+        // Ends that are neither flat nor a drill's point are thinner than their shape says: only the axis is certain.
+        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) || step.Job.ShapeOf(state.Tool).Cylinders[0].Point > 0 ? state.Tool : -1;
         var approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0);
         if (!(approach.Distance < -Sweep.ClearanceTolerance))
             return false;
-        var support = step.Job.Supports[approach.ObstacleIndex];
-        var from = move.From + step.Step.ToFrame;
-        if (Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance)
+        for (var i = 0; i < step.Job.Supports.Length && StandsIn(approach, move, tool, step); i++)
+            approach = step.Job.SupportApproachTo(i, move, step.Step.ToFrame, tool, 0);
+        if (!(approach.Distance < -Sweep.ClearanceTolerance) || StandsIn(approach, move, tool, step))
             return false;
-        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {step.Say.Length(-approach.Distance)} deep into {Called(support)} at "
+        var support = step.Job.Supports[approach.ObstacleIndex];
+        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {step.Say.Length(-approach.Distance)} deep into {Called(support)}{ContactWords.With(approach.Part)} at "
             + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.");
         return true;
+    }
+
+    /// <summary>True where the support is not met, or the tool stands in it already when the move begins: that was told then.</summary>
+    static bool StandsIn(in Approach approach, in Move move, int tool, in StepContext step)
+    {
+        if (!(approach.Distance < -Sweep.ClearanceTolerance))
+            return true;
+        var from = move.From + step.Step.ToFrame;
+        return Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance;
     }
 }

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 
@@ -61,7 +62,8 @@ public sealed class HolderHits : Rule
         var tool = step.Job.Setup.FindTool(step.Step.After.Tool);
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} brings the holder of tool {step.Step.After.Tool} into {contact.Obstacle.Name} "
             + $"when the tip is at {ContactWords.At(contact.Tip, step)}, {ContactWords.Depth(contact, step)}: {Start(tool, step.Say)}{ContactWords.Top(contact, step)}.";
-        step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
+        var isOfHole = step.Step.Moves[contact.Move].Role is MoveRole.Approach or MoveRole.InHole;
+        step.ReportBlock(this, message, Slot.Z, "This block sets the level.", value: 1, text: isOfHole ? HoleFindings.Mark : "");
     }
 
     static string Start(Tool? tool, LengthText say) => tool is { Length: { } length, HolderGauge: { } gauge }

@@ -60,7 +60,7 @@ public sealed class RapidHitsObstacle : Rule
     {
         if (Contact.FirstOf(ContactKind.Rapid, step) is not { } contact)
             return;
-        var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} runs into {contact.Obstacle.Name} at {ContactWords.At(contact.Tip, step)}, "
+        var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} runs into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
             + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
         step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
     }

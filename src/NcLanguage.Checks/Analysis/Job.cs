@@ -14,6 +14,8 @@ public sealed class Job
 {
     readonly Obstacle[] _obstacles;
     readonly Obstacle[] _supports;
+    readonly Solid[] _obstacleSolids;
+    readonly Solid[] _supportSolids;
     readonly Dictionary<int, ToolShape> _shapes = [];
     readonly Dictionary<int, EndForm> _ends = [];
 
@@ -26,6 +28,8 @@ public sealed class Job
         Executor = new BlockExecutor(machine, setup, skipBlocks);
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
+        _obstacleSolids = Solid.Of(_obstacles, []).ToArray();
+        _supportSolids = Solid.Of(_supports, []).ToArray();
         foreach (var tool in setup.Tools)
         {
             _shapes[tool.Number] = ToolShape.From(tool);
@@ -64,30 +68,26 @@ public sealed class Job
 
     /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
     /// infinite; NaN where the move's place is not known.</summary>
-    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacles);
+    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
 
     /// <summary>The nearest approach of a move to one of the obstacles, by its place in <see cref="Obstacles"/>, which the approach names too.</summary>
-    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, int obstacle)
-    {
-        var approach = ApproachOf(move, toFrame, tool, within, Obstacles.Slice(obstacle, 1));
-        return approach.ObstacleIndex < 0 ? approach : approach with { ObstacleIndex = obstacle };
-    }
+    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, int obstacle) =>
+        ApproachToOne(_obstacleSolids, obstacle, move, toFrame, tool, within);
 
     /// <summary>The nearest approach of a move to what the stock rests on.</summary>
-    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supports);
+    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supportSolids);
 
-    /// <summary>The nearest approach of a move to one of the obstacles.</summary>
-    public Approach ApproachTo(int obstacle, in Move move, Point3 toFrame, int tool, double within) =>
-        ApproachTo(_obstacles, obstacle, move, toFrame, tool, within);
+    /// <summary>The nearest approach of a move to one of the supports, by its place in <see cref="Supports"/>.</summary>
+    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within, int support) =>
+        ApproachToOne(_supportSolids, support, move, toFrame, tool, within);
 
-    /// <summary>The nearest approach of a move to one of the supports.</summary>
-    public Approach SupportApproachTo(int support, in Move move, Point3 toFrame, int tool, double within) =>
-        ApproachTo(_supports, support, move, toFrame, tool, within);
+    Approach ApproachToOne(Solid[] all, int index, in Move move, Point3 toFrame, int tool, double within)
+    {
+        var approach = ApproachOf(move, toFrame, tool, within, all.AsSpan(index, 1));
+        return approach.ObstacleIndex < 0 ? approach : approach with { ObstacleIndex = index };
+    }
 
-    Approach ApproachTo(Obstacle[] all, int index, in Move move, Point3 toFrame, int tool, double within) =>
-        ApproachOf(move, toFrame, tool, within, all.AsSpan(index, 1)) is { ObstacleIndex: 0 } found ? found with { ObstacleIndex = index } : Approach.None;
-
-    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, ReadOnlySpan<Obstacle> solids)
+    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, ReadOnlySpan<Solid> solids)
     {
         if (solids.Length == 0 || !move.IsMotion)
             return Approach.None;
@@ -95,8 +95,11 @@ public sealed class Job
         var to = move.To + toFrame;
         var shape = ShapeOf(tool);
         if (move.Kind == MoveKind.Arc)
-            return Sweep.Arc(from, to, move.Center + toFrame, move.Clockwise, PlaneNumber(move.Plane), move.FullTurns, shape, solids, within);
-        return move.Kind == MoveKind.Rapid ? Rapid(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
+        {
+            var searched = 0;
+            return Sweep.ArcAmong(from, to, move.Center + toFrame, move.Clockwise, PlaneNumber(move.Plane), move.FullTurns, shape, solids, within, ref searched);
+        }
+        return move.Kind == MoveKind.Rapid ? Rapid(from, to, shape, solids, within) : Line(from, to, shape, solids, within);
     }
 
     /// <summary>Length of a move's path, mm: the bent one where each axis goes at its own rate. 0 for what does not travel.</summary>
@@ -106,12 +109,18 @@ public sealed class Job
         : move.Length;
 
     /// <summary>The nearest approach to the obstacles of a rapid that is not in the program; places in the setup's frame, mm.</summary>
-    public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacles, within);
+    public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacleSolids, within);
 
-    Approach Rapid(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Obstacle> solids, double within) =>
-        Readings.RapidPath == RapidPathReading.PerAxis ? Bent(from, to, shape, solids, within) : Sweep.Line(from, to, shape, solids, within);
+    Approach Rapid(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within) =>
+        Readings.RapidPath == RapidPathReading.PerAxis ? Bent(from, to, shape, solids, within) : Line(from, to, shape, solids, within);
 
-    Approach Bent(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Obstacle> solids, double within)
+    static Approach Line(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
+    {
+        var searched = 0;
+        return Sweep.LineAmong(from, to, shape, solids, within, ref searched);
+    }
+
+    Approach Bent(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
     {
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(from, to, Machine.Rapid, path);
@@ -120,7 +129,7 @@ public sealed class Job
         var nearest = Approach.None;
         for (var i = 1; i < points; i++)
         {
-            var approach = Sweep.Line(path[i - 1], path[i], shape, solids, within);
+            var approach = Line(path[i - 1], path[i], shape, solids, within);
             if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)
                 nearest = approach;
         }

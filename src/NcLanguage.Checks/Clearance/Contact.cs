@@ -64,7 +64,7 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
         {
             if (i == approach.ObstacleIndex)
                 continue;
-            var other = step.Job.ApproachTo(i, move, step.Step.ToFrame, step.Step.After.Tool, step.Job.Setup.Clearance);
+            var other = step.Job.ApproachOf(move, step.Step.ToFrame, step.Step.After.Tool, step.Job.Setup.Clearance, i);
             if (other.Distance < nearest.Distance && IsTooNear(other, step) && IsNew(index, other, step))
                 nearest = other;
         }

@@ -37,6 +37,24 @@ internal readonly struct Solid
         (_bottom, _top) = (obstacle.Bottom, obstacle.Top);
     }
 
+    /// <summary>So many are held without asking for storage.</summary>
+    public const int Few = 16;
+
+    /// <summary>Obstacles made ready.</summary>
+    /// <param name="few">Room for <see cref="Few"/>.</param>
+    public static ReadOnlySpan<Solid> Of(ReadOnlySpan<Obstacle> obstacles, Span<Solid> few)
+    {
+        var solids = obstacles.Length <= few.Length ? few : new Solid[obstacles.Length];
+        for (var i = 0; i < obstacles.Length; i++)
+            solids[i] = new(obstacles[i]);
+        return solids[..obstacles.Length];
+    }
+
+    /// <summary>True where, seen from above, the box from <paramref name="low"/> to <paramref name="high"/> stays farther than <paramref name="distance"/> mm
+    /// beside it: the cheapest bound, which settles most.</summary>
+    public bool IsBeside(Point3 low, Point3 high, double distance) =>
+        _minX - high.X > distance || low.X - _maxX > distance || _minY - high.Y > distance || low.Y - _maxY > distance;
+
     /// <summary>The highest Z, mm.</summary>
     public double Top => _top;
 

@@ -27,19 +27,35 @@ public static partial class Sweep
     /// obstacle of the list. <see cref="Approach.Unknown"/> when a coordinate is not known.</returns>
     public static Approach Line(Point3 from, Point3 to, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double within = double.PositiveInfinity)
     {
+        var searched = 0;
+        return Line(from, to, tool, obstacles, within, ref searched);
+    }
+
+    /// <summary>The same, for tests that count work.</summary>
+    /// <param name="searched">Grows by the cylinders of the tool for which a least distance to an obstacle was searched; for the others a bound was enough.</param>
+    /// <inheritdoc cref="Line(Point3, Point3, ToolShape, ReadOnlySpan{Obstacle}, double)"/>
+    public static Approach Line(Point3 from, Point3 to, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double within, ref int searched) =>
+        LineAmong(from, to, tool, Solid.Of(obstacles, stackalloc Solid[Solid.Few]), within, ref searched);
+
+    /// <summary>The same for obstacles made ready.</summary>
+    internal static Approach LineAmong(Point3 from, Point3 to, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
+    {
         if (!IsFinite(from) || !IsFinite(to))
             return Approach.Unknown;
         var low = Lower(from, to);
         var high = Higher(from, to);
         var best = Approach.None;
-        for (var i = 0; i < obstacles.Length; i++)
+        for (var i = 0; i < solids.Length; i++)
         {
-            var solid = new Solid(obstacles[i]);
+            ref readonly var solid = ref solids[i];
+            if (solid.IsBeside(low, high, tool.GreatestRadius + Math.Min(within, best.Distance)))
+                continue;
             foreach (ref readonly var cylinder in tool.Cylinders)
             {
                 var bound = solid.LowerBound(low, high, cylinder);
                 if (bound > within || bound >= best.Distance)
                     continue;
+                searched++;
                 var distance = Nearest(solid, cylinder, from, to, out var t);
                 if (distance < best.Distance)
                     best = new(distance, i, t == 1 ? to : Point3.Lerp(from, to, t), cylinder.Part);

@@ -17,22 +17,42 @@ public static partial class Sweep
     /// <param name="fullTurns">Whole turns on top of the arc or the full circle, 0 or more.</param>
     /// <param name="tool">The tool.</param>
     /// <param name="obstacles">What stands there.</param>
-    /// <param name="within">As for <see cref="Line"/>.</param>
-    /// <returns>As for <see cref="Line"/>, found by chords within <see cref="ChordTolerance"/> and then sharpened on the arc itself: off by
+    /// <param name="within">As for <see cref="Line(Point3, Point3, ToolShape, ReadOnlySpan{Obstacle}, double)"/>.</param>
+    /// <returns>As for <see cref="Line(Point3, Point3, ToolShape, ReadOnlySpan{Obstacle}, double)"/>, found by chords within <see cref="ChordTolerance"/> and then sharpened on the arc itself: off by
     /// at most 0.01 mm, commonly far less. Where the ends lie at different radii the radius changes evenly on the way.</returns>
     public static Approach Arc(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double within = double.PositiveInfinity)
+    {
+        var searched = 0;
+        return Arc(from, to, center, clockwise, plane, fullTurns, tool, obstacles, within, ref searched);
+    }
+
+    /// <summary>The same, for tests that count work.</summary>
+    /// <param name="searched">Grows by the cylinders of the tool for which a least distance to an obstacle was searched; for the others a bound was enough.</param>
+    /// <inheritdoc cref="Arc(Point3, Point3, Point3, bool, int, int, ToolShape, ReadOnlySpan{Obstacle}, double)"/>
+    public static Approach Arc(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double within, ref int searched) =>
+        ArcAmong(from, to, center, clockwise, plane, fullTurns, tool, Solid.Of(obstacles, stackalloc Solid[Solid.Few]), within, ref searched);
+
+    /// <summary>The same for obstacles made ready.</summary>
+    internal static Approach ArcAmong(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
     {
         var arc = new ArcPath(from, to, center, clockwise, plane, fullTurns);
         if (!arc.IsKnown)
             return Approach.Unknown;
         var best = Approach.None;
         var chords = arc.Chords(ChordTolerance);
-        for (var i = 0; i < obstacles.Length; i++)
+        var (low, high) = (arc.Low, arc.High);
+        for (var i = 0; i < solids.Length; i++)
         {
-            var solid = new Solid(obstacles[i]);
+            ref readonly var solid = ref solids[i];
+            if (solid.IsBeside(low, high, tool.GreatestRadius + Math.Min(within, best.Distance)))
+                continue;
             foreach (ref readonly var cylinder in tool.Cylinders)
             {
-                var search = new ArcSearch(arc, chords, solid, cylinder, within, best.Distance);
+                var bound = solid.LowerBound(low, high, cylinder);
+                if (bound > within || bound >= best.Distance)
+                    continue;
+                searched++;
+                var search = new ArcSearch(arc, chords, solid, cylinder, within, best.Distance, bound);
                 search.Run();
                 if (search.Best < best.Distance)
                     best = new(search.Best, i, search.Tip, cylinder.Part);
@@ -43,7 +63,7 @@ public static partial class Sweep
 
     /// <summary>Search of one arc for the least distance between one cylinder and one obstacle. The distance changes by no more
     /// than the tip travels, so a stretch whose middle is far enough away is left out whole.</summary>
-    private ref struct ArcSearch(ArcPath arc, int chords, Solid solid, ToolCylinder cylinder, double within, double toBeat)
+    private ref struct ArcSearch(ArcPath arc, int chords, Solid solid, ToolCylinder cylinder, double within, double toBeat, double least)
     {
         public double Best { get; private set; } = toBeat;
 
@@ -54,13 +74,11 @@ public static partial class Sweep
 
         // A distance that no place of the arc goes below. A level circle over an obstacle is all at this distance, so the first
         // such place ends the search.
-        private readonly double _least = solid.LowerBound(arc.Low, arc.High, cylinder);
+        private readonly double _least = least;
 
         public void Run()
         {
             const int Samples = 16;
-            if (_least > within || _least >= Best)
-                return;
             for (var i = 0; i <= Samples; i++)
                 _reached = Math.Min(_reached, At((double)i / Samples));
             Visit(0, chords);

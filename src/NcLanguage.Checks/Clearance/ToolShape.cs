@@ -52,6 +52,8 @@ public sealed class ToolShape
     {
         _cylinders = cylinders;
         Radius = radius;
+        foreach (var cylinder in cylinders)
+            GreatestRadius = Math.Max(GreatestRadius, cylinder.Radius);
     }
 
     /// <summary>A tool of which nothing is known: the axis line alone. What it touches, any tool would touch.</summary>
@@ -62,6 +64,9 @@ public sealed class ToolShape
 
     /// <summary>Radius of the cutting part in mm; 0 when it is not known.</summary>
     public double Radius { get; }
+
+    /// <summary>Radius of the thickest part, mm.</summary>
+    public double GreatestRadius { get; }
 
     /// <summary>Radius in mm that the cutting part has <paramref name="height"/> mm above the tip.</summary>
     public double RadiusAt(double height) =>

@@ -154,6 +154,38 @@ public sealed class ContactTests
         Assert.Empty(Found("G21 G90 G54\nT5 M6\nG0 X0 Y22 Z50\nZ0\nG1 Z0.001 X100 F200\nG0 Z50\nM30", setup));
     }
 
+    [Fact] // The shank of 16 mm begins 10 above the tip, at Z24, and reaches from Y18 to Y10: 2 past the bar's side at Y12. The cutting part ends below the bar.
+    public void The_shank_is_named_where_it_is_what_hits()
+    {
+        const string setup = """
+            { "obstacles": [ { "name": "bar", "min": [40, -20, 26], "max": [60, 12, 32] } ],
+              "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "fluteLength": 10, "shankDiameter": 16 } ] }
+            """;
+        var finding = Assert.Single(Programs.Of("rapid-hits-obstacle", "G21 G90 G54\nT5 M6\nG0 X0 Y18 Z14\nX100\nM30", setup));
+        Assert.Contains("runs into bar with the shank", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("2 mm deep", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // Two clamps: the tool stands in the first, which is told, and goes on into the second.
+    public void Going_from_one_obstacle_into_another_is_a_second_contact()
+    {
+        const string setup = """
+            { "obstacles": [ { "name": "clamp A", "min": [0, -20, 0], "max": [20, 20, 25] }, { "name": "clamp B", "min": [60, -20, 0], "max": [80, 20, 10] } ],
+              "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10 } ] }
+            """;
+        const string program = "G21 G90 G54\nT5 M6\nG0 X10 Y0 Z50\nZ5\nX100\nM30";
+        Assert.Equal(["4 rapid-hits-obstacle", "5 rapid-hits-obstacle"], Found(program, setup));
+        Assert.Contains("clamp B", Programs.Of("rapid-hits-obstacle", program, setup)[1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // Back boring goes down 6 mm beside the hole, at X36: 10 wide it reaches X41, the hole itself only X35.
+    public void The_way_beside_a_back_bored_hole_is_checked()
+    {
+        const string program = "G21 G90 G17 G54\nT5 M6\nG0 X30 Y0 Z50\nG98 G87 X30 Y0 Z-8 R30 K-4 I6 J0 F60\nG80\nM30";
+        Assert.Equal(["4 rapid-hits-obstacle"], Found(program));
+        Assert.Empty(Found(program.Replace("I6", "I-6", StringComparison.Ordinal)));
+    }
+
     [Theory] // Y12 + 5 of tool + 2 of clearance is Y19; the top of the clamp is Z25.
     [InlineData("19", "5", false)]
     [InlineData("18.9", "5", true)]

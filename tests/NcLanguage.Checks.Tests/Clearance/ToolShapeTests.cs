@@ -29,6 +29,24 @@ public class ToolShapeTests
             Stack(new() { Number = 4, Diameter = 10, Length = 95, HolderGauge = 60, HolderDiameter = 40 }));
 
     [Fact]
+    public void A_shank_has_its_own_diameter()
+    {
+        var tool = new Tool { Number = 4, Diameter = 10, FluteLength = 25, ShankDiameter = 6, Length = 95, HolderGauge = 60, HolderDiameter = 40 };
+        Assert.Equal([new(5, 0, 25, ToolPart.Cutting), new(3, 25, 35, ToolPart.Shank), new(20, 35, Endless, ToolPart.Holder)], Stack(tool));
+        // Where the flutes end is not known: nor where the shank begins.
+        Assert.Equal([new(5, 0, 35, ToolPart.Cutting), new(20, 35, Endless, ToolPart.Holder)], Stack(tool with { FluteLength = null }));
+    }
+
+    [Fact] // A point of 118 degrees on 10 mm is 5/tan 59° = 3.0043 mm long (factor 0.3: handbook tables).
+    public void A_drill_has_its_point_and_no_other_tool()
+    {
+        Assert.Equal(3.0043, ToolShape.From(new() { Number = 4, Kind = ToolKind.Drill, PointAngle = 118, Diameter = 10 }).Cylinders[0].Point, 4);
+        Assert.Equal(5, ToolShape.From(new() { Number = 4, Kind = ToolKind.SpotDrill, PointAngle = 90, Diameter = 10, FluteLength = 2 }).Cylinders[0].Point, 9);
+        foreach (var kind in Enum.GetValues<ToolKind>().Except([ToolKind.Drill, ToolKind.SpotDrill]))
+            Assert.Equal(0, ToolShape.From(new() { Number = 4, Kind = kind, PointAngle = 90, Diameter = 10 }).Cylinders[0].Point);
+    }
+
+    [Fact]
     public void What_the_row_does_not_say_is_left_out()
     {
         Assert.Equal([new(0, 0, Endless, ToolPart.Cutting)], Stack(null));

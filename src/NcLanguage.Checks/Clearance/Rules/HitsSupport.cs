@@ -115,7 +115,7 @@ public sealed class HitsSupport : Rule
         if (!(approach.Distance < -Sweep.ClearanceTolerance))
             return false;
         for (var i = 0; i < step.Job.Supports.Length && StandsIn(approach, move, tool, step); i++)
-            approach = step.Job.SupportApproachTo(i, move, step.Step.ToFrame, tool, 0);
+            approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0, i);
         if (!(approach.Distance < -Sweep.ClearanceTolerance) || StandsIn(approach, move, tool, step))
             return false;
         var support = step.Job.Supports[approach.ObstacleIndex];

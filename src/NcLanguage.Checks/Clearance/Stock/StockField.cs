@@ -161,7 +161,7 @@ public sealed partial class StockField
     }
 
     /// <summary>Takes away what a feed on an arc or helix cuts: exactly on a level arc in XY, else by chords much finer than a cell; the path's arguments
-    /// as for <see cref="Sweep.Arc"/>.</summary>
+    /// as for <see cref="Sweep.Arc(Point3, Point3, Point3, bool, int, int, ToolShape, ReadOnlySpan{Machine.Setups.Obstacle}, double)"/>.</summary>
     /// <returns>On a helix the deepest is that of one chord: what the tool has before it on its way, however many turns it goes down.</returns>
     public CutTally CutArc(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, in EndForm end)
     {

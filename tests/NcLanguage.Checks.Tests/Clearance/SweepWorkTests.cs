@@ -54,12 +54,12 @@ public sealed class SweepWorkTests
     public void Among_a_hundred_clamps_a_bound_settles_nearly_all()
     {
         var clamps = Clamps(100);
-        Assert.InRange(Searched(clamps, Clearance), 1, 2 * Moves * clamps.Length / 50);
+        Assert.InRange(Searched(clamps, Clearance), 1, 2 * Moves * clamps.Length * Tool.Cylinders.Length / 100);
     }
 
     [Fact] // The least of all is asked for, as a trace does: each search beats the last.
     public void Without_a_limit_few_are_searched() =>
-        Assert.InRange(Searched(Clamps(100), double.PositiveInfinity), 2 * Moves, 2 * Moves * 100 / 5);
+        Assert.InRange(Searched(Clamps(100), double.PositiveInfinity), 2 * Moves, 2 * Moves * 100 * Tool.Cylinders.Length / 5);
 
     [Fact]
     public void Clamps_out_of_reach_add_no_search()

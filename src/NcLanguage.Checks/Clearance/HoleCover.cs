@@ -15,8 +15,7 @@ static class HoleCover
         if (step.Step.After.Plane != WorkPlane.XY)
             return false;
         var toFrame = step.Step.ToFrame;
-        var above = obstacle.Top - (hole.Bottom + toFrame.Z);
-        return above > Sweep.ClearanceTolerance
-            && Footprint.Distance(obstacle, hole.X + toFrame.X, hole.Y + toFrame.Y) <= step.Job.ShapeOf(hole.Tool).RadiusAt(above) + Sweep.ClearanceTolerance;
+        return obstacle.Top > hole.Bottom + toFrame.Z + Sweep.ClearanceTolerance
+            && Footprint.Distance(obstacle, hole.X + toFrame.X, hole.Y + toFrame.Y) <= step.Job.ShapeOf(hole.Tool).Radius + Sweep.ClearanceTolerance;
     }
 }

@@ -89,9 +89,6 @@ internal readonly struct Solid
             h = RoundFootprint(tip, step, out hSlope);
         else
             h = SquareFootprint(tip, step, out hSlope);
-
-        if (tool.Point > 0)
-            return Pointed(h, hSlope, tip, tool, step.Z, out slope);
         h -= tool.Radius;
 
         var above = tip.Z + tool.Bottom - _top;
@@ -99,7 +96,11 @@ internal readonly struct Solid
         var (v, vSlope) = above > below ? (above, step.Z) : (below, -step.Z);
 
         if (h > 0 && v > 0)
-            return Corner(h, hSlope, v, vSlope, out slope);
+        {
+            var distance = Math.Sqrt(h * h + v * v);
+            slope = (h * hSlope + v * vSlope) / distance;
+            return distance;
+        }
         // With at most one gap open the distance is that gap; with none it is the shallower overlap.
         if (h > v)
         {
@@ -108,49 +109,6 @@ internal readonly struct Solid
         }
         slope = h == v ? Math.Max(hSlope, vSlope) : vSlope;
         return v;
-    }
-
-    /// <summary>The same for a cylinder whose lower end is a cone. In the upright plane through the axis and the nearest place of the footprint the obstacle
-    /// grown by the tool is bounded by its top, a flank along the cone, a side and a bottom.</summary>
-    private double Pointed(double axis, double axisSlope, Point3 tip, in ToolCylinder tool, double rise, out double slope)
-    {
-        var (sine, cosine) = (tool.Radius / tool.Flank, tool.Point / tool.Flank);
-        var above = tip.Z + tool.Bottom - _top;
-        var below = _bottom - (tip.Z + tool.Top);
-        var side = axis - tool.Radius;
-        var shoulder = above + tool.Point;
-        var flank = axis * cosine + above * sine;
-        var along = axis * sine - above * cosine;
-        if (axis > 0)
-        {
-            if (along < 0)
-                return Corner(axis, axisSlope, above, rise, out slope);
-            if (along > tool.Flank && shoulder > 0)
-                return Corner(side, axisSlope, shoulder, rise, out slope);
-            if (side > 0 && below > 0)
-                return Corner(side, axisSlope, below, -rise, out slope);
-        }
-        var distance = side;
-        slope = axisSlope;
-        Farther(flank, axisSlope * cosine + rise * sine, ref distance, ref slope);
-        Farther(above, rise, ref distance, ref slope);
-        Farther(below, -rise, ref distance, ref slope);
-        return distance;
-    }
-
-    private static double Corner(double h, double hSlope, double v, double vSlope, out double slope)
-    {
-        var distance = Math.Sqrt(h * h + v * v);
-        slope = (h * hSlope + v * vSlope) / distance;
-        return distance;
-    }
-
-    private static void Farther(double other, double otherSlope, ref double distance, ref double slope)
-    {
-        if (other > distance)
-            (distance, slope) = (other, otherSlope);
-        else if (other == distance)
-            slope = Math.Max(slope, otherSlope);
     }
 
     private double RoundFootprint(Point3 tip, Point3 step, out double slope)

@@ -98,7 +98,8 @@ public static partial class Sweep
                 var beside = Nearest(footprint, cylinder, start, end, out _);
                 if (beside >= clearance - ClearanceTolerance)
                     continue;
-                level = Math.Max(level, solid.Top + cylinder.HeightOver(beside + cylinder.Radius, clearance) - cylinder.Bottom);
+                var over = beside > 0 ? Math.Sqrt((clearance - beside) * (clearance + beside)) : clearance;
+                level = Math.Max(level, solid.Top + over - cylinder.Bottom);
             }
         }
         return level;

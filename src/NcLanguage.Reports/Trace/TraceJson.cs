@@ -67,6 +67,8 @@ public static class TraceJson
         {
             json.WriteStartObject("clearance");
             json.WriteString("obstacle", step.NameOf(approach));
+            if (approach.ObstacleIndex >= 0)
+                json.WriteString("part", OperationJson.Word(approach.Part));
             json.WriteKnown("distance", approach.Distance);
             json.WriteEndObject();
         }

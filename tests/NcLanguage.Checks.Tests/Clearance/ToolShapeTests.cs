@@ -37,15 +37,6 @@ public class ToolShapeTests
         Assert.Equal([new(5, 0, 35, ToolPart.Cutting), new(20, 35, Endless, ToolPart.Holder)], Stack(tool with { FluteLength = null }));
     }
 
-    [Fact] // A point of 118 degrees on 10 mm is 5/tan 59° = 3.0043 mm long (factor 0.3: handbook tables).
-    public void A_drill_has_its_point_and_no_other_tool()
-    {
-        Assert.Equal(3.0043, ToolShape.From(new() { Number = 4, Kind = ToolKind.Drill, PointAngle = 118, Diameter = 10 }).Cylinders[0].Point, 4);
-        Assert.Equal(5, ToolShape.From(new() { Number = 4, Kind = ToolKind.SpotDrill, PointAngle = 90, Diameter = 10, FluteLength = 2 }).Cylinders[0].Point, 9);
-        foreach (var kind in Enum.GetValues<ToolKind>().Except([ToolKind.Drill, ToolKind.SpotDrill]))
-            Assert.Equal(0, ToolShape.From(new() { Number = 4, Kind = kind, PointAngle = 90, Diameter = 10 }).Cylinders[0].Point);
-    }
-
     [Fact]
     public void What_the_row_does_not_say_is_left_out()
     {

@@ -80,7 +80,7 @@ public class SetupFileTests
               "obstacles": [ { "center": [1, 2], "diameter": 0.5, "bottom": 0, "top": 2 } ],
               "supports": [ { "min": [0, 0, -2], "max": [4, 1, -1] } ],
               "workOffsets": { "G54": [-10, -5, -20] },
-              "tools": [ { "number": 1, "diameter": 0.25, "pointAngle": 118, "fluteLength": 2, "flutes": 2, "length": 4, "holderDiameter": 1.5,
+              "tools": [ { "number": 1, "diameter": 0.25, "pointAngle": 118, "fluteLength": 2, "flutes": 2, "length": 4, "shankDiameter": 0.5, "holderDiameter": 1.5,
                            "holderGauge": 3, "lengthOffset": 1, "pitch": 0.05 } ],
               "holes": [ { "x": 1, "y": 2, "diameter": 0.25, "depth": 0.5 } ],
               "variables": { "#1": 10 },
@@ -96,6 +96,7 @@ public class SetupFileTests
         Assert.Equal(new Point3(-254, -127, -508), setup.WorkOffsets[54]);
         var tool = setup.Tools.Single();
         Assert.Equal((6.35, 118.0, 50.8, 2, 101.6, 1), (tool.Diameter, tool.PointAngle, tool.FluteLength, tool.Flutes, tool.Length, tool.LengthOffset));
+        Assert.Equal(12.7, tool.ShankDiameter!.Value, 9);
         Assert.Equal(38.1, tool.HolderDiameter!.Value, 9);
         Assert.Equal(76.2, tool.HolderGauge!.Value, 9);
         Assert.Equal(1.27, tool.Pitch!.Value, 9);

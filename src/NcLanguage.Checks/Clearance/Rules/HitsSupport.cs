@@ -16,7 +16,8 @@ public sealed class HitsSupport : Rule
         Name = "hits-support",
         Severity = Severity.Error,
         Title = "The tool reaches what the stock rests on",
-        Finds = "A hole, a cut or a rapid on which the tool goes into a support of the setup: a parallel, the table, the vice. Touching alone is none.",
+        Finds = "A hole, a cut or a rapid on which the tool goes into a support of the setup: a parallel, the table, the vice. Touching alone is none. "
+            + "Where more holes of a run are too deep it is told at the first, with their number.",
         AtTheMachine = "The tool drills or mills into the parallel or the table.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -109,8 +110,8 @@ public sealed class HitsSupport : Rule
         if (!move.IsMotion || move.Role == MoveRole.Probe)
             return false;
         var state = step.Step.After;
-        // Ends that are neither flat nor a drill's point are thinner than their shape says: only the axis is certain.
-        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) || step.Job.ShapeOf(state.Tool).Cylinders[0].Point > 0 ? state.Tool : -1;
+        // A pointed tool is thinner at its end than its shape says: only its axis is certain.
+        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) ? state.Tool : -1;
         var approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0);
         if (!(approach.Distance < -Sweep.ClearanceTolerance))
             return false;

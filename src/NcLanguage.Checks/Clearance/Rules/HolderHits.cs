@@ -16,7 +16,8 @@ public sealed class HolderHits : Rule
         Name = "holder-hits",
         Severity = Severity.Error,
         Title = "The tool's holder runs into an obstacle",
-        Finds = "A rapid or a cut on which the holder goes deepest into an obstacle of the setup, deeper than the cutting part and the shank.",
+        Finds = "A rapid or a cut on which the holder goes deepest into an obstacle of the setup, deeper than the cutting part and the shank. "
+            + "Where it does at more holes of a run it is told at the first, with their number.",
         AtTheMachine = "The tool passes beside the clamp, but its holder, which is thicker, hits it.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },

@@ -77,18 +77,19 @@ public sealed class TravelExceeded : Rule
 
     static Limits? Travel(MachineProfile machine, int axis) => axis switch { 0 => machine.TravelX, 1 => machine.TravelY, _ => machine.TravelZ };
 
-    /// <summary>The first machine coordinate on the way that is outside when the move began inside, or nobody knows where; null where there is none.</summary>
+    /// <summary>The first machine coordinate on the way that is beyond a limit which the move did not begin beyond, or nobody knows where; null where there is none.</summary>
     static double? FirstOutside(int axis, Limits limits, in StepContext step)
     {
         var toMachine = step.Step.ToMachine[axis];
         foreach (ref readonly var move in step.Step.Moves.Items)
         {
-            if (!move.IsMotion || IsOutside(move.From[axis] + toMachine, limits))
+            if (!move.IsMotion)
                 continue;
+            var from = move.From[axis] + toMachine;
             var (low, high) = Reach(move, axis);
-            if (IsOutside(high + toMachine, limits))
+            if (IsAbove(high + toMachine, limits) && !IsAbove(from, limits))
                 return high + toMachine;
-            if (IsOutside(low + toMachine, limits))
+            if (IsBelow(low + toMachine, limits) && !IsBelow(from, limits))
                 return low + toMachine;
         }
         // Where the work coordinate is not known the machine coordinate may be, after a move in machine coordinates.
@@ -96,7 +97,11 @@ public sealed class TravelExceeded : Rule
         return double.IsNaN(toMachine) && after != before && IsOutside(after, limits) && !IsOutside(before, limits) ? after : null;
     }
 
-    static bool IsOutside(double coordinate, Limits limits) => coordinate < limits.Min - Rounding || coordinate > limits.Max + Rounding;
+    static bool IsOutside(double coordinate, Limits limits) => IsBelow(coordinate, limits) || IsAbove(coordinate, limits);
+
+    static bool IsBelow(double coordinate, Limits limits) => coordinate < limits.Min - Rounding;
+
+    static bool IsAbove(double coordinate, Limits limits) => coordinate > limits.Max + Rounding;
 
     /// <summary>Least and greatest coordinate of an axis on a move, in work coordinates, mm.</summary>
     static (double Low, double High) Reach(in Move move, int axis)

@@ -13,13 +13,12 @@ internal sealed class SampledTool
 {
     readonly int _shank, _holder;
 
-    /// <param name="cones">True for the real outline: the end of every kind that has a point angle is the cone it is. False: that of drills and
-    /// spot drills only.</param>
+    /// <param name="cones">True for the real outline, with the cone of the point angle; false for the stack of cylinders that counts.</param>
     public SampledTool(Tool row, bool cones = false)
     {
         var radius = row.Diameter!.Value / 2;
         var holder = row is { Length: not null, HolderGauge: not null, HolderDiameter: not null } ? row.Length.Value - row.HolderGauge.Value : double.PositiveInfinity;
-        var cone = row.PointAngle is { } angle && (cones || row.Kind is ToolKind.Drill or ToolKind.SpotDrill) ? radius / Math.Tan(angle / 2 / 180 * Math.PI) : 0;
+        var cone = cones && row.PointAngle is { } angle ? radius / Math.Tan(angle / 2 / 180 * Math.PI) : 0;
         var flutes = Math.Min(Math.Max(row.FluteLength ?? double.PositiveInfinity, cone), holder);
         Parts.Add(new(radius, 0, cone, flutes));
         _shank = Parts.Count;

@@ -21,7 +21,7 @@ public sealed class ReturnHigherThanNeeded : Rule
         Severity = Severity.Note,
         Title = "The tool returns higher between two holes than it needs to",
         Finds = "A traverse from one hole of a cycle to the next at the initial level where the R level clears all that the setup lists, the stock's top included, "
-            + "and that costs 0.1 s or more.",
+            + "and that costs 0.1 s or more. The first of a run of holes is told, with what all of them cost together.",
         AtTheMachine = "Nothing goes wrong: the tool goes up and down for nothing, and the program takes longer.",
         Example = """
             G21 G90 G17 G54
@@ -93,7 +93,7 @@ public sealed class ReturnHigherThanNeeded : Rule
         var level = step.Step.Moves[hop].From;
         step.ReportBlock(
             this, $"The traverse from {step.Say.Place(level.X, level.Y)} at {step.Say.Level(level.Z)} would clear at {step.Say.Level(low)} too, as far as the setup shows; the way up costs {Say.Seconds(saved)}.",
-            value: saved);
+            value: saved, text: HoleFindings.SecondsMark);
     }
 
     static int TraverseTo(in StepContext step, int hole)

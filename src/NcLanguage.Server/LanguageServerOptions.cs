@@ -23,6 +23,9 @@ public sealed record LanguageServerOptions
     /// once, on a worker, when the first finding is told. May throw IOException or UnauthorizedAccessException. Null: findings carry no links.</summary>
     public Func<string>? WriteReference { get; init; }
 
+    /// <summary>Makes the pages of a program; null where there are none.</summary>
+    public IPages? Pages { get; init; }
+
     /// <summary>The least level that is logged.</summary>
     public LogLevel LogLevel { get; init; } = LogLevel.Information;
 }

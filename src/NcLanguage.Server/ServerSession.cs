@@ -24,6 +24,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private JobDocuments _jobDocuments = null!;
     private readonly SemanticTokenFeature _tokens = new();
     private readonly CodeLensFeature _lenses = new();
+    private readonly PageFeature _pages = new(options.Pages);
     private JobFixFeature _jobFixes = null!;
     private WorkspaceSymbolFeature _workspaceSymbols = null!;
 
@@ -75,7 +76,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 new CompletionOptions(CompletionFeature.TriggerCharacters, ResolveProvider: true),
                 new SignatureHelpOptions(SignatureHelpFeature.TriggerCharacters, SignatureHelpFeature.RetriggerCharacters),
                 new CodeLensOptions(ResolveProvider: true),
-                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options)),
+                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options),
+                new ExecuteCommandOptions(PageFeature.Commands)),
             new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
@@ -274,6 +276,20 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task<WorkspaceEdit?> WillRenameFilesAsync(RenameFilesParams request, CancellationToken cancellationToken) =>
         Task.Run(() => WillRenameFeature.Answer(request.Files, _jobs, _positions, _client, _documents.VersionOf, cancellationToken), cancellationToken);
+
+    public Task<PageAnswer> MotionViewAsync(MotionViewParams request, CancellationToken cancellationToken) =>
+        _documents.ReadAsync(request.TextDocument.Uri, context => _pages.MotionView(context, request.Nonce), cancellationToken);
+
+    public Task<PageAnswer> SetupSheetAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        _documents.ReadAsync(request.TextDocument.Uri, _pages.SetupSheet, cancellationToken);
+
+    public async Task<string> ExecuteCommandAsync(ExecuteCommandParams request, CancellationToken cancellationToken)
+    {
+        string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
+        string path = await _documents.ReadAsync(uri, context => _pages.Write(context, request.Command), cancellationToken).ConfigureAwait(false);
+        if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
+        return path;
+    }
 
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
         ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);

@@ -4,7 +4,6 @@ namespace NcLanguage.Server;
 /// A test asserts that none of them is announced or has a row in the method table.</summary>
 internal static class Unsupported
 {
-    public const string Later = "planned";
     public const string NoDeclarations = "a program declares no types";
     public const string OneText = "a program and what it calls is all there is: nothing to index or to browse across a workspace";
     public const string NoNotebooks = "programs are plain text";
@@ -12,7 +11,6 @@ internal static class Unsupported
     public static IReadOnlyDictionary<string, string> Reasons { get; } = new Dictionary<string, string>
     {
         ["documentLink/resolve"] = "links come complete",
-        ["workspace/executeCommand"] = Later,
         ["workspaceSymbol/resolve"] = "symbols come complete",
         ["inlayHint/resolve"] = "hints come complete",
         ["textDocument/moniker"] = OneText,

@@ -22,11 +22,11 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly ConcurrentQueue<string> _faults = new();
     private int _lastId;
 
-    public TestClient(IFileAccess? files = null, Func<string>? writeReference = null)
+    public TestClient(IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null)
     {
         (Stream client, Stream server) = FullDuplexStream.CreatePair();
         _stream = client;
-        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference });
+        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference, Pages = pages });
         _ = Task.Run(ReadAsync);
     }
 
@@ -42,9 +42,9 @@ internal sealed class TestClient : IAsyncDisposable
 
     public StringWriter ErrorLog { get; } = new();
 
-    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null, Func<string>? writeReference = null)
+    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null)
     {
-        var client = new TestClient(files, writeReference);
+        var client = new TestClient(files, writeReference, pages);
         await client.RequestAsync("initialize", $$"""{"processId":null,"rootUri":null,"capabilities":{{capabilities}}{{more}}}""");
         await client.NotifyAsync("initialized", "{}");
         return client;

@@ -1,6 +1,7 @@
 // Starts and stops the language server. Whatever is known about NC programs lives in the server.
 const vscode = require('vscode');
 const { LanguageClient, TransportKind } = require('vscode-languageclient/node');
+const { createMotionView } = require('./motion-view');
 const { createReference } = require('./reference');
 const { findServer } = require('./server-path');
 
@@ -95,6 +96,7 @@ function activate(context) {
   context.subscriptions.push(
     output,
     reference.command,
+    createMotionView(vscode, () => client),
     vscode.commands.registerCommand('nclanguage.restart', () => restart(context)),
     vscode.commands.registerCommand('nclanguage.showOutput', () => output.show()),
     vscode.workspace.onDidChangeConfiguration((change) => {

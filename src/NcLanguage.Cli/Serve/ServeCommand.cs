@@ -27,6 +27,7 @@ static class ServeCommand
                 Job = choices.Options(parse),
                 Analysis = choices.Analysis(parse) with { MostBlocks = AnalysisOptions.MostBlocksWhileTyping },
                 WriteReference = () => ReferenceCache.Write(Application.Version),
+                Pages = new Pages(),
             };
             return Reach(() => (parse.GetValue(pipe), parse.GetValue(socket)) switch
             {

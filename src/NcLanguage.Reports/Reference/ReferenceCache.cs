@@ -26,7 +26,7 @@ public static class ReferenceCache
     /// <summary>The user's cache folder: on Linux as the XDG base directory specification says, which passes over a path that is not full;
     /// elsewhere the system's folder for data that stays on this computer.</summary>
     /// <exception cref="IOException">There is none.</exception>
-    internal static string CacheFolder()
+    public static string CacheFolder()
     {
         if (OperatingSystem.IsLinux() && Environment.GetEnvironmentVariable("XDG_CACHE_HOME") is { } chosen && Path.IsPathFullyQualified(chosen))
             return chosen;

@@ -121,7 +121,7 @@ internal sealed class DocumentStore(
         try
         {
             AnalysedProgram program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
-            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher, jobs, cancellationToken));
+            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher, jobs, program.Job, cancellationToken));
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {

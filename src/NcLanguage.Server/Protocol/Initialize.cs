@@ -14,7 +14,11 @@ internal sealed record InitializeParams(
 
 internal sealed record WorkspaceFolder(string Uri);
 
-internal sealed record ClientCapabilities(GeneralCapabilities? General = null, WorkspaceCapabilities? Workspace = null, TextDocumentCapabilities? TextDocument = null);
+internal sealed record ClientCapabilities(GeneralCapabilities? General = null, WorkspaceCapabilities? Workspace = null, TextDocumentCapabilities? TextDocument = null, WindowCapabilities? Window = null);
+
+internal sealed record WindowCapabilities(ShowDocumentCapabilities? ShowDocument = null);
+
+internal sealed record ShowDocumentCapabilities(bool Support = false);
 
 internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
 
@@ -93,7 +97,8 @@ internal sealed record ServerCapabilities(
     CompletionOptions CompletionProvider,
     SignatureHelpOptions SignatureHelpProvider,
     CodeLensOptions CodeLensProvider,
-    WorkspaceServerCapabilities Workspace);
+    WorkspaceServerCapabilities Workspace,
+    ExecuteCommandOptions ExecuteCommandProvider);
 
 internal enum TextDocumentSyncKind
 {

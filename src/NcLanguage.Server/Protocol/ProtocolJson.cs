@@ -51,7 +51,12 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(RenameFilesParams))]
 [JsonSerializable(typeof(DidChangeWorkspaceFoldersParams))]
 [JsonSerializable(typeof(EditorSettings[]))]
+[JsonSerializable(typeof(MotionViewParams))]
+[JsonSerializable(typeof(ExecuteCommandParams))]
 // Server to client.
+[JsonSerializable(typeof(PageAnswer))]
+[JsonSerializable(typeof(ShowDocumentParams))]
+[JsonSerializable(typeof(string))]
 [JsonSerializable(typeof(ConfigurationParams))]
 [JsonSerializable(typeof(InitializeResult))]
 [JsonSerializable(typeof(PublishDiagnosticsParams))]

@@ -36,6 +36,8 @@ internal sealed record ClientProfile
     /// <summary>Can be asked for its settings.</summary>
     public bool HandsOutSettings { get; init; }
 
+    public bool ShowsDocuments { get; init; }
+
     public bool RefreshesInlayHints { get; init; }
 
     public bool RefreshesTokens { get; init; }
@@ -65,6 +67,7 @@ internal sealed record ClientProfile
             RefreshesTokens = workspace?.SemanticTokens?.RefreshSupported == true,
             PullsDiagnostics = text?.Diagnostic is not null && workspace?.Diagnostics?.RefreshSupported == true,
             HandsOutSettings = workspace?.Configuration == true,
+            ShowsDocuments = capabilities?.Window?.ShowDocument?.Support == true,
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };
     }

@@ -148,6 +148,15 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.WillRenameFiles, UseSingleObjectParameterDeserialization = true)]
     Task<WorkspaceEdit?> WillRenameFilesAsync(RenameFilesParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.ExecuteCommand, UseSingleObjectParameterDeserialization = true)]
+    Task<string> ExecuteCommandAsync(ExecuteCommandParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.MotionView, UseSingleObjectParameterDeserialization = true)]
+    Task<PageAnswer> MotionViewAsync(MotionViewParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.SetupSheet, UseSingleObjectParameterDeserialization = true)]
+    Task<PageAnswer> SetupSheetAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.StateAt, UseSingleObjectParameterDeserialization = true)]
     Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken);
 

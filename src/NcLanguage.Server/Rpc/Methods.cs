@@ -50,12 +50,16 @@ internal static class Methods
     public const string DidChangeConfiguration = "workspace/didChangeConfiguration";
     public const string DidChangeWorkspaceFolders = "workspace/didChangeWorkspaceFolders";
     public const string WillRenameFiles = "workspace/willRenameFiles";
+    public const string ExecuteCommand = "workspace/executeCommand";
+    public const string MotionView = "nclanguage/motionView";
+    public const string SetupSheet = "nclanguage/setupSheet";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
 
     public const string LogTrace = "$/logTrace";
     public const string LogMessage = "window/logMessage";
     public const string PublishDiagnostics = "textDocument/publishDiagnostics";
+    public const string ShowDocument = "window/showDocument";
     public const string Configuration = "workspace/configuration";
     public const string RegisterCapability = "client/registerCapability";
     public const string DiagnosticRefresh = "workspace/diagnostic/refresh";

@@ -71,6 +71,9 @@ internal static class MethodTable
         [Methods.CodeLens] = Schedule.Snapshot,
         [Methods.CodeLensResolve] = Schedule.Snapshot,
         [Methods.WillRenameFiles] = Schedule.Snapshot,
+        [Methods.ExecuteCommand] = Schedule.Snapshot,
+        [Methods.MotionView] = Schedule.Snapshot,
+        [Methods.SetupSheet] = Schedule.Snapshot,
         [Methods.StateAt] = Schedule.Snapshot,
         [Methods.Holes] = Schedule.Snapshot,
     }.ToFrozenDictionary();

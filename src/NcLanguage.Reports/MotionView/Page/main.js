@@ -30,6 +30,8 @@ const page = {
     window.addEventListener('beforeprint', () => this.print(true));
     window.addEventListener('afterprint', () => this.print(false));
     window.addEventListener('message', (event) => this.receive(event));
+    // The editor then says where its cursor stands.
+    this.host?.postMessage({ ready: true });
     this.show(false);
   },
 

@@ -1,0 +1,97 @@
+// The motion view beside the program. The page comes from the server; here it is only shown, and lines go back and forth.
+const { randomBytes } = require('node:crypto');
+
+/** Milliseconds without a key before the page is made anew. */
+const rest = 400;
+
+/**
+ * @param {typeof import('vscode')} vscode
+ * @param {() => import('vscode-languageclient/node').LanguageClient | undefined} getClient
+ */
+function createMotionView(vscode, getClient) {
+  /** @type {Map<string, { panel: import('vscode').WebviewPanel, draw: () => Promise<void>, line: number, timer?: NodeJS.Timeout }>} */
+  const open = new Map();
+
+  function editorOf(uri) {
+    return vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === uri);
+  }
+
+  function show(document) {
+    const uri = document.uri.toString();
+    const there = open.get(uri);
+    if (there) return there.panel.reveal(undefined, true);
+    const name = document.uri.path.split('/').pop();
+    const panel = vscode.window.createWebviewPanel(
+      'nclanguage.motionView',
+      `Motion: ${name}`,
+      { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true },
+      { enableScripts: true, localResourceRoots: [], retainContextWhenHidden: true },
+    );
+    const view = { panel, line: editorOf(uri)?.selection.active.line ?? 0, draw };
+    open.set(uri, view);
+
+    async function draw() {
+      const client = getClient();
+      if (!client) return;
+      try {
+        const { html } = await client.sendRequest('nclanguage/motionView', { textDocument: { uri }, nonce: randomBytes(16).toString('base64') });
+        panel.webview.html = html;
+      } catch (error) {
+        // Superseded by the next key: the page is asked for again then.
+        if (error?.code !== -32801) panel.webview.html = '<!DOCTYPE html><p>The motion view could not be made. The output panel says why.</p>';
+      }
+    }
+
+    panel.webview.onDidReceiveMessage((message) => {
+      if (message?.ready) return panel.webview.postMessage({ line: view.line });
+      if (!Number.isInteger(message?.line) || message.file) return undefined;
+      view.line = message.line;
+      const editor = editorOf(uri);
+      if (!editor || editor.selection.active.line === message.line) return undefined;
+      const place = new vscode.Position(message.line, 0);
+      editor.selection = new vscode.Selection(place, place);
+      editor.revealRange(new vscode.Range(place, place), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+      return undefined;
+    });
+    panel.onDidDispose(() => {
+      clearTimeout(view.timer);
+      open.delete(uri);
+    });
+    return draw();
+  }
+
+  /** Makes pages anew once typing rests: that of one program, or all where a setup or machine file was saved. */
+  function changed(uri) {
+    for (const [own, view] of open) {
+      if (uri && own !== uri) continue;
+      clearTimeout(view.timer);
+      view.timer = setTimeout(() => void view.draw(), rest);
+    }
+  }
+
+  return vscode.Disposable.from(
+    vscode.commands.registerCommand('nclanguage.motionView', () => {
+      const document = vscode.window.activeTextEditor?.document;
+      return document?.languageId === 'nc' ? show(document) : undefined;
+    }),
+    vscode.commands.registerCommand('nclanguage.setupSheet', () => {
+      const document = vscode.window.activeTextEditor?.document;
+      return document?.languageId === 'nc'
+        ? getClient()?.sendRequest('workspace/executeCommand', { command: 'nclanguage.openSetupSheet', arguments: [document.uri.toString()] })
+        : undefined;
+    }),
+    vscode.window.onDidChangeTextEditorSelection(({ textEditor, selections, kind }) => {
+      const view = open.get(textEditor.document.uri.toString());
+      // What the page itself has set comes without a kind.
+      if (!view || kind === undefined) return;
+      view.line = selections[0].active.line;
+      void view.panel.webview.postMessage({ line: view.line });
+    }),
+    vscode.workspace.onDidChangeTextDocument(({ document }) => changed(document.uri.toString())),
+    vscode.workspace.onDidSaveTextDocument((document) => {
+      if (/\.(setup|machine)\.json$/.test(document.uri.path)) changed();
+    }),
+  );
+}
+
+module.exports = { createMotionView };

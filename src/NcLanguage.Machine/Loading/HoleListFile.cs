@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Machine.Loading;
+
+/// <summary>The holes of a drawing as a table of values: RFC 4180, columns known by their names in the first line.</summary>
+/// <remarks>x and y are needed; diameter, depth and thread may be there; other columns are passed over, so that the hole table of a program can be read back. The separator is the
+/// comma, semicolon or tab that the first line has most of; behind semicolons and tabs a comma is a decimal sign. A unit stands behind a column's name: x [in], depth (mm).</remarks>
+public static class HoleListFile
+{
+    const double MmPerInch = 25.4;
+
+    static readonly string[] Columns = ["x", "y", "diameter", "depth", "thread"];
+
+    /// <summary>The holes, equal ones once, in mm; and what is wrong with the table, one sentence a line. With a mistake there are no holes.</summary>
+    /// <param name="isInch">Whether lengths are inches where a column does not say.</param>
+    public static (ImmutableArray<DrawingHole> Holes, ImmutableArray<(int Line, string Message)> Mistakes) Read(string text, bool isInch)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var mistakes = new List<(int Line, string Message)>();
+        var separator = SeparatorOf(text);
+        var rows = Rows(text.TrimStart('\uFEFF'), separator, mistakes);
+        if (rows.Count == 0)
+            return ([], [(1, "the table is empty; its first line names the columns: x, y, diameter, depth, thread")]);
+        var columns = ColumnsOf(rows[0].Fields, isInch, mistakes);
+        var holes = new List<DrawingHole>();
+        foreach (var (line, fields) in rows.Skip(1))
+            if (mistakes.Count == 0 || columns.ContainsKey("x") && columns.ContainsKey("y"))
+                ReadRow(line, fields, columns, separator, holes, mistakes);
+        return mistakes.Count > 0 ? ([], [.. mistakes.OrderBy(mistake => mistake.Line)]) : ([.. holes.Distinct()], []);
+    }
+
+    static char SeparatorOf(string text)
+    {
+        var end = text.IndexOfAny(['\r', '\n']);
+        var head = end < 0 ? text : text[..end];
+        return new[] { ',', ';', '\t' }.MaxBy(sign => head.Count(c => c == sign));
+    }
+
+    static Dictionary<string, (int Index, double Scale)> ColumnsOf(List<string> names, bool isInch, List<(int, string)> mistakes)
+    {
+        var columns = new Dictionary<string, (int, double)>();
+        for (var i = 0; i < names.Count; i++)
+        {
+            var name = names[i].Trim().ToLowerInvariant();
+            var scale = isInch ? MmPerInch : 1;
+            var unit = name.IndexOfAny(['[', '(']);
+            if (unit > 0)
+            {
+                var written = name[unit..].Trim('[', ']', '(', ')', ' ');
+                name = name[..unit].Trim();
+                if (Columns.Contains(name) && written is not ("mm" or "in" or "inch"))
+                    mistakes.Add((1, $"the unit of column {names[i].Trim()} is neither mm nor in"));
+                scale = written is "mm" ? 1 : MmPerInch;
+            }
+            if (Columns.Contains(name) && !columns.TryAdd(name, (i, scale)))
+                mistakes.Add((1, $"there are two columns {name}"));
+        }
+        foreach (var needed in new[] { "x", "y" })
+            if (!columns.ContainsKey(needed))
+                mistakes.Add((1, $"there is no column {needed}; the first line names the columns: x, y, diameter, depth, thread"));
+        return columns;
+    }
+
+    static void ReadRow(
+        int line, List<string> fields, Dictionary<string, (int Index, double Scale)> columns, char separator, List<DrawingHole> holes, List<(int, string)> mistakes)
+    {
+        var before = mistakes.Count;
+        double? Value(string name, bool isNeeded, double above)
+        {
+            var written = columns.TryGetValue(name, out var column) && column.Index < fields.Count ? fields[column.Index].Trim() : "";
+            if (written.Length == 0)
+            {
+                if (isNeeded)
+                    mistakes.Add((line, $"{name} is missing"));
+                return null;
+            }
+            var number = separator == ',' ? written : written.Replace(',', '.');
+            if (!double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
+                mistakes.Add((line, $"{name} is {ValueReader.Clip(written)}, which is no number"));
+            else if (value * column.Scale is var mm && (mm <= above || Math.Abs(mm) > Bounds.GreatestLength))
+                mistakes.Add((line, $"{name} is {ValueReader.Clip(written)}, {(mm <= above ? "but has to be above 0" : "which is too far away")}"));
+            else
+                return mm;
+            return null;
+        }
+
+        var (x, y) = (Value("x", true, double.NegativeInfinity), Value("y", true, double.NegativeInfinity));
+        var (diameter, depth) = (Value("diameter", false, 0), Value("depth", false, 0));
+        var thread = columns.TryGetValue("thread", out var at) && at.Index < fields.Count && fields[at.Index].Trim() is { Length: > 0 } name ? name : null;
+        if (mistakes.Count == before)
+            holes.Add(new DrawingHole(x!.Value, y!.Value, diameter, depth, thread));
+    }
+
+    /// <summary>The records with the line each begins at; blank lines are left out.</summary>
+    static List<(int Line, List<string> Fields)> Rows(string text, char separator, List<(int, string)> mistakes)
+    {
+        var rows = new List<(int, List<string>)>();
+        var (line, at) = (1, 0);
+        while (at < text.Length)
+        {
+            var (begin, fields) = (line, new List<string>());
+            while (true)
+            {
+                fields.Add(Field(text, ref at, ref line, separator, begin, mistakes));
+                if (at >= text.Length || text[at] != separator)
+                    break;
+                at++;
+            }
+            if (at < text.Length)
+            {
+                at += text[at] == '\r' && at + 1 < text.Length && text[at + 1] == '\n' ? 2 : 1;
+                line++;
+            }
+            if (fields.Exists(field => field.Trim().Length > 0))
+                rows.Add((begin, fields));
+        }
+        return rows;
+    }
+
+    static string Field(string text, ref int at, ref int line, char separator, int begin, List<(int, string)> mistakes)
+    {
+        var field = new StringBuilder();
+        if (at < text.Length && text[at] == '"')
+        {
+            for (at++; ; at++)
+            {
+                if (at >= text.Length)
+                {
+                    mistakes.Add((begin, "a quotation mark is not closed"));
+                    return field.ToString();
+                }
+                if (text[at] == '"' && !(at + 1 < text.Length && text[at + 1] == '"'))
+                    break;
+                if (text[at] == '"')
+                    at++;
+                else if (text[at] == '\n')
+                    line++;
+                field.Append(text[at]);
+            }
+            at++;
+        }
+        for (; at < text.Length && text[at] != separator && text[at] is not ('\r' or '\n'); at++)
+            field.Append(text[at]);
+        return field.ToString();
+    }
+}

@@ -18,6 +18,7 @@ public sealed class FigureTests
     [InlineData("point length", "3.004", "point", "--diameter", "10")] // factor 0.3004 at 118°
     [InlineData("tap drill", "6.8", "tap", "M8")] // ISO 2306, from memory
     [InlineData("thread at 6.8 mm", "73.9", "tap", "M8")] // Machinery's Handbook 31, Table 2, its base
+    [InlineData("hole for 73.9 % thread", "6.8", "tap", "M8", "--percent", "73.9")] // the same row, read the other way
     [InlineData("feed", "600", "tap", "M6", "--speed", "600")] // textbook program
     [InlineData("strokes", "5", "peck", "--from", "2", "--to", "-20", "--step", "5")] // NISTIR 6556 §3.5.16.4
     [InlineData("less speed", "30", "peck", "--depth", "40", "--diameter", "8")] // drill reference sheet, 5 diameters
@@ -90,6 +91,7 @@ public sealed class FigureTests
     [InlineData("figure tap needs THREAD", "tap")]
     [InlineData("no thread M7.7 is known", "tap", "M7.7")]
     [InlineData("--drill must be less", "tap", "M8", "--drill", "8")]
+    [InlineData("--percent must be 100 at most", "tap", "M8", "--percent", "101")]
     [InlineData("--diameter needs a number, not abc", "speed", "--diameter", "abc")]
     [InlineData("--diameter must be above 0, not -4", "speed", "--diameter", "-4")]
     [InlineData("--diameter needs a number, not NaN", "speed", "--diameter", "NaN")]

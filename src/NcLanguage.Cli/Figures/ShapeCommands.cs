@@ -50,6 +50,7 @@ static class ShapeCommands
         var options = new FigureOptions(command);
         var drill = options.Above0("--drill", "LENGTH", "A drill to judge instead of the table's.");
         var speed = options.Above0("--speed", "N", "Spindle speed in rev/min: tells the feed.");
+        var percent = options.Above0("--percent", "N", "Per cent of thread: tells the hole for it.");
         options.Answer(values =>
         {
             var written = values.Parse.GetValue(name)!;
@@ -57,7 +58,9 @@ static class ShapeCommands
                 ?? throw new CannotRunException($"no thread {written} is known; known are M3 to M24 (other pitches as M10x1.25) and {Threads.InchSeries[0].Name} to {Threads.InchSeries[^1].Name}");
             if (values.Length(drill) >= thread.Major)
                 throw new CannotRunException("--drill must be less than the thread's major diameter");
-            return ShapeFigures.Tap(thread, values.Length(drill), values.Plain(speed), values.Out);
+            if (values.Plain(percent) > 100)
+                throw new CannotRunException("--percent must be 100 at most");
+            return ShapeFigures.Tap(thread, values.Length(drill), values.Plain(speed), values.Out, values.Plain(percent));
         });
         return command;
     }

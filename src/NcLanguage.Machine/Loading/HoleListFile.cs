@@ -12,6 +12,9 @@ public static class HoleListFile
 {
     const double MmPerInch = 25.4;
 
+    static readonly char[] Separators = [',', ';', '\t'];
+
+    /// <summary>The first two are needed.</summary>
     static readonly string[] Columns = ["x", "y", "diameter", "depth", "thread"];
 
     /// <summary>The holes, equal ones once, in mm; and what is wrong with the table, one sentence a line. With a mistake there are no holes.</summary>
@@ -36,7 +39,7 @@ public static class HoleListFile
     {
         var end = text.IndexOfAny(['\r', '\n']);
         var head = end < 0 ? text : text[..end];
-        return new[] { ',', ';', '\t' }.MaxBy(sign => head.Count(c => c == sign));
+        return Separators.MaxBy(sign => head.Count(c => c == sign));
     }
 
     static Dictionary<string, (int Index, double Scale)> ColumnsOf(List<string> names, bool isInch, List<(int, string)> mistakes)
@@ -58,7 +61,7 @@ public static class HoleListFile
             if (Columns.Contains(name) && !columns.TryAdd(name, (i, scale)))
                 mistakes.Add((1, $"there are two columns {name}"));
         }
-        foreach (var needed in new[] { "x", "y" })
+        foreach (var needed in Columns.Take(2))
             if (!columns.ContainsKey(needed))
                 mistakes.Add((1, $"there is no column {needed}; the first line names the columns: x, y, diameter, depth, thread"));
         return columns;

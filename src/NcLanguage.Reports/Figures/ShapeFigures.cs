@@ -32,7 +32,8 @@ public static class ShapeFigures
     /// <summary>What is drilled for a thread, how much thread a drill leaves, and the feed of the tap.</summary>
     /// <param name="drill">A drill to judge; null for the table's.</param>
     /// <param name="speed">Spindle speed, 1/min; null where no feed is asked for.</param>
-    public static FigureReport Tap(ScrewThread thread, double? drill, double? speed, FigureUnit unit)
+    /// <param name="percent">Per cent of thread, on the usual base, that a hole is wanted for; null for none.</param>
+    public static FigureReport Tap(ScrewThread thread, double? drill, double? speed, FigureUnit unit, double? percent = null)
     {
         ArgumentNullException.ThrowIfNull(thread);
         var rows = ImmutableArray.CreateBuilder<FigureRow>();
@@ -49,6 +50,8 @@ public static class ShapeFigures
             rows.Add(new FigureRow(
                 $"thread {at}, of the profile", Threads.PercentOfProfile(thread.Major, thread.Pitch, hole), "%", "100·(D − d) / (1.082532·P)", "base of ASME B1.1 and ISO 68, engineering reference", 1));
         }
+        if (percent is { } wanted)
+            rows.Add(unit.Length($"hole for {Say.Number(wanted)} % thread", Threads.DrillFor(thread.Major, thread.Pitch, wanted), "D − %·1.299038·P / 100", "the shop's usual base, Machinery's Handbook 31, Table 2"));
         if (speed is { } turns)
             rows.Add(unit.Feed("feed", CuttingSpeed.TapFeed(turns, thread.Pitch), "F = n·P", "NISTIR 6556 §3.5.16.5"));
         return new FigureReport("tap", rows.ToImmutable());

@@ -26,6 +26,7 @@ public sealed class NeovimTests
             ["result"] = result,
             ["hoverLine"] = hoverLine,
             ["hoverColumn"] = hoverColumn,
+            ["hoverWord"] = hoverWord,
             ["fixLine"] = wanted.Line,
             ["fixColumn"] = wanted.Column,
             ["fixTitle"] = wanted.Fixes[0],
@@ -44,6 +45,8 @@ public sealed class NeovimTests
         Assert.Contains(seen.GetProperty("errors").EnumerateArray(), e =>
             e.GetProperty("line").GetInt32() == wanted.Line && e.GetProperty("message").GetString() == wanted.Message);
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
+        Assert.Contains(hoverWord, seen.GetProperty("completions").EnumerateArray().Select(word => word.GetString()));
+        Assert.Contains(hoverWord + " ", seen.GetProperty("signature").GetString(), StringComparison.Ordinal);
         Assert.NotEmpty(seen.GetProperty("hints").EnumerateArray());
         Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(f => f.GetString()));
         var mistake = Assert.Single(seen.GetProperty("setup").EnumerateArray());

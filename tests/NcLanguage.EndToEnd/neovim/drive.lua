@@ -54,6 +54,32 @@ local function run()
   seen.hover = table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(float), 0, -1, false), '\n')
   vim.api.nvim_win_close(float, true)
 
+  -- What could be typed in place of the cycle's code, as the client itself sorts and filters it.
+  local behind = job.hoverColumn - 1 + #job.hoverWord
+  local answers = vim.lsp.buf_request_sync(0, 'textDocument/completion', {
+    textDocument = vim.lsp.util.make_text_document_params(),
+    position = { line = job.hoverLine - 1, character = behind },
+  }, limit)
+  seen.completions = {}
+  for _, answer in pairs(answers or {}) do
+    for _, item in ipairs(vim.lsp.util.text_document_completion_list_to_complete_items(answer.result or {}, job.hoverWord)) do
+      table.insert(seen.completions, item.word)
+    end
+  end
+
+  -- The words of the cycle, in the window that opens.
+  vim.api.nvim_win_set_cursor(0, { job.hoverLine, behind })
+  vim.lsp.buf.signature_help()
+  local signature
+  wait('a signature', function()
+    for _, window in ipairs(vim.api.nvim_list_wins()) do
+      if vim.api.nvim_win_get_config(window).relative ~= '' then signature = window end
+    end
+    return signature
+  end)
+  seen.signature = table.concat(vim.api.nvim_buf_get_lines(vim.api.nvim_win_get_buf(signature), 0, -1, false), '\n')
+  vim.api.nvim_win_close(signature, true)
+
   -- Neovim shows inlay hints from 0.10 on; the answer over its client is the same for all.
   local hints = vim.lsp.buf_request_sync(0, 'textDocument/inlayHint', {
     textDocument = vim.lsp.util.make_text_document_params(),

@@ -38,6 +38,7 @@ static class MotionJson
         WriteReadings(recording.Job.Machine, json);
         WriteStrings("notes", MotionNotes.Of(recording, scene), json);
         WriteSetup(recording, json);
+        WriteLeft(recording.Left, json);
         WriteTools(recording, json);
         WriteStates(recording, json);
         WriteSteps(recording, json);
@@ -81,6 +82,21 @@ static class MotionJson
         json.WriteKnown("clearance", setup.Clearance);
         WriteSolids("obstacles", setup.Obstacles, json);
         WriteSolids("supports", setup.Supports, json);
+    }
+
+    /// <summary>What is left of the stock: a height for each cell, from the least X and Y, row by row along X; at the floor nothing stands.</summary>
+    static void WriteLeft(StockLeft? left, Utf8JsonWriter json)
+    {
+        if (left is not { IsKnown: true, Removed: > 0, Field: var field })
+            return;
+        json.WriteStartObject("left");
+        json.WriteNumber("columns", field.Columns);
+        json.WriteNumber("rows", field.Rows);
+        json.WriteNumber("cellWidth", field.CellWidth);
+        json.WriteNumber("cellDepth", field.CellDepth);
+        json.WriteNumber("floor", field.Floor);
+        json.WriteBase64String("heights", MemoryMarshal.AsBytes(field.Heights));
+        json.WriteEndObject();
     }
 
     static void WriteSolids(string name, IEnumerable<Obstacle> solids, Utf8JsonWriter json)

@@ -42,6 +42,10 @@ static class MotionNotes
             yield return "A probe move is drawn to its end: contact ends it on the way.";
         if (scene.IsInWorkCoordinates && recording.States.Select(state => state.WorkOffset).Distinct().Count() > 1 && recording.Shifts.Any(shift => !shift.IsKnown))
             yield return "Several work offsets are drawn over each other: where they lie is not known.";
+        if (recording.Left is { IsKnown: false } left)
+            yield return $"What is left of the stock is not shown: the cut of line {left.UnknownFrom + 1} is not known.";
+        else if (recording.Left is { EndsNotGiven: [_, ..] flat })
+            yield return $"For what is left of the stock, {string.Join(", ", flat.Select(tool => $"T{tool}"))} counts as flat at its end: the setup does not give its form.";
         foreach (var clause in NotChecked.Of(setup))
             yield return $"Not checked: {clause}.";
     }

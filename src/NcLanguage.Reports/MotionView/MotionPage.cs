@@ -18,7 +18,7 @@ namespace NcLanguage.Reports.MotionView;
 public static class MotionPage
 {
     // In the order in which they need each other.
-    static readonly string[] Scripts = ["data", "path", "camera", "palette", "scene", "tool", "view", "cursor", "panels", "controls", "main"];
+    static readonly string[] Scripts = ["data", "path", "camera", "palette", "scene", "left", "tool", "view", "cursor", "panels", "controls", "main"];
 
     /// <summary>The whole page, UTF-8.</summary>
     /// <param name="nonce">Given where the page is shown inside an editor, whose policy lets only scripts and styles with this nonce run.</param>

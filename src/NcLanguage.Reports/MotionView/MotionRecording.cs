@@ -35,6 +35,9 @@ public sealed class MotionRecording
     /// <summary>Moves that are kept; a run goes on behind them, and says so.</summary>
     public const int MostMovesByDefault = 250_000;
 
+    /// <summary>Cells that what is left of the stock is drawn with, about.</summary>
+    const int StockCells = 40_000;
+
     /// <summary>Contacts that are kept.</summary>
     public const int MostContacts = 500;
 
@@ -83,6 +86,9 @@ public sealed class MotionRecording
     /// <summary>All holes of the run, numbered as <c>holes</c> does.</summary>
     public required HoleTable Holes { get; init; }
 
+    /// <summary>What is left of the stock at the end of the run; null where the setup gives no stock.</summary>
+    public required StockLeft? Left { get; init; }
+
     /// <summary>What the whole run comes to, the part included that is not kept.</summary>
     public TraceTotals Totals { get; private set; } = new();
 
@@ -97,7 +103,8 @@ public sealed class MotionRecording
     public static MotionRecording Create(string path, SourceText text, Job job, CancellationToken cancel, int mostMoves = MostMovesByDefault)
     {
         ArgumentNullException.ThrowIfNull(job);
-        var recording = new MotionRecording(path, job, mostMoves) { Holes = HoleTable.Of(ProgramRun.Create(text, job, [], [], cancel)) };
+        var run = ProgramRun.Create(text, job, [], [], cancel);
+        var recording = new MotionRecording(path, job, mostMoves) { Holes = HoleTable.Of(run), Left = StockLeft.Of(run, StockCells, cancel) };
         recording.Totals = TraceRun.Run(text, job, recording.Add, cancel);
         recording.Closest =
         [

@@ -109,6 +109,21 @@ public sealed class MotionDataTests
             System.Text.Encoding.UTF8.GetBytes("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\n" + string.Concat(Enumerable.Range(0, moves).Select(i => $"G1 X{i % 7} F100\n")) + "M30\n"));
     }
 
+    /// <summary>A slot of 6 mm, 4 deep and 40 long between the axes' ends, at a field of some 0.4 mm: 40 · 6 + π · 3² of 4 mm, within the cells along its edge.</summary>
+    [Fact]
+    public void What_is_left_of_the_stock_has_the_slot_that_was_cut()
+    {
+        var page = Example.Of("G21 G17 G90 G54 T1 M6\nG0 X30 Y40 Z5 S1000 M3\nG1 Z-4 F100\nX70\nG0 Z5\nM30\n", Example.Plate).PageData();
+        var left = page.GetProperty("left");
+        var heights = MemoryMarshal.Cast<byte, float>(left.GetProperty("heights").GetBytesFromBase64()).ToArray();
+        var area = left.GetProperty("cellWidth").GetDouble() * left.GetProperty("cellDepth").GetDouble();
+        Assert.Equal(left.GetProperty("columns").GetInt32() * left.GetProperty("rows").GetInt32(), heights.Length);
+        Assert.Equal([-4f, 0f], heights.Distinct().Order());
+        var edge = (2 * 40 + 6 * Math.PI) * Math.Sqrt(area) / 2;
+        Assert.Equal(40 * 6 + 9 * Math.PI, heights.Count(height => height < 0) * area, edge);
+        Assert.False(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\nM30\n", Example.Plate).PageData().TryGetProperty("left", out _));
+    }
+
     static int StepOf(JsonElement page, int move)
     {
         var first = Ints(page.GetProperty("steps"), "first");

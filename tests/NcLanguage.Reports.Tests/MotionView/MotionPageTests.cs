@@ -90,12 +90,16 @@ public sealed partial class MotionPageTests
                 Assert.All(new[] { "ground", "box" }, ground => AssertContrast(colours, text, ground, 4.5)));
             // Words of the drawing stand on the stock too.
             AssertContrast(colours, "ink", "stock", 4.5);
+            AssertContrast(colours, "ink", "cut", 4.5);
             AssertContrast(colours, "on-accent", "accent", 4.5);
             Assert.All(new[] { "line", "rapid", "feed", "contact", "clamp", "support", "tool-edge", "ink" }, line =>
             {
                 AssertContrast(colours, line, "ground", 3);
                 if (line != "line")
                     AssertContrast(colours, line, "stock", 3);
+                // Where the stock was cut, the ways of feeds still stand out; the rest is told by dashes and marks.
+                if (line is "ink" or "feed" or "tool-edge" or "clamp")
+                    AssertContrast(colours, line, "cut", 3);
             });
         }
         // Every colour has a name, so that none escapes this test.

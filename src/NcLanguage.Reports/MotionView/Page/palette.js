@@ -5,13 +5,13 @@ const palette = {
 
   read() {
     const style = getComputedStyle(document.documentElement);
-    for (const name of ['ground', 'ink', 'faint', 'line', 'rapid', 'feed', 'contact', 'contact-text', 'stock', 'clamp', 'support', 'tool', 'tool-edge', 'accent'])
+    for (const name of ['ground', 'ink', 'faint', 'line', 'rapid', 'feed', 'contact', 'contact-text', 'stock', 'cut', 'clamp', 'support', 'tool', 'tool-edge', 'accent'])
       this.colours[name] = style.getPropertyValue(`--${name}`).trim();
   },
 
   /** Black on white, whatever the screen shows. */
   forPaper() {
     for (const name of Object.keys(this.colours)) this.colours[name] = '#000000';
-    Object.assign(this.colours, { ground: '#ffffff', stock: '#f2f2f2', tool: '#dddddd', line: '#777777', support: '#555555', faint: '#333333' });
+    Object.assign(this.colours, { ground: '#ffffff', stock: '#f2f2f2', cut: '#cfcfcf', tool: '#dddddd', line: '#777777', support: '#555555', faint: '#333333' });
   },
 };

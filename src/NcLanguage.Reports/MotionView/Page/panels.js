@@ -75,6 +75,7 @@ const panels = {
     byId('contacts-heading').textContent =
       motion.obstacles.length === 0 ? 'No clamps are known' : motion.contactCount === 0 ? 'No contact found' : `Contacts: ${motion.contactCount}`;
     byId('closest-heading').hidden = motion.closest.length === 0;
+    byId('left-choice').hidden = motion.left === undefined;
     this.listHoles(200);
   },
 

@@ -1,7 +1,7 @@
 // Draws what stands still, and the ways of moves, into the picture of one view.
 
 /** What is drawn, as ticked. */
-const shown = { rapids: true, feeds: true, ahead: true, holes: true, clamps: true, stock: true, tool: true, contacts: true };
+const shown = { rapids: true, feeds: true, ahead: true, holes: true, clamps: true, stock: true, left: false, tool: true, contacts: true };
 
 /** A clamp is hatched, so that it is one in black and white too. */
 function hatch(g, left, top, wide, tall, round) {
@@ -71,6 +71,7 @@ function drawSetup(view, g) {
     g.lineWidth = 1.6;
     g.strokeRect(Math.min(x1, x2), Math.min(y1, y2), Math.abs(x2 - x1), Math.abs(y2 - y1));
   }
+  if (motion.left && shown.left) drawLeft(view, g);
   if (!shown.clamps) return [];
   // In the plan supports lie under the stock, and their edges are hidden; elsewhere they are outlines of what is no part of the work.
   const dash = along === 2 ? [6, 3] : [14, 3, 2, 3, 2, 3];

@@ -103,7 +103,7 @@ public sealed class MotionPageTests
         await CommandLine.OutputAsync(ServerCommand.With("view", program, "-o", page), Limit);
         var frame = folder.Write("frame.html", """
             <!DOCTYPE html><meta charset="utf-8"><title>Around the page</title>
-            <script>window.lines = []; addEventListener('message', (event) => window.lines.push(event.data.line));</script>
+            <script>window.lines = []; addEventListener('message', (event) => 'line' in event.data && window.lines.push(event.data.line));</script>
             <iframe src="page.html" width="1200" height="800"></iframe>
             """);
         var pictures = Repository.At("artifacts", "e2e");

@@ -38,7 +38,7 @@ public sealed partial class StockField
     /// <summary>A rapid meets only what stands higher than the tool's end by more than this, mm.</summary>
     public const double Tolerance = 0.02;
 
-    private const double ChordsPerCell = 20;
+    private const double ChordsPerCell = 8;
 
     private readonly Box3 _stock;
     private readonly int _columns, _rows;
@@ -155,7 +155,7 @@ public sealed partial class StockField
         }
         else
         {
-            LowerSlope(new StraightPass(from, to, form), low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
+            LowerSlope(new StraightPass(from, to, form), form.IsFlat, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
         return Tally(sum);
     }
@@ -254,8 +254,8 @@ public sealed partial class StockField
         }
     }
 
-    /// <summary>Any end on a slope, or a flat one going down sideways.</summary>
-    private void LowerSlope(in StraightPass pass, double low, double high, ref CutSum sum)
+    /// <summary>Any end on a slope.</summary>
+    private void LowerSlope(in StraightPass pass, bool isFlat, double low, double high, ref CutSum sum)
     {
         var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
@@ -263,7 +263,13 @@ public sealed partial class StockField
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var span = pass.Row(y);
             var (first, last) = Range(span.Low, span.High, _stock.Min.X, _width, _columns);
-            for (var column = first; column <= last; column++)
+            for (var column = first; column <= last && isFlat; column++)
+            {
+                var level = pass.LowestFlat(_stock.Min.X + (column + 0.5) * _width, y);
+                if (level < _stock.Max.Z)
+                    sum.Lower(ref _tops[row * _columns + column], Kept(level));
+            }
+            for (var column = first; column <= last && !isFlat; column++)
                 if (pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
                     sum.Lower(ref _tops[row * _columns + column], Kept(Math.Max(over.EndAt(over.Lowest()), over.LowestTip)));
         }

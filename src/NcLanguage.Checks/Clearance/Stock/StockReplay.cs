@@ -26,7 +26,7 @@ sealed record PartStock(PartResult Source, RapidMet[] Met, bool[] InAir)
 sealed class StockReplay
 {
     /// <summary>Cells that all cuts of a program together may touch: a hundredth of a second's work or so.</summary>
-    const double MostVisits = 1_000_000;
+    const double MostVisits = 500_000;
 
     /// <summary>Cells of the field, and with them the size of a kept picture.</summary>
     const double MostCells = 500_000;

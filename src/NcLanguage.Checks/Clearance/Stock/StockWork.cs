@@ -10,10 +10,10 @@ static class StockWork
     const double LevelCells = 10;
 
     /// <summary>Cells of another end that take as long as one of a round corner with a flat middle on a slope: its lowest place is searched for.</summary>
-    const double CornerCells = 8;
+    const double CornerCells = 10;
 
-    /// <summary>Chords of an arc overlap by about this many of their own areas.</summary>
-    const double Overlap = 8;
+    /// <summary>How near to an arc its chords keep, mm, as far as their number goes: about what cells of 0.25 mm want.</summary>
+    const double NearChords = 0.03;
 
     /// <summary>The cell size, mm, at which all cuts together touch no more than so many cells; cells that are quick to lower count as a part of one.</summary>
     public static double CellSize(ProgramRun run, Box3 area, double mostVisits)
@@ -45,7 +45,8 @@ static class StockWork
             var path = part.PathOf(cut);
             if (!path.IsKnown || path.Low.Z >= area.Max.Z)
                 return 0;
-            return part.Arcs[cut.Arc].Plane == 17 && isLevel ? round + across * path.Length : Overlap * (round + across * path.Length) * Weight(end, false);
+            return part.Arcs[cut.Arc].Plane == 17 && cut.From.Z == cut.To.Z ? round + across * path.Length
+                : (round * path.Chords(NearChords) + across * path.Length) * Weight(end, false);
         }
         var width = Overlapping(cut.From.X, cut.To.X, end.Radius, area.Min.X, area.Max.X);
         var depth = Overlapping(cut.From.Y, cut.To.Y, end.Radius, area.Min.Y, area.Max.Y);

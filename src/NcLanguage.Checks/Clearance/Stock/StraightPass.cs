@@ -69,6 +69,21 @@ internal readonly struct StraightPass
         return pass.Start <= pass.End;
     }
 
+    /// <summary>The lowest Z that a flat end has over a place, mm; positive infinity where it does not go over it. The same as <see cref="CellPass"/> tells, without what
+    /// only other ends need: most slopes are chords of helices, cut by flat ends.</summary>
+    public double LowestFlat(double x, double y)
+    {
+        double dx = x - _from.X, dy = y - _from.Y;
+        var across = dx * _travel.Y - dy * _travel.X;
+        var left = _end.Radius * _end.Radius * _square - across * across;
+        if (left < 0)
+            return double.PositiveInfinity;
+        var (half, beside) = (Math.Sqrt(left), dx * _travel.X + dy * _travel.Y);
+        // Both as parts of the way, times the square of its length.
+        var (start, end) = (Math.Max(0, beside - half), Math.Min(_square, beside + half));
+        return start > end ? double.PositiveInfinity : _from.Z + _travel.Z * ((_travel.Z < 0 ? end : start) / _square);
+    }
+
     /// <summary>The tool over one place, from the fraction <see cref="Start"/> of the move to <see cref="End"/>.</summary>
     /// <param name="move">The move.</param>
     /// <param name="start">Where the tool comes over the place.</param>
@@ -132,7 +147,7 @@ internal readonly struct StraightPass
             if (flat == 0)
                 return slope * Math.Sqrt(Math.Max(0, corner * corner - offSquare) / (1 + slope * slope));
             // Halving is enough: about the lowest place the curve is level, so that what is left of an error counts squared.
-            const int Halvings = 14;
+            const int Halvings = 10;
             var low = Math.Sqrt(Math.Max(0, flat * flat - offSquare));
             var high = Math.Sqrt(Math.Max(0, (flat + corner) * (flat + corner) - offSquare));
             for (var i = 0; i < Halvings; i++)

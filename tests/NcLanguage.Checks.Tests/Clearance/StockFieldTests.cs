@@ -210,11 +210,16 @@ public class StockFieldTests
     [Fact] // Outside reference: NetTopologySuite: buffers of the paths, their difference and what is left of it.
     public void Rapids_meet_what_the_difference_of_buffers_leaves()
     {
+        // A cell stands when its middle is farther than the tool's radius and half a diagonal, 0.354, from the cuts, and is met when its middle is within the other
+        // radius of the rapid. Hence both margins below hold for every program; rounding of the buffers' arcs to chords is within 0.005. Clear rapids are rare by chance, so
+        // that every other one goes along a part of a cut.
         var (met, silent) = (0, 0);
         var level = Gen.Select(Gen.Double[-5, 85], Gen.Double[-5, 55], (x, y) => new Point3(x, y, -5));
-        Gen.Select(level.Array[2, 5], level, level, Gen.Double[2, 8], Gen.Double[2, 8]).Sample((cuts, from, to, radius, rapidRadius) =>
+        Gen.Select(level.Array[2, 5], level, level, Gen.Double[2, 8], Gen.Double[2, 8], Gen.Bool).Sample((cuts, from, to, radius, rapidRadius, isAlong) =>
         {
             const double Cell = 0.5;
+            if (isAlong)
+                (from, to) = (Point3.Lerp(cuts[0], cuts[1], 0.2), Point3.Lerp(cuts[0], cuts[1], 0.7));
             var field = new StockField(Stock, Cell);
             for (var i = 1; i < cuts.Length; i++)
                 field.Cut(cuts[i - 1], cuts[i], End(radius));
@@ -225,7 +230,7 @@ public class StockFieldTests
             var cut = factory.CreateLineString(Array.ConvertAll(cuts, Flat)).Buffer(radius, 32);
             var standing = stock.Difference(cut);
             var rapid = factory.CreateLineString([Flat(from), Flat(to)]).Buffer(rapidRadius, 32);
-            // Certainly touching: room for a whole cell, however it lies, in what is left even when the cut is larger by two cells.
+            // Certainly touching: in what is left even when the cut is larger by two cells there is room for a circle of radius 0.5, and so for the middle of a cell.
             var certain = !stock.Difference(cut.Buffer(2 * Cell)).Intersection(rapid).Buffer(-Cell).IsEmpty;
             var clear = !standing.Intersects(rapid);
             var meets = field.Meets(from, to, End(rapidRadius), out _, out var depth);
@@ -241,6 +246,6 @@ public class StockFieldTests
                 Interlocked.Increment(ref silent);
             }
         }, iter: 600);
-        Assert.True(met > 100 && silent > 5, $"{met} met, {silent} silent: too few to tell");
+        Assert.True(met > 100 && silent > 50, $"{met} met, {silent} silent: too few to tell");
     }
 }

@@ -12,6 +12,9 @@ sealed class MilledOver(ProgramRun run)
     /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them a place is taken for milled over.</summary>
     const int MostLooks = 20_000_000;
 
+    /// <summary>Angle of one chord of an arc, radians: 5 degrees.</summary>
+    const double ChordAngle = Math.PI / 36;
+
     /// <summary>A start hole may be this much deeper than what is milled, mm: it is drilled before the floor's allowance is known to the last tenth.</summary>
     const double Deeper = 1;
 
@@ -53,7 +56,28 @@ sealed class MilledOver(ProgramRun run)
         foreach (var part in run.Results)
             foreach (ref readonly var cut in part.Cuts.AsSpan())
                 if (cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
-                    cuts.Add((cut.From, cut.To, diameter / 2));
+                    Add(part, cut, diameter / 2, cuts);
         return cuts;
+    }
+
+    /// <summary>Adds a straight cut, or an arc by its chords.</summary>
+    static void Add(PartResult part, in StockCut cut, double radius, List<(Point3, Point3, double)> cuts)
+    {
+        if (cut.Arc < 0)
+        {
+            cuts.Add((cut.From, cut.To, radius));
+            return;
+        }
+        var arc = part.PathOf(cut);
+        if (!arc.IsKnown)
+            return;
+        var chords = Math.Clamp((int)Math.Ceiling(Math.Abs(arc.Angle) / ChordAngle), 1, 1000);
+        var last = cut.From;
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            cuts.Add((last, next, radius));
+            last = next;
+        }
     }
 }

@@ -52,7 +52,7 @@ public sealed class CutInAir : Rule
             M30
             """,
         NotFound = "Rows that come near what stands anywhere, such as a finishing pass gone twice; anything without a stock or with a tool of unknown diameter, after a cut whose place or tool is not "
-            + "known, and behind the first 200,000 cuts. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
+            + "known, and behind the first 50,000 cuts. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
         Source = "Common practice.",
     };
 

@@ -32,7 +32,7 @@ sealed class StockReplay
     const double MostCells = 500_000;
 
     /// <summary>Cuts of a program that are followed.</summary>
-    public const int MostCuts = 200_000;
+    public const int MostCuts = 50_000;
 
     /// <summary>How near to what stands a cut may come and still count as one in air, mm.</summary>
     public const double AirGap = 1;

@@ -53,9 +53,10 @@ sealed class MilledOver(ProgramRun run)
     List<(Point3 From, Point3 To, double Radius)> Gather()
     {
         var cuts = new List<(Point3, Point3, double)>();
+        var top = run.Job.Setup.Stock?.Max.Z ?? double.NegativeInfinity;
         foreach (var part in run.Results)
             foreach (ref readonly var cut in part.Cuts.AsSpan())
-                if (cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
+                if (Math.Min(cut.From.Z, cut.To.Z) < top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
                     Add(part, cut, diameter / 2, cuts);
         return cuts;
     }

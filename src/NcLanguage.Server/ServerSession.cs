@@ -26,6 +26,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private readonly CodeLensFeature _lenses = new();
     private readonly PageFeature _pages = new(options.Pages);
     private JobFixFeature _jobFixes = null!;
+    private JobFileFeature _jobFiles = null!;
     private WorkspaceSymbolFeature _workspaceSymbols = null!;
 
     /// <summary>Ends with the process's exit code when the client said exit or its process ended.</summary>
@@ -42,6 +43,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
+        _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         _documents = new DocumentStore(jobs, _settings, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
@@ -158,7 +160,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     }
 
     public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
-        ReadAsync<Protocol.Hover?>(request.TextDocument.Uri, null, context => HoverFeature.Answer(context, request.Position), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(_jobFiles.Hover(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -177,10 +181,14 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
 
     public Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(_jobFiles.Definition(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(_jobFiles.Definition(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
@@ -260,7 +268,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     }
 
     public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, CompletionFeature.Nothing, context => CompletionFeature.Answer(context, request.Position), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(_jobFiles.Completion(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => CompletionFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken) =>
         Task.FromResult(CompletionFeature.Resolve(_client, request));

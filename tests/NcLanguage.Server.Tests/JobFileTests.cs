@@ -22,6 +22,21 @@ public sealed class JobFileTests
     }
 
     [Fact]
+    public async Task A_setup_is_completed_and_explained_and_leads_to_its_machine()
+    {
+        var files = new TestFiles { ["/job/shop.machine.json"] = "{ \"base\": \"iso-mill\" }" };
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await client.OpenAsync(SetupUri, "{\n  \"machine\": \"shop.machine.json\",\n  \"cl\"\n}");
+        string At(int line, int character) => "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"},\"position\":" + TestClient.At(line, character) + "}";
+        JsonNode list = (await client.RequestAsync("textDocument/completion", At(2, 4)))!;
+        JsonNode clearance = list["items"]!.AsArray().Single(item => (string?)item!["label"] == "clearance")!;
+        Assert.Equal("""{"start":{"line":2,"character":2},"end":{"line":2,"character":6}}""", clearance["textEdit"]!["range"]!.ToJsonString());
+        Assert.Contains("machine file", (string?)(await client.RequestAsync("textDocument/hover", At(1, 5)))!["contents"]!["value"], StringComparison.Ordinal);
+        Assert.Equal("file:///job/shop.machine.json", (string?)(await client.RequestAsync("textDocument/definition", At(1, 20)))!.AsArray().Single()!["uri"]);
+        Assert.Empty((await client.RequestAsync("textDocument/definition", At(2, 4)))!.AsArray());
+    }
+
+    [Fact]
     public async Task A_mistake_in_a_setup_stands_under_its_own_address_until_mended()
     {
         var files = new TestFiles { [SetupPath] = "{\n  \"units\": \"miles\"\n}" };

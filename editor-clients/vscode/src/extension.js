@@ -46,7 +46,13 @@ async function start(context) {
         { scheme: 'file', pattern: '**/*.setup.json' },
         { scheme: 'file', pattern: '**/*.machine.json' },
       ],
-      middleware: reference.middleware,
+      middleware: {
+        ...reference.middleware,
+        // The editor's own JSON service completes and explains setup files, by the schemas that come with the extension.
+        provideHover: (document, position, token, next) => (document.languageId === 'nc' ? next(document, position, token) : undefined),
+        provideCompletionItem: (document, position, context, token, next) =>
+          document.languageId === 'nc' ? next(document, position, context, token) : undefined,
+      },
       synchronize: { configurationSection: 'nclanguage' },
       outputChannel: output,
       traceOutputChannel: output,

@@ -37,7 +37,7 @@ public sealed class CuttingDataTests
     [InlineData("aluminium", "\"kind\": \"drill\", \"material\": \"HSS\"")]
     [InlineData("aluminium", "\"diameter\": 10, \"material\": \"HSS\"")]
     [InlineData("aluminium", "\"kind\": \"drill\", \"diameter\": 10, \"material\": \"ceramic\"")]
-    [InlineData("aluminium", "\"kind\": \"tap\", \"diameter\": 10, \"pitch\": 1.5, \"material\": \"HSS\"")]
+    [InlineData("aluminium", "\"kind\": \"boring-bar\", \"diameter\": 10, \"material\": \"HSS\"")]
     public void What_is_not_known_is_not_judged(string material, string tool)
     {
         Assert.Empty(Speed("S60000 M3", Setup(material, tool)));

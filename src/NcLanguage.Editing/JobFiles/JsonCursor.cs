@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using System.Text;
+
+namespace NcLanguage.Editing;
+
+/// <summary>Where a cursor stands in a JSON text, however unfinished the text is: comments are passed over, nothing has to be closed.</summary>
+/// <param name="Path">The members that lead to the place; an entry of a list is "[]". For a member's name the object it belongs to.</param>
+/// <param name="IsName">Whether a member's name stands or may stand there.</param>
+/// <param name="IsValue">Whether a value stands or may stand there.</param>
+/// <param name="Start">Byte offset where what stands there begins, its opening quote included; the cursor where nothing does.</param>
+/// <param name="End">Byte offset behind it.</param>
+/// <param name="Text">What stands there, without quotes.</param>
+/// <param name="Names">Names of all members of the innermost object, that at the cursor left out.</param>
+/// <param name="HasColon">Whether a colon follows the name.</param>
+sealed record JsonCursor(
+    ImmutableArray<string> Path, bool IsName, bool IsValue, int Start, int End, string Text, ImmutableHashSet<string> Names, bool HasColon)
+{
+    public const string Entry = "[]";
+
+    sealed class Level(bool isObject, int start)
+    {
+        public bool IsObject => isObject;
+
+        /// <summary>Offset of the bracket, by which the level is known again.</summary>
+        public int Start => start;
+
+        /// <summary>The member whose value is next; null where a name is next.</summary>
+        public string? Name { get; set; }
+
+        public List<string> Names { get; } = [];
+    }
+
+    /// <param name="text">The whole text.</param>
+    /// <param name="offset">Byte offset of the cursor.</param>
+    public static JsonCursor At(ReadOnlySpan<byte> text, int offset)
+    {
+        var levels = new Stack<Level>();
+        JsonCursor? found = null;
+        Level? within = null;
+        var at = 0;
+        while (at < text.Length && (found is null || levels.Contains(within!)))
+        {
+            var start = at;
+            var c = text[at];
+            if (c == '/' && at + 1 < text.Length && text[at + 1] is (byte)'/' or (byte)'*')
+            {
+                at = EndOfComment(text, at);
+                // Behind // the comment goes on to where the line ends.
+                if (offset > start && (offset < at || (offset == at && text[start + 1] == '/')))
+                    return Nowhere(offset);
+                continue;
+            }
+            if (c == '"' || IsBare(c))
+            {
+                at = c == '"' ? EndOfString(text, at) : EndOfBare(text, at);
+                var content = Encoding.UTF8.GetString(c == '"' ? text[(start + 1)..Math.Max(start + 1, at - (IsClosed(text, start, at) ? 1 : 0))] : text[start..at]);
+                var level = levels.Count > 0 ? levels.Peek() : null;
+                var isName = level is { IsObject: true, Name: null };
+                if (found is null && offset >= start && offset <= at)
+                    (found, within) = (Place(levels, isName, start, at, content) with { HasColon = Colon(text, at) }, level);
+                else if (isName)
+                    level!.Names.Add(content);
+                if (isName)
+                    level!.Name = content;
+                continue;
+            }
+            if (found is null && offset <= start)
+                (found, within) = (Place(levels, levels.Count > 0 && levels.Peek() is { IsObject: true, Name: null }, offset, offset, ""), levels.Count > 0 ? levels.Peek() : null);
+            at++;
+            switch (c)
+            {
+                case (byte)'{' or (byte)'[':
+                    levels.Push(new Level(c == '{', start));
+                    break;
+                case (byte)'}' or (byte)']':
+                    if (found is not null && within is not null && levels.TryPeek(out var closed) && closed == within)
+                        return found with { Names = [.. within.Names] };
+                    levels.TryPop(out _);
+                    break;
+                case (byte)',':
+                    if (levels.TryPeek(out var level))
+                        level.Name = null;
+                    break;
+            }
+        }
+        found ??= Place(levels, levels.Count > 0 && levels.Peek() is { IsObject: true, Name: null }, offset, offset, "");
+        within ??= levels.Count > 0 ? levels.Peek() : null;
+        return found with { Names = within is null ? [] : [.. within.Names] };
+    }
+
+    static JsonCursor Nowhere(int offset) => new([], false, false, offset, offset, "", [], false);
+
+    static JsonCursor Place(Stack<Level> levels, bool isName, int start, int end, string text)
+    {
+        var path = ImmutableArray.CreateBuilder<string>();
+        foreach (var level in levels.Reverse())
+            if (!level.IsObject)
+                path.Add(Entry);
+            else if (level.Name is { } name)
+                path.Add(name);
+        return new JsonCursor(path.ToImmutable(), isName, !isName, start, end, text, [], false);
+    }
+
+    static bool Colon(ReadOnlySpan<byte> text, int at)
+    {
+        while (at < text.Length && text[at] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n')
+            at++;
+        return at < text.Length && text[at] == ':';
+    }
+
+    static bool IsBare(byte c) => (uint)((c | 0x20) - 'a') < 26 || (uint)(c - '0') <= 9 || c is (byte)'-' or (byte)'+' or (byte)'.' or (byte)'_' or (byte)'#' or >= 0x80;
+
+    static int EndOfBare(ReadOnlySpan<byte> text, int at)
+    {
+        while (at < text.Length && IsBare(text[at]))
+            at++;
+        return at;
+    }
+
+    // A string that is never closed ends with its line.
+    static int EndOfString(ReadOnlySpan<byte> text, int at)
+    {
+        for (at++; at < text.Length && text[at] is not ((byte)'\n' or (byte)'\r'); at++)
+        {
+            if (text[at] == '"')
+                return at + 1;
+            if (text[at] == '\\')
+                at++;
+        }
+        return Math.Min(at, text.Length);
+    }
+
+    static bool IsClosed(ReadOnlySpan<byte> text, int start, int end) => end - start >= 2 && text[end - 1] == '"';
+
+    static int EndOfComment(ReadOnlySpan<byte> text, int at)
+    {
+        var rest = text[(at + 2)..];
+        var length = text[at + 1] == '/' ? rest.IndexOfAny((byte)'\n', (byte)'\r') : rest.IndexOf("*/"u8) is >= 0 and var end ? end + 2 : -1;
+        return length < 0 ? text.Length : at + 2 + length;
+    }
+}

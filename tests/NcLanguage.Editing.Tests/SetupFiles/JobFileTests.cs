@@ -1,0 +1,127 @@
+using System.Text;
+using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Tests.SetupFiles;
+
+/// <summary>Setup and machine files while they are written. What may stand where: the schemas.</summary>
+public sealed class JobFileTests
+{
+    static (SourceText Text, int Offset) Cut(string marked)
+    {
+        var at = marked.IndexOf(Editor.Cursor, StringComparison.Ordinal);
+        return (SourceText.From(marked.Remove(at, Editor.Cursor.Length)), Encoding.UTF8.GetByteCount(marked[..at]));
+    }
+
+    static string[] Items(string marked, JobFileKind kind = JobFileKind.Setup)
+    {
+        var (text, offset) = Cut(marked);
+        return [.. JobFileAnswers.Completion(kind, text, offset).Items.Select(item => item.Label)];
+    }
+
+    static string Accepted(string marked, string label, JobFileKind kind = JobFileKind.Setup)
+    {
+        var (text, offset) = Cut(marked);
+        var items = JobFileAnswers.Completion(kind, text, offset);
+        var item = items.Items.Single(one => one.Label == label);
+        return text.WithChange(items.Start, items.End, Encoding.UTF8.GetBytes(item.NewText)).ToString();
+    }
+
+    [Theory]
+    [InlineData("{ $0 }")]
+    [InlineData("{ \"$0\" }")]
+    [InlineData("{ $0")]
+    [InlineData("{ \"stock\": { \"min\": [0, 0, 0], \"max\": [1, 1, 1] }, $0")]
+    public void Members_where_a_name_may_stand(string marked)
+    {
+        var items = Items(marked);
+        Assert.Contains("clearance", items);
+        Assert.Contains("tools", items);
+        Assert.Equal(marked.Contains("stock", StringComparison.Ordinal), !items.Contains("stock"));
+    }
+
+    [Fact]
+    public void Members_that_stand_behind_the_cursor_are_left_out_too() =>
+        Assert.DoesNotContain("clearance", Items("{ $0, \"clearance\": 2 }"));
+
+    [Theory]
+    [InlineData("{ \"tools\": [ { \"number\": 1, \"kind\": $0 } ] }")]
+    [InlineData("{ \"tools\": [ { \"kind\": \"$0\" } ] }")]
+    [InlineData("{ \"tools\": [ { \"number\": 1 }, { \"kind\": \"dr$0")]
+    [InlineData("{ // a note with \" and { in it\n \"tools\": [ /* { */ { \"kind\": \"$0\" } ] }")]
+    public void Values_that_have_names(string marked)
+    {
+        var items = Items(marked);
+        Assert.Contains("spot-drill", items);
+        Assert.Contains("face-mill", items);
+    }
+
+    [Theory]
+    [InlineData("{ // $0\n }")]
+    [InlineData("{ \"clearance\": $0 }")]
+    [InlineData("$0")]
+    [InlineData("{ \"no such\": { $0 } }")]
+    [InlineData("[ $0 ]")]
+    public void Nothing_where_nothing_fits(string marked) => Assert.Empty(Items(marked));
+
+    [Theory]
+    [InlineData("{ $0 }", "units", "{ \"units\": \"\" }")]
+    [InlineData("{ \"cl$0\" }", "clearance", "{ \"clearance\":  }")]
+    [InlineData("{ \"cl$0\": 2 }", "clearance", "{ \"clearance\": 2 }")]
+    [InlineData("{ $0 }", "obstacles", "{ \"obstacles\": [] }")]
+    [InlineData("{ \"units\": \"i$0\" }", "inch", "{ \"units\": \"inch\" }")]
+    public void What_is_taken_is_valid_as_far_as_it_goes(string marked, string label, string expected) => Assert.Equal(expected, Accepted(marked, label));
+
+    [Fact]
+    public void Readings_of_a_machine_by_name()
+    {
+        Assert.Contains("dwell", Items("{ \"readings\": { $0 } }", JobFileKind.Machine));
+        Assert.Contains("milliseconds", Items("{ \"readings\": { \"dwell\": \"$0\" } }", JobFileKind.Machine));
+        Assert.Equal(["true", "false"], Items("{ \"readings\": { \"rapidsEndCycle\": $0 } }", JobFileKind.Machine));
+    }
+
+    [Theory]
+    [InlineData("{ \"clear$0ance\": 2 }", "**clearance**\n\nThe least distance that counts as clear.")]
+    [InlineData("{ \"tools\": [ { \"pitch\": 1.$025 } ] }", "**pitch**\n\n")]
+    public void A_member_or_its_value_tells_what_it_means(string marked, string expected)
+    {
+        var (text, offset) = Cut(marked);
+        Assert.StartsWith(expected, JobFileAnswers.Hover(JobFileKind.Setup, text, offset)!.Markdown, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{ $0 }")]
+    [InlineData("{ \"no su$0ch\": 1 }")]
+    [InlineData("{ /* cle$0arance */ }")]
+    public void Nothing_is_told_of_what_is_not_known(string marked)
+    {
+        var (text, offset) = Cut(marked);
+        Assert.Null(JobFileAnswers.Hover(JobFileKind.Setup, text, offset));
+    }
+
+    [Fact]
+    public void The_machine_that_is_named()
+    {
+        var (text, offset) = Cut("{ \"machine\": \"shop.$0machine.json\" }");
+        Assert.Equal("shop.machine.json", JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset)!.Value.Name);
+        (text, offset) = Cut("{ \"material\": \"alu$0minium\" }");
+        Assert.Null(JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset));
+    }
+
+    /// <summary>Any text at any cursor: an answer, never an exception, and its range lies in the text.</summary>
+    [Fact]
+    public void Any_text_is_taken()
+    {
+        var random = new Random(20261127);
+        const string Signs = "{}[]\",:/*\\ \n0123kindtools";
+        for (var run = 0; run < 2000; run++)
+        {
+            var text = SourceText.From(string.Concat(Enumerable.Range(0, random.Next(40)).Select(_ => Signs[random.Next(Signs.Length)])));
+            var offset = random.Next(text.Length + 1);
+            var items = JobFileAnswers.Completion(JobFileKind.Setup, text, offset);
+            Assert.InRange(items.Start, 0, items.End);
+            Assert.InRange(items.End, items.Start, text.Length);
+            _ = JobFileAnswers.Hover(JobFileKind.Machine, text, offset);
+        }
+    }
+}

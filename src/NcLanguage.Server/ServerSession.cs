@@ -55,7 +55,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
                 _client.PositionEncodingName,
                 new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)),
                 HoverProvider: true,
-                new CodeActionOptions([CodeActionFeature.QuickFix, CodeActionFeature.FixAll], ResolveProvider: true),
+                new CodeActionOptions([CodeActionFeature.QuickFix, CodeActionFeature.FixAll, .. RefactorFeature.Kinds], ResolveProvider: true),
                 InlayHintProvider: true,
                 DocumentSymbolProvider: true,
                 DefinitionProvider: true,
@@ -167,7 +167,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only))
-            : _documents.ReadAsync(request.TextDocument.Uri, context => CodeActionFeature.Answer(context, request.Range, request.Context?.Only), cancellationToken);
+            : _documents.ReadAsync(request.TextDocument.Uri, context => CodeActionFeature.Answer(context, request.Range, request.Context), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data

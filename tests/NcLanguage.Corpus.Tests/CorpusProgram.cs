@@ -5,6 +5,7 @@ using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Corpus.Tests;
@@ -45,8 +46,9 @@ sealed class CorpusProgram
     public string FileBeside(string ending) => System.IO.Path.Combine(Folder, Name, Name + ending);
 
     /// <summary>The program as the command checks it, or an edited version of it.</summary>
-    public ProgramAnalysis Analyse(string? text = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault) => ProgramAnalysis.Create(
-        SourceText.From(Encoding.UTF8.GetBytes(text ?? Text)), _inputs.Setup, _inputs.Machine,
+    /// <param name="readings">How the control reads it, where that is not as its own machine does.</param>
+    public ProgramAnalysis Analyse(string? text = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault, Readings? readings = null) => ProgramAnalysis.Create(
+        SourceText.From(Encoding.UTF8.GetBytes(text ?? Text)), _inputs.Setup, readings is null ? _inputs.Machine : _inputs.Machine with { Readings = readings },
         new AnalysisOptions(MentionMissingSetup: true, Programs: new SiblingPrograms(Path, DiskFiles.Instance), MostBlocks: mostBlocks));
 
     static string Find([CallerFilePath] string here = "") =>

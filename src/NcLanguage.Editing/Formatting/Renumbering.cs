@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using System.Text;
+using NcLanguage.Checks;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -60,7 +61,7 @@ sealed class Renumbering
     public void Write(int line, in Block block, ArrayBufferWriter<byte> output)
     {
         var number = _numbers[line] > 0 ? Encoding.ASCII.GetBytes("N" + _numbers[line].ToString(CultureInfo.InvariantCulture)) : [];
-        var target = TargetIn(block);
+        var target = JumpTargets.In(block);
         if (target < 0 || !_newOf[_programOf[line]].TryGetValue((int)block.Tokens[target].Value, out var goesTo))
         {
             BlockFormat.Write(block, number, output);
@@ -71,13 +72,48 @@ sealed class Renumbering
         BlockFormat.Write(new Block(changed, BlockLexer.LexLine(changed)), number, output);
     }
 
+    /// <summary>The new numbers as edits, which leave every other byte as it is.</summary>
+    public List<Edit> Edits(SourceText text)
+    {
+        var edits = new List<Edit>();
+        for (var line = 0; line < text.LineCount; line++)
+        {
+            var block = text.BlockAt(line);
+            if (_numbers[line] > 0 && NumberEdit(line, block) is { } edit)
+                edits.Add(edit);
+            var target = JumpTargets.In(block);
+            if (target >= 0 && _newOf[_programOf[line]].TryGetValue((int)block.Tokens[target].Value, out var goesTo) && goesTo != block.Tokens[target].Value)
+                edits.Add(new Edit(line, block.Tokens[target].ValueStart, block.Tokens[target].End, goesTo.ToString(CultureInfo.InvariantCulture)));
+        }
+        return edits;
+    }
+
+    Edit? NumberEdit(int line, in Block block)
+    {
+        var number = _numbers[line].ToString(CultureInfo.InvariantCulture);
+        var present = block.IndexOf('N');
+        if (present >= 0)
+            return block.Tokens[present].Value == _numbers[line] ? null : new Edit(line, block.Tokens[present].ValueStart, block.Tokens[present].End, number);
+        var first = block.Tokens[0].Kind == TokenKind.Skip && block.Tokens.Length > 1 ? 1 : 0;
+        var letter = IsLower(block) ? "n" : "N";
+        return new Edit(line, block.Tokens[first].Start, block.Tokens[first].Start, letter + number + " ");
+    }
+
+    static bool IsLower(in Block block)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind == TokenKind.Word)
+                return block.Line[token.Start] >= 'a';
+        return false;
+    }
+
     /// <summary>The first jump that could not be made to follow.</summary>
     string? FindObstacle(SourceText text, HashSet<(int Program, int Number)> repeated)
     {
         for (var line = 0; line < text.LineCount; line++)
         {
             var block = text.BlockAt(line);
-            var target = TargetIn(block);
+            var target = JumpTargets.In(block);
             if (target < 0)
                 continue;
             ref readonly var token = ref block.Tokens[target];
@@ -89,18 +125,6 @@ sealed class Renumbering
                 return $"line {line + 1} jumps to N{(int)token.Value}, which stands more than once";
         }
         return null;
-    }
-
-    /// <summary>The token with the number of the block that a block jumps to; −1 where it does not jump.</summary>
-    static int TargetIn(in Block block)
-    {
-        var returns = false;
-        foreach (ref readonly var token in block.Tokens)
-            returns |= token.IsWord('M') && token.Value == 99;
-        for (var i = 0; i < block.Tokens.Length; i++)
-            if (block.Tokens[i] is { Kind: TokenKind.Statement, Statement: StatementKind.Goto } || (returns && block.Tokens[i].IsWord('P')))
-                return i;
-        return -1;
     }
 
     static bool BeginsProgram(in Block block) => (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;

@@ -6,14 +6,16 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/codeAction and codeAction/resolve: a quick fix for each finding that has one, and one action that makes all
-/// fixes that are certain. Only the edits of that last one take work, so they are left to the resolving where the client can.</summary>
+/// fixes that are certain; what writes the program in another way is in <see cref="RefactorFeature"/>. Edits that take work are left to the resolving
+/// where the client can.</summary>
 internal static class CodeActionFeature
 {
     public const string QuickFix = "quickfix";
     public const string FixAll = "source.fixAll";
 
-    public static CodeAction[] Answer(FeatureContext context, TextRange range, string[]? only)
+    public static CodeAction[] Answer(FeatureContext context, TextRange range, CodeActionContext? asked)
     {
+        string[]? only = asked?.Only;
         List<CodeAction> actions = [];
         if (IsWanted(QuickFix, only))
         {
@@ -35,6 +37,7 @@ internal static class CodeActionFeature
             else if (Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)
                 actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });
         }
+        actions.AddRange(RefactorFeature.Answer(context, range, asked));
         return [.. actions];
     }
 
@@ -42,6 +45,7 @@ internal static class CodeActionFeature
     public static CodeAction Resolve(FeatureContext context, CodeAction action)
     {
         if (action.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
+        if (action.Data.Refactoring is { } refactoring) return RefactorFeature.Resolve(context, action, refactoring);
         return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis)) };
     }
 

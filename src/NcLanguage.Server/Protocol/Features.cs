@@ -26,14 +26,20 @@ internal sealed record MarkupContent(string Kind, string Value);
 
 internal sealed record CodeActionParams(TextDocumentIdentifier TextDocument, TextRange Range, CodeActionContext? Context = null);
 
-/// <summary>The kinds asked for (null: all). The client's own diagnostics are not read: the server has newer ones.</summary>
-internal sealed record CodeActionContext(string[]? Only = null);
+/// <summary>The kinds asked for (null: all), and whether somebody asked or the editor by itself. The client's own diagnostics are not read: the server has newer ones.</summary>
+internal sealed record CodeActionContext(string[]? Only = null, int? TriggerKind = null)
+{
+    public const int Automatic = 2;
+}
 
 internal sealed record CodeAction(
     string Title, string? Kind = null, Diagnostic[]? Diagnostics = null, bool? IsPreferred = null, WorkspaceEdit? Edit = null, CodeActionData? Data = null);
 
-/// <summary>What a code action carries back when its edit is asked for: the document and the version it was offered for.</summary>
-internal sealed record CodeActionData(string Uri, int Version);
+/// <summary>What a code action carries back when its edit is asked for: the document and the version it was offered for, and what it writes anew.</summary>
+internal sealed record CodeActionData(string Uri, int Version, RefactoringData? Refactoring = null);
+
+/// <summary>A refactoring by its name and the lines (0-based, both included) it was offered for.</summary>
+internal sealed record RefactoringData(string Name, int First, int Last, bool IsCursor);
 
 internal sealed record InlayHintParams(TextDocumentIdentifier TextDocument, TextRange Range);
 

@@ -1,0 +1,47 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Control.Flow;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Refactorings;
+
+/// <summary>Holds what an edited program does against what the program did, with the block skip switch either way where blocks can be skipped.</summary>
+static class MotionProof
+{
+    /// <summary>How far apart places may be where numbers are worked out anew, mm.</summary>
+    public const double WorkedOut = MotionComparison.UsualTolerance;
+
+    /// <summary>One sentence why the motion is not proven to be the same; null where it is.</summary>
+    public static string? Refuse(ProgramAnalysis analysis, SourceText edited, double tolerance, CancellationToken cancel)
+    {
+        foreach (var job in JobsOf(analysis))
+        {
+            var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance);
+            if (NotFollowed(comparison) is { } sentence)
+                return sentence;
+            if (!comparison.IsSame)
+                return $"The new text would not move as this one does{Where(comparison)}, so nothing was changed.";
+        }
+        return null;
+    }
+
+    /// <summary>The program as it is run here: under the machine in force, and with blocks skipped the other way where that differs.</summary>
+    public static IEnumerable<Job> JobsOf(ProgramAnalysis analysis)
+    {
+        yield return analysis.Main.Job;
+        if (analysis.Runs.OtherSkip is { } other)
+            yield return other.Job;
+    }
+
+    /// <summary>Why a comparison proves nothing, one sentence.</summary>
+    public static string? NotFollowed(MotionComparison comparison) =>
+        comparison.First.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
+
+    static string Where(MotionComparison comparison)
+    {
+        foreach (var change in comparison.Changes)
+            if (change.First is { } first)
+                return $", first at line {first.Line + 1}";
+        return "";
+    }
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks.Analysis;
+
+namespace NcLanguage.Editing.Refactorings;
+
+/// <summary>A refactoring that fits, under the name it has there.</summary>
+public readonly record struct RefactoringOffer(Refactoring Refactoring, string Title);
+
+/// <summary>All refactorings. One that is not in this list is not offered.</summary>
+public static class RefactoringList
+{
+    public static ImmutableArray<Refactoring> All { get; } =
+    [
+        new Renumber(),
+        new RemoveNumbers(),
+        new AddPoints(),
+        new DropIdleWords(),
+        new WritePositions(Control.State.DistanceMode.Incremental),
+        new WritePositions(Control.State.DistanceMode.Absolute),
+        new ArcToRadius(),
+        new ArcToCentre(),
+        new ConvertUnits(),
+    ];
+
+    /// <summary>What fits the lines, in the order of the list.</summary>
+    public static IEnumerable<RefactoringOffer> For(ProgramAnalysis analysis, Lines lines)
+    {
+        foreach (var refactoring in All)
+            if (refactoring.TitleFor(analysis, lines) is { } title)
+                yield return new RefactoringOffer(refactoring, title);
+    }
+
+    /// <summary>The refactoring of this name; null where there is none.</summary>
+    public static Refactoring? Find(string name)
+    {
+        foreach (var refactoring in All)
+            if (refactoring.Name == name)
+                return refactoring;
+        return null;
+    }
+}

@@ -1,0 +1,59 @@
+using NcLanguage.Editing.Refactorings;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+using StreamJsonRpc.Protocol;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>The part of textDocument/codeAction and codeAction/resolve that writes a program in another way. To prove an edit the program is run, so the edits
+/// are left to the resolving where the client can; to one that cannot, only what is proven is offered.</summary>
+internal static class RefactorFeature
+{
+    private const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
+
+    /// <summary>All kinds, each once.</summary>
+    public static string[] Kinds { get; } = [.. RefactoringList.All.Select(refactoring => refactoring.Kind).Distinct()];
+
+    public static IEnumerable<CodeAction> Answer(FeatureContext context, TextRange range, CodeActionContext? asked)
+    {
+        // Asked for at each movement of the cursor, an offer that is always there would only hide the fixes.
+        if (asked is { TriggerKind: CodeActionContext.Automatic, Only: null }) yield break;
+        Lines lines = LinesOf(context, range);
+        foreach (RefactoringOffer offer in RefactoringList.For(context.Analysis, lines))
+        {
+            if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only)) continue;
+            var action = new CodeAction(offer.Title, offer.Refactoring.Kind);
+            var asking = new RefactoringData(offer.Refactoring.Name, lines.First, lines.Last, lines.IsCursor);
+            if (context.Client.ResolvesEdits)
+                yield return action with { Data = new CodeActionData(context.Uri, context.Snapshot.Version, asking) };
+            else if (offer.Refactoring.Of(context.Analysis, lines, context.Cancel) is { Refusal: null } result)
+                yield return action with { Edit = ToEdit(context, result) };
+        }
+    }
+
+    /// <summary>Works out an action's edits; where they are not proven the request fails with the reason.</summary>
+    public static CodeAction Resolve(FeatureContext context, CodeAction action, RefactoringData asking)
+    {
+        if (RefactoringList.Find(asking.Name) is not { } refactoring) return action;
+        int last = context.Text.LineCount - 1;
+        var lines = new Lines(Math.Clamp(asking.First, 0, last), Math.Clamp(asking.Last, 0, last), asking.IsCursor);
+        RefactoringResult result = refactoring.Of(context.Analysis, lines, context.Cancel);
+        return result.Refusal is null ? action with { Edit = ToEdit(context, result) } : throw Errors.Exception(RequestFailed, result.Refusal);
+    }
+
+    private static Lines LinesOf(FeatureContext context, TextRange range)
+    {
+        (int first, int firstColumn) = context.Positions.ToPlace(context.Text, range.Start);
+        (int last, int column) = context.Positions.ToPlace(context.Text, range.End);
+        bool isCursor = first == last && firstColumn == column;
+        // Lines marked from head to head do not take the last one in.
+        return new Lines(first, column == 0 && last > first ? last - 1 : last, isCursor);
+    }
+
+    private static WorkspaceEdit ToEdit(FeatureContext context, RefactoringResult result)
+    {
+        var map = new PlaceMap(context);
+        return CodeActionFeature.ToEdit(
+            context.Client, context.Uri, context.Snapshot.Version, [.. result.Edits.Select(edit => new TextEdit(map.Range(null, edit.Stretch), edit.NewText))]);
+    }
+}

@@ -7,6 +7,9 @@ namespace NcLanguage.Checks.Drawing;
 /// milled as full circles. Other pockets are not seen as holes.</summary>
 public sealed class DrawingComparison
 {
+    /// <summary>Places nearer than this in X and Y are one, mm.</summary>
+    public const double SamePlace = WorkedPlaces.SamePlace;
+
     DrawingComparison()
     {
     }

@@ -50,7 +50,10 @@ public sealed class RefactoringTests(ITestOutputHelper output)
                     places++;
                     var edited = Draft.Apply(analysis.Text, result.Edits);
                     Assert.Equal(analysis.Text.ToBytes(), Undo(analysis.Text, result.Edits, edited));
-                    MovesTheSame($"{program}, {lines}", analysis, edited);
+                    if (MovesOtherwise.Contains(name))
+                        DrillsTheSameSooner($"{program}, {lines}", analysis, edited);
+                    else
+                        MovesTheSame($"{program}, {lines}", analysis, edited);
                 }
             }
         }
@@ -60,8 +63,35 @@ public sealed class RefactoringTests(ITestOutputHelper output)
         Assert.True(places > 0, $"{name} fits nowhere in the corpus");
     }
 
+    /// <summary>Those that change the way between the holes on purpose.</summary>
+    static readonly HashSet<string> MovesOtherwise = ["returnLevels", "allReturnLevels", "orderHoles"];
+
+    /// <summary>The same holes in any order, by the same tools at the same depths, no finding more, and less time.</summary>
+    static void DrillsTheSameSooner(string where, ProgramAnalysis analysis, SourceText edited)
+    {
+        var after = analysis.WithText(edited);
+        Assert.Equal(Holes(analysis), Holes(after));
+        Assert.True(after.Findings.Length <= analysis.Findings.Length, $"{where}: {string.Join(", ", after.Findings.Select(finding => finding.Message))}\n{edited}");
+        Assert.True(Seconds(after) < Seconds(analysis), $"{where}: {Seconds(analysis)} s became {Seconds(after)} s");
+
+        static List<string> Holes(ProgramAnalysis analysis) =>
+        [
+            .. HoleTable.Of(analysis.Main).Select(row => FormattableString.Invariant(
+                $"T{row.Hole.Tool} G{row.Hole.Cycle} X{row.Hole.X:0.###} Y{row.Hole.Y:0.###} R{row.Hole.RLevel:0.###} Z{row.Hole.Bottom:0.###} {row.Hole.DwellSeconds} {row.Hole.Feed} {row.Hole.Speed} {row.Hole.Peck}"))
+                .Order(StringComparer.Ordinal),
+        ];
+    }
+
+    static double Seconds(ProgramAnalysis analysis)
+    {
+        var seconds = 0.0;
+        foreach (var part in analysis.Main.Results)
+            seconds += part.Seconds;
+        return seconds;
+    }
+
     /// <summary>What some undo, the corpus does not have: it is written first.</summary>
-    static readonly Dictionary<string, string> Undone = new() { ["arcToCentre"] = "arcToRadius", ["toPositions"] = "toDistances" };
+    static readonly Dictionary<string, string> Undone = new() { ["arcToCentre"] = "arcToRadius", ["toPositions"] = "toDistances", ["gatherCycle"] = "writeOutCycle" };
 
     /// <summary>The program of the corpus, or what another refactoring makes of it.</summary>
     static string? Written(string program, string name, Readings readings)

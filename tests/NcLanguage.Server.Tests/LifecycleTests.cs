@@ -19,7 +19,7 @@ public sealed class LifecycleTests
         Assert.True((bool)capabilities["hoverProvider"]!);
         Assert.True((bool)capabilities["inlayHintProvider"]!);
         Assert.True((bool)capabilities["documentSymbolProvider"]!);
-        Assert.Equal("""["quickfix","source.fixAll","source.renumber","source.removeNumbers","refactor.rewrite","source.convertUnits"]""", capabilities["codeActionProvider"]!["codeActionKinds"]!.ToJsonString());
+        Assert.Equal("""["quickfix","source.fixAll","source.renumber","source.removeNumbers","refactor.rewrite","source.convertUnits","source.returnLevels","refactor.inline","refactor.extract"]""", capabilities["codeActionProvider"]!["codeActionKinds"]!.ToJsonString());
     }
 
     [Theory]

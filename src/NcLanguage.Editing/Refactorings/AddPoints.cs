@@ -33,10 +33,12 @@ sealed class AddPoints : Refactoring
         var others = new HashSet<(int Line, int Token)>();
         foreach (var job in MotionProof.JobsOf(analysis))
         {
-            ProgramWalk.Over(text, job, cancel, (line, step, _) =>
+            var walk = new ProgramWalk(text, job, cancel);
+            while (walk.MoveNext())
             {
+                var (line, step) = (walk.Line, walk.Step);
                 if (!lines.Means(line))
-                    return;
+                    continue;
                 var tokens = text.BlockAt(line).Tokens;
                 for (var i = 0; i < tokens.Length; i++)
                 {
@@ -46,7 +48,7 @@ sealed class AddPoints : Refactoring
                         others.Add((line, i));
                     units[(line, i)] = step.After.Units;
                 }
-            });
+            }
         }
         var draft = new Draft(text);
         foreach (var ((line, index), unit) in units)

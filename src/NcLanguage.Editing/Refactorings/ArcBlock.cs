@@ -60,13 +60,15 @@ readonly record struct ArcBlock(int Line, Point3 From, Point3 To, Point3 Centre,
         var text = analysis.Text;
         foreach (var job in MotionProof.JobsOf(analysis))
         {
-            ProgramWalk.Over(text, job, cancel, (line, step, _) =>
+            var walk = new ProgramWalk(text, job, cancel);
+            while (walk.MoveNext())
             {
+                var (line, step) = (walk.Line, walk.Step);
                 if (!lines.Holds(line))
-                    return;
+                    continue;
                 var arc = Read(line, text.BlockAt(line), step, job.Readings);
                 found[line] = found.TryGetValue(line, out var other) && other != arc ? null : arc;
-            });
+            }
         }
         return [.. found.Values.Where(arc => arc is { } known && known.ByRadius == byRadius).Select(arc => arc!.Value)];
     }

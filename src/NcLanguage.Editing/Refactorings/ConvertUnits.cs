@@ -66,9 +66,11 @@ sealed class ConvertUnits : Refactoring
         {
             foreach (var job in MotionProof.JobsOf(analysis))
             {
-                var elsewhere = ProgramWalk.Over(_text, job, cancel, (line, step, _) => Note(line, step));
-                if (elsewhere >= 0)
-                    _refusal ??= $"Line {elsewhere + 1} calls a program in another file, which would still be read in {(from == LengthUnit.Inch ? "inches" : "millimetres")}.";
+                var walk = new ProgramWalk(_text, job, cancel);
+                while (walk.MoveNext())
+                    Note(walk.Line, walk.Step);
+                if (walk.Elsewhere >= 0)
+                    _refusal ??= $"Line {walk.Elsewhere + 1} calls a program in another file, which would still be read in {(from == LengthUnit.Inch ? "inches" : "millimetres")}.";
             }
             for (var line = 0; line < _text.LineCount && _refusal is null; line++)
                 if (!_ran.Contains(line) && HasLengths(_text.BlockAt(line)))

@@ -28,13 +28,15 @@ sealed class DropIdleWords : Refactoring
         foreach (var job in MotionProof.JobsOf(analysis))
         {
             var words = new IdleWords(job.Readings);
-            ProgramWalk.Over(text, job, cancel, (line, step, depth) =>
+            var walk = new ProgramWalk(text, job, cancel);
+            while (walk.MoveNext())
             {
+                var (line, step) = (walk.Line, walk.Step);
                 var block = text.BlockAt(line);
-                var now = words.In(block, step, depth);
+                var now = words.In(block, step, walk.Depth);
                 if (lines.Means(line) && block.Tokens.Length <= MostTokens)
                     idle[line] = idle.GetValueOrDefault(line, ulong.MaxValue) & now;
-            });
+            }
         }
         var draft = new Draft(text);
         foreach (var (line, tokens) in idle)

@@ -67,10 +67,12 @@ static class PositionBlocks
         var never = new HashSet<int>();
         foreach (var job in MotionProof.JobsOf(analysis))
         {
-            ProgramWalk.Over(text, job, cancel, (line, step, _) =>
+            var walk = new ProgramWalk(text, job, cancel);
+            while (walk.MoveNext())
             {
+                var (line, step) = (walk.Line, walk.Step);
                 if (!lines.Means(line))
-                    return;
+                    continue;
                 var block = text.BlockAt(line);
                 if (!blocks.TryGetValue(line, out var planned))
                 {
@@ -81,7 +83,7 @@ static class PositionBlocks
                     never.Add(line);
                 if (planned.Before != step.Before.Distance || planned.After != step.After.Distance)
                     never.Add(line);
-            });
+            }
         }
         foreach (var line in never)
             blocks[line].IsWritten = false;

@@ -5,27 +5,37 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Refactorings;
 
-/// <summary>Looks at each block of a program as often as it runs, in the control's order.</summary>
-static class ProgramWalk
+/// <summary>Looks at each block of a program as often as it runs, in the control's order; blocks of other files are passed over.</summary>
+sealed class ProgramWalk(SourceText text, Job job, CancellationToken cancel)
 {
     const int BlocksBetweenLooks = 1024;
 
-    /// <param name="onBlock">Told the line (0-based) of a block of the program itself, what it did, and within how many calls it ran.</param>
-    /// <returns>The line of the first call that led to another file; −1 where none did.</returns>
+    readonly FlowRunner _runner = new(job.Executor, FlowText.Of(text, null), job.Programs, job.MostBlocks);
+
+    /// <summary>The line (0-based) of the block.</summary>
+    public int Line => _runner.Line;
+
+    /// <summary>What it did.</summary>
+    public Step Step => _runner.Step;
+
+    /// <summary>Within how many calls it ran.</summary>
+    public int Depth => _runner.CallDepth;
+
+    /// <summary>The line of the first call that led to another file; −1 where none did.</summary>
+    public int Elsewhere { get; private set; } = -1;
+
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public static int Over(SourceText text, Job job, CancellationToken cancel, Action<int, Step, int> onBlock)
+    public bool MoveNext()
     {
-        var elsewhere = -1;
-        var runner = new FlowRunner(job.Executor, FlowText.Of(text, null), job.Programs, job.MostBlocks);
-        while (runner.MoveNext())
+        while (_runner.MoveNext())
         {
-            if (runner.Blocks % BlocksBetweenLooks == 0)
+            if (_runner.Blocks % BlocksBetweenLooks == 0)
                 cancel.ThrowIfCancellationRequested();
-            if (runner.CalledNumber >= 0)
-                elsewhere = elsewhere < 0 ? runner.OwnLine : elsewhere;
-            else if ((runner.Step.Events & (StepEvents.Skipped | StepEvents.NotRun)) == 0)
-                onBlock(runner.Line, runner.Step, runner.CallDepth);
+            if (_runner.CalledNumber >= 0)
+                Elsewhere = Elsewhere < 0 ? _runner.OwnLine : Elsewhere;
+            else if ((_runner.Step.Events & (StepEvents.Skipped | StepEvents.NotRun)) == 0)
+                return true;
         }
-        return elsewhere;
+        return false;
     }
 }

@@ -64,6 +64,8 @@ public abstract class Refactoring
     public RefactoringResult Of(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(analysis);
+        if (TitleFor(analysis, lines) is null)
+            return RefactoringResult.Refuse("It does not fit here.");
         var draft = Write(analysis, lines, cancel);
         if (draft.Refusal is not null)
             return RefactoringResult.Refuse(draft.Refusal);

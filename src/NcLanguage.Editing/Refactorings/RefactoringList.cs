@@ -20,6 +20,12 @@ public static class RefactoringList
         new ArcToRadius(),
         new ArcToCentre(),
         new ConvertUnits(),
+        new SetReturnLevels(Reach.Place),
+        new SetReturnLevels(Reach.Program),
+        new WriteOutCycle(),
+        new GatherCycle(),
+        new WriteOutCall(),
+        new LiftBlocks(),
     ];
 
     /// <summary>What fits the lines, in the order of the list.</summary>

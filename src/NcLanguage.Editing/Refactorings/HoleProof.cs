@@ -1,0 +1,86 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Control.Moves;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Refactorings;
+
+/// <summary>For what changes the way from hole to hole on purpose: the same holes by the same tools, the same other cuts, no new finding of clearance, less time.
+/// Rapids may differ; what they meet is what the clearance findings are about.</summary>
+static class HoleProof
+{
+    /// <summary>Numbers of the findings of clearance begin so.</summary>
+    const string Clearance = "NC4";
+
+    /// <summary>Less than this is no gain, s.</summary>
+    const double LeastGain = 0.001;
+
+    /// <summary>One sentence why the new text must not be handed out; null where it may.</summary>
+    public static string? Refuse(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel)
+    {
+        var after = analysis.WithText(edited, cancel);
+        foreach (var change in HoleChanges.Of(HoleTable.Of(analysis.Main), HoleTable.Of(after.Main)))
+            if (change.Kind != ChangeKind.Altered || !IsWayOnly(change.What))
+                return $"The new text would not drill the same holes{(change.First is { } hole ? $", first at line {hole.Line + 1}" : "")}, so nothing was changed.";
+        if (OtherCuts(analysis, edited, cancel) is { } sentence)
+            return sentence;
+        var before = Clearances(analysis);
+        foreach (var (name, count) in Clearances(after))
+            if (count > before.GetValueOrDefault(name))
+                return $"The new way brings a finding that this one does not have ({name}), so nothing was changed.";
+        var gain = Seconds(analysis.Main) - Seconds(after.Main);
+        return gain >= LeastGain ? null : "No way was found that takes less time than this one.";
+    }
+
+    static bool IsWayOnly(string what)
+    {
+        foreach (var part in what.Split(", "))
+            if (part is not ("return level" or "level of the traverse"))
+                return false;
+        return true;
+    }
+
+    /// <summary>Known seconds of all moves.</summary>
+    public static double Seconds(ProgramRun run)
+    {
+        var seconds = 0.0;
+        foreach (var part in run.Results)
+            seconds += part.Seconds;
+        return seconds;
+    }
+
+    static string? OtherCuts(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel)
+    {
+        foreach (var job in MotionProof.JobsOf(analysis))
+        {
+            var (first, second) = (MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel));
+            var (a, b) = (Cuts(first), Cuts(second));
+            var isSame = first.End == second.End && a.Count == b.Count;
+            for (var i = 0; isSame && i < a.Count; i++)
+                isSame = a[i].GoesAs(b[i], MotionProof.WorkedOut) && a[i].IsDoneAs(b[i], 0);
+            if (!isSame)
+                return "The new text would not do the same between the holes, so nothing was changed.";
+        }
+        return null;
+    }
+
+    /// <summary>All that is neither a rapid nor part of a hole; of what does not travel, only that it is done.</summary>
+    static List<Motion> Cuts(MotionList list)
+    {
+        var cuts = new List<Motion>();
+        foreach (var motion in list.Motions)
+            if (motion.Kind != MoveKind.Rapid && motion.Role is MoveRole.Plain or MoveRole.Machine or MoveRole.Probe)
+                cuts.Add(motion.Kind <= MoveKind.Arc ? motion : motion with { From = default, To = default });
+        return cuts;
+    }
+
+    static Dictionary<string, int> Clearances(ProgramAnalysis analysis)
+    {
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var finding in analysis.Findings)
+            if (finding.Id.StartsWith(Clearance, StringComparison.Ordinal) && finding.Severity != Severity.Note)
+                counts[finding.Name] = counts.GetValueOrDefault(finding.Name) + 1;
+        return counts;
+    }
+}

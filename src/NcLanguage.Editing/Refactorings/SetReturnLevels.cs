@@ -1,0 +1,48 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Editing.Refactorings;
+
+/// <summary>Lets every hole return to its R level (G99) where the traverse clears there, in one run of holes or in all of a program.</summary>
+sealed class SetReturnLevels(Reach reach) : Refactoring
+{
+    public override string Name => reach == Reach.Program ? "allReturnLevels" : "returnLevels";
+
+    public override string Kind => reach == Reach.Program ? "source.returnLevels" : "refactor.rewrite";
+
+    public override Reach Reach => reach;
+
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    {
+        if (reach == Reach.Program)
+            return HoleTable.Of(analysis.Main).Count > 1 ? "Set all return levels for least time" : null;
+        return HoleRun.In(analysis, lines) is { Count: > 1 } ? "Set the return levels of these holes for least time" : null;
+    }
+
+    protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
+    {
+        if (!HopClearance.CanJudge(analysis.Main.Job))
+            return Draft.Refuse("The setup lists neither obstacles nor a clamp height, so no traverse can be called clear.");
+        var run = analysis.Main;
+        if (reach == Reach.Place)
+        {
+            if (HoleRun.In(analysis, lines) is { } holes)
+                run = Lowered(run, holes.FirstLine, cancel);
+        }
+        else
+        {
+            // What is written for one run may say more for the next: each is weighed when those before it are written.
+            for (var hole = 0; HoleTable.Of(run) is var table && hole < table.Count; hole = table.RunOf(hole).End)
+                if (table[hole].File is null)
+                    run = Lowered(run, table[hole].Line, cancel);
+        }
+        return ReferenceEquals(run, analysis.Main) ? Draft.Refuse("No return level here can be lower.") : LineChanges.Between(analysis.Text, run.Text);
+    }
+
+    static ProgramRun Lowered(ProgramRun run, int line, CancellationToken cancel) =>
+        HopPlan.For(run, line, HopAim.Fast)?.Edits() is { Length: > 0 } edits ? run.WithText(TextEdits.Apply(run.Text, edits), [], [], cancel) : run;
+
+    protected override string? Judge(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel) => HoleProof.Refuse(analysis, edited, cancel);
+}

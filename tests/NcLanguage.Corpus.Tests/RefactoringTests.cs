@@ -96,11 +96,18 @@ public sealed class RefactoringTests(ITestOutputHelper output)
     /// <summary>The program of the corpus, or what another refactoring makes of it.</summary>
     static string? Written(string program, string name, Readings readings)
     {
+        if (name == "orderHoles")
+            return Crossed(program);
         if (!Undone.TryGetValue(name, out var first))
             return null;
         var analysis = CorpusProgram.Of(program).Analyse(readings: readings);
         return Draft.Apply(analysis.Text, RefactoringList.Find(first)!.Of(analysis, new Lines(0, analysis.Text.LineCount - 1, false), default).Edits).ToString();
     }
+
+    /// <summary>The corpus drills in good order: of the tapped block two holes of the square change places, so that the way crosses itself.</summary>
+    static string? Crossed(string program) => program == "tapped-block"
+        ? CorpusProgram.Of(program).Text.Replace("N70 X75\nN80 Y45\nN90 X15\n", "N70 X75 Y45\nN80 X15\nN90 X75 Y15\n", StringComparison.Ordinal)
+        : null;
 
     static IEnumerable<Lines> PlacesOf(Refactoring refactoring, ProgramAnalysis analysis)
     {

@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
-using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Refactorings;
@@ -9,7 +8,7 @@ namespace NcLanguage.Editing.Refactorings;
 /// <summary>Gathers plain moves that drill at least two holes alike (over, down to R, down at the feed, up) into a cycle.</summary>
 sealed class GatherCycle : Refactoring
 {
-    /// <summary>Lines around the cursor that are looked at for what may be holes.</summary>
+    /// <summary>Lines around the cursor that are looked at before it is offered.</summary>
     const int Near = 15;
 
     public override string Name => "gatherCycle";
@@ -24,14 +23,10 @@ sealed class GatherCycle : Refactoring
     {
         var text = analysis.Text;
         var (first, last) = lines.IsCursor ? (Math.Max(0, lines.First - Near), Math.Min(text.LineCount - 1, lines.Last + Near)) : (lines.First, lines.Last);
-        var plunges = 0;
-        for (var line = first; line <= last; line++)
-        {
-            var block = text.BlockAt(line);
-            if (Checks.WordEdits.IndexOfCode(block, 'G', 1) >= 0 && block.IndexOf('Z') >= 0 && block.IndexOf('X') < 0 && block.IndexOf('Y') < 0)
-                plunges++;
-        }
-        return plunges > 1 && PlainMove.CanBe(text.BlockAt(lines.First)) ? "Gather these moves into a drilling cycle" : null;
+        foreach (var group in DrilledGroup.All(PlainMove.Near(analysis, first, last), analysis.Machine.Readings.ReturnLevel))
+            if (group.LastLine >= lines.First && group.FirstLine <= lines.Last)
+                return "Gather these moves into a drilling cycle";
+        return null;
     }
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)

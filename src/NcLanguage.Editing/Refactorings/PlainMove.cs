@@ -54,6 +54,16 @@ readonly record struct PlainMove(
         return [.. moves.Values.OfType<PlainMove>()];
     }
 
+    /// <summary>Those of some lines, as they run first.</summary>
+    public static List<PlainMove> Near(ProgramAnalysis analysis, int first, int last)
+    {
+        var moves = new List<PlainMove>();
+        for (var line = first; line <= last; line++)
+            if (CanBe(analysis.Text.BlockAt(line)) && Of(line, analysis.Text.BlockAt(line), analysis.Main.StepAt(line)) is { } move)
+                moves.Add(move);
+        return moves;
+    }
+
     static PlainMove? Of(int line, in Block block, Step step)
     {
         ref readonly var after = ref step.After;

@@ -22,10 +22,13 @@ public static class RefactoringList
         new ConvertUnits(),
         new SetReturnLevels(Reach.Place),
         new SetReturnLevels(Reach.Program),
+        new OrderHoles(),
         new WriteOutCycle(),
         new GatherCycle(),
         new WriteOutCall(),
         new LiftBlocks(),
+        new HolesToLoop(),
+        new WriteOutLoop(),
     ];
 
     /// <summary>What fits the lines, in the order of the list.</summary>

@@ -45,7 +45,7 @@ public sealed class ReferenceLinkTests : IDisposable
         await client.OpenAsync(Uri, "G21 G90 G17 G54\n(open\nM30\n");
         await LinkedAsync(client, Uri, 1);
         JsonArray actions = (await client.RequestAsync("textDocument/codeAction",
-            $$"""{"textDocument":{"uri":"{{Uri}}"},"range":{"start":{{TestClient.At(1, 0)}},"end":{{TestClient.At(1, 5)}} },"context":{"diagnostics":[]} }"""))!.AsArray();
+            $$"""{"textDocument":{"uri":"{{Uri}}"},"range":{"start":{{TestClient.At(1, 0)}},"end":{{TestClient.At(1, 5)}} },"context":{"diagnostics":[],"only":["quickfix"]} }"""))!.AsArray();
         Assert.NotEmpty(actions);
         Assert.All(actions, action => AssertPage(action!["diagnostics"]![0]!));
     }

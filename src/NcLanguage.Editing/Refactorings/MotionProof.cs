@@ -42,6 +42,9 @@ static class MotionProof
         foreach (var change in comparison.Changes)
             if (change.First is { } first)
                 return $", first at line {first.Line + 1}";
+        foreach (var change in comparison.Changes)
+            if (change.Second is { } second)
+                return $", which has no move like that of line {second.Line + 1} of the new one";
         return "";
     }
 }

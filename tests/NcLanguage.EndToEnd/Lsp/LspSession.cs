@@ -81,7 +81,7 @@ internal sealed class LspSession : IAsyncDisposable
         {
             ["textDocument"] = new JsonObject { ["uri"] = Uri(file) },
             ["range"] = JsonNode.Parse(finding.GetProperty("range").GetRawText()),
-            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(JsonNode.Parse(finding.GetRawText())) },
+            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(JsonNode.Parse(finding.GetRawText())), ["only"] = new JsonArray("quickfix") },
         });
         var fixes = new List<JsonElement>();
         foreach (var action in answer.EnumerateArray())

@@ -27,12 +27,12 @@ public sealed class RobustnessTests
 
     const string Letters = "GXYZRPQFSTMNIJKLO0123456789.-+#[]()%/;: \r\n";
 
-    static readonly Gen<byte[]> AnyProgram = Gen.Frequency(
+    internal static readonly Gen<byte[]> AnyProgram = Gen.Frequency(
         (6, Gen.Int[0, Blocks.Length - 1].Select(i => Blocks[i]).Array[0, 40].Select(lines => Encoding.UTF8.GetBytes(string.Join('\n', lines)))),
         (1, Gen.Byte.Array[0, 300]),
         (1, Gen.Int[0, Letters.Length - 1].Select(i => (byte)Letters[i]).Array[0, 300]));
 
-    static readonly Gen<MachineProfile> AnyMachine = Gen.Select(Gen.Int[0, 511], Gen.Int[0, 2], (bits, dwell) => MachineProfile.IsoMill with
+    internal static readonly Gen<MachineProfile> AnyMachine = Gen.Select(Gen.Int[0, 511], Gen.Int[0, 2], (bits, dwell) => MachineProfile.IsoMill with
     {
         IsChosen = (bits & 256) != 0,
         Readings = new Readings

@@ -41,10 +41,10 @@ sealed class ConvertUnits : Refactoring
         if (plan.Read(cancel) is { } sentence)
             return Draft.Refuse(sentence);
         Draft? draft = null;
-        for (var decimals = FewestDecimals; decimals <= MostDecimals; decimals++)
+        for (var tried = 2 * FewestDecimals; tried <= 2 * MostDecimals + 1; tried++)
         {
-            draft = plan.Write(decimals);
-            if (draft.Edits.Count > 0 && MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), MotionProof.WorkedOut, cancel) is null)
+            draft = plan.Write(tried / 2, raisesPecks: tried % 2 == 1);
+            if (draft.Edits.Count == 0 || MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), MotionProof.WorkedOut, cancel) is null)
                 break;
         }
         return draft!;
@@ -110,14 +110,15 @@ sealed class ConvertUnits : Refactoring
 
         static string Quoted(in Block block, in Token token) => System.Text.Encoding.UTF8.GetString(block.TextOf(token));
 
-        public Draft Write(int decimals)
+        /// <param name="raisesPecks">Whether the strokes of a hole are rounded up: a hair less than an even share of the depth would need one more of them.</param>
+        public Draft Write(int decimals, bool raisesPecks)
         {
             var draft = new Draft(_text);
             foreach (var ((line, index), sense) in _words)
             {
                 var block = _text.BlockAt(line);
                 ref readonly var token = ref block.Tokens[index];
-                draft.Replace(line, token.ValueStart, token.End, sense == WordSense.Feed ? Feed(token) : Length(token, decimals));
+                draft.Replace(line, token.ValueStart, token.End, sense == WordSense.Feed ? Feed(token) : Length(token, decimals, raisesPecks));
             }
             if (draft.Edits.Count > 0)
                 WriteUnit(draft);
@@ -146,15 +147,14 @@ sealed class ConvertUnits : Refactoring
 
         int CodeOf(LengthUnit unit) => (unit == LengthUnit.Inch ? 20 : 21) + (_readings.Units == UnitReading.G70G71 ? 50 : 0);
 
-        string Length(in Token token, int decimals)
+        string Length(in Token token, int decimals, bool raisesPecks)
         {
             var value = token.Value;
             var hasPoint = token.HasPoint || _readings.Integers == IntegerReading.Increments;
             if (_readings.Integers == IntegerReading.Increments && !token.HasPoint && !token.IsExpression)
                 value *= from == LengthUnit.Inch ? 0.0001 : 0.001;
             value *= Factor;
-            // Strokes of a hair less than the depth would need one more of them.
-            if (token.IsWord('Q'))
+            if (raisesPecks && token.IsWord('Q'))
                 value = Math.Ceiling(Math.Round(value * Math.Pow(10, decimals), 3)) / Math.Pow(10, decimals);
             return WordNumber.Number(value, decimals, hasPoint);
         }

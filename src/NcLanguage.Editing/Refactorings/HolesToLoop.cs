@@ -40,19 +40,25 @@ sealed class HolesToLoop : Refactoring
             return Draft.Refuse(obstacle);
         if (FreeVariable(text, analysis) is not { } variable || FreeLoop(text) is not { } loop)
             return Draft.Refuse("No variable from #100 to #199 is free, or no loop number from 1 to 3.");
-        var circle = Circle(run, analysis)!;
-        var style = WordNumber.Of(text, analysis.Machine.Readings);
-        List<string> written =
-        [
-            $"#{variable} = 1",
-            style.Code($"WHILE [#{variable} LT {run.Count}] DO {loop}"),
-            style.Code(circle.Words($"#{variable}")),
-            $"#{variable} = #{variable} + 1",
-            style.Code($"END {loop}"),
-        ];
-        var draft = new Draft(text);
-        draft.ReplaceLines(run.FirstLine + 1, run.LastLine, written);
-        return draft;
+        var words = Circle(run, analysis)!.Words($"#{variable}");
+        var draft = Write(holes: run.Count);
+        // What is worked out differs from what was written by rounding. Where the program goes on from just that place, the last hole stays as it is.
+        return run.Count > Fewest && MotionProof.Refuse(analysis, Draft.Apply(text, draft.Edits), Tolerance, cancel) is not null ? Write(run.Count - 1) : draft;
+
+        Draft Write(int holes)
+        {
+            var style = WordNumber.Of(text, analysis.Machine.Readings);
+            var written = new Draft(text);
+            written.ReplaceLines(run.FirstLine + 1, run.FirstLine + holes - 1,
+            [
+                $"#{variable} = 1",
+                style.Code($"WHILE [#{variable} LT {holes}] DO {loop}"),
+                style.Code(words),
+                $"#{variable} = #{variable} + 1",
+                style.Code($"END {loop}"),
+            ]);
+            return written;
+        }
     }
 
     static string? Obstacle(ProgramAnalysis analysis, HoleRun run)

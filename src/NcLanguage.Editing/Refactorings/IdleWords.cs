@@ -117,7 +117,7 @@ sealed class IdleWords(Readings readings)
     {
         ref readonly var before = ref step.Before;
         ref readonly var after = ref step.After;
-        if (before.Cycle != 0 || after.Cycle != 0 || after.Motion is not (MotionMode.Rapid or MotionMode.Linear) || before.ProgramFrame is not null
+        if (!Said(axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z }) || before.Cycle != 0 || after.Cycle != 0 || after.Motion is not (MotionMode.Rapid or MotionMode.Linear) || before.ProgramFrame is not null
             || before.Compensation != CompensationSide.Off || after.Compensation != CompensationSide.Off || before.WorkOffset != after.WorkOffset)
             return false;
         var value = step.Words[(char)('X' + axis)];

@@ -28,7 +28,7 @@ sealed class LiftBlocks : Refactoring
 
     static RepeatedLines? Find(ProgramAnalysis analysis, Lines lines)
     {
-        var region = FlowText.Of(analysis.Text, null).LinesOfProgramAt(lines.First);
+        var region = (analysis.Main.Flow?.Text ?? FlowText.Of(analysis.Text, null)).LinesOfProgramAt(lines.First);
         return RepeatedLines.Find(analysis.Text, region, lines);
     }
 

@@ -11,7 +11,7 @@ namespace NcLanguage.Editing.Refactorings;
 sealed record RepeatedLines(IReadOnlyList<int> Starts, int Length)
 {
     /// <summary>Texts longer than this are not looked through.</summary>
-    public const int MostLines = 50_000;
+    public const int MostLines = 20_000;
 
     const int Fewest = 3;
 

@@ -11,6 +11,9 @@ internal static class RefactorFeature
 {
     private const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
 
+    /// <summary>Lines of a text of which all that fits is worked out at once, for clients that do not ask for the edits of the one chosen.</summary>
+    private const int LongestWithoutResolving = 5000;
+
     /// <summary>All kinds, each once.</summary>
     public static string[] Kinds { get; } = [.. RefactoringList.All.Select(refactoring => refactoring.Kind).Distinct()];
 
@@ -18,6 +21,7 @@ internal static class RefactorFeature
     {
         // Asked for at each movement of the cursor, an offer that is always there would only hide the fixes.
         if (asked is { TriggerKind: CodeActionContext.Automatic, Only: null }) yield break;
+        if (!context.Client.ResolvesEdits && context.Text.LineCount > LongestWithoutResolving) yield break;
         Lines lines = LinesOf(context, range);
         foreach (RefactoringOffer offer in RefactoringList.For(context.Analysis, lines))
         {

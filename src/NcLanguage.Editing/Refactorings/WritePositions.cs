@@ -56,9 +56,10 @@ sealed class WritePositions(DistanceMode into) : Refactoring
         {
             var block = text.BlockAt(planned.Line);
             WriteWords(draft, planned, block, style);
-            mode = WriteMode(draft, planned, block, mode, style);
+            mode = WriteMode(draft, text, planned, block, mode, style);
         }
-        var end = blocks[^1];
+        // A comment at the end belongs to what follows.
+        var end = blocks.FindLast(planned => text.BlockAt(planned.Line).HasWords) ?? blocks[^1];
         if (mode != end.After && !end.EndsRun)
             draft.InsertBehind(end.Line, style.Code(CodeOf(end.After)));
         return draft;
@@ -78,7 +79,7 @@ sealed class WritePositions(DistanceMode into) : Refactoring
 
     /// <summary>Puts the mode that a block needs before it, and takes out a word of the block that no longer holds.</summary>
     /// <returns>The mode in force behind the block.</returns>
-    static DistanceMode WriteMode(Draft draft, PositionBlock planned, in Block block, DistanceMode mode, WordNumber style)
+    static DistanceMode WriteMode(Draft draft, SourceText text, PositionBlock planned, in Block block, DistanceMode mode, WordNumber style)
     {
         if (planned.BeginsProgram)
             return planned.After;
@@ -103,10 +104,18 @@ sealed class WritePositions(DistanceMode into) : Refactoring
         if (isSaid)
             return needed;
         if (planned.NeedsOwnLine)
-            draft.InsertBefore(planned.Line, style.Code(CodeOf(needed)));
+            draft.InsertBefore(AboveComments(text, planned.Line), style.Code(CodeOf(needed)));
         else
             draft.Add(Checks.WordEdits.AtHead(planned.Line, block, CodeOf(needed)));
         return needed;
+    }
+
+    /// <summary>The first of the comments that stand right above a block, or its own line.</summary>
+    static int AboveComments(SourceText text, int line)
+    {
+        while (line > 0 && text.BlockAt(line - 1) is { Tokens.Length: > 0, HasWords: false } above && above.Tokens[0].IsComment)
+            line--;
+        return line;
     }
 
     static string CodeOf(DistanceMode mode) => mode == DistanceMode.Incremental ? "G91" : "G90";

@@ -106,8 +106,7 @@ public sealed class CompletionTests
         foreach (int character in new[] { 5, 6, 9 })
             Assert.Equal("""{"isIncomplete":false,"items":[]}""", (await CompleteAsync(client, 0, character)).ToJsonString());
         await client.OpenAsync("file:///job/nc.setup.json", "{ }");
-        JsonNode setup = (await client.RequestAsync("textDocument/completion", Params("file:///job/nc.setup.json", 0, 1)))!;
-        Assert.Equal("""{"isIncomplete":false,"items":[]}""", setup.ToJsonString());
+        // A setup file has a list of its own, and no words to sign.
         Assert.Null(await client.RequestAsync("textDocument/signatureHelp", Params("file:///job/nc.setup.json", 0, 1)));
     }
 

@@ -6,7 +6,8 @@ namespace NcLanguage.Reports.Drawing;
 
 /// <summary>Widths, dashes, colours and heights of letters of all drawings, in mm of paper.</summary>
 /// <remarks>Wide lines are twice as wide as narrow ones and dashes grow with the width d: dash 12d, gap 3d, long dash 24d, dot 0.5d (ISO 128-2,
-/// from memory). The colours are three of the palette of Okabe and Ito, made to be told apart by the colour-blind (from memory).</remarks>
+/// from memory). The colours are three of the palette of Okabe and Ito, made to be told apart by the colour-blind (from memory), the green darkened to stand out
+/// from the stock.</remarks>
 public static class DrawingStyle
 {
     public const double Narrow = 0.25;
@@ -33,7 +34,7 @@ public static class DrawingStyle
         (LineKind.Axis, "d-axis", Narrow, "24 3 0.5 3", "currentColor"),
         (LineKind.Adjacent, "d-adjacent", Narrow, "24 3 0.5 3 0.5 3", "currentColor"),
         (LineKind.Outline, "d-outline", Wide, "", "currentColor"),
-        (LineKind.Rapid, "d-rapid", Narrow, "6 4", "#009e73"),
+        (LineKind.Rapid, "d-rapid", Narrow, "6 4", "#008a64"),
         (LineKind.Feed, "d-feed", 0.35, "", "#0072b2"),
         (LineKind.Contact, "d-contact", 0.7, "", "#d55e00"),
     ];

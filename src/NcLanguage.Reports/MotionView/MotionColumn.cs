@@ -19,8 +19,10 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         Heading(Path.GetFileName(recording.Path), DrawingStyle.LargeText);
         _y += 1;
         Row($"Read for {recording.Job.Machine.Name}");
-        Row($"{Say.Count(recording.MoveCount, "move")}, {Say.Count(recording.Holes.Count, "hole")}; {Say.Seconds(recording.Totals.Seconds)} in all");
-        Row($"{Say.Mm(Math.Round(recording.Totals.RapidDistance, 1))} at rapid, {Say.Mm(Math.Round(recording.Totals.CutDistance, 1))} cutting");
+        // What is not known of some moves comes on top.
+        var over = recording.Totals.UnknownMoves > 0 ? "over " : "";
+        Row($"{Say.Count(recording.MoveCount, "move")}, {Say.Count(recording.Holes.Count, "hole")}; {over}{Say.Seconds(recording.Totals.Seconds)} in all");
+        Row($"{over}{Say.Mm(Math.Round(recording.Totals.RapidDistance, 1))} at rapid, {over}{Say.Mm(Math.Round(recording.Totals.CutDistance, 1))} cutting");
         Row($"Drawn in {MotionNotes.Frame(recording, scene)}. {MotionNotes.Units}");
         DrawKey();
         DrawContacts();

@@ -74,10 +74,11 @@ public sealed class MotionDrawing
     void DrawSetup(in ViewFrame view)
     {
         var setup = _recording.Job.Setup;
-        foreach (var support in setup.Supports)
-            Solids.Support(_svg, view, support);
         if (setup.Stock is { } stock)
             Solids.Stock(_svg, view, stock);
+        // Behind the stock, whose filling would hide what lies under it.
+        foreach (var support in setup.Supports)
+            Solids.Support(_svg, view, support);
         foreach (var obstacle in setup.Obstacles)
             Solids.Obstacle(_svg, view, obstacle);
     }

@@ -31,6 +31,7 @@ static class MotionJson
         json.WriteKnown("rapidDistance", recording.Totals.RapidDistance);
         json.WriteKnown("cutDistance", recording.Totals.CutDistance);
         json.WriteNumber("moveCount", recording.MoveCount);
+        json.WriteNumber("unknownMoves", recording.Totals.UnknownMoves);
         json.WriteBoolean("isCut", recording.IsCut);
         json.WriteKnown("contactAt", Sweep.ClearanceTolerance);
         json.WritePoint("low", scene.World.Min);
@@ -51,6 +52,10 @@ static class MotionJson
         json.WriteNumber("contactCount", recording.ContactCount);
         WriteApproaches("closest", recording, recording.Closest, json);
         HoleJson.WriteHoles(recording.Holes, json);
+        json.WriteStartObject("drilled");
+        WriteInts("step", recording.Drilled.Select(hole => hole.Step), json);
+        WriteInts("move", recording.Drilled.Select(hole => hole.LastMove), json);
+        json.WriteEndObject();
         WriteHolePlaces(HolePlace.Of(recording, scene), json);
         json.WriteEndObject();
     }

@@ -33,7 +33,7 @@ static class MotionNotes
         if (TraceJson.CutShort(recording.Totals.End) is { } cutShort)
             yield return $"The run stops before the program does: {cutShort}.";
         if (scene.MovesWithoutPlace > 0)
-            yield return $"{Say.Count(scene.MovesWithoutPlace, "move is", "moves are")} not drawn: where it leads is not known.";
+            yield return $"{Say.Count(scene.MovesWithoutPlace, "move is", "moves are")} not drawn: where {(scene.MovesWithoutPlace == 1 ? "it starts or ends" : "they start or end")} is not known.";
         if (scene.MovesWithoutLevel > 0)
             yield return $"{Say.Count(scene.MovesWithoutLevel, "move is", "moves are")} drawn in the plan only: the level is not known.";
         if (recording.Totals.UnknownMoves > 0)

@@ -48,6 +48,7 @@ public sealed class MotionRecording
     readonly Dictionary<MotionState, int> _stateIndices = [];
     readonly List<Point3> _shifts = [];
     readonly List<RecordedApproach> _contacts = [];
+    readonly List<(int Step, int LastMove)> _drilled = [];
     readonly RecordedApproach?[] _closest;
     readonly int _mostMoves;
 
@@ -85,6 +86,9 @@ public sealed class MotionRecording
 
     /// <summary>All holes of the run, numbered as <c>holes</c> does.</summary>
     public required HoleTable Holes { get; init; }
+
+    /// <summary>Of each hole that is kept, in the order of <see cref="Holes"/>: its step, and its last move, which is −1 before the first of all where the hole has none.</summary>
+    public IReadOnlyList<(int Step, int LastMove)> Drilled => _drilled;
 
     /// <summary>What is left of the stock at the end of the run; null where the setup gives no stock.</summary>
     public required StockLeft? Left { get; init; }
@@ -127,6 +131,9 @@ public sealed class MotionRecording
         var text = Encoding.UTF8.GetString(block.Line).Trim();
         _steps.Add(new RecordedStep(
             step.Line, FileOf(step.File), text, _moves.Count, StateOf(MotionState.Of(step.Step.After)), ShiftOf(step.Step.ToFrame), step.Step.After.Position));
+        var holes = step.Step.Holes;
+        for (var i = 0; i < holes.Count; i++)
+            _drilled.Add((_steps.Count - 1, _moves.Count - 1 + (i + 1 < holes.Count ? holes[i + 1].FirstMove : step.Step.Moves.Count)));
         var firstContact = _contacts.Count;
         for (var i = 0; i < step.Step.Moves.Count; i++)
         {

@@ -18,7 +18,7 @@ sealed class MotionScene
     /// <summary>True where the setup says nothing that stands on the table, so that work coordinates serve as the frame.</summary>
     public bool IsInWorkCoordinates { get; private set; }
 
-    /// <summary>Motions that cannot be drawn in any view, because their place is not known.</summary>
+    /// <summary>Motions that cannot be drawn in any view, because one of their ends is not known.</summary>
     public int MovesWithoutPlace { get; private set; }
 
     /// <summary>Motions that are drawn in the plan only, because their level is not known.</summary>
@@ -56,7 +56,7 @@ sealed class MotionScene
             if (!recorded.Move.IsMotion)
                 continue;
             var shift = ShiftOf(recorded.Step);
-            Count(recorded.Move.To + shift);
+            Count(recorded.Move.From + shift, recorded.Move.To + shift);
             if (!recorded.Move.IsFeed)
                 continue;
             MoveWay.Points(recorded.Move, shift, _recording.Job, points);
@@ -72,11 +72,13 @@ sealed class MotionScene
         World = all.ToBox();
     }
 
-    void Count(Point3 place)
+    // A view draws what has both ends in both of its axes.
+    void Count(Point3 from, Point3 to)
     {
-        if (double.IsNaN(place.X + place.Y))
-            MovesWithoutPlace += double.IsNaN(place.X + place.Z) && double.IsNaN(place.Y + place.Z) ? 1 : 0;
-        else if (double.IsNaN(place.Z))
+        var (x, y, z) = (double.IsNaN(from.X + to.X), double.IsNaN(from.Y + to.Y), double.IsNaN(from.Z + to.Z));
+        if ((x ? 1 : 0) + (y ? 1 : 0) + (z ? 1 : 0) > 1)
+            MovesWithoutPlace++;
+        else if (z)
             MovesWithoutLevel++;
     }
 

@@ -61,10 +61,11 @@ static class SheetDrawing
 
     static void Draw(SvgWriter svg, in ViewFrame view, Setup setup)
     {
-        foreach (var support in setup.Supports)
-            Solids.Support(svg, view, support);
         if (setup.Stock is { } stock)
             Solids.Stock(svg, view, stock);
+        // Behind the stock, whose filling would hide what lies under it.
+        foreach (var support in setup.Supports)
+            Solids.Support(svg, view, support);
         foreach (var obstacle in setup.Obstacles)
             Solids.Obstacle(svg, view, obstacle);
     }

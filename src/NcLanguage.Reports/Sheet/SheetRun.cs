@@ -11,11 +11,24 @@ namespace NcLanguage.Reports.Sheet;
 /// <summary>A block at which the machine waits for somebody.</summary>
 /// <param name="Line">From 0, in the file named.</param>
 /// <param name="Comment">The comment of its block or of the line above; null where there is none.</param>
-/// <param name="IsManual">True where a cycle waits for the tool to be taken out by hand.</param>
-sealed record SheetStop(int Line, string? File, string Block, string? Comment, int Tool, bool IsManual)
+/// <param name="Kind">Why it waits.</param>
+sealed record SheetStop(int Line, string? File, string Block, string? Comment, int Tool, StopKind Kind)
 {
     /// <summary>How often the run comes to it.</summary>
     public int Times { get; set; } = 1;
+}
+
+/// <summary>Why the machine waits.</summary>
+enum StopKind
+{
+    /// <summary>M0, M60: always.</summary>
+    Always,
+
+    /// <summary>M1: only with the switch for it on.</summary>
+    Optional,
+
+    /// <summary>A cycle waits for the tool to be taken out by hand.</summary>
+    ByHand,
 }
 
 /// <summary>What one run through the program tells a setup sheet: each step is looked at once.</summary>
@@ -51,10 +64,10 @@ sealed class SheetRun
     /// <summary>Whether the program writes offsets over those of the setup, or shifts the datum.</summary>
     public bool WritesOffsets { get; private set; }
 
-    /// <summary>The H numbers in force while a tool travels; empty for none.</summary>
+    /// <summary>The H numbers that a tool is called or cuts with; empty for none.</summary>
     public IEnumerable<int> LengthOffsetsOf(int tool) => _offsets.TryGetValue(tool, out var offsets) ? offsets.Lengths : [];
 
-    /// <summary>The D numbers in force while a tool travels compensated; empty for none.</summary>
+    /// <summary>The D numbers that a tool is called or cuts with while compensated; empty for none.</summary>
     public IEnumerable<int> RadiusOffsetsOf(int tool) => _offsets.TryGetValue(tool, out var offsets) ? offsets.Radii : [];
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
@@ -63,43 +76,48 @@ sealed class SheetRun
     void Note(in Block block, in TracedStep traced)
     {
         var step = traced.Step;
-        var travels = false;
+        var (travels, cuts) = (false, false);
         foreach (ref readonly var move in step.Moves.Items)
         {
             travels |= move.IsMotion;
+            cuts |= move.IsCut;
             // The way out of a hole at feed leads back through air.
             if (move.IsCut && move.Role != MoveRole.Return)
                 Reach.Add(move, step.ToFrame);
             if (move.Kind == MoveKind.Stop && (step.Events & StepEvents.ProgramEnd) == 0)
-                NoteStop(block, traced, move.Role == MoveRole.InHole);
+                NoteStop(block, traced, move.Role == MoveRole.InHole ? StopKind.ByHand : IsOptional(step.Words) ? StopKind.Optional : StopKind.Always);
         }
         _above = CommentText.StandsAlone(block) ? CommentText.In(block, Longest) : null;
         ref readonly var state = ref step.After;
         if (state.Units != LengthUnit.Unknown)
             Units = state.Units;
         WritesOffsets |= state.OffsetData is not null || state.Shift != default || state.LocalShift != default;
-        if (travels)
-            NoteOffsets(state);
+        if (travels && state.WorkOffset > 0)
+            _workOffsets.Add(state.WorkOffset);
+        // On its way from the tool change a tool still has the offsets of the one before: those say nothing of it.
+        NoteOffsets(state, cuts || (step.Sets & Slot.LengthOffset) != 0, cuts || (step.Sets & Slot.Compensation) != 0);
     }
 
-    void NoteStop(in Block block, in TracedStep traced, bool isManual)
+    static bool IsOptional(BlockWords words) => words.HasCode('M', 10) && !words.HasCode('M', 0) && !words.HasCode('M', 600);
+
+    void NoteStop(in Block block, in TracedStep traced, StopKind kind)
     {
         if (_stops.TryGetValue((traced.File, traced.Line), out var known))
             known.Times++;
         else
             _stops.Add((traced.File, traced.Line), new SheetStop(
-                traced.Line, traced.File, Findings.Excerpt.Of(block.Line, 0, 0).Text.Trim(), CommentText.In(block, Longest) ?? _above, traced.Step.After.Tool, isManual));
+                traced.Line, traced.File, Findings.Excerpt.Of(block.Line, 0, 0).Text.Trim(), CommentText.In(block, Longest) ?? _above, traced.Step.After.Tool, kind));
     }
 
-    void NoteOffsets(in ControlState state)
+    void NoteOffsets(in ControlState state, bool isLength, bool isRadius)
     {
-        if (state.WorkOffset > 0)
-            _workOffsets.Add(state.WorkOffset);
+        if (!isLength && !isRadius)
+            return;
         if (!_offsets.TryGetValue(state.Tool, out var offsets))
             _offsets.Add(state.Tool, offsets = ([], []));
-        if (state.LengthOffset != LengthOffsetMode.Off && state.H > 0)
+        if (isLength && state.LengthOffset != LengthOffsetMode.Off && state.H > 0)
             offsets.Lengths.Add(state.H);
-        if (state.Compensation is CompensationSide.Left or CompensationSide.Right && state.D >= 0)
+        if (isRadius && state.Compensation is CompensationSide.Left or CompensationSide.Right && state.D >= 0)
             offsets.Radii.Add(state.D);
     }
 }

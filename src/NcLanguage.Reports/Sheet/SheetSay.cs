@@ -29,7 +29,15 @@ static class SheetSay
         : $"{least} to {greatest}";
 
     /// <summary>Seconds as a number; more than that where some moves' time is not known.</summary>
-    public static string Seconds(MoveTotals totals) => (totals.UnknownMoves > 0 ? "over " : "") + Say.Number(totals.Seconds, 1);
+    public static string Seconds(MoveTotals totals) => Over(totals, totals.Seconds);
+
+    /// <summary>Mm without a cut, in the same way.</summary>
+    public static string Rapid(MoveTotals totals) => Over(totals, totals.RapidDistance);
+
+    /// <summary>Mm of cuts, in the same way.</summary>
+    public static string Cut(MoveTotals totals) => Over(totals, totals.CutDistance);
+
+    static string Over(MoveTotals totals, double known) => (totals.UnknownMoves > 0 ? "over " : "") + Say.Number(known, 1);
 
     /// <summary>A line as people count, with its file where that is another.</summary>
     public static string Line(int line, string? file) => (line + 1).ToString(CultureInfo.InvariantCulture) + (file is null ? "" : $" of {file}");

@@ -26,7 +26,7 @@ static class SheetTools
             used.Select(tool => new[]
             {
                 SheetSay.Tool(tool.Tool), SheetSay.Range(tool.Speed, 0), SheetSay.Range(tool.Feed), Numbers(tool.Operations.Select(operation => operation.Number)),
-                Say.Number(tool.Totals.RapidDistance, 1), Say.Number(tool.Totals.CutDistance, 1), SheetSay.Seconds(tool.Totals),
+                SheetSay.Rapid(tool.Totals), SheetSay.Cut(tool.Totals), SheetSay.Seconds(tool.Totals),
             }));
         var idle = setup.Tools.Where(tool => used.All(work => work.Tool != tool.Number)).Select(tool => $"T{tool.Number}").ToList();
         if (idle.Count > 0)

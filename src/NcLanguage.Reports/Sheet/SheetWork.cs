@@ -49,7 +49,7 @@ static class SheetWork
         SheetSay.Range(operation.Speed, 0), SheetSay.Range(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : SheetSay.Number(operation.Deepest),
         operation.Nearest is { } nearest ? Say.Number(nearest.Distance) : SheetSay.None,
         .. hasRemoved ? new[] { operation.Removed is { } removed ? Say.Number(removed / 1000, 2) : "not known" } : [],
-        Say.Number(operation.Totals.RapidDistance, 1), Say.Number(operation.Totals.CutDistance, 1), SheetSay.Seconds(operation.Totals),
+        SheetSay.Rapid(operation.Totals), SheetSay.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),
     ];
 
     public static void WriteApproaches(SheetHtml page, Job job, OperationList list)
@@ -93,7 +93,13 @@ static class SheetWork
             run.Stops.Select(stop => new[]
             {
                 SheetSay.Line(stop.Line, stop.File), stop.Block, stop.Comment ?? SheetSay.None, SheetSay.Tool(stop.Tool),
-                stop.IsManual ? "take the tool out of the hole by hand, then start" : "stop; start again by hand", Say.Number(stop.Times),
+                stop.Kind switch
+                {
+                    StopKind.ByHand => "take the tool out of the hole by hand, then start",
+                    StopKind.Optional => "optional stop; acts only with the switch on",
+                    _ => "stop; start again by hand",
+                },
+                Say.Number(stop.Times),
             }));
     }
 

@@ -90,6 +90,40 @@ public sealed class MotionDataTests
         Assert.All(contacts, contact => Assert.Contains($"line {lines[contact.GetProperty("step").GetInt32()]}", contact.GetProperty("text").GetString(), StringComparison.Ordinal));
     }
 
+    /// <summary>Two holes of one block, two of a repeated one, and two that a subroutine drills in each of two calls: a button leads to the very hole.</summary>
+    [Fact]
+    public void Every_hole_leads_to_the_move_that_leaves_it()
+    {
+        var folder = Directory.CreateTempSubdirectory();
+        try
+        {
+            var main = Path.Combine(folder.FullName, "part.nc");
+            File.WriteAllText(main, "G21 G90 G17 G94 G54\nT1 M6\nG0 X0 Y0 Z20 S1000 M3\nG81 G98 X5 Y5 Z-2 R2 F100\nG91 X10 L3\nG90 G80\nM98 P200 L2\nM30\n");
+            File.WriteAllText(Path.Combine(folder.FullName, "O200.nc"), "O200\nG90 G81 G98 X60 Y10 Z-2 R2 F100\nX70\nG80\nM99\n");
+            var page = Example.FromDisk(main).PageData();
+            var holes = page.GetProperty("holes").EnumerateArray().ToList();
+            var (step, move) = (Ints(page.GetProperty("drilled"), "step"), Ints(page.GetProperty("drilled"), "move"));
+            var (lines, files) = (Ints(page.GetProperty("steps"), "line"), Ints(page.GetProperty("steps"), "file"));
+            var to = Numbers(page.GetProperty("moves"), "to");
+            Assert.Equal([4, 5, 5, 5, 2, 3, 2, 3], step.Select(index => lines[index]));
+            Assert.Equal([0, 0, 0, 0, 1, 1, 1, 1], step.Select(index => files[index]));
+            Assert.Equal(holes.Count, move.Length);
+            for (var i = 0; i < holes.Count; i++)
+            {
+                Assert.Equal(step[i], StepOf(page, move[i]));
+                Assert.Equal(holes[i].GetProperty("x").GetDouble(), to[move[i] * 3]);
+                Assert.Equal(holes[i].GetProperty("y").GetDouble(), to[move[i] * 3 + 1]);
+                Assert.Equal(holes[i].GetProperty("returnTo").GetDouble(), to[move[i] * 3 + 2]);
+            }
+            Assert.Equal(move.Order(), move);
+            Assert.Equal(move.Length, move.Distinct().Count());
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     [Fact]
     public void A_long_run_is_bounded_and_says_so()
     {

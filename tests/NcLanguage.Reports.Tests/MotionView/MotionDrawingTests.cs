@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -86,10 +87,34 @@ public sealed class MotionDrawingTests
     public void What_is_not_known_is_told()
     {
         var words = WordsOf(Example.Of("G21 G90 G55\nG0 X1 Y1 Z1\nG1 X5 F100\nM30\n", Example.Plate));
-        Assert.Contains(words, text => text.Contains("moves are not drawn: where it leads is not known", StringComparison.Ordinal));
+        Assert.Contains(words, text => text.Contains("moves are not drawn: where they start or end is not known", StringComparison.Ordinal));
+        // The first move comes from nobody knows where; the second has both ends.
+        Assert.Contains(WordsOf(Example.Of("G21 G90 G54\nG0 X1 Y1 Z1\nX5\nM30\n")), text => text.Contains("1 move is not drawn: where it starts or ends is not known", StringComparison.Ordinal));
         Assert.Contains(WordsOf(Example.Of("")), text => text.Contains("no block that does anything", StringComparison.Ordinal));
         Assert.Contains(WordsOf(Example.Of("G21\nM30\n")), text => text.Contains("moves nothing", StringComparison.Ordinal));
         Assert.Contains(WordsOf(Example.Of("G21 G90 G54\nG0 X1 Y1 Z1\n")), text => text.Contains("no setup file", StringComparison.Ordinal));
+    }
+
+    /// <summary>Supports lie under the stock: their hidden edges (dashed, ISO 128-2 line 02.1, from memory) must not be painted over by its filling.</summary>
+    [Fact]
+    public void Hidden_edges_are_drawn_over_the_filling_of_the_stock()
+    {
+        var setup = Example.Plate with { Supports = [new BoxObstacle("parallel", new(new(10, 0, -30), new(20, 60, -10)))] };
+        var root = XDocument.Parse(MotionDrawing.Of(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\nX9\nM30\n", setup).Recording)).Root!;
+        var plan = root.Elements(Svg + "g").Single(group => group.Attribute("class")!.Value == "g-plan").Elements().Select(element => element.Attribute("class")!.Value).ToList();
+        var stock = plan.FindIndex(name => name.Contains("d-stock", StringComparison.Ordinal));
+        Assert.InRange(stock, 0, plan.FindIndex(name => name == "d-hidden") - 1);
+    }
+
+    /// <summary>WCAG 2.1, success criterion 1.4.11: 3 to 1 for lines on the paper and on the stock.</summary>
+    [Fact]
+    public void Lines_can_be_told_from_paper_and_stock()
+    {
+        var colours = Regex.Matches(DrawingStyle.Css, @"\.d-(rapid|feed|contact|stock) \{ (?:stroke|fill): #([0-9a-f]{6})").ToDictionary(match => match.Groups[1].Value, match => match.Groups[2].Value);
+        Assert.Equal(4, colours.Count);
+        foreach (var line in new[] { "rapid", "feed", "contact" })
+            foreach (var ground in new[] { "ffffff", colours["stock"] })
+                Assert.InRange(Wcag.Contrast(colours[line], ground), 3, 21);
     }
 
     /// <summary>One inch is 25.4 mm: lengths are shown in mm, with their unit.</summary>

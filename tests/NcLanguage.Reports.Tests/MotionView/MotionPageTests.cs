@@ -97,10 +97,18 @@ public sealed partial class MotionPageTests
                 AssertContrast(colours, line, "ground", 3);
                 if (line != "line")
                     AssertContrast(colours, line, "stock", 3);
-                // Where the stock was cut, the ways of feeds still stand out; the rest is told by dashes and marks.
-                if (line is "ink" or "feed" or "tool-edge" or "clamp")
+                // A contact has a rim in the colour of the ground.
+                if (line is not ("line" or "contact"))
                     AssertContrast(colours, line, "cut", 3);
             });
+            // What is still to come is drawn through: what is seen is a mixture.
+            var ahead = double.Parse(Ahead().Match(scheme.Value).Groups[1].Value, CultureInfo.InvariantCulture);
+            foreach (var line in new[] { "rapid", "feed" })
+                foreach (var ground in new[] { "ground", "stock", "cut" })
+                {
+                    colours["mixed"] = Wcag.Over(colours[line], colours[ground], ahead);
+                    AssertContrast(colours, "mixed", ground, 3);
+                }
         }
         // Every colour has a name, so that none escapes this test.
         Assert.Equal(schemes.Sum(scheme => Colours().Count(scheme.Value)), Regex.Count(MotionPage.Style.Replace("color: #000000", "", StringComparison.Ordinal), "#[0-9a-f]{6}"));
@@ -108,17 +116,8 @@ public sealed partial class MotionPageTests
 
     static void AssertContrast(Dictionary<string, string> colours, string one, string other, double least)
     {
-        var (a, b) = (Luminance(colours[one]), Luminance(colours[other]));
-        var contrast = (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05);
+        var contrast = Wcag.Contrast(colours[one], colours[other]);
         Assert.True(contrast >= least, $"{one} #{colours[one]} on {other} #{colours[other]}: {contrast:0.00}");
-    }
-
-    /// <summary>Relative luminance as WCAG 2.1 defines it for sRGB.</summary>
-    static double Luminance(string colour)
-    {
-        var parts = Enumerable.Range(0, 3).Select(i => int.Parse(colour.AsSpan(2 * i, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture) / 255.0)
-            .Select(part => part <= 0.04045 ? part / 12.92 : Math.Pow((part + 0.055) / 1.055, 2.4)).ToList();
-        return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2];
     }
 
     static string Hash(string text) => Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
@@ -137,6 +136,9 @@ public sealed partial class MotionPageTests
 
     [GeneratedRegex(@":root[^{]*\{[^}]+\}")]
     private static partial Regex Schemes();
+
+    [GeneratedRegex(@"--ahead: ([0-9.]+);")]
+    private static partial Regex Ahead();
 
     [GeneratedRegex("--([a-z-]+): #([0-9a-f]{6})")]
     private static partial Regex Colours();

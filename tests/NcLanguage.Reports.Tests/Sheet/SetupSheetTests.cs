@@ -116,6 +116,39 @@ public sealed class SetupSheetTests
         Assert.Contains("by hand", stops[1]["what"], StringComparison.Ordinal);
     }
 
+    /// <summary>M0 stops always, M1 only with the operator's switch on (NIST RS274NGC version 3, 3.6.1, from memory).</summary>
+    [Fact]
+    public void An_optional_stop_is_told_from_one_that_always_stops()
+    {
+        var stops = SheetPage.Of("G21 G90 G54\nT1 M6\nG0 X0 Y0 Z9\nM1\nM0\nM30\n", Setup).Rows("stops");
+        Assert.Equal([("4", "optional stop; acts only with the switch on"), ("5", "stop; start again by hand")], stops.Select(stop => (stop["line"], stop["what"])));
+    }
+
+    /// <summary>On its way from the tool change each tool still has the offsets of the one before.</summary>
+    [Fact]
+    public void Offsets_of_a_tool_are_those_that_it_is_called_or_cuts_with()
+    {
+        var tools = SheetPage.Of("""
+            G21 G90 G17 G94 G54 G40
+            T1 M6
+            G43 H1 G0 X0 Y0 Z40 S1000 M3
+            G41 D1 G1 X10 F100
+            X20
+            G0 Z40
+            T2 M6
+            G0 X30 Y0
+            G43 H2 Z20
+            G41 D2 X40
+            G1 X50 F100
+            G40 X60
+            T3 M6
+            G0 X0
+            G43 H3 Z9
+            M30
+            """, Setup).Rows("tools");
+        Assert.Equal([("1", "1"), ("2", "2"), ("3", "–")], tools.Select(tool => (tool["H"], tool["D"])));
+    }
+
     [Fact]
     public void Clamps_are_drawn_and_listed_with_their_places_from_the_datum()
     {

@@ -16,15 +16,28 @@ const camera = {
 
   /** Puts all that there is into all views. */
   fit(views) {
-    const margin = 30;
-    this.scale = Infinity;
     for (let axis = 0; axis < 3; axis++) this.middle[axis] = (motion.low[axis] + motion.high[axis]) / 2;
+    this.scale = this.fitting(views);
+  },
+
+  /** Changes the size of the views: what stood in their middle stays there, as many times larger than all in view as it was. */
+  keep(views, change) {
+    const zoom = this.scale / this.fitting(views);
+    change();
+    this.scale = zoom * this.fitting(views);
+  },
+
+  /** The scale that puts all that there is into all views. */
+  fitting(views) {
+    const margin = 30;
+    let scale = Infinity;
     for (const view of views) {
       const { across, up } = view.projection;
       const wide = Math.max(motion.high[across] - motion.low[across], 1);
       const tall = Math.max(motion.high[up] - motion.low[up], 1);
-      this.scale = Math.min(this.scale, Math.max(view.width - 2 * margin, 20) / wide, Math.max(view.height - 2 * margin, 20) / tall);
+      scale = Math.min(scale, Math.max(view.width - 2 * margin, 20) / wide, Math.max(view.height - 2 * margin, 20) / tall);
     }
+    return scale;
   },
 
   /** Larger or smaller about a place that stays where it is in the picture. */

@@ -39,6 +39,9 @@ function onKey(event) {
     camera.pan(projections.plan, right, down);
     if (down) camera.middle[2] += down / camera.scale;
     page.follow();
+  } else if (event.key.length === 1 && event.key !== ' ' && !byId('sign-keys').checked) {
+    // Who speaks to the computer, or whose hand slips, can do without keys of one letter or sign.
+    return;
   } else if (pictureKeys[event.key]) {
     pictureKeys[event.key]();
     page.follow();
@@ -91,20 +94,11 @@ function listen() {
   for (const view of page.views) listenTo(view);
 }
 
-/** The block that drills a hole: of the runs of its line, the one with the hole's number. */
+/** Goes behind the last move of a hole. */
 function goToHole(number) {
-  let same = 0;
-  for (let i = 0; i < number - 1; i++) if (motion.holes[i].line === motion.holes[number - 1].line) same++;
-  const hole = motion.holes[number - 1];
-  // A hole that another file drills has the line of the call.
-  for (let step = 0; step < steps.count; step++) {
-    if (steps.line[step] !== hole.line || steps.file[step] !== 0 || (!hole.file && motion.states[steps.state[step]].cycle <= 0)) continue;
-    if (same === 0 || hole.file) {
-      cursor.goTo(step);
-      return;
-    }
-    same--;
-  }
+  const [step, move] = [drilled.step[number - 1], drilled.move[number - 1]];
+  if (move >= firstMove(step)) cursor.goToMove(move);
+  else cursor.goTo(step);
 }
 
 function listenTo(view) {

@@ -56,6 +56,23 @@ const cursor = {
     return secondsTo[this.endMove];
   },
 
+  /** The hole in hand, by its index in the table: of those of the block, the one whose last move is not yet behind. -1 where the block drills none. */
+  get hole() {
+    let found = -1;
+    // Holes are drilled in the order of the table.
+    let [low, high] = [0, drilled.step.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (drilled.step[middle] < this.step) low = middle + 1;
+      else high = middle;
+    }
+    for (; drilled.step[low] === this.step && this.step >= 0; low++) {
+      found = low;
+      if (drilled.move[low] >= this.endMove - 1) break;
+    }
+    return found;
+  },
+
   /** The move of the block with the least distance to an obstacle; -1 where none is known. */
   get nearest() {
     let nearest = -1;

@@ -60,6 +60,9 @@ steps.position = new Float64Array(steps.count * 3).fill(NaN);
 const stepOfMove = new Int32Array(moves.count);
 for (let step = 0; step < steps.count; step++) stepOfMove.fill(step, firstMove(step), endMove(step));
 
+/** Of each hole that is kept, in the order of the table: its step, and its last move. */
+const drilled = { step: unpack(motion.drilled.step, Int32Array), move: unpack(motion.drilled.move, Int32Array) };
+
 /** Seconds from the beginning to each move, and how many moves before it are of unknown time, which count as none. */
 const secondsTo = new Float64Array(moves.count + 1);
 const untimedTo = new Int32Array(moves.count + 1);

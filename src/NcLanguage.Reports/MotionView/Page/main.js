@@ -25,7 +25,8 @@ const page = {
     listen();
     // Who does not want motion gets the slow run to begin with.
     byId('speed').value = matchMedia('(prefers-reduced-motion: reduce)').matches ? '1' : '5';
-    new ResizeObserver(() => this.resize()).observe(byId('stage'));
+    const observer = new ResizeObserver(() => this.resize());
+    for (const view of this.views) observer.observe(view.figure);
     matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.recolour());
     window.addEventListener('beforeprint', () => this.print(true));
     window.addEventListener('afterprint', () => this.print(false));
@@ -76,11 +77,14 @@ const page = {
     this.redraw();
   },
 
+  /** After a view has got another size. Drawn at once: until the next frame the canvases would be black. */
   resize() {
-    if (this.isHeld) return;
-    for (const view of this.views) view.resize(window.devicePixelRatio || 1);
-    camera.fit(this.views);
-    this.draw();
+    const ratio = window.devicePixelRatio || 1;
+    if (this.isHeld || this.views.every((view) => view.hasSize(ratio))) return;
+    camera.keep(this.views, () => {
+      for (const view of this.views) view.resize(ratio);
+    });
+    for (const view of this.views) view.draw(cursor, false);
   },
 
   /** After the cursor has moved: words and picture, and word to the editor unless it came from there. */

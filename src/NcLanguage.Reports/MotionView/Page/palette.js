@@ -2,11 +2,14 @@
 
 const palette = {
   colours: {},
+  /** How much of the colour of a move that is still to come covers what lies under it. */
+  ahead: 1,
 
   read() {
     const style = getComputedStyle(document.documentElement);
     for (const name of ['ground', 'ink', 'faint', 'line', 'rapid', 'feed', 'contact', 'contact-text', 'stock', 'cut', 'clamp', 'support', 'tool', 'tool-edge', 'accent'])
       this.colours[name] = style.getPropertyValue(`--${name}`).trim();
+    this.ahead = Number(style.getPropertyValue('--ahead'));
   },
 
   /** Black on white, whatever the screen shows. */

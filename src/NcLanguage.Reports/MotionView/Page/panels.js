@@ -35,8 +35,14 @@ function movesText(step) {
   return told.length === 12 ? `${told.slice(0, 11).join(', ')} …` : told.join(', ') || 'none';
 }
 
-function clearanceText(move) {
-  if (move < 0) return '';
+/** How near the moves done of the block in hand come to an obstacle; empty where there is none, or nothing travels. */
+function clearanceText() {
+  const move = cursor.nearest;
+  if (move < 0) {
+    let travels = false;
+    for (let i = cursor.startMove; i < cursor.endMove && !travels; i++) travels = isMotion(i);
+    return travels && motion.obstacles.length > 0 ? 'not known' : '';
+  }
   const name = motion.obstacles[moves.obstacle[move]].name;
   const distance = moves.clearance[move];
   if (meets(move) && !isToolKnown(motion.states[steps.state[stepOfMove[move]]].tool)) return `meets ${name}, even with the tool's axis alone`;
@@ -56,9 +62,11 @@ const panels = {
   begin() {
     document.title = `${motion.name}: motion`;
     byId('name').textContent = motion.name;
+    // What is not known of some moves comes on top.
+    const over = motion.unknownMoves > 0 ? 'over ' : '';
     byId('subtitle').textContent =
-      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${duration(motion.seconds)}; ` +
-      `${say(motion.rapidDistance, 'mm', 1)} at rapid, ${say(motion.cutDistance, 'mm', 1)} cutting. Drawn in ${motion.frame}, lengths in mm; ` +
+      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds)}; ` +
+      `${over}${say(motion.rapidDistance, 'mm', 1)} at rapid, ${over}${say(motion.cutDistance, 'mm', 1)} cutting. Drawn in ${motion.frame}, lengths in mm; ` +
       `${motion.projection === 'first' ? 'first' : 'third'}-angle projection.`;
     for (const name of ['Line', 'Place', 'Clearance', 'Time', 'Moves', 'Tool', 'Feed, speed', 'Levels', 'Work offset', 'Codes']) {
       element('dt', name, byId('block-facts'));
@@ -99,15 +107,21 @@ const panels = {
     body.replaceChildren();
     for (const hole of motion.holes.slice(0, most)) {
       const row = element('tr', undefined, body);
-      const jump = element('button', String(hole.number), element('td', undefined, row));
-      jump.type = 'button';
-      jump.dataset.line = hole.line;
-      jump.dataset.number = hole.number;
-      jump.setAttribute('aria-label', `To hole ${hole.number}`);
+      const first = element('td', undefined, row);
+      // What comes behind the moves that are kept cannot be gone to.
+      if (hole.number > drilled.step.length) first.textContent = hole.number;
+      else {
+        const jump = element('button', String(hole.number), first);
+        jump.type = 'button';
+        jump.dataset.number = hole.number;
+        jump.setAttribute('aria-label', `To hole ${hole.number}`);
+      }
       element('td', hole.file ? `${hole.line} calls ${hole.file}` : String(hole.line), row);
       element('td', hole.cycle, row);
       element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
-      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, hole.dwellSeconds, hole.feed, hole.speed]) element('td', value === null ? '?' : say(value), row);
+      const dwell = hole.dwellSeconds ? say(hole.dwellSeconds) : '–';
+      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, dwell, hole.feed, hole.speed])
+        element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);
     }
     byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holes.length}`;
     byId('holes-section').querySelector('.scroll').hidden = motion.holes.length === 0;
@@ -135,7 +149,7 @@ const panels = {
     this.fact('Levels', state ? state.levels : '');
     this.fact('Moves', step < 0 ? '' : (isWithin ? `${cursor.endMove - cursor.startMove} of ${endMove(step) - cursor.startMove}: ` : '') + movesText(step));
     this.fact('Time', step < 0 ? '' : timeText());
-    this.fact('Clearance', clearanceText(nearest));
+    this.fact('Clearance', clearanceText());
     this.facts.get('Clearance').className = nearest >= 0 && meets(nearest) ? 'meets' : '';
     const slider = byId('slider');
     slider.value = step + 1;
@@ -152,11 +166,12 @@ const panels = {
   /** Reads the block to those who listen, once the page has come to rest. */
   speak() {
     const { step } = cursor;
-    const nearest = clearanceText(cursor.nearest);
-    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} millimetres. ${nearest}`;
+    const clearance = clearanceText();
+    const nearness = clearance === 'not known' ? 'Clearance not known' : clearance;
+    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} millimetres. ${nearness}`;
     const row = byId('holes').querySelector('tr[aria-current]');
     row?.removeAttribute('aria-current');
-    const current = step < 0 ? null : byId('holes').querySelector(`button[data-line="${steps.line[step]}"]`);
-    current?.closest('tr').setAttribute('aria-current', 'step');
+    const current = cursor.hole < 0 ? null : byId('holes').tBodies[0].rows[cursor.hole];
+    current?.setAttribute('aria-current', 'step');
   },
 };

@@ -174,10 +174,10 @@ function drawScale(view, g) {
 }
 
 /**
- * The ways of moves from one to another, the latter excluded: rapids dashed, feeds whole, contacts thick. Of a long stretch, what is shorter than half a
+ * The ways of moves from one to another, the latter excluded: rapids dashed, feeds whole, contacts thick; those ahead narrow and paler. Of a long stretch, what is shorter than half a
  * pixel is drawn with what follows, and what would be drawn upon itself is drawn once.
  */
-function drawMoves(view, g, from, to, alpha) {
+function drawMoves(view, g, from, to, isAhead) {
   if (from >= to) return;
   const ways = [new Path2D(), new Path2D(), new Path2D()];
   const drawn = to - from > 2000 ? new Set() : null;
@@ -221,11 +221,13 @@ function drawMoves(view, g, from, to, alpha) {
   }
   if (way >= 0 && (x !== penX || y !== penY)) line();
 
-  g.globalAlpha = alpha;
   g.lineJoin = 'bevel';
-  for (const [i, colour, width, dash] of [[0, 'rapid', 1, [5, 4]], [1, 'feed', 1.6, []], [2, 'contact', 3, []]]) {
+  // A rim in the colour of the ground parts a contact from whatever lies under it.
+  const lines = [[0, 'rapid', 1.2, [5, 4]], [1, 'feed', 2, []], [2, 'ground', 6, []], [2, 'contact', 3, []]];
+  for (const [i, colour, width, dash] of lines) {
+    g.globalAlpha = isAhead && i < 2 ? palette.ahead : 1;
     g.strokeStyle = palette.colours[colour];
-    g.lineWidth = width;
+    g.lineWidth = isAhead && i < 2 ? width / 2 : width;
     g.setLineDash(dash);
     g.stroke(ways[i]);
   }

@@ -65,8 +65,6 @@ function drawCylinder(view, g, x, y, cylinder, tool) {
 function drawContacts(view, g) {
   const { across, up } = view.projection;
   const seen = new Set();
-  g.strokeStyle = palette.colours.contact;
-  g.lineWidth = 3;
   for (const contact of motion.contacts) {
     const [x, y] = view.at(contact.tip[across] ?? NaN, contact.tip[up] ?? NaN);
     const key = `${Math.round(x / 6)} ${Math.round(y / 6)}`;
@@ -78,7 +76,12 @@ function drawContacts(view, g) {
     g.lineTo(x + 5.6, y + 5.6);
     g.moveTo(x - 5.6, y + 5.6);
     g.lineTo(x + 5.6, y - 5.6);
-    g.stroke();
+    // A rim in the colour of the ground parts it from whatever lies under it.
+    for (const [colour, width] of [['ground', 6], ['contact', 3]]) {
+      g.strokeStyle = palette.colours[colour];
+      g.lineWidth = width;
+      g.stroke();
+    }
   }
 }
 

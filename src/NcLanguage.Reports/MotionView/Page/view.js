@@ -45,8 +45,14 @@ class View {
     this.resize(window.devicePixelRatio || 1);
   }
 
-  resize(ratio) {
+  /** Whether the canvas still has the size that it was made for. */
+  hasSize(ratio) {
     const box = this.canvas.getBoundingClientRect();
+    return this.ratio === ratio && Math.abs(this.width - Math.max(box.width, 40)) < 0.01 && Math.abs(this.height - Math.max(box.height, 40)) < 0.01;
+  }
+
+  /** Takes the size of its place on the page. */
+  resize(ratio, box = this.canvas.getBoundingClientRect()) {
     [this.width, this.height, this.ratio] = [Math.max(box.width, 40), Math.max(box.height, 40), ratio];
     for (const canvas of [this.canvas, this.still, this.done, this.kept])
       [canvas.width, canvas.height] = [Math.round(this.width * ratio), Math.round(this.height * ratio)];
@@ -94,7 +100,7 @@ class View {
     const isPlan = this.projection.along === 2;
     if (isPlan && shown.holes) reserveHoles(this);
     const named = drawSetup(this, g);
-    if (shown.ahead) drawMoves(this, g, 0, moves.count, 0.4);
+    if (shown.ahead) drawMoves(this, g, 0, moves.count, true);
     if (shown.holes) drawHoles(this, g);
     drawDatum(this, g);
     // Contacts have the first choice of room, names the next.
@@ -112,13 +118,13 @@ class View {
         // A picture of a little before is kept: the next steps back need only draw what is behind it.
         const keep = Math.max(0, to - View.behind);
         const k = this.begin(this.kept);
-        drawMoves(this, k, 0, keep, 1);
+        drawMoves(this, k, 0, keep, false);
         this.keptTo = keep;
       }
       g.drawImage(this.kept, 0, 0, this.width, this.height);
       this.doneTo = this.keptTo;
     }
-    if (to > this.doneTo) drawMoves(this, this.scaled(this.done.getContext('2d')), this.doneTo, to, 1);
+    if (to > this.doneTo) drawMoves(this, this.scaled(this.done.getContext('2d')), this.doneTo, to, false);
     this.doneTo = to;
   }
 
@@ -144,8 +150,9 @@ class View {
     g.drawImage(this.done, 0, 0);
     this.scaled(g);
     this.drawBlock(g, cursor);
-    if (shown.contacts) drawContacts(this, g);
     if (shown.tool && cursor.step >= 0) drawTool(this, g, cursor.place, cursor.tool);
+    // A contact is what must not be covered.
+    if (shown.contacts) drawContacts(this, g);
   }
 
   /** The moves of the block in hand, in the colour of words and thick. */

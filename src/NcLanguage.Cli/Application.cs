@@ -1,12 +1,15 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.CommandLine.Help;
 using NcLanguage.Cli.Check;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Compare;
+using NcLanguage.Cli.Completions;
 using NcLanguage.Cli.Demo;
 using NcLanguage.Cli.Explain;
 using NcLanguage.Cli.Figures;
 using NcLanguage.Cli.Format;
+using NcLanguage.Cli.Grammar;
 using NcLanguage.Cli.Holes;
 using NcLanguage.Cli.Schema;
 using NcLanguage.Cli.Serve;
@@ -33,7 +36,9 @@ static class Application
         ("explain", ExplainCommand.Create),
         ("figure", FigureCommand.Create),
         ("schema", SchemaCommand.Create),
+        ("grammar", GrammarCommand.Create),
         ("demo", DemoCommand.Create),
+        ("completions", CompletionsCommand.Create),
         ("serve", ServeCommand.Create),
     ];
 
@@ -51,8 +56,11 @@ static class Application
 
     public static async Task<int> RunAsync(string[] args)
     {
-        var parse = Commands(args).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parse.Action is not HelpAction && (parse.Errors.Count > 0 || UsageError.HasUnknown(parse)))
+        var commands = Commands(args);
+        var parse = commands.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        // A line that a shell wants completed is unfinished as a matter of course.
+        var isCompleted = commands.Directives.OfType<SuggestDirective>().Any(directive => parse.GetResult(directive) is not null);
+        if (!isCompleted && parse.Action is not HelpAction && (parse.Errors.Count > 0 || UsageError.HasUnknown(parse)))
             return Fail(UsageError.Of(parse));
         // A second Ctrl-C, or one that nothing answers, ends the process at once.
         var invocation = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = TimeSpan.FromSeconds(2) };

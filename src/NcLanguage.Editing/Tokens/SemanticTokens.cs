@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
@@ -79,7 +80,7 @@ public static class SemanticTokens
         switch (letter)
         {
             case 'G' or 'M':
-                tokens.Add(new(line, token.Start, token.End, letter == 'G' && token.Value is >= 73 and < 90 and not (80 or (>= 77 and < 80)) ? TokenType.Function : TokenType.Keyword, moves));
+                tokens.Add(new(line, token.Start, token.End, TypeOfCode(letter, token.Value), moves));
                 return;
             case 'N':
                 tokens.Add(new(line, token.Start, token.End, TokenType.Label, TokenModifiers.Definition | unreached));
@@ -89,7 +90,8 @@ public static class SemanticTokens
                 return;
         }
         var own = letter is >= 'X' and <= 'Z' or >= 'I' and <= 'K' or 'R' ? moves : unreached;
-        tokens.Add(new(line, token.Start, token.Start + 1, TokenType.Parameter, own));
+        var type = AddressTable.Find(letter) is { } address && WordKinds.IsSwitch(WordKinds.Of(address)) ? TokenType.Property : TokenType.Parameter;
+        tokens.Add(new(line, token.Start, token.Start + 1, type, own));
         if (token.Kind == TokenKind.BareLetter)
             return;
         if (token.IsExpression)
@@ -97,6 +99,10 @@ public static class SemanticTokens
         else
             tokens.Add(new(line, token.ValueStart, token.End, TokenType.Number, own));
     }
+
+    static TokenType TypeOfCode(char letter, double value) => letter == 'M' ? TokenType.Property
+        : CodeTable.Find(letter, (int)Math.Round(value * 10)) is { Group: ModalGroup.Cycle } code && WordKinds.Of(code) == WordKind.Cycle ? TokenType.Function
+        : TokenType.Keyword;
 
     static bool IsAllow(in Block block, in Token token) =>
         System.Text.Ascii.EqualsIgnoreCase(block.TextOf(token).TrimStart("(; \t"u8) is var text && text.Length >= 8 ? text[..8] : text, "nc-allow"u8);

@@ -5,13 +5,13 @@ public enum TokenType
 {
     Comment,
 
-    /// <summary>G and M codes, and the words that steer the order of blocks.</summary>
+    /// <summary>G codes, and the words that steer the order of blocks.</summary>
     Keyword,
 
     /// <summary>A cycle's code, a function in an expression, a program's number.</summary>
     Function,
 
-    /// <summary>The letter of an address.</summary>
+    /// <summary>The letter of another address.</summary>
     Parameter,
     Number,
     Variable,
@@ -19,6 +19,9 @@ public enum TokenType
 
     /// <summary>A block number.</summary>
     Label,
+
+    /// <summary>What switches the machine: M codes, and the letters of feed, speed, tool and offset numbers.</summary>
+    Property,
 }
 
 /// <summary>What more is known of a stretch.</summary>

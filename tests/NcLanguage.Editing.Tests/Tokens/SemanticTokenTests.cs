@@ -15,18 +15,19 @@ public sealed class SemanticTokenTests
 
     [Theory]
     [InlineData("N10 G0 X1.5", "N10:Label/Definition G0:Keyword/Rapid X:Parameter/Rapid 1.5:Number/Rapid")]
-    [InlineData("G90 G1 X5 F100", "G90:Keyword/Cut G1:Keyword/Cut X:Parameter/Cut 5:Number/Cut F:Parameter 100:Number")]
-    [InlineData("G81 X1 Y2 Z-3 R2 F50", "G81:Function/Cut X:Parameter/Cut 1:Number/Cut Y:Parameter/Cut 2:Number/Cut Z:Parameter/Cut -3:Number/Cut R:Parameter/Cut 2:Number/Cut F:Parameter 50:Number")]
-    [InlineData("(NC-ALLOW r-far: why) M5 ; end", "(NC-ALLOW r-far: why):Comment/Documentation M5:Keyword ; end:Comment")]
+    [InlineData("G90 G1 X5 F100", "G90:Keyword/Cut G1:Keyword/Cut X:Parameter/Cut 5:Number/Cut F:Property 100:Number")]
+    [InlineData("G81 X1 Y2 Z-3 R2 F50", "G81:Function/Cut X:Parameter/Cut 1:Number/Cut Y:Parameter/Cut 2:Number/Cut Z:Parameter/Cut -3:Number/Cut R:Parameter/Cut 2:Number/Cut F:Property 50:Number")]
+    [InlineData("(NC-ALLOW r-far: why) M5 ; end", "(NC-ALLOW r-far: why):Comment/Documentation M5:Property ; end:Comment")]
     [InlineData("#100=[#<a b>*SIN[30]+2]", "#100:Variable/Modification =:Operator #<a b>:Variable *:Operator SIN:Function 30:Number +:Operator 2:Number")]
     [InlineData("IF [#1 EQ 2] GOTO 10\nN10", "IF:Keyword #1:Variable EQ:Operator 2:Number GOTO:Keyword 10:Label N10:Label/Definition")]
+    [InlineData("T4 M6 D4 H4", "T:Property 4:Number M6:Property D:Property 4:Number H:Property 4:Number")]
     [InlineData("%\n/2 O7 (PLATE)", "%:Operator /2:Operator O7:Function/Definition (PLATE):Comment")]
-    [InlineData("O7 SUB\nO7 ENDSUB\nO7 CALL [5]\nM2", "O7:Function SUB:Keyword O7:Function ENDSUB:Keyword O7:Function CALL:Keyword 5:Number M2:Keyword")]
+    [InlineData("O7 SUB\nO7 ENDSUB\nO7 CALL [5]\nM2", "O7:Function SUB:Keyword O7:Function ENDSUB:Keyword O7:Function CALL:Keyword 5:Number M2:Property")]
     public void Each_part_by_what_it_is_and_does(string program, string expected) => Assert.Equal(expected, Of(program));
 
     [Fact]
     public void Blocks_that_the_run_never_comes_to_are_marked() =>
-        Assert.Equal("GOTO:Keyword 10:Label G0:Keyword/NotRun X:Parameter/NotRun 1:Number/NotRun N10:Label/Definition M30:Keyword", Of("GOTO 10\nG0 X1\nN10 M30"));
+        Assert.Equal("GOTO:Keyword 10:Label G0:Keyword/NotRun X:Parameter/NotRun 1:Number/NotRun N10:Label/Definition M30:Property", Of("GOTO 10\nG0 X1\nN10 M30"));
 
     [Fact]
     public void Some_lines_have_the_tokens_that_all_lines_have()

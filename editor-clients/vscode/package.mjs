@@ -1,5 +1,5 @@
 // Packages the extension: bundles the client, copies the grammar and the licence, asks the executable for the JSON
-// schemas, and writes the .vsix.
+// schemas, and writes the .vsix. Its version is the one of Directory.Build.props, as everywhere.
 //   node package.mjs --server FILE [--target PLATFORM] [--out FILE.vsix]
 //     --server   the nclanguage executable (or nclanguage.dll) that gives the schemas
 //     --target   linux-x64, win32-x64, darwin-arm64 …: also bundles --server, for that platform alone
@@ -14,7 +14,7 @@ import { forCompletion } from './completion-schema.mjs';
 
 const here = import.meta.dirname;
 const root = path.resolve(here, '../..');
-const { version } = JSON.parse(fs.readFileSync(path.join(here, 'package.json'), 'utf8'));
+const [, version] = /<VersionPrefix>([^<]+)</.exec(fs.readFileSync(path.join(root, 'Directory.Build.props'), 'utf8'));
 const { values: options } = parseArgs({
   options: { server: { type: 'string' }, target: { type: 'string' }, out: { type: 'string' } },
 });
@@ -25,26 +25,30 @@ if (!options.server) {
 const server = path.resolve(options.server);
 const out = path.resolve(options.out ?? path.join(root, 'artifacts', `nclanguage-${version}${options.target ? `-${options.target}` : ''}.vsix`));
 
-for (const folder of ['dist', 'syntaxes', 'schemas', 'server']) {
-  fs.rmSync(path.join(here, folder), { recursive: true, force: true });
-}
+// Everything of the package is put together in a folder of its own.
+const stage = path.join(root, 'artifacts', 'vscode', path.basename(out, '.vsix'));
+fs.rmSync(stage, { recursive: true, force: true });
 fs.mkdirSync(path.dirname(out), { recursive: true });
-fs.mkdirSync(path.join(here, 'syntaxes'));
-fs.mkdirSync(path.join(here, 'schemas'));
-fs.copyFileSync(path.join(root, 'grammars/nc.tmLanguage.json'), path.join(here, 'syntaxes/nc.tmLanguage.json'));
-fs.copyFileSync(path.join(root, 'LICENSE'), path.join(here, 'LICENSE'));
+for (const folder of ['dist', 'syntaxes', 'schemas']) fs.mkdirSync(path.join(stage, folder), { recursive: true });
+for (const name of ['README.md', 'language-configuration.json']) fs.copyFileSync(path.join(here, name), path.join(stage, name));
+fs.copyFileSync(path.join(root, 'grammars/nc.tmLanguage.json'), path.join(stage, 'syntaxes/nc.tmLanguage.json'));
+fs.copyFileSync(path.join(root, 'LICENSE'), path.join(stage, 'LICENSE'));
+const manifest = JSON.parse(fs.readFileSync(path.join(here, 'package.json'), 'utf8'));
+// Nothing of the making belongs into what is installed.
+for (const member of ['scripts', 'devDependencies']) delete manifest[member];
+fs.writeFileSync(path.join(stage, 'package.json'), JSON.stringify({ ...manifest, version }, null, 2) + '\n');
 
 for (const kind of ['setup', 'machine', 'cutting']) {
   const [command, before] = server.endsWith('.dll') ? ['dotnet', [server]] : [server, []];
   const schema = forCompletion(JSON.parse(execFileSync(command, [...before, 'schema', kind], { encoding: 'utf8' })));
   // The files allow both; this editor asks its schemas.
   Object.assign(schema, { allowComments: true, allowTrailingCommas: true });
-  fs.writeFileSync(path.join(here, 'schemas', `${kind}.schema.json`), JSON.stringify(schema, null, 2) + '\n');
+  fs.writeFileSync(path.join(stage, 'schemas', `${kind}.schema.json`), JSON.stringify(schema, null, 2) + '\n');
 }
 
 if (options.target) {
   const name = options.target.startsWith('win32') ? 'nclanguage.exe' : 'nclanguage';
-  const file = path.join(here, 'server', options.target, name);
+  const file = path.join(stage, 'server', options.target, name);
   fs.mkdirSync(path.dirname(file), { recursive: true });
   fs.copyFileSync(server, file);
   fs.chmodSync(file, 0o755);
@@ -61,7 +65,7 @@ if (options.target) {
 
 await esbuild.build({
   entryPoints: [path.join(here, 'src/extension.js')],
-  outfile: path.join(here, 'dist/extension.js'),
+  outfile: path.join(stage, 'dist/extension.js'),
   bundle: true,
   minify: true,
   platform: 'node',
@@ -70,4 +74,4 @@ await esbuild.build({
   external: ['vscode'],
   legalComments: 'inline',
 });
-await createVSIX({ cwd: here, packagePath: out, dependencies: false, allowMissingRepository: true, target: options.target });
+await createVSIX({ cwd: stage, packagePath: out, dependencies: false, allowMissingRepository: true, target: options.target });

@@ -42,6 +42,11 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
+        // Findings that were asked for while there were no pages yet are asked for again.
+        links.Settled += () =>
+        {
+            if (links.HasPages && _client.PullsDiagnostics) _ = rpc.RequestAsync(Methods.DiagnosticRefresh, null);
+        };
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);

@@ -92,6 +92,28 @@ public sealed class ReferenceLinkTests : IDisposable
     }
 
     [Fact]
+    public async Task A_client_that_asks_for_findings_is_told_to_ask_again_when_the_pages_are_there()
+    {
+        const string Refresh = "workspace/diagnostic/refresh";
+        const string Asks = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true},"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
+        const string Document = $$"""{"textDocument":{"uri":"{{Uri}}"} }""";
+        var held = new TaskCompletionSource();
+        await using TestClient client = await TestClient.InitializedAsync(Asks, writeReference: () =>
+        {
+            Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
+            return Write();
+        });
+        await client.OpenAsync(Uri, Faulty);
+        AssertNoLinks((await client.RequestAsync("textDocument/diagnostic", Document))!, "items");
+        Assert.DoesNotContain(client.Log, message => (string?)message["method"] == Refresh);
+        held.SetResult();
+        await client.NextAsync(Refresh);
+        JsonArray asked = (await client.RequestAsync("textDocument/diagnostic", Document))!["items"]!.AsArray();
+        Assert.NotEmpty(asked);
+        Assert.All(asked, finding => AssertPage(finding!));
+    }
+
+    [Fact]
     public async Task A_closed_document_is_not_told_again()
     {
         var held = new TaskCompletionSource();
@@ -169,9 +191,9 @@ public sealed class ReferenceLinkTests : IDisposable
         Assert.Equal("# " + (string?)finding["code"], File.ReadAllText(path!));
     }
 
-    private static void AssertNoLinks(JsonNode published)
+    private static void AssertNoLinks(JsonNode told, string member = "diagnostics")
     {
-        JsonArray findings = published["diagnostics"]!.AsArray();
+        JsonArray findings = told[member]!.AsArray();
         Assert.NotEmpty(findings);
         Assert.All(findings, finding => Assert.Null(finding!["codeDescription"]));
     }

@@ -12,6 +12,11 @@ function createMotionView(vscode, getClient) {
   /** @type {Map<string, { panel: import('vscode').WebviewPanel, draw: () => Promise<void>, line: number, timer?: NodeJS.Timeout }>} */
   const open = new Map();
 
+  function isLight() {
+    const { Light, HighContrastLight } = vscode.ColorThemeKind;
+    return [Light, HighContrastLight].includes(vscode.window.activeColorTheme.kind);
+  }
+
   function editorOf(uri) {
     return vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === uri);
   }
@@ -35,7 +40,8 @@ function createMotionView(vscode, getClient) {
       if (!client) return;
       try {
         const { html } = await client.sendRequest('nclanguage/motionView', { textDocument: { uri }, nonce: randomBytes(16).toString('base64') });
-        panel.webview.html = html;
+        // A browser's own choice of light or dark is not the editor's.
+        panel.webview.html = html.replace('<html', `<html data-theme="${isLight() ? 'light' : 'dark'}"`);
       } catch (error) {
         // Superseded by the next key: the page is asked for again then.
         if (error?.code !== -32801) panel.webview.html = '<!DOCTYPE html><p>The motion view could not be made. The output panel says why.</p>';
@@ -87,6 +93,7 @@ function createMotionView(vscode, getClient) {
       view.line = selections[0].active.line;
       void view.panel.webview.postMessage({ line: view.line });
     }),
+    vscode.window.onDidChangeActiveColorTheme(() => changed()),
     vscode.workspace.onDidChangeTextDocument(({ document }) => changed(document.uri.toString())),
     vscode.workspace.onDidSaveTextDocument((document) => {
       if (/\.(setup|machine)\.json$/.test(document.uri.path)) changed();

@@ -36,7 +36,7 @@ public sealed class NumberWithoutPoint : Rule
         NotFound = 
             "Numbers of 1000 increments and more, which programs for such controls write on purpose; numbers meant in increments that are smaller are "
             + "reported wrongly.",
-        Source = "ISO 6983-1 leaves the place of the point to the format of the machine (from memory); the reading `integers` of the machine profile.",
+        Source = "ISO 6983-1 leaves the place of the point to the format of the machine (from memory); the reading integers of the machine profile.",
     };
 
     const string Lengths = "XYZIJKRQ";

@@ -31,8 +31,11 @@ const page = {
     window.addEventListener('beforeprint', () => this.print(true));
     window.addEventListener('afterprint', () => this.print(false));
     window.addEventListener('message', (event) => this.receive(event));
-    // The editor then says where its cursor stands.
-    this.host?.postMessage({ ready: true });
+    if (this.host) {
+      // The colours are the editor's, which then says where its cursor stands.
+      document.querySelector('.theme').hidden = true;
+      this.host.postMessage({ ready: true });
+    }
     this.show(false);
   },
 

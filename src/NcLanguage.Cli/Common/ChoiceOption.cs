@@ -14,6 +14,7 @@ static class ChoiceOption
             HelpName = string.Join('|', choices),
             DefaultValueFactory = _ => choices[0],
         };
+        option.CompletionSources.Add(choices);
         option.Validators.Add(result =>
         {
             if (result.Tokens is not [{ Value: var written }] || choices.Contains(written))

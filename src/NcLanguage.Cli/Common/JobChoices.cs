@@ -1,6 +1,7 @@
 using System.CommandLine;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Files;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Cli.Common;
 
@@ -28,6 +29,12 @@ sealed class JobChoices
 
     /// <summary>What is asked for where no option is given.</summary>
     public static AnalysisOptions Usual { get; } = new(MentionMissingSetup: true);
+
+    public JobChoices()
+    {
+        _machine.CompletionSources.Add([.. MachineProfile.BuiltIns.Select(profile => profile.Name)]);
+        _readings.CompletionSources.Add([.. ReadingTable.All.SelectMany(reading => reading.ChoiceNames.Select(choice => $"{reading.Name}={choice}"))]);
+    }
 
     public void AddTo(Command command)
     {

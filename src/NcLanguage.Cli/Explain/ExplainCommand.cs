@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.CommandLine.Completions;
 using NcLanguage.Cli.Common;
 using NcLanguage.Reports.Explain;
 using NcLanguage.Reports.Reference;
@@ -22,6 +23,7 @@ static class ExplainCommand
             Description = "A finding's name or number, a code such as G81, an address, a statement, a function, a variable such as #5221, a sign, a reading, "
                 + "a member such as setup.tools. Without one: all that can be explained.",
         };
+        name.CompletionSources.Add(_ => Glossary.All.Select(entry => entry.Name).Distinct().Select(one => new CompletionItem(one)));
         var all = new Option<bool>("--all") { Description = "Explain everything." };
         var folder = new Option<string?>("--output", "-o")
         {

@@ -13,6 +13,7 @@ static class SchemaCommand
     public static Command Create()
     {
         var name = new Argument<string>("setup|machine|cutting") { Description = "Which file." };
+        name.CompletionSources.Add(Names);
         var command = new Command("schema", "Prints the JSON Schema of setup files, machine files or files of cutting data, for editors.") { name };
         command.SetAction(parse => Run(parse.GetValue(name)!));
         return command;

@@ -8,9 +8,11 @@ namespace NcLanguage.EndToEnd;
 public sealed class NeovimTests
 {
     [EditorFact(Editor.Neovim)]
-    public async Task Neovim_shows_a_finding_a_hover_and_hints_and_takes_a_fix()
+    public async Task Neovim_shows_findings_a_hover_hints_and_colours_completes_renames_and_takes_a_fix()
     {
         Assert.True(Editors.Missing(Editor.Neovim) is null, Editors.Missing(Editor.Neovim));
+        // What the test runs is what the page tells people to write.
+        Assert.StartsWith("require('nclanguage').setup", ClientPage.Code("neovim", "lua"), StringComparison.Ordinal);
         using var folder = new ScratchFolder();
         var demo = await DemoJob.WriteAsync(folder.At("demo"));
         var wanted = demo.Fixable;
@@ -34,7 +36,7 @@ public sealed class NeovimTests
 
         var run = await CommandLine.RunAsync(
             [Editors.Neovim!, "--headless", "-u", "NONE", "-i", "NONE", "-n", $"+luafile {Repository.At("tests", "NcLanguage.EndToEnd", "neovim", "drive.lua")}"],
-            TimeSpan.FromSeconds(90),
+            TimeSpan.FromMinutes(4),
             new Dictionary<string, string> { ["NCLANGUAGE_E2E_JOB"] = job });
         Assert.True(run.ExitCode == 0 && File.Exists(result), $"nvim ended with {run.ExitCode}:\n{run.Output}{run.Errors}");
         using var document = JsonDocument.Parse(await File.ReadAllTextAsync(result));
@@ -48,6 +50,8 @@ public sealed class NeovimTests
         Assert.Contains(hoverWord, seen.GetProperty("completions").EnumerateArray().Select(word => word.GetString()));
         Assert.Contains(hoverWord + " ", seen.GetProperty("signature").GetString(), StringComparison.Ordinal);
         Assert.NotEmpty(seen.GetProperty("hints").EnumerateArray());
+        Assert.Equal("ncCycle", seen.GetProperty("group").GetString());
+        Assert.StartsWith("N61 ", seen.GetProperty("renamed").GetString(), StringComparison.Ordinal);
         Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(f => f.GetString()));
         var mistake = Assert.Single(seen.GetProperty("setup").EnumerateArray());
         Assert.Equal(3, mistake.GetProperty("line").GetInt32());

@@ -8,7 +8,7 @@ using NcLanguage.EndToEnd.Support;
 namespace NcLanguage.EndToEnd;
 
 /// <summary>
-/// How a program looks in the workbench, in a light and a dark theme: whether kinds of words can be told apart and read, and
+/// How a program looks in the workbench, in a light, a dark and a high-contrast theme: whether kinds of words can be told apart and read, and
 /// whether what opens fits a small window. The pictures in artifacts/e2e are for people to judge the rest.
 /// </summary>
 [SupportedOSPlatform("linux")]
@@ -21,12 +21,14 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
     [EditorTheory(Editor.Workbench)]
     [InlineData("light", "Default Light Modern")]
     [InlineData("dark", "Default Dark Modern")]
+    [InlineData("contrast", "Default High Contrast")]
     public async Task Kinds_of_words_differ_and_can_be_read_and_boxes_fit_a_small_window(string name, string theme)
     {
         using var folder = new ScratchFolder();
         var demo = await DemoJob.WriteAsync(folder.At("demo"));
         var (cycleLine, _, cycle) = demo.Cycle;
         var fix = demo.Fixable;
+        var setupLine = Array.FindIndex(await File.ReadAllLinesAsync(Path.Combine(demo.Folder, "nc.setup.json")), line => line.Contains("\"clearance\"", StringComparison.Ordinal)) + 1;
         var seen = await Workbench.DriveAsync(folder, await extension.FileAsync(), new JsonObject
         {
             ["folder"] = demo.Folder,
@@ -58,7 +60,15 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
                 Workbench.Screenshot($"vscode-{name}-small-fixes.png"),
                 new JsonObject { ["do"] = "resize", ["width"] = 1440, ["height"] = 900 },
                 new JsonObject { ["do"] = "problems" },
-                Workbench.Screenshot($"vscode-{name}-program.png")),
+                Workbench.Screenshot($"vscode-{name}-program.png"),
+                new JsonObject { ["do"] = "panel" },
+                new JsonObject { ["do"] = "motionView" },
+                new JsonObject { ["do"] = "motionFollows", ["line"] = fix.Line, ["text"] = demo.Lines[fix.Line - 1] },
+                new JsonObject { ["do"] = "motionGround" },
+                Workbench.Screenshot($"vscode-{name}-motion.png"),
+                new JsonObject { ["do"] = "open", ["name"] = "nc.setup.json" },
+                new JsonObject { ["do"] = "hover", ["line"] = setupLine, ["text"] = "clearance" },
+                Workbench.Screenshot($"vscode-{name}-setup.png")),
         });
 
         var paper = Luminance(seen.GetProperty("paper").GetString()!);
@@ -70,6 +80,8 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
         Assert.Equal(colours["tool change"], colours["feed"]);
         colours.Remove("feed");
         Assert.Equal(colours.Count, colours.Values.Distinct().Count());
+
+        Assert.Equal(name == "light", Luminance(seen.GetProperty("motionGround").GetString()!) > 0.5);
 
         var overhang = seen.GetProperty("overhang").EnumerateArray().Select(value => value.GetDouble()).ToList();
         Assert.True(overhang.Count >= 2);

@@ -52,6 +52,14 @@ internal sealed partial class DemoJob
         }
     }
 
+    /// <summary>Where a text first stands: line and column from 1.</summary>
+    public (int Line, int Column) PlaceOf(string text)
+    {
+        var line = Lines.ToList().FindIndex(one => one.Contains(text, StringComparison.Ordinal));
+        Assert.True(line >= 0, $"{Program} has no {text}.");
+        return (line + 1, Lines[line].IndexOf(text, StringComparison.Ordinal) + 1);
+    }
+
     public static async Task<DemoJob> WriteAsync(string folder)
     {
         await CommandLine.OutputAsync(ServerCommand.With("demo", folder), Limit);

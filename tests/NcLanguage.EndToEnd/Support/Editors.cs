@@ -5,6 +5,15 @@ internal enum Editor
     Neovim,
     Workbench,
 
+    /// <summary>Emacs with eglot.</summary>
+    Emacs,
+
+    /// <summary>Vim with ALE.</summary>
+    Vim,
+
+    /// <summary>Kate, and what gives it a screen and takes its picture.</summary>
+    Kate,
+
     /// <summary>Chromium, and the tools that read the paper it prints.</summary>
     Printer,
 
@@ -21,6 +30,10 @@ internal static class Editors
     public static bool MustRun => Environment.GetEnvironmentVariable("CI") is { Length: > 0 };
 
     public static string? Neovim => OnPath("nvim");
+
+    public static string? Emacs => OnPath("emacs");
+
+    public static string? Vim => OnPath("vim");
 
     public static string? Chromium => OnPath("chromium");
 
@@ -46,6 +59,9 @@ internal static class Editors
         var there = editor switch
         {
             Editor.Neovim => Neovim is not null,
+            Editor.Emacs => Emacs is not null && Directory.Exists("/usr/share/emacs/site-lisp/elpa-src") && Directory.EnumerateDirectories("/usr/share/emacs/site-lisp/elpa-src", "eglot-*").Any(),
+            Editor.Vim => Vim is not null && Directory.Exists("/usr/share/vim-ale"),
+            Editor.Kate => new[] { "kate", "xvfb-run", "dbus-run-session", "openbox", "import" }.All(name => OnPath(name) is not null),
             Editor.Printer => Chromium is not null && PdfText is not null,
             Editor.Browser => Workbench is not null && Chromium is not null,
             _ => Workbench is not null && Chromium is not null && Directory.Exists(Repository.At("editor-clients", "vscode", "node_modules")),

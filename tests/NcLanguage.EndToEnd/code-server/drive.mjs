@@ -5,6 +5,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { createRequire } from 'node:module';
+import { motionSteps } from './motion-steps.mjs';
 import { steps } from './steps.mjs';
 import { launch } from './workbench.mjs';
 
@@ -24,7 +25,8 @@ try {
   const payload = JSON.stringify([['openFile', `vscode-remote://${workbench.authority}${job.file}`]]);
   await page.goto(`http://${workbench.authority}/?folder=${encodeURIComponent(job.folder)}&payload=${encodeURIComponent(payload)}`);
   await page.waitForSelector('.monaco-editor .view-line', { timeout: wait });
-  for (const step of job.steps) await steps[step.do](page, seen, step);
+  const all = { ...steps, ...motionSteps };
+  for (const step of job.steps) await all[step.do](page, seen, step);
   seen.finished = true;
 } catch (error) {
   seen.failure = String(error?.stack ?? error);

@@ -1,5 +1,5 @@
 // What a person does in the workbench, one function each. Lines and columns count from 1.
-const wait = 30_000;
+export const wait = 30_000;
 
 /** The part of the picture where a line's text stands: the row of its line number, as one reads it. */
 async function row(page, line) {
@@ -16,7 +16,7 @@ async function row(page, line) {
 const textOf = (element) => element.evaluate((e) => e.textContent.replaceAll('\u00a0', ' ').replaceAll('\u200c', ''));
 
 /** Puts the cursor there through the editor's own "go to line", which also brings the line into view. */
-async function goTo(page, line, column) {
+export async function goTo(page, line, column) {
   await page.keyboard.press('Escape');
   // The first editor group gets the keys, wherever they went before.
   await page.keyboard.press('Control+1');
@@ -54,6 +54,25 @@ async function place(page, line, text) {
   return found;
 }
 
+/** Runs a command by its title, as the palette offers it. */
+export async function command(page, title) {
+  await page.keyboard.press('F1');
+  const input = page.locator('.quick-input-widget:visible input');
+  await input.fill(`>${title}`);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor({ timeout: wait });
+  await input.press('Enter');
+}
+
+/** Waits until a reading is as wanted, and gives what was read last. */
+export async function until(page, read, isWanted) {
+  let last;
+  for (const end = Date.now() + wait; Date.now() < end; await page.waitForTimeout(100)) {
+    last = await read();
+    if (isWanted(last)) return last;
+  }
+  return last;
+}
+
 export const steps = {
   /** Waits for an underlined place of a severity (error, warning, info) in a line, and counts those in view. */
   async squiggle(page, seen, { severity, line }) {
@@ -71,11 +90,14 @@ export const steps = {
   async hover(page, seen, { line, text }) {
     await goTo(page, line, 1);
     const at = await place(page, line, text);
-    // A hover needs a movement, not only a place.
-    await page.mouse.move(at.x + 40, at.y + 60);
-    await page.mouse.move(at.x, at.y, { steps: 4 });
     const box = page.locator('.monaco-hover:not(.hidden) .hover-contents').first();
-    await box.waitFor({ timeout: wait });
+    // A hover needs a movement, not only a place, and comes to nothing where whoever answers is still starting.
+    await until(page, async () => {
+      await page.mouse.move(at.x + 40, at.y + 60);
+      await page.mouse.move(at.x, at.y, { steps: 4 });
+      return box.waitFor({ timeout: 3000 }).then(() => true, () => false);
+    }, (isThere) => isThere);
+    await box.waitFor({ timeout: 1000 });
     await page.waitForFunction(
       () => [...document.querySelectorAll('.monaco-hover:not(.hidden) .hover-contents')].every((e) => !e.textContent.includes('Loading')),
       null,
@@ -211,6 +233,69 @@ export const steps = {
     await page.keyboard.press('Control+Space');
     await page.waitForSelector('.suggest-widget.visible .monaco-list-row', { timeout: wait });
     seen.completions = await page.locator('.suggest-widget.visible .monaco-list-row .label-name').allInnerTexts();
+  },
+
+  /** Types at a place. */
+  async type(page, seen, { line, column, text }) {
+    await goTo(page, line, column);
+    await page.keyboard.type(text);
+  },
+
+  /** Types, asks for completion there, takes the row with that label by Tab, and keeps what the row said beside it. */
+  async accept(page, seen, { line, column, text, label }) {
+    await steps.type(page, seen, { line, column, text });
+    const row = page.locator('.suggest-widget.visible .monaco-list-row', { has: page.locator('.label-name', { hasText: new RegExp(`^${label}$`) }) }).first();
+    // The list comes by itself while one types, or by these keys; in an open list they show or hide the details.
+    await until(page, async () => {
+      await page.waitForTimeout(1000);
+      if (!(await page.locator('.suggest-widget.visible').count())) await page.keyboard.press('Control+Space');
+      return row.count();
+    }, (count) => count > 0);
+    await row.waitFor({ timeout: wait });
+    for (let i = 0; i < 40 && !(await row.getAttribute('class')).includes('focused'); i++) await page.keyboard.press('ArrowDown');
+    seen.acceptedRow = await row.innerText();
+    if (!(await page.locator('.suggest-details-container:visible').count())) await page.keyboard.press('Control+Space');
+    const details = page.locator('.suggest-details');
+    await details.waitFor({ timeout: wait });
+    seen.acceptedDetail = await until(page, () => details.innerText(), (words) => words.length > label.length + 20);
+    await page.keyboard.press('Tab');
+    await page.waitForSelector('.suggest-widget.visible', { state: 'hidden', timeout: wait });
+    await page.keyboard.press('Escape');
+  },
+
+  /** Gives the name or number at a place another. */
+  async rename(page, seen, { line, column, to }) {
+    await goTo(page, line, column);
+    const box = page.locator('.rename-box input');
+    // The key comes to nothing while the server is still reading.
+    await until(page, async () => {
+      await page.keyboard.press('F2');
+      return box.waitFor({ timeout: 5000 }).then(() => true, () => false);
+    }, (isThere) => isThere);
+    seen.renamedFrom = await box.inputValue();
+    await box.fill(to);
+    await box.press('Enter');
+    await page.waitForSelector('.tab.active.dirty', { timeout: wait });
+  },
+
+  /** Clicks the number behind a finding in a hover, and reads the page of the rule that opens. */
+  async rulePage(page, seen, { line, text, code }) {
+    const link = page.locator('.monaco-hover:not(.hidden) a', { hasText: code }).first();
+    // The pages are written once the first finding is told; until then it has no link.
+    await until(page, async () => {
+      await steps.hover(page, seen, { line, text });
+      return link.count();
+    }, (count) => count > 0);
+    await link.click();
+    await page.locator('.tab', { hasText: code }).first().waitFor({ timeout: wait });
+    const read = async () => {
+      for (const frame of page.frames()) {
+        const heading = frame.locator('.markdown-body h1');
+        if (await heading.count().catch(() => 0)) return frame.locator('.markdown-body').innerText();
+      }
+      return '';
+    };
+    seen.rulePage = await until(page, read, (words) => words.length > 0);
   },
 
   async resize(page, seen, { width, height }) {

@@ -31,6 +31,7 @@ end
 local function run()
   vim.opt.runtimepath:append(job.client)
   vim.cmd('filetype plugin on')
+  vim.cmd('syntax on')
   require('nclanguage').setup({ cmd = job.command })
   vim.cmd('edit ' .. vim.fn.fnameescape(job.file))
   seen.filetype = vim.bo.filetype
@@ -95,6 +96,16 @@ local function run()
       table.insert(seen.hints, { line = hint.position.line + 1, label = label })
     end
   end
+
+  seen.group = vim.fn.synIDattr(vim.fn.synID(job.hoverLine, job.hoverColumn, 1), 'name')
+
+  -- Another number for the cycle's block, and back.
+  vim.api.nvim_win_set_cursor(0, { job.hoverLine, 1 })
+  local unnamed = vim.b.changedtick
+  vim.lsp.buf.rename('61')
+  wait('the edit of the rename', function() return vim.b.changedtick ~= unnamed end)
+  seen.renamed = vim.fn.getline(job.hoverLine)
+  vim.cmd('silent undo')
 
   -- The fix, through the menu a person gets; here the choice is made by title.
   wait('the finding to fix', function() return #at_fix() > 0 end)

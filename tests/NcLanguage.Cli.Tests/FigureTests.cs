@@ -100,7 +100,7 @@ public sealed class FigureTests
     [InlineData("figure speed needs --cutting-speed, --turns or --material", "speed", "--diameter", "8")]
     [InlineData("the cutting data do not know the material hardwood", "speed", "--diameter", "8", "--material", "hardwood")]
     [InlineData("did you mean aluminium?", "speed", "--diameter", "8", "--material", "aluminim")]
-    [InlineData("the cutting data have no cutting speed for brass and a tap", "speed", "--diameter", "8", "--material", "brass", "--kind", "tap")]
+    [InlineData("the cutting data have no cutting speed for brass and a thread-mill", "speed", "--diameter", "8", "--material", "brass", "--kind", "thread-mill")]
     [InlineData("figure feed needs --flutes", "feed", "--turns", "1000", "--per-tooth", "0.1")]
     [InlineData("--holes needs a whole number, not 2.5", "circle", "--holes", "2.5", "--diameter", "10")]
     [InlineData("--centre needs two numbers", "circle", "--holes", "3", "--diameter", "10", "--centre", "5")]

@@ -15,7 +15,7 @@ static class CompletionsCommand
           local -a offers=()
           while IFS= read -r offer; do
             # Options only where one was begun: files come more often.
-            [[ $offer == -* && $word != -* ]] || offers+=("$offer")
+            [[ $offer == [-/]* && $word != -* ]] || offers+=("$offer")
           done < <("${COMP_WORDS[0]}" "[suggest:${#line}]" "$line" 2>/dev/null)
           COMPREPLY=()
           for offer in "${offers[@]}"; do
@@ -33,7 +33,7 @@ static class CompletionsCommand
           local -a offers
           offers=("${(@f)$("$words[1]" "[suggest:${#line}]" "$line" 2>/dev/null)}")
           # Options only where one was begun: files come more often.
-          [[ "$words[CURRENT]" == -* ]] || offers=("${(@)offers:#-*}")
+          [[ "$words[CURRENT]" == -* ]] || offers=("${(@)offers:#[-/]*}")
           offers=("${(@)offers:#}")
           if (( $#offers )); then compadd -- "${offers[@]}"; else _files; fi
         }
@@ -48,7 +48,7 @@ static class CompletionsCommand
           set -l line (string join ' ' -- $words[2..-1])
           set -l offers (nclanguage "[suggest:"(string length -- "$line")"]" "$line" 2>/dev/null)
           # Options only where one was begun: files come more often.
-          string match -q -- '-*' (commandline -ct); or set offers (string match -v -- '-*' $offers)
+          string match -q -- '-*' (commandline -ct); or set offers (string match -rv -- '^[-/]' $offers)
           printf '%s\n' $offers
         end
         complete -c nclanguage -a '(__nclanguage_offers)'

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
@@ -92,7 +93,7 @@ public sealed class HoleSize : Rule
         foreach (var place in PlaceGroups.PlacesOf(file))
         {
             var at = place.Works.FindIndex(work => work.Kind is WorkKind.Ream or WorkKind.Bore && work.Diameter > 0);
-            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock?.Max.Z) is { } hole && !IsInOrder(place.Works[at], hole.Diameter))
+            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock) is { } hole && !IsInOrder(place.Works[at], hole.Diameter))
                 faults.Add(new PlaceFault(place, place.Works[at], hole));
         }
         foreach (var group in PlaceGroups.Of(faults))
@@ -101,9 +102,12 @@ public sealed class HoleSize : Rule
 
     /// <summary>The widest hole before that goes down at least half as deep; null where there is none, or a width is not known. One as wide as the tool counts only where
     /// it is as deep: above that it is a counterbore.</summary>
-    static PlaceWork? HoleBefore(List<PlaceWork> works, int at, double? top)
+    static PlaceWork? HoleBefore(List<PlaceWork> works, int at, Box3? stock)
     {
         var tool = works[at];
+        var (top, bottom) = (stock?.Max.Z, stock?.Min.Z ?? double.NegativeInfinity);
+        // Below the stock nothing is drilled and nothing reamed.
+        var end = Math.Max(tool.Tip, bottom);
         var surface = double.IsNaN(tool.RLevel) ? top ?? double.NaN : Math.Min(tool.RLevel, top ?? tool.RLevel);
         PlaceWork? before = null;
         for (var i = 0; i < at; i++)
@@ -113,7 +117,7 @@ public sealed class HoleSize : Rule
                 continue;
             if (double.IsNaN(work.Diameter))
                 return null;
-            var isDeep = work.Diameter < tool.Diameter - Equal ? surface - work.Full >= (surface - tool.Tip) / 2 : work.Full <= tool.Tip + Equal;
+            var isDeep = work.Diameter < tool.Diameter - Equal ? surface - Math.Max(work.Full, bottom) >= (surface - end) / 2 : work.Full <= end + Equal;
             if (isDeep && !(work.Diameter <= before?.Diameter))
                 before = work;
         }

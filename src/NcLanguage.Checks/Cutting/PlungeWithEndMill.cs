@@ -13,7 +13,7 @@ public sealed class PlungeWithEndMill : Rule
         Name = "plunge-with-end-mill",
         Severity = Severity.Warning,
         Title = "An end mill goes straight down into full material",
-        Finds = "A feed straight down, or a drilling cycle, of an end mill or bull-nose mill with three flutes or more into stock where nothing has been cut before. A mill is taken to cut to its middle where the setup says "
+        Finds = "A feed straight down, or a drilling cycle, of an end mill or bull-nose mill with three flutes or more into stock that no earlier cut or hole has taken away down to there. A mill is taken to cut to its middle where the setup says "
             + "\"centreCutting\": true, where it has two flutes, and where it is a slot mill.",
         AtTheMachine = "The middle of the end has no edge: the core that is left standing presses against it, the mill is pushed aside, overheats or breaks.",
         Setup = """
@@ -52,7 +52,7 @@ public sealed class PlungeWithEndMill : Rule
             M5
             M30
             """,
-        NotFound = "Without a stock nothing is known of what stands. Mills whose flutes the setup does not tell; plunges of less than 0.5 mm, over the stock's edge, or where any cut or hole before touches the place; ramps and helices. The first "
+        NotFound = "Without a stock nothing is known of what stands. Mills whose flutes the setup does not tell; plunges of less than 0.5 mm, over the stock's edge, where a cut or hole before touches the place and went as deep (of an arc all that it goes round counts as touched); ramps and helices. The first "
             + "plunge of a tool is told, with the number of all. Many mills of three flutes and more do cut to their middle: say so in the setup.",
         Source = "Common practice.",
     };
@@ -102,6 +102,7 @@ public sealed class PlungeWithEndMill : Rule
             return;
         var radius = plunge.Tool.Diameter!.Value / 2;
         var depth = Math.Min(plunge.From.Z, stock.Max.Z) - Math.Max(plunge.To.Z, stock.Min.Z);
+        var stands = stock.Max.Z;
         if (!(depth >= LeastDepth) || Footprint.Distance(stock, plunge.To.X, plunge.To.Y) > -radius)
             return;
         for (var earlier = 0; earlier <= part; earlier++)
@@ -113,10 +114,24 @@ public sealed class PlungeWithEndMill : Rule
             if (looks > MostLooks)
                 return;
             foreach (ref readonly var cut in cuts)
-                if (!cut.From.IsKnown || !cut.To.IsKnown
-                    || Footprint.Distance(cut.From, cut.To, plunge.To.X, plunge.To.Y) < radius + run.Job.ShapeOf(cut.Tool).Radius)
+            {
+                if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return;
+                if (Math.Min(cut.From.Z, cut.To.Z) < stands && Touches(run.Results[earlier], cut, plunge, radius + run.Job.ShapeOf(cut.Tool).Radius))
+                    stands = Math.Min(cut.From.Z, cut.To.Z);
+            }
         }
-        found.Add((plunge.Tool, run.LineOf(part, plunge.Line), depth));
+        depth = Math.Min(depth, stands - Math.Max(plunge.To.Z, stock.Min.Z));
+        if (depth >= LeastDepth)
+            found.Add((plunge.Tool, run.LineOf(part, plunge.Line), depth));
+    }
+
+    /// <summary>Whether a cut comes nearer to a plunge than so much; all that an arc goes round is taken for touched.</summary>
+    static bool Touches(PartResult part, in StockCut cut, in Plunge plunge, double within)
+    {
+        if (cut.Arc < 0)
+            return Footprint.Distance(cut.From, cut.To, plunge.To.X, plunge.To.Y) < within;
+        var center = part.Arcs[cut.Arc].Center;
+        return double.Hypot(plunge.To.X - center.X, plunge.To.Y - center.Y) < (cut.From - center).Length + within;
     }
 }

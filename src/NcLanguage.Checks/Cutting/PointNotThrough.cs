@@ -46,7 +46,7 @@ public sealed class PointNotThrough : Rule
             M5
             M30
             """,
-        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one whose depth the drawing's list gives: that is hole-shallow. "
+        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one that is less deep than the drawing's list asks: that is hole-shallow. "
             + "The stock's bottom counts: where less than the stock is the part, give the part's thickness.",
         Source = "Length of the point (D/2)·cot(α/2): engineering reference; 7/8 in at 118 degrees 0.263 in: trade mathematics course. Part thickness + point + clearance for through holes: common practice.",
     };
@@ -56,18 +56,23 @@ public sealed class PointNotThrough : Rule
 
     public override bool ReadsFile => true;
 
+    /// <summary>Whether the hole falls short of the depth that the drawing asks for: that is told by hole-shallow.</summary>
+    static bool IsShallow(DrawingHole hole, in PlaceWork drill, WorkedPlace place, MilledLevels levels) =>
+        hole.Depth is { } depth && levels.SurfaceAt(place.X, place.Y, drill.Diameter / 2) - drill.Full < depth - Equal;
+
     public override void CheckFile(in FileContext file)
     {
         if (file.Run.Job.Setup.Stock is not { } stock)
             return;
         var bottom = stock.Min.Z;
         var faults = new List<PlaceFault>();
+        var levels = new MilledLevels(file.Run);
         foreach (var place in PlaceGroups.PlacesOf(file))
         {
             var drill = place.Works.FindIndex(work => work is { Kind: WorkKind.Drill, Tool.Kind: ToolKind.Drill } && work.Tip <= bottom + Equal && work.Full > bottom + Equal);
             if (drill < 0 || place.Works.Exists(work => work.Makes && work.Full <= bottom + Equal && !(work.Diameter < place.Works[drill].Diameter - Equal)))
                 continue;
-            if (!file.Run.Job.Setup.Holes.Any(hole => hole.Depth is not null && double.Hypot(hole.X - place.X, hole.Y - place.Y) <= WorkedPlaces.SamePlace * 1.5))
+            if (!file.Run.Job.Setup.Holes.Any(hole => WorkedPlaces.IsAt(hole, place) && IsShallow(hole, place.Works[drill], place, levels)))
                 faults.Add(new PlaceFault(place, place.Works[drill], place.Works[drill]));
         }
         foreach (var group in PlaceGroups.Of(faults))

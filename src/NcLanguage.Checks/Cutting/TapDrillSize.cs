@@ -93,7 +93,7 @@ public sealed class TapDrillSize : Rule
             var at = place.Works.FindIndex(work => work is { Kind: WorkKind.Tap, Tool: { Kind: ToolKind.Tap, Diameter: not null, Pitch: not null } });
             if (at <= 0 || CoreOf(place.Works, at) is not { } core || IsInOrder(place.Works[at].Tool!, core.Diameter))
                 continue;
-            if (!file.Run.Job.Setup.Holes.Any(hole => hole.Diameter is not null && double.Hypot(hole.X - place.X, hole.Y - place.Y) <= WorkedPlaces.SamePlace * 1.5))
+            if (!file.Run.Job.Setup.Holes.Any(hole => hole.Diameter is not null && WorkedPlaces.IsAt(hole, place)))
                 faults.Add(new PlaceFault(place, place.Works[at], core));
         }
         foreach (var group in PlaceGroups.Of(faults))

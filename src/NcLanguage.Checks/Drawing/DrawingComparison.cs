@@ -37,7 +37,7 @@ public sealed class DrawingComparison
     static IEnumerable<DrawingMatch> Compare(ProgramRun run, WorkedPlaces places)
     {
         var setup = run.Job.Setup;
-        var judge = new HoleJudge(setup);
+        var judge = new HoleJudge(run);
         var wantedPlaces = new HashSet<WorkedPlace>();
         foreach (var wanted in setup.Holes)
         {

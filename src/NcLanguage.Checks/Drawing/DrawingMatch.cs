@@ -61,10 +61,13 @@ public sealed record DrawingMatch
     /// <summary>Diameter that the cut leaves which decides; NaN where not known.</summary>
     public double Diameter { get; init; } = double.NaN;
 
-    /// <summary>How deep that cut is at its full diameter, from the top of the stock; NaN where not known.</summary>
+    /// <summary>Level that depths count from: the surface about the hole's mouth when all is milled, Z0 without a stock.</summary>
+    public double Surface { get; init; }
+
+    /// <summary>How deep that cut is at its full diameter, from <see cref="Surface"/>; NaN where not known.</summary>
     public double Depth { get; init; } = double.NaN;
 
-    /// <summary>How deep the thread goes, from the top of the stock; NaN where there is none or it is not known.</summary>
+    /// <summary>How deep the thread goes, from <see cref="Surface"/>; NaN where there is none or it is not known.</summary>
     public double ThreadDepth { get; init; } = double.NaN;
 
     /// <summary>Whether the thread that is cut is another than the drawing's.</summary>

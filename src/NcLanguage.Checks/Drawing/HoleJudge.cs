@@ -1,10 +1,11 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
 
 /// <summary>Judges what is made at one place: a place may be spotted, drilled, milled, reamed and tapped. The deepest cut at full diameter by a tool
 /// of the right size decides.</summary>
-sealed class HoleJudge(Setup setup)
+sealed class HoleJudge(ProgramRun run)
 {
     /// <summary>Diameters and depths that differ by less are equal, mm.</summary>
     const double Equal = 0.01;
@@ -15,15 +16,15 @@ sealed class HoleJudge(Setup setup)
     /// <summary>The most that a reamer or a boring bar has to take off the diameter, for a hole to count as made for it, mm.</summary>
     const double MostToFinish = 1;
 
-    /// <summary>Where depths count from: the top of the stock, Z0 of the frame where no stock is given.</summary>
-    readonly double _top = setup.Stock?.Max.Z ?? 0;
+    readonly Setup _setup = run.Job.Setup;
+    readonly MilledLevels _levels = new(run);
 
     /// <summary>Whether a cut has to do with a hole at all.</summary>
     public static bool Counts(PlaceWork work) => work.Makes || work.Threads || work.Kind == WorkKind.Spot || work.Number > 0;
 
     public DrawingMatch Judge(DrawingHole wanted, List<PlaceWork> works)
     {
-        var match = Match(wanted.X, wanted.Y, works) with { Wanted = wanted };
+        var match = Match(wanted.X, wanted.Y, works) with { Wanted = wanted, Surface = SurfaceOf(wanted, works) };
         var cuts = works.FindAll(work => work.Makes);
         if (cuts.Count == 0)
             return WithoutHole(match, works);
@@ -31,12 +32,13 @@ sealed class HoleJudge(Setup setup)
         if (core is not { } right)
             return OfOtherSize(wanted, match, cuts);
         match = With(match, right, works);
+        var depth = match.Depth;
         // A larger hole that goes as deep has cut the right one away; a counterbore above it has not.
         var larger = cuts.FindAll(cut => wanted.Diameter is not null && cut.Diameter > right.Diameter + EqualMilled
-            && Depth(cut) >= Math.Min(Depth(right), wanted.Depth ?? Depth(right)) - Equal && Clears(cut, works));
+            && match.Surface - cut.Full >= Math.Min(depth, wanted.Depth ?? depth) - Equal && Clears(match, cut, works));
         if (larger.Count > 0)
             return With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize };
-        if (Depth(right) < wanted.Depth - Equal)
+        if (IsShallow(match, right.Full, wanted))
             return match with { Status = HoleStatus.Shallow };
         return wanted.Thread is null ? match with { Status = HoleStatus.Drilled } : JudgeThread(wanted, match, works);
     }
@@ -51,7 +53,8 @@ sealed class HoleJudge(Setup setup)
         var deepest = Deepest(works.Where(work => work.Makes)) ?? Deepest(works.Where(work => work.Threads || (work.Kind == WorkKind.Spot && work.Number > 0)));
         if (deepest is not { } cut)
             return null;
-        var match = With(Match(place.X, place.Y, works), cut, works) with { Status = HoleStatus.Extra };
+        var surface = _levels.SurfaceAt(place.X, place.Y, cut.Diameter > 0 ? cut.Diameter / 2 : 0);
+        var match = With(Match(place.X, place.Y, works) with { Surface = surface }, cut, works) with { Status = HoleStatus.Extra };
         return cut.Makes ? match : match with { By = HoleMaking.None, Diameter = double.NaN, Depth = double.NaN, Unfinished = cut.Threads ? HoleUnfinished.No : HoleUnfinished.SpotOnly };
     }
 
@@ -67,9 +70,9 @@ sealed class HoleJudge(Setup setup)
     DrawingMatch With(DrawingMatch match, PlaceWork cut, List<PlaceWork> works) => match with
     {
         Diameter = cut.Diameter,
-        Depth = Depth(cut),
+        Depth = match.Surface - cut.Full,
         Work = cut,
-        MayBeBoss = !Clears(cut, works),
+        MayBeBoss = !Clears(match, cut, works),
         By = cut.Kind switch
         {
             WorkKind.Ream => HoleMaking.Reamed,
@@ -93,15 +96,27 @@ sealed class HoleJudge(Setup setup)
 
     DrawingMatch OfOtherSize(DrawingHole wanted, DrawingMatch match, List<PlaceWork> cuts)
     {
-        // A circle that leaves its middle may be a boss: it says nothing against a hole that is drilled.
-        var other = (Deepest(cuts.Where(cut => Clears(cut, cuts))) ?? Deepest(cuts))!.Value;
-        // Where a mill only goes down, what it does from there may well make the hole.
-        if (other.Kind == WorkKind.Plunge && other.Diameter < wanted.Diameter)
+        var whole = cuts.FindAll(cut => Clears(match, cut, cuts));
+        // A circle round what stands as wide as the hole is a boss, or a ring, and the hole is not in it yet.
+        if (whole.Count == 0 && cuts.TrueForAll(cut => StandsInside(cut) >= wanted.Diameter - EqualMilled))
+            return match with { Status = HoleStatus.Missing };
+        // Where a mill only goes down, what it does from there makes the hole.
+        var made = whole.FindAll(cut => cut.Kind != WorkKind.Plunge || cut.Diameter > wanted.Diameter);
+        if (made.Count == 0 && whole.Count > 0)
             return match;
+        // A circle that leaves its middle may be a boss: it says nothing against a hole that is drilled.
+        var other = Widest(made.Count > 0 ? made : cuts, match.Surface - wanted.Depth ?? double.NegativeInfinity);
         var missing = wanted.Diameter - other.Diameter;
         var isForFinishing = missing is > 0 and <= MostToFinish
-            && setup.Tools.Any(tool => tool.Kind is ToolKind.Reamer or ToolKind.BoringBar && Math.Abs((tool.Diameter ?? double.NaN) - wanted.Diameter!.Value) <= Equal);
+            && _setup.Tools.Any(tool => tool.Kind is ToolKind.Reamer or ToolKind.BoringBar && Math.Abs((tool.Diameter ?? double.NaN) - wanted.Diameter!.Value) <= Equal);
         return With(match, other, cuts) with { Status = HoleStatus.WrongSize, Unfinished = isForFinishing ? HoleUnfinished.NotReamed : HoleUnfinished.No };
+    }
+
+    /// <summary>The widest cut that goes down to a level; the deepest where none does.</summary>
+    static PlaceWork Widest(List<PlaceWork> cuts, double level)
+    {
+        var deep = cuts.FindAll(cut => cut.Full <= level + Equal);
+        return deep.Count > 0 ? deep.MaxBy(cut => cut.Diameter) : Deepest(cuts)!.Value;
     }
 
     DrawingMatch JudgeThread(DrawingHole wanted, DrawingMatch match, List<PlaceWork> works)
@@ -111,37 +126,57 @@ sealed class HoleJudge(Setup setup)
             return match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
         var thread = ThreadSize.Parse(wanted.Thread!);
         var fitting = threads.FindAll(work => thread is not { } size || size.Fits(work));
-        var deepest = (fitting.Count > 0 ? fitting : threads).MaxBy(work => _top - work.Tip);
-        match = match with { ThreadDepth = _top - deepest.Tip };
+        var deepest = (fitting.Count > 0 ? fitting : threads).MinBy(work => work.Tip);
+        match = match with { ThreadDepth = match.Surface - deepest.Tip };
         if (fitting.Count == 0)
             return match with { Status = HoleStatus.WrongSize, IsOtherThread = true, Work = deepest };
-        return match.ThreadDepth < wanted.Depth - Equal ? match with { Status = HoleStatus.Shallow, Work = deepest } : match with { Status = HoleStatus.Drilled };
+        return IsShallow(match, deepest.Tip, wanted) ? match with { Status = HoleStatus.Shallow, Work = deepest } : match with { Status = HoleStatus.Drilled };
     }
 
-    double Depth(PlaceWork work) => _top - work.Full;
+    /// <summary>Where the depth of a hole counts from: the surface about its mouth, but the stock's top where mills have taken all of the hole away.</summary>
+    double SurfaceOf(DrawingHole wanted, List<PlaceWork> works)
+    {
+        var top = _setup.Stock?.Max.Z ?? 0;
+        var (width, lowest) = (wanted.Diameter ?? 0, double.PositiveInfinity);
+        foreach (var work in works)
+        {
+            if (!work.Makes)
+                continue;
+            width = wanted.Diameter is null && work.Diameter > width ? work.Diameter : width;
+            lowest = Math.Min(lowest, work.Full);
+        }
+        var surface = _levels.SurfaceAt(wanted.X, wanted.Y, width / 2);
+        return surface > lowest + Equal ? surface : top;
+    }
+
+    /// <summary>Whether a hole that ends at a level is less deep than wanted. One that is through is not, if only the stock was thick enough before it was milled.</summary>
+    bool IsShallow(DrawingMatch match, double end, DrawingHole wanted) =>
+        match.Surface - end < wanted.Depth - Equal && !(_setup.Stock is { } stock && end <= stock.Min.Z + Equal && stock.Max.Z - end >= wanted.Depth - Equal);
 
     // What is not known counts as right: a claim needs knowledge.
     static bool IsRight(PlaceWork cut, double? wanted) =>
         wanted is null || double.IsNaN(cut.Diameter) || Math.Abs(cut.Diameter - wanted.Value) <= (cut.Kind == WorkKind.Mill ? EqualMilled : Equal);
 
-    /// <summary>Whether a cut leaves nothing inside: a circle wider than its tool needs a hole inside it that is as deep.</summary>
-    static bool Clears(PlaceWork cut, List<PlaceWork> works)
+    /// <summary>Width of what a circle leaves standing in its middle, mm; 0 where it leaves nothing.</summary>
+    static double StandsInside(PlaceWork cut) => cut.Kind == WorkKind.Mill ? Math.Max(0, cut.Diameter - 2 * cut.Tool!.Diameter!.Value) : 0;
+
+    /// <summary>Whether a cut leaves nothing inside: a circle wider than its tool needs a hole inside it that is as deep, or other cuts that clear its middle.</summary>
+    bool Clears(DrawingMatch match, PlaceWork cut, List<PlaceWork> works)
     {
-        if (cut.Kind != WorkKind.Mill)
-            return true;
-        var inside = cut.Diameter - 2 * cut.Tool!.Diameter!.Value;
+        var inside = StandsInside(cut);
         if (inside <= 0)
             return true;
         // Narrower and narrower, so that it ends.
-        return works.Exists(work => work.Makes && work.Full <= cut.Full + Equal && work.Diameter >= inside - EqualMilled && work.Diameter < cut.Diameter - Equal && Clears(work, works));
+        return works.Exists(work => work.Makes && work.Full <= cut.Full + Equal && work.Diameter >= inside - EqualMilled && work.Diameter < cut.Diameter - Equal && Clears(match, work, works))
+            || _levels.IsCleared(match.X, match.Y, inside / 2, cut.Full + Equal);
     }
 
     /// <summary>The deepest; one whose depth is not known only where there is no other.</summary>
-    PlaceWork? Deepest(IEnumerable<PlaceWork> cuts)
+    static PlaceWork? Deepest(IEnumerable<PlaceWork> cuts)
     {
         PlaceWork? deepest = null;
         foreach (var cut in cuts)
-            if (deepest is not { } best || double.IsNaN(best.Full) || Depth(cut) > Depth(best))
+            if (deepest is not { } best || double.IsNaN(best.Full) || cut.Full < best.Full)
                 deepest = cut;
         return deepest;
     }

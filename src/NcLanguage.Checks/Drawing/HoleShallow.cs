@@ -12,7 +12,8 @@ public sealed class HoleShallow : Rule
         Name = "hole-shallow",
         Severity = Severity.Error,
         Title = "A hole less deep than the drawing asks",
-        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the stock's top than the drawing asks; or a thread that does.",
+        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread that does. "
+            + "The surface is the stock's top, or what mills leave of it all round the hole when all is done. A helix that ends without a full circle at its bottom is as deep as its last whole turn begins.",
         AtTheMachine = "The screw or pin does not go in all the way, a through hole stays closed or narrow at the bottom; found after the part has left the clamps, it costs a second setup.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -46,10 +47,13 @@ public sealed class HoleShallow : Rule
             M5
             M30
             """,
-        NotFound = "Differences of up to 0.01 mm. Depths count from the stock's top, without a stock from Z0: a hole that starts at the bottom of a pocket, or in a face that is milled first, seems deeper than it is. "
+        NotFound = "Differences of up to 0.01 mm. Depths count from the stock's top where a part of the hole's rim still stands there, or where a mill clears only about the hole's own middle (a counterbore); without a stock from Z0. "
             + "Without a point angle in the tool list the tip counts as flat. How much of a thread the tap's lead leaves unfinished is not known. Holes of one size that one tool drills to one depth are told once.",
         Source = "The drawing, as the setup lists it; length of the point (D/2)·cot(α/2), engineering reference.",
     };
+
+    /// <summary>Levels that differ by less are one, mm.</summary>
+    const double Equal = 0.01;
 
     public override bool ReadsFile => true;
 
@@ -63,6 +67,12 @@ public sealed class HoleShallow : Rule
             var wanted = group[0].Wanted!.Depth!.Value;
             var depth = work.Threads ? group[0].ThreadDepth : group[0].Depth;
             var tip = work.Tip - work.ToFrame.Z - (wanted - depth);
+            if (work.Kind == WorkKind.Mill && work.End <= work.Tip - (wanted - depth) + Equal)
+            {
+                file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} as wide as the drawing asks to {say.Length(depth)} only, where the last whole turn of the helix begins, and not to {say.Length(wanted)}: "
+                    + $"T{work.ToolNumber} wants a full circle at {say.Level(tip)} behind it.");
+                continue;
+            }
             var how = work.Threads ? "threaded to" : work.Full > work.Tip ? "at full diameter" : "made";
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {how} {say.Length(depth)} deep, and the drawing asks for {say.Length(wanted)}: "
                 + $"T{work.ToolNumber} has to go {say.Length(wanted - depth)} deeper, to {say.Level(tip)}.");

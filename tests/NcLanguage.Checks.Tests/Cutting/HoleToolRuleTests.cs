@@ -107,6 +107,52 @@ public sealed class HoleToolRuleTests
         Assert.All(found, finding => Assert.Contains(words!, finding.Message, StringComparison.Ordinal));
     }
 
+    // A drill of 8 mm at 118 degrees is full width 2.403 mm above its tip: (D/2)·cot(α/2), engineering reference. A tenth of the diameter into the cone is common practice.
+    private const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
+
+    [Theory]
+    [InlineData(-20, -17.5, 0)]
+    [InlineData(-20, -18.4, 0)]
+    [InlineData(-20, -18.5, 1)]
+    [InlineData(-20, -25, 1)]
+    // Through the stock, by its point at least.
+    [InlineData(-33, -32, 0)]
+    [InlineData(-30.5, -32, 0)]
+    public void A_reamer_keeps_within_the_full_width_of_its_hole(double drilled, double reamed, int told) =>
+        Assert.Equal(told, Findings("hole-too-short-for-tool", DrillAndReamer, Cycle(2, "G81", drilled) + Cycle(3, "G85", reamed)).Count);
+
+    [Fact]
+    public void Where_nothing_makes_a_hole_the_tool_meets_full_material()
+    {
+        var elsewhere = Cycle(2, "G81", -20).Replace("X50", "X20", StringComparison.Ordinal);
+        Assert.Equal(Severity.Warning, Assert.Single(Findings("hole-too-short-for-tool", DrillAndReamer, elsewhere + Cycle(3, "G85", -10))).Severity);
+        // A program that drills nothing finishes what was drilled before (common practice).
+        Assert.Empty(Findings("hole-too-short-for-tool", DrillAndReamer, Cycle(3, "G85", -10)));
+        // Milled away down to there it does not.
+        Assert.Empty(Findings("hole-too-short-for-tool", DrillAndReamer + "," + Tool(4, "end-mill", 20), "T4 M6\nS500 M3\nG0 X-20 Y30\nG43 H4 Z20\nG0 Z-10\nG1 X140 F300\nG0 G53 Z0\nM5\n" + elsewhere + Cycle(3, "G85", -10)));
+    }
+
+    // Both go through a plate of 20 mm; below it neither cuts.
+    [Theory]
+    [InlineData("drill", 8, 1)]
+    [InlineData("drill", 7.8, 0)]
+    public void In_a_through_hole_as_wide_as_itself_a_reamer_has_nothing_to_cut(string kind, double drill, int told) =>
+        Assert.Equal(told, Findings("hole-size", Tool(2, kind, drill, ", \"pointAngle\": 118") + "," + Tool(3, "reamer", 8), Cycle(2, "G81", -24) + Cycle(3, "G85", -22), -20).Count);
+
+    // An earlier cut counts as deep as it went: faced by 1, spotted by 3, drilled by 10.
+    [Theory]
+    [InlineData("", "goes straight down 8 mm")]
+    [InlineData("T4 M6\nS500 M3\nG0 X-40 Y30\nG43 H4 Z20\nG0 Z-1\nG1 X140 F300\nG0 G53 Z0\nM5\n", "goes straight down 7 mm")]
+    [InlineData("T1 M6\nS500 M3\nG0 X50 Y30\nG43 H1 Z20\nG99 G81 X50 Y30 Z-3 R2 F100\nG80\nG0 G53 Z0\nM5\n", "goes straight down 5 mm")]
+    [InlineData("T2 M6\nS500 M3\nG0 X50 Y30\nG43 H2 Z20\nG99 G81 X50 Y30 Z-10 R2 F100\nG80\nG0 G53 Z0\nM5\n", null)]
+    [InlineData("T3 M6\nS500 M3\nG0 X55 Y30\nG43 H3 Z20\nG0 Z0\nG3 I-5 Z-8 F100\nG0 Z20\n", null)]
+    public void Earlier_cuts_leave_a_mill_what_they_did_not_reach(string before, string? words)
+    {
+        var found = Findings("plunge-with-end-mill", Tool(3, "end-mill", 10, ", \"flutes\": 4") + "," + Spot + "," + Tool(2, "drill", 10) + "," + Tool(4, "face-mill", 50), before + Down.Replace("Z-4", "Z-8", StringComparison.Ordinal));
+        Assert.Equal(words is null ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Contains(words!, finding.Message, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void In_a_face_that_is_milled_the_surface_is_not_known() =>
         Assert.Empty(Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "face-mill", 50),

@@ -20,7 +20,8 @@ public sealed class DrawingComparisonTests
         { "number": 6, "kind": "tap", "diameter": 8, "pitch": 1 },
         { "number": 7, "kind": "reamer", "diameter": 8 },
         { "number": 8, "kind": "drill", "diameter": 7.8, "pointAngle": 118 },
-        { "number": 9, "kind": "drill" }
+        { "number": 9, "kind": "drill" },
+        { "number": 10, "kind": "end-mill", "diameter": 20 }
         """;
 
     private static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
@@ -70,10 +71,12 @@ public sealed class DrawingComparisonTests
     }
 
     [Theory]
-    [InlineData(10.01, HoleStatus.Drilled)]
-    [InlineData(9.99, HoleStatus.Drilled)]
-    [InlineData(10.02, HoleStatus.Missing)]
-    public void Places_are_one_within_a_hundredth(double x, HoleStatus expected) =>
+    // ISO 2768-1, class f: 0.05 mm for lengths from 0.5 to 6 mm (from memory). A list rounded to 0.001 in is off by up to 0.0127 mm.
+    [InlineData(10.0127, HoleStatus.Drilled)]
+    [InlineData(10.05, HoleStatus.Drilled)]
+    [InlineData(9.95, HoleStatus.Drilled)]
+    [InlineData(10.06, HoleStatus.Missing)]
+    public void Places_are_one_within_the_finest_general_tolerance(double x, HoleStatus expected) =>
         Assert.Equal(expected, Compare("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Cut(2, x, -10)).Matches[0].Status);
 
     [Fact]
@@ -133,6 +136,27 @@ public sealed class DrawingComparisonTests
     [Fact]
     public void Depths_count_from_the_top_of_the_stock() =>
         Assert.Equal(10, CompareIn("""[0, 0, -20], "max": [100, 100, 5]""", """{ "x": 10, "y": 10, "diameter": 14 }""", Cut(5, 10, -5)).Matches[0].Depth, 9);
+
+    // Faced by 2 mm on every side of its mouth, the hole is 2 mm less deep than from the raw stock (subtraction).
+    [Theory]
+    [InlineData("G0 X-20 Y10 Z-2\nG1 X60", 8)]
+    [InlineData("G0 X10 Y-20 Z-2\nG1 Y60", 8)]
+    // Beside the hole, over a half of its mouth, and about its own middle nothing of the surface it starts from is gone.
+    [InlineData("G0 X-20 Y40 Z-2\nG1 X60", 10)]
+    [InlineData("G0 X-20 Y20 Z-2\nG1 X60", 10)]
+    [InlineData("G0 X12 Y10 Z-2\nG3 X12 Y10 I-2 J0", 10)]
+    // Milled away whole, it is no more.
+    [InlineData("G0 X-20 Y10 Z-12\nG1 X60", 10)]
+    public void Depths_count_from_the_surface_that_mills_leave(string milled, double depth)
+    {
+        var match = CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", """{ "x": 10, "y": 10, "diameter": 14, "depth": 9 }""", "T10 M6\n" + milled + "\nG0 Z20", Cut(5, 10, -10)).Matches[0];
+        Assert.Equal((depth, depth < 9 ? HoleStatus.Shallow : HoleStatus.Drilled), (Math.Round(match.Depth, 9), match.Status!.Value));
+    }
+
+    // A pocket of 8 mm in a plate of 20 leaves 12 of a hole that the list has 20 deep: it is through, and as drawn.
+    [Fact]
+    public void A_through_hole_in_a_pocket_is_as_deep_as_the_plate() =>
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 14, "depth": 20 }""", "T10 M6\nG0 X-20 Y10 Z-8\nG1 X60\nG0 Z20", Cut(5, 10, -20)));
 
     [Fact]
     public void Places_are_those_of_the_setups_frame() =>

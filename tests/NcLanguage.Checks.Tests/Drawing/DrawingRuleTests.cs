@@ -63,6 +63,14 @@ public sealed class DrawingRuleTests
             "The 3 holes at X20 Y30, X40 Y30, X60 Y30 are at full diameter 7.597 mm deep, and the drawing asks for 10 mm: T3 has to go 2.403 mm deeper, to Z-12.403.",
             Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-10 F150\nX40\nX60").Findings).Message);
 
+    // Half a tenth is within the finest general tolerance; 0.08 mm is not, and seldom seen in the numbers.
+    [Fact]
+    public void How_far_a_hole_is_off_is_told_where_it_is_little()
+    {
+        Assert.Empty(Drawn(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX40.05\nX60")));
+        Assert.EndsWith("at X40.08 Y30, 0.08 mm off.", Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX40.08\nX60").Findings).Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("G99 G81 X20 Y30 R2 Z-13 F150\nX40", "hole-missing 12")]
     [InlineData("G99 G81 X20 Y30 R2 Z-13 F150\nX46\nX60", "hole-missing 8")]

@@ -87,6 +87,34 @@ public sealed class MilledHoleTests
         Assert.Equal((HoleStatus.WrongSize, 50), (cleared.Status!.Value, cleared.Diameter));
     }
 
+    // Plunged in the middle, round on 7 with a mill of 10: 2·(7 + 5) = 24 wide, and 4 stand in the middle until the mill crosses it.
+    [Theory]
+    [InlineData(25, HoleStatus.WrongSize)]
+    [InlineData(24, HoleStatus.Drilled)]
+    [InlineData(23, HoleStatus.WrongSize)]
+    public void A_straight_cut_through_the_middle_clears_it(double wanted, HoleStatus expected)
+    {
+        var match = Single(wanted, 10, "T1 M6\nG0 X50 Y50\nZ2\nG1 Z0\nX57\nG3 I-7 Z-5\nG3 I-7 Z-10\nG3 I-7\nG1 X50");
+        Assert.Equal((expected, 24, false), (match.Status!.Value, match.Diameter, match.MayBeBoss));
+        Assert.Equal(9, match.DecidingLine);
+    }
+
+    [Fact]
+    public void A_middle_that_is_crossed_above_the_bottom_still_stands() =>
+        Assert.True(Single(24, 10, "T1 M6\nG0 X57 Y50 Z-10\nG3 I-7\nG0 Z-9\nG1 X50").MayBeBoss);
+
+    // Drilled 8 through, plunged, then milled to 2·(10.5 + 5) = 31 where 30 is wanted: it is the mill that is wrong.
+    [Fact]
+    public void The_widest_cut_that_is_deep_enough_is_the_size()
+    {
+        var match = Single(30, 15, "T2 M6\nG99 G81 X50 Y50 Z-27 R2\nG80 G0 Z20\nT1 M6\nX50 Y50 Z2\nG1 Z-15\nX56\nG3 I-6\nG1 X60.5\nG3 I-10.5\nG1 X50");
+        Assert.Equal((HoleStatus.WrongSize, 31), (match.Status!.Value, match.Diameter));
+    }
+
+    // A boss of 30 stands where a hole of 6 is wanted.
+    [Fact]
+    public void A_hole_in_a_boss_that_is_only_milled_round_is_missing() => Assert.Equal(HoleStatus.Missing, Single(6, 10, "T1 M6\nG0 X70 Y50 Z-5\nG2 X70 Y50 I-20 J0").Status);
+
     // A ball of radius 5 cuts at its full diameter 5 mm above its tip.
     [Fact]
     public void A_ball_cuts_full_above_its_tip() => Assert.Equal(7, Single(18, 7, "T4 M6\nG0 X54 Y50 Z-12\nG3 X54 Y50 I-4 J0").Depth, 9);

@@ -25,6 +25,7 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
     double _run;
     double _lowest;
     double _pitch;
+    double _end;
     int _line;
 
     public void Note(in RoundCut arc, int line)
@@ -32,9 +33,10 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         if (_pieces.Count > 0 && !Continues(arc))
             End();
         if (_pieces.Count == 0)
-            (_run, _lowest, _pitch) = (0, double.NaN, double.NaN);
+            (_run, _lowest, _pitch, _end) = (0, double.NaN, double.NaN, double.PositiveInfinity);
         _pieces.Add(new Piece(_run, _run + arc.Sweep, arc.From.Z, arc.To.Z));
         _last = arc;
+        _end = Math.Min(_end, Math.Min(arc.From.Z, arc.To.Z));
         var start = _run;
         _run += arc.Sweep;
         // A turn that goes down is lowest at its end, one that goes up at its beginning.
@@ -90,6 +92,6 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
             return;
         var diameter = 2 * _last.Radius + tool.Diameter!.Value;
         found((_last.CenterX, _last.CenterY, new PlaceWork(
-            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch)));
+            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch) { End = _end }));
     }
 }

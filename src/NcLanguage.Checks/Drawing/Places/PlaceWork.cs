@@ -35,6 +35,9 @@ enum WorkKind
 readonly record struct PlaceWork(
     WorkKind Kind, Tool? Tool, int ToolNumber, double Diameter, double Tip, double Full, Point3 ToFrame, int Line, int Number, int Cycle, double RLevel, double Pitch)
 {
+    /// <summary>How low the tool goes at all: on a helix that ends without a level circle lower than <see cref="Tip"/>.</summary>
+    public double End { get; init; } = Tip;
+
     /// <summary>Whether it makes or sizes a hole.</summary>
     public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill;
 

@@ -1,13 +1,17 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
 
 /// <summary>The places where a program makes holes, and what each tool does there: in cycles, by feeds straight down, by milling full circles.</summary>
 sealed class WorkedPlaces
 {
-    /// <summary>Places nearer than this in X and Y are one, mm: a hundredth is below what any drilled hole is placed to.</summary>
-    public const double SamePlace = 0.01;
+    /// <summary>Places nearer than this in X and Y are one, mm: the finest tolerance of ISO 2768-1 for lengths without one of their own (class f, 0.5 to 6 mm, from
+    /// memory). Lists and programs in inch are rounded to a thousandth of an inch, 0.0127 mm to each side.</summary>
+    public const double SamePlace = 0.05;
+
+    const double Rounding = 1e-9;
 
     readonly Dictionary<(long, long), List<WorkedPlace>> _cells = [];
     readonly List<WorkedPlace> _places = [];
@@ -31,18 +35,22 @@ sealed class WorkedPlaces
         return places;
     }
 
-    /// <summary>The place at these coordinates of the setup's frame, mm; null where nothing is done there.</summary>
+    /// <summary>The nearest place at these coordinates of the setup's frame, mm; null where nothing is done there.</summary>
     public WorkedPlace? At(double x, double y)
     {
-        const double Rounding = 1e-9;
         var (column, row) = CellOf(x, y);
+        var (nearest, least) = ((WorkedPlace?)null, double.PositiveInfinity);
         for (var i = -1; i <= 1; i++)
             for (var j = -1; j <= 1; j++)
                 foreach (var place in _cells.GetValueOrDefault((column + i, row + j)) ?? [])
-                    if (Math.Abs(place.X - x) <= SamePlace + Rounding && Math.Abs(place.Y - y) <= SamePlace + Rounding)
-                        return place;
-        return null;
+                    if (Math.Abs(place.X - x) <= SamePlace + Rounding && Math.Abs(place.Y - y) <= SamePlace + Rounding && double.Hypot(place.X - x, place.Y - y) is var off && off < least)
+                        (nearest, least) = (place, off);
+        return nearest;
     }
+
+    /// <summary>Whether a place is that of a hole in the drawing.</summary>
+    public static bool IsAt(DrawingHole hole, WorkedPlace place) =>
+        Math.Abs(hole.X - place.X) <= SamePlace + Rounding && Math.Abs(hole.Y - place.Y) <= SamePlace + Rounding;
 
     /// <summary>What a part did, in the order of its blocks: a block has holes, or a plunge, or arcs.</summary>
     void Note(ProgramRun run, int part)
@@ -96,7 +104,7 @@ sealed class WorkedPlaces
     }
 
     /// <summary>A thread mill that goes straight down only takes its place.</summary>
-    const Machine.Setups.ToolKind ToolKindOfThreads = Machine.Setups.ToolKind.ThreadMill;
+    const ToolKind ToolKindOfThreads = ToolKind.ThreadMill;
 
     void Add(double x, double y, in PlaceWork work)
     {

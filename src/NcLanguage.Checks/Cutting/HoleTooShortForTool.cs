@@ -1,0 +1,139 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A tap, reamer or boring bar that goes deeper than the hole made for it, or where there is none.</summary>
+public sealed class HoleTooShortForTool : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC5012",
+        Name = "hole-too-short-for-tool",
+        Severity = Severity.Error,
+        Title = "A tap, reamer or boring bar that goes deeper than its hole",
+        Finds = "A tap, reamer or boring bar that goes deeper than the hole made before it at that place is wide, by more than a tenth of its diameter; a warning where nothing makes a hole there before it, in a program that drills others.",
+        AtTheMachine = "These tools cut at their sides: the tap runs up against the bottom and breaks, the reamer is pushed off, the bar bends.",
+        Setup = """
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 4, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 40, "length": 120 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            G0 G53 Z0
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-14 F150
+            G80
+            G0 G53 Z0 M9
+            M5
+            T4 M6
+            S500 M3
+            G0 X20 Y30
+            G43 H4 Z40 M8
+            G99 G84 X20 Y30 R5 Z-14 F625
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            G80
+            G0 G53 Z0 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G0 G53 Z0
+            T3 M6
+            S1500 M3
+            G0 X20 Y30
+            G43 H3 Z40 M8
+            G99 G81 X20 Y30 R2 Z-19 F150
+            G80
+            G0 G53 Z0 M9
+            M5
+            T4 M6
+            S500 M3
+            G0 X20 Y30
+            G43 H4 Z40 M8
+            G99 G84 X20 Y30 R5 Z-14 F625
+            G80
+            G0 G53 Z0 M9
+            M5
+            M30
+            """,
+        NotFound = "Without a stock nothing is known of what stands. A tool that goes a tenth of its diameter or less into the drill's cone: the end of a tap is narrower than its thread. Room for chips below a tap is not asked for. Holes that go through the "
+            + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told; nor where the setup lists the drawing's holes: that is hole-missing or hole-extra. "
+            + "A hole that is cast, or that another program drills, is not known: silence the finding with a comment.",
+        Source = "Common practice; length of the drill's point (D/2)·cot(α/2), engineering reference.",
+    };
+
+    /// <summary>How far a tool may go into the drill's cone, in its diameters.</summary>
+    const double IntoCone = 0.1;
+
+    /// <summary>Differences of less are none, mm.</summary>
+    const double Equal = 0.01;
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        var run = file.Run;
+        if (run.Job.Setup.Stock is null || run.Results[0].Entry.IsCalled)
+            return;
+        var levels = new MilledLevels(run);
+        var faults = new List<PlaceFault>();
+        var places = PlaceGroups.PlacesOf(file);
+        // A program that drills nothing finishes what was drilled before.
+        var drills = places.Any(place => place.Works.Exists(work => work.Kind == WorkKind.Drill));
+        foreach (var place in places)
+            if (FaultAt(place, run.Job.Setup, levels) is { } fault && (drills || fault.Work != fault.Other))
+                faults.Add(fault);
+        foreach (var group in PlaceGroups.Of(faults))
+            Report(group, file);
+    }
+
+    /// <summary>The first tool at a place that has no room there, and the hole that it has; itself where it has none.</summary>
+    static PlaceFault? FaultAt(WorkedPlace place, Setup setup, MilledLevels levels)
+    {
+        var works = place.Works;
+        var bottom = setup.Stock!.Value.Min.Z;
+        PlaceWork? hole = null;
+        for (var i = 0; i < works.Count; i++)
+        {
+            var work = works[i];
+            if (work is { Tool.Kind: ToolKind.Tap or ToolKind.Reamer or ToolKind.BoringBar, Kind: WorkKind.Tap or WorkKind.Ream or WorkKind.Bore })
+            {
+                var end = Math.Max(work.Tip, bottom) + Math.Max(Equal, IntoCone * (work.Tool!.Diameter ?? 0));
+                if (hole is null && end < levels.Top && IsInFull(place, end, setup, levels))
+                    return new PlaceFault(place, work, work);
+                if (hole is { } before && before.Tip > bottom + Equal && end < before.Full && !levels.IsCleared(place.X, place.Y, 0, end))
+                    return new PlaceFault(place, work, before);
+            }
+            if (work.Makes && (hole is null || double.IsNaN(work.Full) || work.Full < hole.Value.Full))
+                hole = work;
+        }
+        return null;
+    }
+
+    static bool IsInFull(WorkedPlace place, double end, Setup setup, MilledLevels levels) =>
+        Path.GetFileName(setup.Path) != Machine.Files.SetupLocator.SharedSetupName
+        && Clearance.Footprint.Distance(setup.Stock!.Value, place.X, place.Y) < 0
+        && setup.Holes.IsEmpty
+        && !levels.IsCleared(place.X, place.Y, 0, end);
+
+    void Report(List<PlaceFault> group, in FileContext file)
+    {
+        var (work, hole) = (group[0].Work, group[0].Other);
+        var say = file.SayAt(work.Line);
+        var does = $"T{work.ToolNumber} {work.Kind switch { WorkKind.Tap => "taps", WorkKind.Ream => "reams", _ => "bores" }} {PlaceGroups.Places(group, say)}";
+        var z = work.ToFrame.Z;
+        if (hole == work)
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is cast or drilled elsewhere.",
+                severity: Severity.Warning);
+        else
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there is full width to {say.Level(hole.Full - z)} only: "
+                + $"it has to go to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
+    }
+}

@@ -1,0 +1,132 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Drawing;
+
+/// <summary>How low mills have gone about a place when all is done: the surface that a hole's depth counts from, and whether the middle of a milled circle is cleared.
+/// Told from the cuts themselves, not from a grid of them.</summary>
+/// <remarks>Cuts are gathered when first asked for. On a slope a cut counts by its higher end.</remarks>
+sealed class MilledLevels(ProgramRun run)
+{
+    /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them nothing counts as milled.</summary>
+    const int MostLooks = 5_000_000;
+
+    /// <summary>Angle of one chord of an arc, radians: 5 degrees.</summary>
+    const double ChordAngle = Math.PI / 36;
+
+    /// <summary>Places asked on a ring: every 22.5 degrees.</summary>
+    const int OnRing = 16;
+
+    /// <summary>How far beside the hole's wall its mouth is looked at, mm.</summary>
+    const double BesideMouth = 0.2;
+
+    /// <summary>Centres that lie nearer are one, mm.</summary>
+    const double SameCentre = 0.05;
+
+    /// <param name="CentreX">X of what it turns about, or goes straight down at; NaN for other cuts.</param>
+    readonly record struct Cut(Point3 From, Point3 To, EndForm End, double CentreX, double CentreY);
+
+    readonly double _top = run.Job.Setup.Stock?.Max.Z ?? 0;
+    List<Cut>? _cuts;
+    long _looks;
+
+    /// <summary>Top of the stock, Z0 without one, mm.</summary>
+    public double Top => _top;
+
+    /// <summary>Level of the surface all round the mouth of a hole, in the setup's frame, mm: the top of the stock, or what mills have left of it on every side. Without a stock Z0.</summary>
+    /// <param name="radius">Of the hole, mm.</param>
+    /// <remarks>What is milled about the hole's own middle is the hole, or its counterbore, and leaves the surface as it is.</remarks>
+    public double SurfaceAt(double x, double y, double radius)
+    {
+        if (run.Job.Setup.Stock is null)
+            return _top;
+        Span<(double X, double Y)> ring = stackalloc (double, double)[OnRing];
+        Ring(x, y, radius + BesideMouth, ring);
+        return Highest(ring, x, y, radius + BesideMouth, withOwn: false);
+    }
+
+    /// <summary>Whether all within a radius of a place is cut down to a level or lower.</summary>
+    public bool IsCleared(double x, double y, double radius, double level)
+    {
+        const int Rings = 4;
+        // At the rim itself it is the circle that cuts.
+        const double Inside = 0.98;
+        Span<(double X, double Y)> disc = stackalloc (double, double)[Rings * OnRing + 1];
+        for (var i = 0; i < Rings; i++)
+            Ring(x, y, radius * Inside * (i + 1) / Rings, disc.Slice(i * OnRing, OnRing));
+        disc[^1] = (x, y);
+        return Highest(disc, x, y, radius, withOwn: true) <= level;
+    }
+
+    static void Ring(double x, double y, double radius, Span<(double X, double Y)> places)
+    {
+        for (var i = 0; i < places.Length; i++)
+        {
+            var (sin, cos) = Math.SinCos(2 * Math.PI * i / places.Length);
+            places[i] = (x + radius * cos, y + radius * sin);
+        }
+    }
+
+    /// <summary>The highest of what the cuts leave at some places about a middle.</summary>
+    double Highest(ReadOnlySpan<(double X, double Y)> places, double x, double y, double reach, bool withOwn)
+    {
+        _cuts ??= Gather();
+        _looks += _cuts.Count;
+        if (_looks > MostLooks)
+            return _top;
+        Span<double> levels = stackalloc double[places.Length];
+        levels.Fill(_top);
+        foreach (var cut in _cuts)
+        {
+            if (Footprint.Distance(cut.From, cut.To, x, y) >= cut.End.Radius + reach)
+                continue;
+            if (!withOwn && Math.Abs(cut.CentreX - x) <= SameCentre && Math.Abs(cut.CentreY - y) <= SameCentre)
+                continue;
+            var level = Math.Max(cut.From.Z, cut.To.Z);
+            for (var i = 0; i < places.Length; i++)
+            {
+                var off = Footprint.Distance(cut.From, cut.To, places[i].X, places[i].Y);
+                if (off <= cut.End.Radius)
+                    levels[i] = Math.Min(levels[i], level + cut.End.HeightAt(off));
+            }
+        }
+        var highest = double.NegativeInfinity;
+        foreach (var level in levels)
+            highest = Math.Max(highest, level);
+        return highest;
+    }
+
+    List<Cut> Gather()
+    {
+        var cuts = new List<Cut>();
+        foreach (var part in run.Results)
+            foreach (ref readonly var cut in part.Cuts.AsSpan())
+                if (Math.Min(cut.From.Z, cut.To.Z) < _top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: > 0 } && ShapingMoves.Mills(kind))
+                    Add(part, cut, run.Job.EndOf(cut.Tool), cuts);
+        return cuts;
+    }
+
+    static void Add(PartResult part, in StockCut cut, in EndForm end, List<Cut> cuts)
+    {
+        if (cut.Arc < 0)
+        {
+            var isDown = cut.From.X == cut.To.X && cut.From.Y == cut.To.Y;
+            // A plunge is as low as its lower end.
+            cuts.Add(isDown ? new Cut(cut.To, cut.To, end, cut.To.X, cut.To.Y) : new Cut(cut.From, cut.To, end, double.NaN, double.NaN));
+            return;
+        }
+        var arc = part.PathOf(cut);
+        if (!arc.IsKnown)
+            return;
+        var center = part.Arcs[cut.Arc].Center;
+        var chords = Math.Clamp((int)Math.Ceiling(Math.Abs(arc.Angle) / ChordAngle), 1, 1000);
+        var last = cut.From;
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            cuts.Add(new Cut(last, next, end, center.X, center.Y));
+            last = next;
+        }
+    }
+}

@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Drawing;
 /// <summary>How low mills have gone about a place when all is done: the surface that a hole's depth counts from, and whether the middle of a milled circle is cleared.
 /// Told from the cuts themselves, not from a grid of them.</summary>
 /// <remarks>Cuts are gathered when first asked for. On a slope a cut counts by its higher end.</remarks>
-sealed class MilledLevels(ProgramRun run)
+public sealed class MilledLevels(ProgramRun run)
 {
     /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them nothing counts as milled.</summary>
     const int MostLooks = 5_000_000;

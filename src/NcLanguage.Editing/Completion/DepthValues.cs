@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Cutting;
+using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -27,18 +28,19 @@ static class DepthValues
     public static IReadOnlyList<WordValue> Bottoms(Spot spot, int cycle, double rLevel)
     {
         var values = new List<WordValue>();
+        var levels = new MilledLevels(spot.Analysis.Main);
         foreach (var hole in Asking(spot))
         {
             if (Depth(spot.Tool, hole.Hole, cycle, spot) is not { } depth)
                 continue;
             // To a hundredth, deeper rather than not deep enough.
-            var bottom = (spot.Setup.Stock?.Max.Z ?? 0) - Math.Ceiling(depth.Value * 100 - 1e-6) / 100 - spot.ToFrame.Z;
+            var bottom = levels.SurfaceAt(hole.Hole.X, hole.Hole.Y, (hole.Hole.Diameter ?? 0) / 2) - Math.Ceiling(depth.Value * 100 - 1e-6) / 100 - spot.ToFrame.Z;
             var number = spot.After.Distance switch { DistanceMode.Absolute => bottom, DistanceMode.Incremental => bottom - rLevel, _ => double.NaN };
             if (double.IsNaN(number))
                 continue;
             var text = spot.Style.Length('Z', number);
             if (!values.Exists(value => value.Text == text))
-                values.Add(new WordValue(text, $"{hole.Describe(spot.Say)}: {depth.How}", "Counted from the top of the stock, or from Z0 where the setup has none.\n\nSource of the point's length: Z = (D − T)/2·cot(α/2), engineering reference"));
+                values.Add(new WordValue(text, $"{hole.Describe(spot.Say)}: {depth.How}", "Counted from the top of the stock, or what mills leave of it all round the hole; from Z0 where the setup has no stock.\n\nSource of the point's length: Z = (D − T)/2·cot(α/2), engineering reference"));
         }
         return values;
     }

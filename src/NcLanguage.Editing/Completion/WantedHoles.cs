@@ -27,8 +27,8 @@ static class WantedHoles
     /// <summary>Holes of the program that are looked at to each side.</summary>
     const int MostLookedAt = 2000;
 
-    /// <summary>Places nearer than this in X and Y are one, mm: a hundredth is below what any drilled hole is placed to.</summary>
-    const double SamePlace = 0.01;
+    /// <summary>Places nearer than this in X and Y are one, mm: as in the comparison with the drawing, the finest tolerance of ISO 2768-1 for lengths without one of their own (class f, from memory).</summary>
+    const double SamePlace = 0.05;
 
     /// <summary>Those that the tool has not drilled yet, nearest first; empty where places are not known.</summary>
     /// <remarks>Asked through <see cref="Spot.HolesLeft"/>, which keeps the answer.</remarks>

@@ -21,7 +21,8 @@ public sealed class DrawingRuleTests
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] }, "obstacles": [],
               "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] },
               "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
-                         { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 } ],
+                         { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 },
+                         { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 } ],
               "holes": [ {{holes}} ] }
             """;
         var setup = SetupFile.Read(setupName, Encoding.UTF8.GetBytes(json));
@@ -42,7 +43,7 @@ public sealed class DrawingRuleTests
     {
         var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX40").Findings);
         Assert.Equal(("hole-missing", 11, Severity.Error), (finding.Name, finding.Line, finding.Severity));
-        Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 5 of x.setup.json.", finding.Message);
+        Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 6 of x.setup.json.", finding.Message);
     }
 
     [Fact]
@@ -62,6 +63,17 @@ public sealed class DrawingRuleTests
         Assert.Equal(
             "The 3 holes at X20 Y30, X40 Y30, X60 Y30 are at full diameter 7.597 mm deep, and the drawing asks for 10 mm: T3 has to go 2.403 mm deeper, to Z-12.403.",
             Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-10 F150\nX40\nX60").Findings).Message);
+
+    // Round on 3 with a mill of 10: 16 wide. 5 mm a turn: the last whole turn of a helix to Z-10 begins at Z-5 (elementary geometry).
+    [Fact]
+    public void A_helix_without_a_circle_at_its_bottom_is_told_what_it_lacks()
+    {
+        const string Helix = "G0 Z1\nG0 X23\nG1 Z0 F150\nG3 I-3 Z-5\nG3 I-3 Z-10\n";
+        const string Hole = """{ "x": 20, "y": 30, "diameter": 16, "depth": 10 }""";
+        var head = Head.Replace("T3", "T5", StringComparison.Ordinal).Replace("H3", "H5", StringComparison.Ordinal);
+        Assert.Contains("a full circle at Z-10", Analyse(Helix + "G1 X20\nG0 Z40", Hole, head: head).Findings.Single(finding => finding.Name == "hole-shallow").Message, StringComparison.Ordinal);
+        Assert.Empty(Drawn(Analyse(Helix + "G3 I-3\nG1 X20\nG0 Z40", Hole, head: head)));
+    }
 
     // Half a tenth is within the finest general tolerance; 0.08 mm is not, and seldom seen in the numbers.
     [Fact]

@@ -96,7 +96,7 @@ public sealed class MilledHoleTests
     {
         var match = Single(wanted, 10, "T1 M6\nG0 X50 Y50\nZ2\nG1 Z0\nX57\nG3 I-7 Z-5\nG3 I-7 Z-10\nG3 I-7\nG1 X50");
         Assert.Equal((expected, 24, false), (match.Status!.Value, match.Diameter, match.MayBeBoss));
-        Assert.Equal(9, match.DecidingLine);
+        Assert.Equal(10, match.DecidingLine);
     }
 
     [Fact]

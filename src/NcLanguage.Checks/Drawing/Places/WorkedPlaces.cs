@@ -13,6 +13,9 @@ sealed class WorkedPlaces
 
     const double Rounding = 1e-9;
 
+    /// <summary>Side of the cells in which places are looked up, mm: no less than what counts as one place.</summary>
+    const double CellSize = 2 * SamePlace;
+
     readonly Dictionary<(long, long), List<WorkedPlace>> _cells = [];
     readonly List<WorkedPlace> _places = [];
     readonly CircleFinder _circles;
@@ -121,5 +124,5 @@ sealed class WorkedPlaces
         place.Works.Add(work);
     }
 
-    static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / SamePlace), (long)Math.Floor(y / SamePlace));
+    static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / CellSize), (long)Math.Floor(y / CellSize));
 }

@@ -37,6 +37,8 @@ public sealed class ViewTests : IDisposable
         var outcome = Command.Run("view", _scratch.Write("part.nc", Samples.Sound), "-o", _scratch.At(name));
         Assert.Equal(2, outcome.ExitCode);
         Assert.Contains(reason, Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
+        // It is written beside first, under a name that is nobody's business.
+        Assert.DoesNotContain(".new", outcome.ErrorLines[0], StringComparison.Ordinal);
     }
 
     [Fact]

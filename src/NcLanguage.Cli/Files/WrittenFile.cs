@@ -52,9 +52,14 @@ static class WrittenFile
         {
             throw new CannotRunException($"{path} may not be written by you");
         }
+        catch (DirectoryNotFoundException)
+        {
+            throw new CannotRunException($"{path} could not be written: there is no such folder");
+        }
         catch (IOException e)
         {
-            throw new CannotRunException($"{path} could not be written: {e.Message}");
+            // The file beside is nobody's business.
+            throw new CannotRunException($"{path} could not be written: {e.Message.Replace(beside, path, StringComparison.Ordinal)}");
         }
     }
 }

@@ -4,7 +4,8 @@ using NcLanguage.Reports.Drawing;
 namespace NcLanguage.Reports.MotionView;
 
 /// <summary>The column of words beside the views: title, what the lines mean, contacts, readings, notes, and below it all the caution.</summary>
-sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene scene, ThreeViews views)
+/// <param name="leftOut">What the drawing had no room for, as sentences.</param>
+sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene scene, ThreeViews views, List<string> leftOut)
 {
     const double Left = 308;
     const double Right = 412;
@@ -79,7 +80,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
 
     void DrawNotes()
     {
-        var notes = MotionNotes.Of(recording, scene).ToList();
+        var notes = MotionNotes.Of(recording, scene).Concat(leftOut).ToList();
         if (notes.Count == 0)
             return;
         Heading("Not shown, not checked");

@@ -1,6 +1,7 @@
 using NcLanguage.Checks;
 using NcLanguage.Control.Moves;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Reports.Drawing;
 
 namespace NcLanguage.Reports.MotionView;
@@ -24,6 +25,8 @@ public sealed class MotionDrawing
     readonly LabelSpace _labels = new(new Rectangle(3, 3, 300, 281));
     readonly List<HolePlace> _holes;
     readonly List<Point3> _points = [];
+    readonly HashSet<Obstacle> _named = [];
+    int _numbersLeftOut;
 
     MotionDrawing(MotionRecording recording, ProjectionMethod method)
     {
@@ -56,6 +59,8 @@ public sealed class MotionDrawing
             DrawMoves(view);
             _svg.Close();
         }
+        foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
+            DrawTitle(view);
         DrawDimensions();
         DrawHoles();
         foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
@@ -67,8 +72,20 @@ public sealed class MotionDrawing
         foreach (var view in new[] { _views.Front, _views.Side, _views.Plan })
             DrawNames(view);
         DrawHoleNumbers();
-        new MotionColumn(_svg, _recording, _scene, _views).Draw();
+        new MotionColumn(_svg, _recording, _scene, _views, LeftOut()).Draw();
         return _svg.End();
+    }
+
+    /// <summary>What there was no room for, as sentences.</summary>
+    List<string> LeftOut()
+    {
+        var said = new List<string>();
+        var names = _recording.Job.Setup.Obstacles.Concat(_recording.Job.Setup.Supports).Count(solid => !_named.Contains(solid));
+        if (names > 0)
+            said.Add($"{Say.Count(names, "name of a clamp or support is", "names of clamps or supports are")} left out: there is no room.");
+        if (_numbersLeftOut > 0)
+            said.Add($"{Say.Count(_numbersLeftOut, "hole's number is", "holes' numbers are")} left out: there is no room.");
+        return said;
     }
 
     void DrawSetup(in ViewFrame view)
@@ -108,9 +125,16 @@ public sealed class MotionDrawing
         var size = stock.Max - stock.Min;
         var plan = _views.Plan.Of(stock);
         var front = _views.Front.Of(stock);
-        var (below, left) = (_views.Plan.Window.Bottom + 7, _views.Plan.Window.Left - 5);
-        _labels.Take(new Rectangle(left - 3.5, plan.Top, 4, plan.Height));
-        _labels.Take(new Rectangle(plan.Left, below - 3.5, plan.Width, 4));
+        var (below, left) = (_views.Plan.Window.Bottom + 5, _views.Plan.Window.Left - 5);
+        // Names stand neither upon the lines nor upon those that lead to them.
+        _labels.Take(Rectangle.Between((left - 3.5, plan.Top), (left + 0.5, plan.Bottom)));
+        _labels.Take(Rectangle.Between((plan.Left, below - 3.5), (plan.Right, below + 0.5)));
+        _labels.Take(Rectangle.Between((_views.Front.Window.Left - 8.5, front.Top), (_views.Front.Window.Left - 4.5, front.Bottom)));
+        foreach (var x in new[] { plan.Left, plan.Right })
+            _labels.Take(Rectangle.Between((x - 0.3, plan.Bottom), (x + 0.3, below + 1.5)));
+        foreach (var (view, box) in new[] { (_views.Plan, plan), (_views.Front, front) })
+            foreach (var y in new[] { box.Top, box.Bottom })
+                _labels.Take(Rectangle.Between((view.Window.Left - 6.5, y - 0.3), (box.Left, y + 0.3)));
         Dimensions.Across(_svg, plan.Left, plan.Right, plan.Bottom, plan.Bottom, below, Say.Mm(size.X));
         Dimensions.Upward(_svg, plan.Top, plan.Bottom, plan.Left, plan.Left, left, Say.Mm(size.Y));
         Dimensions.Upward(_svg, front.Top, front.Bottom, front.Left, front.Left, _views.Front.Window.Left - 5, Say.Mm(size.Z));
@@ -152,8 +176,12 @@ public sealed class MotionDrawing
         foreach (var place in _holes)
         {
             var (x, y) = _views.Plan.At(new Point3(place.X, place.Y, 0));
-            if (window.Contains(x, y) && _labels.Beside(x, y, Math.Max(RadiusOf(place), 1) * 0.75 + 0.3, place.Label) is { } at)
+            if (!window.Contains(x, y))
+                continue;
+            if (_labels.Beside(x, y, Math.Max(RadiusOf(place), 1) * 0.75 + 0.3, place.Label) is { } at)
                 _svg.Text(at.X, at.Y, place.Label);
+            else
+                _numbersLeftOut += place.Numbers.Count;
         }
     }
 
@@ -194,17 +222,31 @@ public sealed class MotionDrawing
 
     void DrawNames(in ViewFrame view)
     {
-        var title = ViewNames.Of(view.View, view.Method);
-        _svg.Text(view.Window.MiddleX, view.Window.Top - 6, title, DrawingStyle.Text, TextAnchor.Middle);
         foreach (var obstacle in _recording.Job.Setup.Obstacles)
-            Name(view, obstacle.Bounds, obstacle.Name, isHatched: true);
+            if (Name(view, obstacle.Bounds, obstacle.Name, isHatched: true))
+                _named.Add(obstacle);
         foreach (var support in _recording.Job.Setup.Supports)
-            Name(view, support.Bounds, support.Name, isHatched: false);
+            if (Name(view, support.Bounds, support.Name, isHatched: false))
+                _named.Add(support);
         Marks.Axes(_svg, view.Sign > 0 ? view.Window.Left - 10 : view.Window.Right + 10, view.Window.Bottom + 9, view.Across == 0 ? 'X' : 'Y', view.Up == 1 ? 'Y' : 'Z', view.Sign);
     }
 
-    /// <summary>Writes a name upon or beside what bears it, where there is room: inside, then above, below, right, left.</summary>
-    void Name(in ViewFrame view, Box3 solid, string name, bool isHatched)
+    /// <summary>The title of a view, above its middle, or above an end where the datum stands there.</summary>
+    void DrawTitle(in ViewFrame view)
+    {
+        var title = ViewNames.Of(view.View, view.Method);
+        var (x, y) = view.At(default);
+        var datum = new Rectangle(x - 5, y - 5, 10, 10);
+        var (width, top) = (Dimensions.WidthOf(title, DrawingStyle.Text), view.Window.Top - 3.5 - DrawingStyle.Text);
+        var place = new Rectangle(view.Window.MiddleX - width / 2, top, width, DrawingStyle.Text);
+        if (datum.Overlaps(place))
+            place = place with { Left = x < view.Window.MiddleX ? x + 6 : x - 6 - width };
+        _labels.Take(place);
+        _svg.Text(place.Left, place.Bottom, title, DrawingStyle.Text);
+    }
+
+    /// <summary>Writes a name upon or beside what bears it, where there is room: inside, then above, below, right, left; false where there is none.</summary>
+    bool Name(in ViewFrame view, Box3 solid, string name, bool isHatched)
     {
         var place = view.Of(solid);
         const double Letters = DrawingStyle.SmallText;
@@ -229,7 +271,8 @@ public sealed class MotionDrawing
             if (isInside && isHatched)
                 _svg.Rectangle(room, LineKind.Thin, "d-paper");
             _svg.Text(x, y, name);
-            return;
+            return true;
         }
+        return false;
     }
 }

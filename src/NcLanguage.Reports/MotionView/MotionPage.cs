@@ -41,7 +41,9 @@ public static class MotionPage
             """);
         Append(page, style);
         Append(page, "</style>\n</head>\n<body>\n");
-        Append(page, Read("page.html").Replace("{{caution}}", WebUtility.HtmlEncode(MotionNotes.Caution), StringComparison.Ordinal));
+        Append(page, Read("page.html")
+            .Replace("{{caution}}", WebUtility.HtmlEncode(MotionNotes.Caution), StringComparison.Ordinal)
+            .Replace("{{projection}}", Symbol(method), StringComparison.Ordinal));
         Append(page, "<script type=\"application/json\" id=\"motion\">");
         // The usual encoder writes every less-than sign, quote and ampersand of a text as an escape.
         using (var json = new Utf8JsonWriter(page))
@@ -54,6 +56,15 @@ public static class MotionPage
 
     /// <summary>The style sheet, for the test of its colours.</summary>
     internal static string Style => Read("page.css");
+
+    /// <summary>The symbol of the projection.</summary>
+    static string Symbol(ProjectionMethod method)
+    {
+        var svg = new SvgWriter(23, 11, ViewNames.Of(method));
+        Marks.Projection(svg, 2.5, 2.5, method);
+        // Within a page of HTML a drawing needs no address of its kind of markup.
+        return svg.End().Replace(" xmlns=\"http://www.w3.org/2000/svg\"", "", StringComparison.Ordinal).Trim();
+    }
 
     static string Script()
     {

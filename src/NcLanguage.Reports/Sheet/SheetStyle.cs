@@ -50,7 +50,9 @@ static class SheetStyle
           html { font-size: 9.5pt; }
           body { max-width: none; padding: 0; }
           section { overflow: visible; }
-          h1, h2, h3, caption { break-after: avoid; }
+          h1, h2, h3, caption, #table > p:has(~ figure) { break-after: avoid; }
+          p:has(+ table) { break-after: avoid; }
+          table + p { break-before: avoid; }
           h2 { margin-top: 1.1rem; }
           p, li, figure, aside, header, tr, .halves, #readings, .whole { break-inside: avoid; }
           thead { display: table-header-group; }

@@ -14,7 +14,7 @@ static class SheetTable
         var frame = WorkOffsetName.Format(setup.Frame);
         WriteStock(page, setup, run, frame);
         if (SheetDrawing.Of(setup, holes) is { } drawing)
-            page.Raw($"<figure>\n{drawing}<figcaption>Lengths in mm from the datum {SheetHtml.Text(frame)}. Holes where the program drills them, at the size of the widest tool.</figcaption>\n</figure>\n");
+            page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in mm from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
         else
             page.Paragraph("The setup file gives no stock and no clamps: there is nothing to draw.");
         WriteSolids(page, setup, frame);

@@ -106,6 +106,32 @@ public sealed class MotionDrawingTests
         Assert.InRange(stock, 0, plan.FindIndex(name => name == "d-hidden") - 1);
     }
 
+    /// <summary>In third-angle projection the width stands between plan and front view, where the title of the front view stands too.</summary>
+    [Theory]
+    [InlineData(ProjectionMethod.FirstAngle)]
+    [InlineData(ProjectionMethod.ThirdAngle)]
+    public void Titles_stand_clear_of_dimensions_and_datum(ProjectionMethod method)
+    {
+        var root = XDocument.Parse(MotionDrawing.Of(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\nX90\nM30\n", Example.Plate).Recording, method)).Root!;
+        var titles = root.Elements(Svg + "text").Where(text => text.Value is "Plan" or "Front" || text.Value.StartsWith("Side", StringComparison.Ordinal))
+            .Select(text => new Rectangle(Number(text, "x"), Number(text, "y") - 3.5, Dimensions.WidthOf(text.Value, 3.5), 3.5)).ToList();
+        Assert.Equal(3, titles.Count);
+        var width = root.Elements(Svg + "text").Single(text => text.Value == "100 mm");
+        var dimension = new Rectangle(Number(width, "x") - 8, Number(width, "y") - 2.5, 16, 4);
+        Assert.DoesNotContain(titles, title => title.Overlaps(dimension));
+        foreach (var datum in root.Elements(Svg + "circle").Where(circle => circle.Attribute("class")!.Value == "d-thin d-paper"))
+            Assert.DoesNotContain(titles, title => title.Overlaps(new Rectangle(Number(datum, "cx") - 2.5, Number(datum, "cy") - 2.5, 5, 5)));
+    }
+
+    [Fact]
+    public void Names_without_room_are_counted()
+    {
+        var crowd = Enumerable.Range(0, 60).Select(i => (Obstacle)new BoxObstacle($"a clamp with a long name {i}", new(new(i, 10, 0), new(i + 0.5, 12, 5))));
+        Assert.Contains(WordsOf(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z9\nX90\nM30\n", Example.Plate with { Obstacles = [.. crowd] })),
+            text => System.Text.RegularExpressions.Regex.IsMatch(text, "[0-9]+ names of clamps or supports are left out"));
+        Assert.DoesNotContain(WordsOf(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z9\nX90\nM30\n", Example.Plate)), text => text.Contains("left out", StringComparison.Ordinal));
+    }
+
     /// <summary>WCAG 2.1, success criterion 1.4.11: 3 to 1 for lines on the paper and on the stock.</summary>
     [Fact]
     public void Lines_can_be_told_from_paper_and_stock()

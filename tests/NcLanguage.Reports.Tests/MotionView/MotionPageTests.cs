@@ -60,6 +60,14 @@ public sealed partial class MotionPageTests
         Assert.DoesNotContain("sha256-", page, StringComparison.Ordinal);
     }
 
+    /// <summary>ISO 5456-2 (from memory): the symbol of the projection has a cone and the two circles that it is seen as.</summary>
+    [Fact]
+    public void The_page_bears_the_symbol_of_its_projection()
+    {
+        var symbol = Regex.Match(Example.Of(Hostile).Page(), "<svg[^>]*aria-label=\"First-angle projection\".*?</svg>", RegexOptions.Singleline).Value;
+        Assert.Equal(2, Regex.Count(symbol, "<circle"));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("%\n%\n")]

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using NcLanguage.Machine.Loading;
+using NcLanguage.Reports.Drawing;
 
 namespace NcLanguage.Reports.Tests.Sheet;
 
@@ -163,6 +164,46 @@ public sealed class SetupSheetTests
             (stud["shape"], stud["X from mm"], stud["X to mm"], stud["Y from mm"], stud["Y to mm"], stud["Z from mm"], stud["Z to mm"]));
         var offset = Assert.Single(Page.Rows("offsets"));
         Assert.Equal(("-300", "-200", "-400.5", "yes"), (offset["X mm"], offset["Y mm"], offset["Z mm"], offset["used"]));
+    }
+
+    /// <summary>The words under the drawing are true: of no hole, of 400 at one place, and of more places than are drawn.</summary>
+    [Theory]
+    [InlineData("", 0, "The program drills no hole in a cycle.")]
+    [InlineData("G81 X10 Y20 Z-5 R30 F120\nX10 L399\n", 1, "Holes where the program drills them, at the size of the widest tool.")]
+    [InlineData("G81 X10 Y20 Z-5 R30 F120\nX400\n", 1, "1 hole is not drawn: off the drawing")]
+    [InlineData("G91 G81 X0.2 Z-35 R-10 F120 L301\n", 0, "Holes are not drawn: there are 301 places")]
+    public void What_is_said_of_the_holes_of_the_drawing_is_so(string holes, int drawn, string said)
+    {
+        var page = SheetPage.Of($"G21 G90 G17 G94 G54\nT1 M6\nG43 H1 G0 X0 Y0 Z40\nS1000 M3\n{holes}G80\nM30\n", Setup);
+        var drawing = Regex.Match(page.Html, "<svg.*?</svg>", RegexOptions.Singleline).Value;
+        // The stud is a circle too, and two stand for the datum of each view, two for the projection.
+        var radius = 6.0 / 12 * double.Parse(Regex.Match(drawing, "<circle class=\"d-outline\" [^>]*r=\"([0-9.]+)\"").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Equal(drawn, Regex.Matches(drawing, "<circle class=\"d-outline\" [^>]*r=\"([0-9.]+)\"").Count(circle => Math.Abs(SheetPage.Number(circle.Groups[1].Value) - radius) < 0.02));
+        Assert.Contains(said, page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Names_captions_and_dimensions_do_not_lie_on_one_another()
+    {
+        // A datum at the corner of the stock with nothing above it: its mark would stand where the caption does.
+        const string Bare = """{ "stock": { "min": [0, 0, -20], "max": [100, 40, 0] }, "supports": [ { "name": "parallel", "min": [0, 0, -40], "max": [100, 8, -20] } ] }""";
+        foreach (var setup in new[] { Setup, Bare })
+        {
+            var drawing = Regex.Match(SheetPage.Of("M30\n", setup).Html, "<svg.*?</svg>", RegexOptions.Singleline).Value;
+            var texts = Regex.Matches(drawing, "<text x=\"([0-9.-]+)\" y=\"([0-9.-]+)\" font-size=\"2.5\"( text-anchor=\"(end|middle)\")?>([^<]*)</text>").Select(match => Box(match)).ToList();
+            Assert.True(texts.Count > 5);
+            Assert.All(texts, one => Assert.Equal(1, texts.Count(other => one.Grown(-0.05).Overlaps(other))));
+            var marks = Regex.Matches(drawing, "<circle class=\"d-thin d-paper\" cx=\"([0-9.-]+)\" cy=\"([0-9.-]+)\"").Select(match => (X: SheetPage.Number(match.Groups[1].Value), Y: SheetPage.Number(match.Groups[2].Value))).ToList();
+            Assert.Equal(2, marks.Count);
+            Assert.All(marks, mark => Assert.DoesNotContain(texts, text => text.Overlaps(new Rectangle(mark.X - 2.5, mark.Y - 2.5, 5, 5))));
+        }
+
+        static Rectangle Box(Match text)
+        {
+            var width = Dimensions.WidthOf(text.Groups[5].Value);
+            var left = SheetPage.Number(text.Groups[1].Value) - (text.Groups[4].Value switch { "end" => width, "middle" => width / 2, _ => 0 });
+            return new Rectangle(left, SheetPage.Number(text.Groups[2].Value) - 2.5, width, 2.5);
+        }
     }
 
     [Fact]

@@ -12,6 +12,8 @@ const page = {
   /** Runs until the picture has come to rest. */
   resting: 0,
   isHeld: false,
+  paper: {},
+  hadReadings: false,
   host: typeof acquireVsCodeApi === 'function' ? acquireVsCodeApi() : window.parent === window ? null : { postMessage: (message) => window.parent.postMessage(message, '*') },
 
   begin() {
@@ -48,6 +50,19 @@ const page = {
     const above = motion.projection === 'first' ? front : 1 - front;
     const style = byId('stage').style;
     for (const [name, part] of [['across', across], ['beside', 1 - across], ['above', above], ['below', 1 - above]]) style.setProperty(`--${name}`, `${part * 100}fr`);
+    // On paper the views have a size of their own, known before the browser lays it out: all of them then have one scale. The block needs its room.
+    const beside = Math.max((1 - across) * 246, 90);
+    for (const [name, mm] of [['across', 246 - beside], ['beside', beside], ['above', above * 138], ['below', (1 - above) * 138]]) this.paper[name] = (mm * 96) / 25.4;
+  },
+
+  /** The size of a view on paper, in pixels of the page. */
+  paperSize(view) {
+    const isPlan = view.projection === projections.plan;
+    const isAbove = isPlan === (motion.projection !== 'first');
+    return {
+      width: this.paper[view.projection === projections.side ? 'beside' : 'across'],
+      height: this.paper[isAbove ? 'above' : 'below'],
+    };
   },
 
   /** Draws when the browser next draws; several calls before that are one. */
@@ -159,7 +174,16 @@ const page = {
     this.isHeld = isBegun;
     if (isBegun) palette.forPaper();
     else palette.read();
-    for (const view of this.views) view.resize(isBegun ? 3 : window.devicePixelRatio || 1);
+    const readings = byId('all-readings');
+    if (isBegun) this.hadReadings = readings.open;
+    readings.open = isBegun || this.hadReadings;
+    camera.keep(this.views, () => {
+      for (const view of this.views) {
+        const size = isBegun ? this.paperSize(view) : null;
+        Object.assign(view.canvas.style, size ? { width: `${size.width}px`, height: `${size.height}px` } : { width: '', height: '' });
+        view.resize(size ? 3 : window.devicePixelRatio || 1, size ?? undefined);
+      }
+    });
     for (const view of this.views) view.draw(cursor, false);
   },
 };

@@ -49,6 +49,7 @@ public sealed class MotionPageTests
         Assert.Equal("true", seen.GetProperty("pressed").GetString());
         Assert.InRange(seen.GetProperty("ran").GetInt32(), 2, blocks.Count);
         Assert.True(seen.GetProperty("zoomed").GetBoolean());
+        Assert.True(seen.GetProperty("kept").GetBoolean());
         Assert.Equal("rgb(255, 255, 255) 255,255,255,255", Text(seen, "ground", "light"));
         Assert.Equal("rgb(21, 24, 26) 21,24,26,255", Text(seen, "ground", "dark"));
         Assert.All(seen.GetProperty("colours").EnumerateArray(), count => Assert.InRange(count.GetInt32(), 20, int.MaxValue));

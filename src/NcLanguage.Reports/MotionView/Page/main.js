@@ -52,7 +52,7 @@ const page = {
     for (const [name, part] of [['across', across], ['beside', 1 - across], ['above', above], ['below', 1 - above]]) style.setProperty(`--${name}`, `${part * 100}fr`);
     // On paper the views have a size of their own, known before the browser lays it out: all of them then have one scale. The block needs its room.
     const beside = Math.max((1 - across) * 246, 100);
-    for (const [name, mm] of [['across', 246 - beside], ['beside', beside], ['above', above * 112], ['below', (1 - above) * 112]]) this.paper[name] = Math.round((mm * 96) / 25.4);
+    for (const [name, mm] of [['across', 246 - beside], ['beside', beside], ['above', above * 106], ['below', (1 - above) * 106]]) this.paper[name] = Math.round((mm * 96) / 25.4);
   },
 
   /** The size of a view on paper, in pixels of the page. */

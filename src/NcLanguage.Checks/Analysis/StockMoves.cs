@@ -16,7 +16,7 @@ static class StockMoves
         if ((step.Events & StepEvents.Moves) == 0)
             return;
         var tool = step.After.Tool;
-        var reach = job.ShapeOf(tool).Radius;
+        var reach = job.ShapeOf(tool).GreatestRadius;
         var isProbe = job.Setup.FindTool(tool)?.Kind == ToolKind.Probe;
         for (var i = 0; i < step.Moves.Count; i++)
         {

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -7,7 +8,7 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A hole or a cut that is deeper than the tool's flutes are long.</summary>
+/// <summary>A hole or a cut that is deeper than the tool's flutes are long, or than it stands out of its holder.</summary>
 public sealed class DeeperThanFlutes : Rule
 {
     const double Rounding = 1e-6;
@@ -19,8 +20,8 @@ public sealed class DeeperThanFlutes : Rule
         Severity = Severity.Error,
         Title = "A hole or cut deeper than the tool's flutes are long",
         Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level. "
-            + "A cut that goes as deep below the stock's top within reach of the stock's sides.",
-        AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall.",
+            + "A cut that goes as deep below the stock's top within reach of the stock's sides. Where the holder begins below the end of the flutes, that is the length that counts.",
+        AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall, or the holder runs into the work.",
         Setup = """
             { "stock": { "min": [0, 0, -25], "max": [100, 60, 0] },
               "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 18, "length": 80 } ] }
@@ -64,13 +65,38 @@ public sealed class DeeperThanFlutes : Rule
     {
         if (step.Job.Setup.FindTool(step.Step.After.Tool) is not { FluteLength: { } flutes } tool)
             return;
+        var holder = HolderOf(step.Job.ShapeOf(tool.Number));
+        var reach = new Reach(Math.Min(flutes, holder), holder, flutes);
         if (step.Step.Holes.Count > 0)
-            CheckHoles(flutes, step);
+            CheckHoles(reach, step);
         else
-            CheckCuts(flutes, tool, step);
+            CheckCuts(reach, tool, step);
     }
 
-    void CheckHoles(double flutes, in StepContext step)
+    /// <summary>The lines, from 0, where the rule has spoken in a run.</summary>
+    internal static HashSet<int> LinesOf(ProgramRun run)
+    {
+        var lines = new HashSet<int>();
+        if (run.Flow is { } flow)
+        {
+            foreach (var finding in flow.Findings)
+                if (finding.Rule is DeeperThanFlutes)
+                    lines.Add(finding.Line);
+            return lines;
+        }
+        for (var part = 0; part < run.Results.Length; part++)
+            foreach (var finding in run.Results[part].Findings)
+                if (finding.Rule is DeeperThanFlutes)
+                    lines.Add(run.LineOf(part, finding.Line));
+        return lines;
+    }
+
+    /// <summary>How deep a tool can go, mm above its tip: all of it; where its holder begins, infinity where that is not known; where its flutes end.</summary>
+    readonly record struct Reach(double Depth, double Holder, double Flutes);
+
+    static double HolderOf(ToolShape shape) => shape.Cylinders[^1] is { Part: ToolPart.Holder } holder ? holder.Bottom : double.PositiveInfinity;
+
+    void CheckHoles(in Reach reach, in StepContext step)
     {
         ref readonly var hole = ref step.Step.Holes[0];
         // Further holes of the run to the same depth suffer from the same words.
@@ -78,32 +104,35 @@ public sealed class DeeperThanFlutes : Rule
             return;
         var top = step.Job.Setup.Stock?.Max.Z - step.Step.ToFrame.Z;
         var surface = top < hole.RLevel ? top.Value : hole.RLevel;
-        if (surface - hole.Bottom > flutes + Rounding)
-            Report(surface - hole.Bottom, surface, surface == top ? "the top of the stock" : "R", flutes, "The hole goes", step);
+        if (surface - hole.Bottom > reach.Depth + Rounding)
+            Report(surface - hole.Bottom, surface, surface == top ? "the top of the stock" : "R", reach, "The hole goes", step);
     }
 
-    void CheckCuts(double flutes, Tool tool, in StepContext step)
+    void CheckCuts(in Reach reach, Tool tool, in StepContext step)
     {
         // Without a stock it is not known where in the air a feed down meets the work.
         if (step.Job.Setup.Stock is not { } stock)
             return;
-        var reach = (tool.Diameter ?? 0) / 2;
-        var limit = stock.Max.Z - flutes - Rounding;
+        var radius = (tool.Diameter ?? 0) / 2;
+        var limit = stock.Max.Z - reach.Depth - Rounding;
         foreach (ref readonly var move in step.Step.Moves.Items)
         {
             if (!move.IsCut)
                 continue;
             var from = move.From + step.Step.ToFrame;
             var to = move.To + step.Step.ToFrame;
-            if (IsDeep(from, from, stock, reach, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, reach, limit))
+            if (IsDeep(from, from, stock, radius, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, radius, limit))
                 continue;
-            Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", flutes, "The cut goes", step);
+            Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", reach, "The cut goes", step);
             return;
         }
     }
 
-    void Report(double depth, double surface, string where, double flutes, string what, in StepContext step) =>
-        step.ReportBlock(this, $"{what} {step.Say.Length(depth)} deep, counted from {where} at {step.Say.Level(surface)}; the flutes of tool {step.Step.After.Tool} are {step.Say.Length(flutes)} long.",
+    void Report(double depth, double surface, string where, in Reach reach, string what, in StepContext step) =>
+        step.ReportBlock(this, $"{what} {step.Say.Length(depth)} deep, counted from {where} at {step.Say.Level(surface)}; "
+            + (depth > reach.Holder + Rounding
+                ? $"the holder of tool {step.Step.After.Tool} begins {step.Say.Length(reach.Holder)} above its tip."
+                : $"the flutes of tool {step.Step.After.Tool} are {step.Say.Length(reach.Flutes)} long."),
             Slot.Tool, "This block brings the tool.");
 
     /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>

@@ -48,6 +48,24 @@ public sealed class CuttingLimitTests
     [InlineData("T9 M6\nG99 G81 X20 Y30 R2 Z-30 F100", new int[0])]
     public void A_hole_is_counted_from_the_top_of_the_stock_or_from_R_where_that_is_lower(string moves, int[] lines) => Assert.Equal(lines, Deep(moves));
 
+    // Flutes of 75, but the holder begins at 130 - 60 = 70.
+    const string ShortOut = """
+        { "stock": { "min": [0, 0, -100], "max": [100, 60, 0] },
+          "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "fluteLength": 75, "length": 130, "holderDiameter": 40, "holderGauge": 60 } ] }
+        """;
+
+    [Theory]
+    [InlineData("G99 G81 X20 Y30 R2 Z-70 F100", "")]
+    [InlineData("G99 G81 X20 Y30 R2 Z-73 F100", "The hole goes 73 mm deep, counted from the top of the stock at Z0; the holder of tool 3 begins 70 mm above its tip.")]
+    [InlineData("G1 Z-76 F100", "The cut goes 76 mm deep, counted from the top of the stock at Z0; the holder of tool 3 begins 70 mm above its tip.")]
+    public void Where_the_holder_begins_below_the_end_of_the_flutes_it_is_what_counts(string moves, string message)
+    {
+        var program = "G21 G90 G17 G54\nT3 M6\nG0 X20 Y30 Z5\n" + moves + "\nM30";
+        Assert.Equal(message, string.Concat(Programs.Of("deeper-than-flutes", program, ShortOut).Select(finding => finding.Message)));
+        // One cause, one finding.
+        Assert.Empty(Programs.Of("holder-meets-stock", program, ShortOut));
+    }
+
     [Theory] // Without a stock what is known is where the cycle's feed begins.
     [InlineData("G99 G81 X20 Y30 R2 Z-18 F100", new int[0])]
     [InlineData("G99 G81 X20 Y30 R2 Z-19 F100", new[] { 4 })]

@@ -42,7 +42,7 @@ public sealed class RapidIntoStock : Rule
             M5
             M30
             """,
-        NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field; shank and holder; anything after a cut with a tool of unknown "
+        NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field, the depth told is a least one; shank and holder, which are holder-meets-stock; anything after a cut with a tool of unknown "
             + "diameter, a cut whose place is not known (under radius compensation, say) or a call. An R level inside the stock is r-inside-stock. Rapids behind the first "
             + "50,000 cuts are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
         Source = "Common practice.",
@@ -69,8 +69,8 @@ public sealed class RapidIntoStock : Rule
                 (lastLine, lastTool, lastLevel) = (line, rapid.Tool, level);
                 var say = file.SayAt(line);
                 var tip = met.Tip - rapid.ToFrame;
-                file.ReportBlock(this, line, $"This rapid goes {say.Length(met.Depth)} deep into stock that still stands, at {say.Place(tip.X, tip.Y)} {say.Level(tip.Z)} "
-                    + $"(the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}).");
+                file.ReportBlock(this, line, $"This rapid goes into stock that still stands{StockWords.Depth(met.Depth, say)}, at {say.Place(StockWords.Nearest(tip.X, say), StockWords.Nearest(tip.Y, say))} "
+                    + $"{say.Level(rapid.From.Z == rapid.To.Z ? tip.Z : StockWords.Nearest(tip.Z, say))} (the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}).");
             }
         }
     }

@@ -13,8 +13,9 @@ readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 /// <summary>What the moves of one part of a run meet of the stock.</summary>
 /// <param name="Source">The part.</param>
 /// <param name="Met">Its low rapids that meet what stands.</param>
+/// <param name="Bodies">Where holders and shanks meet what stands.</param>
 /// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did.</param>
-sealed record PartStock(PartResult Source, RapidMet[] Met, bool[] InAir)
+sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, bool[] InAir)
 {
     public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
 }
@@ -140,15 +141,18 @@ sealed class StockReplay
     PartStock Follow(Job job, PartResult part, StockField field, bool asks)
     {
         if (!field.IsKnown)
-            return new PartStock(part, [], []);
+            return new PartStock(part, [], [], []);
         List<RapidMet>? met = null;
         bool[] inAir = [];
+        var bodies = new BodyContact(job, field);
         var rapid = 0;
         for (var i = 0; i <= part.Cuts.Length; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
                 if (asks && Meets(job, part.LowRapids[rapid], field, out var tip, out var depth))
                     (met ??= []).Add(new RapidMet(rapid, tip, depth));
+                else if (asks)
+                    bodies.AskRapid(part.LowRapids[rapid], rapid);
             if (i == part.Cuts.Length)
                 break;
             ref readonly var cut = ref part.Cuts[i];
@@ -156,9 +160,11 @@ sealed class StockReplay
             if (asks && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             field.Cut(part, cut, end);
+            if (asks)
+                bodies.AskCut(part, i);
             CutsFollowed++;
         }
-        return new PartStock(part, met is null ? [] : [.. met], inAir);
+        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, inAir);
     }
 
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)

@@ -1,0 +1,120 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>Where the holder or the shank of a tool first meets what still stands of the stock in a part of a run.</summary>
+/// <param name="Cut">The cut, by its place among the part's; −1 for a rapid.</param>
+/// <param name="Rapid">The rapid, by its place among the part's low rapids; −1 for a cut.</param>
+/// <param name="LowestTip">The lowest Z of the tip on this move, in the setup's frame, mm.</param>
+/// <param name="Depth">The most that anything stands above the underside of holder or shank on this move, mm; never too much.</param>
+readonly record struct BodyMet(int Cut, int Rapid, int Tool, ToolPart Part, double LowestTip, double Depth);
+
+/// <summary>Holds the holder and a thicker shank of the tools of one part of a run against what stands of the stock when a move has cut: flat cylinders, so that
+/// what they meet is beside or above what the tool itself takes away.</summary>
+/// <remarks>Of each tool the first contact is kept. The work is bounded for each part alone, so that an edit changes nothing in the parts before it: moves
+/// behind the first <see cref="MostVisits"/> cells are not looked at.</remarks>
+struct BodyContact(Job job, StockField field)
+{
+    /// <summary>Cells that the holders of one part of a run may go over.</summary>
+    const double MostVisits = 2_000_000;
+
+    /// <summary>How far the chords of an arc may lie beside it, mm; the cylinders are made smaller by as much.</summary>
+    const double Aside = 0.25;
+
+    double _left = MostVisits;
+    List<BodyMet>? _met;
+
+    public readonly BodyMet[] Met => _met is null ? [] : [.. _met];
+
+    /// <summary>Looks at a cut that has been taken away from the field.</summary>
+    public void AskCut(PartResult part, int index)
+    {
+        ref readonly var cut = ref part.Cuts[index];
+        // A bar that cuts from below stands in its own hole, which the field cannot hold.
+        if (cut.IsFromBelow || !MayAsk(cut.Tool))
+            return;
+        if (cut.Arc < 0)
+        {
+            Ask(cut.From, cut.To, cut.Tool, 0, index, -1);
+            return;
+        }
+        var arc = part.PathOf(cut);
+        if (!arc.IsKnown || arc.Low.Z + LowestBody(cut.Tool) >= field.Stock.Max.Z)
+            return;
+        var chords = arc.Chords(Aside);
+        var last = cut.From;
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            if (Ask(last, next, cut.Tool, Aside, index, -1) || _left <= 0)
+                return;
+            last = next;
+        }
+    }
+
+    /// <summary>Looks at a rapid.</summary>
+    public void AskRapid(in LowRapid rapid, int index)
+    {
+        if (!MayAsk(rapid.Tool))
+            return;
+        if (job.Readings.RapidPath == RapidPathReading.Straight)
+        {
+            Ask(rapid.From, rapid.To, rapid.Tool, 0, -1, index);
+            return;
+        }
+        Span<Point3> path = stackalloc Point3[4];
+        var points = BentRapid.Points(rapid.From, rapid.To, job.Machine.Rapid, path);
+        for (var i = 1; i < points; i++)
+            if (Ask(path[i - 1], path[i], rapid.Tool, 0, -1, index))
+                return;
+    }
+
+    readonly bool MayAsk(int tool)
+    {
+        if (_left <= 0 || !field.IsKnown || job.ShapeOf(tool).Cylinders.Length == 1)
+            return false;
+        foreach (var met in _met ?? [])
+            if (met.Tool == tool)
+                return false;
+        return true;
+    }
+
+    /// <summary>How far above the tip the first thicker part begins, mm.</summary>
+    readonly double LowestBody(int tool)
+    {
+        foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
+            if (Counts(body, tool))
+                return body.Bottom;
+        return double.PositiveInfinity;
+    }
+
+    /// <summary>A centre drill cuts with its body too.</summary>
+    readonly bool Counts(in ToolCylinder body, int tool) =>
+        body.Part != ToolPart.Cutting && body.Radius > job.ShapeOf(tool).Radius
+        && (body.Part == ToolPart.Holder || job.Setup.FindTool(tool)?.Kind != ToolKind.CentreDrill);
+
+    bool Ask(Point3 from, Point3 to, int tool, double smaller, int cut, int rapid)
+    {
+        foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
+        {
+            var (up, radius) = (new Point3(0, 0, body.Bottom), body.Radius - smaller);
+            if (!Counts(body, tool) || !(radius > 0) || !(Math.Min(from.Z, to.Z) + body.Bottom < field.Stock.Max.Z - StockField.Tolerance))
+                continue;
+            _left -= VisitsOf(from, to, radius);
+            if (!field.Meets(from + up, to + up, EndForm.Flat(radius), out _, out var depth))
+                continue;
+            (_met ??= []).Add(new BodyMet(cut, rapid, tool, body.Part, Math.Min(from.Z, to.Z), depth));
+            return true;
+        }
+        return false;
+    }
+
+    readonly double VisitsOf(Point3 from, Point3 to, double radius)
+    {
+        var (width, depth) = (2 * radius + Math.Abs(to.X - from.X), 2 * radius + Math.Abs(to.Y - from.Y));
+        return Math.Min(field.Cells, width * depth / (field.CellWidth * field.CellDepth));
+    }
+}

@@ -44,6 +44,33 @@ public sealed class HoleImportTests : IDisposable
         Assert.False(File.Exists(_scratch.At("plate.setup.json")));
     }
 
+    [Fact]
+    public void Columns_without_a_unit_follow_the_setup_unless_a_unit_is_asked_for()
+    {
+        _scratch.Write("plate.csv", "x,y,dia\n1,2,5\n");
+        _scratch.Write("plate.setup.json", "{ \"units\": \"inch\" }");
+        var followed = Command.In(_scratch.Folder, "holes", "--import", "plate.csv", "-o", "plate.setup.json");
+        Assert.Equal(0, followed.ExitCode);
+        Assert.Contains("columns not used: dia", followed.Errors, StringComparison.Ordinal);
+        Assert.Contains("1 hole written to plate.setup.json; columns that name no unit were read as inches", followed.Errors, StringComparison.Ordinal);
+        Assert.Contains("{ \"x\": 1, \"y\": 2 }", File.ReadAllText(_scratch.At("plate.setup.json")), StringComparison.Ordinal);
+        _scratch.Write("plate.csv", "x,y\n25.4,50.8\n");
+        Assert.Equal(0, Command.In(_scratch.Folder, "holes", "--import", "plate.csv", "-o", "plate.setup.json", "--units", "mm").ExitCode);
+        Assert.Contains("{ \"x\": 1, \"y\": 2 }", File.ReadAllText(_scratch.At("plate.setup.json")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_table_without_holes_leaves_the_setup_alone()
+    {
+        const string Setup = "{ \"holes\": [ { \"x\": 1, \"y\": 2 } ] }";
+        _scratch.Write("plate.csv", "x,y,diameter\n");
+        _scratch.Write("plate.setup.json", Setup);
+        var outcome = Command.In(_scratch.Folder, "holes", "--import", "plate.csv", "-o", "plate.setup.json");
+        Assert.Equal(2, outcome.ExitCode);
+        Assert.Contains("there are no holes in plate.csv", outcome.Errors, StringComparison.Ordinal);
+        Assert.Equal(Setup, File.ReadAllText(_scratch.At("plate.setup.json")));
+    }
+
     [Theory]
     [InlineData("holes")]
     [InlineData("holes", "plate.nc", "--import", "plate.csv")]

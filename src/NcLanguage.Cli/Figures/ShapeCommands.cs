@@ -55,7 +55,7 @@ static class ShapeCommands
         {
             var written = values.Parse.GetValue(name)!;
             var thread = Threads.Find(written)
-                ?? throw new CannotRunException($"no thread {written} is known; known are M3 to M24 (other pitches as M10x1.25) and {Threads.InchSeries[0].Name} to {Threads.InchSeries[^1].Name}");
+                ?? throw new CannotRunException($"no thread {written} is known; known are {Threads.Coarse[0].Name} to {Threads.Coarse[^1].Name}, coarse (other pitches as M10x1.25) and {Threads.InchSeries[0].Name} to {Threads.InchSeries[^1].Name}");
             if (values.Length(drill) >= thread.Major)
                 throw new CannotRunException("--drill must be less than the thread's major diameter");
             if (values.Plain(percent) > 100)

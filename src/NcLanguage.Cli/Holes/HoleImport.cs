@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
 using NcLanguage.Machine.Loading;
@@ -8,32 +9,42 @@ namespace NcLanguage.Cli.Holes;
 /// <summary><c>holes --import FILE.csv</c>: the drawing's holes from a table of values, printed as the setup's "holes" or written into a setup file.</summary>
 static class HoleImport
 {
-    /// <exception cref="CannotRunException">The table or the setup cannot be read or written, or has a mistake; nothing is written then.</exception>
-    public static int Run(string table, string? setup, bool isInch)
+    /// <param name="isInch">The unit asked for, for columns that name none; null where none was: then it is that of the setup, or mm.</param>
+    /// <exception cref="CannotRunException">The table or the setup cannot be read or written, has a mistake, or there are no holes; nothing is written then.</exception>
+    public static int Run(string table, string? setup, bool? isInch)
     {
-        var (holes, mistakes) = HoleListFile.Read(new UTF8Encoding(false).GetString(ProgramFile.Read(table).Text.ToBytes()), isInch);
-        if (mistakes.Length > 0)
+        var text = new UTF8Encoding(false).GetString(ProgramFile.Read(table).Text.ToBytes());
+        var old = setup is not null && File.Exists(setup) ? ProgramFile.Read(setup).Text.ToBytes() : null;
+        var inInch = isInch ?? (old is not null && SetupHoles.IsInch(old));
+        var list = HoleListFile.Read(text, inInch);
+        if (list.Unused.Length > 0)
+            Console.Error.WriteLine($"nclanguage: {table}, line 1: columns not used: {string.Join(", ", list.Unused)}");
+        if (list.Mistakes.Length > 0)
         {
-            foreach (var (line, message) in mistakes)
+            foreach (var (line, message) in list.Mistakes)
                 Console.Error.WriteLine($"nclanguage: {table}, line {line}: {message}");
-            throw new CannotRunException($"{table} has {(mistakes.Length == 1 ? "a mistake" : $"{mistakes.Length} mistakes")}, so nothing is written");
+            throw new CannotRunException($"{table} has {(list.Mistakes.Length == 1 ? "a mistake" : $"{list.Mistakes.Length} mistakes")}, so nothing is written");
         }
+        if (list.Holes.IsEmpty)
+            throw new CannotRunException($"there are no holes in {table}, so nothing is written");
         if (setup is null)
-            Console.Out.WriteLine($"  \"holes\": {SetupHoles.Text(holes, isInch, "\n")},");
-        else
-            Write(setup, holes);
+        {
+            Console.Out.WriteLine($"  \"holes\": {SetupHoles.Text(list.Holes, inInch, "\n")},");
+            return ExitCode.Clean;
+        }
+        Write(setup, old, list);
+        var unit = inInch ? "inches" : "mm";
+        Console.Error.WriteLine($"{Say.Count(list.Holes.Length, "hole")} written to {setup}" + (list.HasBareLengths ? $"; columns that name no unit were read as {unit}" : ""));
         return ExitCode.Clean;
     }
 
-    static void Write(string setup, IReadOnlyCollection<Machine.Setups.DrawingHole> holes)
+    static void Write(string setup, byte[]? old, HoleList list)
     {
-        var exists = File.Exists(setup);
-        var old = exists ? ProgramFile.Read(setup).Text.ToBytes() : Encoding.UTF8.GetBytes("{\n  \"units\": \"mm\"\n}\n");
-        var merged = SetupHoles.Merge(old, holes, out var error) ?? throw new CannotRunException($"{setup} cannot take the holes: {error}");
-        if (exists)
+        var merged = SetupHoles.Merge(old ?? Encoding.UTF8.GetBytes("{\n  \"units\": \"mm\"\n}\n"), list.Holes, out var error)
+            ?? throw new CannotRunException($"{setup} cannot take the holes: {error}");
+        if (old is not null)
             WrittenFile.Replace(setup, merged);
         else
             WrittenFile.Create(setup, merged);
-        Console.Error.WriteLine($"{holes.Count} holes written to {setup}");
     }
 }

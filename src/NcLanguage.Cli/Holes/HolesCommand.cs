@@ -17,7 +17,7 @@ static class HolesCommand
             Description = "Reads the drawing's holes from a table with columns x, y, diameter, depth, thread, and prints them as the setup's \"holes\".",
         };
         var output = new Option<string?>("--output", "-o") { HelpName = "SETUP", Description = "With --import: the setup file to write the holes into." };
-        var units = ChoiceOption.Create("--units", "With --import: the unit of columns that do not name theirs.", "mm", "inch");
+        var units = ChoiceOption.Create("--units", "With --import: the unit of columns that do not name theirs; without it that of the setup written into.", "mm", "inch");
         var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json", "csv");
         var failOn = FailOn.Create("never");
         var choices = new JobChoices();
@@ -34,7 +34,7 @@ static class HolesCommand
         command.SetAction((parse, cancel) =>
         {
             if (parse.GetValue(import) is { } table)
-                return Task.FromResult(HoleImport.Run(table, parse.GetValue(output), parse.GetValue(units) == "inch"));
+                return Task.FromResult(HoleImport.Run(table, parse.GetValue(output), parse.GetResult(units) is { Implicit: false } ? parse.GetValue(units) == "inch" : null));
             var analysis = choices.Analysis(parse);
             var program = LoadedProgram.Load(parse.GetValue(file)!, choices.Options(parse), analysis);
             Show(HoleReport.Of(program.File.Path, ProgramRun.Create(program.File.Text, program.Job, [], [], cancel)), parse.GetValue(format)!);

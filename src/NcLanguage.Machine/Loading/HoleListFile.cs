@@ -5,8 +5,15 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Machine.Loading;
 
+/// <summary>What a table of values says of a drawing's holes.</summary>
+/// <param name="Holes">Equal ones once, in mm; none where there is a mistake.</param>
+/// <param name="Mistakes">One sentence for each, with its line, from 1.</param>
+/// <param name="Unused">The columns that say nothing of the holes, as the first line names them.</param>
+/// <param name="HasBareLengths">Whether a column of lengths names no unit.</param>
+public sealed record HoleList(ImmutableArray<DrawingHole> Holes, ImmutableArray<(int Line, string Message)> Mistakes, ImmutableArray<string> Unused, bool HasBareLengths);
+
 /// <summary>The holes of a drawing as a table of values: RFC 4180, columns known by their names in the first line.</summary>
-/// <remarks>x and y are needed; diameter, depth and thread may be there; other columns are passed over, so that the hole table of a program can be read back. The separator is the
+/// <remarks>x and y are needed; diameter, depth and thread may be there; other columns are passed over and named, so that the hole table of a program can be read back. The separator is the
 /// comma, semicolon or tab that the first line has most of; behind semicolons and tabs a comma is a decimal sign. A unit stands behind a column's name: x [in], depth (mm).</remarks>
 public static class HoleListFile
 {
@@ -17,22 +24,30 @@ public static class HoleListFile
     /// <summary>The first two are needed.</summary>
     static readonly string[] Columns = ["x", "y", "diameter", "depth", "thread"];
 
-    /// <summary>The holes, equal ones once, in mm; and what is wrong with the table, one sentence a line. With a mistake there are no holes.</summary>
+    /// <summary>Reads a table.</summary>
     /// <param name="isInch">Whether lengths are inches where a column does not say.</param>
-    public static (ImmutableArray<DrawingHole> Holes, ImmutableArray<(int Line, string Message)> Mistakes) Read(string text, bool isInch)
+    public static HoleList Read(string text, bool isInch)
     {
         ArgumentNullException.ThrowIfNull(text);
         var mistakes = new List<(int Line, string Message)>();
         var separator = SeparatorOf(text);
         var rows = Rows(text.TrimStart('\uFEFF'), separator, mistakes);
         if (rows.Count == 0)
-            return ([], [(1, "the table is empty; its first line names the columns: x, y, diameter, depth, thread")]);
-        var columns = ColumnsOf(rows[0].Fields, isInch, mistakes);
+            return new([], [(1, "the table is empty; its first line names the columns: x, y, diameter, depth, thread")], [], false);
+        var unused = new List<string>();
+        var columns = ColumnsOf(rows[0].Fields, isInch, mistakes, unused, out var hasBareLengths);
         var holes = new List<DrawingHole>();
         foreach (var (line, fields) in rows.Skip(1))
             if (mistakes.Count == 0 || columns.ContainsKey("x") && columns.ContainsKey("y"))
-                ReadRow(line, fields, columns, separator, holes, mistakes);
-        return mistakes.Count > 0 ? ([], [.. mistakes.OrderBy(mistake => mistake.Line)]) : ([.. holes.Distinct()], []);
+            {
+                if (fields.FindLastIndex(field => field.Trim().Length > 0) >= rows[0].Fields.Count)
+                    mistakes.Add((line, $"there are {fields.Count} values, but the first line names {rows[0].Fields.Count} columns"
+                        + (separator == ',' ? "; where the comma is the decimal sign, put semicolons between the values" : "")));
+                else
+                    ReadRow(line, fields, columns, separator, holes, mistakes);
+            }
+        return mistakes.Count > 0 ? new([], [.. mistakes.OrderBy(mistake => mistake.Line)], [.. unused], hasBareLengths)
+            : new([.. holes.Distinct()], [], [.. unused], hasBareLengths);
     }
 
     static char SeparatorOf(string text)
@@ -42,8 +57,9 @@ public static class HoleListFile
         return Separators.MaxBy(sign => head.Count(c => c == sign));
     }
 
-    static Dictionary<string, (int Index, double Scale)> ColumnsOf(List<string> names, bool isInch, List<(int, string)> mistakes)
+    static Dictionary<string, (int Index, double Scale)> ColumnsOf(List<string> names, bool isInch, List<(int, string)> mistakes, List<string> unused, out bool hasBareLengths)
     {
+        hasBareLengths = false;
         var columns = new Dictionary<string, (int, double)>();
         for (var i = 0; i < names.Count; i++)
         {
@@ -58,6 +74,12 @@ public static class HoleListFile
                     mistakes.Add((1, $"the unit of column {names[i].Trim()} is neither mm nor in"));
                 scale = written is "mm" ? 1 : MmPerInch;
             }
+            else if (Columns.Contains(name) && name != "thread")
+            {
+                hasBareLengths = true;
+            }
+            if (name.Length > 0 && !Columns.Contains(name))
+                unused.Add(names[i].Trim());
             if (Columns.Contains(name) && !columns.TryAdd(name, (i, scale)))
                 mistakes.Add((1, $"there are two columns {name}"));
         }

@@ -31,6 +31,9 @@ public static class SetupHoles
         return text.Append(newLine).Append("  ]").ToString();
     }
 
+    /// <summary>Whether lengths of a setup file are inches; false too where it does not say or cannot be read.</summary>
+    public static bool IsInch(byte[] file) => JsonTree.Parse(file, out _) is { Kind: JsonKind.Object } root && root.Single("units")?.Text == "inch";
+
     /// <summary>The file with these holes in the stead of its own, in its unit; all else, comments too, stays as it is.</summary>
     /// <returns>Null, and why, where the file is no setup that can be written to.</returns>
     public static byte[]? Merge(byte[] file, IEnumerable<DrawingHole> holes, out string? error)

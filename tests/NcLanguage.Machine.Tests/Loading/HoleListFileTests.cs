@@ -8,9 +8,9 @@ public sealed class HoleListFileTests
 {
     private static string Holes(string text, bool isInch = false)
     {
-        var (holes, mistakes) = HoleListFile.Read(text, isInch);
-        Assert.Empty(mistakes);
-        return string.Join(" ", holes.Select(hole => FormattableString.Invariant($"{hole.X}/{hole.Y}/{hole.Diameter}/{hole.Depth}/{hole.Thread}")));
+        var list = HoleListFile.Read(text, isInch);
+        Assert.Empty(list.Mistakes);
+        return string.Join(" ", list.Holes.Select(hole => FormattableString.Invariant($"{hole.X}/{hole.Y}/{hole.Diameter}/{hole.Depth}/{hole.Thread}")));
     }
 
     [Theory]
@@ -23,6 +23,15 @@ public sealed class HoleListFileTests
     [InlineData("x,y\n1,2\n1,2\n1.0,2.00\n", "1/2///")]
     [InlineData("x,y\n", "")]
     public void A_table_is_read_by_the_names_of_its_columns(string text, string expected) => Assert.Equal(expected, Holes(text));
+
+    [Fact]
+    public void Columns_that_are_not_used_are_named_and_so_are_lengths_without_a_unit()
+    {
+        var list = HoleListFile.Read("x [mm],y [mm],dia,Tiefe,thread\n1,2,5,6,M6\n", isInch: false);
+        Assert.Equal(["dia", "Tiefe"], list.Unused);
+        Assert.False(list.HasBareLengths);
+        Assert.True(HoleListFile.Read("x [mm],y [mm],depth\n1,2,5\n", isInch: false).HasBareLengths);
+    }
 
     [Fact]
     public void The_unit_asked_for_counts_where_a_column_names_none() => Assert.Equal("25.4/2/12.7//", Holes("x,y (mm),diameter\n1,2,0.5\n", isInch: true));
@@ -38,12 +47,14 @@ public sealed class HoleListFileTests
     [InlineData("x,y,depth\n1,2,-3\n", 2, "depth is -3, but has to be above 0")]
     [InlineData("x,y\n999999,2\n", 2, "too far away")]
     [InlineData("x,y,thread\n1,2,\"M8\n", 2, "not closed")]
+    [InlineData("x,y,diameter\n1,2,5,\n10,5,20,25,6,8\n", 3, "6 values, but the first line names 3 columns; where the comma is the decimal sign")]
+    [InlineData("x;y\n1,5;2;3\n", 2, "3 values, but the first line names 2 columns")]
     [InlineData("x,y,note\n1,2,\"a\nb\"\n3,,\n", 4, "y is missing")]
     public void A_mistake_is_told_with_its_line_and_there_are_no_holes(string text, int line, string words)
     {
-        var (holes, mistakes) = HoleListFile.Read(text, isInch: false);
-        Assert.Empty(holes);
-        var mistake = Assert.Single(mistakes);
+        var list = HoleListFile.Read(text, isInch: false);
+        Assert.Empty(list.Holes);
+        var mistake = Assert.Single(list.Mistakes);
         Assert.Equal(line, mistake.Line);
         Assert.Contains(words, mistake.Message, StringComparison.Ordinal);
     }

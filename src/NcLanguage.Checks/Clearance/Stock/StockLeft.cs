@@ -22,7 +22,7 @@ public readonly record struct CutMade(int Part, int At, int Move, int Tool, doub
 
 /// <summary>What a whole run leaves of the setup's stock, and what each cut took: for measuring and drawing.</summary>
 /// <remarks>
-/// As exact as the cells are small: a wall is off by up to half a cell. Threads are held as a cylinder of their pitch diameter, so that the volume is about right;
+/// As exact as the cells are small: a wall is off by up to half a cell. Threads are held as a cylinder of their pitch diameter where the tool's pitch is given, so that the volume is about right;
 /// what back boring takes from below is not held; rapids, shank and holder take nothing. A tool whose end the setup does not describe counts as flat
 /// (<see cref="EndsNotGiven"/>).
 /// </remarks>
@@ -97,11 +97,11 @@ public sealed class StockLeft
         return new StockLeft(field, [.. cuts], -1, [.. open]);
     }
 
-    /// <summary>A tap takes half of what lies between core and outer diameter: as much as a cylinder of its pitch diameter, d − 0.6495 P (ISO 724), about.</summary>
+    /// <summary>A tap or thread mill takes half of what lies between core and outer diameter: as much as a cylinder of its pitch diameter, d − 0.6495 P (ISO 724), about.</summary>
     static EndForm EndOf(Job job, int number)
     {
         var end = job.EndOf(number);
-        return job.Setup.FindTool(number) is { Kind: ToolKind.Tap, Pitch: { } pitch } && pitch < end.Radius
+        return job.Setup.FindTool(number) is { Kind: ToolKind.Tap or ToolKind.ThreadMill, Pitch: { } pitch } && pitch < end.Radius
             ? EndForm.Flat(end.Radius - 0.6495 / 2 * pitch)
             : end;
     }

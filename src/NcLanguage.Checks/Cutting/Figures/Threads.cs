@@ -14,13 +14,15 @@ public static class Threads
 {
     const double MmPerInch = LengthText.MmPerInch;
     const string Metric = "pitches and tap drills of a published chart; ISO 261 and ISO 2306 have the same (from memory)";
+    const string MetricByHeart = "pitches of ISO 261 and tap drills of ISO 2306, from memory";
     const string Unified = "published charts of unified threads, drill for about 75 % thread";
 
-    /// <summary>M3 to M24, coarse pitch.</summary>
+    /// <summary>M2 to M30, coarse pitch.</summary>
     public static ImmutableArray<ScrewThread> Coarse { get; } =
     [
-        M(3, 0.5, 2.5), M(4, 0.7, 3.3), M(5, 0.8, 4.2), M(6, 1, 5), M(8, 1.25, 6.8), M(10, 1.5, 8.5), M(12, 1.75, 10.2), M(14, 2, 12), M(16, 2, 14),
-        M(18, 2.5, 15.5), M(20, 2.5, 17.5), M(22, 2.5, 19.5), M(24, 3, 21),
+        M(2, 0.4, 1.6, MetricByHeart), M(2.5, 0.45, 2.05, MetricByHeart), M(3, 0.5, 2.5), M(4, 0.7, 3.3), M(5, 0.8, 4.2), M(6, 1, 5), M(7, 1, 6, MetricByHeart), M(8, 1.25, 6.8), M(10, 1.5, 8.5), M(12, 1.75, 10.2), M(14, 2, 12), M(16, 2, 14),
+        M(18, 2.5, 15.5), M(20, 2.5, 17.5), M(22, 2.5, 19.5), M(24, 3, 21), M(27, 3, 24, MetricByHeart),
+        M(30, 3.5, 26.5, MetricByHeart),
     ];
 
     /// <summary>No. 4 to 3/4 in, coarse and fine.</summary>
@@ -83,7 +85,7 @@ public static class Threads
     static bool TryNumber(ReadOnlySpan<char> text, out double number) =>
         double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number) && number > 0;
 
-    static ScrewThread M(double major, double pitch, double drill) => new($"M{Say.Number(major)}", major, pitch, drill, null, Metric);
+    static ScrewThread M(double major, double pitch, double drill, string source = Metric) => new($"M{Say.Number(major)}", major, pitch, drill, null, source);
 
     static ScrewThread U(string name, double major, int perInch, double drill, string drillName) =>
         new(name, major * MmPerInch, MmPerInch / perInch, drill * MmPerInch, drillName, Unified);

@@ -4,12 +4,15 @@ namespace NcLanguage.Checks.Tests.Cutting.Figures;
 
 public sealed class ThreadTests
 {
-    /// <summary>ISO 261/262 coarse series; pitches and tap drills of a published chart, which ISO 2306 shares (from memory); D2 and D1 by the basic profile.</summary>
+    /// <summary>ISO 261/262 coarse series; pitches and tap drills of a published chart, which ISO 2306 shares (from memory); D2 and D1 by the basic profile. M2, M2.5, M7, M27 and M30: ISO 261, 724 and 2306 from memory.</summary>
     [Theory]
+    [InlineData("M2", 0.4, 1.740, 1.567, 1.6)]
+    [InlineData("M2.5", 0.45, 2.208, 2.013, 2.05)]
     [InlineData("M3", 0.5, 2.675, 2.459, 2.5)]
     [InlineData("M4", 0.7, 3.545, 3.242, 3.3)]
     [InlineData("M5", 0.8, 4.480, 4.134, 4.2)]
     [InlineData("M6", 1, 5.350, 4.917, 5.0)]
+    [InlineData("M7", 1, 6.350, 5.917, 6.0)]
     [InlineData("M8", 1.25, 7.188, 6.647, 6.8)]
     [InlineData("M10", 1.5, 9.026, 8.376, 8.5)]
     [InlineData("M12", 1.75, 10.863, 10.106, 10.2)]
@@ -19,6 +22,8 @@ public sealed class ThreadTests
     [InlineData("M20", 2.5, 18.376, 17.294, 17.5)]
     [InlineData("M22", 2.5, 20.376, 19.294, 19.5)]
     [InlineData("M24", 3, 22.051, 20.752, 21.0)]
+    [InlineData("M27", 3, 25.051, 23.752, 24.0)]
+    [InlineData("M30", 3.5, 27.727, 26.211, 26.5)]
     public void Metric_coarse(string name, double pitch, double pitchDiameter, double minor, double drill)
     {
         var thread = Threads.Find(name)!;

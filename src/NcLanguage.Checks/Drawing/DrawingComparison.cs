@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Drawing;
 
@@ -20,12 +22,25 @@ public sealed class DrawingComparison
     /// <summary>The drawing's holes in the setup's order, then the extra ones in the order drilled.</summary>
     public ImmutableArray<DrawingMatch> Matches { get; private set; } = [];
 
-    /// <summary>Empty where the setup lists no holes: then there is nothing to compare with.</summary>
+    /// <summary>Empty where the setup lists no holes: then there is nothing to compare with. Holes of another part, which lies under an offset of its own and
+    /// beside the stock, are no extra ones; without a stock that is what all holes under another offset are taken for.</summary>
     public static DrawingComparison Of(ProgramRun run)
     {
         ArgumentNullException.ThrowIfNull(run);
-        return run.Job.Setup.Holes.IsEmpty ? new DrawingComparison() : Of(run, WorkedPlaces.Of(run));
+        if (run.Job.Setup.Holes.IsEmpty)
+            return new DrawingComparison();
+        var comparison = Of(run, WorkedPlaces.Of(run));
+        comparison.Matches = [.. comparison.Matches.Where(match => match.Status != HoleStatus.Extra || !IsOfAnotherPart(match, run.Job))];
+        return comparison;
     }
+
+    static bool IsOfAnotherPart(DrawingMatch match, Job job) => IsShifted(match) && !(job.Setup.Stock is { } stock && IsOver(stock, match));
+
+    /// <summary>Whether a hole that is made lies in the stock as seen from above.</summary>
+    internal static bool IsOver(Box3 stock, DrawingMatch match) => Footprint.Distance(stock, match.X, match.Y) <= Sweep.ClearanceTolerance;
+
+    /// <summary>Whether a hole is made under another work offset than the setup's frame, or under a shift.</summary>
+    internal static bool IsShifted(DrawingMatch match) => match.Work!.Value.ToFrame is not { X: 0, Y: 0 };
 
     internal static DrawingComparison Of(ProgramRun run, WorkedPlaces places)
     {

@@ -74,13 +74,8 @@ public sealed class HoleExtra : Rule
         }
     }
 
-    static bool IsOfThisPart(DrawingMatch match, Job job)
-    {
-        if (job.Setup.Stock is { } stock)
-            return Footprint.Distance(stock, match.X, match.Y) <= Sweep.ClearanceTolerance;
-        var shift = match.Work!.Value.ToFrame;
-        return shift.X == 0 && shift.Y == 0;
-    }
+    static bool IsOfThisPart(DrawingMatch match, Job job) =>
+        job.Setup.Stock is { } stock ? DrawingComparison.IsOver(stock, match) : !DrawingComparison.IsShifted(match);
 
     static string Size(List<DrawingMatch> group, LengthText say) =>
         double.IsNaN(group[0].Diameter) || group.Exists(match => match.Diameter != group[0].Diameter) ? "" : $" with {say.Length(group[0].Diameter)}";

@@ -163,6 +163,16 @@ public sealed class DrawingComparisonTests
         Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 110, "y": 10, "diameter": 6.8 }""", "G55", Cut(2, 10, -10)));
 
     [Fact]
+    public void Holes_of_a_part_under_another_offset_beside_the_stock_are_no_extra_ones()
+    {
+        const string Hole = """{ "x": 10, "y": 10, "diameter": 6.8 }""";
+        Assert.Equal(HoleStatus.Drilled, Assert.Single(Compare(Hole, Cut(2, 10, -10), "G55", Cut(2, 50, -10)).Matches).Status);
+        // The same offset, but over the stock; and beside the stock in the setup's frame.
+        Assert.Equal(HoleStatus.Extra, Compare(Hole, Cut(2, 10, -10), "G55", Cut(2, -50, -10)).Matches[1].Status);
+        Assert.Equal(HoleStatus.Extra, Compare(Hole, Cut(2, 10, -10), Cut(2, 150, -10)).Matches[1].Status);
+    }
+
+    [Fact]
     public void A_tool_whose_size_is_not_known_is_given_the_benefit() =>
         Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 6.8 }""", Cut(9, 10, -10)));
 

@@ -205,7 +205,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync<PrepareRenameResult?>(request.TextDocument.Uri, null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName), cancellationToken);
+        ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken);
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync<LinkedEditingRanges?>(request.TextDocument.Uri, null, context => RenameFeature.Linked(context, request.Position), cancellationToken);

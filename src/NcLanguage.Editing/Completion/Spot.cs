@@ -13,6 +13,8 @@ namespace NcLanguage.Editing;
 /// <summary>The cursor's block with all that what is offered there hangs on. The block is run once, with what the line now says.</summary>
 sealed class Spot
 {
+    const int BlocksLookedBack = 500;
+
     readonly ProgramAnalysis _analysis;
 
     public Spot(ProgramAnalysis analysis, int line, CursorPlace place, bool takesSnippets)
@@ -56,6 +58,30 @@ sealed class Spot
 
     /// <summary>The cycle in force behind the block, 0 for none or one not known.</summary>
     public int Cycle => Math.Max(After.Cycle, 0);
+
+    /// <summary>Whether a loop, a condition or a subroutine is open here, as far as the last blocks tell.</summary>
+    public bool IsWithin
+    {
+        get
+        {
+            var open = 0;
+            for (var line = Line - 1; line >= Math.Max(0, Line - BlocksLookedBack); line--)
+            {
+                var block = _analysis.Main.BlockAt(line);
+                foreach (ref readonly var token in block.Tokens)
+                    open += token.Kind != TokenKind.Statement ? 0 : token.Statement switch
+                    {
+                        StatementKind.Do or StatementKind.Sub or StatementKind.Repeat => 1,
+                        StatementKind.If or StatementKind.While when block.IndexOf('O') >= 0 => 1,
+                        StatementKind.End or StatementKind.EndSub or StatementKind.EndRepeat or StatementKind.EndIf or StatementKind.EndWhile => -1,
+                        _ => 0,
+                    };
+                if (open > 0)
+                    return true;
+            }
+            return false;
+        }
+    }
 
     public char DepthLetter => StepFacts.DepthLetter(After);
 

@@ -18,7 +18,8 @@ static class StartLines
         foreach (var tool in spot.Setup.Tools)
             if (tool.Number != spot.Before.Tool)
                 items.Add(rank + 10, ToolChange(spot, tool));
-        items.Add(isBegun ? rank + 20 : rank + 40, End(spot));
+        if (!spot.IsWithin)
+            items.Add(isBegun ? rank + 20 : rank + 40, End(spot));
     }
 
     /// <summary>The number times ten of the code for the unit that the setup is written in; mm without one.</summary>
@@ -60,9 +61,9 @@ static class StartLines
         writer.Word('S', SpeedValues.Of(spot, tool) is [var speed, ..] ? speed.Text[1..] : null).Text(spot.Style.Whole('M', 3));
         if (spot.Readings.LengthOffset == LengthOffsetReading.G43)
         {
-            writer.NewLine().Text("G43").Text(spot.Style.Whole('H', tool.LengthOffset ?? number));
+            writer.NewLine().Text("G90 G0 G43").Text(spot.Style.Whole('H', tool.LengthOffset ?? number));
             if (Clear(spot) is { } level)
-                writer.Word('Z', spot.Style.LengthNumber(level));
+                writer.Word('Z', spot.Style.LengthNumber(Upward(level, spot.Style.IsInch)));
         }
         return writer.Entry($"T{number} tool change", ToolValues.InShort(tool, spot.Say), "Spindle speed from the cutting data, where they have it; Z above all that the setup lists.");
     }
@@ -82,6 +83,14 @@ static class StartLines
         writer.Text("G91 G28").Text(spot.Style.Length('Z', 0)).NewLine();
         if (state.Distance != DistanceMode.Incremental)
             writer.Text("G90").NewLine();
+    }
+
+    /// <summary>A level that is written with three decimals of its unit must not come out lower.</summary>
+    static double Upward(double level, bool isInch)
+    {
+        const double Rounding = 1e-9;
+        var unit = isInch ? 25.4 : 1;
+        return Math.Ceiling(level / unit * 1000 - Rounding) / 1000 * unit;
     }
 
     /// <summary>The clearance above the stock and everything listed, in work coordinates, mm; null where the setup does not say.</summary>

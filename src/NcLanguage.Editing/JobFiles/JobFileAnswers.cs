@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
@@ -30,8 +31,8 @@ public static class JobFileAnswers
         if (!(cursor.IsName || cursor.IsValue) || schema.At(cursor.Path) is not { } shape)
             return JobFileItems.None;
         var items = cursor.IsName
-            ? schema.Members(shape).Where(member => !cursor.Names.Contains(member.Name) && member.Name != "$schema").Select(member => Member(schema, member, cursor))
-            : schema.Values(shape).Select(value => new JobFileItem(value.Trim('"'), value, schema.Meaning(shape), false));
+            ? schema.Members(shape).Where(member => !cursor.Names.Contains(member.Name) && member.Name != "$schema").DistinctBy(member => member.Name).Select(member => Member(schema, member, cursor))
+            : schema.Values(shape).Concat(Profiles(kind, cursor)).Select(value => new JobFileItem(value.Trim('"'), value, schema.Meaning(shape), false));
         return new JobFileItems(cursor.Start, cursor.End, [.. items]);
     }
 
@@ -63,6 +64,12 @@ public static class JobFileAnswers
         var member = kind == JobFileKind.Setup ? "machine" : "base";
         return cursor.IsValue && cursor.Text.Length > 0 && cursor.Path is [var only] && only == member ? (cursor.Text, cursor.Start, cursor.End) : null;
     }
+
+    /// <summary>The built-in machines, where one may be named.</summary>
+    static IEnumerable<string> Profiles(JobFileKind kind, JsonCursor cursor) =>
+        cursor.Path is [var only] && only == (kind == JobFileKind.Setup ? "machine" : "base") && kind != JobFileKind.Cutting
+            ? MachineProfile.BuiltIns.Select(profile => $"\"{profile.Name}\"")
+            : [];
 
     static JobFileItem Member(JobSchema schema, JsonProperty member, JsonCursor cursor)
     {

@@ -108,8 +108,8 @@ public static class Lenses
     static string Nearest(ProgramAnalysis analysis, NearestPass pass)
     {
         var name = analysis.Main.Job.Obstacles[pass.Obstacle].Name;
-        return pass.IsContact ? $", contact with {name} in line {pass.Line + 1}"
-            : $", nearest {Say.Number(Math.Round(pass.Distance, 2))} mm to {name} in line {pass.Line + 1}";
+        var place = pass.File is { } file ? $"in {file}, line {pass.Line + 1}" : $"in line {pass.Line + 1}";
+        return pass.IsContact ? $", contact with {name} {place}" : $", nearest {Say.Number(Math.Round(pass.Distance, 2))} mm to {name} {place}";
     }
 
     /// <summary>The operations behind a tool change up to the next one; those in files called belong to the line of neither.</summary>

@@ -38,8 +38,8 @@ sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder
         var shared = symbol.Kind switch
         {
             NamedKind.Program => folder.Others(cancel).Where(file => IsMeant(file, symbol.Number)),
-            NamedKind.Variable when symbol.Number > Control.State.Variables.LastLocal => Connected(),
-            NamedKind.NamedVariable when symbol.Name!.StartsWith('_') => Connected(),
+            NamedKind.Variable when symbol.Number > Control.State.Variables.LastLocal => Sharing(symbol),
+            NamedKind.NamedVariable when symbol.Name!.StartsWith('_') => Sharing(symbol),
             _ => [],
         };
         foreach (var file in shared)
@@ -57,23 +57,28 @@ sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder
             || (FlowText.Of(file.Text, null).LinesOfProgram(number) is null && (own.CalledBy == number || !declaredHere));
     }
 
-    /// <summary>The files that calls lead to or come from, over any number of calls.</summary>
-    IEnumerable<FolderProgram> Connected()
+    /// <summary>The files that use a variable in one run with this one: what a file calls, and what those that call it call, over any number of calls.</summary>
+    IEnumerable<FolderProgram> Sharing(ProgramSymbol symbol)
     {
         var own = new FolderProgram(ownPath, analysis.Text);
-        var others = folder.Others(cancel);
-        var calls = others.ToDictionary(file => file, Called);
-        var met = new HashSet<FolderProgram>();
-        var open = new Queue<FolderProgram>([own]);
-        calls[own] = Called(own);
-        while (open.TryDequeue(out var file))
-            foreach (var other in others)
-                if (!met.Contains(other) && (calls[file].Contains(other.CalledBy) || calls[other].Contains(file.CalledBy)))
-                {
-                    met.Add(other);
-                    open.Enqueue(other);
-                }
-        return others.Where(met.Contains);
+        var all = folder.Others(cancel).Append(own).ToList();
+        var called = all.ToDictionary(file => file, Called);
+        var sharing = new HashSet<FolderProgram> { own };
+        for (var open = new Queue<FolderProgram>([own]); open.TryDequeue(out var user);)
+            foreach (var file in Reached(Reached([user], (one, other) => called[other].Contains(one.CalledBy)), (one, other) => called[one].Contains(other.CalledBy)))
+                if (!sharing.Contains(file) && UsesIn(file.Text).Exists(use => use.Symbol == symbol) && sharing.Add(file))
+                    open.Enqueue(file);
+        return all.Where(file => file != own && sharing.Contains(file));
+
+        HashSet<FolderProgram> Reached(IEnumerable<FolderProgram> from, Func<FolderProgram, FolderProgram, bool> leads)
+        {
+            var reached = new HashSet<FolderProgram>(from);
+            for (var next = new Queue<FolderProgram>(reached); next.TryDequeue(out var one);)
+                foreach (var other in all)
+                    if (leads(one, other) && reached.Add(other))
+                        next.Enqueue(other);
+            return reached;
+        }
     }
 
     /// <summary>The numbers of the programs that a file calls and does not hold itself.</summary>

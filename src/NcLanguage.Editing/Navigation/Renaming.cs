@@ -90,7 +90,11 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
     {
         var (first, end) = _symbols.ScopeOf(place);
         if (wanted.Kind == NamedKind.Loop)
-            return null;
+            return WhyNotLoop(place, wanted);
+        if (place.Symbol is { Kind: NamedKind.Variable, Number: <= Control.State.Variables.LastLocal } && MayBeArgument(cancel) is { } why)
+            return why;
+        if (analysis.Setup.Variables.ContainsKey(Shown(place.Symbol)))
+            return $"The setup gives {Shown(place.Symbol)} its value: change it there too, then here by hand.";
         if (wanted.Kind == NamedKind.Variable && !IsFree(wanted.Number))
             return $"#{wanted.Number} belongs to the control.";
         if (wanted.Kind == NamedKind.Variable && wanted.Number <= Control.State.Variables.LastLocal != place.Symbol.Number <= Control.State.Variables.LastLocal)
@@ -106,6 +110,33 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
                 if (file.CalledBy == wanted.Number)
                     return $"{Path.GetFileName(file.Path)} has that number.";
         return others.Count == 0 || wanted.Kind == NamedKind.Program ? null : TakenBeside(wanted, others);
+    }
+
+    /// <summary>Loops within each other need numbers of their own.</summary>
+    string? WhyNotLoop(SymbolUse place, ProgramSymbol wanted)
+    {
+        var lines = _symbols.UsesOf(place).Select(use => use.Line).ToList();
+        foreach (var (first, last) in _symbols.Flow.Structures())
+            if (first <= lines[^1] && last >= lines[0] && _symbols.Uses(wanted, first, first + 1, default).Count > 0)
+                return $"A loop with the number {wanted.Number} begins in line {first + 1}, and one lies in the other.";
+        return null;
+    }
+
+    /// <summary>#1 to #33 take what the words of a call hand over: which, hangs on their letters.</summary>
+    string? MayBeArgument(CancellationToken cancel)
+    {
+        const string Why = "A call by G65 may hand this variable its value by a letter: it cannot be given another number alone.";
+        if (_symbols.Flow.IsCalled)
+            return Why;
+        for (var line = 0; line < analysis.Text.LineCount; line++)
+        {
+            if (line % 4096 == 0)
+                cancel.ThrowIfCancellationRequested();
+            foreach (ref readonly var token in analysis.Main.BlockAt(line).Tokens)
+                if (token.IsWord('G') && token.Value == 65)
+                    return Why;
+        }
+        return null;
     }
 
     static string? TakenBeside(ProgramSymbol wanted, List<(FolderProgram File, SymbolUse)> others)
@@ -144,9 +175,11 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
     /// <summary>The file that calls find by the number gets the new one, written as before: O0012.nc, 12.nc.</summary>
     List<(string From, string To)> FilesOf(int number, int newNumber, CancellationToken cancel)
     {
-        if (path is null)
+        if (path is null || number == newNumber)
             return [];
-        var files = (folder?.Others(cancel) ?? []).Append(new FolderProgram(path, analysis.Text));
+        // A number that this text holds a program of leads nowhere else; its own file goes along where it is named by it.
+        var own = new FolderProgram(path, analysis.Text);
+        var files = _symbols.Flow.LinesOfProgram(number) is null ? (folder?.Others(cancel) ?? []).Append(own) : [own];
         var renamed = new List<(string, string)>();
         foreach (var file in files)
         {

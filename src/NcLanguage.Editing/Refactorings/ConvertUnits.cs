@@ -27,7 +27,8 @@ sealed class ConvertUnits : Refactoring
 
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
     {
-        if (analysis.Text.Length == 0)
+        // Where no block says the unit, a length may be in either.
+        if (analysis.Main.FirstSetter(Slot.Units) < 0)
             return null;
         return IsInch(analysis) ? "Convert the program to millimetres" : "Convert the program to inches";
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Features;
@@ -14,7 +15,8 @@ internal sealed class DocumentStore(
     JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, ILogger log)
 {
     private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly Dictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
+    // Features ask for versions on workers.
+    private readonly ConcurrentDictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
 
     /// <summary>What the open programs are run with, as far as that is known.</summary>
     public IReadOnlyList<LoadedJob> JobsInUse => [.. _open.Values.Select(document => document.Job).OfType<LoadedJob>()];
@@ -22,7 +24,7 @@ internal sealed class DocumentStore(
     /// <summary>Opens a program; one open already takes the new text. Those that call it are checked anew: true where there are any.</summary>
     public bool Open(string uri, int version, SourceText text)
     {
-        if (_open.Remove(uri, out OpenDocument? before)) before.Dispose();
+        if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
         _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, log.AnalysisFailed);
@@ -43,7 +45,7 @@ internal sealed class DocumentStore(
     public bool Close(string uri)
     {
         Find(uri).Dispose();
-        _open.Remove(uri);
+        _open.TryRemove(uri, out _);
         publisher.Clear(uri);
         jobDiagnostics.Set(uri, null, () => true);
         string? path = DocumentUri.ToPath(uri);
@@ -55,7 +57,7 @@ internal sealed class DocumentStore(
     public bool RecheckAll()
     {
         foreach (OpenDocument document in _open.Values) document.Recheck();
-        return _open.Count > 0;
+        return !_open.IsEmpty;
     }
 
     /// <summary>The version of a document; null where it is not open.</summary>

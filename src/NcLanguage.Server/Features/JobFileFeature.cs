@@ -36,7 +36,7 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
         return jobs.TextOf(path) is null ? [] : [new Location(jobs.UriOf(path), default)];
     }
 
-    private static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : JobFileKind.Machine;
+    private static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;
 
     private TextRange Range(JobDocument document, int start, int end) => new(At(document, start), At(document, end));
 

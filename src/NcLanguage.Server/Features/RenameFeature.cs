@@ -16,20 +16,20 @@ internal static class RenameFeature
         return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
     }
 
-    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName)
+    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf)
     {
         (int line, int column) = context.Positions.ToPlace(context.Text, position);
         RenameAnswer answer = Renaming(context).Rename(line, column, newName, context.Cancel);
         if (answer.Refusal is { } refusal) throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
+        if (answer.Files.Count > 0 && !context.Client.RenamesFiles)
+            throw Errors.Exception((JsonRpcErrorCode)(-32803), $"Calls find {Path.GetFileName(answer.Files[0].From)} by its name, and this editor cannot rename it along.");
         var map = new PlaceMap(context);
         TextDocumentEdit[] documents = [.. answer.Edits.GroupBy(edit => edit.Path).Select(group => new TextDocumentEdit(
-            new OptionalVersionedTextDocumentIdentifier(map.UriOf(group.Key), group.Key is null ? context.Snapshot.Version : null),
+            new OptionalVersionedTextDocumentIdentifier(map.UriOf(group.Key), group.Key is null ? context.Snapshot.Version : versionOf(map.UriOf(group.Key))),
             [.. group.Select(edit => new TextEdit(map.Range(edit.Path, edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText))]))];
         if (!context.Client.VersionedEdits)
             return new WorkspaceEdit(Changes: documents.ToDictionary(document => document.TextDocument.Uri, document => document.Edits));
-        RenameFile[] files = context.Client.RenamesFiles
-            ? [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))]
-            : [];
+        RenameFile[] files = [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))];
         return new WorkspaceEdit(DocumentChanges: [.. documents, .. files]);
     }
 

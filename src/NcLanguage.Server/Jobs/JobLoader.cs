@@ -45,7 +45,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 
     /// <summary>What a setup or machine file says when looked at alone.</summary>
     public LoadedJob LoadFile(string path) =>
-        Load(null, WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path });
+        Load(null, WatchedFiles.IsCutting(path) ? JobOptions.None : WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path });
 
     private LoadedJob Load(string? programPath, JobOptions chosen)
     {

@@ -44,6 +44,9 @@ public sealed class RenamingTests
     [InlineData("#10$00=1\nX#100", "5", "#1 to #33 belong to one program alone, the others are shared: #5 would not mean the same.")]
     [InlineData("#10$00=1\nX#100", "5221", "#5221 belongs to the control.")]
     [InlineData("#10$00=1\nX#100", "deep", "A variable's number is a whole number above 0.")]
+    [InlineData("WHILE [#1 LT 9] DO1$0\nWHILE [#2 LT 9] DO2\nEND2\nEND1", "2", "A loop with the number 2 begins in line 2, and one lies in the other.")]
+    [InlineData("WHILE [#1 LT 9] DO1\nWHILE [#2 LT 9] DO2$0\nEND2\nEND1", "1", "A loop with the number 1 begins in line 1, and one lies in the other.")]
+    [InlineData("O1\nG65 P8 A3\nM30\nO8\nG0 Z#$01\nM99", "20", "A call by G65 may hand this variable its value by a letter: it cannot be given another number alone.")]
     [InlineData("N1$00 G0", "123456", "A block number is a whole number from 0 to 99999.")]
     [InlineData("G1 X1$00 F1", "5", "Nothing here has a number or name that could be changed everywhere at once.")]
     [InlineData("X#52$021", "100", "Nothing here has a number or name that could be changed everywhere at once.")]
@@ -58,6 +61,23 @@ public sealed class RenamingTests
         Assert.Null(answer.Refusal);
         Assert.Equal([(null, 0), ("/job/main.nc", 1), ("/job/main.nc", 2)], answer.Edits.Select(edit => (edit.Path, edit.Edit.Line)));
         Assert.Equal([("/job/O0012.nc", "/job/O0340.nc")], answer.Files);
+    }
+
+    [Fact]
+    public void A_file_keeps_its_name_where_the_number_is_a_programs_of_this_text()
+    {
+        var at = new Marked("O1\nM98 P20$000\nM30\nO2000\nG91 X1\nM99");
+        var answer = new Renaming(at.Analysis, "/job/a.nc", new Beside(("/job/O2000.nc", "O2000\nM99"))).Rename(at.Line, at.Column, "2100");
+        Assert.Equal([(null, 1), (null, 3)], answer.Edits.Select(edit => (edit.Path, edit.Edit.Line)));
+        Assert.Empty(answer.Files);
+    }
+
+    [Fact]
+    public void A_variable_of_programs_that_only_call_the_same_one_stays()
+    {
+        var at = new Marked("O1\n#10$00=3\nM98 P12\nM30");
+        var folder = new Beside(("/job/b.nc", "O2\n#100=4\nM98 P12\nM30"), ("/job/O12.nc", "O12\nG91 X1\nM99"));
+        Assert.All(new Renaming(at.Analysis, "/job/main.nc", folder).Rename(at.Line, at.Column, "105").Edits, edit => Assert.Null(edit.Path));
     }
 
     [Fact]

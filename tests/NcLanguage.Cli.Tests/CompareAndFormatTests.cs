@@ -24,6 +24,14 @@ public sealed class CompareAndFormatTests : IDisposable
     }
 
     [Fact]
+    public void A_cycle_written_out_as_plain_moves_is_the_same()
+    {
+        _scratch.Write("a.nc", First);
+        _scratch.Write("b.nc", "G21 G90 G17 G54\nS800 M3\nG0 X0 Y0 Z50\nX10 Y5\nZ2\nG1 Z-3 F100\nG0 Z2\nX30\nG1 Z-3\nG0 Z2\nM30\n");
+        Assert.Equal(0, Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").ExitCode);
+    }
+
+    [Fact]
     public void Programs_that_do_not()
     {
         _scratch.Write("a.nc", First);

@@ -19,7 +19,9 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         var motion = MotionComparison.Of(MotionList.Of(first.Text, first.Job, cancel), MotionList.Of(second.Text, second.Job, cancel));
-        return new ComparisonReport(first, second, motion, HoleChanges.Of(HolesOf(first, cancel), HolesOf(second, cancel)));
+        // Where every move is known and the same, so are the holes, whether a cycle drills them or plain moves do.
+        var isSettled = motion.IsSame && motion.First.NotKnown == 0 && motion.Second.NotKnown == 0;
+        return new ComparisonReport(first, second, motion, isSettled ? [] : HoleChanges.Of(HolesOf(first, cancel), HolesOf(second, cancel)));
     }
 
     static HoleTable HolesOf(ComparedProgram program, CancellationToken cancel) =>

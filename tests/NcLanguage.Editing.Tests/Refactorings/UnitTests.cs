@@ -1,3 +1,4 @@
+using NcLanguage.Editing.Refactorings;
 using NcLanguage.Editing.Tests.Support;
 
 namespace NcLanguage.Editing.Tests.Refactorings;
@@ -16,8 +17,8 @@ public sealed class UnitTests
         Rewritten.At(0, "convertUnits", "G20 G90 G0 X1. Y0 Z1.\nG99 G83 X.75 Y.75 Z-.65 R.1 Q.15 F10.8\nG80\nM30\n"));
 
     [Fact]
-    public void The_unit_is_said_where_it_was_not() =>
-        Assert.Equal("O5\nG20 G90 G0 X1.\nM30\n", Rewritten.At(0, "convertUnits", "O5\nG90 G0 X25.4\nM30\n"));
+    public void Where_no_block_says_the_unit_nothing_is_converted() =>
+        Assert.False(Rewritten.IsOffered(new Lines(0, 0, true), "convertUnits", "O5\nG90 G0 X25.4\nM30\n"));
 
     [Fact]
     public void The_other_pair_of_codes() => Assert.Equal(

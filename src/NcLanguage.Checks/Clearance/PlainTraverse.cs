@@ -39,6 +39,6 @@ readonly record struct PlainTraverse(int Move, double Distance)
             : "level with";
         var what = move.Role == MoveRole.FirstTraverse ? "The traverse to the first hole" : "The rapid";
         return $"{what}{(move.Role == MoveRole.FirstTraverse ? " at" : " to")} {step.Say.Place(move.To.X, move.To.Y)} runs at {step.Say.Level(level)}, {where} the clamps' top at {step.Say.Level(top)}; "
-            + $"it clears from {step.Say.Level(top + step.Job.Setup.Clearance)} up.";
+            + $"it clears from {step.Say.Level(step.Say.Upward(top + step.Job.Setup.Clearance))} up.";
     }
 }

@@ -23,6 +23,14 @@ public readonly record struct LengthText(bool IsInch)
     /// <summary>Z2; the level of any axis is said with its letter.</summary>
     public string Level(double mm, char axis = 'Z') => double.IsNaN(mm) ? $"an unknown {axis}" : axis + Number(mm);
 
+    /// <summary>The lowest level, mm, that is written in full and not lower than this one: what clears has to clear as it is written.</summary>
+    public double Upward(double mm)
+    {
+        const double Rounding = 1e-6;
+        var (unit, steps) = IsInch ? (MmPerInch, 1e4) : (1, 1e3);
+        return Math.Ceiling(mm / unit * steps - Rounding) / steps * unit;
+    }
+
     /// <summary>X45 Y15</summary>
     public string Place(double x, double y) => $"X{Number(x)} Y{Number(y)}";
 

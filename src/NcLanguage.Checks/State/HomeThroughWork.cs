@@ -70,6 +70,6 @@ public sealed class HomeThroughWork : Rule
         var where = distance > Sweep.ClearanceTolerance ? $"only {step.Say.Length(distance)} above"
             : distance < -Sweep.ClearanceTolerance ? $"{step.Say.Length(-distance)} below"
             : "level with";
-        return $"{code} moves in {axes} at {step.Say.Level(way.Level)}, {where} {way.Above} at {step.Say.Level(way.Top)}: lift Z alone first; it clears from {step.Say.Level(way.Clears)} up.";
+        return $"{code} moves in {axes} at {step.Say.Level(way.Level)}, {where} {way.Above} at {step.Say.Level(way.Top)}: lift Z alone first; it clears from {step.Say.Level(step.Say.Upward(way.Clears))} up.";
     }
 }

@@ -1,3 +1,4 @@
+using NcLanguage.Checks;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -63,7 +64,7 @@ static class StartLines
         {
             writer.NewLine().Text("G90 G0 G43").Text(spot.Style.Whole('H', tool.LengthOffset ?? number));
             if (Clear(spot) is { } level)
-                writer.Word('Z', spot.Style.LengthNumber(Upward(level, spot.Style.IsInch)));
+                writer.Word('Z', spot.Style.LengthNumber(new LengthText(spot.Style.IsInch).Upward(level)));
         }
         return writer.Entry($"T{number} tool change", ToolValues.InShort(tool, spot.Say), "Spindle speed from the cutting data, where they have it; Z above all that the setup lists.");
     }
@@ -83,14 +84,6 @@ static class StartLines
         writer.Text("G91 G28").Text(spot.Style.Length('Z', 0)).NewLine();
         if (state.Distance != DistanceMode.Incremental)
             writer.Text("G90").NewLine();
-    }
-
-    /// <summary>A level that is written with three decimals of its unit must not come out lower.</summary>
-    static double Upward(double level, bool isInch)
-    {
-        const double Rounding = 1e-9;
-        var unit = isInch ? 25.4 : 1;
-        return Math.Ceiling(level / unit * 1000 - Rounding) / 1000 * unit;
     }
 
     /// <summary>The clearance above the stock and everything listed, in work coordinates, mm; null where the setup does not say.</summary>

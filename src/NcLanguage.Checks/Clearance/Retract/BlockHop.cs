@@ -98,7 +98,7 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
         var least = HopClearance.LeastLevel(step.Job, from, to, hole.Tool, hole.RLevel + shift.Z) - shift.Z;
         if (!double.IsFinite(least))
             return "";
-        var clears = $"; it clears from {step.Say.Level(least)} up";
+        var clears = $"; it clears from {step.Say.Level(step.Say.Upward(least))} up";
         if (double.IsNaN(hole.InitialLevel))
             return clears + ", and the initial level is not known here";
         var initial = Math.Max(hole.InitialLevel, move.From.Z);

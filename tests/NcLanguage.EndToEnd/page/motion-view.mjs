@@ -107,11 +107,15 @@ try {
     await picture(page, `motion-${width}.png`);
     // On a narrow page the words of a block are of many heights: a step must not undo what somebody zoomed to.
     if (width === 390 && seen.steps < 1000) {
-      const looks = () => page.evaluate(() => [...document.querySelectorAll('canvas')].map((canvas) => canvas.toDataURL()).join());
+      const looks = () => page.evaluate(() => [...document.querySelectorAll('canvas')].flatMap((canvas) => [...canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data]));
+      // Keys go to the page, not to the chooser of colours used last.
+      await page.locator('h1').click();
       await press(page, 'End', '+', '+', '+');
       const zoomed = await looks();
       for (const key of ['Home', 'ArrowRight', 'End']) await press(page, key);
-      seen.kept = zoomed === (await looks());
+      const now = await looks();
+      // The same picture, but for the rounding of an edge here and there.
+      seen.kept = zoomed.filter((value, i) => Math.abs(value - now[i]) > 40).length < zoomed.length / 1000;
     }
   }
   await page.pdf({ path: path.join(job.pictures, 'motion.pdf'), preferCSSPageSize: true });

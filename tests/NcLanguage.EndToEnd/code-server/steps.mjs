@@ -248,7 +248,12 @@ export const steps = {
     // The list comes by itself while one types, or by these keys; in an open list they show or hide the details.
     await until(page, async () => {
       await page.waitForTimeout(1000);
-      if (!(await page.locator('.suggest-widget.visible').count())) await page.keyboard.press('Control+Space');
+      // A list that came up before the editor knew the answer stays empty until it is asked for again.
+      if (!(await row.count())) {
+        if (await page.locator('.suggest-widget.visible').count()) await page.keyboard.press('Escape');
+        await page.keyboard.press('Control+Space');
+        await page.waitForTimeout(500);
+      }
       return row.count();
     }, (count) => count > 0);
     await row.waitFor({ timeout: wait });

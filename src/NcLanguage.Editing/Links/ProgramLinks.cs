@@ -19,21 +19,16 @@ public static class ProgramLinks
         if (analysis.Main.Flow is not { } flow || analysis.Main.Job.Programs is not { } programs)
             return links;
         var found = new Dictionary<int, CalledFile?>();
-        var uses = new List<SymbolUse>();
-        for (var line = 0; line < analysis.Text.LineCount && links.Count < Most; line++)
+        foreach (var use in SymbolReader.In(analysis.Text, cancel))
         {
-            cancel.ThrowIfCancellationRequested();
-            uses.Clear();
-            SymbolReader.Read(analysis.Main.BlockAt(line), line, uses);
-            foreach (var use in uses)
-            {
-                if (use is not { Symbol.Kind: NamedKind.Program, Role: UseRole.Call } || flow.Text.LinesOfProgram(use.Symbol.Number) is not null)
-                    continue;
-                if (!found.TryGetValue(use.Symbol.Number, out var file))
-                    found[use.Symbol.Number] = file = programs.Find(use.Symbol.Number);
-                if (file is not null)
-                    links.Add(new ProgramLink(use.Line, use.Start, use.End, file.Path));
-            }
+            if (use is not { Symbol.Kind: NamedKind.Program, Role: UseRole.Call } || flow.Text.LinesOfProgram(use.Symbol.Number) is not null)
+                continue;
+            if (!found.TryGetValue(use.Symbol.Number, out var file))
+                found[use.Symbol.Number] = file = programs.Find(use.Symbol.Number);
+            if (file is not null)
+                links.Add(new ProgramLink(use.Line, use.Start, use.End, file.Path));
+            if (links.Count >= Most)
+                break;
         }
         return links;
     }

@@ -13,6 +13,9 @@ public sealed record CallsBetween(CalledProgram Other, IReadOnlyList<TextStretch
 /// <summary>Who calls whom: programs and subroutines of a text and of those beside it.</summary>
 public sealed class Calls
 {
+    /// <summary>Lines of marks and comments that may stand above a program's number.</summary>
+    const int LinesAboveNumber = 20;
+
     readonly string? _path;
     readonly SourceText _text;
     readonly IReadOnlyList<FolderProgram> _others;
@@ -32,8 +35,7 @@ public sealed class Calls
     /// <summary>The program whose number stands at a place, or that the place lies in; null where the text has no program numbers.</summary>
     public CalledProgram? At(int line, int column)
     {
-        var uses = UsesIn(_text, line, line + 1);
-        foreach (var use in uses)
+        foreach (var use in SymbolReader.In(_text, line, line + 1))
             if (use.Symbol.Kind == NamedKind.Program && column >= use.Start - 1 && column <= use.End && Find(use.Symbol.Number, null) is { } named)
                 return named;
         return Around(_text, null, line);
@@ -53,7 +55,7 @@ public sealed class Calls
     {
         var calls = new List<(CalledProgram Caller, TextStretch From)>();
         foreach (var (path, text) in Texts())
-            foreach (var use in UsesIn(text, 0, text.LineCount))
+            foreach (var use in SymbolReader.In(text, _cancel))
                 if (IsCall(use) && use.Symbol.Number == program.Number && Find(use.Symbol.Number, path) is { } target && target.Path == program.Path
                     && target.FirstLine == program.FirstLine && Around(text, path, use.Line) is { } caller)
                     calls.Add((caller, Stretch(use)));
@@ -65,7 +67,7 @@ public sealed class Calls
     {
         var text = Texts().First(file => file.Path == program.Path).Text;
         var calls = new List<(CalledProgram, TextStretch)>();
-        foreach (var use in UsesIn(text, program.FirstLine, program.LastLine + 1))
+        foreach (var use in SymbolReader.In(text, program.FirstLine, program.LastLine + 1, _cancel))
             if (IsCall(use) && Find(use.Symbol.Number, program.Path) is { } target)
                 calls.Add((target, Stretch(use)));
         return Grouped(calls);
@@ -106,30 +108,9 @@ public sealed class Calls
     static CalledProgram Program(SourceText text, string? path, int first, int last)
     {
         // Marks and comments may stand above the number.
-        for (var line = first; line <= Math.Min(last, first + 20); line++)
-            foreach (var use in UsesOfLine(text, line))
-                if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition })
-                {
-                    return new CalledProgram(path, use.Symbol.Number, ProgramNames.NameOf(text, use), first, last, Stretch(use));
-                }
+        foreach (var use in SymbolReader.In(text, first, Math.Min(last, first + LinesAboveNumber) + 1))
+            if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition })
+                return new CalledProgram(path, use.Symbol.Number, ProgramNames.NameOf(text, use), first, last, Stretch(use));
         return new CalledProgram(path, -1, path is null ? "program" : Path.GetFileName(path), first, last, new TextStretch(first, 0, first, 0));
-    }
-
-    IEnumerable<SymbolUse> UsesIn(SourceText text, int first, int end)
-    {
-        for (var line = first; line < end; line++)
-        {
-            if (line % 4096 == 0)
-                _cancel.ThrowIfCancellationRequested();
-            foreach (var use in UsesOfLine(text, line))
-                yield return use;
-        }
-    }
-
-    static List<SymbolUse> UsesOfLine(SourceText text, int line)
-    {
-        var uses = new List<SymbolUse>();
-        SymbolReader.Read(text.BlockAt(line), line, uses);
-        return uses;
     }
 }

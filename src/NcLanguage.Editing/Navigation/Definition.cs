@@ -46,12 +46,8 @@ public static class Definition
         return analysis.Main.Job.Programs?.Find(place.Symbol.Number) is { } file ? [new TextPlace(file.Path, 0, 0, 0)] : [];
     }
 
-    static IEnumerable<TextPlace> Definitions(ProgramAnalysis analysis, ProgramSymbol symbol, int line)
-    {
-        var uses = new List<SymbolUse>();
-        SymbolReader.Read(analysis.Main.BlockAt(line), line, uses);
-        return uses.Where(use => use.Symbol == symbol && use.Role == UseRole.Definition).Select(Own);
-    }
+    static IEnumerable<TextPlace> Definitions(ProgramAnalysis analysis, ProgramSymbol symbol, int line) =>
+        SymbolReader.In(analysis.Text, line, line + 1).Where(use => use.Symbol == symbol && use.Role == UseRole.Definition).Select(Own);
 
     /// <summary>The nearest setting above, or all of them where none stands above (a loop may have brought it).</summary>
     static TextPlace[] Assigned(Symbols symbols, SymbolUse place, CancellationToken cancel)

@@ -18,16 +18,12 @@ public static class FileRenaming
         if (programs.FirstOrDefault(program => program.Path == from) is not { CalledBy: >= 0 and var number } file
             || (file with { Path = to }).CalledBy is not (>= 0 and var newNumber) || newNumber == number || Path.GetDirectoryName(from) != Path.GetDirectoryName(to))
             return edits;
-        var uses = new List<SymbolUse>();
         foreach (var program in programs)
         {
             // One that holds a program of this number itself calls that one.
             if (program.Path != from && FlowText.Of(program.Text, null).LinesOfProgram(number) is not null)
                 continue;
-            uses.Clear();
-            for (var line = 0; line < program.Text.LineCount; line++)
-                SymbolReader.Read(program.Text.BlockAt(line), line, uses);
-            foreach (var use in uses)
+            foreach (var use in SymbolReader.In(program.Text))
                 if (use.Symbol == new ProgramSymbol(NamedKind.Program, number))
                     edits.Add(new FileEdit(program.Path, new Edit(use.Line, use.Start, use.End, Digits(newNumber, use.End - use.Start, number))));
         }

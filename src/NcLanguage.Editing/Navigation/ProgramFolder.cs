@@ -37,24 +37,24 @@ sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder
     {
         var shared = symbol.Kind switch
         {
-            NamedKind.Program => folder.Others(cancel).Where(file => IsMeant(file, symbol.Number)),
+            NamedKind.Program => Meant(symbol.Number),
             NamedKind.Variable when symbol.Number > Control.State.Variables.LastLocal => Sharing(symbol),
             NamedKind.NamedVariable when symbol.Name!.StartsWith('_') => Sharing(symbol),
             _ => [],
         };
         foreach (var file in shared)
-            foreach (var use in UsesIn(file.Text))
+            foreach (var use in SymbolReader.In(file.Text, cancel))
                 if (use.Symbol == symbol)
                     yield return (file, use);
     }
 
-    /// <summary>A program's number means the same in another file where that file has no program of this number, or is found by it.</summary>
-    bool IsMeant(FolderProgram file, int number)
+    /// <summary>The files in which a program's number means the same: that found by it, and those that have no program of this number.</summary>
+    IEnumerable<FolderProgram> Meant(int number)
     {
-        var own = new FolderProgram(ownPath, analysis.Text);
-        var declaredHere = new Symbols(analysis).Flow.LinesOfProgram(number) is not null;
-        return file.CalledBy == number && !declaredHere
-            || (FlowText.Of(file.Text, null).LinesOfProgram(number) is null && (own.CalledBy == number || !declaredHere));
+        var isDeclaredHere = new Symbols(analysis).Flow.LinesOfProgram(number) is not null;
+        var isFoundHere = new FolderProgram(ownPath, analysis.Text).CalledBy == number;
+        return folder.Others(cancel).Where(file => (file.CalledBy == number && !isDeclaredHere)
+            || ((isFoundHere || !isDeclaredHere) && FlowText.Of(file.Text, null).LinesOfProgram(number) is null));
     }
 
     /// <summary>The files that use a variable in one run with this one: what a file calls, and what those that call it call, over any number of calls.</summary>
@@ -66,7 +66,7 @@ sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder
         var sharing = new HashSet<FolderProgram> { own };
         for (var open = new Queue<FolderProgram>([own]); open.TryDequeue(out var user);)
             foreach (var file in Reached(Reached([user], (one, other) => called[other].Contains(one.CalledBy)), (one, other) => called[one].Contains(other.CalledBy)))
-                if (!sharing.Contains(file) && UsesIn(file.Text).Exists(use => use.Symbol == symbol) && sharing.Add(file))
+                if (!sharing.Contains(file) && SymbolReader.In(file.Text, cancel).Any(use => use.Symbol == symbol) && sharing.Add(file))
                     open.Enqueue(file);
         return all.Where(file => file != own && sharing.Contains(file));
 
@@ -86,17 +86,8 @@ sealed class FolderUses(ProgramAnalysis analysis, string ownPath, IProgramFolder
     {
         var flow = FlowText.Of(file.Text, null);
         return flow.Steers
-            ? [.. UsesIn(file.Text).Where(use => use.Symbol.Kind == NamedKind.Program && use.Role == UseRole.Call && flow.LinesOfProgram(use.Symbol.Number) is null)
+            ? [.. SymbolReader.In(file.Text, cancel).Where(use => use.Symbol.Kind == NamedKind.Program && use.Role == UseRole.Call && flow.LinesOfProgram(use.Symbol.Number) is null)
                 .Select(use => use.Symbol.Number)]
             : [];
-    }
-
-    List<SymbolUse> UsesIn(SourceText text)
-    {
-        cancel.ThrowIfCancellationRequested();
-        var uses = new List<SymbolUse>();
-        for (var line = 0; line < text.LineCount; line++)
-            SymbolReader.Read(text.BlockAt(line), line, uses);
-        return uses;
     }
 }

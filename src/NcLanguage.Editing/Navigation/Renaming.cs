@@ -141,15 +141,10 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
 
     static string? TakenBeside(ProgramSymbol wanted, List<(FolderProgram File, SymbolUse)> others)
     {
-        var uses = new List<SymbolUse>();
         foreach (var file in others.Select(other => other.File).Distinct())
-        {
-            uses.Clear();
-            for (var line = 0; line < file.Text.LineCount; line++)
-                SymbolReader.Read(file.Text.BlockAt(line), line, uses);
-            if (uses.FindIndex(use => use.Symbol == wanted) is >= 0 and var taken)
-                return $"{Shown(wanted)} is in use already, in line {uses[taken].Line + 1} of {Path.GetFileName(file.Path)}.";
-        }
+            foreach (var use in SymbolReader.In(file.Text))
+                if (use.Symbol == wanted)
+                    return $"{Shown(wanted)} is in use already, in line {use.Line + 1} of {Path.GetFileName(file.Path)}.";
         return null;
     }
 

@@ -1,11 +1,35 @@
 using System.Text;
 using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
 
 /// <summary>Finds what the numbers of a block name.</summary>
 static class SymbolReader
 {
+    /// <summary>Lines between two looks at whether the uses are still wanted.</summary>
+    const int LinesBetweenLooks = 4096;
+
+    /// <summary>The uses of the lines from one up to another, the end excluded, in the order of the text.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IEnumerable<SymbolUse> In(SourceText text, int first, int end, CancellationToken cancel = default)
+    {
+        var uses = new List<SymbolUse>();
+        for (var line = first; line < end; line++)
+        {
+            if (line % LinesBetweenLooks == 0)
+                cancel.ThrowIfCancellationRequested();
+            uses.Clear();
+            Read(text.BlockAt(line), line, uses);
+            foreach (var use in uses)
+                yield return use;
+        }
+    }
+
+    /// <summary>All uses of a text.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IEnumerable<SymbolUse> In(SourceText text, CancellationToken cancel = default) => In(text, 0, text.LineCount, cancel);
+
     /// <summary>Adds all uses of a block, in the order written.</summary>
     public static void Read(in Block block, int line, List<SymbolUse> uses)
     {

@@ -7,9 +7,6 @@ namespace NcLanguage.Editing;
 /// <summary>The numbers and names of a program: what stands at a place, and where else it stands.</summary>
 public sealed class Symbols
 {
-    /// <summary>Lines between two looks at whether the answer is still wanted.</summary>
-    const int LinesBetweenLooks = 4096;
-
     readonly ProgramAnalysis _analysis;
     readonly List<SymbolUse> _inBlock = [];
     FlowText? _flow;
@@ -54,21 +51,8 @@ public sealed class Symbols
     }
 
     /// <summary>All uses of a symbol from a line up to another.</summary>
-    internal IReadOnlyList<SymbolUse> Uses(ProgramSymbol symbol, int first, int end, CancellationToken cancel)
-    {
-        var found = new List<SymbolUse>();
-        for (var line = first; line < end; line++)
-        {
-            if (line % LinesBetweenLooks == 0)
-                cancel.ThrowIfCancellationRequested();
-            _inBlock.Clear();
-            SymbolReader.Read(_analysis.Main.BlockAt(line), line, _inBlock);
-            foreach (var use in _inBlock)
-                if (use.Symbol == symbol)
-                    found.Add(use);
-        }
-        return found;
-    }
+    internal IReadOnlyList<SymbolUse> Uses(ProgramSymbol symbol, int first, int end, CancellationToken cancel) =>
+        [.. SymbolReader.In(_analysis.Text, first, end, cancel).Where(use => use.Symbol == symbol)];
 
     /// <summary>The lines, the end excluded, in which a symbol means the same: block numbers and a program's own variables (#1 to #33) end with their
     /// program or subroutine.</summary>

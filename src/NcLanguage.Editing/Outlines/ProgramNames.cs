@@ -10,15 +10,9 @@ public static class ProgramNames
     public static IEnumerable<(string Name, int Line)> In(SourceText text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var uses = new List<SymbolUse>();
-        for (var line = 0; line < text.LineCount; line++)
-        {
-            uses.Clear();
-            SymbolReader.Read(text.BlockAt(line), line, uses);
-            foreach (var use in uses)
-                if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition } && Begins(text, line))
-                    yield return (NameOf(text, use), line);
-        }
+        foreach (var use in SymbolReader.In(text))
+            if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition } && Begins(text, use.Line))
+                yield return (NameOf(text, use), use.Line);
     }
 
     // The O word of a loop or condition names no program.

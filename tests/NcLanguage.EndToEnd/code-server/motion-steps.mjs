@@ -1,10 +1,9 @@
 // What a person does with the motion view in the workbench, one function each. Lines count from 1.
 import { command, goTo, steps, until, wait } from './steps.mjs';
 
-/** The line the cursor is in, by the status bar. */
+/** The line the cursor is in, by the number the editor shows as the active one: the status bar shows none while the view has the focus. */
 async function cursorLine(page) {
-  const text = await page.locator('.statusbar-item[id="status.editor.selection"]').innerText();
-  return Number(/Ln (\d+)/.exec(text)?.[1]);
+  return Number(await page.locator('.editor-instance .line-numbers.active-line-number').first().innerText({ timeout: 1000 }).catch(() => NaN));
 }
 
 /** The frame of the motion view: a page within a page within the workbench. */

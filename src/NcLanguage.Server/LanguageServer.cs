@@ -25,9 +25,10 @@ public static class LanguageServer
         ILogger log = loggers.CreateLogger(Name);
 
         var lifecycle = new Lifecycle();
-        using var queue = new RequestQueue();
-        using var handler = new LspMessageHandler(output, input, CreateFormatter(), lifecycle);
-        using var rpc = new LspRpc(handler, queue, lifecycle, log);
+        var backlog = new Backlog();
+        using var queue = new RequestQueue(backlog);
+        using var handler = new LspMessageHandler(output, input, CreateFormatter(), lifecycle, backlog, log);
+        using var rpc = new LspRpc(handler, queue, lifecycle, backlog, log);
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
         rpc.Handled += tracer.Handled;

@@ -45,7 +45,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         // Findings that were asked for while there were no pages yet are asked for again.
         links.Settled += () =>
         {
-            if (links.HasPages && _client.PullsDiagnostics) _ = rpc.RequestAsync(Methods.DiagnosticRefresh, null);
+            if (links.HasPages && _client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
         };
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFiles = new JobFileFeature(_client, positions, jobs);
@@ -346,9 +346,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private void RefreshIf(bool isRechecked)
     {
         if (!isRechecked) return;
-        if (_client.RefreshesInlayHints) _ = rpc.RequestAsync(Methods.InlayHintRefresh, null);
-        if (_client.RefreshesTokens) _ = rpc.RequestAsync(Methods.SemanticTokensRefresh, null);
-        if (_client.PullsDiagnostics) _ = rpc.RequestAsync(Methods.DiagnosticRefresh, null);
+        if (_client.RefreshesInlayHints) rpc.Refresh(Methods.InlayHintRefresh);
+        if (_client.RefreshesTokens) rpc.Refresh(Methods.SemanticTokensRefresh);
+        if (_client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
     }
 
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>

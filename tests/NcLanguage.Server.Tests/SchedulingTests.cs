@@ -42,7 +42,7 @@ public sealed class SchedulingTests
     [Fact]
     public async Task The_queue_waits_for_what_runs_in_order_and_only_starts_the_rest()
     {
-        using var queue = new RequestQueue();
+        using var queue = new RequestQueue(new Backlog());
         List<string> log = [];
         var change = new TaskCompletionSource<int>();
         var read = new TaskCompletionSource<int>();
@@ -68,7 +68,7 @@ public sealed class SchedulingTests
     [Fact]
     public async Task The_queue_survives_what_throws_and_never_starts_what_was_cancelled()
     {
-        using var queue = new RequestQueue();
+        using var queue = new RequestQueue(new Backlog());
         using var cancelled = new CancellationTokenSource();
         var change = new TaskCompletionSource<int>();
         Task<int> failing = queue.Enqueue<int>(inOrder: true, () => throw new InvalidOperationException("broken"), default);

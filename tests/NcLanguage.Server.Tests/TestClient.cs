@@ -20,7 +20,9 @@ internal sealed class TestClient : IAsyncDisposable
     private readonly List<JsonNode> _kept = [];
     private readonly ConcurrentDictionary<string, (string Method, JsonNode? Parameters)> _asked = new();
     private readonly ConcurrentQueue<string> _faults = new();
+    private volatile TaskCompletionSource? _stopped;
     private int _lastId;
+    private int _answers;
 
     public TestClient(IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null)
     {
@@ -178,6 +180,19 @@ internal sealed class TestClient : IAsyncDisposable
         }
     }
 
+    /// <summary>Reads nothing any more but the header of the next message, until told to go on.</summary>
+    public void StopReading() => _stopped = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    public void GoOnReading()
+    {
+        TaskCompletionSource? stopped = _stopped;
+        _stopped = null;
+        stopped?.TrySetResult();
+    }
+
+    /// <summary>How many answers have come so far.</summary>
+    public int AnswerCount => Volatile.Read(ref _answers);
+
     /// <summary>Ends the stream as a client that dies does.</summary>
     public void HangUp() => _stream.Dispose();
 
@@ -187,6 +202,7 @@ internal sealed class TestClient : IAsyncDisposable
         {
             while (await ReadHeaderAsync() is { } length)
             {
+                if (_stopped is { } stopped) await stopped.Task;
                 byte[] content = new byte[length];
                 await _stream.ReadExactlyAsync(content);
                 JsonNode message = JsonNode.Parse(content)!;
@@ -197,6 +213,7 @@ internal sealed class TestClient : IAsyncDisposable
                     _fromServer.Writer.TryWrite(message);
                     continue;
                 }
+                Interlocked.Increment(ref _answers);
                 string id = message["id"]?.ToJsonString().Trim('"') ?? "null";
                 TaskCompletionSource<JsonNode>? waiting;
                 lock (_waiting) _waiting.Remove(id, out waiting);

@@ -14,6 +14,9 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Error, "{Uri} could not be analysed.")]
     public static partial void AnalysisFailed(this ILogger log, string uri, Exception exception);
 
+    [LoggerMessage(LogLevel.Error, "{Fault}")]
+    public static partial void MessageRefused(this ILogger log, string fault);
+
     [LoggerMessage(LogLevel.Error, "The connection broke: {Reason}")]
     public static partial void ConnectionBroken(this ILogger log, string reason);
 

@@ -1,5 +1,8 @@
+using System.Buffers;
 using System.Collections.Concurrent;
 using System.Text.Json;
+using Microsoft.Extensions.Logging;
+using NcLanguage.Server.Logging;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 using StreamJsonRpc.Reflection;
@@ -8,20 +11,28 @@ namespace NcLanguage.Server.Rpc;
 
 /// <summary>Reads and writes frames. What cannot be read or may not come yet is answered here, so that nothing behind sees it and
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
-internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, Lifecycle lifecycle)
+internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, Lifecycle lifecycle, Backlog backlog, ILogger log)
     : HeaderDelimitedMessageHandler(output, input, formatter)
 {
     // The library ends the connection over an answer to a question it never asked.
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
+    private FrameReader? _frames;
 
     protected override async ValueTask<JsonRpcMessage?> ReadCoreAsync(CancellationToken cancellationToken)
     {
-        while (true)
+        _frames ??= new FrameReader(Reader!, backlog);
+        while (await _frames.ReadAsync(cancellationToken).ConfigureAwait(false) is var (content, fault))
         {
-            JsonRpcMessage? message;
+            if (fault is not null)
+            {
+                log.MessageRefused(fault);
+                await AnswerAsync(RequestId.Null, Errors.Detail(JsonRpcErrorCode.InvalidRequest, fault), cancellationToken).ConfigureAwait(false);
+                continue;
+            }
+            JsonRpcMessage message;
             try
             {
-                message = await base.ReadCoreAsync(cancellationToken).ConfigureAwait(false);
+                message = Formatter.Deserialize(new ReadOnlySequence<byte>(content));
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {
@@ -36,15 +47,17 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
                 _ => (true, RequestId.NotSpecified, null),
             };
             if (pass) return message;
-            ((IJsonRpcMessageBufferManager)this).DeserializationComplete(message!);
+            (message as IJsonRpcMessageBufferManager)?.DeserializationComplete(message);
             if (refusal is not null) await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
         }
+        return null;
     }
 
     protected override void Write(JsonRpcMessage content, CancellationToken cancellationToken)
     {
         if (content is JsonRpcRequest { IsResponseExpected: true } request) _asked[request.RequestId] = 0;
         base.Write(content, cancellationToken);
+        if (content is JsonRpcError or JsonRpcResult) backlog.Answered();
     }
 
     private (bool Pass, RequestId Id, JsonRpcError.ErrorDetail? Refusal) Admit(JsonRpcRequest request)
@@ -52,6 +65,7 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         JsonRpcError.ErrorDetail? refusal = request.Method is { } method
             ? lifecycle.Refuse(method, request.IsResponseExpected)
             : Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
+        if (refusal is null && request.IsResponseExpected) backlog.Came();
         return (refusal is null, request.RequestId, request.IsResponseExpected ? refusal : null);
     }
 
@@ -60,6 +74,9 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         e is JsonException or FormatException or KeyNotFoundException or NotSupportedException or ArgumentException
         or (InvalidOperationException and not ObjectDisposedException);
 
-    private ValueTask AnswerAsync(RequestId id, JsonRpcError.ErrorDetail error, CancellationToken cancellationToken) =>
-        WriteAsync(new JsonRpcError { RequestId = id, Error = error }, cancellationToken);
+    private ValueTask AnswerAsync(RequestId id, JsonRpcError.ErrorDetail error, CancellationToken cancellationToken)
+    {
+        backlog.Came();
+        return WriteAsync(new JsonRpcError { RequestId = id, Error = error }, cancellationToken);
+    }
 }

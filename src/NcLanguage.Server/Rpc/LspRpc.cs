@@ -11,16 +11,24 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>The connection: lets every message take its turn by the method table, maps exceptions to the protocol's errors, and sends.</summary>
 internal sealed class LspRpc : JsonRpc
 {
+    /// <summary>Requests to refresh one thing that may be unanswered at once.</summary>
+    private const int MostRefreshes = 8;
+
     private readonly RequestQueue _queue;
     private readonly Lifecycle _lifecycle;
+    private readonly Backlog _backlog;
+    private readonly Outbox _outbox;
+    private readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
     private readonly ILogger _log;
     private readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
 
-    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, ILogger log)
+    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, ILogger log)
         : base(handler)
     {
         _queue = queue;
         _lifecycle = lifecycle;
+        _backlog = backlog;
+        _outbox = new Outbox((method, parameters) => SendAsync(RequestId.NotSpecified, method, parameters));
         _log = log;
         TraceSource = new TraceSource(nameof(JsonRpc), SourceLevels.Off);
     }
@@ -36,11 +44,15 @@ internal sealed class LspRpc : JsonRpc
             await Task.Delay(5).ConfigureAwait(false);
     }
 
-    /// <summary>Sends a notification. Messages leave in the order of the calls; one that can't be sent any more is dropped.</summary>
-    public void Notify(string method, object parameters) => _ = SendAsync(RequestId.NotSpecified, method, parameters);
+    /// <summary>Sends a notification. They leave in the order of the calls; while the client does not read, only the newest findings of a document
+    /// wait for it. One that can't be sent any more is dropped.</summary>
+    public void Notify(string method, object parameters) => _outbox.Put(method, parameters);
 
     /// <summary>Sends a request whose answer holds nothing of interest; false where the client refused or is gone.</summary>
     public Task<bool> RequestAsync(string method, object? parameters) => SendAsync(CreateNewRequestId(), method, parameters);
+
+    /// <summary>Asks the client to ask again for what it shows. Where it has not answered the last few times, it is asked once more when it has.</summary>
+    public void Refresh(string method) => _ = RefreshAsync(method);
 
     /// <summary>Sends a request and gives its answer; null where the client refused, answered otherwise or is gone.</summary>
     public async Task<T?> AskAsync<T>(string method, object parameters) where T : class
@@ -59,7 +71,11 @@ internal sealed class LspRpc : JsonRpc
     {
         string method = request.Method!;
         long arrived = Stopwatch.GetTimestamp();
-        if (request.IsResponseExpected) _unanswered[request.RequestId] = (method, arrived);
+        if (request.IsResponseExpected)
+        {
+            _unanswered[request.RequestId] = (method, arrived);
+            _backlog.Works(1);
+        }
         Schedule schedule = MethodTable.Rows[method];
         try
         {
@@ -69,7 +85,8 @@ internal sealed class LspRpc : JsonRpc
         }
         finally
         {
-            if (!request.IsResponseExpected) Handled?.Invoke(method, Stopwatch.GetElapsedTime(arrived));
+            if (request.IsResponseExpected) _backlog.Works(-1);
+            else Handled?.Invoke(method, Stopwatch.GetElapsedTime(arrived));
         }
     }
 
@@ -88,6 +105,25 @@ internal sealed class LspRpc : JsonRpc
         else if (!request.IsResponseExpected)
             _log.NotificationRefused(request.Method ?? "", exception.Message);
         return Errors.ForException(exception);
+    }
+
+    private async Task RefreshAsync(string method)
+    {
+        lock (_refreshes)
+        {
+            int unanswered = _refreshes.GetValueOrDefault(method).Unanswered;
+            bool isEnough = unanswered >= MostRefreshes;
+            _refreshes[method] = (isEnough ? unanswered : unanswered + 1, isEnough);
+            if (isEnough) return;
+        }
+        await RequestAsync(method, null).ConfigureAwait(false);
+        bool again;
+        lock (_refreshes)
+        {
+            (int unanswered, again) = _refreshes[method];
+            _refreshes[method] = (unanswered - 1, false);
+        }
+        if (again) Refresh(method);
     }
 
     private async Task<bool> SendAsync(RequestId id, string method, object? parameters)

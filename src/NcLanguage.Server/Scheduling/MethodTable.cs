@@ -25,7 +25,7 @@ internal static class MethodTable
         [Methods.Initialize] = Schedule.InOrder,
         [Methods.Initialized] = Schedule.InOrder,
         [Methods.Shutdown] = Schedule.InOrder,
-        [Methods.Exit] = Schedule.InOrder,
+        [Methods.Exit] = Schedule.AtOnce,
         [Methods.CancelRequest] = Schedule.AtOnce,
         [Methods.SetTrace] = Schedule.AtOnce,
 

@@ -1,14 +1,21 @@
 using System.Threading.Channels;
+using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Scheduling;
 
 /// <summary>Starts messages one after the other, in the order they came. After one that is to run in order it waits until that is
-/// done; the rest it only starts.</summary>
+/// done; the rest it only starts. While the client does not take its answers nothing is started.</summary>
 internal sealed class RequestQueue : IDisposable
 {
     private readonly Channel<Entry> _entries = Channel.CreateUnbounded<Entry>(new UnboundedChannelOptions { SingleReader = true });
 
-    public RequestQueue() => _ = Task.Run(RunAsync);
+    private readonly Backlog _backlog;
+
+    public RequestQueue(Backlog backlog)
+    {
+        _backlog = backlog;
+        _ = Task.Run(RunAsync);
+    }
 
     /// <summary>Puts a message in the queue; the task ends as the message does. One cancelled before its turn is never started.</summary>
     public Task<T> Enqueue<T>(bool inOrder, Func<ValueTask<T>> start, CancellationToken cancellationToken)
@@ -25,6 +32,7 @@ internal sealed class RequestQueue : IDisposable
     {
         await foreach (Entry entry in _entries.Reader.ReadAllAsync().ConfigureAwait(false))
         {
+            await _backlog.RoomToStartAsync().ConfigureAwait(false);
             Task done = entry.RunAsync();
             if (entry.InOrder) await done.ConfigureAwait(false);
         }

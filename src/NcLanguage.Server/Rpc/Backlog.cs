@@ -1,0 +1,59 @@
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>What is owed to the client. A client that asks and asks but does not read what it is answered must not fill the server's memory: from
+/// a number of unsent answers on no more requests are started, and reading stops once a bounded amount was read beyond that.</summary>
+internal sealed class Backlog
+{
+    /// <summary>Answers that are ready but not yet taken; a client that reads has none or a few.</summary>
+    private const int MostUnsent = 256;
+
+    /// <summary>Bytes read while there are so many: room for hundred thousands of requests of common size sent in one go.</summary>
+    private const long MostAhead = 64 * 1024 * 1024;
+
+    private readonly Lock _gate = new();
+    private TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private int _owed;
+    private int _running;
+    private long _ahead;
+
+    /// <summary>A message came that is to be answered.</summary>
+    public void Came() => Count(owed: 1, running: 0);
+
+    /// <summary>Work on an answer began (1) or ended (−1).</summary>
+    public void Works(int more) => Count(owed: 0, running: more);
+
+    /// <summary>An answer has gone out.</summary>
+    public void Answered() => Count(owed: -1, running: 0);
+
+    /// <summary>Waits until another request may be started.</summary>
+    public async ValueTask RoomToStartAsync()
+    {
+        while (WaitIf(() => _owed - _running >= MostUnsent) is { } change) await change.ConfigureAwait(false);
+    }
+
+    /// <summary>Waits until a message of this many bytes may be read.</summary>
+    public async ValueTask RoomToReadAsync(long bytes, CancellationToken cancellationToken)
+    {
+        lock (_gate) _ahead = _owed >= MostUnsent ? _ahead + bytes : 0;
+        while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
+    }
+
+    private Task? WaitIf(Func<bool> isFull)
+    {
+        lock (_gate) return isFull() ? _change.Task : null;
+    }
+
+    private void Count(int owed, int running)
+    {
+        TaskCompletionSource change;
+        lock (_gate)
+        {
+            _owed += owed;
+            _running += running;
+            if (_owed < MostUnsent - 1) return;
+            change = _change;
+            _change = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        }
+        change.TrySetResult();
+    }
+}

@@ -1,0 +1,84 @@
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>Notifications on their way to the client, one after the other in the order they were put in. While the client does not read, only the newest
+/// findings of each document wait, and a bounded number of everything else, so that the memory is bounded too.</summary>
+/// <param name="send">Sends one; ends when it is on its way. Never throws.</param>
+internal sealed class Outbox(Func<string, object, Task> send)
+{
+    /// <summary>Lines for logs and traces that wait at most; what comes beyond is dropped and counted.</summary>
+    public const int MostWaiting = 1000;
+
+    private readonly Lock _gate = new();
+    private readonly LinkedList<(string Method, object Parameters)> _waiting = [];
+    private readonly Dictionary<string, LinkedListNode<(string Method, object Parameters)>> _findings = [];
+    private bool _isSending;
+    private int _dropped;
+
+    /// <summary>How many wait.</summary>
+    public int Count
+    {
+        get { lock (_gate) return _waiting.Count; }
+    }
+
+    public void Put(string method, object parameters)
+    {
+        lock (_gate)
+        {
+            if (_isSending)
+            {
+                Wait(method, parameters);
+                return;
+            }
+            _isSending = true;
+        }
+        // At once, so that what the caller sends next goes behind it.
+        _ = SendRestAsync(send(method, parameters));
+    }
+
+    private void Wait(string method, object parameters)
+    {
+        string? document = (parameters as PublishDiagnosticsParams)?.Uri;
+        if (document is not null && _findings.TryGetValue(document, out var older))
+        {
+            older.Value = (method, parameters);
+            return;
+        }
+        if (document is null && _waiting.Count - _findings.Count >= MostWaiting)
+        {
+            _dropped++;
+            return;
+        }
+        var node = _waiting.AddLast((method, parameters));
+        if (document is not null) _findings[document] = node;
+    }
+
+    private async Task SendRestAsync(Task first)
+    {
+        await first.ConfigureAwait(false);
+        while (NextAfter() is var (method, parameters)) await send(method, parameters).ConfigureAwait(false);
+    }
+
+    /// <summary>What is to be sent when the last one is gone; null, and nothing counts as being sent any more, where nothing waits.</summary>
+    private (string Method, object Parameters)? NextAfter()
+    {
+        lock (_gate)
+        {
+            if (_waiting.First is not { } first)
+            {
+                if (_dropped > 0)
+                {
+                    var told = new LogMessageParams(MessageType.Warning, $"{_dropped} lines of the log were dropped while nothing was read.");
+                    _dropped = 0;
+                    return (Methods.LogMessage, told);
+                }
+                _isSending = false;
+                return null;
+            }
+            _waiting.RemoveFirst();
+            if (first.Value.Parameters is PublishDiagnosticsParams findings) _findings.Remove(findings.Uri);
+            return first.Value;
+        }
+    }
+}

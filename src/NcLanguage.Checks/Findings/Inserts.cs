@@ -41,19 +41,32 @@ public static class Inserts
         return new Edit(line, end, end, " " + words);
     }
 
-    /// <summary>The first block that says more than a number, and that the block skip switch cannot leave out; −1 where there is none.</summary>
+    /// <summary>The block that runs first of those that say more than a number and that the block skip switch cannot leave out; −1 where there is none.
+    /// What is called may stand before the program that calls it.</summary>
     public static int FirstBlock(ProgramAnalysis analysis)
     {
+        var run = analysis.Main;
+        var (first, order) = (-1, int.MaxValue);
         for (var line = 0; line < analysis.Text.LineCount; line++)
         {
-            var block = analysis.Main.BlockAt(line);
-            if (block.Tokens.Length == 0 || block.Tokens[0].Kind == TokenKind.Skip)
+            if (!SaysMore(run.BlockAt(line)))
                 continue;
-            foreach (ref readonly var token in block.Tokens)
-                if (IsPlainWord(token))
-                    return line;
+            if (run.Flow is null)
+                return line;
+            if (run.IsReached(line) && run.OrderOf(line) < order)
+                (first, order) = (line, run.OrderOf(line));
         }
-        return -1;
+        return first;
+    }
+
+    static bool SaysMore(in Block block)
+    {
+        if (block.Tokens.Length == 0 || block.Tokens[0].Kind == TokenKind.Skip || block.HasStatement)
+            return false;
+        foreach (ref readonly var token in block.Tokens)
+            if (IsPlainWord(token))
+                return true;
+        return false;
     }
 
     static bool IsPlainWord(in Token token) =>

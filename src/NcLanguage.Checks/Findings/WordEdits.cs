@@ -34,6 +34,13 @@ public static class WordEdits
     /// <summary>A block of its own before the one on a line, with the line's own terminator.</summary>
     public static Edit BlockBefore(SourceText text, int line, string words) => new(line, 0, 0, words + LineEnding.Of(text, line));
 
+    /// <summary>A block of its own behind the one on a line, with the line's own terminator.</summary>
+    public static Edit BlockBehind(SourceText text, int line, string words)
+    {
+        var end = text.Line(line).Length;
+        return new Edit(line, end, end, LineEnding.Of(text, line) + words);
+    }
+
     /// <summary>The index of the first word that is no block or program number, or −1.</summary>
     public static int FirstWord(in Block block)
     {

@@ -29,7 +29,7 @@ public sealed class ProgramEndMissing : Rule
             N40 M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Adds a line with M30 after the last block, numbered as the blocks before it are.",
+        Fix = "Adds a line with M30 after the last block, numbered as the blocks before it are; before it G80, M9 and M5 for what is still on.",
         NotFound = "A called program of the same file that does not return: that is subprogram-return-missing. An end that a jump passes by.",
         Source = "ISO 6983-1 (from memory): a program ends with M02 or M30; NISTIR 6556 §3.1 asks for one where no % closes the file.",
     };
@@ -92,8 +92,34 @@ public sealed class ProgramEndMissing : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var end = analysis.Text.Line(finding.Line).Length;
-        var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M30";
-        return [new Fix("Add M30", FixSafety.Safe, [new Edit(finding.Line, end, end, text)])];
+        var run = analysis.Main;
+        var words = StillOn(run.StepAt(finding.Line).After) + "M30";
+        return [new Fix($"Add {words}", FixSafety.Safe, [NumberAlone(run, finding.Line) is { } free
+            ? Inserts.Behind(analysis, free, words)
+            : WordEdits.BlockBehind(run.Text, finding.Line, BlockNumbering.NumberAfter(run, finding.Line) + words)])];
+    }
+
+    /// <summary>The words that end what is on, each with a blank behind it.</summary>
+    static string StillOn(in ControlState state)
+    {
+        var words = state.InCycle ? "G80 " : "";
+        if (state.Coolant is not (CoolantState.Off or CoolantState.Unknown))
+            words += "M9 ";
+        return state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise ? words + "M5 " : words;
+    }
+
+    /// <summary>The last block behind a line that is nothing but its number, within the program; null where there is none.</summary>
+    static int? NumberAlone(ProgramRun run, int line)
+    {
+        int? found = null;
+        for (var next = line + 1; next < run.Text.LineCount; next++)
+        {
+            var block = run.BlockAt(next);
+            if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
+                break;
+            if (block.IndexOf('N') >= 0)
+                found = next;
+        }
+        return found;
     }
 }

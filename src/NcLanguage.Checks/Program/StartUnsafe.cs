@@ -1,4 +1,6 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
@@ -61,8 +63,17 @@ public sealed class StartUnsafe : Rule
         var line = Inserts.FirstBlock(analysis);
         if (line < 0)
             return [];
-        var edit = Moves(analysis.Main.BlockAt(line)) ? WordEdits.BlockBefore(analysis.Text, line, Modes) : Inserts.Before(analysis, line, Modes);
-        return [new Fix($"Add {Modes} at the start", FixSafety.Choice, [edit])];
+        if (Moves(analysis.Main.BlockAt(line)))
+            return [new Fix($"Add {Modes} at the start", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, Modes)])];
+        var missing = Missing(analysis.Main.StepAt(line).Words);
+        return missing.Length == 0 ? [] : [new Fix($"Add {missing} at the start", FixSafety.Choice, [Inserts.Before(analysis, line, missing)])];
+    }
+
+    /// <summary>The modes that the block itself does not choose.</summary>
+    static string Missing(BlockWords words)
+    {
+        var missing = Modes.Split(' ').Where(mode => CodeTable.Find('G', int.Parse(mode.AsSpan(1), CultureInfo.InvariantCulture) * 10) is { } code && words.Find(code.Group) is null);
+        return string.Join(' ', missing);
     }
 
     /// <summary>True for a block that G80 could not share on every control: cycles and motion codes are one group there (NISTIR 6556 table 4).</summary>

@@ -56,7 +56,7 @@ public sealed class CoolantOff : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Adds the M7 or M8 that came last before to the block of the cut. A choice, since the tool may be meant to cut dry.",
+        Fix = "Adds the M7 or M8 that came last before to the block of the cut, and M9 to the end of the program where none follows. A choice, since the tool may be meant to cut dry.",
         NotFound = "Tools before the first that cuts with coolant; programs without a coolant code; coolant that the operator turns on.",
         Source = "NISTIR 6556 §3.6.4; common practice.",
     };
@@ -84,7 +84,7 @@ public sealed class CoolantOff : Rule
             var block = run.BlockAt(line);
             var code = WordEdits.IndexOfCode(block, 'M', 8) >= 0 ? "M8" : WordEdits.IndexOfCode(block, 'M', 7) >= 0 ? "M7" : null;
             if (code is not null)
-                return [new Fix($"Add {code}", FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, code)])];
+                return [new Fix($"Add {code}", FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, code), .. StopAtEnd.Of(run, finding.Line, Slot.Coolant, 9)])];
         }
         return [];
     }

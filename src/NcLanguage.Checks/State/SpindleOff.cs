@@ -41,7 +41,7 @@ public sealed class SpindleOff : Rule
         FixSafety = FixSafety.Safe,
         Fix =
             "Writes M3 (M4 for left-hand tapping) as a block of its own before the block, where a speed is known: in the same block the spindle would still "
-            + "run up while the tool goes in. A choice where M5 has stopped the spindle since the last tool change.",
+            + "run up while the tool goes in; M5 goes to the end of the program where no block behind stops the spindle. A choice where M5 has stopped the spindle since the last tool change.",
         NotFound = "Feeds straight up, and feeds at or above the top of the setup's stock; spindles started by hand.",
         Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
     };
@@ -66,7 +66,7 @@ public sealed class SpindleOff : Rule
         var code = step.After.Cycle == 74 ? "M4" : "M3";
         return [new Fix(
             $"Start the spindle with {code} in the block before", WasStopped(analysis.Main, finding.Line) ? FixSafety.Choice : FixSafety.Safe,
-            [WordEdits.BlockBefore(analysis.Text, finding.Line, code)])];
+            [WordEdits.BlockBefore(analysis.Text, finding.Line, code), .. StopAtEnd.Of(analysis.Main, finding.Line, Slot.Spindle, 5)])];
     }
 
     /// <summary>Whether an M5 since the last tool change let the spindle stand: the stop may have been meant, and the cut may be what is wrong.</summary>

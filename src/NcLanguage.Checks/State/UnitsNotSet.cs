@@ -28,7 +28,7 @@ public sealed class UnitsNotSet : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Adds G21 or G20 to the first block; the one that the program gives later on stands first, else the unit of the setup file, else G21.",
+        Fix = "Adds G21 or G20 to the first block: the one that the program gives later on, else the unit of the setup file; without either both are offered.",
         NotFound = "Controls that have one unit only.",
         Source = "NISTIR 6556 §3.5.7; a line that sets all modes at the beginning is common practice.",
     };
@@ -50,8 +50,9 @@ public sealed class UnitsNotSet : Rule
         var line = Inserts.FirstBlock(analysis);
         if (line < 0)
             return [];
-        // Even the setup says only in which unit it is written itself.
-        string[] codes = (GivenLater(analysis) ?? analysis.Setup.IsInch) ? [inch, millimetre] : [millimetre, inch];
+        // A program in another unit than the one it gives later, or its setup is written in, would be another part.
+        var isInch = GivenLater(analysis) ?? (analysis.Setup.IsPresent ? analysis.Setup.IsInch : null);
+        string[] codes = isInch switch { true => [inch], false => [millimetre], null => [millimetre, inch] };
         return codes.Select(code => new Fix($"Add {code} to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, code)]));
     }
 

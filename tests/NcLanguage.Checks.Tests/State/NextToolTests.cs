@@ -98,4 +98,20 @@ public sealed class NextToolTests
         var program = Wet("M9\n").Replace("M8", code, StringComparison.Ordinal) + "G1 Z-1 F80\nG0 Z50 M9\nM5\nM30";
         Assert.Contains("\n" + mended + "\n", Check.Fixed("coolant-off", program), StringComparison.Ordinal);
     }
+
+    /// <summary>What a fix switches on is switched off again, once.</summary>
+    [Theory]
+    [InlineData("G0 Z50 M9\nM5\nM30", "G0 Z50 M9\nM5\nM30")]
+    [InlineData("G0 Z50\nM5\nM30", "G0 Z50\nM5\nM9 M30")]
+    [InlineData("G0 Z50\nM5\nM2", "G0 Z50\nM5\nM9 M2")]
+    [InlineData("G0 Z50\nM5\nM9 M30", "G0 Z50\nM5\nM9 M30")]
+    [InlineData("G0 Z50\nM5", "G0 Z50\nM5")]
+    public void The_fix_switches_the_coolant_off_at_the_end_where_nothing_does(string end, string mended) =>
+        Assert.EndsWith("G1 Z-1 F80 M8\n" + mended, Check.Fixed("coolant-off", Wet("M9\n") + "G1 Z-1 F80\n" + end), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("G0 Z50\nM5\nM30", "G0 Z50\nM5\nM30")]
+    [InlineData("G0 Z50\nM30", "G0 Z50\nM5 M30")]
+    public void The_fix_stops_the_spindle_at_the_end_where_nothing_does(string end, string mended) =>
+        Assert.Equal("G21 G90 G17 G54\nT1 M6\nS900\nG0 X0 Y0\nM3\nG1 Z-1 F80\n" + mended, Check.Fixed("spindle-off", "G21 G90 G17 G54\nT1 M6\nS900\nG0 X0 Y0\nG1 Z-1 F80\n" + end));
 }

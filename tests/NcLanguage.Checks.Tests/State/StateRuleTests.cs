@@ -42,13 +42,15 @@ public sealed class StateRuleTests
 
     /// <summary>Read in the wrong unit every length is wrong by 25.4: no unit is written unasked.</summary>
     [Theory]
-    [InlineData("G90 G17 G54\nG0 X1\nM30", false, "G21 G20")]
-    [InlineData("G90 G17 G54\nG0 X1\nM30", true, "G20 G21")]
-    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", false, "G20 G21")]
-    [InlineData("G90 G17 G54\nG0 X1\nG21\nG20\nM30", true, "G21 G20")]
-    public void Both_units_are_a_choice_the_likelier_first(string program, bool inchSetup, string codes)
+    [InlineData("G90 G17 G54\nG0 X1\nM30", null, "G21 G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nM30", false, "G21")]
+    [InlineData("G90 G17 G54\nG0 X1\nM30", true, "G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", false, "G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", null, "G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nG21\nG20\nM30", true, "G21")]
+    public void The_unit_is_a_choice_and_both_are_where_nothing_tells(string program, bool? inchSetup, string codes)
     {
-        var analysis = Check.Analyse(program, setup: Setup.None with { IsPresent = true, IsInch = inchSetup });
+        var analysis = Check.Analyse(program, setup: Setup.None with { IsPresent = inchSetup is not null, IsInch = inchSetup == true });
         var fixes = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "units-not-set")).ToList();
         Assert.All(fixes, fix => Assert.Equal(FixSafety.Choice, fix.Safety));
         Assert.Equal(codes, string.Join(" ", fixes.Select(fix => fix.Edits.Single().NewText.Trim())));

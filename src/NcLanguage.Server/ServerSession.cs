@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Editing;
 using NcLanguage.Server.Documents;
@@ -17,11 +18,13 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CancellationTokenSource _ended = new();
     private readonly ServerSettings _settings = new(options.Job, options.Analysis);
+    private readonly Notices _notices = new(message => rpc.Notify(Methods.ShowMessage, message));
     private ClientProfile _client = new();
     private JobLoader _jobs = null!;
     private PositionMapper _positions = null!;
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
+    private ProgramsOnDisk _onDisk = null!;
     private readonly SemanticTokenFeature _tokens = new();
     private readonly CodeLensFeature _lenses = new();
     private readonly PageFeature _pages = new(options.Pages);
@@ -38,7 +41,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _client = ClientProfile.From(request.Capabilities);
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
-        if (request.InitializationOptions is { } settings) _settings.Take(settings);
+        if (request.InitializationOptions is { } settings) _settings.Take(SettingsReader.Read(settings, _notices.Tell));
         JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
@@ -50,7 +53,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         var jobDiagnostics = new JobDiagnostics(publish, positions, links);
         _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
-        _documents = new DocumentStore(jobs, _settings, new DiagnosticPublisher(publish, _client, positions, links), jobDiagnostics, positions, _client, log);
+        var publisher = new DiagnosticPublisher(publish, _client, positions, links);
+        _onDisk = new ProgramsOnDisk(jobs, _settings, publisher, positions, _client);
+        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, log);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
@@ -90,6 +95,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task InitializedAsync(InitializedParams notification)
     {
+        _notices.Begin();
         _ = _client.WatchesFiles
             ? rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration)
             : FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token);
@@ -99,7 +105,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification)
     {
-        if (notification.Settings?.Nclanguage is { } settings) TakeSettings(settings);
+        if (SettingsReader.SectionOf(notification.Settings) is { } settings) TakeSettings(settings);
         else if (_client.HandsOutSettings) _ = AskForSettingsAsync();
         return Task.CompletedTask;
     }
@@ -293,15 +299,15 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         Task.Run(() => WillRenameFeature.Answer(request.Files, _jobs, _positions, _client, _documents.VersionOf, cancellationToken), cancellationToken);
 
     public Task<PageAnswer> MotionViewAsync(MotionViewParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, context => _pages.MotionView(context, request.Nonce), cancellationToken);
+        ReadProgramAsync(request.TextDocument.Uri, context => _pages.MotionView(context, request.Nonce), cancellationToken);
 
     public Task<PageAnswer> SetupSheetAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
-        _documents.ReadAsync(request.TextDocument.Uri, _pages.SetupSheet, cancellationToken);
+        ReadProgramAsync(request.TextDocument.Uri, _pages.SetupSheet, cancellationToken);
 
     public async Task<string> ExecuteCommandAsync(ExecuteCommandParams request, CancellationToken cancellationToken)
     {
         string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
-        string path = await _documents.ReadAsync(uri, context => _pages.Write(context, request.Command), cancellationToken).ConfigureAwait(false);
+        string path = await ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken).ConfigureAwait(false);
         if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
         return path;
     }
@@ -311,6 +317,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     public Task<HolesAnswer> HolesAsync(HolesParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, new HolesAnswer([]), CustomFeatures.Holes, cancellationToken);
+
+    public Task<JobInUseAnswer?> JobInUseAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync<JobInUseAnswer?>(request.TextDocument.Uri, null, JobInUseFeature.Answer, cancellationToken);
+
+    public Task<NewSetupAnswer?> NewSetupAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
+        ReadAsync<NewSetupAnswer?>(request.TextDocument.Uri, null, JobInUseFeature.NewSetup, cancellationToken);
 
     public void Dispose()
     {
@@ -322,16 +334,27 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private Task<T> ReadAsync<T>(string uri, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(uri) ? Task.FromResult(empty) : _documents.ReadAsync(uri, answer, cancellationToken);
 
+    /// <summary>Answers from a program's snapshot; where a setup file is named, from that of the program it is for.</summary>
+    private Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    {
+        if (!_jobDocuments.IsOpen(uri)) return _documents.ReadAsync(uri, answer, cancellationToken);
+        string path = ProgramOfSetup.Find(_jobDocuments.Find(uri).Path, _jobs);
+        string program = _jobs.UriOf(path);
+        return _documents.VersionOf(program) is null
+            ? Task.Run(() => answer(_onDisk.Read(path, cancellationToken) ?? throw Errors.DocumentNotOpen(program)), cancellationToken)
+            : _documents.ReadAsync(program, answer, cancellationToken);
+    }
+
     private async Task AskForSettingsAsync()
     {
         var asked = new ConfigurationParams([new ConfigurationItem(LanguageServer.Name)]);
-        if (await rpc.AskAsync<EditorSettings[]>(Methods.Configuration, asked).ConfigureAwait(false) is [{ } settings, ..])
+        if (await rpc.AskAsync<JsonElement[]>(Methods.Configuration, asked).ConfigureAwait(false) is [{ ValueKind: not (JsonValueKind.Null or JsonValueKind.Undefined) } settings, ..])
             await InTurn(() => TakeSettings(settings)).ConfigureAwait(false);
     }
 
-    private bool TakeSettings(EditorSettings settings)
+    private bool TakeSettings(JsonElement settings)
     {
-        bool isOther = _settings.Take(settings);
+        bool isOther = _settings.Take(SettingsReader.Read(settings, _notices.Tell));
         if (isOther) RefreshIf(_documents.RecheckAll());
         return isOther;
     }

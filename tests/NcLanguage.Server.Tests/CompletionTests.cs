@@ -61,6 +61,19 @@ public sealed class CompletionTests
         Assert.Equal(item.ToJsonString(), resolved.ToJsonString());
     }
 
+    /// <summary>Lines to insert are shown as a block of code: its fence is Markdown's.</summary>
+    [Theory]
+    [InlineData("""{"textDocument":{"completion":{"completionItem":{"documentationFormat":["markdown","plaintext"]}}}}""", "markdown", "```nc\nG81 ")]
+    [InlineData("""{"textDocument":{"completion":{"completionItem":{"documentationFormat":["plaintext","markdown"]}}}}""", "plaintext", "G81 ")]
+    [InlineData("""{"textDocument":{"completion":{"completionItem":{"documentationFormat":["plaintext"]}}}}""", "plaintext", "G81 ")]
+    public async Task The_format_that_the_client_names_first_is_taken(string capabilities, string kind, string beginning)
+    {
+        await using TestClient client = await OpenAsync("G21\n", capabilities);
+        JsonNode text = Item(await CompleteAsync(client, 1, 0), "G81 X Y Z R F")["documentation"]!;
+        Assert.Equal(kind, (string?)text["kind"]);
+        Assert.StartsWith(beginning, (string?)text["value"], StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task An_item_without_topic_is_resolved_to_itself()
     {

@@ -31,6 +31,21 @@ public sealed class FeatureTests
         Assert.Equal("""{"start":{"line":3,"character":12},"end":{"line":3,"character":14}}""", hover["range"]!.ToJsonString());
     }
 
+    /// <summary>LSP 3.17, "Hover Request": contentFormat names formats in the order of the client's preference.</summary>
+    [Theory]
+    [InlineData("""["plaintext"]""")]
+    [InlineData("""["plaintext","markdown"]""")]
+    [InlineData("[]")]
+    public async Task Plain_text_has_no_signs_of_markdown(string formats)
+    {
+        await using TestClient client = await OpenAsync("""{"textDocument":{"hover":{"contentFormat":F},"signatureHelp":{"signatureInformation":{"documentationFormat":F}}}}""".Replace("F}", formats + "}", StringComparison.Ordinal));
+        JsonNode hover = (await client.RequestAsync("textDocument/hover", At(3, 13)))!["contents"]!;
+        Assert.Equal("plaintext", (string?)hover["kind"]);
+        Assert.StartsWith("G0 ", (string?)hover["value"], StringComparison.Ordinal);
+        JsonNode help = (await client.RequestAsync("textDocument/signatureHelp", At(5, 10)))!["signatures"]![0]!;
+        Assert.Equal("plaintext", (string?)help["documentation"]!["kind"]);
+    }
+
     [Fact]
     public async Task A_hover_counts_bytes_where_that_was_agreed()
     {

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Server.Tests;
 
@@ -35,7 +36,7 @@ public sealed class PageTests
     [Theory]
     [InlineData("nclanguage.openMotionView", Uri, -32803, "The page could not be written: the disk is full")]
     [InlineData("nclanguage.else", Uri, -32602, "There is no command nclanguage.else.")]
-    [InlineData("nclanguage.openSetupSheet", null, -32602, "nclanguage.openSetupSheet takes the address of a program.")]
+    [InlineData("nclanguage.openSetupSheet", null, -32602, "nclanguage.openSetupSheet takes the address of a program or a setup file.")]
     [InlineData("nclanguage.openSetupSheet", "file:///job/closed.nc", -32602, "The document file:///job/closed.nc is not open.")]
     public async Task What_cannot_be_done_is_said(string command, string? uri, int code, string message)
     {
@@ -43,6 +44,45 @@ public sealed class PageTests
         JsonNode error = (await client.AskAsync("workspace/executeCommand", Command(command, uri)))["error"]!;
         Assert.Equal((code, message), ((int)error["code"]!, (string?)error["message"]));
     }
+
+    [Theory]
+    [InlineData("part.setup.json", "part.nc")]
+    [InlineData("row.setup.json", "row.tap")]
+    [InlineData("alone/nc.setup.json", "alone/only.nc")]
+    // Of several, the one that is open.
+    [InlineData("nc.setup.json", "part.nc")]
+    public async Task A_setup_shows_its_program_open_or_not(string setup, string program)
+    {
+        using TestFolder folder = Folder();
+        await using TestClient client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
+        await client.OpenAsync(folder.UriOf(setup), "{}");
+        if (program == "part.nc") await client.OpenAsync(folder.UriOf(program), "G0 X1\nM30\n");
+        JsonNode answer = (await client.RequestAsync("nclanguage/motionView", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(setup) + "\"}}"))!;
+        int lines = program == "part.nc" ? 3 : 2;
+        Assert.Equal($"motion of {folder.PathOf(program)}, {lines} lines, no nonce", (string?)answer["html"]);
+        Assert.Equal(folder.UriOf(program), (string?)answer["uri"]);
+    }
+
+    [Theory]
+    [InlineData("nc.setup.json", "nc.setup.json is for 2 programs: open the one that is meant.")]
+    [InlineData("none.setup.json", "There is no program beside none.setup.json, such as none.nc.")]
+    [InlineData("empty/nc.setup.json", "There is no program beside nc.setup.json.")]
+    [InlineData("mill.machine.json", "mill.machine.json is no program and no setup: open a program first.")]
+    public async Task A_setup_without_one_program_says_so(string name, string sentence)
+    {
+        using TestFolder folder = Folder();
+        await using TestClient client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
+        await client.OpenAsync(folder.UriOf(name), "{}");
+        JsonNode error = (await client.AskAsync("nclanguage/setupSheet", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(name) + "\"}}"))["error"]!;
+        Assert.Equal((-32803, sentence), ((int)error["code"]!, (string?)error["message"]));
+    }
+
+    private static TestFolder Folder() => new()
+    {
+        ["part.nc"] = "G0 X1\n",
+        ["row.tap"] = "G0 X1\n",
+        ["alone/only.nc"] = "G0 X1\n",
+    };
 
     private static async Task<TestClient> OpenAsync(string capabilities = "{}")
     {

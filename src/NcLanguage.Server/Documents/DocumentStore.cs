@@ -12,7 +12,7 @@ namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
 internal sealed class DocumentStore(
-    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, ILogger log)
+    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, ILogger log)
 {
     private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     // Features ask for versions on workers.
@@ -134,7 +134,7 @@ internal sealed class DocumentStore(
     private LoadedJob LoadJob(string? path)
     {
         LoadedJob job = jobs.Load(path);
-        foreach (string error in job.Inputs.OptionErrors) log.OptionIgnored(error);
+        foreach (string error in job.Inputs.OptionErrors) notices.Tell(error);
         return job;
     }
 

@@ -25,21 +25,19 @@ internal static class CompletionFeature
 
     /// <summary>Adds the documentation; an item without a topic comes back as it is.</summary>
     public static CompletionItem Resolve(ClientProfile client, CompletionItem item) =>
-        item.Data is { } topic && CompletionTopics.Documentation(topic) is { } text ? item with { Documentation = Markup(client, text) } : item;
+        item.Data is { } topic && CompletionTopics.Documentation(topic) is { } text ? item with { Documentation = client.CompletionText(text) } : item;
 
     private static CompletionItem Map(ClientProfile client, CompletionEntry entry, TextRange range, int rank) => new(
         entry.Label,
         Kind(entry.Kind),
         entry.Detail,
-        entry.Documentation is { } text ? Markup(client, text) : null,
+        entry.Documentation is { } text ? client.CompletionText(text) : null,
         // A client sorts by its letters what fits equally well.
         rank.ToString("0000", CultureInfo.InvariantCulture),
         entry.FilterText,
         entry.IsSnippet ? InsertTextFormat.Snippet : null,
         new TextEdit(range, entry.NewText),
         entry.Topic);
-
-    private static MarkupContent Markup(ClientProfile client, string text) => new(client.CompletionMarkdown ? "markdown" : "plaintext", text);
 
     private static CompletionItemKind Kind(CompletionKind kind) => kind switch
     {

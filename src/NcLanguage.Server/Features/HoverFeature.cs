@@ -12,7 +12,6 @@ internal static class HoverFeature
         (int line, int column) = context.Positions.ToPlace(context.Text, position);
         HoverAnswer? answer = Editing.Hover.At(context.Analysis, line, column);
         if (answer is null) return null;
-        var contents = new MarkupContent(context.Client.Markdown ? "markdown" : "plaintext", answer.Markdown);
-        return new Protocol.Hover(contents, context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn));
+        return new Protocol.Hover(context.Client.HoverText(answer.Markdown), context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn));
     }
 }

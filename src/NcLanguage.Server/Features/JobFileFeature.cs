@@ -12,7 +12,7 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
     public Protocol.Hover? Hover(JobDocument document, Position position)
     {
         if (JobFileAnswers.Hover(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not { } hover) return null;
-        return new Protocol.Hover(new MarkupContent(client.Markdown ? "markdown" : "plaintext", hover.Markdown), Range(document, hover.Start, hover.End));
+        return new Protocol.Hover(client.HoverText(hover.Markdown), Range(document, hover.Start, hover.End));
     }
 
     public CompletionList Completion(JobDocument document, Position position)

@@ -12,9 +12,9 @@ internal sealed class PageFeature(IPages? pages)
 
     public static string[] Commands { get; } = [OpenMotionView, OpenSetupSheet];
 
-    public PageAnswer MotionView(FeatureContext context, string? nonce) => new(Pages.MotionView(InputOf(context), nonce, context.Cancel));
+    public PageAnswer MotionView(FeatureContext context, string? nonce) => new(Pages.MotionView(InputOf(context), nonce, context.Cancel), context.Uri);
 
-    public PageAnswer SetupSheet(FeatureContext context) => new(Pages.SetupSheet(InputOf(context), context.Cancel));
+    public PageAnswer SetupSheet(FeatureContext context) => new(Pages.SetupSheet(InputOf(context), context.Cancel), context.Uri);
 
     /// <summary>Writes the page that a command asks for, and gives its path.</summary>
     public string Write(FeatureContext context, string command)
@@ -38,7 +38,7 @@ internal sealed class PageFeature(IPages? pages)
         request.Arguments is [{ ValueKind: System.Text.Json.JsonValueKind.String } uri, ..] && Array.IndexOf(Commands, request.Command) >= 0 ? uri.GetString() : null;
 
     public static Exception Refused(ExecuteCommandParams request) => Errors.Exception(JsonRpcErrorCode.InvalidParams,
-        Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {request.Command}." : $"{request.Command} takes the address of a program.");
+        Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {request.Command}." : $"{request.Command} takes the address of a program or a setup file.");
 
     private IPages Pages => pages ?? throw Errors.Exception(JsonRpcErrorCode.MethodNotFound, "This server makes no pages.");
 

@@ -22,7 +22,7 @@ internal static class SignatureHelpFeature
 
     private static SignatureInformation Map(FeatureContext context, SignatureLine line) => new(
         line.Label,
-        new MarkupContent(context.Client.SignatureMarkdown ? "markdown" : "plaintext", line.Documentation),
+        context.Client.SignatureText(line.Documentation),
         [.. line.Words.Select(word => new ParameterInformation(
             context.Client.WordsByOffset ? new ParameterLabel(word.Start, word.End) : new ParameterLabel(0, 0, line.Label[word.Start..word.End]), word.Text))],
         (uint)line.ActiveWord);

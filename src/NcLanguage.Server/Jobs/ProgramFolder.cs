@@ -17,7 +17,8 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
 
     public IReadOnlyList<FolderProgram> Others(CancellationToken cancel) => _others ??= Read(cancel);
 
-    private List<FolderProgram> Read(CancellationToken cancel)
+    /// <summary>The paths of the programs in the folder, this one left out, by name.</summary>
+    public IEnumerable<string> Paths()
     {
         string? folder = Path.GetDirectoryName(programPath);
         if (folder is null) return [];
@@ -25,8 +26,13 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
         paths.UnionWith(open.Keys.Where(path => Path.GetDirectoryName(path) == folder && IsProgram(path)));
         paths.UnionWith(OnDisk(folder));
         paths.Remove(programPath);
+        return paths.Take(MostFiles);
+    }
+
+    private List<FolderProgram> Read(CancellationToken cancel)
+    {
         List<FolderProgram> programs = [];
-        foreach (string path in paths.Take(MostFiles))
+        foreach (string path in Paths())
         {
             cancel.ThrowIfCancellationRequested();
             if (open.TryGetValue(path, out (string Uri, SourceText Text) document)) programs.Add(new FolderProgram(path, document.Text));
@@ -48,5 +54,6 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
         }
     }
 
-    private static bool IsProgram(string path) => SiblingPrograms.Extensions.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
+    /// <summary>Whether a file is a program, going by its ending.</summary>
+    public static bool IsProgram(string path) => SiblingPrograms.Extensions.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
 }

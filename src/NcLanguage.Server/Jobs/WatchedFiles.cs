@@ -1,4 +1,5 @@
 using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
 
@@ -24,6 +25,10 @@ internal static class WatchedFiles
             .. SiblingPrograms.Extensions.Select(extension => new FileSystemWatcherPattern("**/*" + extension)),
         ])),
     ]);
+
+    /// <summary>The name of the program that a setup is for, without its ending; null for a setup of all programs at and below its folder.</summary>
+    public static string? ProgramOf(string setupPath) =>
+        Path.GetFileName(setupPath).Equals(SetupLocator.SharedSetupName, StringComparison.OrdinalIgnoreCase) ? null : Path.GetFileName(setupPath)[..^SetupEnding.Length];
 
     public static bool IsSetup(string path) => path.EndsWith(SetupEnding, StringComparison.OrdinalIgnoreCase);
 

@@ -20,9 +20,6 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Error, "The connection broke: {Reason}")]
     public static partial void ConnectionBroken(this ILogger log, string reason);
 
-    [LoggerMessage(LogLevel.Warning, "{Error}")]
-    public static partial void OptionIgnored(this ILogger log, string error);
-
     [LoggerMessage(LogLevel.Warning, "The pages of the reference could not be written, so findings carry no links: {Reason}")]
     public static partial void ReferenceNotWritten(this ILogger log, string reason);
 

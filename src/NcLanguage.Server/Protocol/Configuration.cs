@@ -8,9 +8,7 @@ namespace NcLanguage.Server.Protocol;
 /// <param name="SkipBlocks">Pass over blocks with /.</param>
 internal sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null);
 
-internal sealed record SettingsOfSections(EditorSettings? Nclanguage = null);
-
-internal sealed record DidChangeConfigurationParams(SettingsOfSections? Settings = null);
+internal sealed record DidChangeConfigurationParams(System.Text.Json.JsonElement? Settings = null);
 
 internal sealed record ConfigurationParams(ConfigurationItem[] Items);
 

@@ -8,7 +8,18 @@ internal sealed record HolesParams(TextDocumentIdentifier TextDocument);
 
 internal sealed record MotionViewParams(TextDocumentIdentifier TextDocument, string? Nonce = null);
 
-internal sealed record PageAnswer(string Html);
+/// <summary>A page, and the program that it shows.</summary>
+internal sealed record PageAnswer(string Html, string Uri);
+
+/// <summary>What a program is run with. The setup is left out where none was found.</summary>
+internal sealed record JobInUseAnswer(FileInUse? Setup, FileInUse Machine);
+
+/// <summary>A setup or machine: its name, its address where it is a file, and how many mistakes are in it.</summary>
+/// <param name="IsChosen">Of a machine: whether somebody chose it.</param>
+internal sealed record FileInUse(string Name, string? Uri, int Problems, bool IsChosen);
+
+/// <summary>A setup to be written for a program that has none: where it belongs, and how it may begin.</summary>
+internal sealed record NewSetupAnswer(string Uri, string Text);
 
 internal sealed record ExecuteCommandParams(string Command, System.Text.Json.JsonElement[]? Arguments = null);
 

@@ -10,7 +10,7 @@ internal sealed record InitializeParams(
     WorkspaceFolder[]? WorkspaceFolders = null,
     ClientCapabilities? Capabilities = null,
     string? Trace = null,
-    EditorSettings? InitializationOptions = null);
+    System.Text.Json.JsonElement? InitializationOptions = null);
 
 internal sealed record WorkspaceFolder(string Uri);
 

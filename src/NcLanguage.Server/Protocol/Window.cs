@@ -10,6 +10,8 @@ internal enum MessageType
 
 internal sealed record LogMessageParams(MessageType Type, string Message);
 
+internal sealed record ShowMessageParams(MessageType Type, string Message);
+
 internal sealed record LogTraceParams(string Message, string? Verbose);
 
 internal sealed record SetTraceParams(string Value);

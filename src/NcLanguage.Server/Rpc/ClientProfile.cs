@@ -1,3 +1,4 @@
+using NcLanguage.Editing;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Protocol;
 
@@ -14,7 +15,8 @@ internal sealed record ClientProfile
 
     public bool ResolvesEdits { get; init; }
 
-    public bool Markdown { get; init; }
+    /// <summary>Whether hovers may be Markdown.</summary>
+    public bool HoverMarkdown { get; init; }
 
     public bool NestedSymbols { get; init; }
 
@@ -55,13 +57,13 @@ internal sealed record ClientProfile
             VersionedEdits = workspace?.WorkspaceEdit?.DocumentChanges == true,
             RenamesFiles = workspace?.WorkspaceEdit?.ResourceOperations?.Contains("rename") == true,
             ResolvesEdits = text?.CodeAction is { DataSupport: true, ResolveSupport.Properties: { } properties } && properties.Contains("edit"),
-            Markdown = text?.Hover?.ContentFormat?.Contains("markdown") == true,
+            HoverMarkdown = PrefersMarkdown(text?.Hover?.ContentFormat),
             NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,
             CodeDescriptions = text?.PublishDiagnostics?.CodeDescriptionSupport == true,
             Snippets = text?.Completion?.CompletionItem?.SnippetSupport == true,
-            CompletionMarkdown = text?.Completion?.CompletionItem?.DocumentationFormat?.Contains("markdown") == true,
-            SignatureMarkdown = text?.SignatureHelp?.SignatureInformation?.DocumentationFormat?.Contains("markdown") == true,
+            CompletionMarkdown = PrefersMarkdown(text?.Completion?.CompletionItem?.DocumentationFormat),
+            SignatureMarkdown = PrefersMarkdown(text?.SignatureHelp?.SignatureInformation?.DocumentationFormat),
             WordsByOffset = text?.SignatureHelp?.SignatureInformation?.ParameterInformation?.LabelOffsetSupport == true,
             WatchesFiles = workspace?.DidChangeWatchedFiles?.DynamicRegistrationSupported == true,
             RefreshesTokens = workspace?.SemanticTokens?.RefreshSupported == true,
@@ -71,6 +73,24 @@ internal sealed record ClientProfile
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };
     }
+
+    /// <summary>A hover as the client shows it.</summary>
+    public MarkupContent HoverText(string markdown) => Markup(HoverMarkdown, markdown);
+
+    /// <summary>The text beside a completion as the client shows it.</summary>
+    public MarkupContent CompletionText(string markdown) => Markup(CompletionMarkdown, markdown);
+
+    /// <summary>The text of a signature as the client shows it.</summary>
+    public MarkupContent SignatureText(string markdown) => Markup(SignatureMarkdown, markdown);
+
+    private static MarkupContent Markup(bool asMarkdown, string markdown) =>
+        asMarkdown ? new MarkupContent(MarkdownKind, markdown) : new MarkupContent(PlainTextKind, PlainText.Of(markdown));
+
+    // The client names what it likes best first.
+    private static bool PrefersMarkdown(string[]? formats) => formats?.FirstOrDefault(format => format is MarkdownKind or PlainTextKind) == MarkdownKind;
+
+    private const string MarkdownKind = "markdown";
+    private const string PlainTextKind = "plaintext";
 
     /// <summary>The protocol's name of the encoding in force.</summary>
     public string PositionEncodingName => PositionEncoding == PositionEncoding.Utf8 ? Utf8 : "utf-16";

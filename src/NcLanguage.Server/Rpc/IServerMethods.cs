@@ -162,4 +162,10 @@ internal partial interface IServerMethods
 
     [JsonRpcMethod(Methods.Holes, UseSingleObjectParameterDeserialization = true)]
     Task<HolesAnswer> HolesAsync(HolesParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.JobInUse, UseSingleObjectParameterDeserialization = true)]
+    Task<JobInUseAnswer?> JobInUseAsync(TextDocumentParams request, CancellationToken cancellationToken);
+
+    [JsonRpcMethod(Methods.NewSetup, UseSingleObjectParameterDeserialization = true)]
+    Task<NewSetupAnswer?> NewSetupAsync(TextDocumentParams request, CancellationToken cancellationToken);
 }

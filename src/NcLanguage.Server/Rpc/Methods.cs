@@ -55,9 +55,12 @@ internal static class Methods
     public const string SetupSheet = "nclanguage/setupSheet";
     public const string StateAt = "nclanguage/stateAt";
     public const string Holes = "nclanguage/holes";
+    public const string JobInUse = "nclanguage/jobInUse";
+    public const string NewSetup = "nclanguage/newSetup";
 
     public const string LogTrace = "$/logTrace";
     public const string LogMessage = "window/logMessage";
+    public const string ShowMessage = "window/showMessage";
     public const string PublishDiagnostics = "textDocument/publishDiagnostics";
     public const string ShowDocument = "window/showDocument";
     public const string Configuration = "workspace/configuration";

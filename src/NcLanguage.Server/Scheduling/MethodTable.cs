@@ -76,5 +76,7 @@ internal static class MethodTable
         [Methods.SetupSheet] = Schedule.Snapshot,
         [Methods.StateAt] = Schedule.Snapshot,
         [Methods.Holes] = Schedule.Snapshot,
+        [Methods.JobInUse] = Schedule.Snapshot,
+        [Methods.NewSetup] = Schedule.Snapshot,
     }.ToFrozenDictionary();
 }

@@ -1,0 +1,34 @@
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server;
+
+/// <summary>window/showMessage: what the user has to know although nobody asked, each sentence once in a session. May be used by several workers at once.</summary>
+internal sealed class Notices(Action<ShowMessageParams> send)
+{
+    private readonly Lock _gate = new();
+    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
+    private List<string>? _waiting = [];
+
+    /// <summary>Shows a sentence unless it was shown before; before <see cref="Begin"/> it waits.</summary>
+    public void Tell(string sentence)
+    {
+        lock (_gate)
+        {
+            if (!_told.Add(sentence)) return;
+            if (_waiting is { } waiting) waiting.Add(sentence);
+            else Send(sentence);
+        }
+    }
+
+    /// <summary>The client is ready: shows what has waited.</summary>
+    public void Begin()
+    {
+        lock (_gate)
+        {
+            foreach (string sentence in _waiting ?? []) Send(sentence);
+            _waiting = null;
+        }
+    }
+
+    private void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, sentence));
+}

@@ -25,6 +25,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private DocumentStore _documents = null!;
     private JobDocuments _jobDocuments = null!;
     private ProgramsOnDisk _onDisk = null!;
+    private JobDiagnostics _jobDiagnostics = null!;
+    private WorkspaceChecks _checks = null!;
+    private WorkspaceDiagnosticFeature _workspaceDiagnostics = null!;
     private readonly SemanticTokenFeature _tokens = new();
     private readonly CodeLensFeature _lenses = new();
     private readonly PageFeature _pages = new(options.Pages);
@@ -50,7 +53,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         {
             if (links.HasPages && _client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
         };
-        var jobDiagnostics = new JobDiagnostics(publish, positions, links);
+        JobDiagnostics jobDiagnostics = _jobDiagnostics = new JobDiagnostics(
+            publish, positions, links, (path, workspace) => _client.PullsDiagnostics && (jobs.IsOpen(path) || (workspace && jobs.IsInWorkspace(path))));
         _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         var publisher = new DiagnosticPublisher(publish, _client, positions, links);
@@ -58,39 +62,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, log);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
+        _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log);
+        links.Settled += _checks.AllChanged;
+        _workspaceDiagnostics = new WorkspaceDiagnosticFeature(_documents, _jobDocuments, _checks, jobDiagnostics, rpc.Notify);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 
-        return Task.FromResult(new InitializeResult(
-            new ServerCapabilities(
-                _client.PositionEncodingName,
-                new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)),
-                HoverProvider: true,
-                new CodeActionOptions([CodeActionFeature.QuickFix, CodeActionFeature.FixAll, .. RefactorFeature.Kinds], ResolveProvider: true),
-                InlayHintProvider: true,
-                DocumentSymbolProvider: true,
-                DefinitionProvider: true,
-                DeclarationProvider: true,
-                ReferencesProvider: true,
-                DocumentHighlightProvider: true,
-                new RenameOptions(PrepareProvider: true),
-                LinkedEditingRangeProvider: true,
-                FoldingRangeProvider: true,
-                SelectionRangeProvider: true,
-                new DocumentLinkOptions(),
-                CallHierarchyProvider: true,
-                SemanticTokenFeature.Options,
-                DocumentFormattingProvider: true,
-                DocumentRangeFormattingProvider: true,
-                new DocumentOnTypeFormattingOptions(FormattingFeature.Trigger),
-                InlineValueProvider: true,
-                PullDiagnosticFeature.Options,
-                WorkspaceSymbolProvider: true,
-                new CompletionOptions(CompletionFeature.TriggerCharacters, ResolveProvider: true),
-                new SignatureHelpOptions(SignatureHelpFeature.TriggerCharacters, SignatureHelpFeature.RetriggerCharacters),
-                new CodeLensOptions(ResolveProvider: true),
-                new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options),
-                new ExecuteCommandOptions(PageFeature.Commands)),
-            new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
+        return Task.FromResult(new InitializeResult(Announcement.For(_client), new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
     public Task InitializedAsync(InitializedParams notification)
@@ -115,6 +92,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         var removed = notification.Event.Removed.Select(folder => DocumentUri.ToPath(folder.Uri)).ToHashSet();
         _jobs.Roots = [.. _jobs.Roots.Where(root => !removed.Contains(root)), .. notification.Event.Added.Select(folder => DocumentUri.ToPath(folder.Uri)).OfType<string>()];
         RefreshIf(_documents.RecheckAll());
+        _checks.AllChanged();
         return Task.CompletedTask;
     }
 
@@ -136,8 +114,10 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     {
         TextDocumentItem document = notification.TextDocument;
         var text = SourceText.From(document.Text.Bytes);
-        if (DocumentUri.ToPath(document.Uri) is { } path && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
+        string? path = DocumentUri.ToPath(document.Uri);
+        if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
         else RefreshIf(_documents.Open(document.Uri, document.Version, text));
+        if (path is not null) _checks.Changed([path]);
         return Task.CompletedTask;
     }
 
@@ -146,6 +126,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         (string uri, int version) = notification.TextDocument;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, version, notification.ContentChanges)]);
         else RefreshIf(_documents.Change(uri, version, notification.ContentChanges));
+        if (DocumentUri.ToPath(uri) is { } path) _checks.TextChanged(path);
         return Task.CompletedTask;
     }
 
@@ -154,6 +135,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         string uri = notification.TextDocument.Uri;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
         else RefreshIf(_documents.Close(uri));
+        if (DocumentUri.ToPath(uri) is { } path) _checks.Changed([path]);
         _tokens.Forget(uri);
         return Task.CompletedTask;
     }
@@ -256,21 +238,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Values(context, request.Range), cancellationToken);
 
     public Task<DocumentDiagnosticReport> PullDiagnosticsAsync(DocumentDiagnosticParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, new DocumentDiagnosticReport("full", null, []), context => PullDiagnosticFeature.Answer(context, request.PreviousResultId), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? Task.FromResult(PullDiagnosticFeature.Report(_jobDiagnostics.Of(_jobDocuments.Find(request.TextDocument.Uri)), request.PreviousResultId))
+            : _documents.ReadAsync(request.TextDocument.Uri, context => PullDiagnosticFeature.Answer(context, request.PreviousResultId), cancellationToken);
 
-    public async Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken)
-    {
-        Dictionary<string, string> previous = request.PreviousResultIds.ToDictionary(id => id.Uri, id => id.Value, StringComparer.Ordinal);
-        while (true)
-        {
-            Task changed = _documents.NextAnalysis;
-            WorkspaceDocumentDiagnosticReport[] reports = await _documents.ReadAllAsync(
-                context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(context.Uri)), cancellationToken).ConfigureAwait(false);
-            // As long as nothing is new the answer waits: a client would ask again and again else.
-            if (reports.Length == 0 || Array.Exists(reports, PullDiagnosticFeature.IsNew)) return new WorkspaceDiagnosticReport(reports);
-            await changed.WaitAsync(cancellationToken).ConfigureAwait(false);
-        }
-    }
+    public Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken) =>
+        _workspaceDiagnostics.AnswerAsync(request, cancellationToken);
 
     public async Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken)
     {
@@ -355,13 +328,16 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     private bool TakeSettings(JsonElement settings)
     {
         bool isOther = _settings.Take(SettingsReader.Read(settings, _notices.Tell));
-        if (isOther) RefreshIf(_documents.RecheckAll());
-        return isOther;
+        if (!isOther) return false;
+        RefreshIf(_documents.RecheckAll());
+        _checks.AllChanged();
+        return true;
     }
 
     private bool FilesChanged(IReadOnlyCollection<string> paths)
     {
         bool any = _documents.RecheckUsersOf(paths);
+        _checks.Changed(paths);
         RefreshIf(any);
         return any;
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NcLanguage.Machine.Loading;
 using NcLanguage.Server.Features;
@@ -14,7 +15,10 @@ internal sealed record JobDocument(string Uri, string Path, int Version, SourceT
 /// Called by one message at a time, as the queue lets them through.</summary>
 internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMapper positions)
 {
-    private readonly Dictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
+    // Asked for findings on workers.
+    private readonly ConcurrentDictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
+
+    public IEnumerable<JobDocument> All => _open.Values;
 
     public bool IsOpen(string uri) => _open.ContainsKey(uri);
 
@@ -32,7 +36,7 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
     public string Close(string uri)
     {
         string path = _open[uri].Path;
-        _open.Remove(uri);
+        _open.TryRemove(uri, out _);
         jobs.RemoveOpenText(path);
         diagnostics.Set(uri, null, () => true);
         return path;

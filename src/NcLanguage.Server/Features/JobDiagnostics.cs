@@ -7,7 +7,7 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>Mistakes in setup and machine files, published under the file's own address. A file may serve several open programs:
+/// <summary>Mistakes in setup and machine files, published under the file's own address unless the client asks for them. A file may serve several open programs:
 /// what any of them found in it stands until none of them finds it any more.</summary>
 internal sealed class JobDiagnostics
 {
@@ -20,9 +20,16 @@ internal sealed class JobDiagnostics
     private readonly Dictionary<string, LoadedJob> _jobs = [];
     private readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
 
-    public JobDiagnostics(Action<PublishDiagnosticsParams> send, PositionMapper positions, ReferenceLinks links)
+    private readonly Func<string, bool, bool> _isPulled;
+    private bool _workspaceIsPulled;
+
+    /// <param name="send">Sends the findings of a file.</param>
+    /// <param name="positions">How the client counts.</param>
+    /// <param name="links">The pages of rules.</param>
+    /// <param name="isPulled">Whether the client asks for a file's findings itself; also told whether it has asked for those of the workspace.</param>
+    public JobDiagnostics(Action<PublishDiagnosticsParams> send, PositionMapper positions, ReferenceLinks links, Func<string, bool, bool> isPulled)
     {
-        (_send, _positions, _links) = (send, positions, links);
+        (_send, _positions, _links, _isPulled) = (send, positions, links, isPulled);
         links.Settled += SendWithLinks;
     }
 
@@ -39,6 +46,27 @@ internal sealed class JobDiagnostics
         }
     }
 
+    /// <summary>The client asks for the findings of the workspace: those are not sent unasked any more, else they would be shown twice.</summary>
+    public void WorkspaceIsPulled()
+    {
+        lock (_gate)
+        {
+            if (_workspaceIsPulled) return;
+            _workspaceIsPulled = true;
+            Publish(again: false);
+        }
+    }
+
+    /// <summary>The findings of an open file.</summary>
+    public Diagnostic[] Of(JobDocument document) => [.. document.Problems.Select(problem => Map(problem, document.Text))];
+
+    /// <summary>The findings of a file that was read alone.</summary>
+    public Diagnostic[] Of(string path, LoadedJob job)
+    {
+        SourceText text = job.Files.GetValueOrDefault(path)?.Text ?? SourceText.From("");
+        return [.. job.Inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, path)).Distinct().Select(problem => Map(problem, text))];
+    }
+
     // Where the pages could not be written there is nothing to add.
     private void SendWithLinks()
     {
@@ -52,6 +80,7 @@ internal sealed class JobDiagnostics
         var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
         foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
             .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
+            .Where(pair => !_isPulled(pair.problem.Path, _workspaceIsPulled))
             .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
         {
             found[file.Key] = ([.. file.Select(pair => pair.Problem).Distinct()], file.Last().Job.Files.GetValueOrDefault(file.Key));

@@ -3,17 +3,19 @@ using NcLanguage.Server.Protocol;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>textDocument/diagnostic: the findings of a program when the editor asks for them.</summary>
+/// <summary>textDocument/diagnostic: the findings of a program, setup or machine file when the editor asks for them.</summary>
 internal static class PullDiagnosticFeature
 {
     private const string Full = "full";
     private const string Unchanged = "unchanged";
 
-    public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true);
+    public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true);
 
-    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous)
+    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous) => Report(context.Diagnostics.Map(context.Uri, context.Analysis), previous);
+
+    /// <summary>The findings, or that they are the same as before.</summary>
+    public static DocumentDiagnosticReport Report(Diagnostic[] items, string? previous)
     {
-        Diagnostic[] items = context.Diagnostics.Map(context.Uri, context.Analysis);
         string id = IdOf(items);
         return id == previous ? new DocumentDiagnosticReport(Unchanged, id) : new DocumentDiagnosticReport(Full, id, items);
     }

@@ -1,4 +1,3 @@
-using NcLanguage.Control.Flow;
 using NcLanguage.Editing;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Jobs;
@@ -10,18 +9,8 @@ namespace NcLanguage.Server.Features;
 /// <summary>workspace/symbol: programs, subroutines, tools and operations of open programs, and the programs of all files of the workspace.</summary>
 internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper positions)
 {
-    /// <summary>Files of the workspace that are looked at, and symbols that are told.</summary>
-    private const int MostFiles = 5000;
+    /// <summary>Symbols that are told.</summary>
     private const int MostSymbols = 1000;
-
-    private static readonly EnumerationOptions s_walk = new()
-    {
-        RecurseSubdirectories = true,
-        IgnoreInaccessible = true,
-        // Links lead out of the workspace, or round in it.
-        AttributesToSkip = FileAttributes.ReparsePoint | FileAttributes.Hidden | FileAttributes.System,
-        MaxRecursionDepth = 16,
-    };
 
     /// <summary>Those of an open program whose name holds the query, in any case.</summary>
     public static SymbolInformation[] Open(FeatureContext context, string query)
@@ -46,7 +35,7 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
     public SymbolInformation[] OnDisk(string query, CancellationToken cancel)
     {
         List<SymbolInformation> found = [];
-        foreach (string path in Files().Take(MostFiles))
+        foreach (string path in WorkspaceFiles.Programs(jobs.Roots))
         {
             cancel.ThrowIfCancellationRequested();
             if (found.Count >= MostSymbols) break;
@@ -57,9 +46,6 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
         }
         return [.. found];
     }
-
-    private IEnumerable<string> Files() => jobs.Roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk))
-        .Where(path => SiblingPrograms.Extensions.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase));
 
     private static bool Fits(string name, string query) => name.Contains(query, StringComparison.OrdinalIgnoreCase);
 }

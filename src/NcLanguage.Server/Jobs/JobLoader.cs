@@ -33,6 +33,9 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
     public string UriOf(string path) => _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Uri : DocumentUri.FromPath(path);
 
+    /// <summary>Whether a file lies in one of the workspace's folders.</summary>
+    public bool IsInWorkspace(string path) => RootOf(path) is not null;
+
     /// <summary>Whether the editor holds a file open.</summary>
     public bool IsOpen(string path) => _open.ContainsKey(path);
 

@@ -23,6 +23,9 @@ internal static partial class ServerLog
     [LoggerMessage(LogLevel.Warning, "The pages of the reference could not be written, so findings carry no links: {Reason}")]
     public static partial void ReferenceNotWritten(this ILogger log, string reason);
 
+    [LoggerMessage(LogLevel.Information, "The folder has {Programs} programs: {Checked} are checked without being opened, the others once they are.")]
+    public static partial void WorkspaceCutShort(this ILogger log, int programs, int @checked);
+
     [LoggerMessage(LogLevel.Information, "The client's process {ProcessId} has ended.")]
     public static partial void ClientEnded(this ILogger log, int processId);
 }

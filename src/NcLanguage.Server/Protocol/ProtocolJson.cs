@@ -96,6 +96,8 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(SymbolInformation[]))]
 [JsonSerializable(typeof(TextEdit[]))]
 [JsonSerializable(typeof(WorkspaceDiagnosticReport))]
+[JsonSerializable(typeof(PartialDiagnosticsParams))]
+[JsonSerializable(typeof(WorkProgressParams))]
 [JsonSerializable(typeof(CodeLens))]
 [JsonSerializable(typeof(CodeLens[]))]
 internal sealed partial class ProtocolJson : JsonSerializerContext;

@@ -1,15 +1,27 @@
+using System.Text.Json;
+
 namespace NcLanguage.Server.Protocol;
 
 // Findings asked for: LSP 3.17, "Pull Diagnostics".
 
-internal sealed record DiagnosticOptions(string Identifier, bool InterFileDependencies, bool WorkspaceDiagnostics);
+internal sealed record DiagnosticOptions(string Identifier, bool InterFileDependencies, bool WorkspaceDiagnostics, bool WorkDoneProgress);
 
 internal sealed record DocumentDiagnosticParams(TextDocumentIdentifier TextDocument, string? PreviousResultId = null);
 
 /// <summary>Kind "full" with the findings, or "unchanged".</summary>
 internal sealed record DocumentDiagnosticReport(string Kind, string? ResultId, Diagnostic[]? Items = null);
 
-internal sealed record WorkspaceDiagnosticParams(PreviousResultId[] PreviousResultIds);
+/// <param name="PreviousResultIds">What the client has already.</param>
+/// <param name="WorkDoneToken">Where it wants to hear how far the work is.</param>
+/// <param name="PartialResultToken">Where it takes findings before the answer.</param>
+internal sealed record WorkspaceDiagnosticParams(PreviousResultId[] PreviousResultIds, JsonElement? WorkDoneToken = null, JsonElement? PartialResultToken = null);
+
+internal sealed record PartialDiagnosticsParams(JsonElement Token, WorkspaceDiagnosticReport Value);
+
+internal sealed record WorkProgressParams(JsonElement Token, WorkDoneProgress Value);
+
+/// <summary>Kind begin, report or end.</summary>
+internal sealed record WorkDoneProgress(string Kind, string? Title = null, string? Message = null, int? Percentage = null);
 
 internal sealed record PreviousResultId(string Uri, string Value);
 

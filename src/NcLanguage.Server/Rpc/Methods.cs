@@ -58,6 +58,7 @@ internal static class Methods
     public const string JobInUse = "nclanguage/jobInUse";
     public const string NewSetup = "nclanguage/newSetup";
 
+    public const string Progress = "$/progress";
     public const string LogTrace = "$/logTrace";
     public const string LogMessage = "window/logMessage";
     public const string ShowMessage = "window/showMessage";

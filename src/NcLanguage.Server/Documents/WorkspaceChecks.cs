@@ -1,0 +1,149 @@
+using System.Collections.Concurrent;
+using Microsoft.Extensions.Logging;
+using NcLanguage.Server.Features;
+using NcLanguage.Server.Jobs;
+using NcLanguage.Server.Logging;
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Documents;
+
+/// <summary>What was found in a file that is not open.</summary>
+/// <param name="Job">What it was read with; tells when it has to be read anew.</param>
+/// <param name="Stamp">The file as it was read.</param>
+/// <param name="HasLinks">Whether the findings have links to the pages of their rules.</param>
+internal sealed record FileFindings(string Path, string Uri, LoadedJob Job, FileStamp Stamp, bool HasLinks, Diagnostic[] Items);
+
+/// <summary>The findings of the workspace's programs, setup, machine and cutting files that are not open. Each file is read again only when it, or one that it
+/// depends on, has changed. Reading is done by one worker at a time; what changes may be told meanwhile.</summary>
+internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnostics jobDiagnostics, ReferenceLinks links, ILogger log)
+{
+    /// <summary>Programs that are checked without being opened; the rest is checked when it is.</summary>
+    public const int MostPrograms = 300;
+
+    /// <summary>Bytes of a program above which it is checked only when it is opened.</summary>
+    public const int GreatestProgram = 1024 * 1024;
+
+    /// <summary>Findings after which no more files are looked at: nobody reads so many.</summary>
+    public const int MostFindings = 10_000;
+
+    private readonly ConcurrentDictionary<string, FileFindings> _kept = new(DocumentUri.PathComparer);
+    private volatile TaskCompletionSource _nextChange = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private IReadOnlyList<FileFindings> _latest = [];
+    private int _latestVersion = -1;
+    private int _version;
+    private bool _isCutShortTold;
+
+    /// <summary>Done when a file may have other findings than before.</summary>
+    public Task NextChange => _nextChange.Task;
+
+    /// <summary>These files were changed, made, removed, opened or closed.</summary>
+    public void Changed(IReadOnlyCollection<string> paths)
+    {
+        foreach ((string path, FileFindings findings) in _kept)
+            if (paths.Contains(path) || findings.Job.DependsOn(paths)) _kept.TryRemove(path, out _);
+        Signal();
+    }
+
+    /// <summary>A program open in the editor was changed: only those that call it may have other findings.</summary>
+    public void TextChanged(string path)
+    {
+        bool any = false;
+        foreach ((string other, FileFindings findings) in _kept)
+            if (findings.Job.Programs?.DependsOn(path) == true) any |= _kept.TryRemove(other, out _);
+        if (any) Signal();
+    }
+
+    /// <summary>Everything may be other than before.</summary>
+    public void AllChanged()
+    {
+        _kept.Clear();
+        Signal();
+    }
+
+    /// <summary>Looks at the disk for what nobody has told.</summary>
+    public void LookAgain()
+    {
+        foreach ((string path, FileFindings findings) in _kept)
+            if (FileStamp.Of(path) != findings.Stamp || findings.Job.Outdated().Any()) _kept.TryRemove(path, out _);
+        Interlocked.Increment(ref _version);
+    }
+
+    /// <summary>The findings of every file, one after the other.</summary>
+    /// <param name="onProgress">Called before a program is read that has to be: how many of how many were looked at.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public IEnumerable<FileFindings> Check(Action<int, int> onProgress, CancellationToken cancel)
+    {
+        int version = Volatile.Read(ref _version);
+        if (version == _latestVersion) return _latest;
+        return Read(version, onProgress, cancel);
+    }
+
+    private IEnumerable<FileFindings> Read(int version, Action<int, int> onProgress, CancellationToken cancel)
+    {
+        List<FileFindings> all = [];
+        string[] jobFiles = [.. WorkspaceFiles.JobFiles(jobs.Roots).Where(path => !jobs.IsOpen(path))];
+        string[] found = [.. WorkspaceFiles.Programs(jobs.Roots).Where(path => !jobs.IsOpen(path)).Order(StringComparer.Ordinal)];
+        int total = Math.Min(found.Length, MostPrograms);
+        int count = 0;
+        foreach (string path in (string[])[.. jobFiles, .. found.Take(total)])
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (count > MostFindings) break;
+            bool isJobFile = WatchedFiles.IsJobFile(path);
+            if (!_kept.TryGetValue(path, out FileFindings? findings) || findings.HasLinks != links.HasPages)
+            {
+                if (!isJobFile) onProgress(all.Count - jobFiles.Length, total);
+                findings = isJobFile ? JobFile(path) : Program(path, cancel);
+                if (findings is null) continue;
+                _kept[path] = findings;
+            }
+            count += findings.Items.Length;
+            all.Add(findings);
+            yield return findings;
+        }
+        if (!_isCutShortTold && (found.Length > MostPrograms || count > MostFindings))
+        {
+            _isCutShortTold = true;
+            log.WorkspaceCutShort(found.Length, total);
+        }
+        _latest = all;
+        _latestVersion = version;
+    }
+
+    private FileFindings JobFile(string path)
+    {
+        FileStamp stamp = FileStamp.Of(path);
+        bool hasLinks = links.HasPages;
+        LoadedJob job = jobs.LoadFile(path);
+        return new FileFindings(path, jobs.UriOf(path), job, stamp, hasLinks, jobDiagnostics.Of(path, job));
+    }
+
+    private FileFindings? Program(string path, CancellationToken cancel)
+    {
+        FileStamp stamp = FileStamp.Of(path);
+        bool hasLinks = links.HasPages;
+        if (stamp.Length > GreatestProgram) return null;
+        try
+        {
+            return programs.Read(path, cancel) is { } context
+                ? new FileFindings(path, context.Uri, context.Job, stamp, hasLinks, context.Diagnostics.Map(context.Uri, context.Analysis))
+                : null;
+        }
+#pragma warning disable CA1031 // Whatever a rule throws, the other files are told.
+        catch (Exception e) when (e is not OperationCanceledException)
+#pragma warning restore CA1031
+        {
+            log.AnalysisFailed(path, e);
+            return null;
+        }
+    }
+
+    private void Signal()
+    {
+        Interlocked.Increment(ref _version);
+        TaskCompletionSource done = _nextChange;
+        _nextChange = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        done.TrySetResult();
+    }
+}

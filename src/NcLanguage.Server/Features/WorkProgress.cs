@@ -1,0 +1,36 @@
+using System.Text.Json;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>$/progress of a request whose client gave a token for it: begins with the first work there is, and ends once.</summary>
+internal sealed class WorkProgress(JsonElement? token, Action<string, object> notify)
+{
+    private const string Title = "Checking the programs of the folder";
+    private bool _isBegun;
+    private bool _isEnded;
+    private int _percent = -1;
+
+    /// <summary>So many of so many programs are done.</summary>
+    public void Report(int done, int total)
+    {
+        if (_isEnded) return;
+        int percent = total > 0 ? Math.Clamp(done * 100 / total, 0, 100) : 0;
+        if (percent == _percent) return;
+        _percent = percent;
+        Send(_isBegun ? new WorkDoneProgress("report", null, $"{done} of {total}", percent) : new WorkDoneProgress("begin", Title, $"{done} of {total}", percent));
+        _isBegun = true;
+    }
+
+    public void End()
+    {
+        if (_isBegun && !_isEnded) Send(new WorkDoneProgress("end"));
+        _isEnded = _isEnded || _isBegun;
+    }
+
+    private void Send(WorkDoneProgress value)
+    {
+        if (token is { } own) notify(Methods.Progress, new WorkProgressParams(own, value));
+    }
+}

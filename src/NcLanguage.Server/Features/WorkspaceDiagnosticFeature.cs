@@ -1,0 +1,90 @@
+using System.Text.Json;
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>workspace/diagnostic: the findings of what is open and of the other files of the workspace's folders. As long as nothing is new the answer waits:
+/// a client would ask again and again else. Where the client takes partial results, each file's findings leave when they are there.</summary>
+internal sealed class WorkspaceDiagnosticFeature(
+    DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Action<string, object> notify)
+{
+    // Two requests at once would read every file twice.
+    private readonly SemaphoreSlim _turn = new(1);
+
+    public async Task<WorkspaceDiagnosticReport> AnswerAsync(WorkspaceDiagnosticParams request, CancellationToken cancel)
+    {
+        jobDiagnostics.WorkspaceIsPulled();
+        checks.LookAgain();
+        Dictionary<string, string> previous = new(DocumentUri.PathComparer);
+        foreach (PreviousResultId id in request.PreviousResultIds) previous[Key(id.Uri)] = id.Value;
+        var progress = new WorkProgress(request.WorkDoneToken, notify);
+        while (true)
+        {
+            Task changed = Task.WhenAny(open.NextAnalysis, checks.NextChange);
+            var reports = new Reports(previous, request.PartialResultToken, notify);
+            foreach (WorkspaceDocumentDiagnosticReport report in await open.ReadAllAsync(
+                context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(Key(context.Uri))), cancel).ConfigureAwait(false))
+                reports.Add(report);
+            foreach (JobDocument document in openJobs.All) reports.Add(document.Uri, document.Version, jobDiagnostics.Of(document));
+            await _turn.WaitAsync(cancel).ConfigureAwait(false);
+            try
+            {
+                await Task.Run(() => ReadDisk(reports, progress, cancel), cancel).ConfigureAwait(false);
+            }
+            finally
+            {
+                _turn.Release();
+                progress.End();
+            }
+            if (reports.Finish()) return new WorkspaceDiagnosticReport(reports.Rest);
+            await changed.WaitAsync(cancel).ConfigureAwait(false);
+        }
+    }
+
+    private void ReadDisk(Reports reports, WorkProgress progress, CancellationToken cancel)
+    {
+        foreach (FileFindings file in checks.Check(progress.Report, cancel)) reports.Add(file.Uri, null, file.Items);
+    }
+
+    // A client may write an address in another way than the server.
+    private static string Key(string uri) => DocumentUri.ToPath(uri) ?? uri;
+
+    /// <summary>What is told in one answer, or piece by piece before it.</summary>
+    private sealed class Reports(Dictionary<string, string> previous, JsonElement? token, Action<string, object> notify)
+    {
+        private readonly HashSet<string> _seen = new(DocumentUri.PathComparer);
+        private readonly List<WorkspaceDocumentDiagnosticReport> _rest = [];
+        private bool _hasNew;
+
+        /// <summary>What was not sent before the answer.</summary>
+        public WorkspaceDocumentDiagnosticReport[] Rest => token is null ? [.. _rest] : [];
+
+        public void Add(string uri, int? version, Diagnostic[] items)
+        {
+            DocumentDiagnosticReport report = PullDiagnosticFeature.Report(items, previous.GetValueOrDefault(Key(uri)));
+            Add(new WorkspaceDocumentDiagnosticReport(report.Kind, uri, version, report.ResultId, report.Items));
+        }
+
+        public void Add(WorkspaceDocumentDiagnosticReport report)
+        {
+            if (!_seen.Add(Key(report.Uri))) return;
+            bool isNew = PullDiagnosticFeature.IsNew(report);
+            _hasNew |= isNew;
+            if (token is not { } partial) _rest.Add(report);
+            else if (isNew) notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report])));
+        }
+
+        /// <summary>Takes away the findings of files that are no longer there. False where there is nothing to answer yet.</summary>
+        public bool Finish()
+        {
+            foreach (string gone in previous.Keys.Where(key => !_seen.Contains(key)).ToList())
+            {
+                string uri = Path.IsPathRooted(gone) ? DocumentUri.FromPath(gone) : gone;
+                if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null) Add(uri, null, []);
+            }
+            return _hasNew || (_seen.Count == 0 && previous.Count == 0);
+        }
+    }
+}

@@ -1,0 +1,26 @@
+using NcLanguage.Control.Flow;
+
+namespace NcLanguage.Server.Jobs;
+
+/// <summary>The programs, setup, machine and cutting files below the workspace's folders, as far as they are looked at.</summary>
+internal static class WorkspaceFiles
+{
+    /// <summary>Files that are looked at.</summary>
+    private const int MostFiles = 5000;
+
+    private static readonly EnumerationOptions s_walk = new()
+    {
+        RecurseSubdirectories = true,
+        IgnoreInaccessible = true,
+        // Links lead out of the workspace, or round in it.
+        AttributesToSkip = FileAttributes.ReparsePoint | FileAttributes.Hidden | FileAttributes.System,
+        MaxRecursionDepth = 16,
+    };
+
+    public static IEnumerable<string> Programs(IEnumerable<string> roots) => Of(roots, ProgramFolder.IsProgram);
+
+    public static IEnumerable<string> JobFiles(IEnumerable<string> roots) => Of(roots, WatchedFiles.IsJobFile);
+
+    private static IEnumerable<string> Of(IEnumerable<string> roots, Func<string, bool> isWanted) =>
+        roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk)).Where(isWanted).Take(MostFiles);
+}

@@ -11,7 +11,7 @@ internal sealed class WorkspaceDiagnosticFeature(
     DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Action<string, object> notify)
 {
     // Two requests at once would read every file twice.
-    private readonly SemaphoreSlim _turn = new(1);
+    private readonly Lock _turn = new();
 
     public async Task<WorkspaceDiagnosticReport> AnswerAsync(WorkspaceDiagnosticParams request, CancellationToken cancel)
     {
@@ -28,14 +28,12 @@ internal sealed class WorkspaceDiagnosticFeature(
                 context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(Key(context.Uri))), cancel).ConfigureAwait(false))
                 reports.Add(report);
             foreach (JobDocument document in openJobs.All) reports.Add(document.Uri, document.Version, jobDiagnostics.Of(document));
-            await _turn.WaitAsync(cancel).ConfigureAwait(false);
             try
             {
                 await Task.Run(() => ReadDisk(reports, progress, cancel), cancel).ConfigureAwait(false);
             }
             finally
             {
-                _turn.Release();
                 progress.End();
             }
             if (reports.Finish()) return new WorkspaceDiagnosticReport(reports.Rest);
@@ -45,7 +43,10 @@ internal sealed class WorkspaceDiagnosticFeature(
 
     private void ReadDisk(Reports reports, WorkProgress progress, CancellationToken cancel)
     {
-        foreach (FileFindings file in checks.Check(progress.Report, cancel)) reports.Add(file.Uri, null, file.Items);
+        lock (_turn)
+        {
+            foreach (FileFindings file in checks.Check(progress.Report, cancel)) reports.Add(file.Uri, null, file.Items);
+        }
     }
 
     // A client may write an address in another way than the server.

@@ -21,9 +21,10 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
         return new AnalysisRuns(main, null, null, null).WithOthers(null, options, stepRules, cancel);
     }
 
-    internal AnalysisRuns WithText(SourceText text, AnalysisOptions options, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
+    internal AnalysisRuns WithText(
+        SourceText text, AnalysisOptions options, Rule[] stepRules, Rule[] textRules, Action<AnalysisRuns>? onTheWay, CancellationToken cancel)
     {
-        var main = Main.WithText(text, stepRules, textRules, cancel);
+        var main = Main.WithText(text, stepRules, textRules, cancel, onTheWay is null ? null : run => onTheWay(new AnalysisRuns(run, null, null, null)));
         return new AnalysisRuns(main, null, null, null).WithOthers(this, options, stepRules, cancel);
     }
 

@@ -26,10 +26,9 @@ public sealed class ChunkText
     /// <summary>Whether a block in it can be skipped.</summary>
     public required bool HasSkip { get; init; }
 
-    internal static ChunkText Of(Chunk chunk, Job job, Rule[] textRules)
+    internal static ChunkText Of(Chunk chunk, BlockList blocks, Job job, Rule[] textRules)
     {
-        var findings = new List<Finding>();
-        var blocks = chunk.Blocks;
+        var findings = new List<Finding>(0);
         var hasSkip = false;
         for (var line = 0; line < blocks.Count; line++)
         {
@@ -38,7 +37,7 @@ public sealed class ChunkText
             foreach (var rule in textRules)
                 rule.CheckText(new BlockContext(job, findings, block, line));
         }
-        var marks = ChunkMarks.Of(chunk);
+        var marks = ChunkMarks.Of(blocks);
         return new ChunkText
         {
             Chunk = chunk,

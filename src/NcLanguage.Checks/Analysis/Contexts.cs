@@ -145,12 +145,19 @@ public readonly ref struct FileContext
     readonly LastUnit _lastUnit = new();
     readonly HolesMade _holesMade = new();
 
-    internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings)
+    internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings, CancellationToken cancel)
     {
+        Cancel = cancel;
         Runs = runs;
         Options = options;
         _findings = findings;
     }
+
+    /// <summary>Cancelled where nobody waits for the findings any more; rules that look long ask it now and then.</summary>
+    public CancellationToken Cancel { get; }
+
+    /// <summary>What the run's cuts and rapids meet of the stock.</summary>
+    internal StockReplay Stock => Run.StockOf(Cancel);
 
     /// <summary>The runs under all readings looked at.</summary>
     public AnalysisRuns Runs { get; }

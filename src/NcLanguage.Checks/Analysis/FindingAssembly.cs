@@ -5,20 +5,47 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>Puts the findings of the parts together: absolute lines, both ways of block skip, whole-file rules, comments that ask for silence.</summary>
-static class FindingAssembly
+sealed class FindingAssembly
 {
     static readonly Rule[] FileRules = [.. RuleList.All.Where(rule => rule.ReadsFile)];
 
-    public static ImmutableArray<Finding> Collect(AnalysisRuns runs, AnalysisOptions options)
+    FindingAssembly(ImmutableArray<Finding> findings, ImmutableArray<Finding> ofTheWhole) => (Findings, OfTheWhole) = (findings, ofTheWhole);
+
+    /// <summary>All findings in the order of the text.</summary>
+    public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>What rules on the whole file have found, before comments silence it.</summary>
+    public ImmutableArray<Finding> OfTheWhole { get; }
+
+    public static FindingAssembly Of(AnalysisRuns runs, AnalysisOptions options, CancellationToken cancel)
     {
         var findings = new List<Finding>();
         AddOf(runs.Main, findings);
-        var file = new FileContext(runs, options, findings);
+        var file = new FileContext(runs, options, findings, cancel);
         var firstOfFile = findings.Count;
         foreach (var rule in FileRules)
+        {
+            cancel.ThrowIfCancellationRequested();
             rule.CheckFile(file);
+        }
         if (runs.Main.Flow is { } flow)
             JoinRuns(findings, firstOfFile, flow);
+        ImmutableArray<Finding> ofTheWhole = [.. findings[firstOfFile..]];
+        return new FindingAssembly(Finish(runs, findings), ofTheWhole);
+    }
+
+    /// <summary>Findings without a new look at the whole file.</summary>
+    /// <param name="ofTheWhole">What was found there in the version before, at its lines in this one.</param>
+    public static ImmutableArray<Finding> FirstLook(AnalysisRuns runs, ImmutableArray<Finding> ofTheWhole)
+    {
+        var findings = new List<Finding>();
+        AddOf(runs.Main, findings);
+        findings.AddRange(ofTheWhole);
+        return Finish(runs, findings);
+    }
+
+    static ImmutableArray<Finding> Finish(AnalysisRuns runs, List<Finding> findings)
+    {
         if (runs.OtherSkip is { } other)
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);

@@ -30,13 +30,13 @@ sealed class HoleComparison
         for (var start = 0; start < mine.Holes.Length;)
         {
             var end = start + 1;
-            while (end < mine.Holes.Length && mine.Holes[end].Hole.IsHop)
+            while (end < mine.Holes.Length && mine.Holes.IsHop(end))
                 end++;
             var (differing, first) = (0, -1);
             for (var i = start; i < end && mine.Holes.Length == other.Holes.Length; i++)
                 if (Differ(mine.Holes[i], other.Holes[i]) && differing++ == 0)
                     first = i;
-            stretches.Add(new HoleStretch(!mine.Holes[start].Hole.IsHop, end - start, differing, first));
+            stretches.Add(new HoleStretch(!mine.Holes.IsHop(start), end - start, differing, first));
             start = end;
         }
         return new HoleComparison(other, [.. stretches]);

@@ -49,7 +49,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         get
         {
             var chunk = ChunkOf(index);
-            ref readonly var result = ref _run.Results[chunk].Holes[index - _starts[chunk]];
+            var result = _run.Results[chunk].Holes[index - _starts[chunk]];
             var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
                 index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, _run.Results[chunk].File);
@@ -79,13 +79,13 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         for (var high = holes.Length; first < high;)
         {
             var middle = (first + high) / 2;
-            if (holes[middle].Line < inChunk)
+            if (holes.LineOf(middle) < inChunk)
                 first = middle + 1;
             else
                 high = middle;
         }
         var end = first;
-        while (end < holes.Length && holes[end].Line == inChunk)
+        while (end < holes.Length && holes.LineOf(end) == inChunk)
             end++;
         return (_starts[chunk] + first, end - first);
     }
@@ -94,10 +94,10 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     public (int First, int End) RunOf(int index)
     {
         var first = index;
-        while (first > 0 && ResultAt(first).Hole.IsHop)
+        while (first > 0 && IsHop(first))
             first--;
         var end = index + 1;
-        while (end < Count && ResultAt(end).Hole.IsHop)
+        while (end < Count && IsHop(end))
             end++;
         return (first, end);
     }
@@ -114,14 +114,20 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     internal int LineOf(int index)
     {
         var chunk = ChunkOf(index);
-        return _run.LineOf(chunk, _run.Results[chunk].Holes[index - _starts[chunk]].Line);
+        return _run.LineOf(chunk, _run.Results[chunk].Holes.LineOf(index - _starts[chunk]));
     }
 
     /// <summary>The hole with the running number <paramref name="index"/> + 1 as the run noted it, without its least return.</summary>
-    public ref readonly HoleResult ResultAt(int index)
+    public HoleResult ResultAt(int index)
     {
         var chunk = ChunkOf(index);
-        return ref _run.Results[chunk].Holes[index - _starts[chunk]];
+        return _run.Results[chunk].Holes[index - _starts[chunk]];
+    }
+
+    bool IsHop(int index)
+    {
+        var chunk = ChunkOf(index);
+        return _run.Results[chunk].Holes.IsHop(index - _starts[chunk]);
     }
 
     int ChunkOf(int index)

@@ -59,7 +59,7 @@ public sealed record PartResult
 
     public required Finding[] Findings { get; init; }
 
-    public required HoleResult[] Holes { get; init; }
+    public required HoleLog Holes { get; init; }
 
     /// <summary>What each block set.</summary>
     public required Slot[] Sets { get; init; }
@@ -115,15 +115,11 @@ public sealed record PartResult
         return new ArcPath(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns);
     }
 
-    HolePlaces? _places;
     HoleComparison? _comparison;
     double _work = double.NaN;
 
     /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
-
-    /// <summary>The holes' places in short, for rules that walk the holes of a whole file at every keystroke. Worked out once.</summary>
-    internal HolePlaces Places => _places ??= HolePlaces.Of(Holes);
 
     /// <summary>How its holes compare with those of the same part under another reading. The last comparison is kept.</summary>
     internal HoleComparison CompareTo(PartResult other)

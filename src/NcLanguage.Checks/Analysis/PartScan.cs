@@ -13,7 +13,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
 {
     Step _step = null!;
     readonly List<Finding> _findings = [];
-    readonly List<HoleResult> _holes = [];
+    readonly HoleLog.Gatherer _holes = new();
     readonly List<StockCut> _cuts = [];
     readonly List<StockArc> _arcs = [];
     readonly List<LowRapid> _lowRapids = [];
@@ -92,7 +92,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Entry = _entry,
             Exit = exit,
             Findings = Taken(_findings),
-            Holes = Taken(_holes),
+            Holes = _holes.Take(),
             Sets = _sets[.._count],
             AllSets = all,
             Cuts = Taken(_cuts),
@@ -171,7 +171,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         for (var i = 0; i < _step.Holes.Count; i++)
         {
             ref readonly var hole = ref _step.Holes[i];
-            _holes.Add(new HoleResult(hole, at, TraverseTo(hole), _step.ToFrame, _step.After.Plane, _step.After.ReturnLevel, _cuts.Count));
+            _holes.Add(hole, at, TraverseTo(hole), _step.ToFrame, _step.After.Plane, _step.After.ReturnLevel, _cuts.Count);
         }
     }
 

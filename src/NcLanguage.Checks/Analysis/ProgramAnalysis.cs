@@ -12,11 +12,14 @@ public sealed class ProgramAnalysis
     static readonly Rule[] StepRules = [.. RuleList.All.Where(rule => rule.Interest != StepEvents.None)];
     static readonly Rule[] TextRules = [.. RuleList.All.Where(rule => rule.ReadsText)];
 
+    readonly Lock _gate = new();
+    volatile FindingAssembly? _assembly;
+    ImmutableArray<Finding> _carried = [];
+
     ProgramAnalysis(AnalysisRuns runs, AnalysisOptions options)
     {
         Runs = runs;
         Options = options;
-        Findings = FindingAssembly.Collect(runs, options);
     }
 
     /// <summary>The runs under the readings that the analysis looks at.</summary>
@@ -33,8 +36,35 @@ public sealed class ProgramAnalysis
 
     public MachineProfile Machine => Main.Job.Machine;
 
-    /// <summary>All findings in the order of the text, those silenced by comments left out.</summary>
-    public ImmutableArray<Finding> Findings { get; }
+    /// <summary>All findings in the order of the text, those silenced by comments left out. What compares distant places is compared when first asked for.</summary>
+    public ImmutableArray<Finding> Findings => FindAll(CancellationToken.None);
+
+    /// <summary>The same; a search that is cancelled is made anew when asked for again.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public ImmutableArray<Finding> FindAll(CancellationToken cancel)
+    {
+        if (_assembly is { } made)
+            return made.Findings;
+        lock (_gate)
+            return (_assembly ??= FindingAssembly.Of(Runs, Options, cancel)).Findings;
+    }
+
+    /// <summary>Findings for a first look at a large program that has just been edited: those of its blocks as they are now, and of what compares distant places those of the
+    /// version before, moved with their lines.</summary>
+    public ImmutableArray<Finding> FirstLook(ProgramAnalysis before)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        if (_assembly is { } made)
+            return made.Findings;
+        var lines = new LineMap(before.Text, Text);
+        _carried = [.. before.OfTheWhole().Select(lines.Move).OfType<Finding>()];
+        return FindingAssembly.FirstLook(Runs, _carried);
+    }
+
+    /// <summary>Whether the whole program is so large that comparing its distant places may take longer than a key does.</summary>
+    public bool IsLarge => Text.LineCount > LinesOfALargeProgram;
+
+    const int LinesOfALargeProgram = 4_000;
 
     /// <summary>Blocks that had to be run, over all readings, to make this from what it was made from.</summary>
     public int BlocksRun => Runs.BlocksRun;
@@ -48,9 +78,14 @@ public sealed class ProgramAnalysis
     }
 
     /// <summary>The analysis of a new version of the text; what the edit left as it was is reused.</summary>
+    /// <param name="onTheWay">Called once where much has to run again: with an analysis that is new from the edit on as far as the run has come, and
+    /// behind that as it was before. It serves for a first look.</param>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public ProgramAnalysis WithText(SourceText text, CancellationToken cancel = default) =>
-        new(Runs.WithText(text, Options, StepRules, TextRules, cancel), Options);
+    public ProgramAnalysis WithText(SourceText text, CancellationToken cancel = default, Action<ProgramAnalysis>? onTheWay = null) =>
+        new(Runs.WithText(text, Options, StepRules, TextRules, onTheWay is null ? null : runs => onTheWay(new ProgramAnalysis(runs, Options)), cancel), Options);
+
+    /// <summary>What was found by comparing distant places; where that has not been done, what was taken over from the version before.</summary>
+    ImmutableArray<Finding> OfTheWhole() => _assembly?.OfTheWhole ?? _carried;
 
     /// <summary>The places that a finding refers to beside its own.</summary>
     public IEnumerable<RelatedPlace> Related(Finding finding)

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
@@ -25,7 +26,7 @@ public sealed class ProgramRun
         _parts = parts;
         Flow = flow;
         BlocksRun = blocksRun;
-        _stockBefore = old?._stock;
+        _stockBefore = old?._stock ?? old?._stockBefore;
     }
 
     public Job Job { get; }
@@ -45,42 +46,57 @@ public sealed class ProgramRun
     public int BlocksRun { get; }
 
     /// <summary>What its cuts and rapids meet of the stock. Worked out when first asked for, from that of the version before where there is one.</summary>
-    internal StockReplay Stock => _stock ??= StockReplay.Of(this, _stockBefore);
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    internal StockReplay StockOf(CancellationToken cancel) => _stock ??= StockReplay.Of(this, _stockBefore, cancel);
 
     /// <summary>Cuts that had to be followed through the stock to make this from what it was made from.</summary>
-    public int CutsFollowed => _stock?.CutsFollowed ?? 0;
+    public int CutsFollowed => StockOf(CancellationToken.None).CutsFollowed;
 
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
+
+    /// <summary>Blocks that run again before a first look is given: more than an editor has in view, and done in a few milliseconds.</summary>
+    public const int BlocksOfAFirstLook = 4_000;
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static ProgramRun Create(SourceText text, Job job, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(job);
-        return Run(text, job, null, stepRules, textRules, cancel);
+        return Run(text, job, null, stepRules, textRules, null, cancel);
     }
 
     /// <summary>The same for a new version of the text, with every result reused that still holds.</summary>
-    public ProgramRun WithText(SourceText text, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
+    /// <param name="onTheWay">Called once where more than <see cref="BlocksOfAFirstLook"/> blocks have to run again, with a run whose rest is that of the version before.</param>
+    public ProgramRun WithText(SourceText text, Rule[] stepRules, Rule[] textRules, CancellationToken cancel, Action<ProgramRun>? onTheWay = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Run(text, Job, this, stepRules, textRules, cancel);
+        return Run(text, Job, this, stepRules, textRules, onTheWay, cancel);
     }
 
-    static ProgramRun Run(SourceText text, Job job, ProgramRun? old, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)
+    static ProgramRun Run(
+        SourceText text, Job job, ProgramRun? old, Rule[] stepRules, Rule[] textRules, Action<ProgramRun>? onTheWay, CancellationToken cancel)
     {
         var (same, sameAtEnd) = Unchanged(text, old);
-        var texts = ReadTexts(text, job, old, same, sameAtEnd, textRules, cancel);
-        foreach (var chunk in texts)
+        var texts = new TextsOfChunks(text, job, textRules, cancel);
+        if (old is not null)
+            texts.Take(old._texts, same, sameAtEnd);
+        if (texts.Steer() || !RunInOrder(texts, old, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
         {
-            if (!chunk.Marks.Steers)
-                continue;
-            var flow = FlowScan.Run(text, texts, job, stepRules, cancel);
-            return new ProgramRun(job, text, texts, flow.Parts, flow, flow.BlocksRun, old);
+            var flow = FlowScan.Run(text, texts.All(), job, stepRules, cancel);
+            return new ProgramRun(job, text, texts.All(), flow.Parts, flow, flow.BlocksRun, old);
         }
-        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Select(chunk => chunk.Marks)));
-        var version = old;
+        return run;
+    }
+
+    /// <summary>Runs the blocks in the order of the text; false where one of them leads elsewhere.</summary>
+    static bool RunInOrder(
+        TextsOfChunks texts, ProgramRun? version, int same, int sameAtEnd, Rule[] stepRules, Action<ProgramRun>? onTheWay, CancellationToken cancel,
+        [NotNullWhen(true)] out ProgramRun? run)
+    {
+        run = null;
+        var (text, job, old) = (texts.Text, texts.Job, version);
+        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Marks()));
         // Parts of a run that left the order of the text, or began otherwise, are no parts of one that does not.
         if (old?.Flow is not null || (same > 0 && old!._parts[0].Entry != start))
             (old, same, sameAtEnd) = (null, 0, 0);
@@ -89,8 +105,8 @@ public sealed class ProgramRun
         var scan = new PartScan(job, stepRules);
         var ahead = new TextAhead(text);
         var parts = new PartResult[text.Chunks.Length];
-        for (var i = 0; i < same; i++)
-            parts[i] = old!._parts[i];
+        if (same > 0)
+            Array.Copy(old!._parts, parts, same);
         var state = same > 0 ? parts[same - 1].Exit : start;
         for (var i = same; i < parts.Length; i++)
         {
@@ -101,9 +117,19 @@ public sealed class ProgramRun
                 Array.Copy(old._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
                 break;
             }
-            parts[i] = RunChunk(text.Chunks[i], text.FirstLineOf(i), job, scan, ahead, ref state);
+            if (onTheWay is not null && scan.BlocksRun > BlocksOfAFirstLook && fromEnd <= sameAtEnd)
+            {
+                Array.Copy(old!._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
+                onTheWay(new ProgramRun(job, text, texts.All(), [.. parts], null, scan.BlocksRun, version));
+                onTheWay = null;
+            }
+            var blocks = texts.Read(i, out var chunk);
+            if (chunk.Marks.Steers)
+                return false;
+            parts[i] = RunChunk(blocks, text.FirstLineOf(i), job, scan, ahead, ref state);
         }
-        return new ProgramRun(job, text, texts, parts, null, scan.BlocksRun, version);
+        run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
+        return true;
     }
 
     /// <summary>How many chunks at the beginning and at the end are those of the version before.</summary>
@@ -121,28 +147,8 @@ public sealed class ProgramRun
         return (same, sameAtEnd);
     }
 
-    static ChunkText[] ReadTexts(
-        SourceText text, Job job, ProgramRun? old, int same, int sameAtEnd, Rule[] textRules, CancellationToken cancel)
+    static PartResult RunChunk(BlockList blocks, int firstLine, Job job, PartScan scan, TextAhead ahead, ref ControlState state)
     {
-        var texts = new ChunkText[text.Chunks.Length];
-        for (var i = 0; i < texts.Length; i++)
-        {
-            if (i < same)
-                texts[i] = old!._texts[i];
-            else if (texts.Length - i <= sameAtEnd)
-                texts[i] = old!._texts[^(texts.Length - i)];
-            else
-            {
-                cancel.ThrowIfCancellationRequested();
-                texts[i] = ChunkText.Of(text.Chunks[i], job, textRules);
-            }
-        }
-        return texts;
-    }
-
-    static PartResult RunChunk(Chunk chunk, int firstLine, Job job, PartScan scan, TextAhead ahead, ref ControlState state)
-    {
-        var blocks = chunk.Blocks;
         scan.Step.Ahead = ahead;
         ahead.Farthest = 0;
         scan.Begin(state, blocks.Count);

@@ -78,7 +78,7 @@ public sealed class PlungeWithEndMill : Rule
             var result = run.Results[part];
             foreach (ref readonly var plunge in result.Plunges.AsSpan())
                 Look(run, part, plunge, ref looks, found);
-            foreach (ref readonly var hole in result.Holes.AsSpan())
+            foreach (var hole in result.Holes)
                 if (hole.Plane == Control.State.WorkPlane.XY && setup.FindTool(hole.Hole.Tool) is { } tool)
                     Look(run, part, new Plunge(hole.PlaceAt(hole.Hole.RLevel), hole.PlaceAt(hole.Hole.Bottom), tool, hole.ToFrame, hole.Line, hole.CutsBefore), ref looks, found);
         }

@@ -44,21 +44,22 @@ public sealed class HoleAboveStock : Rule
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
             var result = file.Run.Results[part];
-            if (!(result.Places.HighestBottom >= stock.Max.Z - Tolerance))
+            if (!(result.Holes.HighestBottom >= stock.Max.Z - Tolerance))
             {
                 reported = double.NaN;
                 continue;
             }
             for (var i = 0; i < result.Holes.Length; i++)
             {
-                ref readonly var hole = ref result.Holes[i];
+                var hole = result.Holes[i];
                 if (!hole.Hole.IsHop)
                     reported = double.NaN;
                 var place = hole.PlaceAt(hole.Hole.Bottom);
                 if (!IsAbove(hole, place, stock) || place.Z == reported)
                     continue;
                 drilled ??= PlacesDrilled(file.Run, stock);
-                if (drilled.Contains((result.Places.Items[i].X, result.Places.Items[i].Y)))
+                var step = result.Holes.PlaceOf(i);
+                if (drilled.Contains((step.X, step.Y)))
                     continue;
                 reported = place.Z;
                 var line = file.Run.LineOf(part, hole.Line);
@@ -78,8 +79,8 @@ public sealed class HoleAboveStock : Rule
     {
         var places = new HashSet<(long, long)>();
         foreach (var result in run.Results)
-            foreach (var place in result.Places.Items)
-                if (place.IsPlaced && place.Bottom * HolePlaces.Step < stock.Max.Z - Tolerance)
+            for (var i = 0; i < result.Holes.Length; i++)
+                if (result.Holes.PlaceOf(i) is { IsPlaced: true } place && place.Bottom * HolePlace.Step < stock.Max.Z - Tolerance)
                     places.Add((place.X, place.Y));
         return places;
     }

@@ -42,17 +42,17 @@ public sealed class HoleRepeated : Rule
         var (lastLine, previous) = (-1, default(HolePlace));
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var places = file.Run.Results[part].Places.Items;
-            for (var i = 0; i < places.Length; i++)
+            var holes = file.Run.Results[part].Holes;
+            for (var i = 0; i < holes.Length; i++)
             {
-                ref readonly var place = ref places[i];
+                var place = holes.PlaceOf(i);
                 if (!place.IsHop || place.Cycle != previous.Cycle || place.Tool != previous.Tool)
                     seen.Clear();
                 var line = file.Run.LineOf(part, place.Line);
                 var earlier = place.IsPlaced ? seen.Add(place, line) : -1;
                 if (earlier >= 0 && line != lastLine)
                 {
-                    Report(file, line, earlier, file.Run.Results[part].Holes[i].Hole);
+                    Report(file, line, earlier, holes[i].Hole);
                     lastLine = line;
                 }
                 previous = place;

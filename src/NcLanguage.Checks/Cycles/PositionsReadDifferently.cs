@@ -53,7 +53,7 @@ public sealed class PositionsReadDifferently : Rule
                 }
                 if (stretch.Differing > 0 && differing == 0)
                 {
-                    (firstLine, firstNumber) = (file.Run.LineOf(part, mine.Holes[stretch.First].Line), number + stretch.First - before + 1);
+                    (firstLine, firstNumber) = (file.Run.LineOf(part, mine.Holes.LineOf(stretch.First)), number + stretch.First - before + 1);
                     (here, there) = (mine.Holes[stretch.First], theirs.Holes[stretch.First]);
                 }
                 differing += stretch.Differing;

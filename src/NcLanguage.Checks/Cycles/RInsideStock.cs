@@ -52,14 +52,14 @@ public sealed class RInsideStock : Rule
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
             var result = file.Run.Results[part];
-            if (!(result.Places.LowestR < stock.Max.Z - Tolerance))
+            if (!(result.Holes.LowestR < stock.Max.Z - Tolerance))
             {
                 reported = double.NaN;
                 continue;
             }
             for (var i = 0; i < result.Holes.Length; i++)
             {
-                ref readonly var hole = ref result.Holes[i];
+                var hole = result.Holes[i];
                 if (!hole.Hole.IsHop)
                     reported = double.NaN;
                 var place = hole.PlaceAt(hole.Hole.RLevel);

@@ -1,5 +1,4 @@
 using NcLanguage.Syntax.Lexing;
-using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Control.Flow;
 
@@ -78,13 +77,12 @@ public sealed class ChunkMarks
         return returns;
     }
 
-    public static ChunkMarks Of(Chunk chunk)
+    public static ChunkMarks Of(BlockList blocks)
     {
-        ArgumentNullException.ThrowIfNull(chunk);
+        ArgumentNullException.ThrowIfNull(blocks);
         var numbers = new List<BlockNumber>();
         List<Mark>? marks = null;
         var (steers, hasTool) = (false, false);
-        var blocks = chunk.Blocks;
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];

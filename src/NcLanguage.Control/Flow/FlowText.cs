@@ -59,7 +59,7 @@ public sealed partial class FlowText
         ArgumentNullException.ThrowIfNull(text);
         var chunks = ImmutableArray.CreateBuilder<ChunkMarks>(text.Chunks.Length);
         foreach (var chunk in text.Chunks)
-            chunks.Add(ChunkMarks.Of(chunk));
+            chunks.Add(ChunkMarks.Of(chunk.Blocks));
         return new FlowText(text, chunks.MoveToImmutable(), name);
     }
 

@@ -93,7 +93,7 @@ static class WantedHoles
 
     static bool Note(HoleTable table, int index, Spot spot, PlaceSet places)
     {
-        ref readonly var hole = ref table.ResultAt(index);
+        var hole = table.ResultAt(index);
         if (hole.Hole.Tool != spot.ToolNumber)
             return false;
         var place = hole.PlaceAt(hole.Hole.Bottom);

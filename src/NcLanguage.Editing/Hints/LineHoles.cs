@@ -18,7 +18,7 @@ readonly record struct LineHoles(int First, int Count)
             return holes;
         var index = 0;
         for (var part = 0; part < run.Results.Length; part++)
-            foreach (ref readonly var hole in run.Results[part].Holes.AsSpan())
+            foreach (var hole in run.Results[part].Holes)
             {
                 var line = run.LineOf(part, hole.Line);
                 if (line >= firstLine && line <= lastLine)

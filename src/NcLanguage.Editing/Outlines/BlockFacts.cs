@@ -28,7 +28,7 @@ readonly record struct BlockFacts(bool ChangesTool, bool SetsCycle, bool Cuts, b
                     Seconds = fact.Seconds + result.StepSeconds[at],
                 };
             }
-            foreach (ref readonly var hole in result.Holes.AsSpan())
+            foreach (var hole in result.Holes)
             {
                 ref var fact = ref facts[run.LineOf(part, hole.Line)];
                 fact = fact with { Holes = fact.Holes + 1, Cycle = hole.Hole.Cycle };

@@ -35,10 +35,11 @@ public static class TraceRun
         var state = job.Executor.StartOf(isCalled);
         var ahead = new TextAhead(text);
         var step = new Step { Ahead = ahead };
+        var buffer = new BlockBuffer();
         for (var chunk = 0; chunk < text.Chunks.Length; chunk++)
         {
             cancel.ThrowIfCancellationRequested();
-            var blocks = text.Chunks[chunk].Blocks;
+            var blocks = buffer.Read(text.Chunks[chunk]);
             for (var line = 0; line < blocks.Count; line++)
             {
                 var block = blocks[line];

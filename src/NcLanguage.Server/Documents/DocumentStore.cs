@@ -27,7 +27,7 @@ internal sealed class DocumentStore(
         if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, log.AnalysisFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, publisher.Publish, log.AnalysisFailed);
         return RecheckCallersOf(path);
     }
 
@@ -140,7 +140,6 @@ internal sealed class DocumentStore(
 
     private void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
-        publisher.Publish(snapshot, program, isNewest);
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
         TaskCompletionSource done = _nextAnalysis;
         _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
@@ -12,6 +14,7 @@ internal sealed class OpenDocument : IDisposable
     private readonly Func<LoadedJob> _findJob;
     private readonly Func<AnalysisOptions> _options;
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
+    private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
     private readonly Action<string, Exception> _onFailed;
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
@@ -24,14 +27,17 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="findJob">Reads the setup and the machine that go with the program; called on a worker.</param>
     /// <param name="options">How programs are analysed.</param>
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
+    /// <param name="onFound">Called on a worker with findings: of a large program first with what is known at once, then with all.</param>
     /// <param name="onFailed">Called where an analysis threw.</param>
     public OpenDocument(
         string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
-        Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<string, Exception> onFailed)
+        Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onFound,
+        Action<string, Exception> onFailed)
     {
         _findJob = findJob;
         _options = options;
         _onAnalysed = onAnalysed;
+        _onFound = onFound;
         _onFailed = onFailed;
         _job = Task.Run(findJob);
         _current = Start(uri, version, text);
@@ -99,16 +105,21 @@ internal sealed class OpenDocument : IDisposable
             LoadedJob job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
             AnalysedProgram? before;
             lock (_gate) before = _latest;
-            ProgramAnalysis analysis = before is not null && ReferenceEquals(before.Job, job)
-                ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded)
+            if (!ReferenceEquals(before?.Job, job)) before = null;
+            ProgramAnalysis analysis = before is not null
+                ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)))
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {
                 if (!snapshot.Superseded.IsCancellationRequested) _latest = program;
             }
+            ImmutableArray<Finding> shown = default;
+            if (before is not null && analysis.IsLarge) Show(program, shown = analysis.FirstLook(before.Analysis));
             done.TrySetResult(program);
-            _onAnalysed(snapshot, program, () => ReferenceEquals(Current, snapshot) && !snapshot.Superseded.IsCancellationRequested);
+            ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
+            if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);
+            _onAnalysed(snapshot, program, IsNewest);
         }
         catch (OperationCanceledException)
         {
@@ -122,5 +133,8 @@ internal sealed class OpenDocument : IDisposable
             done.TrySetException(e);
             _ = done.Task.Exception;
         }
+
+        bool IsNewest() => ReferenceEquals(Current, snapshot) && !snapshot.Superseded.IsCancellationRequested;
+        void Show(AnalysedProgram program, ImmutableArray<Finding> findings) => _onFound(snapshot, program, findings, IsNewest);
     }
 }

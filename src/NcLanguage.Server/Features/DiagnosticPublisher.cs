@@ -20,7 +20,7 @@ internal sealed class DiagnosticPublisher
     private readonly ClientProfile _client;
     private readonly PositionMapper _positions;
     private readonly ReferenceLinks _links;
-    private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, Func<bool> IsNewest)> _withoutLinks = [];
+    private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
 
     public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions, ReferenceLinks links)
     {
@@ -30,18 +30,18 @@ internal sealed class DiagnosticPublisher
 
     /// <summary>Sends the findings unless <paramref name="isNewest"/> denies it. Asked and sent under one lock, so that an older
     /// version can't overtake a newer one.</summary>
-    public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
+    public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         bool isFinal = _links.IsSettled;
-        Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis);
+        Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis, findings);
         lock (_gate)
         {
             if (!isNewest() || _client.PullsDiagnostics) return;
             _withoutLinks.Remove(snapshot.Uri);
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
             if (isFinal || diagnostics.Length == 0) return;
-            if (_links.IsSettled) SendAgain(snapshot, program);
-            else _withoutLinks[snapshot.Uri] = (snapshot, program, isNewest);
+            if (_links.IsSettled) SendAgain(snapshot, program, findings);
+            else _withoutLinks[snapshot.Uri] = (snapshot, program, findings, isNewest);
         }
     }
 
@@ -63,23 +63,22 @@ internal sealed class DiagnosticPublisher
     {
         lock (_gate)
         {
-            foreach (var (snapshot, program, isNewest) in _withoutLinks.Values)
-                if (isNewest()) SendAgain(snapshot, program);
+            foreach (var (snapshot, program, findings, isNewest) in _withoutLinks.Values)
+                if (isNewest()) SendAgain(snapshot, program, findings);
             _withoutLinks.Clear();
         }
     }
 
     // Where the pages could not be written there is nothing to add.
-    private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program)
+    private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
     {
-        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot.Uri, program.Analysis)));
+        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot.Uri, program.Analysis, findings)));
     }
 
     /// <summary>The findings of a program, as many as an editor can show.</summary>
-    public Diagnostic[] Map(string uri, ProgramAnalysis analysis)
+    public Diagnostic[] Map(string uri, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
         SourceText text = analysis.Text;
-        ImmutableArray<Finding> findings = analysis.Findings;
         if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(uri, analysis, finding))];
         Finding next = findings[MostFindings];
         string rest = $"{findings.Length - MostFindings} more findings are not shown here; the command nclanguage check lists all.";

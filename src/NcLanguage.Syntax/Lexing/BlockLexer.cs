@@ -13,27 +13,26 @@ public static class BlockLexer
     /// <summary>What some editors put before UTF-8 text: no part of the program. Treated as blank where a line begins with it.</summary>
     public static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
-    internal static BlockList Lex(Chunk chunk)
+    /// <summary>Lexes a chunk into storage that the caller keeps.</summary>
+    internal static void Lex(Chunk chunk, BlockBuffer buffer)
     {
-        var tokens = new List<Token>(chunk.Length / 5 + 4);
-        var ends = new int[chunk.LineCount];
-        for (var line = 0; line < ends.Length; line++)
+        buffer.Begin(chunk.LineCount);
+        for (var line = 0; line < chunk.LineCount; line++)
         {
-            LexLine(chunk.Line(line), tokens);
-            ends[line] = tokens.Count;
+            LexLine(chunk.Line(line), buffer);
+            buffer.EndLine(line);
         }
-        return new BlockList(chunk, [.. tokens], ends);
     }
 
     /// <summary>The tokens of one line, without terminator.</summary>
     public static Token[] LexLine(ReadOnlySpan<byte> line)
     {
-        var tokens = new List<Token>();
+        var tokens = new BlockBuffer();
         LexLine(line, tokens);
-        return [.. tokens];
+        return tokens.Tokens.ToArray();
     }
 
-    static void LexLine(ReadOnlySpan<byte> line, List<Token> tokens)
+    static void LexLine(ReadOnlySpan<byte> line, BlockBuffer tokens)
     {
         var read = line.Length > LongestRead ? line[..LongestRead] : line;
         var first = tokens.Count;

@@ -16,7 +16,7 @@ public sealed class BlockList
         _ends = ends;
     }
 
-    public int Count => _ends.Length;
+    public int Count => _chunk.LineCount;
 
     /// <summary>The block on a line of the chunk (0-based).</summary>
     public Block this[int line] =>

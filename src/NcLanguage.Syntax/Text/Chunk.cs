@@ -3,7 +3,7 @@ using NcLanguage.Syntax.Lexing;
 namespace NcLanguage.Syntax.Text;
 
 /// <summary>A run of whole lines of a program: immutable, shared between the versions of a text that hold the same
-/// lines. Its blocks are lexed on demand and kept.</summary>
+/// lines. Its blocks are lexed on demand, and kept for as long as memory is not wanted for something else.</summary>
 /// <remarks>Every chunk but a text's last ends with a line terminator. The last holds one line more than it has
 /// terminators: the one after the last terminator, which may be empty.</remarks>
 public sealed class Chunk
@@ -11,7 +11,7 @@ public sealed class Chunk
     readonly byte[] _buffer;
     readonly int _start;
     readonly int[] _lineStarts;
-    BlockList? _blocks;
+    WeakReference<BlockList>? _blocks;
 
     internal Chunk(byte[] buffer, int start, int length, bool isLast)
     {
@@ -51,6 +51,19 @@ public sealed class Chunk
         return LineBreaks.WithoutTerminator(Bytes[start..end]);
     }
 
-    /// <summary>The blocks of the chunk, one a line; lexed at the first call.</summary>
-    public BlockList Blocks => _blocks ??= BlockLexer.Lex(this);
+    /// <summary>The blocks of the chunk, one a line.</summary>
+    public BlockList Blocks
+    {
+        get
+        {
+            if (KnownBlocks is { } known)
+                return known;
+            var blocks = BlockBuffer.Keep(this);
+            _blocks = new WeakReference<BlockList>(blocks);
+            return blocks;
+        }
+    }
+
+    /// <summary>The blocks where they have been asked for and are still there; null otherwise.</summary>
+    internal BlockList? KnownBlocks => _blocks is { } kept && kept.TryGetTarget(out var blocks) ? blocks : null;
 }

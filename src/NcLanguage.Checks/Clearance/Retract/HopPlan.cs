@@ -90,7 +90,7 @@ public sealed class HopPlan
         var ruledByLeaving = _run.Job.Readings.ReturnLevel == ReturnLevelReading.AfterHole;
         for (var i = first; i < _end; i++)
         {
-            ref readonly var hole = ref _table.ResultAt(i);
+            var hole = _table.ResultAt(i);
             var line = _table.LineOf(i);
             var left = _blocks.Count > 0 ? _blocks[^1] : null;
             if (left is null || left.Line != line)

@@ -64,9 +64,10 @@ public sealed class CutInAir : Rule
             return;
         var row = new Row();
         var (tool, toolCuts) = (int.MinValue, false);
-        var parts = file.Run.Stock.Parts;
+        var parts = file.Stock.Parts;
         for (var part = 0; part < parts.Length; part++)
         {
+            file.Cancel.ThrowIfCancellationRequested();
             var source = parts[part].Source;
             for (var i = 0; i < source.Cuts.Length; i++)
             {

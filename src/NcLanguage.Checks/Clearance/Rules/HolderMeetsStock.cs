@@ -59,7 +59,7 @@ public sealed class HolderMeetsStock : Rule
             return;
         HashSet<int>? told = null;
         HashSet<int>? deep = null;
-        var parts = file.Run.Stock.Parts;
+        var parts = file.Stock.Parts;
         for (var part = 0; part < parts.Length; part++)
         {
             foreach (ref readonly var met in parts[part].Bodies.AsSpan())

@@ -94,17 +94,18 @@ public sealed class HoleOutsideStock : Rule
         var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
         if (!(depth > 0))
             return false;
-        var place = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";
         var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
         if (outside > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{place} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
+            step.ReportBlock(this, $"{Place(hole, step)} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
         else if (outside + radius > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{place} breaks {step.Say.Length(outside + radius)} out through the edge of the stock: its centre is {step.Say.Length(-outside)} from the edge, "
+            step.ReportBlock(this, $"{Place(hole, step)} breaks {step.Say.Length(outside + radius)} out through the edge of the stock: its centre is {step.Say.Length(-outside)} from the edge, "
                 + $"the hole {step.Say.Length(2 * radius)} wide.");
         else
             return false;
         return true;
     }
+
+    static string Place(in Hole hole, in StepContext step) => $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";
 
     // A centre outside a flat edge leaves more than half of the hole outside: 0.6 of it at 0.15 of the radius (circle segment).
     static string Air(double outside, double radius) =>

@@ -54,7 +54,7 @@ public sealed class RapidIntoStock : Rule
     {
         if (file.Run.Job.Setup.Stock is not { } stock)
             return;
-        var parts = file.Run.Stock.Parts;
+        var parts = file.Stock.Parts;
         var (lastLine, lastTool, lastLevel) = (-1, -1, double.NaN);
         for (var part = 0; part < parts.Length; part++)
         {

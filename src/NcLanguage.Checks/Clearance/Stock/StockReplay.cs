@@ -56,12 +56,13 @@ sealed class StockReplay
     /// <summary>Cuts followed to make this from what it was made from, for tests that count work.</summary>
     public int CutsFollowed { get; private set; }
 
-    public static StockReplay Of(ProgramRun run, StockReplay? before)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static StockReplay Of(ProgramRun run, StockReplay? before, CancellationToken cancel)
     {
         if (run.Job.Setup.Stock is not { } stock || !HasMoves(run))
             return new StockReplay(0, 0);
         var replay = new StockReplay(CellSize(run, stock), run.Results.Length);
-        replay.Follow(run, new StockField(stock, replay._cell), replay.Reuse(run, before));
+        replay.Follow(run, new StockField(stock, replay._cell), replay.Reuse(run, before), cancel);
         return replay;
     }
 
@@ -93,7 +94,8 @@ sealed class StockReplay
         {
             if (!MoveAlike(before._parts[same].Source, run.Results[same]))
                 break;
-            _parts[same] = before._parts[same] with { Source = run.Results[same] };
+            var held = before._parts[same];
+            _parts[same] = ReferenceEquals(held.Source, run.Results[same]) ? held : held with { Source = run.Results[same] };
         }
         _pictures.AddRange(before._pictures.Where(picture => picture.Part <= same));
         return same;
@@ -114,7 +116,7 @@ sealed class StockReplay
         return true;
     }
 
-    void Follow(ProgramRun run, StockField field, int same)
+    void Follow(ProgramRun run, StockField field, int same, CancellationToken cancel)
     {
         if (same == _parts.Length)
             return;
@@ -127,6 +129,7 @@ sealed class StockReplay
         var stride = Math.Max(1, _parts.Length / MostPictures);
         for (; part < _parts.Length; part++)
         {
+            cancel.ThrowIfCancellationRequested();
             if (part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
                 _pictures.Add((part, cuts, field.Picture()));
             cuts += run.Results[part].Cuts.Length;

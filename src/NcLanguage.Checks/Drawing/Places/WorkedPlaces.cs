@@ -62,7 +62,7 @@ sealed class WorkedPlaces
         var (hole, plunge, round) = (0, 0, 0);
         while (hole < result.Holes.Length || plunge < result.Plunges.Length || round < result.Rounds.Length)
         {
-            var atHole = hole < result.Holes.Length ? result.Holes[hole].Line : int.MaxValue;
+            var atHole = hole < result.Holes.Length ? result.Holes.LineOf(hole) : int.MaxValue;
             var atPlunge = plunge < result.Plunges.Length ? result.Plunges[plunge].Line : int.MaxValue;
             var atRound = round < result.Rounds.Length ? result.Rounds[round].Line : int.MaxValue;
             if (atHole <= atPlunge && atHole <= atRound)

@@ -1,0 +1,143 @@
+using System.Collections;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>The holes of a part in the order drilled, in a quarter of the room: what one hole has in common with the one before is held once.</summary>
+public sealed class HoleLog : IReadOnlyList<HoleResult>
+{
+    readonly Spot[] _spots;
+    readonly Likeness[] _likenesses;
+    readonly Approach[] _near;
+
+    HoleLog(Spot[] spots, Likeness[] likenesses, Approach[] near)
+    {
+        _spots = spots;
+        _likenesses = likenesses;
+        _near = near;
+        (LowestR, HighestBottom) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (ref readonly var likeness in likenesses.AsSpan())
+        {
+            if (likeness.RLevel + likeness.ToFrame.Z < LowestR)
+                LowestR = likeness.RLevel + likeness.ToFrame.Z;
+            if (likeness.Bottom + likeness.ToFrame.Z > HighestBottom)
+                HighestBottom = likeness.Bottom + likeness.ToFrame.Z;
+        }
+    }
+
+    public static HoleLog Empty { get; } = new([], [], []);
+
+    public int Length => _spots.Length;
+
+    /// <summary>The lowest known R level in the setup's frame, mm; infinite where none is known.</summary>
+    internal double LowestR { get; }
+
+    /// <summary>The highest known bottom in the setup's frame, mm; −infinite where none is known.</summary>
+    internal double HighestBottom { get; }
+
+    public HoleResult this[int index]
+    {
+        get
+        {
+            ref readonly var spot = ref _spots[index];
+            ref readonly var all = ref _likenesses[spot.Likeness];
+            return new HoleResult(
+                new Hole(all.Cycle, all.Tool, spot.X, spot.Y, all.RLevel, all.Bottom, all.InitialLevel, all.ArriveAt, all.ReturnTo, all.DwellSeconds,
+                    all.Feed, all.Speed, all.Peck, all.IsHop, spot.FirstMove, spot.Seconds),
+                spot.Line, spot.Near < 0 ? Approach.None : _near[spot.Near], all.ToFrame, all.Plane, all.Return, spot.CutsBefore);
+        }
+    }
+
+    /// <summary>The block (counted from 0 within the part) that drilled a hole.</summary>
+    public int LineOf(int index) => _spots[index].Line;
+
+    /// <summary>Whether a hole was reached from another of the same run.</summary>
+    public bool IsHop(int index) => _likenesses[_spots[index].Likeness].IsHop;
+
+    /// <summary>A hole's place in whole steps, and what tells one operation from another.</summary>
+    internal HolePlace PlaceOf(int index)
+    {
+        ref readonly var spot = ref _spots[index];
+        ref readonly var all = ref _likenesses[spot.Likeness];
+        var bottom = new Point3(spot.X, spot.Y, all.Bottom) + all.ToFrame;
+        return all.Plane == WorkPlane.XY && bottom.IsKnown
+            ? new HolePlace(HolePlace.Steps(bottom.X), HolePlace.Steps(bottom.Y), HolePlace.Steps(bottom.Z), spot.Line, all.Tool, all.Cycle, all.IsHop, true)
+            : new HolePlace(0, 0, 0, spot.Line, all.Tool, all.Cycle, all.IsHop, false);
+    }
+
+    int IReadOnlyCollection<HoleResult>.Count => Length;
+
+    public Enumerator GetEnumerator() => new(this);
+
+    IEnumerator<HoleResult> IEnumerable<HoleResult>.GetEnumerator()
+    {
+        for (var i = 0; i < Length; i++)
+            yield return this[i];
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<HoleResult>)this).GetEnumerator();
+
+    public struct Enumerator(HoleLog log)
+    {
+        int _at = -1;
+
+        public readonly HoleResult Current => log[_at];
+
+        public bool MoveNext() => ++_at < log.Length;
+    }
+
+    readonly record struct Spot(double X, double Y, double Seconds, int Likeness, int Line, int FirstMove, int CutsBefore, int Near);
+
+    readonly record struct Likeness(
+        int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
+        bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return);
+
+    /// <summary>Gathers the holes of one part after the other.</summary>
+    internal sealed class Gatherer
+    {
+        readonly List<Spot> _spots = [];
+        readonly List<Likeness> _likenesses = [];
+        readonly List<Approach> _near = [];
+
+        public void Add(in Hole hole, int line, in Approach traverse, Point3 toFrame, WorkPlane plane, ReturnLevel returnLevel, int cutsBefore)
+        {
+            var likeness = new Likeness(
+                hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
+                hole.IsHop, toFrame, plane, returnLevel);
+            if (_likenesses.Count == 0 || _likenesses[^1] != likeness)
+                _likenesses.Add(likeness);
+            var near = -1;
+            if (traverse != Approach.None)
+            {
+                near = _near.Count;
+                _near.Add(traverse);
+            }
+            _spots.Add(new Spot(hole.X, hole.Y, hole.Seconds, _likenesses.Count - 1, line, hole.FirstMove, cutsBefore, near));
+        }
+
+        /// <summary>What was gathered, and begins anew.</summary>
+        public HoleLog Take()
+        {
+            if (_spots.Count == 0)
+                return Empty;
+            var log = new HoleLog([.. _spots], [.. _likenesses], _near.Count == 0 ? [] : [.. _near]);
+            _spots.Clear();
+            _likenesses.Clear();
+            _near.Clear();
+            return log;
+        }
+    }
+}
+
+/// <summary>A hole's place in the setup's frame in whole steps of <see cref="Step"/>, and what tells one operation from another.</summary>
+/// <param name="IsPlaced">Whether the place is known and lies in the XY plane.</param>
+readonly record struct HolePlace(long X, long Y, long Bottom, int Line, int Tool, int Cycle, bool IsHop, bool IsPlaced)
+{
+    /// <summary>Places nearer than this are one place, mm.</summary>
+    public const double Step = 0.001;
+
+    public static long Steps(double mm) => (long)Math.Round(mm / Step);
+}

@@ -1,0 +1,56 @@
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Where the lines of one version of a text stand in the next: those before an edit and those behind it are the same.</summary>
+sealed class LineMap
+{
+    readonly int _same;
+    readonly int _sameAtEnd;
+    readonly int _linesBefore;
+    readonly SourceText _after;
+
+    public LineMap(SourceText before, SourceText after)
+    {
+        _after = after;
+        _linesBefore = before.LineCount;
+        var chunks = before.Chunks;
+        var others = after.Chunks;
+        var (same, sameAtEnd) = (0, 0);
+        while (same < Math.Min(chunks.Length, others.Length) && ReferenceEquals(chunks[same], others[same]))
+            same++;
+        while (sameAtEnd < Math.Min(chunks.Length, others.Length) - same && ReferenceEquals(chunks[^(sameAtEnd + 1)], others[^(sameAtEnd + 1)]))
+            sameAtEnd++;
+        _same = FirstLineOf(before, same);
+        _sameAtEnd = _linesBefore - FirstLineOf(before, chunks.Length - sameAtEnd);
+        var most = Math.Min(_linesBefore, after.LineCount) - _sameAtEnd;
+        while (_same < most && before.Line(_same).SequenceEqual(after.Line(_same)))
+            _same++;
+        while (_sameAtEnd < Math.Min(_linesBefore, after.LineCount) - _same
+            && before.Line(_linesBefore - _sameAtEnd - 1).SequenceEqual(after.Line(after.LineCount - _sameAtEnd - 1)))
+            _sameAtEnd++;
+    }
+
+    /// <summary>A finding at its new place; null where its line is gone, or may be another one now.</summary>
+    public Finding? Move(Finding finding)
+    {
+        if (Line(finding.Line) is not (>= 0 and var line))
+            return null;
+        var moved = line == finding.Line ? finding : finding with { Line = line };
+        if (finding.Related is { } related && Line(related.Line) is var other && other != related.Line)
+            moved = moved with { Related = other < 0 ? null : related with { Line = other } };
+        // The edited line keeps what was told of it until it is looked at again, as far as it reaches.
+        var length = _after.Line(line).Length;
+        return moved.EndColumn <= length ? moved : moved.StartColumn < length ? moved with { EndColumn = length } : null;
+    }
+
+    /// <summary>The new number of a line (0-based); −1 where it is gone.</summary>
+    int Line(int line)
+    {
+        if (line < _same || (_linesBefore == _after.LineCount && line < _linesBefore))
+            return line;
+        return line >= _linesBefore - _sameAtEnd ? line + _after.LineCount - _linesBefore : -1;
+    }
+
+    static int FirstLineOf(SourceText text, int chunk) => chunk == text.Chunks.Length ? text.LineCount : text.FirstLineOf(chunk);
+}

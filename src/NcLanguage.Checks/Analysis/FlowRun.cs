@@ -88,7 +88,7 @@ public sealed class FlowRun
             foreach (var at in part.Lines!)
             {
                 ahead.Line = at;
-                run.Job.Executor.Run(run.BlockAt(at), ref state, step);
+                run.Job.Executor.Run(run.Text.BlockAmong(at), ref state, step);
                 if (at != line)
                     continue;
                 onStep(step);

@@ -103,7 +103,7 @@ public sealed record PartResult
         for (var i = 0; i < blocks; i++)
         {
             ahead.Line = Lines![i];
-            executor.Run(text.BlockAt(ahead.Line), ref state, step);
+            executor.Run(text.BlockAmong(ahead.Line), ref state, step);
         }
         return state;
     }

@@ -35,6 +35,8 @@ public static partial class Sweep
     /// <summary>The same for obstacles made ready.</summary>
     internal static Approach ArcAmong(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
     {
+        if (IsBesideAll(from, to, center, plane, tool.GreatestRadius + within, solids))
+            return Approach.None;
         var arc = new ArcPath(from, to, center, clockwise, plane, fullTurns);
         if (!arc.IsKnown)
             return Approach.Unknown;
@@ -60,6 +62,25 @@ public static partial class Sweep
         }
         return best;
     }
+
+    /// <summary>Whether the whole circle of an arc in the XY plane lies farther from everything than so much, seen from above; settled without an angle. False where a
+    /// coordinate is not known.</summary>
+    private static bool IsBesideAll(Point3 from, Point3 to, Point3 center, int plane, double distance, ReadOnlySpan<Solid> solids)
+    {
+        if (plane != 17 || !IsFinite(from) || !IsFinite(to))
+            return false;
+        var radius = Math.Sqrt(Math.Max(SquareOf(from.X - center.X, from.Y - center.Y), SquareOf(to.X - center.X, to.Y - center.Y)));
+        if (!double.IsFinite(radius))
+            return false;
+        var low = new Point3(center.X - radius, center.Y - radius, 0);
+        var high = new Point3(center.X + radius, center.Y + radius, 0);
+        foreach (ref readonly var solid in solids)
+            if (!solid.IsBeside(low, high, distance))
+                return false;
+        return true;
+    }
+
+    private static double SquareOf(double x, double y) => x * x + y * y;
 
     /// <summary>Search of one arc for the least distance between one cylinder and one obstacle. The distance changes by no more
     /// than the tip travels, so a stretch whose middle is far enough away is left out whole.</summary>

@@ -32,10 +32,7 @@ ref partial struct BlockRun
             frame = AimPolar(frame, polar, words, incremental, here, ref to);
         var axes = BackOnPath(frame is null ? words : frame.Moved(words));
         var work = frame is null ? to : frame.ToWork(to);
-        for (var axis = 0; axis < 3; axis++)
-            if ((axes & Bit(axis)) == 0)
-                work = work.With(axis, _state.Position[axis]);
-        return new Aim(to, work, frame, axes);
+        return new Aim(to, Along(axes, work, _state.Position), frame, axes);
     }
 
     /// <summary>True where it is known that words which are no distances are places.</summary>

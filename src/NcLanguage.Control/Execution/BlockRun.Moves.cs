@@ -41,9 +41,12 @@ ref partial struct BlockRun
     /// <summary>Those of the axes named that do not stand where they are to go.</summary>
     readonly int Moving(Point3 to, int axes)
     {
-        for (var axis = 0; axis < 3; axis++)
-            if (to[axis] == _state.Position[axis])
-                axes &= ~Bit(axis);
+        if (to.X == _state.Position.X)
+            axes &= ~1;
+        if (to.Y == _state.Position.Y)
+            axes &= ~2;
+        if (to.Z == _state.Position.Z)
+            axes &= ~4;
         return axes;
     }
 
@@ -170,22 +173,31 @@ ref partial struct BlockRun
     /// <summary>Puts the tool at a place in work coordinates, to which the axes named have moved.</summary>
     readonly void Stand(Point3 at, int axes)
     {
-        var toMachine = Offsets.ToMachine(_state, Setup);
-        for (var axis = 0; axis < 3; axis++)
-        {
-            if ((axes & Bit(axis)) == 0)
-                continue;
-            var machine = at[axis] + toMachine[axis];
-            // Where the datum is not known, the machine still moves by as much as the work coordinates.
-            if (double.IsNaN(machine) && Offsets.RunsStraight(_state, axis))
-                machine = _state.MachinePosition[axis] + at[axis] - _state.Position[axis];
-            _state.MachinePosition = _state.MachinePosition.With(axis, machine);
-            _state.Position = _state.Position.With(axis, at[axis]);
-            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
-        }
+        var machine = at + _step.Offsets.ToMachine(_state, Setup);
+        if (!machine.IsKnown)
+            machine = ByTheWay(machine, at);
+        _state.MachinePosition = Along(axes, machine, _state.MachinePosition);
+        _state.Position = Along(axes, at, _state.Position);
+        _step.Sets |= SlotsOf(axes);
         LeavePath(axes);
         FollowInProgram();
     }
+
+    /// <summary>Where the datum is not known, the machine still moves by as much as the work coordinates.</summary>
+    readonly Point3 ByTheWay(Point3 machine, Point3 at)
+    {
+        for (var axis = 0; axis < 3; axis++)
+            if (double.IsNaN(machine[axis]) && Offsets.RunsStraight(_state, axis))
+                machine = machine.With(axis, _state.MachinePosition[axis] + at[axis] - _state.Position[axis]);
+        return machine;
+    }
+
+    /// <summary>The first place along the axes named, the second along the others.</summary>
+    static Point3 Along(int axes, Point3 named, Point3 others) =>
+        new((axes & 1) != 0 ? named.X : others.X, (axes & 2) != 0 ? named.Y : others.Y, (axes & 4) != 0 ? named.Z : others.Z);
+
+    static Slot SlotsOf(int axes) =>
+        ((axes & 1) != 0 ? Slot.X : Slot.None) | ((axes & 2) != 0 ? Slot.Y : Slot.None) | ((axes & 4) != 0 ? Slot.Z : Slot.None);
 
     /// <summary>Says in the program's own places where the tool stands.</summary>
     readonly void FollowInProgram()
@@ -208,14 +220,9 @@ ref partial struct BlockRun
     /// <summary>The axes named have moved to where is not known.</summary>
     readonly void Lose(int axes)
     {
-        for (var axis = 0; axis < 3; axis++)
-        {
-            if ((axes & Bit(axis)) == 0)
-                continue;
-            _state.Position = _state.Position.With(axis, double.NaN);
-            _state.MachinePosition = _state.MachinePosition.With(axis, double.NaN);
-            _step.Sets |= axis switch { 0 => Slot.X, 1 => Slot.Y, _ => Slot.Z };
-        }
+        _state.Position = Along(axes, Point3.Unknown, _state.Position);
+        _state.MachinePosition = Along(axes, Point3.Unknown, _state.MachinePosition);
+        _step.Sets |= SlotsOf(axes);
         LeavePath(axes);
         FollowInProgram();
     }

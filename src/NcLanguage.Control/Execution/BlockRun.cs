@@ -84,8 +84,8 @@ ref partial struct BlockRun
     /// <summary>Tells where the work coordinates in force lie.</summary>
     readonly void TellFrames()
     {
-        _step.ToFrame = Offsets.ToFrame(_state, Setup);
-        _step.ToMachine = Offsets.ToMachine(_state, Setup);
+        _step.ToFrame = _step.Offsets.ToFrame(_state, Setup);
+        _step.ToMachine = _step.Offsets.ToMachine(_state, Setup);
     }
 
     readonly void AddFault(FaultKind kind, int token, char letter = '\0', double a = double.NaN, double b = double.NaN) =>

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -69,6 +70,9 @@ public sealed class Step
     /// <summary>The words of the block, by letter.</summary>
     public BlockWords Words { get; } = new();
 
+    /// <summary>The offsets in force, which seldom change from one block to the next.</summary>
+    internal OffsetMemo Offsets { get; } = new();
+
     /// <summary>A step to look ahead with.</summary>
     internal Step Preview => _preview ??= new Step();
 
@@ -110,9 +114,17 @@ public sealed class Batch<T> where T : struct
 
     public int Count { get; private set; }
 
-    public ReadOnlySpan<T> Items => _items.AsSpan(0, Count);
+    public ReadOnlySpan<T> Items
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => _items.AsSpan(0, Count);
+    }
 
-    public ref readonly T this[int index] => ref _items.AsSpan(0, Count)[index];
+    public ref readonly T this[int index]
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => ref _items.AsSpan(0, Count)[index];
+    }
 
     internal void Add(in T item)
     {

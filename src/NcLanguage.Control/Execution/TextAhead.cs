@@ -29,7 +29,7 @@ public sealed class TextAhead(SourceText text, FlowText? flow = null) : IBlocksA
         _at++;
         Farthest = Math.Max(Farthest, _at);
         var isThere = _at < Text.LineCount;
-        block = isThere ? Text.BlockAt(_at) : default;
+        block = isThere ? Text.BlockAmong(_at) : default;
         return isThere;
     }
 

@@ -249,5 +249,5 @@ public sealed partial class FlowText
     }
 
     /// <summary>The block on a line (0-based).</summary>
-    public Block BlockAt(int line) => Text.BlockAt(line);
+    public Block BlockAt(int line) => Text.BlockAmong(line);
 }

@@ -39,10 +39,11 @@ public static class Foldings
         void AddComments()
         {
             var start = -1;
+            var buffer = new BlockBuffer();
             for (var chunk = 0; chunk < analysis.Text.Chunks.Length; chunk++)
             {
                 cancel.ThrowIfCancellationRequested();
-                var blocks = analysis.Text.Chunks[chunk].Blocks;
+                var blocks = buffer.Read(analysis.Text.Chunks[chunk]);
                 var firstLine = analysis.Text.FirstLineOf(chunk);
                 for (var at = 0; at < blocks.Count; at++)
                 {

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace NcLanguage.Machine.Geometry;
 
 /// <summary>A place or a vector in millimetres. A coordinate that is not known is <see cref="double.NaN"/>.</summary>
@@ -10,7 +12,11 @@ public readonly record struct Point3(double X, double Y, double Z)
     public bool IsKnown => !double.IsNaN(X + Y + Z);
 
     /// <summary>The coordinate of an axis: 0 is X, 1 is Y, 2 is Z.</summary>
-    public double this[int axis] => axis switch { 0 => X, 1 => Y, 2 => Z, _ => throw new ArgumentOutOfRangeException(nameof(axis)) };
+    public double this[int axis]
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => axis == 0 ? X : axis == 1 ? Y : axis == 2 ? Z : throw new ArgumentOutOfRangeException(nameof(axis));
+    }
 
     /// <summary>The same place with one axis (0, 1 or 2) put at <paramref name="value"/> mm.</summary>
     public Point3 With(int axis, double value) => axis switch
@@ -24,10 +30,13 @@ public readonly record struct Point3(double X, double Y, double Z)
     /// <summary>Length of the vector in mm.</summary>
     public double Length => Math.Sqrt(X * X + Y * Y + Z * Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point3 operator +(Point3 a, Point3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point3 operator -(Point3 a, Point3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Point3 operator *(Point3 a, double factor) => new(a.X * factor, a.Y * factor, a.Z * factor);
 
     public static Point3 Add(Point3 left, Point3 right) => left + right;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Syntax.Lexing;
@@ -6,9 +7,16 @@ namespace NcLanguage.Syntax.Lexing;
 /// memory all at once. Not shared between threads.</summary>
 public sealed class BlockBuffer
 {
-    Token[] _tokens = new Token[1024];
-    int[] _ends = new int[256];
+    Token[] _tokens;
+    int[] _ends;
     int _count;
+
+    public BlockBuffer()
+        : this(new Token[1024], new int[256])
+    {
+    }
+
+    BlockBuffer(Token[] tokens, int[] ends) => (_tokens, _ends) = (tokens, ends);
 
     internal ReadOnlySpan<Token> Tokens => _tokens.AsSpan(0, _count);
 
@@ -25,9 +33,21 @@ public sealed class BlockBuffer
     /// <summary>The blocks of a chunk with storage of their own.</summary>
     internal static BlockList Keep(Chunk chunk)
     {
-        var buffer = new BlockBuffer();
+        var buffer = new BlockBuffer(ArrayPool<Token>.Shared.Rent(1024), new int[chunk.LineCount]);
         BlockLexer.Lex(chunk, buffer);
-        return new BlockList(chunk, buffer.Tokens.ToArray(), buffer._ends[..chunk.LineCount]);
+        var tokens = buffer.Tokens.ToArray();
+        ArrayPool<Token>.Shared.Return(buffer._tokens);
+        return new BlockList(chunk, tokens, buffer._ends);
+    }
+
+    /// <summary>The tokens of one line.</summary>
+    internal static Token[] Keep(ReadOnlySpan<byte> line)
+    {
+        var buffer = new BlockBuffer(ArrayPool<Token>.Shared.Rent(64), []);
+        BlockLexer.LexLine(line, buffer);
+        var tokens = buffer.Tokens.ToArray();
+        ArrayPool<Token>.Shared.Return(buffer._tokens);
+        return tokens;
     }
 
     internal void Begin(int lines)

@@ -25,14 +25,9 @@ public static class BlockLexer
     }
 
     /// <summary>The tokens of one line, without terminator.</summary>
-    public static Token[] LexLine(ReadOnlySpan<byte> line)
-    {
-        var tokens = new BlockBuffer();
-        LexLine(line, tokens);
-        return tokens.Tokens.ToArray();
-    }
+    public static Token[] LexLine(ReadOnlySpan<byte> line) => BlockBuffer.Keep(line);
 
-    static void LexLine(ReadOnlySpan<byte> line, BlockBuffer tokens)
+    internal static void LexLine(ReadOnlySpan<byte> line, BlockBuffer tokens)
     {
         var read = line.Length > LongestRead ? line[..LongestRead] : line;
         var first = tokens.Count;

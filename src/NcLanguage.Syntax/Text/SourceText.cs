@@ -65,8 +65,19 @@ public sealed class SourceText
         return _chunks[chunk].Line(line - _lines[chunk]);
     }
 
-    /// <summary>The block on a line (0-based).</summary>
+    /// <summary>The block on a line (0-based). For one here and one there: where the blocks of its chunk are not at hand, this line alone is lexed.</summary>
     public Block BlockAt(int line)
+    {
+        var chunk = ChunkOfLine(line);
+        var inChunk = line - _lines[chunk];
+        if (_chunks[chunk].KnownBlocks is { } known)
+            return known[inChunk];
+        var bytes = _chunks[chunk].Line(inChunk);
+        return new Block(bytes, BlockLexer.LexLine(bytes));
+    }
+
+    /// <summary>The block on a line (0-based), with the blocks of its chunk kept at hand: for runs that come by again, or go on to the lines around.</summary>
+    public Block BlockAmong(int line)
     {
         var chunk = ChunkOfLine(line);
         return _chunks[chunk].Blocks[line - _lines[chunk]];

@@ -100,7 +100,8 @@ public sealed class CostTests
             "G21 G90 G0 X0 Y0 Z50\nG99 G81 X1 Y1 Z-3 R2 F100\n" + string.Concat(Enumerable.Range(0, Blocks).Select(i => $"X{i % 90} Y{i % 41}\n")));
         Assert.Contains("as distances drills at X", HoverOfBlank(analysis, 40), StringComparison.Ordinal);
         Assert.DoesNotContain("drills at", HoverOfBlank(analysis, Blocks - 10), StringComparison.Ordinal);
-        Assert.InRange(Bytes(() => HoverOfBlank(analysis, Blocks - 10)), 0, 100_000);
+        // A few chunks are lexed for it.
+        Assert.InRange(Bytes(() => HoverOfBlank(analysis, Blocks - 10)), 0, 500_000);
     }
 
     static string HoverOfBlank(ProgramAnalysis analysis, int line) =>

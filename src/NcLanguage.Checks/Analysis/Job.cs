@@ -20,11 +20,14 @@ public sealed class Job
     readonly Dictionary<int, EndForm> _ends = [];
 
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
+    /// <param name="withTwoHands">Whether a large text may be run with two threads.</param>
     /// <param name="mostBlocks">Blocks that a run is followed for at most, where it leaves the order of the text.</param>
-    public Job(MachineProfile machine, Setup setup, bool skipBlocks = false, ICalledPrograms? programs = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault)
+    public Job(MachineProfile machine, Setup setup, bool skipBlocks = false, ICalledPrograms? programs = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault,
+        bool withTwoHands = false)
     {
         Programs = programs;
         MostBlocks = mostBlocks;
+        WithTwoHands = withTwoHands;
         Executor = new BlockExecutor(machine, setup, skipBlocks);
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
@@ -46,6 +49,9 @@ public sealed class Job
 
     /// <summary>Blocks that a run is followed for at most, where it leaves the order of the text.</summary>
     public int MostBlocks { get; }
+
+    /// <summary>Whether a large text may be run with two threads.</summary>
+    public bool WithTwoHands { get; }
 
     public MachineProfile Machine => Executor.Machine;
 

@@ -55,6 +55,9 @@ public sealed class ProgramRun
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
 
+    /// <summary>Chunks from which on a second thread is worth its while.</summary>
+    const int ChunksForTwoHands = 16;
+
     /// <summary>Blocks that run again before a first look is given: more than an editor has in view, and done in a few milliseconds.</summary>
     public const int BlocksOfAFirstLook = 4_000;
 
@@ -107,6 +110,13 @@ public sealed class ProgramRun
         var parts = new PartResult[text.Chunks.Length];
         if (same > 0)
             Array.Copy(old!._parts, parts, same);
+        if (old is null && job.WithTwoHands && parts.Length >= ChunksForTwoHands)
+        {
+            if (!new TwoHands(texts, scan).Run(parts, start, cancel))
+                return false;
+            run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
+            return true;
+        }
         var state = same > 0 ? parts[same - 1].Exit : start;
         for (var i = same; i < parts.Length; i++)
         {

@@ -36,9 +36,12 @@ sealed class TextsOfChunks(SourceText text, Job job, Rule[] textRules, Cancellat
     {
         cancel.ThrowIfCancellationRequested();
         var blocks = _buffer.Read(text.Chunks[chunk]);
-        told = _known[chunk] ??= ChunkText.Of(text.Chunks[chunk], blocks, job, textRules);
+        told = Told(chunk, blocks);
         return blocks;
     }
+
+    /// <summary>What a chunk tells whose blocks are at hand.</summary>
+    public ChunkText Told(int chunk, BlockList blocks) => _known[chunk] ??= ChunkText.Of(text.Chunks[chunk], blocks, job, textRules);
 
     /// <summary>The marks of one chunk after the other, each read when its turn comes.</summary>
     public IEnumerable<ChunkMarks> Marks()

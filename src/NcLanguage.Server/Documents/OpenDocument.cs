@@ -108,7 +108,7 @@ internal sealed class OpenDocument : IDisposable
             if (!ReferenceEquals(before?.Job, job)) before = null;
             ProgramAnalysis analysis = before is not null
                 ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)))
-                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs }, snapshot.Superseded);
+                : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {

@@ -1,0 +1,56 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Analysis;
+
+/// <summary>Two threads find what one finds.</summary>
+public class TwoHandsTests
+{
+    static readonly AnalysisOptions TwoHands = AnalysisOptions.Default with { WithTwoHands = true };
+
+    static string Holes(int blocks) =>
+        "T1 M6\nG21 G90 G54 G0 X0 Y0\nS900 M3\nG43 H1 Z50\nG99 G81 X10 Y10 Z-4 R2 F100\n"
+        + string.Concat(Enumerable.Range(0, blocks).Select(i => i % 97 == 0 ? $"(row {i}) G91 X{i % 7} R3\nG90\n" : $"N{i} X{i % 113} Y{i % 71}\n")) + "M30\n";
+
+    static string Contour(int blocks) =>
+        "T1 M6\nG21 G90 G54 G0 X0 Y0\nS900 M3\nG43 H1 Z2\nG1 Z-1 F100\nG41 D1 X5 Y5\n"
+        + string.Concat(Enumerable.Range(0, blocks).Select(i => $"X{10 + i % 3 * 20} Y{10 + i / 3 % 40}\n")) + "G40 X0 Y0\nM30\n";
+
+    static void SameAsOne(string program)
+    {
+        var text = SourceText.From(program);
+        var setup = Setup.None with { Tools = [new Tool { Number = 1, Diameter = 6, Length = 80, LengthOffset = 1, RadiusOffset = 1 }] };
+        var one = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill);
+        var two = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill, TwoHands);
+        Assert.Equal(one.Findings.AsSpan(), two.Findings.AsSpan());
+        Assert.Equal(one.Main.Exit, two.Main.Exit);
+        Assert.Equal(one.BlocksRun, two.BlocksRun);
+        for (var i = 0; i < one.Main.Results.Length; i++)
+        {
+            Assert.Equal(one.Main.Results[i].Entry, two.Main.Results[i].Entry);
+            Assert.Equal(one.Main.Results[i].Seconds, two.Main.Results[i].Seconds);
+            Assert.Equal(one.Main.Results[i].LinesAhead, two.Main.Results[i].LinesAhead);
+            Assert.Equal(one.Main.Results[i].Sets, two.Main.Results[i].Sets);
+            Assert.Equal(one.Main.Results[i].Holes, two.Main.Results[i].Holes);
+        }
+    }
+
+    [Fact]
+    public void A_drilling_program_is_the_same() => SameAsOne(Holes(6000));
+
+    [Fact]
+    public void A_contour_that_looks_ahead_is_the_same() => SameAsOne(Contour(6000));
+
+    [Fact]
+    public void A_program_that_leaves_its_order_far_down_is_the_same() => SameAsOne(Holes(5000).Replace("M30\n", "#1=3\nIF [#1 GT 2] GOTO 3000\nG80\nM30\n", StringComparison.Ordinal));
+
+    [Fact]
+    public void Cancelled_it_stops()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => ProgramAnalysis.Create(SourceText.From(Holes(6000)), Setup.None, MachineProfile.IsoMill, TwoHands, source.Token));
+    }
+}

@@ -226,6 +226,9 @@ public readonly ref struct FileContext
             Related = related,
         });
 
+    /// <summary>Reports what was found before and stands as it is.</summary>
+    internal void Add(Finding finding) => _findings.Add(finding);
+
     /// <summary>Reports the words of a line's block.</summary>
     public void ReportBlock(Rule rule, int line, string message, double value = double.NaN, string text = "", Severity? severity = null)
     {

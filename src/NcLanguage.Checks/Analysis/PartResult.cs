@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -115,6 +116,22 @@ public sealed record PartResult
         return new ArcPath(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns);
     }
 
+    /// <summary>Which of its holes its run has drilled before, as it was looked up last.</summary>
+    internal PartRepeats? Repeats { get; set; }
+
+    /// <summary>The tool of all its cuts; null where it has none, or several tools cut.</summary>
+    internal int? OnlyCutter
+    {
+        get
+        {
+            if (!_isCutterKnown)
+                (_onlyCutter, _isCutterKnown) = (Cuts.Length > 0 && Array.TrueForAll(Cuts, cut => cut.Tool == Cuts[0].Tool) ? Cuts[0].Tool : null, true);
+            return _onlyCutter;
+        }
+    }
+
+    int? _onlyCutter;
+    bool _isCutterKnown;
     HoleComparison? _comparison;
     double _work = double.NaN;
 

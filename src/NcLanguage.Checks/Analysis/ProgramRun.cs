@@ -180,6 +180,14 @@ public sealed class ProgramRun
     /// <summary>The line in the whole text (0-based) of a block of a part.</summary>
     public int LineOf(int part, int at) => _parts[part].Lines is { } lines ? lines[at] : Text.FirstLineOf(part) + at;
 
+    /// <summary>The index of a part that ran at or before another.</summary>
+    internal int PartOf(PartResult part, int from)
+    {
+        while (!ReferenceEquals(_parts[from], part))
+            from--;
+        return from;
+    }
+
     /// <summary>The part in which the block on a line (0-based) ran first, and which of its blocks it is; −1 where it did not run.</summary>
     internal (int Part, int At) FirstRunOf(int line)
     {

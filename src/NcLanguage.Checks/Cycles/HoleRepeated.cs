@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
@@ -7,9 +6,6 @@ namespace NcLanguage.Checks.Rules;
 /// <summary>The same hole is drilled twice by the same cycle and tool.</summary>
 public sealed class HoleRepeated : Rule
 {
-    /// <summary>Places of one run that are remembered; a longer run is looked at as far as this.</summary>
-    const int MostHoles = 5_000;
-
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC3025",
@@ -38,90 +34,55 @@ public sealed class HoleRepeated : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        var seen = new PlaceSet();
-        var (lastLine, previous) = (-1, default(HolePlace));
+        var search = new RepeatSearch();
+        RunOfHoles? before = null;
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var holes = file.Run.Results[part].Holes;
-            for (var i = 0; i < holes.Length; i++)
-            {
-                var place = holes.PlaceOf(i);
-                if (!place.IsHop || place.Cycle != previous.Cycle || place.Tool != previous.Tool)
-                    seen.Clear();
-                var line = file.Run.LineOf(part, place.Line);
-                var earlier = place.IsPlaced ? seen.Add(place, line) : -1;
-                if (earlier >= 0 && line != lastLine)
-                {
-                    Report(file, line, earlier, holes[i].Hole);
-                    lastLine = line;
-                }
-                previous = place;
-            }
+            var result = file.Run.Results[part];
+            if (result.Holes.Length == 0)
+                continue;
+            if (result.Repeats is not { } known || !ReferenceEquals(known.Before, before))
+                result.Repeats = known = Look(file, part, search.Look(result, before));
+            foreach (var repeat in known.Items)
+                if (repeat.Finding is { } finding)
+                    file.Add(Placed(finding, repeat, file.Run, part));
+            before = known.After;
         }
     }
 
-    void Report(in FileContext file, int line, int earlier, in Hole hole)
+    PartRepeats Look(in FileContext file, int part, PartRepeats repeats)
     {
+        foreach (ref var repeat in repeats.Items.AsSpan())
+            repeat = repeat with { Finding = Tell(file, part, repeat) };
+        return repeats;
+    }
+
+    static Finding Placed(Finding finding, in HoleRepeat repeat, ProgramRun run, int part)
+    {
+        var line = run.LineOf(part, repeat.Line);
+        if (finding.Related is not { } related)
+            return finding with { Line = line };
+        return finding with { Line = line, Related = related with { Line = run.LineOf(run.PartOf(repeat.EarlierPart, part), repeat.EarlierLine) } };
+    }
+
+    /// <summary>What is told of a repeat, wherever its lines stand; null for a block that is refused.</summary>
+    Finding? Tell(in FileContext file, int part, in HoleRepeat repeat)
+    {
+        var run = file.Run;
+        var line = run.LineOf(part, repeat.Line);
+        var earlier = run.LineOf(run.PartOf(repeat.EarlierPart, part), repeat.EarlierLine);
         // A block of the cycle without a place is refused: cycle-word-missing.
-        var words = file.Run.StepAt(line).Words;
+        var words = run.StepAt(line).Words;
         if (!words.Has('X') && !words.Has('Y') && !words.Has('Z'))
-            return;
+            return null;
+        var hole = run.Results[part].Holes[repeat.Hole].Hole;
         var say = file.SayAt(line);
         var what = $"G{hole.Cycle} drills {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
+        var own = StepContext.WordsOf(run.BlockAt(line));
+        var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
         if (earlier == line)
-        {
-            file.ReportBlock(this, line, what + " more than once: repeats step on only under G91.");
-            return;
-        }
-        var (start, end) = StepContext.WordsOf(file.Run.BlockAt(earlier));
-        var own = StepContext.WordsOf(file.Run.BlockAt(line));
-        file.Report(this, line, own.Start, own.End, what + " a second time.", related: new RelatedPlace(earlier, start, end, "The first time was here."));
-    }
-
-    /// <summary>Places of holes with the lines they were drilled at; clearing costs nothing.</summary>
-    sealed class PlaceSet
-    {
-        readonly record struct Entry(long X, long Y, long Z, int Line, int Run);
-
-        Entry[] _entries = new Entry[64];
-        int _count;
-        int _run = 1;
-
-        public void Clear() => (_run, _count) = (_run + 1, 0);
-
-        /// <summary>The line that drilled this place and depth before, or −1 where none did.</summary>
-        public int Add(in HolePlace place, int line)
-        {
-            if (_count == MostHoles)
-                return -1;
-            if (2 * _count >= _entries.Length)
-                Grow();
-            return Add(new Entry(place.X, place.Y, place.Bottom, line, _run));
-        }
-
-        int Add(in Entry entry)
-        {
-            var at = HashCode.Combine(entry.X, entry.Y) & (_entries.Length - 1);
-            for (; _entries[at].Run == _run; at = (at + 1) & (_entries.Length - 1))
-            {
-                var (x, y, z) = (_entries[at].X, _entries[at].Y, _entries[at].Z);
-                if (x == entry.X && y == entry.Y && z == entry.Z)
-                    return _entries[at].Line;
-            }
-            _entries[at] = entry;
-            _count++;
-            return -1;
-        }
-
-        void Grow()
-        {
-            var old = _entries;
-            _entries = new Entry[old.Length * 2];
-            _count = 0;
-            foreach (ref readonly var entry in old.AsSpan())
-                if (entry.Run == _run)
-                    Add(entry);
-        }
-
+            return finding with { Message = what + " more than once: repeats step on only under G91." };
+        var (start, end) = StepContext.WordsOf(run.BlockAt(earlier));
+        return finding with { Related = new RelatedPlace(earlier, start, end, "The first time was here.") };
     }
 }

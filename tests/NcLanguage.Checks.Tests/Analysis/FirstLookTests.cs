@@ -15,7 +15,7 @@ public class FirstLookTests
         "T1 M6\nG21 G90 G54 G0 X0 Y0\nS900 M3\nG43 H1 Z50\nG99 G81 X900 Y900 Z-4 R2 F100\n"
         + string.Concat(Enumerable.Range(0, rows).Select(i => i % 100 == 50 ? $"X{i - 1} Y1\nX{i} Y2\n" : $"X{i} Y{(i % 100 == 49 ? 1 : 2)}\n")) + "G80\nG0 Z100\nM30\n";
 
-    static ProgramAnalysis Analyse(string text) => ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill);
+    static ProgramAnalysis Analyse(string text) => ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
 
     static (ProgramAnalysis After, string Text) Edited(ProgramAnalysis before, string text, int at, int length, string replacement)
     {

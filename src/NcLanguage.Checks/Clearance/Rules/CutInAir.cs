@@ -69,6 +69,13 @@ public sealed class CutInAir : Rule
         {
             file.Cancel.ThrowIfCancellationRequested();
             var source = parts[part].Source;
+            // Where every cut of a part meets something, it has one thing to tell: that a row in air ends here.
+            if (parts[part].InAir.Length == 0 && source.OnlyCutter is { } only)
+            {
+                Tell(file, row, isAll: only != tool && !toolCuts);
+                (row, tool, toolCuts) = (new Row(), only, true);
+                continue;
+            }
             for (var i = 0; i < source.Cuts.Length; i++)
             {
                 ref readonly var cut = ref source.Cuts[i];

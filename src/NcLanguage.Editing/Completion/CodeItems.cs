@@ -31,7 +31,7 @@ static class CodeItems
             items.Add(rank + (idle is not null ? Idle : isLikely ? Likely : Usual), new CompletionEntry(
                 text, IsCycle(code) ? CompletionKind.Cycle : CompletionKind.Code, code.Name + (idle is not null ? " · " + idle : Needs(spot, code)), text)
             {
-                Topic = CompletionTopics.OfCode(code),
+                Topic = CompletionTopics.OfCode(code, spot.Readings.Repeats),
             });
         }
     }
@@ -71,6 +71,7 @@ static class CodeItems
     static string? Why(CodeEntry code, Spot spot) => code switch
     {
         { Letter: 'M', Tenths: 60 } when spot.Readings.ToolChange == ToolChangeReading.T => "T changes the tool on this control",
+        { Letter: 'M', Tenths: 60 } when spot.Before.Tool > 0 && spot.After.SelectedTool == spot.Before.Tool => $"T{spot.Before.Tool} is in the spindle",
         { Group: ModalGroup.LengthOffset } when spot.Readings.LengthOffset == LengthOffsetReading.WithTool => "the length comes with the tool on this control",
         _ => CodesInForce.ChangesNothing(code, spot.Before) ? "in force already" : null,
     };

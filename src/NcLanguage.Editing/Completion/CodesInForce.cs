@@ -46,7 +46,6 @@ static class CodesInForce
         90 => When(state.Coolant == CoolantState.Off, Slot.Coolant),
         480 => When(!state.OverridesOff, Slot.Override),
         490 => When(state.OverridesOff, Slot.Override),
-        60 => When(state.Tool > 0 && state.Tool == state.SelectedTool, Slot.Tool),
         _ => null,
     };
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Control.Codes;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Editing;
 
@@ -8,7 +9,8 @@ namespace NcLanguage.Editing;
 /// tables alone: whatever became of the text meanwhile, it still holds.</summary>
 public static class CompletionTopics
 {
-    internal static string OfCode(CodeEntry code) => "code " + code.Text;
+    /// <param name="repeats">The reading in force: it tells which of the words that count repeats the code takes.</param>
+    internal static string OfCode(CodeEntry code, RepeatReading repeats) => $"code {code.Text} {repeats}";
 
     internal static string OfWord(CodeEntry code, char letter) => $"word {letter} {code.Text}";
 
@@ -32,7 +34,7 @@ public static class CompletionTopics
         var name = topic[(blank + 1)..];
         return topic[..blank] switch
         {
-            "code" => FindCode(name) is { } code ? OfCodeText(code) : null,
+            "code" => name.Split(' ') is [var text, var repeats] && FindCode(text) is { } code && Enum.TryParse<RepeatReading>(repeats, out var reading) ? OfCodeText(code, reading) : null,
             "word" => name.Length > 2 && FindCode(name[2..]) is { } owner ? OfWordText(owner, name[0]) : null,
             "address" => name.Length == 1 && AddressTable.Find(name[0]) is { } address ? $"{address.Meaning}\n\nSource: {address.Source}" : null,
             "function" => FunctionTable.Find(name) is { } row ? $"{row.Meaning}\n\n`{row.Example}` is {Say.Number(row.ExampleValue, 6)}.\n\nSource: {row.Source}" : null,
@@ -49,9 +51,9 @@ public static class CompletionTopics
             ? CodeTable.Find(text[0], (int)(number * 10))
             : null;
 
-    static string OfCodeText(CodeEntry code)
+    static string OfCodeText(CodeEntry code, RepeatReading repeats)
     {
-        var words = code.Words.Select(use => $"{use.Letter} {use.Meaning}{(use.Need is WordNeed.Required or WordNeed.CarriedOver ? " (needed)" : "")}").Distinct();
+        var words = code.Words.Where(use => use.OnlyUnder is null || use.OnlyUnder == repeats).Select(use => $"{use.Letter} {use.Meaning}{(use.Need is WordNeed.Required or WordNeed.CarriedOver ? " (needed)" : "")}").Distinct();
         var takes = code.Words.IsEmpty ? "" : $"\n\nTakes {string.Join("; ", words)}.";
         return $"{code.Meaning}{CodeHover.HowLong(code)}{takes}\n\nSource: {code.Source}";
     }

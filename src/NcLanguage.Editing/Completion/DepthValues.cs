@@ -17,7 +17,7 @@ static class DepthValues
         var number = spot.After.Distance switch { DistanceMode.Absolute => level, DistanceMode.Incremental => level - from, _ => double.NaN };
         return double.IsNaN(number)
             ? []
-            : [new WordValue(spot.Style.Length('R', number), $"{spot.Say.Length(spot.Setup.Clearance)} above the stock", "The setup's clearance above the top of its stock.")];
+            : [new WordValue(spot.Style.Length('R', spot.Say.Upward(number)), $"{spot.Say.Length(spot.Setup.Clearance)} above the stock", "The setup's clearance above the top of its stock.")];
     }
 
     /// <summary>The clearance above the stock; NaN where the setup has no stock or its place is not known.</summary>
@@ -38,7 +38,7 @@ static class DepthValues
             var number = spot.After.Distance switch { DistanceMode.Absolute => bottom, DistanceMode.Incremental => bottom - rLevel, _ => double.NaN };
             if (double.IsNaN(number))
                 continue;
-            var text = spot.Style.Length('Z', number);
+            var text = spot.Style.Length('Z', -spot.Say.Upward(-number));
             if (!values.Exists(value => value.Text == text))
                 values.Add(new WordValue(text, $"{hole.Describe(spot.Say)}: {depth.How}", "Counted from the top of the stock, or what mills leave of it all round the hole; from Z0 where the setup has no stock.\n\nSource of the point's length: Z = (D − T)/2·cot(α/2), engineering reference"));
         }

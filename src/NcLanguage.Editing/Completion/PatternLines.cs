@@ -10,12 +10,14 @@ static class PatternLines
 {
     public static void Add(Spot spot, CompletionItems items, int rank)
     {
-        if (spot.Cycle > 0)
-            AddDrawing(spot, items, rank);
+        // Without a cycle in force nothing would be drilled: its line comes first.
+        if (spot.Cycle == 0)
+            return;
+        AddDrawing(spot, items, rank);
         // The loops name places: where a control reads distances they would run away.
         if (spot.After.Distance != DistanceMode.Absolute || spot.Readings.HolePositions != HolePositionReading.DistanceMode || spot.After.Plane != WorkPlane.XY)
             return;
-        rank += spot.Cycle > 0 ? 1 : 50;
+        rank++;
         items.Add(rank, Circle(spot, isArc: false));
         items.Add(rank, Circle(spot, isArc: true));
         items.Add(rank, Grid(spot));

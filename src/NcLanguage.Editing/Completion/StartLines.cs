@@ -64,7 +64,10 @@ static class StartLines
         {
             writer.NewLine().Text("G90 G0 G43").Text(spot.Style.Whole('H', tool.LengthOffset ?? number));
             if (Clear(spot) is { } level)
-                writer.Word('Z', spot.Style.LengthNumber(new LengthText(spot.Style.IsInch).Upward(level)));
+                writer.Word('Z', spot.Style.LengthNumber(spot.Say.Upward(level)));
+            // A tool behind one that had coolant has it too, or the first cut would be told.
+            if ((spot.Before.Happened & Happened.CutWet) != 0)
+                writer.Text(spot.Style.Whole('M', 8));
         }
         return writer.Entry($"T{number} tool change", ToolValues.InShort(tool, spot.Say), "Spindle speed from the cutting data, where they have it; Z above all that the setup lists.");
     }

@@ -66,13 +66,22 @@ static class WantedHoles
                 return all.FindAll(hole => hole.Hole.Thread is { } name && (Threads.Find(name) is not { } thread
                     || (!(Math.Abs(tool.Diameter - thread.Major ?? 0) > Equal) && !(Math.Abs(tool.Pitch - thread.Pitch ?? 0) > Equal))));
             case ToolKind.Drill or ToolKind.Reamer when tool.Diameter is { } diameter:
-                var exact = all.FindAll(hole => hole.Hole.Diameter is not { } wanted || Math.Abs(wanted - diameter) <= Equal);
+                var exact = all.FindAll(hole => SizeOf(hole.Hole) is not { } wanted || Math.Abs(wanted - diameter) <= Equal);
                 // A drill that fits none opens the larger ones.
-                return exact.Count > 0 ? exact : all.FindAll(hole => hole.Hole.Diameter > diameter);
+                return exact.Count > 0 || tool.Kind == ToolKind.Reamer ? exact : all.FindAll(hole => SizeOf(hole.Hole) > diameter);
+            case ToolKind.ThreadMill:
+                return all.FindAll(hole => hole.Hole.Thread is not null && !(SizeOf(hole.Hole) <= tool.Diameter));
+            // What goes down into a hole is no wider than it; a bar may be set to more than its own size.
+            case ToolKind.BoringBar or ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.SlotMill or ToolKind.FaceMill:
+                return all.FindAll(hole => !(SizeOf(hole.Hole) < tool.Diameter - Equal));
             default:
                 return all;
         }
     }
+
+    /// <summary>The diameter that is drilled, mm: of a thread without one that of its tap drill; null where it is not known.</summary>
+    static double? SizeOf(DrawingHole hole) =>
+        hole.Diameter ?? (hole.Thread is { } name && Threads.Find(name) is { } thread ? thread.TapDrill ?? thread.Major - thread.Pitch : null);
 
     /// <summary>The places in the setup's frame that the tool drills above and below the block, for as long as it stays in the spindle.</summary>
     static PlaceSet Drilled(Spot spot)

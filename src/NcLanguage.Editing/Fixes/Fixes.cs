@@ -41,6 +41,17 @@ public static class Fixes
         return TextEdits.Merge(taken.All);
     }
 
+    /// <summary>Whether <see cref="AllSafe"/> would change anything.</summary>
+    public static bool HasSafe(ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        foreach (var finding in analysis.Findings)
+            foreach (var fix in analysis.FixesOf(finding))
+                if (fix is { Safety: FixSafety.Safe, Edits.IsEmpty: false })
+                    return true;
+        return false;
+    }
+
     // Findings lie in the order of their lines.
     static int FirstFrom(ImmutableArray<Finding> findings, int line)
     {

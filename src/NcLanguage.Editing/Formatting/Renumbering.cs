@@ -130,7 +130,8 @@ sealed class Renumbering
     static bool BeginsProgram(in Block block) => (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;
 
     /// <summary>Whether a block is numbered: not % alone, program numbers, comments alone and statements behind an O word.</summary>
-    static bool TakesNumber(in Block block)
+    /// <summary>Whether a block is one of those that are numbered.</summary>
+    public static bool TakesNumber(in Block block)
     {
         if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
             return false;

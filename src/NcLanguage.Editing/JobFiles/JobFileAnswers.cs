@@ -1,11 +1,17 @@
+using System.Collections.Immutable;
 using System.Text.Json;
+using NcLanguage.Machine.Cutting;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
 
 /// <summary>One thing that may be written at the cursor of a setup, machine or cutting file; byte offsets in the text.</summary>
-public sealed record JobFileItem(string Label, string NewText, string Meaning, bool IsName);
+public sealed record JobFileItem(string Label, string NewText, string Meaning, bool IsName)
+{
+    /// <summary>The same with places to fill in, as LSP writes them; null where there is nothing to fill in.</summary>
+    public string? Snippet { get; init; }
+}
 
 /// <summary>What may be written, and what it takes the place of.</summary>
 public sealed record JobFileItems(int Start, int End, IReadOnlyList<JobFileItem> Items)
@@ -19,21 +25,43 @@ public sealed record JobFileHover(int Start, int End, string Markdown);
 /// <summary>Answers about a setup, machine or cutting file, from its schema, however unfinished the file is.</summary>
 public static class JobFileAnswers
 {
-    /// <summary>Members not there yet where a name may stand, and the values that a member takes by name.</summary>
+    /// <summary>Members not there yet where a name may stand, the values that a member takes by name, and whole entries of lists.</summary>
     /// <param name="kind">The kind of file.</param>
     /// <param name="text">Its text.</param>
     /// <param name="offset">Byte offset of the cursor.</param>
-    public static JobFileItems Completion(JobFileKind kind, SourceText text, int offset)
+    /// <param name="cutting">The cutting data that go with the file; null for those in the executable.</param>
+    public static JobFileItems Completion(JobFileKind kind, SourceText text, int offset, CuttingTable? cutting = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var cursor = JsonCursor.At(text.ToBytes(), offset);
+        var bytes = text.ToBytes();
+        var cursor = JsonCursor.At(bytes, offset);
         var schema = JobSchema.Of(kind);
         if (!(cursor.IsName || cursor.IsValue) || schema.At(cursor.Path) is not { } shape)
             return JobFileItems.None;
+        if (cursor.Path.IsEmpty && cursor.IsValue)
+            return JsonCursor.IsBlank(bytes) ? new JobFileItems(cursor.Start, cursor.End, [.. Beginning(schema, shape, cursor)]) : JobFileItems.None;
         var items = cursor.IsName
-            ? schema.Members(shape).Where(member => !cursor.Names.Contains(member.Name) && member.Name != "$schema").DistinctBy(member => member.Name).Select(member => Member(schema, member, cursor))
-            : schema.Values(shape).Concat(Profiles(kind, cursor)).Select(value => new JobFileItem(value.Trim('"'), value, schema.Meaning(shape), false));
+            ? NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor))
+            : Values(schema, shape, Named(kind, cursor.Path, cutting ?? CuttingTable.BuiltIn), cursor);
         return new JobFileItems(cursor.Start, cursor.End, [.. items]);
+    }
+
+    static IEnumerable<JsonProperty> NewMembers(JobSchema schema, JsonElement shape, JsonCursor cursor) =>
+        schema.Members(shape).Where(member => !cursor.Names.Contains(member.Name) && member.Name != "$schema").DistinctBy(member => member.Name);
+
+    /// <summary>A file that has nothing yet: a whole one to change, and each member by itself.</summary>
+    static IEnumerable<JobFileItem> Beginning(JobSchema schema, JsonElement shape, JsonCursor cursor) => JobExample.Of(schema, shape).Concat(
+        NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor)).Select(item => item with { NewText = $"{{ {item.NewText} }}" }));
+
+    static IEnumerable<JobFileItem> Values(JobSchema schema, JsonElement shape, IEnumerable<string> names, JsonCursor cursor)
+    {
+        foreach (var value in schema.Values(shape).Concat(names.Select(name => $"\"{name}\"")))
+            yield return new JobFileItem(value.Trim('"'), value, schema.Meaning(shape), false);
+        // Within quotes neither a list nor a whole entry is begun.
+        if (cursor.Text.Length > 0 || cursor.End > cursor.Start)
+            yield break;
+        foreach (var whole in JobExample.Of(schema, shape))
+            yield return whole;
     }
 
     /// <summary>What a member means; null where none stands.</summary>
@@ -65,11 +93,19 @@ public static class JobFileAnswers
         return cursor.IsValue && cursor.Text.Length > 0 && cursor.Path is [var only] && only == member ? (cursor.Text, cursor.Start, cursor.End) : null;
     }
 
-    /// <summary>The built-in machines, where one may be named.</summary>
-    static IEnumerable<string> Profiles(JobFileKind kind, JsonCursor cursor) =>
-        cursor.Path is [var only] && only == (kind == JobFileKind.Setup ? "machine" : "base") && kind != JobFileKind.Cutting
-            ? MachineProfile.BuiltIns.Select(profile => $"\"{profile.Name}\"")
-            : [];
+    /// <summary>Names that no schema lists: of the built-in machines, and of what the cutting data have.</summary>
+    static IEnumerable<string> Named(JobFileKind kind, ImmutableArray<string> path, CuttingTable cutting)
+    {
+        var member = path.LastOrDefault(step => step != JsonCursor.Entry);
+        return (kind, member) switch
+        {
+            (JobFileKind.Setup, "machine") or (JobFileKind.Machine, "base") when path.Length == 1 => MachineProfile.BuiltIns.Select(profile => profile.Name),
+            (JobFileKind.Setup, "material") => path.Length == 1 ? cutting.MaterialNames : cutting.ToolMaterialNames,
+            (JobFileKind.Cutting, "material" or "family") => cutting.MaterialNames,
+            (JobFileKind.Cutting, "toolMaterial") => cutting.ToolMaterialNames,
+            _ => [],
+        };
+    }
 
     static JobFileItem Member(JobSchema schema, JsonProperty member, JsonCursor cursor)
     {

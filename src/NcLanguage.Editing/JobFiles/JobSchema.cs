@@ -60,6 +60,15 @@ sealed class JobSchema
         }
     }
 
+    /// <summary>Whole values that may stand at a place.</summary>
+    public IEnumerable<JsonElement> Examples(JsonElement shape)
+    {
+        foreach (var one in Shapes(shape))
+            if (one.TryGetProperty("examples", out var examples))
+                foreach (var example in examples.EnumerateArray())
+                    yield return example;
+    }
+
     /// <summary>What a place means; empty where the schema does not say.</summary>
     public string Meaning(JsonElement shape)
     {

@@ -88,6 +88,21 @@ sealed record JsonCursor(
         return found with { Names = within is null ? [] : [.. within.Names] };
     }
 
+    /// <summary>Whether a text holds nothing but blanks and comments.</summary>
+    public static bool IsBlank(ReadOnlySpan<byte> text)
+    {
+        for (var at = 0; at < text.Length;)
+        {
+            if (text[at] == '/' && at + 1 < text.Length && text[at + 1] is (byte)'/' or (byte)'*')
+                at = EndOfComment(text, at);
+            else if (text[at] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n' or 0xEF or 0xBB or 0xBF)
+                at++;
+            else
+                return false;
+        }
+        return true;
+    }
+
     static JsonCursor Nowhere(int offset) => new([], false, false, offset, offset, "", [], false);
 
     static JsonCursor Place(Stack<Level> levels, bool isName, int start, int end, string text)

@@ -18,7 +18,16 @@ sealed class DropIdleWords : Refactoring
     public override Reach Reach => Reach.Lines;
 
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        analysis.Text.Length == 0 ? null : lines.IsCursor ? "Drop words that change nothing" : "Drop words that change nothing in these lines";
+        !HasWords(analysis, lines) ? null : lines.IsCursor ? "Drop words that change nothing" : "Drop words that change nothing in these lines";
+
+    static bool HasWords(ProgramAnalysis analysis, Lines lines)
+    {
+        var (first, last) = lines.IsCursor ? (0, analysis.Text.LineCount - 1) : (lines.First, lines.Last);
+        for (var line = first; line <= last; line++)
+            if (analysis.Text.BlockAt(line).HasWords)
+                return true;
+        return false;
+    }
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {

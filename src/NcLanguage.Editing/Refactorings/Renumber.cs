@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Editing.Formatting;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Refactorings;
 
@@ -15,7 +16,15 @@ sealed class Renumber : Refactoring
 
     public override Reach Reach => Reach.Program;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) => analysis.Text.Length > 0 ? "Number the blocks anew in tens" : null;
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) => HasBlocks(analysis.Text) ? "Number the blocks anew in tens" : null;
+
+    static bool HasBlocks(SourceText text)
+    {
+        for (var line = 0; line < text.LineCount; line++)
+            if (Renumbering.TakesNumber(text.BlockAt(line)))
+                return true;
+        return false;
+    }
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {

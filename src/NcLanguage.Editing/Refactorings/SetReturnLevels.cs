@@ -16,15 +16,26 @@ sealed class SetReturnLevels(Reach reach) : Refactoring
 
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
     {
+        // Where nothing is listed that stands in the way no traverse can be called clear.
+        if (!HopClearance.CanJudge(analysis.Main.Job))
+            return null;
+        var table = HoleTable.Of(analysis.Main);
         if (reach == Reach.Program)
-            return HoleTable.Of(analysis.Main).Count > 1 ? "Set all return levels for least time" : null;
-        return HoleRun.In(analysis, lines) is { Count: > 1 } ? "Set the return levels of these holes for least time" : null;
+            return MayBeLower(table, 0, table.Count) ? "Set all return levels for least time" : null;
+        return HoleRun.In(analysis, lines) is { Count: > 1 } run && MayBeLower(table, run.First, run.End) ? "Set the return levels of these holes for least time" : null;
+    }
+
+    /// <summary>Whether a traverse between two holes runs above the R level.</summary>
+    static bool MayBeLower(HoleTable table, int first, int end)
+    {
+        for (var i = first + 1; i < end; i++)
+            if (table.ResultAt(i).Hole is var hole && !(hole.ArriveAt <= hole.RLevel))
+                return true;
+        return false;
     }
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
-        if (!HopClearance.CanJudge(analysis.Main.Job))
-            return Draft.Refuse("The setup lists neither obstacles nor a clamp height, so no traverse can be called clear.");
         var run = analysis.Main;
         if (reach == Reach.Place)
         {

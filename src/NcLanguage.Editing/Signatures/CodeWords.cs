@@ -2,6 +2,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 
 namespace NcLanguage.Editing;
@@ -75,10 +76,16 @@ static class CodeWords
         {
             if (inTable.OnlyUnder is { } reading && reading != analysis.Machine.Readings.Repeats)
                 continue;
+            if (IsOffThePlane(code, inTable.Letter, step.After.Plane) && !step.Words.Has(inTable.Letter))
+                continue;
             facts.Add(Of(analysis, line, step, code, WordUses.InPlane(code, inTable, step.After.Plane)));
         }
         return facts;
     }
+
+    /// <summary>An arc's centre lies in the plane: the word along the third axis says nothing of it.</summary>
+    static bool IsOffThePlane(CodeEntry code, char letter, WorkPlane plane) =>
+        code is { Letter: 'G', Tenths: 20 or 30 } && plane != WorkPlane.Unknown && letter == 'I' + Arcs.Axes(plane).Third;
 
     static CodeWordFact Of(ProgramAnalysis analysis, int line, Step step, CodeEntry code, WordUse use)
     {

@@ -32,9 +32,9 @@ internal static class CodeActionFeature
         if (only is not null && IsWanted(FixAll, only))
         {
             var action = new CodeAction("Apply all fixes that are certain", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
-            if (context.Client.ResolvesEdits)
+            if (context.Client.ResolvesEdits && Fixes.HasSafe(context.Analysis))
                 actions.Add(action);
-            else if (Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)
+            else if (!context.Client.ResolvesEdits && Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)
                 actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });
         }
         actions.AddRange(RefactorFeature.Answer(context, range, asked));

@@ -17,15 +17,17 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
 
     public CompletionList Completion(JobDocument document, Position position)
     {
-        JobFileItems items = JobFileAnswers.Completion(KindOf(document), document.Text, positions.ToOffset(document.Text, position));
+        JobFileItems items = JobFileAnswers.Completion(
+            KindOf(document), document.Text, positions.ToOffset(document.Text, position), jobs.LoadFile(document.Path).Inputs.Setup.Cutting);
         if (items.Items.Count == 0) return CompletionFeature.Nothing;
         TextRange range = Range(document, items.Start, items.End);
         return new CompletionList(false, [.. items.Items.Select(item => new CompletionItem(
             item.Label, item.IsName ? CompletionItemKind.Field : CompletionItemKind.Value,
             Documentation: new MarkupContent("plaintext", item.Meaning),
             // A client compares with what stands in the range, the quote included.
-            FilterText: item.NewText,
-            TextEdit: new TextEdit(range, item.NewText)))]);
+            FilterText: item.Snippet is null ? item.NewText : item.Label,
+            InsertTextFormat: client.Snippets && item.Snippet is not null ? InsertTextFormat.Snippet : null,
+            TextEdit: new TextEdit(range, client.Snippets && item.Snippet is { } snippet ? snippet : item.NewText)))]);
     }
 
     /// <summary>The machine file that a setup or another machine file names.</summary>

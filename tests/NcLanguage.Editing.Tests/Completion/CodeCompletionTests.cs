@@ -70,6 +70,26 @@ public sealed class CodeCompletionTests
         Assert.Equal("M6", Typist.Labels("T4\nM|")[0]);
     }
 
+    /// <summary>M6 is no mode: it changes to the tool that T has chosen, also to the same.</summary>
+    [Fact]
+    public void A_tool_change_is_never_in_force()
+    {
+        Assert.DoesNotContain("in force", Typist.At("T4 M6\nG0 X1\nM|").Entry("M6").Detail, StringComparison.Ordinal);
+        Assert.EndsWith("T4 is in the spindle", Typist.At("T4 M6\nG0 X1\nM|").Entry("M6").Detail, StringComparison.Ordinal);
+        Assert.DoesNotContain("spindle", Typist.At("T4 M6\nT5 M|").Entry("M6").Detail, StringComparison.Ordinal);
+    }
+
+    /// <summary>Repeats are counted by L on some controls and by K on others, never by both.</summary>
+    [Theory]
+    [InlineData("L", "K")]
+    [InlineData("K", "L")]
+    public void A_cycle_names_the_word_that_counts_its_repeats(string own, string other)
+    {
+        var text = CompletionTopics.Documentation(Typist.At("G21 G90\nG|", machine: Editor.Reading("repeats=" + own)).Entry("G81").Topic!);
+        Assert.Contains($"; {own} ", text, StringComparison.Ordinal);
+        Assert.DoesNotContain($"; {other} ", text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Cycles_tell_what_they_need()
     {

@@ -122,6 +122,33 @@ public sealed class LineCompletionTests
     public void Patterns_take_variables_that_are_free() =>
         Assert.StartsWith("#2=", Typist.At("#1=5\n" + InCycle + "|", Typist.Plate).Entry("bolt circle").NewText, StringComparison.Ordinal);
 
+    /// <summary>Without a cycle nothing is drilled: its line is offered first.</summary>
+    [Fact]
+    public void Patterns_need_a_cycle()
+    {
+        var labels = Typist.Labels(Typist.Drill + "|", Typist.Plate);
+        foreach (var pattern in new[] { "bolt circle", "hole arc", "hole grid", "holes of the drawing" })
+        {
+            Assert.DoesNotContain(pattern, labels);
+            Assert.Contains(pattern, Typist.Labels(InCycle + "|", Typist.Plate));
+        }
+        Assert.Contains("G81 X Y Z R F", labels);
+    }
+
+    /// <summary>Whole blocks put in where they are offered bring no finding that was not there, what is left open aside.</summary>
+    [Theory]
+    [InlineData("T4 tool change")]
+    [InlineData("end block")]
+    [InlineData("G81 X Y Z R F")]
+    public void What_is_put_in_brings_no_finding(string label)
+    {
+        const string Wet = "G21 G17 G40 G49 G80 G90 G94 G54\nG91 G28 Z0\nG90 T5 M6\nG0 X10 Y12\nG43 H5 Z50 S3550 M3\nM8\nG98 G81 X10 Y12 Z-11.05 R2 F500\nG80\n|";
+        var end = label switch { "end block" => "", "G81 X Y Z R F" => "\nG80\nM9\nM5\nG91 G28 Z0\nG90\nM30", _ => "\nG0 X10 Y12\nG98 G82 X10 Y12 Z-4 R2 P0.1 F200\nG80\nM9\nM5\nG91 G28 Z0\nG90\nM30" };
+        // No hole under the clamp.
+        var analysis = Run(Wet + end, label, Typist.Plate.Replace("[25, 0, 0], \"max\": [45, 20, 25]", "[60, 0, 0], \"max\": [80, 20, 25]", StringComparison.Ordinal));
+        Assert.DoesNotContain(analysis.Findings, finding => finding.Name is not ("hole-missing" or "hole-not-finished"));
+    }
+
     [Fact]
     public void Patterns_of_places_are_not_for_distances()
     {

@@ -97,6 +97,31 @@ public sealed class ValueCompletionTests
         Assert.Empty(Values(Typist.Drill + "G1 X|"));
     }
 
+    /// <summary>M8 without a diameter has a tap drill of 6.8 mm (ISO 2306, from memory).</summary>
+    [Theory]
+    [InlineData("\"drill\", \"diameter\": 6.8", "X10 Y12, X40 Y12")]
+    [InlineData("\"drill\", \"diameter\": 5", "X10 Y12, X40 Y12, X90 Y40")]
+    [InlineData("\"drill\", \"diameter\": 10", "X90 Y40")]
+    [InlineData("\"drill\", \"diameter\": 12", "")]
+    [InlineData("\"reamer\", \"diameter\": 10", "X90 Y40")]
+    [InlineData("\"reamer\", \"diameter\": 8", "")]
+    [InlineData("\"end-mill\", \"diameter\": 8", "X90 Y40")]
+    [InlineData("\"boring-bar\", \"diameter\": 16", "")]
+    [InlineData("\"countersink\", \"diameter\": 16", "X10 Y12, X40 Y12, X90 Y40")]
+    public void Holes_of_another_size_are_not_for_this_tool(string tool, string places)
+    {
+        var setup = $$"""
+            { "frame": "G54", "stock": { "min": [0, 0, -12], "max": [120, 60, 0] }, "tools": [ { "number": 5, "kind": {{tool}} } ],
+              "holes": [ { "x": 10, "y": 12, "thread": "M8" }, { "x": 40, "y": 12, "diameter": 6.8 }, { "x": 90, "y": 40, "diameter": 10 } ] }
+            """;
+        Assert.Equal(places, string.Join(", ", Values(Typist.Drill + "G81 X|", setup)));
+    }
+
+    /// <summary>2.5 mm above the stock are 0.0984252 in: written lower, the tool would come nearer than was asked for.</summary>
+    [Fact]
+    public void A_level_is_never_written_lower_than_it_is() =>
+        Assert.Equal(["R0.0985"], Values(Typist.Drill.Replace("G21", "G20", StringComparison.Ordinal) + "G81 R|", Typist.Plate.Replace("\"clearance\": 2", "\"clearance\": 2.5", StringComparison.Ordinal)));
+
     [Fact]
     public void Holes_drilled_by_another_tool_are_still_to_be_drilled() =>
         Assert.Equal(3, Values(Typist.Drill.Replace("T5", "T4", StringComparison.Ordinal) + "G82 X10 Y12 Z-3 R2\nX40\nY40\nG80\nT5 M6\nG81 X|").Length);

@@ -52,6 +52,14 @@ public sealed class WordCompletionTests
         Assert.DoesNotContain("needed", Typist.At("G21 G90 G0 X0 Y0 Z0\nG2 X10 I5 |").Entry("R").Detail, StringComparison.Ordinal);
     }
 
+    /// <summary>NISTIR 6556 §3.5.3.1: I and J in XY, I and K in XZ, J and K in YZ.</summary>
+    [Theory]
+    [InlineData("G17", "I J")]
+    [InlineData("G18", "I K")]
+    [InlineData("G19", "J K")]
+    public void An_arc_has_its_centre_in_the_plane(string plane, string centre) =>
+        Assert.Equal(centre, string.Join(' ', Words($"G21 G90 {plane} G0 X0 Y0 Z0\nG2 X10 |").Where(word => word is "I" or "J" or "K")));
+
     [Fact]
     public void The_motion_in_force_lends_its_words() => Assert.Equal(["X", "Y", "Z"], Words("G21 G90 G0 X1\n|").Take(3));
 

@@ -65,9 +65,19 @@ public sealed class CycleTests
             "G21 G90 G54 G17 T4 M6\nG0 X10 Y10 S1000 M3\nG43 H4 Z30\nG98 G81 X10 Y10 Z-3 R2 F100\nX60\nX80\nX100\nG80\nG0 Z30\nM30\n", Editor.PlateSetup));
 
     [Fact]
-    public void Without_obstacles_no_traverse_is_called_clear() => Assert.Equal(
-        "The setup lists neither obstacles nor a clamp height, so no traverse can be called clear.",
-        Rewritten.Refused(1, "returnLevels", "G21 G90 G0 X0 Y0 Z30\nG98 G81 X10 Y10 Z-3 R2 F100\nX60\nG80\nM30\n"));
+    public void Return_levels_are_offered_only_where_one_may_be_lower()
+    {
+        const string High = "G21 G90 G54 G0 X0 Y0 Z30\nG98 G81 X10 Y10 Z-3 R2 F100\nX60\nG80\nM30\n";
+        var low = High.Replace("G98", "G99", StringComparison.Ordinal);
+        foreach (var name in new[] { "returnLevels", "allReturnLevels" })
+        {
+            Assert.True(Rewritten.IsOffered(Lines.At(1), name, High, Editor.PlateSetup));
+            Assert.False(Rewritten.IsOffered(Lines.At(1), name, low, Editor.PlateSetup));
+            // Without obstacles no traverse is called clear.
+            Assert.False(Rewritten.IsOffered(Lines.At(1), name, High));
+            Assert.False(Rewritten.IsOffered(Lines.At(1), name, High, """{ "obstacles": [] }"""));
+        }
+    }
 
     [Fact]
     public void All_runs_at_once()

@@ -36,6 +36,14 @@ public sealed class LoopTests
         Assert.False(Rewritten.IsOffered(Lines.At(1), "holesToLoop", Six.Replace("Y57.321", "Y57.4", StringComparison.Ordinal)));
 
     [Fact]
+    public void A_loop_is_not_written_as_a_loop()
+    {
+        Assert.True(Rewritten.IsOffered(Lines.At(3), "holesToLoop", Six));
+        for (var line = 0; line < 9; line++)
+            Assert.False(Rewritten.IsOffered(Lines.At(line), "holesToLoop", SixInALoop));
+    }
+
+    [Fact]
     public void A_hole_that_says_more_stays_written_out() =>
         Assert.Equal("Line 4 says more than where its hole lies.", Rewritten.Refused(1, "holesToLoop", Six.Replace("X40\n", "X40 (third)\n", StringComparison.Ordinal)));
 

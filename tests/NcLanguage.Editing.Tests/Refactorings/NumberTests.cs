@@ -21,6 +21,13 @@ public sealed class NumberTests
         Rewritten.At(0, "removeNumbers", "%\nO1\nN10 #1 = 0\nN20 G0 X#1 (N30 stays here)\n/N25 M8\nN30 #1 = #1 + 1\nN40 IF [#1 LT 3] GOTO 20\nN50 M30\n%\n"));
 
     [Fact]
+    public void Comments_alone_are_not_rewritten()
+    {
+        foreach (var program in new[] { "", "\n\n", "%\n( PLATE )\n; begun\n%\n" })
+            Assert.Empty(RefactoringList.For(Editor.Analyse(program), Lines.At(0)));
+    }
+
+    [Fact]
     public void Without_numbers_there_is_nothing_to_remove() => Assert.False(Rewritten.IsOffered(Lines.At(0), "removeNumbers", "G0 X1\nM30\n"));
 
     [Fact]

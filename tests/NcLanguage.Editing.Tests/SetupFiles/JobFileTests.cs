@@ -1,5 +1,7 @@
 using System.Text;
 using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Machine.Cutting;
+using NcLanguage.Machine.Loading;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Tests.SetupFiles;
@@ -59,7 +61,8 @@ public sealed class JobFileTests
     [Theory]
     [InlineData("{ // $0\n }")]
     [InlineData("{ \"clearance\": $0 }")]
-    [InlineData("$0")]
+    [InlineData("{ } $0")]
+    [InlineData("{ \"tools\": [ 3$0 ] }")]
     [InlineData("{ \"no such\": { $0 } }")]
     [InlineData("[ $0 ]")]
     public void Nothing_where_nothing_fits(string marked) => Assert.Empty(Items(marked));
@@ -71,6 +74,47 @@ public sealed class JobFileTests
     [InlineData("{ $0 }", "obstacles", "{ \"obstacles\": [] }")]
     [InlineData("{ \"units\": \"i$0\" }", "inch", "{ \"units\": \"inch\" }")]
     public void What_is_taken_is_valid_as_far_as_it_goes(string marked, string label, string expected) => Assert.Equal(expected, Accepted(marked, label));
+
+    /// <summary>Materials are those that the cutting data have: the setup's of the work, a tool's of its edges.</summary>
+    [Fact]
+    public void Materials_are_those_of_the_cutting_data()
+    {
+        Assert.Equal(CuttingTable.BuiltIn.MaterialNames, Items("{ \"material\": \"$0\" }"));
+        Assert.Equal(CuttingTable.BuiltIn.ToolMaterialNames, Items("{ \"tools\": [ { \"material\": $0 } ] }"));
+        Assert.Equal(CuttingTable.BuiltIn.MaterialNames, Items("{ \"rows\": [ { \"material\": [\"$0\"] } ] }", JobFileKind.Cutting));
+        Assert.Equal("{ \"material\": \"aluminium\" }", Accepted("{ \"material\": \"al$0\" }", "aluminium"));
+        var own = new CuttingTable([new("oak", [], null)], [], CuttingTable.BuiltIn);
+        var (text, offset) = Cut("{ \"material\": $0 }");
+        Assert.Equal("\"oak\"", JobFileAnswers.Completion(JobFileKind.Setup, text, offset, own).Items[0].NewText);
+    }
+
+    /// <summary>What is put in whole is read without a mistake, the places to fill in left as they are.</summary>
+    [Theory]
+    [InlineData("$0")]
+    [InlineData("// the plate\n$0\n")]
+    [InlineData("{ \"tools\": [ $0 ] }")]
+    [InlineData("{ \"tools\": [ { \"number\": 9 }, $0 ] }")]
+    [InlineData("{ \"obstacles\": [ $0 ] }")]
+    [InlineData("{ \"holes\": [ $0")]
+    [InlineData("{ \"stock\": $0 }")]
+    [InlineData("{ \"workOffsets\": { \"G54\": $0 } }")]
+    [InlineData("{ \"variables\": $0 }")]
+    public void Whole_entries_can_be_read(string marked)
+    {
+        var (text, offset) = Cut(marked);
+        var items = JobFileAnswers.Completion(JobFileKind.Setup, text, offset);
+        Assert.NotEmpty(items.Items);
+        foreach (var item in items.Items.Where(item => item.Snippet is not null))
+        {
+            var closed = marked.EndsWith('0') && marked[0] == '{' ? "] }" : "";
+            var filled = text.WithChange(items.Start, items.End, Encoding.UTF8.GetBytes(item.NewText)).ToString() + closed;
+            Assert.Empty(SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(filled)).Problems);
+            Assert.Equal(item.NewText, Typist.Filled(item.Snippet!.Replace("$1", "", StringComparison.Ordinal)));
+        }
+    }
+
+    [Fact]
+    public void An_empty_file_can_be_begun_with_any_member() => Assert.Equal("{ \"units\": \"\" }", Accepted("$0", "units"));
 
     [Fact]
     public void Readings_of_a_machine_by_name()

@@ -67,7 +67,7 @@ public sealed class SignatureTests
     [Fact]
     public void One_of_several_words_is_told_as_such()
     {
-        Assert.Contains("One of these is needed: I arc centre along X; J arc centre along Y; K", Active(Start + "G2 X10 F100 |").Documentation, StringComparison.Ordinal);
+        Assert.Contains("One of these is needed: I arc centre along X; J arc centre along Y; R", Active(Start + "G2 X10 F100 |").Documentation, StringComparison.Ordinal);
         Assert.DoesNotContain("One of these", Active(Start + "G2 X10 R5 F100 |").Documentation, StringComparison.Ordinal);
     }
 

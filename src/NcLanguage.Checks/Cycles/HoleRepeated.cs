@@ -52,6 +52,9 @@ public sealed class HoleRepeated : Rule
 
     PartRepeats Look(in FileContext file, int part, PartRepeats repeats)
     {
+        // A run that leaves the part as it did before is the same run: what follows it holds.
+        if (file.Run.Results[part].Repeats is { } known && known.After.IsSameAs(repeats.After))
+            repeats = repeats with { After = known.After };
         foreach (ref var repeat in repeats.Items.AsSpan())
             repeat = repeat with { Finding = Tell(file, part, repeat) };
         return repeats;

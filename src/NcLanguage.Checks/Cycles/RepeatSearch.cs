@@ -13,7 +13,11 @@ readonly record struct HoleRepeat(int Hole, int Line, PartResult EarlierPart, in
 /// <summary>A run of holes that is not at its end when a part is: the holes of this part that belong to it, and those before.</summary>
 /// <param name="Before">Its holes in earlier parts; null where it begins in this one.</param>
 /// <param name="First">The first of the part's holes that belongs to it.</param>
-sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First);
+sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First)
+{
+    /// <summary>Whether another is made of the same holes of the same parts.</summary>
+    public bool IsSameAs(RunOfHoles other) => ReferenceEquals(Before, other.Before) && ReferenceEquals(Part, other.Part) && First == other.First;
+}
 
 /// <summary>The repeats in a part, and the runs of holes that it met and left: they hold for as long as it meets the same run.</summary>
 sealed record PartRepeats(RunOfHoles? Before, RunOfHoles After, HoleRepeat[] Items);

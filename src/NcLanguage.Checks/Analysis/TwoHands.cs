@@ -21,7 +21,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan)
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public bool Run(PartResult[] parts, ControlState start, CancellationToken cancel)
     {
-        var carryingOut = Task.Run(() => CarryOut(parts.Length, start, cancel), CancellationToken.None);
+        // A thread of its own: while all those of the pool wait like this one, none would be left to carry anything out.
+        var carryingOut = Task.Factory.StartNew(
+            () => CarryOut(parts.Length, start, cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
             for (var i = 0; i < parts.Length; i++)

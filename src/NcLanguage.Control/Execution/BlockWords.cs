@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Expressions;
@@ -49,10 +50,11 @@ public sealed class BlockWords
     }
 
     /// <summary>The first code of a group, or null.</summary>
-    public CodeWord? Find(ModalGroup group)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public CodeWord? Find(ModalGroup group) => (_groups & 1u << (int)group) == 0 ? null : FirstOf(group);
+
+    CodeWord? FirstOf(ModalGroup group)
     {
-        if ((_groups & 1u << (int)group) == 0)
-            return null;
         foreach (var word in _codes.Items)
             if (word.Code.Group == group)
                 return word;
@@ -178,6 +180,7 @@ public sealed class BlockWords
     }
 
     /// <summary>One of 64 bits for a code; several codes share one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static ulong CodeBit(char letter, int tenths) => 1ul << ((tenths / 10 * 5 + tenths + letter) & 63);
 
     /// <summary>Whether two codes may not stand in one block. Mist and flood may both be on (NISTIR 6556 table 4); a cycle and a motion code may not

@@ -7,9 +7,13 @@ namespace NcLanguage.Control.Execution;
 /// <summary>What <see cref="Offsets"/> gave last, kept until something it hangs on changes: it is asked for at every block and every move. Not shared between threads.</summary>
 sealed class OffsetMemo
 {
-    Key _key;
+    int _workOffset, _h;
+    LengthOffsetMode _length;
+    NotFollowed _notFollowed;
+    bool _isSideUnknown;
+    Point3 _shift, _localShift, _toFrame, _toMachine;
+    OffsetData? _data;
     Setup? _setup;
-    Point3 _toFrame, _toMachine;
 
     /// <inheritdoc cref="Offsets.ToFrame"/>
     public Point3 ToFrame(in ControlState state, Setup setup)
@@ -27,16 +31,16 @@ sealed class OffsetMemo
 
     void Renew(in ControlState state, Setup setup)
     {
-        var key = new Key(
-            state.WorkOffset, state.H, state.LengthOffset, state.NotFollowed, state.Compensation == CompensationSide.Unknown, state.Shift, state.LocalShift, state.OffsetData);
-        if (ReferenceEquals(setup, _setup) && key.Equals(_key))
+        var isSideUnknown = state.Compensation == CompensationSide.Unknown;
+        // A shift that is not known equals none and is worked out each time. The offsets that a program writes are an object that never changes.
+        if (state.WorkOffset == _workOffset && state.H == _h && state.LengthOffset == _length && state.NotFollowed == _notFollowed && isSideUnknown == _isSideUnknown
+            && IsSame(state.Shift, _shift) && IsSame(state.LocalShift, _localShift) && ReferenceEquals(state.OffsetData, _data) && ReferenceEquals(setup, _setup))
             return;
-        (_setup, _key) = (setup, key);
+        (_workOffset, _h, _length, _notFollowed, _isSideUnknown) = (state.WorkOffset, state.H, state.LengthOffset, state.NotFollowed, isSideUnknown);
+        (_shift, _localShift, _data, _setup) = (state.Shift, state.LocalShift, state.OffsetData, setup);
         _toFrame = Offsets.ToFrame(state, setup);
         _toMachine = Offsets.ToMachine(state, setup);
     }
 
-    // The offsets that a program writes are an object that never changes.
-    readonly record struct Key(
-        int WorkOffset, int H, LengthOffsetMode Length, NotFollowed NotFollowed, bool IsSideUnknown, Point3 Shift, Point3 LocalShift, OffsetData? Data);
+    static bool IsSame(Point3 a, Point3 b) => a.X == b.X && a.Y == b.Y && a.Z == b.Z;
 }

@@ -43,6 +43,9 @@ internal sealed class OpenDocument : IDisposable
         _current = Start(uri, version, text);
     }
 
+    /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
+    private const int LargeText = 4 << 20;
+
     public DocumentSnapshot Current => Volatile.Read(ref _current);
 
     /// <summary>What it is run with; null as long as that is not known.</summary>
@@ -78,6 +81,9 @@ internal sealed class OpenDocument : IDisposable
         int end = positions.ToOffset(text, range.End);
         return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.Bytes);
     }
+
+    // The message and the copies it was read through are garbage that nothing but a full collection finds, and the next one may be long in coming.
+    private static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
     private void Supersede(Func<DocumentSnapshot> start)
     {
@@ -120,6 +126,7 @@ internal sealed class OpenDocument : IDisposable
             ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);
             _onAnalysed(snapshot, program, IsNewest);
+            if (before is null && snapshot.Text.Length > LargeText) GiveBack();
         }
         catch (OperationCanceledException)
         {

@@ -12,8 +12,8 @@ namespace NcLanguage.Server.Features;
 /// before the pages they link to were written are sent once more when they are.</summary>
 internal sealed class DiagnosticPublisher
 {
-    /// <summary>More than this an editor can't show and nobody reads; the rest is counted in one last note.</summary>
-    public const int MostFindings = 2000;
+    /// <summary>More than this nobody reads, and to send them at each key would cost more than to find them: the worst are sent, the rest is counted in one note.</summary>
+    public const int MostFindings = 500;
 
     private readonly Lock _gate = new();
     private readonly Action<PublishDiagnosticsParams> _send;
@@ -78,15 +78,32 @@ internal sealed class DiagnosticPublisher
     /// <summary>The findings of a program, as many as an editor can show.</summary>
     public Diagnostic[] Map(string uri, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
-        SourceText text = analysis.Text;
         if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(uri, analysis, finding))];
-        Finding next = findings[MostFindings];
-        string rest = $"{findings.Length - MostFindings} more findings are not shown here; the command nclanguage check lists all.";
+        bool[] isShown = Worst(findings);
+        Finding left = findings[Array.IndexOf(isShown, false)];
+        string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return
         [
-            .. findings.Take(MostFindings).Select(finding => Map(uri, analysis, finding)),
-            new(_positions.ToRange(text, next.Line, next.StartColumn, next.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
+            .. findings.Where((_, i) => isShown[i]).Select(finding => Map(uri, analysis, finding)),
+            new(_positions.ToRange(analysis.Text, left.Line, left.StartColumn, left.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
         ];
+    }
+
+    /// <summary>Marks as many as are shown: errors first, then warnings, then notes, of each kind those that stand first.</summary>
+    private static bool[] Worst(ImmutableArray<Finding> findings)
+    {
+        bool[] isShown = new bool[findings.Length];
+        int left = MostFindings;
+        foreach (Severity severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
+        {
+            for (int i = 0; i < findings.Length && left > 0; i++)
+            {
+                if (findings[i].Severity != severity) continue;
+                isShown[i] = true;
+                left--;
+            }
+        }
+        return isShown;
     }
 
     private DiagnosticRelatedInformation[]? Related(string uri, ProgramAnalysis analysis, Finding finding)

@@ -58,10 +58,15 @@ public sealed class WorkspaceDiagnosticTests
         File.Delete(folder.PathOf("a.nc"));
         folder["b.nc"] = "G21 G90\nG997\nG998\nM30\n";
         await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + folder.UriOf("a.nc") + "\",\"type\":3},{\"uri\":\"" + folder.UriOf("b.nc") + "\",\"type\":2}]}");
-        JsonArray second = (await waiting)!["items"]!.AsArray();
-        Assert.Equal(
-            [("full", folder.UriOf("a.nc"), 0), ("full", folder.UriOf("b.nc"), 2)],
-            second.Select(item => ((string)item!["kind"]!, (string)item["uri"]!, item["items"]!.AsArray().Count)).OrderBy(row => row.Item2, StringComparer.Ordinal));
+        // A look that is under way may see one of the two changes before the other: then the next answer has the rest.
+        var told = new Dictionary<string, int>();
+        for (JsonArray known = first; told.Count < 2; waiting = BeginAsync(client, known))
+        {
+            known = (await waiting)!["items"]!.AsArray();
+            foreach (JsonNode? item in known.Where(item => (string?)item!["kind"] == "full"))
+                told[(string)item!["uri"]!] = item["items"]!.AsArray().Count;
+        }
+        Assert.Equal(new Dictionary<string, int> { [folder.UriOf("a.nc")] = 0, [folder.UriOf("b.nc")] = 2 }, told);
     }
 
     [Fact]

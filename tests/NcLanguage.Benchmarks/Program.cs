@@ -1,16 +1,21 @@
 using BenchmarkDotNet.Running;
 using NcLanguage.Benchmarks;
+using NcLanguage.Benchmarks.Peers;
 
 // What can be asked for:
-//   server EXE        spawn, open and keystroke latencies of a built server, over pipes
+//   server EXE [BLOCKS...]   how long an editor waits for our server, over pipes
+//   peers EXE [...]   our server beside others, as a table; peers.sh installs them and puts the table into README.md
 //   check EXE         how much program text `check` gets through
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
 //   sample BLOCKS FOLDER   writes the program and the setup that the others use
 //   engine [filters]  the engine in process, by BenchmarkDotNet
 switch (args)
 {
-    case ["server", var executable]:
-        await ServerLatency.RunAsync(executable);
+    case ["server", var executable, .. var sizes]:
+        ServerLatency.Run(executable, sizes.Length == 0 ? [1_000, 10_000, 100_000] : [.. sizes.Select(int.Parse)]);
+        return 0;
+    case ["peers", var executable, .. var rest]:
+        PeerComparison.Run([executable, .. rest]);
         return 0;
     case ["check", var executable]:
         CheckThroughput.Run(executable);
@@ -25,6 +30,6 @@ switch (args)
         BenchmarkSwitcher.FromTypes([typeof(EngineBenchmarks)]).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE | check EXE | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
         return 2;
 }

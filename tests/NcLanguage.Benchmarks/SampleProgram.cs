@@ -1,38 +1,97 @@
+using System.Globalization;
 using System.Text;
 
 namespace NcLanguage.Benchmarks;
 
-/// <summary>A sound program of a wanted number of blocks: facing passes, and every so often a row of drilled holes.</summary>
+/// <summary>What a program of the benchmarks does most.</summary>
+enum SampleKind
+{
+    /// <summary>One cycle after the other, 200 holes each.</summary>
+    Drilling,
+
+    /// <summary>Straight cuts and arcs by centre and by radius.</summary>
+    Contour,
+
+    /// <summary>Both in turn, with a tool change between them every few hundred blocks.</summary>
+    Mix,
+}
+
+/// <summary>Sound programs of a wanted number of blocks of some 20 to 30 characters, and the setup they run with.</summary>
 static class SampleProgram
 {
-    public static string Make(int blocks)
+    const string Head = "G21 G90 G17 G40 G49 G80 G54\n";
+
+    public static string Make(int blocks, SampleKind kind = SampleKind.Mix)
     {
-        var text = new StringBuilder(blocks * 24);
-        text.Append("G21 G90 G17 G40 G49 G80 G54\nT1 M6\nS1800 M3\nG0 X0 Y0\nG43 H1 Z50\nM8\n");
-        for (var i = 6; i < blocks - 4; i++)
+        var text = new Writer(blocks);
+        text.Add(Head);
+        for (var place = 0; text.HasRoom;)
         {
-            text.Append('N').Append(i).Append(' ');
-            switch (i % 40)
+            if (kind != SampleKind.Contour)
+                Drill(text, ref place, kind == SampleKind.Mix ? 400 : int.MaxValue);
+            if (kind != SampleKind.Drilling && text.HasRoom)
+                Cut(text, ref place, kind == SampleKind.Mix ? 600 : int.MaxValue);
+        }
+        text.Add("M30\n");
+        return text.ToString();
+    }
+
+    /// <summary>Blocks as somebody would paste them, at places where the program has none.</summary>
+    public static string Paste(int blocks, SampleKind kind)
+    {
+        var text = new StringBuilder();
+        for (var i = 0; i < blocks; i++)
+            text.Append(CultureInfo.InvariantCulture, $"{(kind == SampleKind.Contour ? "G1 " : "")}X{10.05 + i % 90:0.00} Y{10.05 + i / 90:0.00}\n");
+        return text.ToString();
+    }
+
+    static void Drill(Writer text, ref int place, int most)
+    {
+        text.Add("T1 M6\nS1800 M3\nG0 X10 Y10\nG43 H1 Z50\nM8\n");
+        for (var i = 0; i < most && text.HasRoom; i++, place++)
+        {
+            if (i % 200 == 0)
+                text.Add(i == 0 ? "G99 G81 X20 Y20 Z-4.5 R2 F180\n" : "G80\nG0 Z50\nG99 G81 X20 Y20 Z-4.5 R2 F180\n");
+            text.Numbered(string.Create(CultureInfo.InvariantCulture, $"X{10 + place * 7 % 1000 / 10.0:0.0} Y{10 + place * 3 % 600 / 10.0:0.0}"));
+        }
+        text.Add("G80\nG0 Z100\nM9 M5\n");
+    }
+
+    static void Cut(Writer text, ref int place, int most)
+    {
+        text.Add("T2 M6\nS3000 M3\nG0 X10 Y10\nG43 H2 Z50\nM8\nG0 Z5\nG1 Z-1 F200\n");
+        var x = 10.0;
+        for (var i = 0; i < most && text.HasRoom; i++, place++)
+        {
+            var y = 10 + place / 4 * 3 % 500 / 10.0;
+            switch (i % 4)
             {
-                case 0: text.Append("G0 Z50\n"); break;
-                case 1: text.Append("G99 G81 X10 Y").Append(10 + i % 60).Append(" Z-4.5 R2 F180\n"); break;
-                case < 10: text.Append('X').Append(10 + i % 40 * 8).Append('\n'); break;
-                case 10: text.Append("G80\n"); break;
-                case 11: text.Append("G0 X10 Y").Append(10 + i % 60).Append('\n'); break;
-                case 12: text.Append("G1 Z-1 F300\n"); break;
-                case 39: text.Append("G0 Z5\n"); break;
-                default: text.Append("G1 X").Append(10 + i * 7 % 1000 / 10.0).Append(" Y").Append(10 + i * 3 % 600 / 10.0).Append('\n'); break;
+                case 0:
+                    x = 10 + place * 7 % 900 / 10.0;
+                    text.Numbered(string.Create(CultureInfo.InvariantCulture, $"G1 X{x:0.000} Y{y:0.000} F400"));
+                    break;
+                case 1:
+                    x += 10;
+                    text.Numbered(string.Create(CultureInfo.InvariantCulture, $"G2 X{x:0.000} Y{y:0.000} I5. J0."));
+                    break;
+                case 2:
+                    x -= 6;
+                    text.Numbered(string.Create(CultureInfo.InvariantCulture, $"G3 X{x:0.000} Y{y:0.000} R4."));
+                    break;
+                default:
+                    text.Numbered(string.Create(CultureInfo.InvariantCulture, $"G1 X{10 + place * 7 % 900 / 10.0:0.000} Y{y:0.000} Z-{1 + place % 5 / 10.0:0.0}"));
+                    break;
             }
         }
-        return text.Append("G80\nG0 Z100\nM9 M5\nM30\n").ToString();
+        text.Add("G0 Z100\nM9 M5\n");
     }
 
     /// <summary>Writes NAME.nc and NAME.setup.json and returns the program's path.</summary>
-    public static string Write(int blocks, string folder, string name)
+    public static string Write(int blocks, string folder, string name, SampleKind kind = SampleKind.Mix)
     {
         Directory.CreateDirectory(folder);
         var path = Path.Combine(folder, name + ".nc");
-        File.WriteAllText(path, Make(blocks));
+        File.WriteAllText(path, Make(blocks, kind));
         File.WriteAllText(Path.ChangeExtension(path, ".setup.json"), Setup);
         return path;
     }
@@ -40,7 +99,31 @@ static class SampleProgram
     public const string Setup = """
         { "units": "mm", "machine": "iso-mill", "stock": { "min": [0, 0, -20], "max": [120, 80, 0] }, "clearance": 2,
           "obstacles": [ { "name": "clamp A", "min": [-30, 20, -5], "max": [-4, 40, 25] }, { "name": "clamp B", "min": [124, 20, -5], "max": [150, 40, 25] },
-                         { "name": "stud", "center": [-10, 90], "diameter": 12, "bottom": 0, "top": 30 } ],
-          "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 110, "lengthOffset": 1 } ] }
+                         { "name": "clamp C", "min": [40, -30, -5], "max": [60, -4, 25] }, { "name": "clamp D", "min": [40, 84, -5], "max": [60, 110, 25] } ],
+          "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 110, "lengthOffset": 1 },
+                     { "number": 2, "kind": "end-mill", "diameter": 6, "fluteLength": 20, "length": 90, "lengthOffset": 2 } ] }
         """;
+
+    /// <summary>Writes blocks and counts them.</summary>
+    sealed class Writer(int most)
+    {
+        readonly StringBuilder _text = new(most * 28);
+        int _blocks;
+
+        /// <summary>Room for another block before the ones that a program ends with.</summary>
+        public bool HasRoom => _blocks < most - 8;
+
+        public void Add(string blocks)
+        {
+            _text.Append(blocks);
+            _blocks += blocks.Count('\n');
+        }
+
+        public void Numbered(string words)
+        {
+            _text.Append('N').Append(_blocks++).Append(' ').Append(words).Append('\n');
+        }
+
+        public override string ToString() => _text.ToString();
+    }
 }

@@ -1,64 +1,49 @@
-using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json.Nodes;
 
 namespace NcLanguage.Benchmarks;
 
-/// <summary>How long an editor waits: for the first answer, for the findings of a file just opened, for those after a key.</summary>
+/// <summary>How long an editor waits for our server: for the first answer, for the findings of a file just opened and of a key, for what it asks beside.</summary>
 static class ServerLatency
 {
     const int Starts = 20;
-    const int Keys = 200;
+    const int Keys = 100;
+    const int Requests = 40;
 
-    public static async Task RunAsync(string executable)
+    /// <summary>Requests for what an editor has in view.</summary>
+    static readonly string[] InView = ["hover", "completion", "inlayHint", "semanticTokens/range"];
+
+    /// <summary>Requests for the whole text.</summary>
+    static readonly string[] OfTheWhole = ["documentSymbol", "foldingRange", "codeLens", "semanticTokens/full"];
+
+    /// <param name="executable">The command to start.</param>
+    /// <param name="sizes">Blocks of the programs.</param>
+    public static void Run(string executable, params int[] sizes)
     {
         var starts = new List<double>();
         for (var i = 0; i < Starts; i++)
         {
-            var clock = Stopwatch.StartNew();
-            await using var server = new PipedServer(executable);
-            await server.InitializeAsync();
-            starts.Add(clock.Elapsed.TotalMilliseconds);
-            await server.ExitAsync();
+            using var session = new LspSession(executable, ["serve"], Path.GetTempPath());
+            starts.Add(session.Initialize(Path.GetTempPath(), mayPull: false));
+            session.Exit();
         }
-        Print("spawn to initialize answer", starts);
-        foreach (var blocks in new[] { 1_000, 10_000, 100_000 })
-            await MeasureAsync(executable, blocks);
+        Print("start of the process to the answer to initialize", starts);
+        foreach (var blocks in sizes)
+            foreach (var kind in Enum.GetValues<SampleKind>())
+                Measure(executable, blocks, kind);
     }
 
-    static async Task MeasureAsync(string executable, int blocks)
+    static void Measure(string executable, int blocks, SampleKind kind)
     {
         var folder = Directory.CreateTempSubdirectory("nc-bench");
         try
         {
-            var path = SampleProgram.Write(blocks, folder.FullName, "part");
-            var text = await File.ReadAllTextAsync(path);
-            await using var server = new PipedServer(executable);
-            await server.InitializeAsync();
-            var uri = new Uri(path).AbsoluteUri;
-            var clock = Stopwatch.StartNew();
-            await server.NotifyAsync("textDocument/didOpen", new JsonObject
-            {
-                ["textDocument"] = new JsonObject { ["uri"] = uri, ["languageId"] = "nc", ["version"] = 1, ["text"] = text },
-            });
-            await server.DiagnosticsAsync(uri, 1);
-            Console.WriteLine($"{blocks,7} blocks: open to diagnostics {clock.Elapsed.TotalMilliseconds:0.0} ms");
-            var version = 1;
-            foreach (var place in new[] { 0.01, 0.5, 0.99 })
-            {
-                var line = (int)(place * (blocks - 10));
-                var times = new List<double>();
-                for (var key = 0; key < Keys; key++)
-                {
-                    // A key struck and taken back in turn: a letter without a number, so that the findings differ.
-                    var insert = key % 2 == 0;
-                    clock.Restart();
-                    await server.NotifyAsync("textDocument/didChange", Change(uri, ++version, line, insert));
-                    await server.DiagnosticsAsync(uri, version);
-                    times.Add(clock.Elapsed.TotalMilliseconds);
-                }
-                Print($"{blocks,7} blocks: keystroke at {place:0%} to diagnostics", times);
-            }
-            await server.ExitAsync();
+            var path = SampleProgram.Write(blocks, folder.FullName, "part", kind);
+            using var session = new LspSession(executable, ["serve"], folder.FullName);
+            session.Initialize(folder.FullName, mayPull: false);
+            session.Settle(50);
+            Measure(session, new Uri(path).AbsoluteUri, File.ReadAllText(path), $"{blocks,9:N0} blocks, {kind.ToString().ToLowerInvariant(),-8}");
+            session.Exit();
         }
         finally
         {
@@ -66,7 +51,58 @@ static class ServerLatency
         }
     }
 
-    static JsonObject Change(string uri, int version, int line, bool insert) => new()
+    static void Measure(LspSession session, string uri, string text, string name)
+    {
+        var document = new JsonObject { ["uri"] = uri, ["languageId"] = "nc", ["version"] = 1, ["text"] = text };
+        var sent = session.Notify("textDocument/didOpen", new JsonObject { ["textDocument"] = document });
+        var open = LspSession.Milliseconds(sent, session.Published(uri, 1).At);
+        session.Settle(300);
+        Console.WriteLine(Line($"{name}: open to findings {open:0} ms, then {session.Memory().Now:0} MB"));
+        var lines = text.Count('\n');
+        var middle = lines / 2;
+        foreach (var request in InView.Concat(OfTheWhole))
+            Print($"{name}: {request}", Times(InView.Contains(request) ? Requests : Requests / 8, () => session.Time("textDocument/" + request, Parameters(uri, request, middle)).Milliseconds));
+        var version = 1;
+        foreach (var share in new[] { 0.01, 0.5, 0.99 })
+        {
+            var line = (int)(share * (lines - 40));
+            Print($"{name}: a key at {share:P0} to its first findings", Times(Keys, () =>
+            {
+                var change = session.Notify("textDocument/didChange", Change(uri, ++version, line));
+                var at = session.Published(uri, version).At;
+                session.Settle(5);
+                return LspSession.Milliseconds(change, at);
+            }));
+        }
+        foreach (var request in InView)
+            Print($"{name}: {request} right behind a key", Times(Requests, () =>
+            {
+                session.Notify("textDocument/didChange", Change(uri, ++version, middle));
+                var (milliseconds, _) = session.Time("textDocument/" + request, Parameters(uri, request, middle));
+                session.Published(uri, version);
+                session.Settle(5);
+                return milliseconds;
+            }));
+        var (now, peak) = session.Memory();
+        Console.WriteLine(Line($"{name}: {now:0} MB after {version - 1} edits, {peak:0} MB at most"));
+    }
+
+    static JsonObject Parameters(string uri, string request, int line)
+    {
+        var parameters = new JsonObject { ["textDocument"] = new JsonObject { ["uri"] = uri } };
+        if (request is "hover" or "completion")
+            parameters["position"] = new JsonObject { ["line"] = line, ["character"] = 9 };
+        else if (request is "inlayHint" or "semanticTokens/range")
+            parameters["range"] = new JsonObject
+            {
+                ["start"] = new JsonObject { ["line"] = line - 30, ["character"] = 0 },
+                ["end"] = new JsonObject { ["line"] = line + 30, ["character"] = 0 },
+            };
+        return parameters;
+    }
+
+    /// <summary>A letter without a number, written and taken back in turn, so that the findings differ.</summary>
+    static JsonObject Change(string uri, int version, int line) => new()
     {
         ["textDocument"] = new JsonObject { ["uri"] = uri, ["version"] = version },
         ["contentChanges"] = new JsonArray(new JsonObject
@@ -74,15 +110,19 @@ static class ServerLatency
             ["range"] = new JsonObject
             {
                 ["start"] = new JsonObject { ["line"] = line, ["character"] = 0 },
-                ["end"] = new JsonObject { ["line"] = line, ["character"] = insert ? 0 : 2 },
+                ["end"] = new JsonObject { ["line"] = line, ["character"] = version % 2 == 0 ? 0 : 2 },
             },
-            ["text"] = insert ? "Q " : "",
+            ["text"] = version % 2 == 0 ? "Q " : "",
         }),
     };
+
+    static List<double> Times(int count, Func<double> measure) => [.. Enumerable.Range(0, count).Select(_ => measure())];
 
     static void Print(string what, List<double> times)
     {
         times.Sort();
-        Console.WriteLine($"{what}: median {times[times.Count / 2]:0.00} ms, p95 {times[(int)(times.Count * 0.95)]:0.00} ms, max {times[^1]:0.00} ms");
+        Console.WriteLine(Line($"{what}: median {times[times.Count / 2]:0.00} ms, p95 {times[(int)(0.95 * (times.Count - 1) + 0.5)]:0.00} ms, max {times[^1]:0.00} ms"));
     }
+
+    static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

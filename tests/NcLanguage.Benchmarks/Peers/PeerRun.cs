@@ -1,0 +1,144 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Benchmarks.Peers;
+
+/// <summary>One server with one text of a size: opened, edited, asked; the samples go into a table.</summary>
+/// <param name="seconds">How long edits are tried, beyond the first of the weightiest kinds.</param>
+sealed class PeerRun(PeerServer server, int size, PeerTable table, double seconds)
+{
+    /// <summary>Edits that are tried however long they take: a key at three places, and lines pasted.</summary>
+    const int FirstEdits = 4;
+    const int MostRounds = 15;
+    const int MostHovers = 15;
+
+    /// <summary>Findings of a text of more lines than this may come in two sendings, the first before distant places were compared.</summary>
+    const int LinesOfALargeProgram = 4_000;
+
+    bool MayComeInTwo => server.IsOurs && size > LinesOfALargeProgram;
+
+    string _uri = "";
+    string[] _lines = [];
+    int _version = 1;
+    LspSession _session = null!;
+
+    /// <summary>Starts servers and ends them: the time from the process's start to the answer to initialize.</summary>
+    public static void Starts(PeerServer server, PeerTable table)
+    {
+        InFolder(server, 10, (folder, _) =>
+        {
+            using var session = new LspSession(server.Executable, server.Arguments, folder);
+            table.Add(PeerTable.Start, 0, server, session.Initialize(folder, mayPull: !server.IsOurs));
+            session.Exit();
+        });
+    }
+
+    public void Run() => InFolder(server, size, (folder, text) =>
+    {
+        using var session = _session = new LspSession(server.Executable, server.Arguments, folder);
+        session.Initialize(folder, mayPull: !server.IsOurs);
+        _uri = new Uri(Path.Combine(folder, server.FileName)).AbsoluteUri;
+        _lines = text.Split('\n');
+        session.Settle(100);
+        table.Add(PeerTable.Open, size, server, Open(text));
+        session.Settle(Math.Max(300, size / 1000));
+        table.Add(PeerTable.Memory, size, server, session.Memory().Now);
+        Edits();
+        Hovers();
+        table.Add(PeerTable.Peak, size, server, session.Memory().Peak);
+        session.Exit();
+    });
+
+    double Open(string text)
+    {
+        var document = new JsonObject { ["uri"] = _uri, ["languageId"] = server.Language, ["version"] = 1, ["text"] = text };
+        return Findings(_session.Notify("textDocument/didOpen", new JsonObject { ["textDocument"] = document })).First;
+    }
+
+    void Edits()
+    {
+        var edits = PeerEdits.Of(server, _lines).ToList();
+        TryAndTakeBack(edits[0], isWarmUp: true);
+        var clock = Stopwatch.StartNew();
+        for (var i = 0; i < edits.Count * MostRounds && (i < FirstEdits || clock.Elapsed.TotalSeconds < seconds); i++)
+            TryAndTakeBack(edits[i % edits.Count], isWarmUp: false);
+    }
+
+    void TryAndTakeBack((string Row, PeerEdit Edit) named, bool isWarmUp)
+    {
+        foreach (var edit in new[] { named.Edit, named.Edit.Undo(_lines) })
+        {
+            var (first, complete) = Findings(Change(edit));
+            _session.Settle(10);
+            if (isWarmUp)
+                continue;
+            table.Add(named.Row, size, server, complete);
+            if (MayComeInTwo && named.Row != PeerEdits.Paste)
+                table.Add(PeerTable.First(named.Row), size, server, first);
+        }
+    }
+
+    /// <summary>A hover in the middle of the text, asked for right behind a key struck at its beginning.</summary>
+    void Hovers()
+    {
+        var (key, word) = (PeerEdits.Of(server, _lines).First().Edit, PeerEdits.Word(_lines));
+        var clock = Stopwatch.StartNew();
+        for (var i = 0; i < MostHovers && (i < 2 || clock.Elapsed.TotalSeconds < seconds / 3); i++)
+        {
+            var sent = Change(key);
+            var (milliseconds, hasAnswer) = _session.Time("textDocument/hover", new JsonObject
+            {
+                ["textDocument"] = new JsonObject { ["uri"] = _uri },
+                ["position"] = new JsonObject { ["line"] = word.Line, ["character"] = word.Column },
+            });
+            if (!hasAnswer)
+                throw new InvalidOperationException($"{server.Name} has no hover for: {_lines[word.Line]}");
+            table.Add(PeerTable.Hover, size, server, milliseconds);
+            Findings(sent);
+            Findings(Change(key.Undo(_lines)));
+            _session.Settle(10);
+        }
+    }
+
+    long Change(PeerEdit edit) => _session.Notify("textDocument/didChange", new JsonObject
+    {
+        ["textDocument"] = new JsonObject { ["uri"] = _uri, ["version"] = ++_version },
+        ["contentChanges"] = new JsonArray(edit.Change),
+    });
+
+    /// <summary>Milliseconds from a change to the first findings of its version, and to the last.</summary>
+    (double First, double Complete) Findings(long sent)
+    {
+        if (_session.Pulls)
+        {
+            var asked = LspSession.Milliseconds(sent, _session.Reply(Ask()).At);
+            return (asked, asked);
+        }
+        var first = _session.Published(_uri, _version).At;
+        if (!MayComeInTwo)
+            return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, first));
+        // Asked for, findings are told when all is compared; by then, or a moment later, they have been sent as well.
+        _session.Reply(Ask());
+        _session.Settle(10, forget: false);
+        return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, _session.NewestOf(_uri, _version).At));
+    }
+
+    int Ask() => _session.Send("textDocument/diagnostic", new JsonObject { ["textDocument"] = new JsonObject { ["uri"] = _uri } }).Id;
+
+    static void InFolder(PeerServer server, int size, Action<string, string> act)
+    {
+        var folder = Directory.CreateTempSubdirectory("nc-bench").FullName;
+        try
+        {
+            var text = server.Source(size);
+            File.WriteAllText(Path.Combine(folder, server.FileName), text);
+            if (server.Beside is { } beside)
+                File.WriteAllText(Path.Combine(folder, beside.Name), beside.Text);
+            act(folder, text);
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+}

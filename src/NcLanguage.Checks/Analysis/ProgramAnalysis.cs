@@ -81,7 +81,7 @@ public sealed class ProgramAnalysis
     /// <param name="onTheWay">Called once where much has to run again: with an analysis that is new from the edit on as far as the run has come, and
     /// behind that as it was before. It serves for a first look.</param>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public ProgramAnalysis WithText(SourceText text, CancellationToken cancel = default, Action<ProgramAnalysis>? onTheWay = null) =>
+    public ProgramAnalysis WithText(SourceText text, Action<ProgramAnalysis>? onTheWay = null, CancellationToken cancel = default) =>
         new(Runs.WithText(text, Options, StepRules, TextRules, onTheWay is null ? null : runs => onTheWay(new ProgramAnalysis(runs, Options)), cancel), Options);
 
     /// <summary>What was found by comparing distant places; where that has not been done, what was taken over from the version before.</summary>

@@ -112,7 +112,8 @@ public sealed class ProgramRun
             Array.Copy(old!._parts, parts, same);
         if (old is null && job.WithTwoHands && parts.Length >= ChunksForTwoHands)
         {
-            if (!new TwoHands(texts, scan).Run(parts, start, cancel))
+            using var hands = new TwoHands(texts, scan);
+            if (!hands.Run(parts, start, cancel))
                 return false;
             run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
             return true;

@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Analysis;
 
 /// <summary>Runs a whole text with two threads: one lexes the blocks and lets the control carry them out, the other, a few chunks behind, holds the rules against what
 /// came of it. The results are those of one thread.</summary>
-sealed class TwoHands(TextsOfChunks texts, PartScan scan)
+sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
 {
     /// <summary>Chunks that may be carried out before they are looked at.</summary>
     const int MostAhead = 4;
@@ -45,6 +45,12 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan)
             _free.Release();
             carryingOut.GetAwaiter().GetResult();
         }
+    }
+
+    public void Dispose()
+    {
+        _free.Dispose();
+        _ready.Dispose();
     }
 
     void CarryOut(int chunks, ControlState state, CancellationToken cancel)

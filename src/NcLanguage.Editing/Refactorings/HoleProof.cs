@@ -19,7 +19,7 @@ static class HoleProof
     /// <summary>One sentence why the new text must not be handed out; null where it may.</summary>
     public static string? Refuse(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel)
     {
-        var after = analysis.WithText(edited, cancel);
+        var after = analysis.WithText(edited, cancel: cancel);
         foreach (var change in HoleChanges.Of(HoleTable.Of(analysis.Main), HoleTable.Of(after.Main)))
             if (change.Kind != ChangeKind.Altered || !IsWayOnly(change.What))
                 return $"The new text would not drill the same holes{(change.First is { } hole ? $", first at line {hole.Line + 1}" : "")}, so nothing was changed.";

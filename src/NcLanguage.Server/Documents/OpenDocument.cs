@@ -113,7 +113,7 @@ internal sealed class OpenDocument : IDisposable
             lock (_gate) before = _latest;
             if (!ReferenceEquals(before?.Job, job)) before = null;
             ProgramAnalysis analysis = before is not null
-                ? before.Analysis.WithText(snapshot.Text, snapshot.Superseded, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)))
+                ? before.Analysis.WithText(snapshot.Text, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)), snapshot.Superseded)
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)

@@ -25,7 +25,7 @@ static class PeerComparison
                 foreach (var server in InTurn(servers, round))
                 {
                     Console.Error.WriteLine($"{size,9} lines, round {round + 1}: {server.Name}");
-                    new PeerRun(server, size, table, Seconds(size, server)).Run();
+                    PeerRun.Run(server, size, table, Seconds(size, server));
                 }
         Console.WriteLine(table.Write(sizes));
         Console.WriteLine(Ceilings.Measure(Value(options, "--tree-sitter"), 100_000));

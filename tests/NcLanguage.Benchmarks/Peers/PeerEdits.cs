@@ -35,22 +35,25 @@ static class PeerEdits
 
     public const string Following = "following";
 
+    /// <summary>Beginning, middle and end.</summary>
+    static readonly double[] Shares = [0, 0.5, 1];
+
     /// <summary>All edits, the weightiest first, each under the name of the row it is counted in.</summary>
     public static IEnumerable<(string Row, PeerEdit Edit)> Of(PeerServer server, string[] lines)
     {
-        var places = new[] { 0.0, 0.5, 1.0 }.Select(share => LineAt(lines, share)).ToArray();
+        var places = Shares.Select(share => LineAt(lines, share)).ToArray();
         foreach (var line in places)
             yield return (Key, new PeerEdit(line, Middle(lines[line]), line, Middle(lines[line]), "@"));
         yield return (Paste, new PeerEdit(Between(lines, places[1]), 0, Between(lines, places[1]), 0, server.Paste(1000)));
         if (server.IsOurs)
             foreach (var edit in ThatChangeWhatFollows(lines))
                 yield return (Following, edit);
-        foreach (var line in new[] { places[1], places[0], places[2] })
+        foreach (var line in (int[])[places[1], places[0], places[2]])
         {
             yield return (Key, new PeerEdit(line, Middle(lines[line]), line, Middle(lines[line]), "\n"));
             yield return (Key, new PeerEdit(line, 0, line + 1, 0, ""));
         }
-        foreach (var line in new[] { places[0], places[2] })
+        foreach (var line in (int[])[places[0], places[2]])
             yield return (Paste, new PeerEdit(Between(lines, line), 0, Between(lines, line), 0, server.Paste(1000)));
     }
 

@@ -4,8 +4,7 @@ using System.Text.Json.Nodes;
 namespace NcLanguage.Benchmarks.Peers;
 
 /// <summary>One server with one text of a size: opened, edited, asked; the samples go into a table.</summary>
-/// <param name="seconds">How long edits are tried, beyond the first of the weightiest kinds.</param>
-sealed class PeerRun(PeerServer server, int size, PeerTable table, double seconds)
+sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable table)
 {
     /// <summary>Edits that are tried however long they take: a key at three places, and lines pasted.</summary>
     const int FirstEdits = 4;
@@ -20,7 +19,6 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
     string _uri = "";
     string[] _lines = [];
     int _version = 1;
-    LspSession _session = null!;
 
     /// <summary>Starts servers and ends them: the time from the process's start to the answer to initialize.</summary>
     public static void Starts(PeerServer server, PeerTable table)
@@ -33,29 +31,38 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
         });
     }
 
-    public void Run() => InFolder(server, size, (folder, text) =>
+    /// <param name="server">The server.</param>
+    /// <param name="size">Lines of the text.</param>
+    /// <param name="table">What takes the samples.</param>
+    /// <param name="seconds">How long edits are tried, beyond the first of the weightiest kinds.</param>
+    public static void Run(PeerServer server, int size, PeerTable table, double seconds) => InFolder(server, size, (folder, text) =>
     {
-        using var session = _session = new LspSession(server.Executable, server.Arguments, folder);
+        using var session = new LspSession(server.Executable, server.Arguments, folder);
         session.Initialize(folder, mayPull: !server.IsOurs);
+        new PeerRun(session, server, size, table).Run(folder, text, seconds);
+        session.Exit();
+    });
+
+    void Run(string folder, string text, double seconds)
+    {
         _uri = new Uri(Path.Combine(folder, server.FileName)).AbsoluteUri;
         _lines = text.Split('\n');
         session.Settle(100);
         table.Add(PeerTable.Open, size, server, Open(text));
         session.Settle(Math.Max(300, size / 1000));
         table.Add(PeerTable.Memory, size, server, session.Memory().Now);
-        Edits();
-        Hovers();
+        Edits(seconds);
+        Hovers(seconds / 3);
         table.Add(PeerTable.Peak, size, server, session.Memory().Peak);
-        session.Exit();
-    });
+    }
 
     double Open(string text)
     {
         var document = new JsonObject { ["uri"] = _uri, ["languageId"] = server.Language, ["version"] = 1, ["text"] = text };
-        return Findings(_session.Notify("textDocument/didOpen", new JsonObject { ["textDocument"] = document })).First;
+        return Findings(session.Notify("textDocument/didOpen", new JsonObject { ["textDocument"] = document })).First;
     }
 
-    void Edits()
+    void Edits(double seconds)
     {
         var edits = PeerEdits.Of(server, _lines).ToList();
         TryAndTakeBack(edits[0], isWarmUp: true);
@@ -69,7 +76,7 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
         foreach (var edit in new[] { named.Edit, named.Edit.Undo(_lines) })
         {
             var (first, complete) = Findings(Change(edit));
-            _session.Settle(10);
+            session.Settle(10);
             if (isWarmUp)
                 continue;
             table.Add(named.Row, size, server, complete);
@@ -79,14 +86,14 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
     }
 
     /// <summary>A hover in the middle of the text, asked for right behind a key struck at its beginning.</summary>
-    void Hovers()
+    void Hovers(double seconds)
     {
         var (key, word) = (PeerEdits.Of(server, _lines).First().Edit, PeerEdits.Word(_lines));
         var clock = Stopwatch.StartNew();
-        for (var i = 0; i < MostHovers && (i < 2 || clock.Elapsed.TotalSeconds < seconds / 3); i++)
+        for (var i = 0; i < MostHovers && (i < 2 || clock.Elapsed.TotalSeconds < seconds); i++)
         {
             var sent = Change(key);
-            var (milliseconds, hasAnswer) = _session.Time("textDocument/hover", new JsonObject
+            var (milliseconds, hasAnswer) = session.Time("textDocument/hover", new JsonObject
             {
                 ["textDocument"] = new JsonObject { ["uri"] = _uri },
                 ["position"] = new JsonObject { ["line"] = word.Line, ["character"] = word.Column },
@@ -96,11 +103,11 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
             table.Add(PeerTable.Hover, size, server, milliseconds);
             Findings(sent);
             Findings(Change(key.Undo(_lines)));
-            _session.Settle(10);
+            session.Settle(10);
         }
     }
 
-    long Change(PeerEdit edit) => _session.Notify("textDocument/didChange", new JsonObject
+    long Change(PeerEdit edit) => session.Notify("textDocument/didChange", new JsonObject
     {
         ["textDocument"] = new JsonObject { ["uri"] = _uri, ["version"] = ++_version },
         ["contentChanges"] = new JsonArray(edit.Change),
@@ -109,21 +116,21 @@ sealed class PeerRun(PeerServer server, int size, PeerTable table, double second
     /// <summary>Milliseconds from a change to the first findings of its version, and to the last.</summary>
     (double First, double Complete) Findings(long sent)
     {
-        if (_session.Pulls)
+        if (session.Pulls)
         {
-            var asked = LspSession.Milliseconds(sent, _session.Reply(Ask()).At);
+            var asked = LspSession.Milliseconds(sent, session.Reply(Ask()).At);
             return (asked, asked);
         }
-        var first = _session.Published(_uri, _version).At;
+        var first = session.Published(_uri, _version).At;
         if (!MayComeInTwo)
             return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, first));
         // Asked for, findings are told when all is compared; by then, or a moment later, they have been sent as well.
-        _session.Reply(Ask());
-        _session.Settle(10, forget: false);
-        return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, _session.NewestOf(_uri, _version).At));
+        session.Reply(Ask());
+        session.Settle(10, forget: false);
+        return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, session.NewestOf(_uri, _version).At));
     }
 
-    int Ask() => _session.Send("textDocument/diagnostic", new JsonObject { ["textDocument"] = new JsonObject { ["uri"] = _uri } }).Id;
+    int Ask() => session.Send("textDocument/diagnostic", new JsonObject { ["textDocument"] = new JsonObject { ["uri"] = _uri } }).Id;
 
     static void InFolder(PeerServer server, int size, Action<string, string> act)
     {

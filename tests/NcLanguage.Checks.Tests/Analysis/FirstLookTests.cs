@@ -59,7 +59,7 @@ public class FirstLookTests
         var shown = new List<(int Run, Finding[] Findings)>();
         var at = text.IndexOf("G90", StringComparison.Ordinal);
         var after = before.WithText(
-            before.Text.WithChange(at, at + 3, "G91"u8), CancellationToken.None, onTheWay => shown.Add((onTheWay.BlocksRun, onTheWay.FirstLook(before).ToArray())));
+            before.Text.WithChange(at, at + 3, "G91"u8), onTheWay => shown.Add((onTheWay.BlocksRun, onTheWay.FirstLook(before).ToArray())));
         var (blocks, findings) = Assert.Single(shown);
         // The work before the first look does not grow with the program.
         Assert.InRange(blocks, ProgramRun.BlocksOfAFirstLook, ProgramRun.BlocksOfAFirstLook + 512);
@@ -75,6 +75,6 @@ public class FirstLookTests
         var text = Program();
         var before = Analyse(text);
         var at = text.IndexOf("\nX1000 ", StringComparison.Ordinal) + 1;
-        before.WithText(before.Text.WithChange(at, at, " "u8), CancellationToken.None, _ => Assert.Fail("on the way"));
+        before.WithText(before.Text.WithChange(at, at, " "u8), _ => Assert.Fail("on the way"));
     }
 }

@@ -170,6 +170,9 @@ public readonly ref struct FileContext
     /// <summary>Lengths and feeds in the unit in force at a line (0-based).</summary>
     public LengthText SayAt(int line)
     {
+        var (part, _) = Run.FirstRunOf(line);
+        if (part >= 0 && Run.Results[part] is var result && (result.AllSets & Slot.Units) == 0 && result.Entry.Units != LengthUnit.Unknown)
+            return new(result.Entry.Units);
         var setter = Run.LastSetter(Slot.Units, line);
         if (setter < 0)
             return new(LengthUnit.Millimetre);

@@ -64,7 +64,7 @@ public sealed class ProgramAnalysis
     /// <summary>Whether the whole program is so large that comparing its distant places may take longer than a key does.</summary>
     public bool IsLarge => Text.LineCount > LinesOfALargeProgram;
 
-    const int LinesOfALargeProgram = 4_000;
+    const int LinesOfALargeProgram = 2_000;
 
     /// <summary>Blocks that had to be run, over all readings, to make this from what it was made from.</summary>
     public int BlocksRun => Runs.BlocksRun;

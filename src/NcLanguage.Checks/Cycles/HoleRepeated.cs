@@ -75,13 +75,13 @@ public sealed class HoleRepeated : Rule
         var line = run.LineOf(part, repeat.Line);
         var earlier = run.LineOf(run.PartOf(repeat.EarlierPart, part), repeat.EarlierLine);
         // A block of the cycle without a place is refused: cycle-word-missing.
-        var words = run.StepAt(line).Words;
-        if (!words.Has('X') && !words.Has('Y') && !words.Has('Z'))
+        var block = run.BlockAt(line);
+        if (block.IndexOf('X') < 0 && block.IndexOf('Y') < 0 && block.IndexOf('Z') < 0)
             return null;
         var hole = run.Results[part].Holes[repeat.Hole].Hole;
         var say = file.SayAt(line);
         var what = $"G{hole.Cycle} drills {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
-        var own = StepContext.WordsOf(run.BlockAt(line));
+        var own = StepContext.WordsOf(block);
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
         if (earlier == line)
             return finding with { Message = what + " more than once: repeats step on only under G91." };

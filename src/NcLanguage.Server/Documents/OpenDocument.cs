@@ -46,6 +46,9 @@ internal sealed class OpenDocument : IDisposable
     /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
     private const int LargeText = 4 << 20;
 
+    /// <summary>How long the fingers rest before distant places of a large program are compared: in a flow of keys each would undo that work of the one before.</summary>
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(40);
+
     public DocumentSnapshot Current => Volatile.Read(ref _current);
 
     /// <summary>What it is run with; null as long as that is not known.</summary>
@@ -123,6 +126,7 @@ internal sealed class OpenDocument : IDisposable
             ImmutableArray<Finding> shown = default;
             if (before is not null && analysis.IsLarge) Show(program, shown = analysis.FirstLook(before.Analysis));
             done.TrySetResult(program);
+            if (!shown.IsDefault) await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
             ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);
             _onAnalysed(snapshot, program, IsNewest);

@@ -58,7 +58,7 @@ public sealed class CuttingSpeedRule : Rule
         Source = "Speed = π·D·n: open textbook Machining 1, chapter 8; the message names the table row's source. That twice and half are far outside is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -35,7 +35,7 @@ public sealed class SpeedOverMachine : Rule
         Source = "Common practice; S is a speed in turns a minute (NISTIR 6556 §3.7.2).",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -45,7 +45,7 @@ public sealed class StartUnsafe : Rule
 
     const Slot Any = Slot.Plane | Slot.Compensation | Slot.LengthOffset | Slot.Cycle | Slot.FeedMode;
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

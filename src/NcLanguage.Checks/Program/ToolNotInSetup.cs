@@ -40,7 +40,7 @@ public sealed class ToolNotInSetup : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

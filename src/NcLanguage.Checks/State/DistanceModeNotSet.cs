@@ -32,7 +32,7 @@ public sealed class DistanceModeNotSet : Rule
         Source = "NISTIR 6556 §3.5.17 and §3.6.1; a line that sets all modes at the beginning is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

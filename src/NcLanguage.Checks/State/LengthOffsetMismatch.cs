@@ -39,7 +39,7 @@ public sealed class LengthOffsetMismatch : Rule
         Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -51,7 +51,7 @@ public sealed class LengthOffsetMissing : Rule
         Source = "NISTIR 6556 §3.5.11; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

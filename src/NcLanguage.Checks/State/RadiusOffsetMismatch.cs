@@ -55,7 +55,7 @@ public sealed class RadiusOffsetMismatch : Rule
         Source = "NISTIR 6556 §3.5.10; D equal to T is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -39,7 +39,7 @@ public sealed class UnitsMixed : Rule
         Source = "NISTIR 6556 §3.5.7 and §4.3.3.3; one unit for one program is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

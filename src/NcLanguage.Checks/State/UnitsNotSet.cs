@@ -33,7 +33,7 @@ public sealed class UnitsNotSet : Rule
         Source = "NISTIR 6556 §3.5.7; a line that sets all modes at the beginning is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

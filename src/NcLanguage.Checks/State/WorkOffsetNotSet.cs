@@ -33,7 +33,7 @@ public sealed class WorkOffsetNotSet : Rule
         Source = "NISTIR 6556 §3.5.13; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

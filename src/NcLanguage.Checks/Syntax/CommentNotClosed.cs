@@ -34,7 +34,7 @@ public sealed class CommentNotClosed : Rule
         Source = "NISTIR 6556 §3.3.4.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override void CheckStep(in StepContext step)
     {

@@ -33,7 +33,7 @@ public sealed class ExpressionMalformed : Rule
         Source = "NISTIR 6556 §3.3.2.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override void CheckStep(in StepContext step)
     {

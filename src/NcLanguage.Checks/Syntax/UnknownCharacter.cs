@@ -32,7 +32,7 @@ public sealed class UnknownCharacter : Rule
         Source = "NISTIR 6556 §3.3 and appendix E.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override void CheckStep(in StepContext step)
     {

@@ -30,7 +30,7 @@ public sealed class WordWithoutNumber : Rule
         Source = "NISTIR 6556 §3.3.2 (a word is a letter followed by a real value).",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override void CheckStep(in StepContext step)
     {

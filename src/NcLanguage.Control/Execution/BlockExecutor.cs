@@ -55,6 +55,8 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         run.Execute();
         if (step.Faults.Count > 0)
             step.Events |= StepEvents.Faults;
+        if ((step.Sets & ~(Slot.Doings | Slot.Motion | Slot.Cycle)) != 0 || state.Happened != step.Before.Happened)
+            step.Events |= StepEvents.News;
         if (step.Holes.Count > 0)
             step.Events |= StepEvents.Holes;
     }

@@ -98,6 +98,8 @@ public sealed class BlockWords
         for (var i = 0; i < tokens.Length; i++)
         {
             ref readonly var token = ref tokens[i];
+            if (token.Kind != TokenKind.Word || token.IsMalformed)
+                step.Events |= StepEvents.OddText;
             if (token.Kind == TokenKind.BareLetter || token.IsMalformed)
                 NoteUnread(token.Letter);
             isBehindStatement |= token.Kind == TokenKind.Statement;

@@ -27,6 +27,12 @@ public enum StepEvents
 
     /// <summary>M99 at the end of a program that nothing calls: the control begins it again.</summary>
     StartsAgain = 4096,
+
+    /// <summary>The block holds something that is no word, or a word that cannot be read.</summary>
+    OddText = 8192,
+
+    /// <summary>The block set something beside a motion or a cycle, or something happened that had not happened before: true of few blocks.</summary>
+    News = 16384,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>

@@ -54,6 +54,9 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     /// <summary>The block (counted from 0 within the part) that drilled a hole.</summary>
     public int LineOf(int index) => _spots[index].Line;
 
+    /// <summary>The cycle that drilled a hole: 81 for G81.</summary>
+    public int CycleOf(int index) => _likenesses[_spots[index].Likeness].Cycle;
+
     /// <summary>Whether a hole was reached from another of the same run.</summary>
     public bool IsHop(int index) => _likenesses[_spots[index].Likeness].IsHop;
 

@@ -15,7 +15,7 @@ public static class Foldings
         ArgumentNullException.ThrowIfNull(analysis);
         var found = new HashSet<(int, int)>();
         var foldings = new List<Folding>();
-        Add(Outline.Of(analysis));
+        Add(Outline.Of(analysis, cancel));
         foreach (var (first, last) in new Symbols(analysis).Flow.Structures())
             Take(first, last, false);
         AddComments();
@@ -43,6 +43,8 @@ public static class Foldings
             for (var chunk = 0; chunk < analysis.Text.Chunks.Length; chunk++)
             {
                 cancel.ThrowIfCancellationRequested();
+                if (start < 0 && !MayHoldComment(analysis.Text.Chunks[chunk].Bytes))
+                    continue;
                 var blocks = buffer.Read(analysis.Text.Chunks[chunk]);
                 var firstLine = analysis.Text.FirstLineOf(chunk);
                 for (var at = 0; at < blocks.Count; at++)
@@ -61,6 +63,9 @@ public static class Foldings
                 Take(start, analysis.Text.LineCount - 1, true);
         }
     }
+
+    /// <summary>Both ways to begin a comment; without them nothing has to be lexed.</summary>
+    static bool MayHoldComment(ReadOnlySpan<byte> chunk) => chunk.IndexOfAny((byte)'(', (byte)';') >= 0;
 
     static bool IsComment(in Block block)
     {

@@ -30,11 +30,12 @@ public static class Lenses
     const int BlocksBetweenLooks = 1024;
 
     /// <summary>Where lenses stand. Nothing runs for it.</summary>
-    public static IReadOnlyList<LensPlace> Of(ProgramAnalysis analysis)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IReadOnlyList<LensPlace> Of(ProgramAnalysis analysis, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var places = new List<LensPlace>();
-        Add(Outline.Of(analysis), places);
+        Add(Outline.Of(analysis, cancel), places);
         if (places.Exists(place => place.Kind == LensKind.Tool))
             places.Insert(0, new LensPlace(FirstBlock(analysis), LensKind.Program, null));
         return places;

@@ -28,29 +28,44 @@ public sealed class Outline
     public const string NotCalled = "not called";
 
     readonly ProgramAnalysis _analysis;
-    readonly BlockFacts[] _blocks;
+    readonly ProgramFacts _blocks;
+    readonly SortedList<int, int> _toolAt;
+    readonly int _lastLine;
 
-    Outline(ProgramAnalysis analysis)
+    Outline(ProgramAnalysis analysis, CancellationToken cancel)
     {
         _analysis = analysis;
-        _blocks = BlockFacts.Of(analysis.Main);
+        _blocks = new ProgramFacts(analysis.Main, cancel);
+        _toolAt = ToolsOf(analysis.Main);
+        _lastLine = analysis.Text.LineCount - 1;
     }
 
-    public static IReadOnlyList<OutlineItem> Of(ProgramAnalysis analysis)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IReadOnlyList<OutlineItem> Of(ProgramAnalysis analysis, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new Outline(analysis).Programs();
+        return new Outline(analysis, cancel).Programs();
+    }
+
+    /// <summary>The lines (0-based) whose blocks change the tool, and which tool the last of their runs took.</summary>
+    static SortedList<int, int> ToolsOf(ProgramRun run)
+    {
+        var taken = new Dictionary<int, int>();
+        for (var part = 0; part < run.Results.Length; part++)
+            foreach (var tool in run.Results[part].Tools)
+                taken[run.LineOf(part, tool.Line)] = tool.Tool;
+        return new SortedList<int, int>(taken);
     }
 
     List<OutlineItem> Programs()
     {
         var starts = ProgramStarts();
         if (starts.Count < 2)
-            return Tools(0, _blocks.Length - 1);
+            return Tools(0, _lastLine);
         var items = Tools(0, starts[0] - 1);
         for (var i = 0; i < starts.Count; i++)
         {
-            var (first, last) = (starts[i], i + 1 < starts.Count ? starts[i + 1] - 1 : _blocks.Length - 1);
+            var (first, last) = (starts[i], i + 1 < starts.Count ? starts[i + 1] - 1 : _lastLine);
             items.Add(new OutlineItem(ProgramName(first), i == 0 ? Detail(first, last) : Called(first, first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
         }
         return items;
@@ -115,17 +130,36 @@ public sealed class Outline
     {
         var items = new List<OutlineItem>();
         var start = first;
-        for (var line = first; line <= last + 1; line++)
+        for (var next = FirstToolAt(first); next < _toolAt.Count && _toolAt.Keys[next] <= last; next++)
         {
-            if (line <= last && !_blocks[line].ChangesTool)
-                continue;
-            if (start <= Math.Min(line - 1, last) && _blocks[start].ChangesTool)
-                items.Add(ToolItem(start, line - 1));
-            else
-                items.AddRange(Operations(start, line - 1));
-            start = line;
+            Add(_toolAt.Keys[next] - 1);
+            start = _toolAt.Keys[next];
         }
+        Add(last);
         return items;
+
+        void Add(int end)
+        {
+            if (start <= end && _toolAt.ContainsKey(start))
+                items.Add(ToolItem(start, end));
+            else
+                items.AddRange(Operations(start, end));
+        }
+    }
+
+    /// <summary>The index of the first tool change at or behind a line.</summary>
+    int FirstToolAt(int line)
+    {
+        var (low, high) = (0, _toolAt.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (_toolAt.Keys[middle] < line)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low;
     }
 
     OutlineItem ToolItem(int first, int last)
@@ -146,7 +180,7 @@ public sealed class Outline
 
     string ToolName(int line)
     {
-        var number = _blocks[line].Tool;
+        var number = _toolAt[line];
         var name = number < 0 ? "Tool change" : number == 0 ? "No tool" : $"T{number}";
         var title = Titles.Above(_analysis, line);
         if (_analysis.Setup.FindTool(number) is { Kind: not null } tool)
@@ -162,7 +196,7 @@ public sealed class Outline
     {
         for (var line = first; line <= last; line++)
         {
-            if (_blocks[line].Holes == 0 && !_blocks[line].Cuts)
+            if (_blocks[line] is { Holes: 0, Cuts: false })
                 continue;
             var end = EndOfOperation(line, last);
             yield return new OutlineItem(OperationName(line), Detail(line, end), OutlineKind.Operation, line, end, []);
@@ -172,12 +206,13 @@ public sealed class Outline
 
     int EndOfOperation(int line, int last)
     {
-        var drills = _blocks[line].Holes > 0;
+        var begin = _blocks[line];
+        var drills = begin.Holes > 0;
         var end = line;
         for (var next = line + 1; next <= last; next++)
         {
-            ref readonly var block = ref _blocks[next];
-            if (drills ? block.SetsCycle || (block.Holes > 0 && block.Cycle != _blocks[line].Cycle) || (block.Cuts && block.Holes == 0) : block.Holes > 0)
+            var block = _blocks[next];
+            if (drills ? block.SetsCycle || (block.Holes > 0 && block.Cycle != begin.Cycle) || (block.Cuts && block.Holes == 0) : block.Holes > 0)
                 break;
             if (drills ? block.Holes > 0 : block.Cuts)
                 end = next;
@@ -199,9 +234,10 @@ public sealed class Outline
         var (holes, seconds, untimed) = (0, 0.0, false);
         for (var line = first; line <= last; line++)
         {
-            holes += _blocks[line].Holes;
-            seconds += _blocks[line].Seconds;
-            untimed |= _blocks[line].IsUntimed;
+            var block = _blocks[line];
+            holes += block.Holes;
+            seconds += block.Seconds;
+            untimed |= block.IsUntimed;
         }
         return (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (untimed ? "at least " : "") + Times.Of(seconds);
     }

@@ -12,7 +12,7 @@ internal sealed class CodeLensFeature
 {
     private readonly ConditionalWeakTable<ProgramAnalysis, OperationList> _operations = [];
 
-    public static CodeLens[] Answer(FeatureContext context) => [.. Lenses.Of(context.Analysis).Select(place => new CodeLens(
+    public static CodeLens[] Answer(FeatureContext context) => [.. Lenses.Of(context.Analysis, context.Cancel).Select(place => new CodeLens(
         context.Positions.ToRange(context.Text, place.Line, 0, int.MaxValue),
         place.Text is { } text ? new Command(text, "") : null, new CodeLensData(context.Uri, context.Snapshot.Version)))];
 
@@ -20,7 +20,7 @@ internal sealed class CodeLensFeature
     {
         if (lens.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
         int line = (int)lens.Range.Start.Line;
-        foreach (LensPlace place in Lenses.Of(context.Analysis))
+        foreach (LensPlace place in Lenses.Of(context.Analysis, context.Cancel))
             if (place.Line == line && place.Text is null)
                 return lens with { Command = new Command(Lenses.TextOf(context.Analysis, OperationsOf(context), place), "") };
         return lens with { Command = lens.Command ?? new Command("", "") };

@@ -8,7 +8,7 @@ internal static class DocumentSymbolFeature
 {
     public static DocumentSymbol[] Answer(FeatureContext context)
     {
-        IEnumerable<OutlineItem> items = Outline.Of(context.Analysis);
+        IEnumerable<OutlineItem> items = Outline.Of(context.Analysis, context.Cancel);
         if (!context.Client.NestedSymbols) items = items.SelectMany(Flatten);
         return [.. items.Select(item => Map(context, item))];
     }

@@ -11,7 +11,7 @@ internal static class StructureFeature
 
     public static SelectionRange[] Selections(FeatureContext context, Position[] positions)
     {
-        IReadOnlyList<OutlineItem> outline = Outline.Of(context.Analysis);
+        IReadOnlyList<OutlineItem> outline = Outline.Of(context.Analysis, context.Cancel);
         var map = new PlaceMap(context);
         return [.. positions.Select(position =>
         {

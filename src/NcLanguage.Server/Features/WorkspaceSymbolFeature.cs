@@ -16,7 +16,7 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
     public static SymbolInformation[] Open(FeatureContext context, string query)
     {
         List<SymbolInformation> found = [];
-        Add(Outline.Of(context.Analysis), null);
+        Add(Outline.Of(context.Analysis, context.Cancel), null);
         return [.. found];
 
         void Add(IEnumerable<OutlineItem> items, string? container)

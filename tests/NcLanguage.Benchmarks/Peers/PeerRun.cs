@@ -14,6 +14,9 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
     /// <summary>Findings of a text of more lines than this may come in two sendings, the first before distant places were compared.</summary>
     const int LinesOfALargeProgram = 4_000;
 
+    /// <summary>Milliseconds after which our server is at work on what compares distant places.</summary>
+    const int LongerThanTheFingersRest = 60;
+
     bool MayComeInTwo => server.IsOurs && size > LinesOfALargeProgram;
 
     string _uri = "";
@@ -124,7 +127,8 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
         var first = session.Published(_uri, _version).At;
         if (!MayComeInTwo)
             return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, first));
-        // Asked for, findings are told when all is compared; by then, or a moment later, they have been sent as well.
+        // All is compared once the fingers rest. Who asks for the findings then is told them when that is done; by then, or a moment later, they have been sent as well.
+        Thread.Sleep(LongerThanTheFingersRest);
         session.Reply(Ask());
         session.Settle(10, forget: false);
         return (LspSession.Milliseconds(sent, first), LspSession.Milliseconds(sent, session.NewestOf(_uri, _version).At));

@@ -111,4 +111,14 @@ public sealed class OutlineTests
         Subroutine 4-5 O110 | not called
         """.ReplaceLineEndings("\n"),
         Tree("O100 SUB (row)\nG91 G1 X10\nO100 ENDSUB\nO110 SUB\nO110 ENDSUB\nG21 G90 G17 G54 F120 G94 G0 X0 Y0 Z0\nO100 CALL\nO100 CALL\nM30"));
+
+    /// <summary>A program may be large and the answer no longer wanted.</summary>
+    [Fact]
+    public void Who_no_longer_wants_it_need_not_wait()
+    {
+        var analysis = Editor.Analyse("T4 M6\nG0 X1\n");
+        Assert.Throws<OperationCanceledException>(() => Outline.Of(analysis, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => Foldings.Of(analysis, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => Editing.Lenses.Of(analysis, new CancellationToken(canceled: true)));
+    }
 }

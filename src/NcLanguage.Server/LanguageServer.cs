@@ -32,6 +32,8 @@ public static class LanguageServer
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
         rpc.Handled += tracer.Handled;
+        using var housekeeper = new Housekeeper();
+        rpc.Handled += (_, _) => housekeeper.Touch();
 
         using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);

@@ -85,7 +85,7 @@ internal sealed class OpenDocument : IDisposable
         return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.Bytes);
     }
 
-    // The message and the copies it was read through are garbage that nothing but a full collection finds, and the next one may be long in coming.
+    // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.
     private static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
     private void Supersede(Func<DocumentSnapshot> start)

@@ -31,6 +31,7 @@ fs.rmSync(stage, { recursive: true, force: true });
 fs.mkdirSync(path.dirname(out), { recursive: true });
 for (const folder of ['dist', 'syntaxes', 'schemas']) fs.mkdirSync(path.join(stage, folder), { recursive: true });
 for (const name of ['README.md', 'language-configuration.json']) fs.copyFileSync(path.join(here, name), path.join(stage, name));
+fs.cpSync(path.join(here, 'walkthrough'), path.join(stage, 'walkthrough'), { recursive: true });
 fs.copyFileSync(path.join(root, 'grammars/nc.tmLanguage.json'), path.join(stage, 'syntaxes/nc.tmLanguage.json'));
 fs.copyFileSync(path.join(root, 'LICENSE'), path.join(stage, 'LICENSE'));
 const manifest = JSON.parse(fs.readFileSync(path.join(here, 'package.json'), 'utf8'));

@@ -9,8 +9,11 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed class EmacsTests
 {
+    /// <summary>G999 is no code, so that there is a finding to wait for.</summary>
+    private const string Jumps = "G21 G90 G17 G54 G999\n#1=1\nN60 #1=#1+1\nIF [#1 LT 3] GOTO 60\nM30\n";
+
     [EditorFact(Editor.Emacs)]
-    public async Task Emacs_shows_colours_findings_and_a_hover_completes_and_takes_a_fix()
+    public async Task Emacs_shows_colours_findings_and_a_hover_completes_takes_a_fix_and_renames_a_block_number()
     {
         Assert.True(Editors.Missing(Editor.Emacs) is null, Editors.Missing(Editor.Emacs));
         using var folder = new ScratchFolder();
@@ -26,6 +29,10 @@ public sealed class EmacsTests
             ["file"] = demo.Program,
             ["setup"] = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n}\n"),
             ["result"] = result,
+            ["jumps"] = folder.Write("demo/jumps.nc", Jumps),
+            ["renameLine"] = 3,
+            ["renameColumn"] = 2,
+            ["renameTo"] = "65",
             ["coloured"] = new JsonArray(new JsonArray(rapid.Line, rapid.Column), new JsonArray(hoverLine, hoverColumn), new JsonArray(comment.Line, comment.Column)),
             ["hoverLine"] = hoverLine,
             ["hoverColumn"] = hoverColumn,
@@ -54,6 +61,7 @@ public sealed class EmacsTests
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
         Assert.Contains(seen.GetProperty("completions").EnumerateArray(), offered => offered.GetString()!.StartsWith(hoverWord, StringComparison.Ordinal));
         Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(title => title.GetString()));
+        Assert.Equal(Jumps.Replace("60", "65", StringComparison.Ordinal), seen.GetProperty("renamed").GetString());
         Assert.Equal("nc-setup-mode", seen.GetProperty("setupMode").GetString());
         var mistake = Assert.Single(seen.GetProperty("setup").EnumerateArray());
         Assert.Equal(3, mistake.GetProperty("line").GetInt32());

@@ -9,8 +9,11 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed class VimTests
 {
+    /// <summary>G999 is no code, so that there is a finding to wait for.</summary>
+    private static readonly string[] Jumps = ["G21 G90 G17 G54 G999", "#1=1", "N60 #1=#1+1", "IF [#1 LT 3] GOTO 60", "M30"];
+
     [EditorFact(Editor.Vim)]
-    public async Task Vim_shows_colours_findings_and_a_hover()
+    public async Task Vim_shows_colours_findings_and_a_hover_and_renames_a_block_number()
     {
         Assert.True(Editors.Missing(Editor.Vim) is null, Editors.Missing(Editor.Vim));
         using var folder = new ScratchFolder();
@@ -25,6 +28,10 @@ public sealed class VimTests
             ["file"] = demo.Program,
             ["setup"] = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n}\n"),
             ["result"] = result,
+            ["jumps"] = folder.Write("demo/jumps.nc", string.Join('\n', Jumps) + "\n"),
+            ["renameLine"] = 3,
+            ["renameColumn"] = 2,
+            ["renameTo"] = "65",
             ["coloured"] = new JsonArray(new JsonArray(rapid.Line, rapid.Column), new JsonArray(hoverLine, hoverColumn), new JsonArray(comment.Line, comment.Column)),
             ["hoverLine"] = hoverLine,
             ["hoverColumn"] = hoverColumn,
@@ -48,6 +55,7 @@ public sealed class VimTests
             found.GetProperty("line").GetInt32() == wanted.Line && found.GetProperty("message").GetString() == wanted.Message);
         Assert.Equal(["ncRapid", "ncCycle", "ncComment"], seen.GetProperty("groups").EnumerateArray().Select(group => group.GetString()));
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
+        Assert.Equal(Jumps.Select(line => line.Replace("60", "65", StringComparison.Ordinal)), seen.GetProperty("renamed").EnumerateArray().Select(line => line.GetString()));
         Assert.Equal("ncsetup", seen.GetProperty("setupFiletype").GetString());
         var mistake = Assert.Single(seen.GetProperty("setup").EnumerateArray());
         Assert.Equal(3, mistake.GetProperty("line").GetInt32());

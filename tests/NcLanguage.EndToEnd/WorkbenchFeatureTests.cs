@@ -41,6 +41,7 @@ public sealed class WorkbenchFeatureTests(PackagedExtension extension)
             new JsonObject
             {
                 ["do"] = "colours",
+                ["differ"] = new JsonArray("rapid", "cut"),
                 ["words"] = new JsonArray(Word("rapid", 8, "G0"), Word("cut", 9, "G1"), Word("later rapid", 11, "G0")),
             },
             new JsonObject { ["do"] = "rename", ["line"] = 8, ["column"] = 2, ["to"] = "65" },
@@ -95,6 +96,48 @@ public sealed class WorkbenchFeatureTests(PackagedExtension extension)
             new JsonObject { ["do"] = "save" });
         Assert.Contains("clamp", seen.GetProperty("acceptedDetail").GetString(), StringComparison.OrdinalIgnoreCase);
         Assert.Contains("\"clampHeight\": ", await File.ReadAllTextAsync(folder.At("job", "other.setup.json")), StringComparison.Ordinal);
+    }
+
+    [EditorFact(Editor.Workbench)]
+    public async Task The_status_bar_names_the_setup_and_begins_one_where_there_is_none()
+    {
+        using var folder = new ScratchFolder();
+        var lone = folder.Write("lone/part.nc", "%\nG21 G90 G17 G55\nT7 M6\nG43 H17 Z50. M3 S1000\nG0 X0 Y0\nM30\n%\n");
+        var seen = await Workbench.DriveAsync(folder, await extension.FileAsync(), new JsonObject
+        {
+            ["folder"] = folder.At("lone"),
+            ["file"] = lone,
+            ["restricted"] = false,
+            ["machineSettings"] = new JsonObject { ["nclanguage.serverPath"] = ServerCommand.Executable },
+            ["steps"] = new JsonArray(
+                new JsonObject { ["do"] = "setupStatus", ["text"] = "No setup" },
+                new JsonObject { ["do"] = "openSetup", ["button"] = "Begin a Setup", ["tab"] = "part.setup.json" },
+                Workbench.Screenshot("vscode-new-setup.png"),
+                new JsonObject { ["do"] = "save" },
+                new JsonObject { ["do"] = "open", ["name"] = "part.nc" },
+                new JsonObject { ["do"] = "setupStatus", ["text"] = "part.setup.json" }),
+        });
+        var status = seen.GetProperty("setupStatus").EnumerateArray().Select(one => one.GetString()!).ToList();
+        Assert.Contains("clamps, stock and tools are not checked", status[0], StringComparison.Ordinal);
+        Assert.Contains("Setup: part.setup.json.", status[1], StringComparison.Ordinal);
+        Assert.Contains("\"frame\": \"G55\"", await File.ReadAllTextAsync(folder.At("lone", "part.setup.json")), StringComparison.Ordinal);
+        Assert.Contains("{ \"number\": 7, \"lengthOffset\": 17 }", seen.GetProperty("setupText").GetString(), StringComparison.Ordinal);
+    }
+
+    [EditorFact(Editor.Workbench)]
+    public async Task The_walkthrough_leads_from_the_program_to_the_sheet()
+    {
+        using var folder = new ScratchFolder();
+        var seen = await DriveAsync(folder, "link-plate.nc", Slots,
+            new JsonObject { ["do"] = "setupStatus", ["text"] = "nc.setup.json" },
+            new JsonObject { ["do"] = "walkthrough", ["title"] = "Check a CNC program before it runs" },
+            Workbench.Screenshot("vscode-walkthrough.png"),
+            new JsonObject { ["do"] = "walkthroughStep", ["title"] = "Hand over the setup sheet" },
+            Workbench.Screenshot("vscode-walkthrough-sheet.png"),
+            new JsonObject { ["do"] = "walkthroughStep", ["title"] = "See the motion", ["button"] = "Show the Motion", ["tab"] = "Motion: link-plate.nc" });
+        Assert.Equal(
+            ["Open a program", "Read a finding", "Say what is on the table", "See the motion", "Hand over the setup sheet"],
+            seen.GetProperty("walkthrough").EnumerateArray().Select(step => step.GetString()!));
     }
 
     private static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };

@@ -42,6 +42,7 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
                 new JsonObject
                 {
                     ["do"] = "colours",
+                    ["differ"] = new JsonArray("comment", "mode", "rapid", "cycle", "axis", "number", "tool change"),
                     ["words"] = new JsonArray(
                         Word("comment", LineWith(demo, "(SPOT"), "SPOT"),
                         Word("mode", LineWith(demo, "G21"), "G21"),
@@ -68,7 +69,9 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
                 Workbench.Screenshot($"vscode-{name}-motion.png"),
                 new JsonObject { ["do"] = "open", ["name"] = "nc.setup.json" },
                 new JsonObject { ["do"] = "hover", ["line"] = setupLine, ["text"] = "clearance" },
-                Workbench.Screenshot($"vscode-{name}-setup.png")),
+                Workbench.Screenshot($"vscode-{name}-setup.png"),
+                new JsonObject { ["do"] = "walkthrough", ["title"] = "Check a CNC program before it runs" },
+                Workbench.Screenshot($"vscode-{name}-walkthrough.png")),
         });
 
         var paper = Luminance(seen.GetProperty("paper").GetString()!);

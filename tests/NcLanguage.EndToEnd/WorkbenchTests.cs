@@ -35,7 +35,7 @@ public sealed class WorkbenchTests
         var seen = await DriveAsync(folder, demo.Folder, demo.Program, restricted: false, ServerCommand.Executable,
             new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = wanted.Line },
             new JsonObject { ["do"] = "problems" },
-            new JsonObject { ["do"] = "outline" },
+            new JsonObject { ["do"] = "outline", ["text"] = hoverWord },
             new JsonObject { ["do"] = "hint", ["line"] = hintLine, ["source"] = demo.Lines[hintLine - 1] },
             new JsonObject { ["do"] = "hover", ["line"] = hoverLine, ["text"] = hoverWord },
             Workbench.Screenshot("vscode-findings-hover-hints.png"),
@@ -56,11 +56,22 @@ public sealed class WorkbenchTests
     {
         using var folder = new ScratchFolder();
         var demo = await DemoJob.WriteAsync(folder.At("demo"));
+        // Nothing that the folder names is run or followed there: no server, no other setup, no other machine.
+        var marker = folder.At("folder-was-followed");
+        var rogue = folder.Write("rogue.sh", $"#!/bin/sh\ntouch '{marker}'\n");
+        File.SetUnixFileMode(rogue, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+        var settings = new JsonObject { ["nclanguage.serverPath"] = rogue, ["nclanguage.setup"] = folder.Write("else.setup.json", "{}"), ["nclanguage.machine"] = "training-mill" };
+        folder.Write("demo/.vscode/settings.json", settings.ToJsonString());
         var seen = await DriveAsync(folder, demo.Folder, demo.Program, restricted: true, ServerCommand.Executable,
             new JsonObject { ["do"] = "restrictedMode" },
-            new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = demo.Fixable.Line });
+            new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = demo.Fixable.Line },
+            new JsonObject { ["do"] = "setupStatus", ["text"] = "nc.setup.json" });
         Assert.True(seen.GetProperty("restrictedMode").GetBoolean());
         Assert.True(seen.GetProperty("squiggles").GetInt32() > 0);
+        var status = Assert.Single(seen.GetProperty("setupStatus").EnumerateArray()).GetString()!;
+        Assert.Contains("Setup: nc.setup.json.", status, StringComparison.Ordinal);
+        Assert.DoesNotContain("training-mill", status, StringComparison.Ordinal);
+        Assert.False(File.Exists(marker), "The folder's own settings chose the program that was run.");
     }
 
     [EditorFact(Editor.Workbench)]
@@ -123,8 +134,11 @@ public sealed class WorkbenchTests
     [EditorFact(Editor.Workbench)]
     public async Task The_extension_s_own_tests_pass()
     {
-        var told = await CommandLine.OutputAsync(["node", "--test", "--test-reporter=tap", Repository.At("editor-clients", "vscode", "src", "server-path.test.js"), Repository.At("editor-clients", "vscode", "src", "reference.test.js"), Repository.At("editor-clients", "vscode", "completion-schema.test.mjs")], TimeSpan.FromMinutes(1));
-        Assert.Contains("# pass 9", told, StringComparison.Ordinal);
+        string[] files = ["src/server-path", "src/reference", "src/setup-status", "completion-schema", "manifest"];
+        var told = await CommandLine.OutputAsync(
+            ["node", "--test", "--test-reporter=tap", .. files.Select(name => Repository.At("editor-clients", "vscode", name.StartsWith("src/", StringComparison.Ordinal) ? name + ".test.js" : name + ".test.mjs"))],
+            TimeSpan.FromMinutes(3));
+        Assert.Contains("# pass 15", told, StringComparison.Ordinal);
     }
 
     /// <summary>The first hint's line (from 1) and the beginning of its text: the editor shortens long ones.</summary>

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Installs what the end-to-end tests need: Neovim, Vim with ALE, Emacs with eglot, Kate on a screen of its own, Chromium and the tools that read PDF
+# Installs what the end-to-end tests need: Neovim, Vim with ALE, Emacs with eglot, Kate on a screen of its own, the shells zsh and fish, Chromium and the tools that read PDF
 # (poppler-utils) from Debian, the VS Code workbench (code-server) from npm, built from its sources where a plain install would
 # download binaries from elsewhere, and the linker and the zlib that publishing as Native AOT takes (g++, binutils, zlib1g-dev).
 # For Debian 12 with Node 20 and root (or sudo). Safe to run again: what is there already is left alone.
@@ -11,7 +11,7 @@ cache=${NCLANGUAGE_E2E_CACHE:-$HOME/.cache/nclanguage-e2e}
 root=()
 if [ "$(id -u)" -ne 0 ]; then root=(sudo); fi
 
-packages=(neovim vim vim-ale emacs-nox elpa-eglot kate kate5-data xvfb xauth dbus dbus-daemon openbox imagemagick chromium poppler-utils fonts-dejavu-core ripgrep python3 make g++ binutils zlib1g-dev)
+packages=(neovim vim vim-ale emacs-nox elpa-eglot kate kate5-data xvfb xauth dbus dbus-daemon openbox imagemagick chromium poppler-utils fonts-dejavu-core ripgrep zsh fish python3 make g++ binutils zlib1g-dev)
 missing=()
 for package in "${packages[@]}"; do
   dpkg-query -W -f '${Status}' "$package" 2>/dev/null | grep -q 'ok installed' || missing+=("$package")

@@ -2,8 +2,11 @@
 const vscode = require('vscode');
 const { LanguageClient, TransportKind } = require('vscode-languageclient/node');
 const { createMotionView } = require('./motion-view');
+const { createInHand } = require('./in-hand');
+const { isJobFile, patterns } = require('./job-files');
 const { createReference } = require('./reference');
 const { findServer } = require('./server-path');
+const { createSetupStatus } = require('./setup-status');
 
 /** @type {LanguageClient | undefined} */
 let client;
@@ -11,6 +14,8 @@ let client;
 let output;
 /** @type {ReturnType<typeof createReference>} */
 let reference;
+/** @type {ReturnType<typeof createSetupStatus>} */
+let status;
 /** Starts and stops run one after the other, so that two servers never run at once. */
 let queue = Promise.resolve();
 
@@ -42,9 +47,8 @@ async function start(context) {
       documentSelector: [
         { scheme: 'file', language: 'nc' },
         { scheme: 'untitled', language: 'nc' },
-        // By name, not as jsonc: no other file of that language is the server's business. The first takes in nc.setup.json.
-        { scheme: 'file', pattern: '**/*.setup.json' },
-        { scheme: 'file', pattern: '**/*.machine.json' },
+        // By name, not as jsonc: no other file of that language is the server's business. They take in nc.setup.json.
+        ...patterns.map((pattern) => ({ scheme: 'file', pattern })),
       ],
       middleware: {
         ...reference.middleware,
@@ -61,6 +65,7 @@ async function start(context) {
   try {
     await next.start();
     client = next;
+    status.refresh();
   } catch (error) {
     // What is left of it may itself fail to end; there is nothing more to say then.
     next.dispose().catch(() => {});
@@ -71,6 +76,7 @@ async function start(context) {
 async function stop() {
   const running = client;
   client = undefined;
+  status.refresh();
   await running?.dispose();
 }
 
@@ -79,9 +85,9 @@ function restart(context) {
   return queue;
 }
 
-/** A program, or a setup or machine file. */
+/** A program, or a file that belongs to one. */
 function isOurs(document) {
-  return document.languageId === 'nc' || /\.(setup|machine)\.json$/.test(document.uri.path);
+  return document.languageId === 'nc' || isJobFile(document.uri);
 }
 
 /** Starts once there is something to check: any other file in JSON with comments wakes the extension too. */
@@ -99,10 +105,14 @@ function startWhenNeeded(context) {
 function activate(context) {
   output = vscode.window.createOutputChannel('NcLanguage');
   reference = createReference(vscode);
+  const inHand = createInHand(vscode);
+  status = createSetupStatus(vscode, () => client, inHand);
   context.subscriptions.push(
     output,
+    inHand.disposable,
+    status.disposable,
     reference.command,
-    createMotionView(vscode, () => client),
+    createMotionView(vscode, () => client, inHand),
     vscode.commands.registerCommand('nclanguage.restart', () => restart(context)),
     vscode.commands.registerCommand('nclanguage.showOutput', () => output.show()),
     vscode.workspace.onDidChangeConfiguration((change) => {

@@ -17,6 +17,9 @@ internal enum Editor
     /// <summary>Chromium, and the tools that read the paper it prints.</summary>
     Printer,
 
+    /// <summary>No editors, but the shells zsh and fish.</summary>
+    Shells,
+
     /// <summary>No editor, but the browser that pages are opened in, and its driver.</summary>
     Browser,
 }
@@ -63,6 +66,7 @@ internal static class Editors
             Editor.Vim => Vim is not null && Directory.Exists("/usr/share/vim-ale"),
             Editor.Kate => new[] { "kate", "xvfb-run", "dbus-run-session", "openbox", "import" }.All(name => OnPath(name) is not null),
             Editor.Printer => Chromium is not null && PdfText is not null,
+            Editor.Shells => OnPath("zsh") is not null && OnPath("fish") is not null,
             Editor.Browser => Workbench is not null && Chromium is not null,
             _ => Workbench is not null && Chromium is not null && Directory.Exists(Repository.At("editor-clients", "vscode", "node_modules")),
         };

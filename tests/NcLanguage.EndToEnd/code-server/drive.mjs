@@ -6,12 +6,11 @@ import fs from 'node:fs';
 import path from 'node:path';
 import { createRequire } from 'node:module';
 import { motionSteps } from './motion-steps.mjs';
-import { steps } from './steps.mjs';
+import { steps, wait } from './steps.mjs';
 import { launch } from './workbench.mjs';
 
 const job = JSON.parse(fs.readFileSync(process.argv[2], 'utf8'));
 const { chromium } = createRequire(path.join(job.workbench, 'package.json'))('playwright-core');
-const wait = 30_000;
 const seen = {};
 
 const workbench = await launch(job);
@@ -22,6 +21,8 @@ const browser = await chromium.launch({
 let page;
 try {
   page = await browser.newPage({ viewport: job.view ?? { width: 1440, height: 900 } });
+  page.setDefaultTimeout(wait);
+  page.setDefaultNavigationTimeout(wait);
   const payload = JSON.stringify([['openFile', `vscode-remote://${workbench.authority}${job.file}`]]);
   await page.goto(`http://${workbench.authority}/?folder=${encodeURIComponent(job.folder)}&payload=${encodeURIComponent(payload)}`);
   await page.waitForSelector('.monaco-editor .view-line', { timeout: wait });

@@ -1,5 +1,36 @@
-// What a person does in the workbench, one function each. Lines and columns count from 1.
-export const wait = 30_000;
+// What a person does in the workbench, one function each. Lines and columns count from 1. A machine under load is slow, and a key pressed while
+// the workbench is busy may come to nothing: whatever is looked for is asked for again until it is there.
+export const wait = 60_000;
+
+/** How long one try may take before the next. */
+const soon = 3_000;
+
+const isThere = async (locator) => (await locator.count()) > 0 && locator.first().isVisible().catch(() => false);
+
+/** Presses keys, again and again, until something holds. */
+export async function pressUntil(page, keys, holds) {
+  for (const end = Date.now() + wait; Date.now() < end;) {
+    await page.keyboard.press(keys);
+    for (const next = Date.now() + soon; Date.now() < next; await page.waitForTimeout(50)) if (await holds()) return;
+  }
+  throw new Error(`${keys} brought nothing in ${wait / 1000} s`);
+}
+
+/** Opens the quick input by these keys, writes into it until the row in hand is the wanted one (null: none is needed), and takes it. */
+async function quickInput(page, keys, text, row) {
+  const input = page.locator('.quick-input-widget:visible input');
+  await pressUntil(page, keys, () => isThere(input));
+  const inHand = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: row ?? '' }).first();
+  for (const end = Date.now() + wait; ;) {
+    await input.fill(text);
+    if (row === null || (await inHand.waitFor({ timeout: soon }).then(() => true, () => false))) break;
+    if (Date.now() > end) throw new Error(`"${row}" is not offered for "${text}"`);
+    // What is offered is looked up once for each text.
+    await input.fill(text.slice(0, 1));
+  }
+  // What was taken may ask for more by the same input, which then stands empty.
+  await pressUntil(page, 'Enter', async () => !(await isThere(input)) || (await input.inputValue({ timeout: 1000 }).catch(() => '')) !== text);
+}
 
 /** The part of the picture where a line's text stands: the row of its line number, as one reads it. */
 async function row(page, line) {
@@ -18,20 +49,27 @@ const textOf = (element) => element.evaluate((e) => e.textContent.replaceAll('\u
 /** Puts the cursor there through the editor's own "go to line", which also brings the line into view. */
 export async function goTo(page, line, column) {
   await page.keyboard.press('Escape');
-  // The first editor group gets the keys, wherever they went before.
-  await page.keyboard.press('Control+1');
-  await page.waitForSelector('.editor-instance .monaco-editor.focused', { timeout: wait });
-  await page.keyboard.press('Control+g');
-  const input = page.locator('.quick-input-widget:visible input');
-  await input.fill(`:${line}:${column}`);
-  await input.press('Enter');
-  await input.waitFor({ state: 'hidden', timeout: wait });
+  const there = async () => Number(await page.locator('.editor-instance .line-numbers.active-line-number').first().innerText({ timeout: 1000 }).catch(() => NaN)) === line;
+  for (const end = Date.now() + wait; Date.now() < end;) {
+    // The first editor group gets the keys, wherever they went before.
+    await pressUntil(page, 'Control+1', () => isThere(page.locator('.editor-instance .monaco-editor.focused')));
+    await quickInput(page, 'Control+g', `:${line}:${column}`, null);
+    for (const next = Date.now() + soon; Date.now() < next; await page.waitForTimeout(50)) if (await there()) return;
+  }
+  throw new Error(`the cursor does not come to line ${line}`);
 }
 
 /** Centre of a piece of text in a line, in page coordinates. */
 async function place(page, line, text) {
+  const found = await until(page, () => look(page, line, text), ({ all }) => all === undefined);
+  if (found.all !== undefined) throw new Error(`line ${line} shows "${found.all}", in which "${text}" is not found`);
+  return found;
+}
+
+/** That centre, or all that the line shows where the text is not in it (yet). */
+async function look(page, line, text) {
   const element = await row(page, line);
-  const found = await element.evaluate((e, wanted) => {
+  return element.evaluate((e, wanted) => {
     const walker = document.createTreeWalker(e, NodeFilter.SHOW_TEXT);
     const nodes = [];
     let all = '';
@@ -50,17 +88,11 @@ async function place(page, line, text) {
     const box = range.getBoundingClientRect();
     return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   }, text);
-  if (found.all !== undefined) throw new Error(`line ${line} shows "${found.all}", in which "${text}" is not found`);
-  return found;
 }
 
 /** Runs a command by its title, as the palette offers it. */
 export async function command(page, title) {
-  await page.keyboard.press('F1');
-  const input = page.locator('.quick-input-widget:visible input');
-  await input.fill(`>${title}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().waitFor({ timeout: wait });
-  await input.press('Enter');
+  await quickInput(page, 'F1', `>${title}`, title);
 }
 
 /** Waits until a reading is as wanted, and gives what was read last. */
@@ -106,19 +138,22 @@ export const steps = {
     seen.hover = (await page.locator('.monaco-hover:not(.hidden) .hover-contents').allInnerTexts()).join('\n');
   },
 
-  /** The colours of words, as the browser computes them, by the name each is given, and that of the paper behind. */
-  async colours(page, seen, { words }) {
-    seen.colours = {};
-    for (const { line, text, name } of words) {
+  /** The colours of words, as the browser computes them, by the name each is given, and that of the paper behind. The server's colours come some
+   *  time after the text: those named in `differ` are read until no two are the same. */
+  async colours(page, seen, { words, differ }) {
+    const colour = async ({ line, text }) => {
       await goTo(page, line, 1);
-      const element = await row(page, line);
-      seen.colours[name] = await element.evaluate((e, wanted) => {
+      return until(page, async () => (await row(page, line)).evaluate((e, wanted) => {
         const spans = [...e.querySelectorAll('span > span')].map((s) => [s, s.textContent.replaceAll('\u00a0', ' ')]);
         const [span] = spans.find(([, t]) => t.trim() === wanted) ?? spans.find(([, t]) => t.includes(wanted)) ?? [];
-        if (!span) throw new Error(`"${wanted}" is not among ${spans.map(([, t]) => t).join(' | ')}`);
-        return getComputedStyle(span).color;
-      }, text);
-    }
+        return span && getComputedStyle(span).color;
+      }, text), (read) => read);
+    };
+    await until(page, async () => {
+      seen.colours = {};
+      for (const word of words) seen.colours[word.name] = await colour(word);
+      return new Set(differ.map((name) => seen.colours[name])).size;
+    }, (count) => count === differ.length);
     seen.paper = await page.locator('.editor-instance .monaco-editor-background').first().evaluate((e) => getComputedStyle(e).backgroundColor);
   },
 
@@ -144,8 +179,9 @@ export const steps = {
 
   /** Reads the rows of the list of problems. */
   async problems(page, seen) {
-    await page.keyboard.press('Control+Shift+m');
-    await page.waitForSelector('.markers-panel .monaco-list-row', { timeout: wait });
+    const list = page.locator('.markers-panel .monaco-list-row');
+    if (!(await isThere(list))) await pressUntil(page, 'Control+Shift+m', () => isThere(page.locator('.markers-panel')));
+    await list.first().waitFor({ timeout: wait });
     // The editor's own reading of JSON comes and goes while its schema loads: what has stood for a while is what a person sees.
     const rows = page.locator('.markers-panel .monaco-list-row');
     const end = Date.now() + wait;
@@ -161,27 +197,28 @@ export const steps = {
   /** Opens the menu of fixes at a place, with Control and the point, and reads it. */
   async fixMenu(page, seen, { line, column }) {
     await goTo(page, line, column);
-    // The menu is only as full as the findings that have arrived.
-    await page.keyboard.press('Control+.');
-    await page.locator('.action-widget .monaco-list-row').first().waitFor({ timeout: wait });
+    await pressUntil(page, 'Control+.', () => isThere(page.locator('.action-widget .monaco-list-row')));
     seen.fixes = (await page.locator('.action-widget .monaco-list-row.action').allInnerTexts()).map((t) => t.trim());
   },
 
   /** Takes the fix with that title from that menu. */
   async fix(page, seen, { line, column, title }) {
-    await steps.fixMenu(page, seen, { line, column });
-    const at = seen.fixes.indexOf(title);
-    if (at < 0) throw new Error(`the fix "${title}" is not offered; offered: ${seen.fixes.join(' | ')}`);
+    // The menu is only as full as the findings that have arrived.
+    await until(page, () => steps.fixMenu(page, seen, { line, column }), () => seen.fixes.includes(title));
+    if (!seen.fixes.includes(title)) throw new Error(`the fix "${title}" is not offered; offered: ${seen.fixes.join(' | ')}`);
     // The first row is chosen at the start. A click is intercepted by the menu's own layer, so the keys it is.
-    for (let i = 0; i < at; i++) await page.keyboard.press('ArrowDown');
+    const inHand = page.locator('.action-widget .monaco-list-row.focused', { hasText: title });
+    for (let i = 0; i < seen.fixes.length && !(await isThere(inHand)); i++) {
+      await page.keyboard.press('ArrowDown');
+      await page.waitForTimeout(100);
+    }
     await page.keyboard.press('Enter');
     await page.waitForSelector('.tab.active.dirty', { timeout: wait });
   },
 
   /** Writes the file; the tab loses its mark of unsaved changes. */
   async save(page) {
-    await page.keyboard.press('Control+s');
-    await page.waitForSelector('.tab.active.dirty', { state: 'detached', timeout: wait });
+    await pressUntil(page, 'Control+s', async () => !(await isThere(page.locator('.tab.active.dirty'))));
   },
 
   /** Whether the workbench itself says that the folder is not trusted. */
@@ -208,30 +245,21 @@ export const steps = {
   /** Opens a file of the folder by its name. */
   async open(page, seen, { name }) {
     await page.keyboard.press('Escape');
-    await page.keyboard.press('Control+p');
-    const input = page.locator('.quick-input-widget:visible input');
-    await input.fill(name);
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().waitFor({ timeout: wait });
-    await input.press('Enter');
+    await quickInput(page, 'Control+p', name, name);
     await page.waitForSelector(`.tab.active[data-resource-name="${name}"]`, { timeout: wait });
   },
 
-  /** Reads the rows of the outline, as far as they are in view. */
-  async outline(page, seen) {
-    await page.keyboard.press('F1');
-    const input = page.locator('.quick-input-widget:visible input');
-    await input.fill('>Focus on Outline View');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Outline' }).first().waitFor({ timeout: wait });
-    await input.press('Enter');
-    await page.waitForSelector('.outline-tree .monaco-list-row', { timeout: wait });
-    seen.outline = (await page.locator('.outline-tree .monaco-list-row').allInnerTexts()).map((t) => t.replaceAll(/\s+/g, ' ').trim());
+  /** Reads the rows of the outline, as far as they are in view, once one of them holds the text. */
+  async outline(page, seen, { text }) {
+    await command(page, 'Focus on Outline View');
+    const read = async () => (await page.locator('.outline-tree .monaco-list-row').allInnerTexts()).map((t) => t.replaceAll(/\s+/g, ' ').trim());
+    seen.outline = await until(page, read, (rows) => rows.some((t) => t.includes(text)));
   },
 
   /** Asks for completion at a place and reads what is offered first. */
   async complete(page, seen, { line, column }) {
     await goTo(page, line, column);
-    await page.keyboard.press('Control+Space');
-    await page.waitForSelector('.suggest-widget.visible .monaco-list-row', { timeout: wait });
+    await pressUntil(page, 'Control+Space', () => isThere(page.locator('.suggest-widget.visible .monaco-list-row')));
     seen.completions = await page.locator('.suggest-widget.visible .monaco-list-row .label-name').allInnerTexts();
   },
 
@@ -305,6 +333,52 @@ export const steps = {
 
   async resize(page, seen, { width, height }) {
     await page.setViewportSize({ width, height });
+  },
+
+  /** Reads what the status bar says of the setup in use, once it holds the text. */
+  async setupStatus(page, seen, { text }) {
+    const item = page.locator('.statusbar-item[id="nclanguage.nclanguage.nclanguage.setup"], .statusbar-item[id*="nclanguage.setup"]').first();
+    const read = () => item.evaluate((e) => `${e.textContent} ${e.getAttribute('aria-label') ?? e.querySelector('[aria-label]')?.getAttribute('aria-label') ?? ''}`, null, { timeout: 1000 }).catch(() => '');
+    (seen.setupStatus ??= []).push(await until(page, read, (words) => words.includes(text)));
+  },
+
+  /** Clicks that, presses the button of the message that comes where there is one, and waits for the tab of the setup. */
+  async openSetup(page, seen, { button, tab }) {
+    await page.locator('.statusbar-item[id*="nclanguage.setup"]').first().click();
+    if (button) await page.locator('.notifications-toasts .monaco-button', { hasText: button }).first().click();
+    await page.locator(`.tab.active[data-resource-name="${tab}"]`).waitFor({ timeout: wait });
+    const lines = page.locator('.editor-instance .view-line');
+    seen.setupText = await until(page, async () => (await lines.allInnerTexts()).join('\n').replaceAll('\u00a0', ' '), (all) => all.includes('"units"'));
+  },
+
+  /** Opens the walkthrough and reads the titles of its steps. */
+  async walkthrough(page, seen, { title }) {
+    const input = page.locator('.quick-input-widget:visible input');
+    const row = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: title }).first();
+    await command(page, 'Welcome: Open Walkthrough...');
+    const found = await until(page, async () => {
+      if (!(await isThere(input))) return false;
+      await input.fill(title);
+      return row.waitFor({ timeout: soon }).then(() => true, () => false);
+    }, (there) => there);
+    if (!found) throw new Error(`the walkthrough "${title}" is not offered`);
+    await pressUntil(page, 'Enter', async () => !(await isThere(input)));
+    const steps = page.locator('.getting-started-step .step-title');
+    seen.walkthrough = await until(page, () => steps.allInnerTexts(), (all) => all.length > 0);
+  },
+
+  /** Opens a step of the walkthrough by its title; with a button, presses that and waits for the tab it opens. */
+  async walkthroughStep(page, seen, { title, button, tab }) {
+    const step = page.locator('.getting-started-step.expanded', { hasText: title });
+    await until(page, async () => {
+      if (!(await isThere(step))) await page.locator('.getting-started-step .step-title', { hasText: title }).first().click();
+      return step.waitFor({ timeout: soon }).then(() => true, () => false);
+    }, (open) => open);
+    if (!button) return;
+    await step.locator('.monaco-button', { hasText: button }).click();
+    const opened = page.locator('.tab', { hasText: tab }).first();
+    await opened.waitFor({ timeout: wait });
+    seen.walkthroughTab = await opened.innerText();
   },
 
   /** Opens or closes the panel below the editor. */

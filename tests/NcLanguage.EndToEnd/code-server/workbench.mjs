@@ -43,7 +43,7 @@ export async function launch(job) {
   );
   let log = '';
   const authority = await new Promise((resolve, reject) => {
-    const timer = setTimeout(() => reject(new Error(`the workbench did not start:\n${log}`)), 30_000);
+    const timer = setTimeout(() => reject(new Error(`the workbench did not start:\n${log}`)), 120_000);
     const read = (text) => {
       log += text;
       const address = /listening on http:\/\/(127\.0\.0\.1:\d+)/.exec(log);

@@ -76,6 +76,13 @@
       (wait-for "the edit of the fix" (lambda () (not (equal before (buffer-string)))))))
   (save-buffer)
 
+  ;; A block number gets another, with the jump that names it.
+  (open (job 'jumps))
+  (go-to (job 'renameLine) (job 'renameColumn))
+  (eglot-rename (job 'renameTo))
+  (see 'renamed (buffer-string))
+  (set-buffer-modified-p nil)
+
   (open (job 'setup))
   (see 'setup (vconcat (findings)))
   (see 'setupMode (symbol-name major-mode))

@@ -45,6 +45,17 @@ function! s:Drive() abort
   let s:seen.hover = ''
   call s:WaitFor('a hover', {-> s:ReadHover() isnot# ''})
 
+  " A block number gets another, with the jump that names it. The new one is asked for in the command line, which nobody sees here.
+  call s:Open(s:job.jumps)
+  call cursor(s:job.renameLine, s:job.renameColumn)
+  call ale#util#GetFunction('string')
+  execute "function! ale#util#Input(message, value, ...) abort\n  return '" . s:job.renameTo . "'\nendfunction"
+  let l:before = getline(1, '$')
+  ALERename
+  call s:WaitFor('the edits of a new number', {-> getline(1, '$') != l:before})
+  let s:seen.renamed = getline(1, '$')
+  set nomodified
+
   let s:seen.setup = s:Open(s:job.setup)
   let s:seen.setupFiletype = &filetype
   let s:seen.finished = 1

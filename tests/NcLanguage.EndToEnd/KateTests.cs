@@ -11,7 +11,7 @@ public sealed class KateTests
     private const string Error = "#FFE5E5";
 
     [EditorFact(Editor.Kate)]
-    public async Task Kate_shows_colours_and_marks_lines_with_an_error_but_none_in_the_sound_program()
+    public async Task Kate_shows_colours_and_marks_lines_with_an_error_but_none_in_the_sound_program_and_in_setup_files_too()
     {
         Assert.True(Editors.Missing(Editor.Kate) is null, Editors.Missing(Editor.Kate));
         using var folder = new ScratchFolder();
@@ -38,6 +38,12 @@ public sealed class KateTests
         var sound = await ColoursAsync(Path.Combine(demo.Folder, "cover-plate.nc"), 1, "kate-sound.png", environment);
         Assert.True(sound.GetValueOrDefault("#CA60CA") > 20, Told(sound));
         Assert.Equal(0, sound.GetValueOrDefault(Error));
+
+        var setup = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n  \"clearance\": 2,\n}\n");
+        var told = await ColoursAsync(setup, 1, "kate-setup.png", environment);
+        Assert.True(told.GetValueOrDefault(Error) > 1000, Told(told));
+        // Comments, names, numbers and texts.
+        Assert.All(["#898887", "#0057AE", "#B08000", "#BF0303"], colour => Assert.True(told.GetValueOrDefault(colour) > 5, $"{colour}: {Told(told)}"));
     }
 
     private static async Task<Dictionary<string, int>> ColoursAsync(string program, int line, string picture, Dictionary<string, string> environment)

@@ -53,7 +53,7 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
                         Word("feed", cycleLine, "F"),
                         Word("tool change", LineWith(demo, "M6"), "M6")),
                 },
-                new JsonObject { ["do"] = "hover", ["line"] = cycleLine, ["text"] = cycle },
+                new JsonObject { ["do"] = "hover", ["line"] = cycleLine, ["text"] = cycle, ["says"] = $"{cycle} drilling" },
                 new JsonObject { ["do"] = "overhang", ["selector"] = ".monaco-hover:not(.hidden)" },
                 Workbench.Screenshot($"vscode-{name}-small-hover.png"),
                 new JsonObject { ["do"] = "fixMenu", ["line"] = fix.Line, ["column"] = fix.Column },

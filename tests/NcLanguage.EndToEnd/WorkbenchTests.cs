@@ -37,7 +37,7 @@ public sealed class WorkbenchTests
             new JsonObject { ["do"] = "problems" },
             new JsonObject { ["do"] = "outline", ["text"] = hoverWord },
             new JsonObject { ["do"] = "hint", ["line"] = hintLine, ["source"] = demo.Lines[hintLine - 1] },
-            new JsonObject { ["do"] = "hover", ["line"] = hoverLine, ["text"] = hoverWord },
+            new JsonObject { ["do"] = "hover", ["line"] = hoverLine, ["text"] = hoverWord, ["says"] = $"{hoverWord} drilling" },
             Workbench.Screenshot("vscode-findings-hover-hints.png"),
             new JsonObject { ["do"] = "fix", ["line"] = wanted.Line, ["column"] = wanted.Column, ["title"] = wanted.Fixes[0] },
             new JsonObject { ["do"] = "save" },
@@ -104,7 +104,8 @@ public sealed class WorkbenchTests
         var seen = await DriveAsync(folder, demo.Folder, setup, restricted: false, ServerCommand.Executable,
             new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = 3 },
             new JsonObject { ["do"] = "squiggle", ["severity"] = "error", ["line"] = 4 },
-            new JsonObject { ["do"] = "problems" },
+            new JsonObject { ["do"] = "problems", ["files"] = "**/*.nc", ["says"] = demo.Fixable.Message, ["as"] = "ofPrograms" },
+            new JsonObject { ["do"] = "problems", ["files"] = "**/*.setup.json", ["says"] = "furlong" },
             new JsonObject { ["do"] = "complete", ["line"] = 3, ["column"] = 13 },
             Workbench.Screenshot("vscode-setup-file.png"),
             new JsonObject { ["do"] = "fix", ["line"] = 4, ["column"] = 38, ["title"] = "Write \"drill\"" },
@@ -112,6 +113,8 @@ public sealed class WorkbenchTests
         var told = seen.GetProperty("problems").EnumerateArray().Select(row => row.GetString()!).Where(row => row.Contains("[Ln", StringComparison.Ordinal)).ToList();
         Assert.Equal(2, told.Count);
         Assert.All(told, row => Assert.Contains("NC8002", row, StringComparison.Ordinal));
+        // The programs of the folder are checked as well, though none is open.
+        Assert.Contains(seen.GetProperty("ofPrograms").EnumerateArray(), row => row.GetString()!.Contains(demo.Fixable.Message, StringComparison.Ordinal));
         var offered = seen.GetProperty("completions").EnumerateArray().Select(row => row.GetString()!.Trim('"')).ToList();
         Assert.Contains("mm", offered);
         Assert.Contains("inch", offered);

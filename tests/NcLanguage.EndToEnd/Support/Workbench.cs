@@ -6,7 +6,7 @@ namespace NcLanguage.EndToEnd.Support;
 /// <summary>The VS Code workbench in a headless browser: takes steps there, as code-server/steps.mjs has them, and tells what was seen.</summary>
 internal static class Workbench
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(8);
+    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
 
     /// <summary>The step that takes a picture into artifacts/e2e, for people to look at.</summary>
     public static JsonObject Screenshot(string name) => new() { ["do"] = "screenshot", ["path"] = InArtifacts(name) };

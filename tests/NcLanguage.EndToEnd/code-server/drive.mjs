@@ -22,10 +22,10 @@ let page;
 try {
   page = await browser.newPage({ viewport: job.view ?? { width: 1440, height: 900 } });
   page.setDefaultTimeout(wait);
-  page.setDefaultNavigationTimeout(wait);
   const payload = JSON.stringify([['openFile', `vscode-remote://${workbench.authority}${job.file}`]]);
-  await page.goto(`http://${workbench.authority}/?folder=${encodeURIComponent(job.folder)}&payload=${encodeURIComponent(payload)}`);
-  await page.waitForSelector('.monaco-editor .view-line', { timeout: wait });
+  await page.goto(`http://${workbench.authority}/?folder=${encodeURIComponent(job.folder)}&payload=${encodeURIComponent(payload)}`, { waitUntil: 'commit' });
+  // All of the workbench is loaded for this, which takes a machine under load minutes.
+  await page.waitForSelector('.monaco-editor .view-line', { timeout: 300_000 });
   const all = { ...steps, ...motionSteps };
   for (const step of job.steps) await all[step.do](page, seen, step);
   seen.finished = true;

@@ -1,6 +1,6 @@
 // What a person does in the workbench, one function each. Lines and columns count from 1. A machine under load is slow, and a key pressed while
 // the workbench is busy may come to nothing: whatever is looked for is asked for again until it is there.
-export const wait = 60_000;
+export const wait = 90_000;
 
 /** How long one try may take before the next. */
 const soon = 3_000;
@@ -118,8 +118,9 @@ export const steps = {
     seen.squiggles = await page.locator(`.monaco-editor .squiggly-${severity}`).count();
   },
 
-  /** Rests the mouse on a piece of text and reads the box that appears. */
-  async hover(page, seen, { line, text }) {
+  /** Rests the mouse on a piece of text and reads the box that appears, once it says what is waited for: findings and the server's words come one after
+   *  the other. */
+  async hover(page, seen, { line, text, says }) {
     await goTo(page, line, 1);
     const at = await place(page, line, text);
     const box = page.locator('.monaco-hover:not(.hidden) .hover-contents').first();
@@ -130,12 +131,8 @@ export const steps = {
       return box.waitFor({ timeout: 3000 }).then(() => true, () => false);
     }, (isThere) => isThere);
     await box.waitFor({ timeout: 1000 });
-    await page.waitForFunction(
-      () => [...document.querySelectorAll('.monaco-hover:not(.hidden) .hover-contents')].every((e) => !e.textContent.includes('Loading')),
-      null,
-      { timeout: wait },
-    );
-    seen.hover = (await page.locator('.monaco-hover:not(.hidden) .hover-contents').allInnerTexts()).join('\n');
+    const read = async () => (await page.locator('.monaco-hover:not(.hidden) .hover-contents').allInnerTexts()).join('\n');
+    seen.hover = await until(page, read, (words) => !words.includes('Loading') && words.includes(says ?? ''));
   },
 
   /** The colours of words, as the browser computes them, by the name each is given, and that of the paper behind. The server's colours come some
@@ -177,17 +174,19 @@ export const steps = {
     } while (Date.now() < deadline);
   },
 
-  /** Reads the rows of the list of problems. */
-  async problems(page, seen) {
+  /** Reads the rows of the list of problems under a name, once one of them holds the text that is waited for; a pattern of files shows those alone. */
+  async problems(page, seen, { says, files, as = 'problems' }) {
     const list = page.locator('.markers-panel .monaco-list-row');
     if (!(await isThere(list))) await pressUntil(page, 'Control+Shift+m', () => isThere(page.locator('.markers-panel')));
+    if (files) await page.getByPlaceholder(/^Filter \(e\.g\./).fill(files);
     await list.first().waitFor({ timeout: wait });
     // The editor's own reading of JSON comes and goes while its schema loads: what has stood for a while is what a person sees.
     const rows = page.locator('.markers-panel .monaco-list-row');
     const end = Date.now() + wait;
+    await until(page, async () => (await rows.allInnerTexts()).join('\n'), (all) => all.includes(says ?? ''));
     for (let before = null, since = Date.now(); ;) {
-      seen.problems = await rows.allInnerTexts();
-      const now = seen.problems.join('\n');
+      seen[as] = await rows.allInnerTexts();
+      const now = seen[as].join('\n');
       if (now !== before) [before, since] = [now, Date.now()];
       if (Date.now() - since > 3000 || Date.now() > end) return;
       await page.waitForTimeout(200);

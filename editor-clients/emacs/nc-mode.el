@@ -41,7 +41,7 @@
 ;;;###autoload
 (progn
   (add-to-list 'auto-mode-alist '("\\.\\(?:nc\\|cnc\\|tap\\|iso\\|eia\\|ncp\\)\\'" . nc-mode))
-  (add-to-list 'auto-mode-alist '("\\.\\(?:setup\\|machine\\)\\.json\\'" . nc-setup-mode)))
+  (add-to-list 'auto-mode-alist '("\\.\\(?:setup\\|machine\\|cutting\\)\\.json\\'" . nc-setup-mode)))
 
 (defvar eglot-server-programs)
 (with-eval-after-load 'eglot

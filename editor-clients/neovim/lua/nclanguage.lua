@@ -33,7 +33,8 @@ local function is_ours(buffer)
   if file == '' or vim.bo[buffer].buftype ~= '' then
     return false
   end
-  return vim.bo[buffer].filetype == 'nc' or file:match('%.setup%.json$') ~= nil or file:match('%.machine%.json$') ~= nil
+  local kind = file:match('%.(%a+)%.json$')
+  return vim.bo[buffer].filetype == 'nc' or kind == 'setup' or kind == 'machine' or kind == 'cutting'
 end
 
 local function attach(options, buffer)

@@ -25,7 +25,7 @@ public static class NewSetup
         text.Append($"  // The setup of {name.ReplaceLineEndings(" ")}. Lengths in {unit}, from the zero point of {WorkOffsetName.Format(offset)}.\n");
         text.Append($"  \"units\": \"{unit}\",\n");
         text.Append($"  \"frame\": \"{WorkOffsetName.Format(offset)}\",\n");
-        text.Append("  // Two opposite corners, X Y Z. Write your own sizes and take the two strokes before the line away.\n");
+        text.Append("  // Two opposite corners, X Y Z. Write your own sizes and take the two slashes before the line away.\n");
         text.Append($"  // \"stock\": {{ \"min\": [0, 0, -{depth}], \"max\": [{width}, {width}, 0] }},\n");
         text.Append($"  // \"obstacles\": [ {{ \"name\": \"clamp\", \"min\": [0, 0, 0], \"max\": [{height}, {height}, {height}] }} ],\n");
         text.Append("  \"tools\": [\n");

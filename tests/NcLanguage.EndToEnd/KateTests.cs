@@ -39,7 +39,7 @@ public sealed class KateTests
         Assert.True(sound.GetValueOrDefault("#CA60CA") > 20, Told(sound));
         Assert.Equal(0, sound.GetValueOrDefault(Error));
 
-        var setup = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n  \"clearance\": 2,\n}\n");
+        var setup = folder.Write("demo/other.setup.json", "{\n  // The vice stands as in the drawing.\n  \"units\": \"furlong\",\n  \"stock\": { \"min\": [0, 0, -12.5], \"max\": [120.25, 60.75, 0] },\n}\n");
         var told = await ColoursAsync(setup, 1, "kate-setup.png", environment);
         Assert.True(told.GetValueOrDefault(Error) > 1000, Told(told));
         // Comments, names, numbers and texts.

@@ -58,7 +58,7 @@ public sealed class WorkspaceDiagnosticTests
         File.Delete(folder.PathOf("a.nc"));
         folder["b.nc"] = "G21 G90\nG997\nG998\nM30\n";
         await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + folder.UriOf("a.nc") + "\",\"type\":3},{\"uri\":\"" + folder.UriOf("b.nc") + "\",\"type\":2}]}");
-        Assert.Equal(0, (await NewsOfAsync(client, waiting, folder.UriOf("a.nc"))).Count);
+        Assert.Empty(await NewsOfAsync(client, waiting, folder.UriOf("a.nc")));
         waiting = client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}""");
         Assert.Equal(2, (await NewsOfAsync(client, waiting, folder.UriOf("b.nc"))).Count);
     }

@@ -62,19 +62,21 @@ static class Application
         var isCompleted = commands.Directives.OfType<SuggestDirective>().Any(directive => parse.GetResult(directive) is not null);
         if (!isCompleted && parse.Action is not HelpAction && (parse.Errors.Count > 0 || UsageError.HasUnknown(parse)))
             return Fail(UsageError.Of(parse));
-        // A second Ctrl-C, or one that nothing answers, ends the process at once.
-        var invocation = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = TimeSpan.FromSeconds(2) };
+        var invocation = new InvocationConfiguration { EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
+        // A server holds nothing that could be left half done: it ends at once.
+        using var interruption = args is ["serve", ..] ? null : new Interruption();
         try
         {
-            return await parse.InvokeAsync(invocation).ConfigureAwait(false);
+            return await parse.InvokeAsync(invocation, interruption?.Token ?? CancellationToken.None).ConfigureAwait(false);
         }
         catch (CannotRunException e)
         {
             return Fail(e.Message);
         }
-        catch (OperationCanceledException)
+        catch (OperationCanceledException e)
         {
-            return Fail("cancelled");
+            Tell(e is StoppedException ? e.Message : "stopped before it was done");
+            return interruption?.ExitCode ?? ExitCode.Interrupted;
         }
         catch (IOException e)
         {
@@ -90,9 +92,11 @@ static class Application
 
     static int Fail(string message)
     {
-        Console.Error.WriteLine("nclanguage: " + OneLine(message));
+        Tell(message);
         return ExitCode.CouldNotRun;
     }
+
+    static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + OneLine(message));
 
     static string OneLine(string message) =>
         string.Join(' ', message.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));

@@ -6,6 +6,7 @@ using NcLanguage.Benchmarks.Peers;
 //   server EXE [BLOCKS...]   how long an editor waits for our server, over pipes
 //   peers EXE [...]   our server beside others, as a table; peers.sh installs them and puts the table into README.md
 //   check EXE         how much program text `check` gets through
+//   many EXE          `check` of 1,000 programs of 10,000 blocks each: processors, memory, and what reading them alone takes
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
 //   sample BLOCKS FOLDER   writes the program and the setup that the others use
 //   engine [filters]  the engine in process, by BenchmarkDotNet
@@ -20,6 +21,9 @@ switch (args)
     case ["check", var executable]:
         CheckThroughput.Run(executable);
         return 0;
+    case ["many", var executable]:
+        ManyPrograms.Run(executable);
+        return 0;
     case ["sample", var blocks, var folder]:
         SampleProgram.Write(int.Parse(blocks), folder, "sample");
         return 0;
@@ -30,6 +34,6 @@ switch (args)
         BenchmarkSwitcher.FromTypes([typeof(EngineBenchmarks)]).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
         return 2;
 }

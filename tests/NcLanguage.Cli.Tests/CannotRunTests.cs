@@ -58,13 +58,13 @@ public sealed class CannotRunTests : IDisposable
     }
 
     [Fact]
-    public void A_file_over_2_GB_is_refused_without_being_read()
+    public void A_file_of_2_GB_is_refused_without_being_read()
     {
         using (var file = File.Create(_scratch.At("huge.nc")))
-            file.SetLength(3L << 30);
+            file.SetLength(2L << 30);
         var outcome = Command.In(_scratch.Folder, "check", "huge.nc");
         Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
-        Assert.Contains("larger than 2 GB", outcome.Errors, StringComparison.Ordinal);
+        Assert.Contains("larger than 1 GB", outcome.Errors, StringComparison.Ordinal);
     }
 
     [Fact]

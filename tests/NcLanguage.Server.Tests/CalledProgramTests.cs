@@ -96,6 +96,23 @@ public sealed class CalledProgramTests
         }
     }
 
+    /// <summary>LSP 3.18, text document synchronization: from didOpen to didClose the client owns the text, and the file's address must not be read.</summary>
+    [Fact]
+    public async Task What_happens_on_disk_to_a_program_that_is_open_changes_nothing()
+    {
+        var files = new TestFiles { ["/job/part.nc"] = "G21 G90 G17 G54\nG0 X1\nM99\nG0 X2\nM30\n", ["/job/O1200.nc"] = "O1200\nG0 X40\nM99\n" };
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await client.OpenAsync(Caller, CallerText);
+        Assert.Equal(40, await PlaceBehindCallAsync(client));
+        files["/job/part.nc"] = "G21 G90 G17 G54\nG0 X77\nM99\nG0 X77\nM30\n";
+        await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + Caller + "\",\"type\":2}]}");
+        Assert.Equal(40, await PlaceBehindCallAsync(client));
+        await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + Caller + "\",\"type\":3}]}");
+        await client.ChangeAsync(Caller, 2, TestClient.Replace(1, 4, 1, 6, "X5"));
+        Assert.DoesNotContain("subprogram-missing", await FindingsAsync(client, 2));
+        Assert.Equal(40, await PlaceBehindCallAsync(client));
+    }
+
     private static async Task<List<string?>> FindingsAsync(TestClient client, int version) => Names(await client.DiagnosticsAsync(Caller, version));
 
     private static List<string?> Names(JsonNode published) => [.. published["diagnostics"]!.AsArray().Select(finding => (string?)finding!["data"])];

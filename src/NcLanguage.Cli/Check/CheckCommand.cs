@@ -10,6 +10,9 @@ namespace NcLanguage.Cli.Check;
 /// <summary><c>check PATH…</c>: the findings of programs.</summary>
 static class CheckCommand
 {
+    /// <summary>Files that could not be read are named on standard error up to that many; JSON and SARIF tell all.</summary>
+    const int MostReasons = 20;
+
     public static Command Create()
     {
         var paths = new Argument<string[]>("PATH")
@@ -48,26 +51,37 @@ static class CheckCommand
     {
         if (run.Fix && run.Write && paths.Contains(ProgramFile.StandardInput))
             throw new CannotRunException("--fix needs a file to write to; with standard input use --preview");
-        var report = run.Check(ProgramSearch.Find(paths));
+        var search = ProgramSearch.Find(paths);
+        var totals = Tell(run, search, format);
+        if (totals.LeftOut is { } leftOut)
+            throw new StoppedException($"stopped: {search.Paths.Length - leftOut:N0} of {search.Paths.Length:N0} programs were checked");
+        if (totals.NotRead.Count > 0)
+            throw new CannotRunException("not checked: " + Reasons(totals.NotRead));
+        return FailOn.ExitCodeFor(failOn, totals);
+    }
+
+    static CheckTotals Tell(CheckRun run, ProgramSearch search, string format)
+    {
+        CheckTotals totals = null!;
         switch (format)
         {
             case "json":
-                JsonOutput.Write(json => CheckJson.Write(report, json));
+                JsonOutput.Write(json => totals = run.Check(search, new CheckJson(json)));
                 break;
             case "sarif":
-                JsonOutput.Write(json => CheckSarif.Write(report, Application.Version, json));
-                break;
-            case "github":
-                using (var screen = Screen.Open())
-                    CheckAnnotations.Write(report, screen.Writer);
+                JsonOutput.Write(json => totals = run.Check(search, new CheckSarif(Application.Version, json)));
                 break;
             default:
                 using (var screen = Screen.Open())
-                    new CheckText(screen).Write(report);
+                    totals = run.Check(search, format == "github" ? new CheckAnnotations(screen.Writer) : new CheckText(screen));
                 break;
         }
-        if (!report.NotRead.IsEmpty)
-            throw new CannotRunException("not checked: " + string.Join("; ", report.NotRead.Select(unread => unread.Reason)));
-        return FailOn.ExitCodeFor(failOn, report.Files.SelectMany(file => file.Findings).Select(finding => finding.Severity));
+        return totals;
+    }
+
+    static string Reasons(List<UnreadFile> unread)
+    {
+        var told = string.Join("; ", unread.Take(MostReasons).Select(file => file.Reason));
+        return unread.Count > MostReasons ? $"{told}; and {unread.Count - MostReasons:N0} more" : told;
     }
 }

@@ -8,7 +8,7 @@ using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Check;
 
-/// <summary>Checks programs side by side, and the setup and machine files that go with them.</summary>
+/// <summary>Checks programs side by side, and the setup and machine files that go with them. Nothing of a program is kept once it was told.</summary>
 sealed class CheckRun
 {
     public required JobOptions Options { get; init; }
@@ -23,35 +23,72 @@ sealed class CheckRun
 
     public CancellationToken Cancel { get; init; }
 
-    sealed record Outcome(ReportedFile? File, ImmutableArray<SetupProblem> Problems, UnreadFile? NotRead);
+    sealed record Outcome(ReportedFile? File, ImmutableArray<SetupProblem> Problems, UnreadFile? Failed, int Bytes);
 
-    public CheckReport Check(ProgramSearch search)
+    /// <summary>Tells the programs in the order of their names as they are done, then the setup and machine files with mistakes.</summary>
+    /// <exception cref="CannotRunException">An option cannot be followed, or the one program that there is cannot be read.</exception>
+    public CheckTotals Check(ProgramSearch search, ICheckWriter writer)
     {
-        if (search.Paths is [var single] && search.NotRead.IsEmpty)
-            return Report(search, [CheckOne(single)]);
-        var outcomes = new Outcome[search.Paths.Length];
-        using var progress = new CheckProgress(outcomes.Length);
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = Cancel };
+        var totals = new CheckTotals();
+        totals.NotRead.AddRange(search.NotRead);
+        var problems = new HashSet<SetupProblem>();
+        using var progress = new CheckProgress(search.Paths.Length);
+        var tellsAll = writer is not CheckText;
+        var isAlone = search.Paths.Length == 1 && search.NotRead.IsEmpty;
+        var pieces = new InOrder<Outcome>(
+            search.Paths.Length,
+            number => isAlone ? CheckOne(search.Paths[number]) : CheckAmongOthers(search.Paths[number], progress),
+            outcome => 1 + (outcome.File?.Findings.Length ?? 0),
+            outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => Tell(outcome)));
+        var told = pieces.Run(Cancel);
+        if (told < search.Paths.Length)
+            totals.LeftOut = search.Paths.Length - told;
+        progress.While(isWriting: true, () =>
+        {
+            foreach (var setup in SetupReport.Of(problems, search.Paths.Any(Path.IsPathRooted)).OrderBy(file => file.Path, StringComparer.Ordinal))
+                Add(setup);
+            writer.End(totals);
+        });
+        return totals;
+
+        void Tell(Outcome outcome)
+        {
+            problems.UnionWith(outcome.Problems);
+            if (outcome.Failed is { } failed)
+                totals.NotRead.Add(failed);
+            if (outcome.File is { } file)
+                Add(file);
+        }
+
+        void Add(ReportedFile file)
+        {
+            totals.Add(file);
+            writer.Write(file);
+        }
+    }
+
+    /// <summary>Checks a program that must not keep the others from being checked.</summary>
+    Outcome CheckAmongOthers(string path, CheckProgress progress)
+    {
+        Outcome outcome;
         try
         {
-            Parallel.For(0, outcomes.Length, parallel, i =>
-            {
-                try
-                {
-                    outcomes[i] = CheckOne(search.Paths[i]);
-                }
-                catch (UnreadableProgramException e)
-                {
-                    outcomes[i] = new Outcome(null, [], new UnreadFile(search.Paths[i], e.Message));
-                }
-                progress.Advance();
-            });
+            outcome = CheckOne(path);
         }
-        catch (AggregateException e) when (e.InnerExceptions.OfType<CannotRunException>().FirstOrDefault() is { } first)
+        catch (ProgramFailedException e)
         {
-            throw new CannotRunException(first.Message);
+            outcome = Failed(e.Message);
         }
-        return Report(search, outcomes);
+#pragma warning disable CA1031 // A fault of ours in one program; the user is told which.
+        catch (Exception e) when (e is not (CannotRunException or OperationCanceledException))
+#pragma warning restore CA1031
+        {
+            outcome = Failed($"{path} met an internal error, {e.GetType().Name}: {e.Message}");
+        }
+        progress.Advance(outcome.Bytes);
+        return outcome;
+
+        Outcome Failed(string reason) => new(null, [], new UnreadFile(path, reason), 0);
     }
 
     Outcome CheckOne(string path)
@@ -64,18 +101,20 @@ sealed class CheckRun
         {
             (analysis, applied) = SafeFixes.Apply(program, analysis, Cancel);
             if (Write && !applied.IsEmpty)
-                SafeFixes.Write(program, analysis.Text);
+                Put(program, analysis);
         }
-        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied }, job.Problems, null);
+        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, Remark = program.Remark }, job.Problems, null, program.Text.Length);
     }
 
-    static CheckReport Report(ProgramSearch search, Outcome[] outcomes)
+    static void Put(ProgramFile program, ProgramAnalysis analysis)
     {
-        var setups = SetupReport.Of(outcomes.SelectMany(outcome => outcome.Problems), search.Paths.Any(Path.IsPathRooted));
-        var files = outcomes.Select(outcome => outcome.File).OfType<ReportedFile>().Concat(setups);
-        return new CheckReport([.. files.OrderBy(file => file.Path, StringComparer.Ordinal)])
+        try
         {
-            NotRead = [.. search.NotRead, .. outcomes.Select(outcome => outcome.NotRead).OfType<UnreadFile>()],
-        };
+            program.Replace(analysis.Text);
+        }
+        catch (CannotRunException e)
+        {
+            throw new ProgramFailedException(e.Message);
+        }
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
 using NcLanguage.Reports.Findings;
@@ -6,7 +7,7 @@ using Spectre.Console;
 namespace NcLanguage.Cli.Check;
 
 /// <summary>Findings for a setter to read at a terminal.</summary>
-sealed class CheckText(Screen screen)
+sealed class CheckText(Screen screen) : ICheckWriter
 {
     /// <summary>Nobody reads more of one file; the other formats tell all.</summary>
     const int MostPerFile = 200;
@@ -17,20 +18,15 @@ sealed class CheckText(Screen screen)
     static readonly Style Faint = new(decoration: Decoration.Dim);
     static readonly Style FixStyle = new(Color.Green);
 
-    public void Write(CheckReport report)
+    public void Write(ReportedFile file)
     {
-        foreach (var file in report.Files)
-            WriteFile(file);
-        WriteSummary(report);
-    }
-
-    void WriteFile(ReportedFile file)
-    {
-        if (file.Findings.IsEmpty && file.Fixed.IsEmpty && file.Blocks != 0)
+        if (!file.HasNews)
             return;
         screen.WriteLine(file.Path, Heading);
         if (file.Blocks == 0)
             screen.WriteParagraph("There is no block in this file: nothing was checked.", Indent);
+        if (file.Remark is { } remark)
+            screen.WriteParagraph(remark, Indent);
         foreach (var applied in file.Fixed)
             WriteFixed(applied);
         screen.WriteLine();
@@ -39,7 +35,8 @@ sealed class CheckText(Screen screen)
         foreach (var finding in isCut ? file.Findings.OrderBy(finding => finding.Severity).Take(MostPerFile) : file.Findings)
             WriteFinding(finding);
         if (isCut)
-            screen.WriteLine($"… and {file.Findings.Length - MostPerFile} more in this file, errors told first; --format json tells all.\n");
+            screen.WriteLine(string.Create(
+                CultureInfo.InvariantCulture, $"… and {file.Findings.Length - MostPerFile:N0} more in this file, errors told first; --format json tells all.\n"));
     }
 
     void WriteFixed(AppliedFix applied)
@@ -83,22 +80,18 @@ sealed class CheckText(Screen screen)
         _ => new Style(Color.Blue),
     };
 
-    void WriteSummary(CheckReport report)
+    public void End(CheckTotals totals)
     {
-        var programs = report.Files.Where(file => file.Blocks is not null).ToList();
-        var blocks = programs.Sum(file => (long)file.Blocks!.Value);
         screen.WriteLine(
-            $"{Count(programs.Count, "program")}, {Count(blocks, "block")}: {Count(report.Errors, "error")}, "
-            + $"{Count(report.Warnings, "warning")}, {Count(report.Notes, "note")}.",
+            $"{Count(totals.Programs, "program")}, {Count(totals.Blocks, "block")}: {Count(totals.Errors, "error")}, "
+            + $"{Count(totals.Warnings, "warning")}, {Count(totals.Notes, "note")}.",
             Heading);
-        var certain = report.Files.Sum(file => file.Findings.Count(finding => finding.Fixes.Any(fix => fix.Safety == FixSafety.Safe)));
-        if (certain > 0)
-            screen.WriteLine($"{Count(certain, "finding")} can be mended by check --fix (--fix --preview shows how).");
-        foreach (var clause in programs.SelectMany(file => file.NotChecked).GroupBy(clause => clause))
-        {
-            var where = programs.Count == 1 || clause.Count() == programs.Count ? "" : $", in {Count(clause.Count(), "program")}";
-            screen.WriteParagraph($"Not checked: {clause.Key}{where}.", 0);
-        }
+        if (totals.LeftOut is { } leftOut)
+            screen.WriteLine($"The check was stopped: {Count(leftOut, "program")} not checked.");
+        if (totals.Mendable > 0)
+            screen.WriteLine($"{Count(totals.Mendable, "finding")} can be mended by check --fix (--fix --preview shows how).");
+        foreach (var (clause, programs) in totals.NotChecked)
+            screen.WriteParagraph($"Not checked: {clause}{(programs == totals.Programs ? "" : $", in {Count(programs, "program")}")}.", 0);
         screen.WriteParagraph(Caution.Text, 0);
     }
 

@@ -31,14 +31,6 @@ static class SafeFixes
         throw new CannotRunException($"the fixes of {program.Path} do not come to an end; nothing was written to it");
     }
 
-    /// <exception cref="CannotRunException">The file could not be written; it stands as it was.</exception>
-    public static void Write(ProgramFile program, SourceText text)
-    {
-        if (!program.IsExact)
-            throw new CannotRunException($"{program.Path} holds bytes that are no UTF-16; nothing was written to it");
-        WrittenFile.Replace(program.Path, program.BytesOf(text));
-    }
-
     /// <summary>For every finding its first certain fix that changes the text, unless it meets one already chosen: that one waits for the next round.</summary>
     static List<(Finding Finding, Fix Fix)> Choose(ProgramAnalysis analysis)
     {

@@ -3,5 +3,8 @@ namespace NcLanguage.Cli.Common;
 /// <summary>The command cannot do what was asked; the message is one line for the user.</summary>
 class CannotRunException(string message) : Exception(message);
 
-/// <summary>One program cannot be read; where many are checked, the others still are.</summary>
-sealed class UnreadableProgramException(string message) : CannotRunException(message);
+/// <summary>The user stopped the command; the message is one line that says how far it came.</summary>
+sealed class StoppedException(string message) : OperationCanceledException(message);
+
+/// <summary>One program cannot be read or written; where many are checked, the others still are.</summary>
+sealed class ProgramFailedException(string message) : CannotRunException(message);

@@ -11,4 +11,7 @@ static class ExitCode
 
     /// <summary>The command could not do its work; one line on standard error says why.</summary>
     public const int CouldNotRun = 2;
+
+    /// <summary>Ctrl-C ended it before it was done.</summary>
+    public const int Interrupted = 130;
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using NcLanguage.Checks;
+using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Common;
 
@@ -13,15 +14,18 @@ static class FailOn
         "--fail-on", "The least severity of a finding that makes the exit code 1.", [usual, .. Choices.Where(choice => choice != usual)]);
 
     /// <summary>The exit code for findings of these severities.</summary>
-    public static int ExitCodeFor(string failOn, IEnumerable<Severity> found)
+    public static int ExitCodeFor(string failOn, IEnumerable<Severity> found) =>
+        Least(failOn) is { } least && found.Any(severity => severity <= least) ? ExitCode.Findings : ExitCode.Clean;
+
+    /// <summary>The exit code for what a check found.</summary>
+    public static int ExitCodeFor(string failOn, CheckTotals found) =>
+        Least(failOn) is { } least && found.Has(least) ? ExitCode.Findings : ExitCode.Clean;
+
+    static Severity? Least(string failOn) => failOn switch
     {
-        Severity? least = failOn switch
-        {
-            "error" => Severity.Error,
-            "warning" => Severity.Warning,
-            "note" => Severity.Note,
-            _ => null,
-        };
-        return found.Any(severity => severity <= least) ? ExitCode.Findings : ExitCode.Clean;
-    }
+        "error" => Severity.Error,
+        "warning" => Severity.Warning,
+        "note" => Severity.Note,
+        _ => null,
+    };
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Cli.Common;
 using NcLanguage.Syntax.Text;
 
@@ -7,8 +6,8 @@ namespace NcLanguage.Cli.Files;
 /// <summary>A program as read, and how it is written back.</summary>
 /// <param name="Path">As the user wrote it; - for standard input.</param>
 /// <param name="Text">Its text; one in UTF-16 is held as UTF-8.</param>
-/// <param name="Encoding">UTF-16 where a byte order mark says so; null for bytes as they stand.</param>
-sealed record ProgramFile(string Path, SourceText Text, Encoding? Encoding)
+/// <param name="Wide">How it is written where that is UTF-16; null for bytes as they stand.</param>
+sealed record ProgramFile(string Path, SourceText Text, WideText? Wide)
 {
     /// <summary>Stands for standard input.</summary>
     public const string StandardInput = "-";
@@ -16,73 +15,44 @@ sealed record ProgramFile(string Path, SourceText Text, Encoding? Encoding)
     /// <summary>Whether writing the text back gives the very bytes that were read.</summary>
     public bool IsExact { get; private init; } = true;
 
+    /// <summary>The state of the file that was read; null where it is none.</summary>
+    public FileStamp? Stamp { get; private init; }
+
     public bool IsStandardInput => Path == StandardInput;
 
     /// <summary>Where setup and machine are looked for; null for standard input.</summary>
     public string? PlaceOnDisk => IsStandardInput ? null : Path;
 
-    /// <exception cref="UnreadableProgramException">It cannot be read; the message names it.</exception>
+    /// <summary>What to tell of the way it is written; null where a control takes it as it is.</summary>
+    public string? Remark => Wide is null ? null
+        : "It is written in UTF-16, two bytes for each character, where a control takes one: save it as ASCII before it is sent.";
+
+    /// <exception cref="ProgramFailedException">It cannot be read; the message names it.</exception>
     public static ProgramFile Read(string path)
     {
-        var bytes = path == StandardInput ? ReadStandardInput() : ReadBytes(path);
-        var encoding = bytes switch
-        {
-            [0xFF, 0xFE, ..] => Encoding.Unicode,
-            [0xFE, 0xFF, ..] => Encoding.BigEndianUnicode,
-            _ => null,
-        };
-        var text = encoding is null
-            ? SourceText.From(bytes)
-            : SourceText.From(Encoding.Convert(encoding, Encoding.UTF8, bytes, 2, bytes.Length - 2));
-        var program = new ProgramFile(path, text, encoding);
-        return encoding is null ? program : program with { IsExact = program.BytesOf(text).AsSpan().SequenceEqual(bytes) };
+        var (bytes, stamp) = path == StandardInput ? (ReadStandardInput(), null) : FileBytes.Read(path);
+        if (bytes is [0xFF, 0xFE, 0, 0, ..] or [0, 0, 0xFE, 0xFF, ..])
+            throw new ProgramFailedException($"{(path == StandardInput ? "the program on standard input" : path)} is written in UTF-32, which is not read: save it as ASCII");
+        var wide = WideText.Of(bytes);
+        var text = wide is null ? SourceText.From(bytes) : wide.Decode(bytes);
+        return new ProgramFile(path, text, wide) { Stamp = stamp, IsExact = wide is null || wide.Encode(text).AsSpan().SequenceEqual(bytes) };
     }
 
-    /// <summary>The bytes that a changed text is written with.</summary>
-    public byte[] BytesOf(SourceText text)
+    /// <summary>Writes a changed text in the place of the one that was read.</summary>
+    /// <exception cref="CannotRunException">It could not be written, or changed since it was read; it stands as it is.</exception>
+    public void Replace(SourceText text)
     {
-        if (Encoding is null)
-            return text.ToBytes();
-        var bytes = text.ToBytes();
-        return [.. Encoding.GetPreamble(), .. Encoding.Convert(Encoding.UTF8, Encoding, bytes)];
+        if (!IsExact)
+            throw new CannotRunException($"{Path} holds bytes that are no UTF-16: nothing was written to it");
+        WrittenFile.Replace(Path, BytesOf(text), Stamp);
     }
+
+    /// <summary>The bytes that a text is written with, in the way that this one is.</summary>
+    public byte[] BytesOf(SourceText text) => Wide?.Encode(text) ?? text.ToBytes();
 
     static byte[] ReadStandardInput()
     {
         using var input = Console.OpenStandardInput();
-        using var bytes = new MemoryStream();
-        try
-        {
-            input.CopyTo(bytes);
-        }
-        catch (IOException e) when (bytes.Length >= Array.MaxLength - 1024)
-        {
-            throw new UnreadableProgramException($"the program on standard input is too large: {e.Message}");
-        }
-        return bytes.ToArray();
-    }
-
-    static byte[] ReadBytes(string path)
-    {
-        try
-        {
-            if (Directory.Exists(path))
-                throw new UnreadableProgramException($"{path} is a folder, not a program");
-            if (new FileInfo(path) is { Exists: true } file && file.Length > Array.MaxLength)
-                throw new UnreadableProgramException($"{path} is larger than 2 GB, too large to be read");
-            return File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            throw new UnreadableProgramException($"there is no file {path}");
-        }
-        catch (UnauthorizedAccessException)
-        {
-            throw new UnreadableProgramException($"{path} may not be read by you");
-        }
-        catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException or OutOfMemoryException)
-        {
-            throw new UnreadableProgramException($"{path} could not be read: {e.Message}");
-        }
+        return FileBytes.ReadToEnd(input, "the program on standard input");
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NcLanguage.Cli.Common;
 using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
 using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Files;
@@ -49,7 +50,7 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
                             open.Push(inner);
                     }
                     // A file named by itself may have any ending.
-                    else if (SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase))
+                    else if (SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase) && FileKind.IsOrdinary(entry.FullName))
                     {
                         known += found.TryAdd(entry.FullName, Below(folder, entry.FullName)) ? 0 : 1;
                     }

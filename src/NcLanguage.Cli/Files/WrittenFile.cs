@@ -1,4 +1,5 @@
 using NcLanguage.Cli.Common;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Cli.Files;
 
@@ -6,47 +7,82 @@ namespace NcLanguage.Cli.Files;
 static class WrittenFile
 {
     /// <summary>Puts new bytes in the place of a file's. A link stays a link; permissions stay.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="bytes">What it is to hold.</param>
+    /// <param name="read">Its state when it was read: what somebody else wrote since is not written over. Null where it was not.</param>
     /// <exception cref="CannotRunException">It could not be written; nothing was changed.</exception>
-    public static void Replace(string path, byte[] bytes)
+    public static void Replace(string path, byte[] bytes, FileStamp? read)
     {
+        if (!File.Exists(path))
+            throw new CannotRunException($"{path} is there no longer: nothing was written to it");
         var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
+        if (FileBytes.IsStream(path) || !FileKind.IsOrdinary(target))
+            throw new CannotRunException($"{path} is a pipe or a device, not a file: nothing was written to it");
+        // Renaming would get past it.
+        if (new FileInfo(target) is { Exists: true, IsReadOnly: true })
+            throw new CannotRunException($"{path} is read-only: nothing was written to it");
         Write(path, target, bytes, beside =>
         {
             if (!OperatingSystem.IsWindows())
                 File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
+            if (read is { } stamp && stamp != FileStamp.Of(target))
+                throw new CannotRunException($"{path} was changed by somebody else since it was read: nothing was written to it");
             File.Move(beside, target, overwrite: true);
         });
     }
 
     /// <summary>Writes a file where none stands.</summary>
     /// <exception cref="CannotRunException">One stands there, or it could not be written.</exception>
-    public static void Create(string path, byte[] bytes) =>
-        Write(path, Path.GetFullPath(path), bytes, beside => File.Move(beside, path, overwrite: false));
+    public static void Create(string path, byte[] bytes)
+    {
+        var target = Path.GetFullPath(path);
+        Write(path, target, bytes, beside => File.Move(beside, target, overwrite: false));
+    }
 
-    /// <summary>Writes a file, over one that stands there already.</summary>
+    /// <summary>Writes a file, over one that stands there already; into a pipe or a device as it is.</summary>
     /// <exception cref="CannotRunException">It could not be written.</exception>
     public static void Put(string path, byte[] bytes)
     {
-        if (File.Exists(path))
-            Replace(path, bytes);
+        if (FileBytes.IsStream(path) || !FileKind.IsOrdinary(path))
+            Try(path, () =>
+            {
+                using var stream = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+                stream.Write(bytes);
+            });
+        else if (File.Exists(path))
+            Replace(path, bytes, null);
         else
             Create(path, bytes);
     }
 
     static void Write(string path, string target, byte[] bytes, Action<string> rename)
     {
-        var beside = $"{target}.{Environment.ProcessId}.new";
-        try
+        // A name of its own, and a short one: that of the file may be as long as the system allows.
+        var beside = Path.Combine(Path.GetDirectoryName(target) ?? "", $".{Path.GetRandomFileName()}.new");
+        Try(path, () =>
         {
             try
             {
-                File.WriteAllBytes(beside, bytes);
+                using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
+                {
+                    stream.Write(bytes);
+                    // The name must not stand for the new file before the disk holds it.
+                    stream.Flush(flushToDisk: true);
+                }
                 rename(beside);
             }
             finally
             {
                 File.Delete(beside);
             }
+        }, beside);
+    }
+
+    static void Try(string path, Action write, string? beside = null)
+    {
+        try
+        {
+            write();
         }
         catch (UnauthorizedAccessException)
         {
@@ -56,10 +92,14 @@ static class WrittenFile
         {
             throw new CannotRunException($"{path} could not be written: there is no such folder");
         }
+        catch (ArgumentOutOfRangeException)
+        {
+            throw new CannotRunException($"{path} could not be written: it is larger than the file system takes");
+        }
         catch (IOException e)
         {
             // The file beside is nobody's business.
-            throw new CannotRunException($"{path} could not be written: {e.Message.Replace(beside, path, StringComparison.Ordinal)}");
+            throw new CannotRunException($"{path} could not be written: {(beside is null ? e.Message : e.Message.Replace(beside, path, StringComparison.Ordinal))}");
         }
     }
 }

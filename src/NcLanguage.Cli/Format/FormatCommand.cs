@@ -72,9 +72,7 @@ static class FormatCommand
 
     static void Write(ProgramFile file, FormatResult result)
     {
-        if (!file.IsExact)
-            throw new CannotRunException($"{file.Path} holds bytes that are no text in its encoding: it is not written");
-        WrittenFile.Replace(file.Path, file.BytesOf(result.Text));
+        file.Replace(result.Text);
         Console.WriteLine($"{file.Path} is tidy now; it moves as before ({Say.Count(result.Text.LineCount - 1, "line")})");
     }
 }

@@ -14,7 +14,8 @@ static class HoleImport
     public static int Run(string table, string? setup, bool? isInch)
     {
         var text = new UTF8Encoding(false).GetString(ProgramFile.Read(table).Text.ToBytes());
-        var old = setup is not null && File.Exists(setup) ? ProgramFile.Read(setup).Text.ToBytes() : null;
+        var file = setup is not null && File.Exists(setup) ? ProgramFile.Read(setup) : null;
+        var old = file?.Text.ToBytes();
         var inInch = isInch ?? (old is not null && SetupHoles.IsInch(old));
         var list = HoleListFile.Read(text, inInch);
         if (list.Unused.Length > 0)
@@ -32,18 +33,18 @@ static class HoleImport
             Console.Out.WriteLine($"  \"holes\": {SetupHoles.Text(list.Holes, inInch, "\n")},");
             return ExitCode.Clean;
         }
-        Write(setup, old, list);
+        Write(setup, old, file?.Stamp, list);
         var unit = inInch ? "inches" : "mm";
         Console.Error.WriteLine($"{Say.Count(list.Holes.Length, "hole")} written to {setup}" + (list.HasBareLengths ? $"; columns that name no unit were read as {unit}" : ""));
         return ExitCode.Clean;
     }
 
-    static void Write(string setup, byte[]? old, HoleList list)
+    static void Write(string setup, byte[]? old, FileStamp? read, HoleList list)
     {
         var merged = SetupHoles.Merge(old ?? Encoding.UTF8.GetBytes("{\n  \"units\": \"mm\"\n}\n"), list.Holes, out var error)
             ?? throw new CannotRunException($"{setup} cannot take the holes: {error}");
         if (old is not null)
-            WrittenFile.Replace(setup, merged);
+            WrittenFile.Replace(setup, merged, read);
         else
             WrittenFile.Create(setup, merged);
     }

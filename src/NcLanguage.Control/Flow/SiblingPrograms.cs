@@ -25,7 +25,7 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
                 continue;
             var answer = files.Read(path);
             if (answer.State == FileState.Read)
-                return new CalledFile(name, path, SourceText.From(answer.Bytes.ToArray()));
+                return new CalledFile(name, path, WideText.Read(answer.Bytes.ToArray()));
         }
         return null;
     }

@@ -16,6 +16,8 @@ public sealed class DiskFiles : IFileAccess
         {
             if (Directory.Exists(path))
                 return new FileAnswer(FileState.IsFolder);
+            if (!FileKind.IsOrdinary(path))
+                return new FileAnswer(FileState.Failed);
             // An editor may be writing or replacing the file at this moment.
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             using var bytes = new MemoryStream();

@@ -3,22 +3,23 @@ using NcLanguage.Checks;
 namespace NcLanguage.Reports.Findings;
 
 /// <summary>Findings as workflow commands of GitHub Actions, one a line, which it shows beside the lines of a change.</summary>
-public static class CheckAnnotations
+public sealed class CheckAnnotations(TextWriter output) : ICheckWriter
 {
-    public static void Write(CheckReport report, TextWriter output)
+    public void Write(ReportedFile file)
     {
-        ArgumentNullException.ThrowIfNull(report);
-        ArgumentNullException.ThrowIfNull(output);
-        foreach (var file in report.Files)
+        ArgumentNullException.ThrowIfNull(file);
+        foreach (var finding in file.Findings)
         {
-            foreach (var finding in file.Findings)
-            {
-                var place = finding.Place;
-                output.WriteLine(
-                    $"::{Command(finding.Severity)} file={Property(file.Path)},line={place.Line},endLine={place.Line},col={place.Column},"
-                    + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(finding.Message)}");
-            }
+            var place = finding.Place;
+            output.WriteLine(
+                $"::{Command(finding.Severity)} file={Property(file.Path)},line={place.Line},endLine={place.Line},col={place.Column},"
+                + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(finding.Message)}");
         }
+    }
+
+    /// <summary>Nothing: each line stands for itself.</summary>
+    public void End(CheckTotals totals)
+    {
     }
 
     static string Command(Severity severity) => severity == Severity.Note ? "notice" : CheckJson.Word(severity);

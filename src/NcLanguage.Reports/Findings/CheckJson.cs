@@ -3,25 +3,33 @@ using NcLanguage.Checks;
 
 namespace NcLanguage.Reports.Findings;
 
-/// <summary>Findings as JSON. Lines and columns count from 1, columns in characters.</summary>
-public static class CheckJson
+/// <summary>Findings as JSON, all of them. Lines and columns count from 1, columns in characters.</summary>
+public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
 {
-    public static void Write(CheckReport report, Utf8JsonWriter json)
+    /// <summary>Bytes that may wait before they go out.</summary>
+    const int MostPending = 1 << 16;
+
+    bool _hasBegun;
+
+    public void Write(ReportedFile file)
     {
-        ArgumentNullException.ThrowIfNull(report);
-        ArgumentNullException.ThrowIfNull(json);
-        json.WriteStartObject();
-        json.WriteStartArray("files");
-        foreach (var file in report.Files)
-            WriteFile(file, json);
+        ArgumentNullException.ThrowIfNull(file);
+        Begin();
+        WriteFile(file);
+    }
+
+    public void End(CheckTotals totals)
+    {
+        ArgumentNullException.ThrowIfNull(totals);
+        Begin();
         json.WriteEndArray();
-        json.WriteNumber("errors", report.Errors);
-        json.WriteNumber("warnings", report.Warnings);
-        json.WriteNumber("notes", report.Notes);
-        if (!report.NotRead.IsEmpty)
+        json.WriteNumber("errors", totals.Errors);
+        json.WriteNumber("warnings", totals.Warnings);
+        json.WriteNumber("notes", totals.Notes);
+        if (totals.NotRead.Count > 0)
         {
             json.WriteStartArray("notRead");
-            foreach (var unread in report.NotRead)
+            foreach (var unread in totals.NotRead)
             {
                 json.WriteStartObject();
                 json.WriteString("path", unread.Path);
@@ -30,10 +38,21 @@ public static class CheckJson
             }
             json.WriteEndArray();
         }
+        if (totals.LeftOut is { } leftOut)
+            json.WriteNumber("leftOut", leftOut);
         json.WriteEndObject();
     }
 
-    static void WriteFile(ReportedFile file, Utf8JsonWriter json)
+    void Begin()
+    {
+        if (_hasBegun)
+            return;
+        _hasBegun = true;
+        json.WriteStartObject();
+        json.WriteStartArray("files");
+    }
+
+    void WriteFile(ReportedFile file)
     {
         json.WriteStartObject();
         json.WriteString("path", file.Path);
@@ -41,11 +60,13 @@ public static class CheckJson
         {
             json.WriteNumber("blocks", blocks);
             json.WriteString("machine", file.Machine);
-            WriteTexts("notChecked", file.NotChecked, json);
+            if (file.Remark is { } remark)
+                json.WriteString("remark", remark);
+            WriteTexts("notChecked", file.NotChecked);
         }
         json.WriteStartArray("findings");
         foreach (var finding in file.Findings)
-            WriteFinding(finding, json);
+            WriteFinding(finding);
         json.WriteEndArray();
         if (file.FixesLeftOut > 0)
             json.WriteNumber("fixesLeftOut", file.FixesLeftOut);
@@ -62,33 +83,33 @@ public static class CheckJson
             json.WriteEndArray();
         }
         json.WriteEndObject();
-        // Files with very many findings go out as they are written.
-        if (json.BytesPending > 1 << 16)
-            json.Flush();
     }
 
-    static void WriteFinding(ReportedFinding finding, Utf8JsonWriter json)
+    void WriteFinding(ReportedFinding finding)
     {
         json.WriteStartObject();
         json.WriteString("id", finding.Id);
         json.WriteString("name", finding.Name);
         json.WriteString("severity", Word(finding.Severity));
-        WritePlace(finding.Place, json);
+        WritePlace(finding.Place);
         json.WriteString("message", finding.Message);
-        WriteTexts("fixes", finding.Fixes.Select(fix => fix.Title), json);
+        WriteTexts("fixes", finding.Fixes.Select(fix => fix.Title));
         json.WriteStartArray("related");
         foreach (var related in finding.Related)
         {
             json.WriteStartObject();
-            WritePlace(related.Place, json);
+            WritePlace(related.Place);
             json.WriteString("message", related.Message);
             json.WriteEndObject();
         }
         json.WriteEndArray();
         json.WriteEndObject();
+        // Files with very many findings go out as they are written.
+        if (json.BytesPending > MostPending)
+            json.Flush();
     }
 
-    static void WritePlace(ReportedPlace place, Utf8JsonWriter json)
+    void WritePlace(ReportedPlace place)
     {
         json.WriteNumber("line", place.Line);
         json.WriteNumber("column", place.Column);
@@ -96,7 +117,7 @@ public static class CheckJson
         json.WriteNumber("endColumn", place.EndColumn);
     }
 
-    static void WriteTexts(string name, IEnumerable<string> texts, Utf8JsonWriter json)
+    void WriteTexts(string name, IEnumerable<string> texts)
     {
         json.WriteStartArray(name);
         foreach (var text in texts)

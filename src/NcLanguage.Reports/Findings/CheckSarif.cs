@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using NcLanguage.Checks;
 using NcLanguage.Reports.Explain;
@@ -5,18 +6,46 @@ using NcLanguage.Reports.Reference;
 
 namespace NcLanguage.Reports.Findings;
 
-/// <summary>Findings in the interchange format for static analysis, SARIF 2.1.0 (OASIS standard).</summary>
-public static class CheckSarif
+/// <summary>Findings in the interchange format for static analysis, SARIF 2.1.0 (OASIS standard), all of them.</summary>
+/// <param name="version">The version of the executable.</param>
+/// <param name="json">Where to.</param>
+public sealed class CheckSarif(string version, Utf8JsonWriter json) : ICheckWriter
 {
     const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
-    /// <param name="report">What to tell.</param>
-    /// <param name="version">The version of the executable.</param>
-    /// <param name="json">Where to.</param>
-    public static void Write(CheckReport report, string version, Utf8JsonWriter json)
+    /// <summary>Bytes that may wait before they go out.</summary>
+    const int MostPending = 1 << 16;
+
+    bool _hasBegun;
+
+    public void Write(ReportedFile file)
     {
-        ArgumentNullException.ThrowIfNull(report);
-        ArgumentNullException.ThrowIfNull(json);
+        ArgumentNullException.ThrowIfNull(file);
+        Begin();
+        foreach (var finding in file.Findings)
+        {
+            WriteResult(finding, Uri(file.Path), json);
+            if (json.BytesPending > MostPending)
+                json.Flush();
+        }
+    }
+
+    public void End(CheckTotals totals)
+    {
+        ArgumentNullException.ThrowIfNull(totals);
+        Begin();
+        json.WriteEndArray();
+        WriteInvocation(totals, json);
+        json.WriteEndObject();
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    void Begin()
+    {
+        if (_hasBegun)
+            return;
+        _hasBegun = true;
         json.WriteStartObject();
         json.WriteString("$schema", Schema);
         json.WriteString("version", "2.1.0");
@@ -24,15 +53,7 @@ public static class CheckSarif
         json.WriteStartObject();
         WriteTool(version, json);
         json.WriteString("columnKind", "unicodeCodePoints");
-        WriteInvocation(report, json);
         json.WriteStartArray("results");
-        foreach (var file in report.Files)
-            foreach (var finding in file.Findings)
-                WriteResult(finding, Uri(file.Path), json);
-        json.WriteEndArray();
-        json.WriteEndObject();
-        json.WriteEndArray();
-        json.WriteEndObject();
     }
 
     static void WriteTool(string version, Utf8JsonWriter json)
@@ -70,22 +91,27 @@ public static class CheckSarif
         json.WriteEndObject();
     }
 
-    static void WriteInvocation(CheckReport report, Utf8JsonWriter json)
+    static void WriteInvocation(CheckTotals totals, Utf8JsonWriter json)
     {
         json.WriteStartArray("invocations");
         json.WriteStartObject();
-        json.WriteBoolean("executionSuccessful", report.NotRead.IsEmpty);
+        json.WriteBoolean("executionSuccessful", totals is { NotRead.Count: 0, LeftOut: null });
         json.WriteStartArray("toolExecutionNotifications");
-        foreach (var unread in report.NotRead)
-        {
-            json.WriteStartObject();
-            json.WriteString("level", "error");
-            WriteText("message", $"Not checked: {unread.Reason}.", json);
-            json.WriteEndObject();
-        }
+        foreach (var unread in totals.NotRead)
+            WriteNotification($"Not checked: {unread.Reason}.", json);
+        if (totals.LeftOut is { } leftOut)
+            WriteNotification(string.Create(CultureInfo.InvariantCulture, $"The check was stopped; not checked: {leftOut} of the programs."), json);
         json.WriteEndArray();
         json.WriteEndObject();
         json.WriteEndArray();
+    }
+
+    static void WriteNotification(string message, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteString("level", "error");
+        WriteText("message", message, json);
+        json.WriteEndObject();
     }
 
     static void WriteResult(ReportedFinding finding, string uri, Utf8JsonWriter json)

@@ -42,7 +42,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
     public SourceText? TextOf(string path) =>
         _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Text
-        : files.Read(path) is { State: FileState.Read } answer ? SourceText.From(answer.Bytes.ToArray()) : null;
+        : files.Read(path) is { State: FileState.Read } answer ? WideText.Read(answer.Bytes.ToArray()) : null;
 
     public LoadedJob Load(string? programPath) => Load(programPath, settings.Job);
 

@@ -36,7 +36,7 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
         {
             cancel.ThrowIfCancellationRequested();
             if (open.TryGetValue(path, out (string Uri, SourceText Text) document)) programs.Add(new FolderProgram(path, document.Text));
-            else if (disk.Read(path) is { State: FileState.Read } answer) programs.Add(new FolderProgram(path, SourceText.From(answer.Bytes.ToArray())));
+            else if (disk.Read(path) is { State: FileState.Read } answer) programs.Add(new FolderProgram(path, WideText.Read(answer.Bytes.ToArray())));
         }
         return programs;
     }

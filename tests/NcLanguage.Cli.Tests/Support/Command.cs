@@ -25,9 +25,17 @@ internal static class Command
 
     public static Outcome In(string folder, params string[] arguments) => Run(folder, input: null, arguments);
 
-    public static Outcome Run(string? folder, byte[]? input, string[] arguments, params (string Name, string Value)[] environment)
+    public static Outcome Run(string? folder, byte[]? input, string[] arguments, params (string Name, string Value)[] environment) =>
+        Start(Executable, folder, input, arguments, environment);
+
+    /// <summary>Begins a run that the test ends itself.</summary>
+    public static Process Begin(params string[] arguments) =>
+        Process.Start(new ProcessStartInfo(Executable, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = Encoding.UTF8 })!;
+
+    /// <summary>Runs any program to its end.</summary>
+    public static Outcome Start(string program, string? folder, byte[]? input, string[] arguments, params (string Name, string Value)[] environment)
     {
-        var start = new ProcessStartInfo(Executable, arguments)
+        var start = new ProcessStartInfo(program, arguments)
         {
             RedirectStandardInput = true,
             RedirectStandardOutput = true,

@@ -48,6 +48,25 @@ public sealed class DiskFilesTests : IDisposable
         Assert.Equal(FileState.Failed, DiskFiles.Instance.Read("").State);
     }
 
+    /// <summary>A pipe that nobody writes into would be waited for without end; a device may give bytes without end.</summary>
+    [Fact]
+    public void Pipes_and_devices_are_not_read()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using (var mkfifo = System.Diagnostics.Process.Start("mkfifo", [At("pipe")]))
+            mkfifo.WaitForExit();
+        File.CreateSymbolicLink(At("link.json"), At("pipe"));
+        File.WriteAllText(At("sound.json"), "{}");
+
+        Assert.All(["/dev/zero", "/dev/null", At("pipe"), At("link.json")], path =>
+        {
+            Assert.False(FileKind.IsOrdinary(path));
+            Assert.Equal(FileState.Failed, DiskFiles.Instance.Read(path).State);
+        });
+        Assert.All([At("sound.json"), _folder, At("none")], path => Assert.True(FileKind.IsOrdinary(path)));
+    }
+
     [Fact]
     public void A_link_to_itself_is_no_exception()
     {

@@ -29,7 +29,7 @@ public sealed class CheckSarifTests
     {
         using var stream = new MemoryStream();
         using (var json = new Utf8JsonWriter(stream))
-            CheckSarif.Write(new CheckReport([]), "1.0.0", json);
+            new CheckSarif("1.0.0", json).End(new CheckTotals());
         return JsonDocument.Parse(stream.ToArray()).RootElement;
     }
 }

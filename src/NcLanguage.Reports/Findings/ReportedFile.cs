@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NcLanguage.Checks;
 
 namespace NcLanguage.Reports.Findings;
 
@@ -14,6 +13,9 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
     /// <summary>Name of the machine that the program was read for; null for a file that is no program.</summary>
     public string? Machine { get; init; }
 
+    /// <summary>One sentence on how the file is written, where a control may not take it as it is; null otherwise.</summary>
+    public string? Remark { get; init; }
+
     /// <summary>What could not be checked, and why: one clause each.</summary>
     public ImmutableArray<string> NotChecked { get; init; } = [];
 
@@ -22,6 +24,9 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
 
     /// <summary>Fixes that were written.</summary>
     public ImmutableArray<AppliedFix> Fixed { get; init; } = [];
+
+    /// <summary>Whether there is anything that a reader wants to be told of.</summary>
+    public bool HasNews => !Findings.IsEmpty || !Fixed.IsEmpty || Blocks == 0 || Remark is not null;
 }
 
 /// <summary>A fix that was made.</summary>
@@ -31,19 +36,5 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
 /// <param name="After">The same lines as they are.</param>
 public sealed record AppliedFix(int Line, string Title, ImmutableArray<string> Before, ImmutableArray<string> After);
 
-/// <summary>A file or folder that could not be read, and why: a clause that names it.</summary>
+/// <summary>A file or folder that could not be read or written, and why: a clause that names it.</summary>
 public sealed record UnreadFile(string Path, string Reason);
-
-/// <summary>All that one check tells.</summary>
-public sealed record CheckReport(ImmutableArray<ReportedFile> Files)
-{
-    public ImmutableArray<UnreadFile> NotRead { get; init; } = [];
-
-    public int Errors => Count(Severity.Error);
-
-    public int Warnings => Count(Severity.Warning);
-
-    public int Notes => Count(Severity.Note);
-
-    int Count(Severity severity) => Files.Sum(file => file.Findings.Count(finding => finding.Severity == severity));
-}

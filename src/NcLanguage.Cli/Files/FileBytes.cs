@@ -1,0 +1,103 @@
+using NcLanguage.Cli.Common;
+using NcLanguage.Machine.Files;
+
+namespace NcLanguage.Cli.Files;
+
+/// <summary>When a file was last changed and how long it was: another one means that somebody wrote to it.</summary>
+readonly record struct FileStamp(DateTime Changed, long Length)
+{
+    /// <summary>The stamp of the file at a path; links are followed.</summary>
+    public static FileStamp Of(string path)
+    {
+        var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
+        return new FileStamp(File.GetLastWriteTimeUtc(target), new FileInfo(target) is { Exists: true } file ? file.Length : -1);
+    }
+}
+
+/// <summary>Reads whole files, such that what is read stood in the file at one time.</summary>
+static class FileBytes
+{
+    /// <summary>Above it nothing is read. A program of 1 GB has some 40 million blocks.</summary>
+    const long Greatest = 1L << 30;
+
+    const int MostTries = 4;
+
+    /// <exception cref="ProgramFailedException">It cannot be read; the message names it.</exception>
+    public static (byte[] Bytes, FileStamp? Stamp) Read(string path)
+    {
+        try
+        {
+            if (Directory.Exists(path))
+                throw new ProgramFailedException($"{path} is a folder, not a program");
+            if (IsStream(path))
+            {
+                using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+                return (ReadToEnd(stream, path), null);
+            }
+            if (!FileKind.IsOrdinary(path))
+                throw new ProgramFailedException($"{path} is a pipe or a device, not a file; - reads standard input");
+            return ReadFile(path);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            throw new ProgramFailedException($"there is no file {path}");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new ProgramFailedException($"{path} may not be read by you");
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException or OutOfMemoryException)
+        {
+            throw new ProgramFailedException($"{path} could not be read: {e.Message}");
+        }
+    }
+
+    /// <summary>Reads a stream whose length is not known.</summary>
+    /// <param name="stream">What to read.</param>
+    /// <param name="name">What a message calls it.</param>
+    /// <exception cref="ProgramFailedException">There is more than is ever read.</exception>
+    public static byte[] ReadToEnd(Stream stream, string name)
+    {
+        using var bytes = new MemoryStream();
+        var buffer = new byte[1 << 16];
+        int count;
+        while ((count = stream.Read(buffer)) > 0)
+        {
+            bytes.Write(buffer, 0, count);
+            if (bytes.Length > Greatest)
+                throw TooLarge(name);
+        }
+        return bytes.ToArray();
+    }
+
+    /// <summary>Whether a path names what another process handed over, which is there already and can be read or written once.</summary>
+    public static bool IsStream(string path) =>
+        !OperatingSystem.IsWindows() && (path.StartsWith("/dev/fd/", StringComparison.Ordinal) || path is "/dev/stdin" or "/dev/stdout" or "/dev/stderr");
+
+    static (byte[], FileStamp?) ReadFile(string path)
+    {
+        for (var tried = 0; tried < MostTries; tried++)
+        {
+            // An editor may be writing or replacing the file at this moment.
+            using var file = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, FileOptions.SequentialScan);
+            var stamp = new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file));
+            if (stamp.Length > Greatest)
+                throw TooLarge(path);
+            if (stamp.Length == 0)
+            {
+                // Files that a system makes up as they are read tell no length.
+                using var stream = new FileStream(file, FileAccess.Read, bufferSize: 0);
+                return (ReadToEnd(stream, path), stamp);
+            }
+            var bytes = GC.AllocateUninitializedArray<byte>((int)stamp.Length);
+            var read = 0;
+            for (int count; read < bytes.Length && (count = RandomAccess.Read(file, bytes.AsSpan(read), read)) > 0;)
+                read += count;
+            if (read == bytes.Length && stamp == new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file)))
+                return (bytes, stamp);
+        }
+        throw new ProgramFailedException($"{path} is being written to: it changed each of the {MostTries} times that it was read");
+    }
+
+    static ProgramFailedException TooLarge(string name) => new($"{name} is larger than 1 GB, too large to be read");
+}

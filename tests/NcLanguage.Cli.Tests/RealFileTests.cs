@@ -1,0 +1,238 @@
+using System.Text;
+using NcLanguage.Cli.Tests.Support;
+
+namespace NcLanguage.Cli.Tests;
+
+/// <summary>Files as they are met: saved by any editor, sent by any machine, in use by others, on disks that are full.</summary>
+public sealed class RealFileTests : IDisposable
+{
+    private const string Untidy = "g21 g90 g17 g54\ng0   x1 y1\nM30\n";
+
+    private readonly Scratch _scratch = new();
+
+    public void Dispose() => _scratch.Dispose();
+
+    private Outcome Shell(string script) => Shell(_scratch.Folder, script);
+
+    private static Outcome Shell(string folder, string script) => Command.Start("bash", folder, null, ["-c", script.Replace("nclanguage ", $"'{Command.Executable}' ", StringComparison.Ordinal)]);
+
+    private string[] Names() => [.. Directory.GetFileSystemEntries(_scratch.Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+
+    /// <summary>ISO/IEC 10646, UTF-16: two bytes a character, either first; the mark before it may be left out (RFC 2781, 4.3).</summary>
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(true, true)]
+    [InlineData(false, false)]
+    [InlineData(false, true)]
+    public void UTF_16_is_read_right_told_and_kept(bool hasMark, bool isBigEndian)
+    {
+        var encoding = new UnicodeEncoding(isBigEndian, hasMark);
+        byte[] Bytes(string text) => [.. encoding.GetPreamble(), .. encoding.GetBytes(text)];
+        _scratch.Write("wide.nc", Bytes("G21 G90 G17 G54\nG999\nG0 X1 Y1\n"));
+        var file = Command.In(_scratch.Folder, "check", "wide.nc", "--format", "json").Json.GetProperty("files")[0];
+        Assert.Contains("UTF-16", file.GetProperty("remark").GetString(), StringComparison.Ordinal);
+        Assert.Contains(file.GetProperty("findings").EnumerateArray(), finding => finding.GetProperty("name").GetString() == "code-unknown" && finding.GetProperty("line").GetInt32() == 2);
+        Assert.Equal(1, Command.In(_scratch.Folder, "check", "wide.nc", "--fix").ExitCode);
+        Assert.Equal(Bytes("G21 G90 G17 G54\nG999\nG0 X1 Y1\nM30\n"), File.ReadAllBytes(_scratch.At("wide.nc")));
+    }
+
+    [Fact]
+    public void UTF_32_is_refused_by_name()
+    {
+        _scratch.Write("wider.nc", [.. Encoding.UTF32.GetPreamble(), .. Encoding.UTF32.GetBytes(Samples.Sound)]);
+        var outcome = Command.In(_scratch.Folder, "check", "wider.nc");
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Contains("UTF-32", outcome.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_called_program_in_UTF_16_is_read_right()
+    {
+        _scratch.Write("main.nc", "O1\nG21 G90 G17 G54\nM98 P1200\nM30\n");
+        _scratch.Write("O1200.nc", [0xFF, 0xFE, .. Encoding.Unicode.GetBytes("O1200\nG999\nM99\n")]);
+        Assert.Contains("G999", Command.In(_scratch.Folder, "check", "main.nc").Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Every kind of line end counts as one, in one file too, and the last line may have none.</summary>
+    [Theory]
+    [InlineData("G21 G90 G17 G54\rG0 X1\rG999\rM30", 3)]
+    [InlineData("G21 G90 G17 G54\r\nG0 X1\rG0 X2\n\nG999\r\nM30", 5)]
+    public void Line_ends_of_every_kind_are_counted_and_kept(string text, int line)
+    {
+        _scratch.Write("ends.nc", text);
+        var finding = Command.In(_scratch.Folder, "check", "ends.nc", "--format", "json").Json.GetProperty("files")[0].GetProperty("findings").EnumerateArray()
+            .Single(finding => finding.GetProperty("name").GetString() == "code-unknown");
+        Assert.Equal(line, finding.GetProperty("line").GetInt32());
+        _scratch.Write("ends.nc", text.Replace("G999", "G4 P500", StringComparison.Ordinal).Replace("M30", "G0 X9", StringComparison.Ordinal));
+        Command.In(_scratch.Folder, "check", "ends.nc", "--fix");
+        Assert.StartsWith(text.Replace("G999", "G4 P500", StringComparison.Ordinal).Replace("M30", "G0 X9", StringComparison.Ordinal),
+            File.ReadAllText(_scratch.At("ends.nc")), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("\uFEFF")]
+    [InlineData("%\n%\n")]
+    public void A_file_without_a_block_is_told_as_such(string text)
+    {
+        _scratch.Write("none.nc", text);
+        var outcome = Command.In(_scratch.Folder, "check", "none.nc");
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        Assert.Contains("no block in this file: nothing was checked", outcome.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>A pipe that nobody writes into would be waited for without end.</summary>
+    [Fact]
+    public void Pipes_and_devices_are_no_programs_and_no_setups()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        Assert.Equal(0, Shell("mkfifo pipe.nc nc.setup.json && mkdir deep && mkfifo deep/inner.nc").ExitCode);
+        foreach (var command in new[] { "check", "trace", "holes" })
+        {
+            var named = Command.In(_scratch.Folder, command, "pipe.nc");
+            Assert.Equal((2, "nclanguage: pipe.nc is a pipe or a device, not a file; - reads standard input\n"), (named.ExitCode, named.Errors));
+        }
+        Assert.Equal(2, Command.In(_scratch.Folder, "check", "/dev/zero").ExitCode);
+        _scratch.Write("sound.nc", Samples.Sound);
+        var all = Command.In(_scratch.Folder, "check", ".", "--format", "json");
+        Assert.Equal(["nc.setup.json", "sound.nc"], all.Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString()!).Order());
+    }
+
+    [Fact]
+    public void A_pipe_that_a_shell_hands_over_is_read()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        Assert.Contains("G999", Shell(@"nclanguage check <(printf 'G21 G90 G17 G54\nG999\nM30\n')").Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>Links that lead in a circle, to nowhere and to themselves; what is beside them is checked.</summary>
+    [Fact]
+    public void Links_in_circles_keep_nothing_from_being_checked()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("deep/wrong.nc", Samples.WithError);
+        Directory.CreateSymbolicLink(_scratch.At("deep/up"), _scratch.Folder);
+        File.CreateSymbolicLink(_scratch.At("self.nc"), "self.nc");
+        File.CreateSymbolicLink(_scratch.At("gone.nc"), "nowhere.nc");
+        var outcome = Command.In(_scratch.Folder, "check", ".", "--format", "json");
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Equal("deep/wrong.nc", Assert.Single(outcome.Json.GetProperty("files").EnumerateArray(), file => file.GetProperty("blocks").GetInt32() > 0).GetProperty("path").GetString());
+        Assert.Equal(["gone.nc", "self.nc"], outcome.Json.GetProperty("notRead").EnumerateArray().Select(file => file.GetProperty("path").GetString()!).Order());
+    }
+
+    [Theory]
+    [InlineData("two words.nc")]
+    [InlineData("Grüße 板 🔧.nc")]
+    [InlineData("'quoted' $HOME & ; #.nc")]
+    [InlineData("UPPER.NC")]
+    public void Any_name_is_found_and_fixed(string name)
+    {
+        _scratch.Write("O/" + name, "G21 G90 G17 G54\nG0 X1 Y1\n");
+        var outcome = Command.In(_scratch.Folder, "check", "O", "--fix", "--format", "json");
+        Assert.Equal("O/" + name, outcome.Json.GetProperty("files")[0].GetProperty("path").GetString());
+        Assert.EndsWith("M30\n", File.ReadAllText(_scratch.At("O/" + name)), StringComparison.Ordinal);
+    }
+
+    /// <summary>The longest name that Linux takes has 255 bytes (limits.h, NAME_MAX): what is written beside must not need a longer one.</summary>
+    [Fact]
+    public void The_longest_name_is_fixed_and_nothing_is_left_beside_it()
+    {
+        var name = new string('n', 252) + ".nc";
+        _scratch.Write(name, "G21 G90 G17 G54\nG0 X1 Y1\n");
+        Assert.Equal(0, Command.In(_scratch.Folder, "check", name, "--fix").ExitCode);
+        Assert.EndsWith("M30\n", File.ReadAllText(_scratch.At(name)), StringComparison.Ordinal);
+        Assert.Equal([name], Names());
+    }
+
+    [Theory]
+    [InlineData("check", "--fix")]
+    [InlineData("format", "--write")]
+    public void A_read_only_file_is_left_alone(string command, string option)
+    {
+        var path = _scratch.Write("mine.nc", Untidy.Replace("M30\n", "", StringComparison.Ordinal));
+        File.SetAttributes(path, FileAttributes.ReadOnly);
+        var outcome = Command.In(_scratch.Folder, command, "mine.nc", option);
+        File.SetAttributes(path, FileAttributes.Normal);
+        Assert.Equal((2, "nclanguage: mine.nc is read-only: nothing was written to it\n"), (outcome.ExitCode, outcome.Errors));
+        Assert.Equal(Untidy.Replace("M30\n", "", StringComparison.Ordinal), File.ReadAllText(path));
+        Assert.Equal(["mine.nc"], Names());
+    }
+
+    [Fact]
+    public void One_file_that_cannot_be_fixed_keeps_no_other_from_it()
+    {
+        var path = _scratch.Write("b.nc", "G21 G90 G17 G54\nG0 X1 Y1\n");
+        _scratch.Write("a.nc", "G21 G90 G17 G54\nG0 X1 Y1\n");
+        _scratch.Write("c.nc", "G21 G90 G17 G54\nG0 X1 Y1\n");
+        File.SetAttributes(path, FileAttributes.ReadOnly);
+        var outcome = Command.In(_scratch.Folder, "check", ".", "--fix");
+        File.SetAttributes(path, FileAttributes.Normal);
+        Assert.Equal((2, "nclanguage: not checked: b.nc is read-only: nothing was written to it\n"), (outcome.ExitCode, outcome.Errors));
+        Assert.EndsWith("M30\n", File.ReadAllText(_scratch.At("a.nc")), StringComparison.Ordinal);
+        Assert.EndsWith("M30\n", File.ReadAllText(_scratch.At("c.nc")), StringComparison.Ordinal);
+    }
+
+    /// <summary>A limit on the size of written files stands in for a disk that is full: the write fails amid the file.</summary>
+    [Theory]
+    [InlineData("format --write part.nc")]
+    [InlineData("view part.nc -o part.html")]
+    [InlineData("sheet part.nc -o part.html")]
+    public void Where_the_disk_is_full_the_old_file_stays_and_no_half_of_a_new_one(string command)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        var text = string.Concat(Enumerable.Repeat("g0   x1\n", 4000));
+        _scratch.Write("part.nc", "g21 g90 g17 g54\n" + text + "M30\n");
+        _scratch.Write("part.html", "(old)");
+        // The signal that comes before the error is ignored; the runtime's own file behind its code would be too large.
+        var outcome = Shell($"trap '' XFSZ; ulimit -f 8; export DOTNET_EnableWriteXorExecute=0; nclanguage {command}");
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Contains("could not be written", outcome.Errors, StringComparison.Ordinal);
+        Assert.Equal("(old)", File.ReadAllText(_scratch.At("part.html")));
+        Assert.Contains(text, File.ReadAllText(_scratch.At("part.nc")), StringComparison.Ordinal);
+        Assert.Equal(["part.html", "part.nc"], Names());
+    }
+
+    [Theory]
+    [InlineData("check part.nc")]
+    [InlineData("check part.nc --format json")]
+    [InlineData("check part.nc --format sarif")]
+    [InlineData("trace part.nc --format json")]
+    [InlineData("holes part.nc --format csv")]
+    public void Output_that_nobody_can_take_ends_with_one_line(string command)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _scratch.Write("part.nc", Samples.WithError);
+        var outcome = Shell($"nclanguage {command} > /dev/full");
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+    }
+
+    [Theory]
+    [InlineData("check part.nc", 1)]
+    [InlineData("check part.nc --format json", 1)]
+    [InlineData("trace part.nc", 0)]
+    public void A_reader_that_goes_away_changes_neither_exit_code_nor_errors(string command, int expected)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("part.nc", "G21 G90 G17 G54\n" + string.Concat(Enumerable.Repeat("G999 X1\n", 3000)) + "M30\n");
+        var outcome = Shell($"nclanguage {command} | head -c 1 > /dev/null; exit ${{PIPESTATUS[0]}}");
+        Assert.Equal((expected, ""), (outcome.ExitCode, outcome.Errors));
+    }
+
+    /// <summary>Renaming over what a path of the system stands for would take it away from everybody.</summary>
+    [Fact]
+    public void A_page_goes_into_a_pipe_as_it_is()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _scratch.Write("part.nc", Samples.Sound);
+        var outcome = Shell("mkfifo page.html; cat page.html > copy.txt & nclanguage view part.nc -o page.html; wait; test -p page.html && echo pipe");
+        Assert.Equal("pipe\n", outcome.Output);
+        Assert.Contains("</html>", File.ReadAllText(_scratch.At("copy.txt")), StringComparison.Ordinal);
+    }
+}

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text;
 using System.Text.Json.Nodes;
 
 namespace NcLanguage.Server.Tests;
@@ -31,6 +32,32 @@ public sealed class LifecycleTests
         await using var client = new TestClient();
         JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
         Assert.Equal(chosen, (string?)result["capabilities"]!["positionEncoding"]);
+    }
+
+    /// <summary>As a script does: all is written, and the end closed, before the first answer is read.</summary>
+    [Fact]
+    public async Task A_whole_session_in_one_go_is_answered_and_ends_in_order()
+    {
+        string[] messages =
+        [
+            """{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"processId":null,"rootUri":null,"capabilities":{}}}""",
+            """{"jsonrpc":"2.0","method":"initialized","params":{}}""",
+            """{"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///job/a.nc","languageId":"nc","version":1,"text":"G0 X1\nM30\n"}}}""",
+            """{"jsonrpc":"2.0","id":2,"method":"textDocument/hover","params":{"textDocument":{"uri":"file:///job/a.nc"},"position":{"line":0,"character":0}}}""",
+            """{"jsonrpc":"2.0","id":3,"method":"shutdown"}""",
+            """{"jsonrpc":"2.0","method":"exit"}""",
+        ];
+        byte[] all = Encoding.ASCII.GetBytes(string.Concat(messages.Select(message => $"Content-Length: {message.Length}\r\n\r\n{message}")));
+        for (int i = 0; i < 20; i++)
+        {
+            using var input = new MemoryStream(all);
+            using var output = new MemoryStream();
+            using var errors = new StringWriter();
+            Assert.Equal(0, await LanguageServer.RunAsync(input, output, new LanguageServerOptions { ErrorLog = errors, Files = new TestFiles() }).WaitAsync(TimeSpan.FromSeconds(20)));
+            string answers = Encoding.UTF8.GetString(output.ToArray());
+            Assert.All([1, 2, 3], id => Assert.Contains($"\"id\":{id}", answers, StringComparison.Ordinal));
+            Assert.Equal("", errors.ToString());
+        }
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>What is owed to the client. A client that asks and asks but does not read what it is answered must not fill the server's memory: from
@@ -36,6 +38,18 @@ internal sealed class Backlog
     {
         lock (_gate) _ahead = _owed >= MostUnsent ? _ahead + bytes : 0;
         while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
+    }
+
+    /// <summary>Waits until nothing is owed any more, at most as long as given.</summary>
+    public async ValueTask SettleAsync(TimeSpan longest)
+    {
+        long start = Stopwatch.GetTimestamp();
+        while (IsOwing() && Stopwatch.GetElapsedTime(start) < longest) await Task.Delay(2).ConfigureAwait(false);
+    }
+
+    private bool IsOwing()
+    {
+        lock (_gate) return _owed > 0;
     }
 
     private Task? WaitIf(Func<bool> isFull)

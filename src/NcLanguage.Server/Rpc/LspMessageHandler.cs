@@ -18,6 +18,8 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
     private FrameReader? _frames;
 
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+
     protected override async ValueTask<JsonRpcMessage?> ReadCoreAsync(CancellationToken cancellationToken)
     {
         _frames ??= new FrameReader(Reader!, backlog);
@@ -50,6 +52,8 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             (message as IJsonRpcMessageBufferManager)?.DeserializationComplete(message);
             if (refusal is not null) await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
         }
+        // Behind the last message a client may close its end and still wait for what it asked, and the end of the connection would cut that off.
+        await backlog.SettleAsync(LongestFarewell).ConfigureAwait(false);
         return null;
     }
 

@@ -3,6 +3,7 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
 
@@ -109,7 +110,38 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
             foreach (var file in folder.Others(cancel))
                 if (file.CalledBy == wanted.Number)
                     return $"{Path.GetFileName(file.Path)} has that number.";
-        return others.Count == 0 || wanted.Kind == NamedKind.Program ? null : TakenBeside(wanted, others);
+        if (wanted.Kind == NamedKind.BlockNumber && LedBackTo(place, cancel) is { } back)
+            return back;
+        return wanted.Kind == NamedKind.Program ? null : TakenBeside(wanted, others, cancel);
+    }
+
+    /// <summary>M99 P leads from a called program to a block of the one that called it, wherever that stands.</summary>
+    string? LedBackTo(SymbolUse place, CancellationToken cancel)
+    {
+        const string Why = "leads back into the program that called it, by this number: it cannot be changed at one end alone.";
+        var (first, end) = _symbols.ScopeOf(place);
+        // Where the number stands in the same program, M99 P leads there: the program begins anew.
+        var stands = _symbols.Uses(place.Symbol, first, end, cancel).Any(use => use.Role == UseRole.Definition);
+        if (!stands && IsWayBack(analysis.Text, place))
+            return $"The P of M99 {Why}";
+        foreach (var use in SymbolReader.In(analysis.Text, cancel))
+            if (use.Symbol == place.Symbol && (use.Line < first || use.Line >= end) && IsWayBack(analysis.Text, use))
+                return $"M99 in line {use.Line + 1} {Why}";
+        if (path is null || folder is null)
+            return null;
+        foreach (var file in folder.Others(cancel))
+            foreach (var use in SymbolReader.In(file.Text, cancel))
+                if (use.Symbol == place.Symbol && IsWayBack(file.Text, use))
+                    return $"M99 in line {use.Line + 1} of {Path.GetFileName(file.Path)} {Why}";
+        return null;
+    }
+
+    static bool IsWayBack(SourceText text, SymbolUse use)
+    {
+        foreach (ref readonly var token in text.BlockAt(use.Line).Tokens)
+            if (token.IsWord('M') && token.Value == 99)
+                return use.Role == UseRole.Read;
+        return false;
     }
 
     /// <summary>Loops within each other need numbers of their own.</summary>
@@ -126,6 +158,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
     string? MayBeArgument(CancellationToken cancel)
     {
         const string Why = "A call by G65 may hand this variable its value by a letter: it cannot be given another number alone.";
+        const string Shared = "A program called by M98 has the same #1 to #33 as the one that calls it: this variable cannot be given another number alone.";
         if (_symbols.Flow.IsCalled)
             return Why;
         for (var line = 0; line < analysis.Text.LineCount; line++)
@@ -133,14 +166,22 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
             if (line % 4096 == 0)
                 cancel.ThrowIfCancellationRequested();
             foreach (ref readonly var token in analysis.Main.BlockAt(line).Tokens)
+            {
                 if (token.IsWord('G') && token.Value == 65)
                     return Why;
+                if (token.IsWord('M') && token.Value == 98)
+                    return Shared;
+            }
         }
         return null;
     }
 
-    static string? TakenBeside(ProgramSymbol wanted, List<(FolderProgram File, SymbolUse)> others)
+    /// <summary>The programs that the run comes to may use the new number already, also those that do not use the old one.</summary>
+    string? TakenBeside(ProgramSymbol wanted, List<(FolderProgram File, SymbolUse)> others, CancellationToken cancel)
     {
+        if (path is not null && folder is not null)
+            foreach (var (file, use) in new FolderUses(analysis, path, folder, cancel).Of(wanted))
+                return $"{Shown(wanted)} is in use already, in line {use.Line + 1} of {Path.GetFileName(file.Path)}.";
         foreach (var file in others.Select(other => other.File).Distinct())
             foreach (var use in SymbolReader.In(file.Text))
                 if (use.Symbol == wanted)

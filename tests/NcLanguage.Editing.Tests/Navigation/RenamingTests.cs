@@ -35,7 +35,7 @@ public sealed class RenamingTests
 
     [Fact]
     public void A_local_variable_of_another_program_stays() =>
-        Assert.Equal("O1\n#2=1\nX#2\nM98 P2\nM30\nO2\n#1=2\nX#1\nM99", Rename("O1\n#$01=1\nX#1\nM98 P2\nM30\nO2\n#1=2\nX#1\nM99", "2"));
+        Assert.Equal("O1\n#2=1\nX#2\nM30\nO2\n#1=2\nX#1\nM99", Rename("O1\n#$01=1\nX#1\nM30\nO2\n#1=2\nX#1\nM99", "2"));
 
     [Theory]
     [InlineData("N1$00 G0\nN20 G0\nGOTO 10", "20", "N20 is in use already, in line 2.")]
@@ -47,6 +47,9 @@ public sealed class RenamingTests
     [InlineData("WHILE [#1 LT 9] DO1$0\nWHILE [#2 LT 9] DO2\nEND2\nEND1", "2", "A loop with the number 2 begins in line 2, and one lies in the other.")]
     [InlineData("WHILE [#1 LT 9] DO1\nWHILE [#2 LT 9] DO2$0\nEND2\nEND1", "1", "A loop with the number 1 begins in line 1, and one lies in the other.")]
     [InlineData("O1\nG65 P8 A3\nM30\nO8\nG0 Z#$01\nM99", "20", "A call by G65 may hand this variable its value by a letter: it cannot be given another number alone.")]
+    [InlineData("O1\n#$01=1\nX#1\nM98 P2\nM30\nO2\n#1=2\nX#1\nM99", "2", "A program called by M98 has the same #1 to #33 as the one that calls it: this variable cannot be given another number alone.")]
+    [InlineData("O1\nM98 P2\nN9$00 G0\nM30\nO2\nM99 P90", "91", "M99 in line 6 leads back into the program that called it, by this number: it cannot be changed at one end alone.")]
+    [InlineData("O1\nM98 P2\nN90 G0\nM30\nO2\nM99 P9$00", "91", "The P of M99 leads back into the program that called it, by this number: it cannot be changed at one end alone.")]
     [InlineData("N1$00 G0", "123456", "A block number is a whole number from 0 to 99999.")]
     [InlineData("G1 X1$00 F1", "5", "Nothing here has a number or name that could be changed everywhere at once.")]
     [InlineData("X#52$021", "100", "Nothing here has a number or name that could be changed everywhere at once.")]
@@ -78,6 +81,22 @@ public sealed class RenamingTests
         var at = new Marked("O1\n#10$00=3\nM98 P12\nM30");
         var folder = new Beside(("/job/b.nc", "O2\n#100=4\nM98 P12\nM30"), ("/job/O12.nc", "O12\nG91 X1\nM99"));
         Assert.All(new Renaming(at.Analysis, "/job/main.nc", folder).Rename(at.Line, at.Column, "105").Edits, edit => Assert.Null(edit.Path));
+    }
+
+    [Fact]
+    public void A_number_that_a_called_program_uses_is_taken()
+    {
+        var at = new Marked("O600\n#10$00=5\nM98 P601\nG65 P602 A1\nG0 X#100\nM30");
+        var folder = new Beside(("/job/O601.nc", "O601\nG91 X1\nM99"), ("/job/O602.nc", "O602\n#130=#1\nM99"));
+        Assert.Equal("#130 is in use already, in line 2 of O602.nc.", new Renaming(at.Analysis, "/job/O600.nc", folder).Rename(at.Line, at.Column, "130").Refusal);
+    }
+
+    [Fact]
+    public void A_block_that_a_called_program_leads_back_to_keeps_its_number()
+    {
+        var at = new Marked("O1\nM98 P12\nN9$00 G0\nM30");
+        var folder = new Beside(("/job/O12.nc", "O12\nM99 P90"));
+        Assert.StartsWith("M99 in line 2 of O12.nc", new Renaming(at.Analysis, "/job/O1.nc", folder).Rename(at.Line, at.Column, "91").Refusal, StringComparison.Ordinal);
     }
 
     [Fact]

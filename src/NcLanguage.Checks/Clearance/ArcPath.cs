@@ -9,6 +9,9 @@ internal readonly struct ArcPath
     // An angle smaller than this, radians, is no arc: start and end are the same place and the arc is a full circle.
     private const double SameAngle = 1e-9;
 
+    /// <summary>An arc of a larger radius, mm, is a slip of the keyboard: chords that keep near to it would be without end.</summary>
+    public const double GreatestRadius = 1e6;
+
     private readonly Point3 _from, _to;
     private readonly int _first, _second, _third;
     private readonly double _centerFirst, _centerSecond, _startAngle, _startRadius, _endRadius;
@@ -62,8 +65,8 @@ internal readonly struct ArcPath
     /// <summary>Highest coordinates of a box that holds the whole circle's path, mm.</summary>
     public Point3 High => Corner(Radius, Math.Max(_from[_third], _to[_third]));
 
-    /// <summary>False when a coordinate that the path depends on is not known or not finite.</summary>
-    public bool IsKnown => double.IsFinite(Length);
+    /// <summary>False when a coordinate that the path depends on is not known or not finite, or the radius is beyond <see cref="GreatestRadius"/>.</summary>
+    public bool IsKnown => double.IsFinite(Length) && Radius <= GreatestRadius;
 
     /// <summary>How many equal chords keep within <paramref name="tolerance"/> mm of the arc.</summary>
     public int Chords(double tolerance)

@@ -1,7 +1,9 @@
 using System.Globalization;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
@@ -22,7 +24,8 @@ public sealed class PathNotKnown : Rule
         Title = "From here on the path is not known",
         Finds = 
             "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known and G10 with another kind "
-            + "of data than offsets; a jump, loop or call whose condition, number or count is not known; also a cycle that asks for more moves in one block than are followed. Also the first move "
+            + "of data than offsets; a jump, loop or call whose condition, number or count is not known; also a cycle that asks for more moves in one block than are followed, and an arc of more than "
+            + "1 km radius. Also the first move "
             + "under a work offset whose place in the setup's frame the setup does not give, and the first move across behind an offset that has changed by an amount "
             + "not known, while the place along its axis has not been written again.",
         AtTheMachine = 
@@ -52,6 +55,13 @@ public sealed class PathNotKnown : Rule
             step.ReportBlock(this, OffFrame(step), Slot.WorkOffset, "The work offset was set here.", text: Mark + step.Step.After.WorkOffset.ToString(CultureInfo.InvariantCulture));
         if ((step.Step.After.Happened & ~step.Step.Before.Happened & Happened.MovedLost) != 0)
             step.ReportBlock(this, Lost(step));
+        foreach (ref readonly var move in step.Step.Moves.Items)
+            if (move.Kind == MoveKind.Arc && RadiusOf(move) is > ArcPath.GreatestRadius and var radius)
+            {
+                var text = new LengthText(step.Step.After.Units);
+                step.ReportBlock(this, $"This arc has a radius of {text.Length(radius)}: it is not followed, and neither its clearance nor what it cuts is checked.");
+                break;
+            }
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind == FaultKind.TooManyMoves)
@@ -64,6 +74,14 @@ public sealed class PathNotKnown : Rule
                 continue;
             return;
         }
+    }
+
+    static double RadiusOf(in Move arc)
+    {
+        var (first, second, _) = Arcs.Axes(arc.Plane);
+        return Math.Max(
+            double.Hypot(arc.From[first] - arc.Center[first], arc.From[second] - arc.Center[second]),
+            double.Hypot(arc.To[first] - arc.Center[first], arc.To[second] - arc.Center[second]));
     }
 
     // A block that sets another offset and moves begins a stretch of its own.

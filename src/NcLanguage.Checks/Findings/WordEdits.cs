@@ -31,8 +31,17 @@ public static class WordEdits
             : After(line, block, block.Tokens.Length - 1, word);
     }
 
-    /// <summary>A block of its own before the one on a line, with the line's own terminator.</summary>
-    public static Edit BlockBefore(SourceText text, int line, string words) => new(line, 0, 0, words + LineEnding.Of(text, line));
+    /// <summary>A block of its own before the one on a line, with the line's own terminator; behind a program's number, with which the program begins.</summary>
+    public static Edit BlockBefore(SourceText text, int line, string words)
+    {
+        var block = text.BlockAt(line);
+        var end = LineEnding.Of(text, line);
+        var first = (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement ? FirstWord(block) : -1;
+        if (first < 0)
+            return new Edit(line, 0, 0, words + end);
+        var at = block.Tokens[first].Start;
+        return new Edit(line, at, at, end + words + end);
+    }
 
     /// <summary>A block of its own behind the one on a line, with the line's own terminator.</summary>
     public static Edit BlockBehind(SourceText text, int line, string words)

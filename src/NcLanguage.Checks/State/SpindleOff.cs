@@ -61,7 +61,8 @@ public sealed class SpindleOff : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var step = analysis.Main.StepAt(finding.Line);
-        if (!(step.After.Speed > 0) || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190))
+        // What the block before starts, this one stops.
+        if (!(step.After.Speed > 0) || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190) || (step.Events & StepEvents.ToolChange) != 0)
             return [];
         var code = step.After.Cycle == 74 ? "M4" : "M3";
         return [new Fix(

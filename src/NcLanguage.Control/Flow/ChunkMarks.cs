@@ -35,9 +35,11 @@ readonly record struct Mark(MarkKind Kind, StatementKind Statement, bool BehindO
 /// <summary>The places of a chunk that matter for the order in which blocks run, and its block numbers.</summary>
 public sealed class ChunkMarks
 {
-    ChunkMarks(BlockNumber[] numbers, Mark[] marks, bool steers, bool hasTool)
+    const int NoTool = int.MaxValue;
+
+    ChunkMarks(BlockNumber[] numbers, Mark[] marks, bool steers, int firstTool)
     {
-        HasTool = hasTool;
+        FirstTool = firstTool;
         Numbers = numbers;
         Marks = marks;
         Steers = steers;
@@ -49,8 +51,8 @@ public sealed class ChunkMarks
     /// <summary>Whether anything in it may make the run leave the order of the text.</summary>
     public bool Steers { get; }
 
-    /// <summary>Whether a tool is named in it.</summary>
-    internal bool HasTool { get; }
+    /// <summary>The first line (0-based) that names a tool; behind all lines where none does.</summary>
+    internal int FirstTool { get; }
 
     internal Mark[] Marks { get; }
 
@@ -61,8 +63,11 @@ public sealed class ChunkMarks
         var returns = false;
         foreach (var chunk in chunks)
         {
+            // Only what stands before the next program counts, wherever the text is cut into chunks.
             foreach (var mark in chunk.Marks)
             {
+                if (chunk.FirstTool < mark.Line)
+                    return false;
                 if (mark.Kind == MarkKind.Program && returns)
                     return true;
                 if (mark.Kind != MarkKind.End)
@@ -71,7 +76,7 @@ public sealed class ChunkMarks
                     return false;
                 returns = true;
             }
-            if (chunk.HasTool)
+            if (chunk.FirstTool != NoTool)
                 return false;
         }
         return returns;
@@ -82,15 +87,16 @@ public sealed class ChunkMarks
         ArgumentNullException.ThrowIfNull(blocks);
         var numbers = new List<BlockNumber>();
         List<Mark>? marks = null;
-        var (steers, hasTool) = (false, false);
+        var (steers, firstTool) = (false, NoTool);
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
             NoteNumber(block, line, numbers);
             NoteMarks(block, line, ref marks, ref steers);
-            hasTool |= block.IndexOf('T') >= 0;
+            if (firstTool == NoTool && block.IndexOf('T') >= 0)
+                firstTool = line;
         }
-        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers, hasTool);
+        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers, firstTool);
     }
 
     static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)

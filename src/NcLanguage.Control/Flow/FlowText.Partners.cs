@@ -97,6 +97,11 @@ public sealed partial class FlowText
         foreach (var (_, first, last) in Subroutines())
             if (first <= line && line <= last)
                 return new Region(first, last + 1);
-        return ProgramAround(line);
+        var region = ProgramAround(line);
+        if (region.Holds(line))
+            return region;
+        // What stands behind the % that ends a program is one of its own, as far as the next.
+        var next = Array.FindIndex(_marks, mark => mark.Kind == MarkKind.Program && mark.Line > line);
+        return new Region(region.End, next < 0 ? Text.LineCount : _marks[next].Line);
     }
 }

@@ -20,7 +20,7 @@ static class BlockFormat
         var hasNumber = number.IsEmpty;
         foreach (ref readonly var token in block.Tokens)
         {
-            if (!hasNumber && token.Kind != TokenKind.Skip)
+            if (!hasNumber && !StandsBeforeNumber(token))
             {
                 WriteBlank(isFirst, output);
                 output.Write(number);
@@ -34,6 +34,9 @@ static class BlockFormat
             isFirst = token.Kind == TokenKind.Skip && token.End == token.Start + 1;
         }
     }
+
+    /// <summary>Whether a token stands in front of a block's number: / and a % that the block follows.</summary>
+    public static bool StandsBeforeNumber(in Token token) => token.Kind is TokenKind.Skip or TokenKind.Percent;
 
     static void WriteBlank(bool isFirst, IBufferWriter<byte> output)
     {

@@ -94,7 +94,9 @@ sealed class Renumbering
         var present = block.IndexOf('N');
         if (present >= 0)
             return block.Tokens[present].Value == _numbers[line] ? null : new Edit(line, block.Tokens[present].ValueStart, block.Tokens[present].End, number);
-        var first = block.Tokens[0].Kind == TokenKind.Skip && block.Tokens.Length > 1 ? 1 : 0;
+        var first = 0;
+        while (first + 1 < block.Tokens.Length && BlockFormat.StandsBeforeNumber(block.Tokens[first]))
+            first++;
         var letter = IsLower(block) ? "n" : "N";
         return new Edit(line, block.Tokens[first].Start, block.Tokens[first].Start, letter + number + " ");
     }
@@ -121,6 +123,8 @@ sealed class Renumbering
                 return $"line {line + 1} jumps to a number that is worked out, which would not follow";
             if (token.IsWord('P'))
                 return $"line {line + 1} returns to a block of the program that calls, whose number would not follow";
+            if (token.Value % 1 != 0 || !_newOf[_programOf[line]].ContainsKey((int)token.Value))
+                return $"line {line + 1} jumps to N{Say.Number(token.Value)}, which its program does not have, so that another block might come to bear it";
             if (repeated.Contains((_programOf[line], (int)token.Value)))
                 return $"line {line + 1} jumps to N{(int)token.Value}, which stands more than once";
         }

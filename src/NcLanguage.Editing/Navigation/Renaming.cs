@@ -183,7 +183,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
             foreach (var (file, use) in new FolderUses(analysis, path, folder, cancel).Of(wanted))
                 return $"{Shown(wanted)} is in use already, in line {use.Line + 1} of {Path.GetFileName(file.Path)}.";
         foreach (var file in others.Select(other => other.File).Distinct())
-            foreach (var use in SymbolReader.In(file.Text))
+            foreach (var use in SymbolReader.In(file.Text, cancel))
                 if (use.Symbol == wanted)
                     return $"{Shown(wanted)} is in use already, in line {use.Line + 1} of {Path.GetFileName(file.Path)}.";
         return null;

@@ -14,7 +14,7 @@ public static class Hatching
         // Lines x + y = c; neighbours are gap apart across their way.
         var (first, last) = (place.Left + place.Top, place.Right + place.Bottom);
         var step = Step(gap, last - first);
-        for (var c = Math.Ceiling(first / step) * step; c < last; c += step)
+        foreach (var c in Places(first, last, step))
             path.Line((c - place.Top, place.Top), (c - place.Bottom, place.Bottom));
         svg.Path(path, LineKind.Thin);
     }
@@ -26,7 +26,7 @@ public static class Hatching
         var path = new SvgPath(new Rectangle(x - radius, y - radius, 2 * radius, 2 * radius));
         var reach = radius * Math.Sqrt(2);
         var step = Step(gap, 2 * reach);
-        for (var c = Math.Ceiling((x + y - reach) / step) * step; c < x + y + reach; c += step)
+        foreach (var c in Places(x + y - reach, x + y + reach, step))
         {
             // Distance of the line from the middle, and half the chord along it.
             var off = (c - x - y) / Math.Sqrt(2);
@@ -35,6 +35,14 @@ public static class Hatching
             path.Line((middleX + half, middleY - half), (middleX - half, middleY + half));
         }
         svg.Path(path, LineKind.Thin);
+    }
+
+    /// <summary>The multiples of a step between two numbers: counted, for far from zero a step may be too small to lead on.</summary>
+    static IEnumerable<double> Places(double first, double last, double step)
+    {
+        var start = Math.Ceiling(first / step) * step;
+        for (var i = 0; i <= MostLines && start + i * step < last; i++)
+            yield return start + i * step;
     }
 
     static double Step(double gap, double across) => Math.Max(gap * Math.Sqrt(2), across / MostLines);

@@ -9,10 +9,12 @@ public sealed class LabelSpace(Rectangle paper)
 
     readonly Dictionary<(int, int), List<Rectangle>> _taken = [];
 
-    /// <summary>Takes a place whether it is free or not.</summary>
+    /// <summary>Takes a place whether it is free or not. What lies beside the paper takes no room.</summary>
     public void Take(in Rectangle place)
     {
-        foreach (var square in SquaresOf(place))
+        if (!place.Overlaps(paper))
+            return;
+        foreach (var square in SquaresOf(place.Common(paper)))
         {
             if (!_taken.TryGetValue(square, out var list))
                 _taken[square] = list = [];

@@ -61,7 +61,7 @@ public sealed record ThreeViews(ViewFrame Plan, ViewFrame Front, ViewFrame Side,
     {
         var size = world.Max - world.Min;
         var (x, y, z) = (ViewFrame.Extent(size.X), ViewFrame.Extent(size.Y), ViewFrame.Extent(size.Z));
-        var scale = Math.Max(1e-6, Math.Min((paper.Width - 3 * gap) / (x + y), (paper.Height - 3 * gap) / (y + z)));
+        var scale = Math.Max(double.Epsilon, Math.Min((paper.Width - 3 * gap) / (x + y), (paper.Height - 3 * gap) / (y + z)));
         var isFirst = method == ProjectionMethod.FirstAngle;
         var left = paper.MiddleX - (scale * (x + y) + gap) / 2;
         var top = paper.MiddleY - (scale * (y + z) + gap) / 2;

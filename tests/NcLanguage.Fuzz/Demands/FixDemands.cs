@@ -1,0 +1,73 @@
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
+using NcLanguage.Editing;
+using NcLanguage.Fuzz.Cases;
+using NcLanguage.Fuzz.Running;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Fuzz.Demands;
+
+/// <summary>A fix brings no new error or warning; making all fixes that are certain again and again comes to an end.</summary>
+/// <remarks>In a program with several faults a fix that changes what the machine does may bring to light what another fault has hidden: a depth that was too small by a thousand, once it is right, is
+/// deep enough to meet a clamp. Of such a fix it is demanded that it makes no new fault of syntax or of the program's structure, and none of its own kind. That no fix brings anything new where its fault
+/// is the only one is tested with the corpus.</remarks>
+static class FixDemands
+{
+    const int MostFixes = 30, MostRounds = 25;
+
+    public static void Check(FuzzCase of)
+    {
+        var job = new CaseJob(of);
+        var analysis = job.Analyse();
+        var before = Counts(analysis);
+        var left = MostFixes;
+        foreach (var finding in analysis.Findings)
+            foreach (var fix in analysis.FixesOf(finding))
+            {
+                if (left-- <= 0)
+                    break;
+                Mends(analysis, before, finding, fix);
+            }
+        ComesToAnEnd(analysis);
+    }
+
+    static void Mends(ProgramAnalysis analysis, Dictionary<string, int> before, Finding finding, Fix fix)
+    {
+        var edited = TextEdits.Apply(analysis.Text, fix.Edits);
+        Demand.That(!edited.ToBytes().AsSpan().SequenceEqual(analysis.Text.ToBytes()), $"a fix changes the text: {finding.Name}", () => fix.ToString());
+        var mended = analysis.WithText(edited);
+        var after = Counts(mended);
+        var (old, made) = (MotionList.Of(analysis.Text, analysis.Main.Job, default), MotionList.Of(edited, analysis.Main.Job, default));
+        var movesTheSame = old.NotKnown == 0 && MotionComparison.Of(old, made, tolerance: 0).IsSame;
+        foreach (var other in mended.Findings)
+            Demand.That(
+                other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !(movesTheSame || other.Name == finding.Name || IsOfText(other)),
+                $"a fix of {finding.Name} brings no {other.Name}",
+                () => $"line {finding.Line + 1}: {finding.Message}\n\"{fix.Title}\" brings, in line {other.Line + 1}: {other.Message}\n{analysis.Text}\nbecame\n{mended.Text}");
+    }
+
+    /// <summary>Whether a finding hangs on the text alone: syntax, and the structure of the program. With the block skip switch the other way the program is another one.</summary>
+    static bool IsOfText(Finding finding) => !finding.Message.EndsWith(" run.)", StringComparison.Ordinal) && !finding.Message.EndsWith(" skipped.)", StringComparison.Ordinal) && IsOfArea(finding);
+
+    static bool IsOfArea(Finding finding) => finding.Id.StartsWith("NC1", StringComparison.Ordinal) || finding.Id.StartsWith("NC6", StringComparison.Ordinal);
+
+    static void ComesToAnEnd(ProgramAnalysis analysis)
+    {
+        var seen = new List<string>();
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var edits = Fixes.AllSafe(analysis);
+            var edited = TextEdits.Apply(analysis.Text, edits);
+            if (edits.IsEmpty || edited.ToBytes().AsSpan().SequenceEqual(analysis.Text.ToBytes()))
+                return;
+            analysis = analysis.WithText(edited);
+            seen.Add(edited.ToString());
+        }
+        throw new FuzzFault("all fixes come to an end", string.Join("\n---\n", seen.TakeLast(3)));
+    }
+
+    static Dictionary<string, int> Counts(ProgramAnalysis analysis) => analysis.Findings
+        .Where(finding => finding.Severity != Severity.Note)
+        .GroupBy(finding => finding.Name).ToDictionary(group => group.Key, group => group.Count());
+}

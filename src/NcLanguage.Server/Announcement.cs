@@ -12,13 +12,13 @@ internal static class Announcement
         new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncKind.Incremental, new SaveOptions(IncludeText: false)),
         HoverProvider: true,
         new CodeActionOptions([CodeActionFeature.QuickFix, CodeActionFeature.FixAll, .. RefactorFeature.Kinds], ResolveProvider: true),
-        InlayHintProvider: true,
+        new InlayHintOptions(ResolveProvider: true),
         DocumentSymbolProvider: true,
         DefinitionProvider: true,
         DeclarationProvider: true,
         ReferencesProvider: true,
         DocumentHighlightProvider: true,
-        new RenameOptions(PrepareProvider: true),
+        new RenameOptions(PrepareProvider: true, WorkDoneProgress: true),
         LinkedEditingRangeProvider: true,
         FoldingRangeProvider: true,
         SelectionRangeProvider: true,
@@ -30,10 +30,10 @@ internal static class Announcement
         new DocumentOnTypeFormattingOptions(FormattingFeature.Trigger),
         InlineValueProvider: true,
         PullDiagnosticFeature.Options,
-        WorkspaceSymbolProvider: true,
+        new WorkspaceSymbolOptions(WorkDoneProgress: true),
         new CompletionOptions(CompletionFeature.TriggerCharacters, ResolveProvider: true),
         new SignatureHelpOptions(SignatureHelpFeature.TriggerCharacters, SignatureHelpFeature.RetriggerCharacters),
         new CodeLensOptions(ResolveProvider: true),
         new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options),
-        new ExecuteCommandOptions(PageFeature.Commands));
+        new ExecuteCommandOptions(PageFeature.Commands, WorkDoneProgress: true));
 }

@@ -170,21 +170,26 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
 
+    public Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken) =>
+        request.Data is { } data ? ReadAsync(data.Uri, request, context => InlayHintFeature.Resolve(context, request), cancellationToken) : Task.FromResult(request);
+
     public Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
 
     public Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
-            ? Task.FromResult(_jobFiles.Definition(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
             : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
-            ? Task.FromResult(_jobFiles.Definition(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
+            ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
             : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.References(document, request.Position, cancellationToken), cancellationToken)
+            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
 
     public Task<DocumentHighlight[]> DocumentHighlightAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Highlights(context, request.Position), cancellationToken);
@@ -193,7 +198,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync<PrepareRenameResult?>(request.TextDocument.Uri, null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken);
+        WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.Notify, () =>
+            ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken));
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync<LinkedEditingRanges?>(request.TextDocument.Uri, null, context => RenameFeature.Linked(context, request.Position), cancellationToken);
@@ -205,7 +211,9 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Selections(context, request.Positions), cancellationToken);
 
     public Task<DocumentLink[]> DocumentLinkAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Links(context), cancellationToken);
+        _jobDocuments.IsOpen(request.TextDocument.Uri)
+            ? OfJobFile(request.TextDocument.Uri, _jobFiles.Links, cancellationToken)
+            : _documents.ReadAsync(request.TextDocument.Uri, context => StructureFeature.Links(context), cancellationToken);
 
     public Task<CallHierarchyItem[]> PrepareCallHierarchyAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => CallHierarchyFeature.Prepare(context, request.Position), cancellationToken);
@@ -235,7 +243,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.OnType(context, request.Position), cancellationToken);
 
     public Task<InlineValueText[]> InlineValueAsync(InlineValueParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Values(context, request.Range), cancellationToken);
+        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Values(context, request.Range, request.Context), cancellationToken);
 
     public Task<DocumentDiagnosticReport> PullDiagnosticsAsync(DocumentDiagnosticParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -245,11 +253,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<WorkspaceDiagnosticReport> WorkspaceDiagnosticsAsync(WorkspaceDiagnosticParams request, CancellationToken cancellationToken) =>
         _workspaceDiagnostics.AnswerAsync(request, cancellationToken);
 
-    public async Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken)
-    {
-        SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
-        return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
-    }
+    public Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken) =>
+        WorkProgress.DuringAsync<SymbolInformation[]>(request.WorkDoneToken, "Looking through the programs of the folder", rpc.Notify, async () =>
+        {
+            SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
+            return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
+        });
 
     public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -280,7 +289,8 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public async Task<string> ExecuteCommandAsync(ExecuteCommandParams request, CancellationToken cancellationToken)
     {
         string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
-        string path = await ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken).ConfigureAwait(false);
+        string path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.Notify,
+            () => ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken)).ConfigureAwait(false);
         if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
         return path;
     }
@@ -316,6 +326,13 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         return _documents.VersionOf(program) is null
             ? Task.Run(() => answer(_onDisk.Read(path, cancellationToken) ?? throw Errors.DocumentNotOpen(program)), cancellationToken)
             : _documents.ReadAsync(program, answer, cancellationToken);
+    }
+
+    /// <summary>Answers from a setup, machine or cutting file as it stands now, on a worker.</summary>
+    private Task<T> OfJobFile<T>(string uri, Func<JobDocument, T> answer, CancellationToken cancellationToken)
+    {
+        JobDocument document = _jobDocuments.Find(uri);
+        return Task.Run(() => answer(document), cancellationToken);
     }
 
     private async Task AskForSettingsAsync()

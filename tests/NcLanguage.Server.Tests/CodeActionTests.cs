@@ -76,6 +76,15 @@ public sealed class CodeActionTests
     }
 
     [Fact]
+    public async Task What_would_change_nothing_is_not_offered()
+    {
+        await using TestClient client = await OpenAsync(Full);
+        await client.OpenAsync("file:///job/none.nc", "( NOTHING YET )\n");
+        string all = "{\"textDocument\":{\"uri\":\"file:///job/none.nc\"},\"range\":{\"start\":" + TestClient.At(0, 0) + ",\"end\":" + TestClient.At(0, 0) + "},\"context\":{\"diagnostics\":[],\"only\":[\"source\",\"refactor\"]}}";
+        Assert.Empty((await client.RequestAsync("textDocument/codeAction", all))!.AsArray());
+    }
+
+    [Fact]
     public async Task An_action_offered_for_an_older_text_is_not_resolved()
     {
         await using TestClient client = await OpenAsync(Full);

@@ -37,6 +37,17 @@ public sealed class ErrorTests
         await AssertLives(client);
     }
 
+    /// <summary>What is said names the method asked for and nothing of the inside.</summary>
+    [Theory]
+    [InlineData("null")]
+    [InlineData(null)]
+    [InlineData("[]")]
+    public async Task Parameters_that_are_missing_are_asked_for(string? parameters)
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        Assert.Equal("textDocument/hover needs its parameters, as an object.", (string?)(await client.AskAsync("textDocument/hover", parameters))["error"]!["message"]);
+    }
+
     [Theory]
     [InlineData("{")]
     [InlineData("[]")]

@@ -66,6 +66,26 @@ public sealed class FeatureTests
         Assert.Empty((await client.RequestAsync("textDocument/inlayHint", Range(0, 0, 2, 0)))!.AsArray());
     }
 
+    /// <summary>LSP 3.17, "Inlay Hint Resolve Request": what a client leaves for later comes when it asks.</summary>
+    [Fact]
+    public async Task A_hint_tells_the_rest_when_somebody_looks()
+    {
+        await using TestClient client = await OpenAsync("""{"textDocument":{"inlayHint":{"resolveSupport":{"properties":["tooltip","label.location"]}}}}""");
+        JsonNode hint = (await client.RequestAsync("textDocument/inlayHint", Range(0, 0, 99, 0)))!.AsArray().Single(hint => (int)hint!["position"]!["line"]! == 6)!;
+        Assert.Null(hint["tooltip"]);
+        Assert.Null(hint["label"]![0]!["location"]);
+        JsonNode whole = (await client.RequestAsync("inlayHint/resolve", hint.ToJsonString()))!;
+        Assert.Equal("Hole 2 is drilled here.", (string?)whole["tooltip"]);
+        Assert.Equal((string?)hint["label"]![0]!["value"], (string?)whole["label"]![0]!["value"]);
+        Assert.Equal(5, (int)whole["label"]![0]!["location"]!["range"]!["start"]!["line"]!);
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "\n"));
+        Assert.Equal(-32801, await client.ErrorOfAsync("inlayHint/resolve", hint.ToJsonString()));
+        await using TestClient plain = await OpenAsync();
+        JsonNode at = (await plain.RequestAsync("textDocument/inlayHint", Range(0, 0, 99, 0)))!.AsArray().Single(hint => (int)hint!["position"]!["line"]! == 6)!;
+        Assert.Equal("Hole 2 is drilled here.", (string?)at["tooltip"]);
+        Assert.Equal(at.ToJsonString(), (await plain.RequestAsync("inlayHint/resolve", at.ToJsonString()))!.ToJsonString());
+    }
+
     [Fact]
     public async Task The_state_at_a_line_names_what_is_in_force()
     {
@@ -91,7 +111,7 @@ public sealed class FeatureTests
     public async Task The_outline_nests_where_the_client_can()
     {
         await using TestClient client = await OpenAsync("""{"textDocument":{"documentSymbol":{"hierarchicalDocumentSymbolSupport":true}}}""");
-        JsonNode tool = (await client.RequestAsync("textDocument/documentSymbol", Document()))!.AsArray().Single(item => ((string)item!["name"]!).StartsWith("T1", StringComparison.Ordinal))!;
+        JsonNode tool = (await client.RequestAsync("textDocument/documentSymbol", Document()))!.AsArray().Single()!["children"]!.AsArray().Single(item => ((string)item!["name"]!).StartsWith("T1", StringComparison.Ordinal))!;
         Assert.NotEmpty(tool["children"]!.AsArray());
         AssertWithin(tool["selectionRange"]!, tool["range"]!);
         Assert.Equal(2, (int)tool["range"]!["start"]!["line"]!);

@@ -37,6 +37,23 @@ public sealed class JobFileTests
     }
 
     [Fact]
+    public async Task A_tool_of_a_setup_leads_to_the_programs_that_use_it()
+    {
+        var files = new TestFiles { ["/job/shop.machine.json"] = "{ \"base\": \"iso-mill\" }" };
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await client.OpenAsync(SetupUri, "{ \"machine\": \"shop.machine.json\",\n  \"tools\": [ { \"number\": 4 } ]\n}");
+        await client.OpenAsync(Uri, "T4 M6\nG43 H4 Z50\nT5 M6\nT4 M6\n");
+        await client.OpenAsync("file:///job/other.nc", "T4 M6\n");
+        string At(int line, int character, string more = "") => "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"},\"position\":" + TestClient.At(line, character) + more + "}";
+        JsonArray places = (await client.RequestAsync("textDocument/references", At(1, 25, ",\"context\":{\"includeDeclaration\":true}")))!.AsArray();
+        Assert.Equal([(Uri, 0), (Uri, 3)], places.Select(place => ((string)place!["uri"]!, (int)place["range"]!["start"]!["line"]!)));
+        Assert.Equal(places.ToJsonString(), (await client.RequestAsync("textDocument/definition", At(1, 25)))!.ToJsonString());
+        JsonNode link = (await client.RequestAsync("textDocument/documentLink", "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"}}"))!.AsArray().Single()!;
+        Assert.Equal("file:///job/shop.machine.json", (string?)link["target"]);
+        Assert.Equal("""{"start":{"line":0,"character":14},"end":{"line":0,"character":31}}""", link["range"]!.ToJsonString());
+    }
+
+    [Fact]
     public async Task A_mistake_in_a_setup_stands_under_its_own_address_until_mended()
     {
         var files = new TestFiles { [SetupPath] = "{\n  \"units\": \"miles\"\n}" };

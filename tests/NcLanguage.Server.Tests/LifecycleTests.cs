@@ -18,7 +18,7 @@ public sealed class LifecycleTests
         Assert.Equal("utf-16", (string?)capabilities["positionEncoding"]);
         Assert.Equal(2, (int)capabilities["textDocumentSync"]!["change"]!);
         Assert.True((bool)capabilities["hoverProvider"]!);
-        Assert.True((bool)capabilities["inlayHintProvider"]!);
+        Assert.True((bool)capabilities["inlayHintProvider"]!["resolveProvider"]!);
         Assert.True((bool)capabilities["documentSymbolProvider"]!);
         Assert.Equal("""["quickfix","source.fixAll","source.renumber","source.removeNumbers","refactor.rewrite","source.convertUnits","source.returnLevels","refactor.inline","refactor.extract"]""", capabilities["codeActionProvider"]!["codeActionKinds"]!.ToJsonString());
     }

@@ -52,6 +52,21 @@ public sealed class NavigationTests
         Assert.Equal("""{"oldUri":"file:///job/O0012.nc","newUri":"file:///job/O0034.nc","kind":"rename"}""", steps[2]!.ToJsonString());
     }
 
+    /// <summary>LSP 3.17, "Work Done Progress": only where the client gives a token for it; it begins once and ends once.</summary>
+    [Fact]
+    public async Task A_renaming_shows_its_progress_where_that_is_asked_for()
+    {
+        await using TestClient client = await OpenAsync(Renames);
+        await client.RequestAsync("textDocument/rename", At(1, 6, ",\"newName\":\"34\""));
+        Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "$/progress");
+        await client.RequestAsync("textDocument/rename", At(1, 6, ",\"newName\":\"34\",\"workDoneToken\":\"t\""));
+        await client.NextAsync("$/progress", progress => (string?)progress["value"]!["kind"] == "end");
+        JsonNode[] sent = [.. client.Log.Where(message => (string?)message["method"] == "$/progress").Select(message => message["params"]!)];
+        Assert.Equal(["begin", "end"], sent.Select(progress => (string?)progress["value"]!["kind"]));
+        Assert.All(sent, progress => Assert.Equal("t", (string?)progress["token"]));
+        Assert.Equal("Renaming in the programs of the folder", (string?)sent[0]["value"]!["title"]);
+    }
+
     [Fact]
     public async Task A_renaming_that_cannot_be_is_refused_with_its_reason()
     {

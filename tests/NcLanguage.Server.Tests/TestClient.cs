@@ -113,7 +113,8 @@ internal sealed class TestClient : IAsyncDisposable
     public Task<JsonNode> DiagnosticsAsync(string uri, int? version) =>
         NextAsync("textDocument/publishDiagnostics", published => (string?)published["uri"] == uri && (int?)published["version"] == version);
 
-    private async Task<JsonNode> NextAsync(string method, Func<JsonNode, bool> isWanted)
+    /// <summary>The same, of those whose parameters are wanted.</summary>
+    public async Task<JsonNode> NextAsync(string method, Func<JsonNode, bool> isWanted)
     {
         using var patience = new CancellationTokenSource(Patience);
         int found;

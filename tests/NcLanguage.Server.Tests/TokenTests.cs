@@ -89,6 +89,16 @@ public sealed class TokenTests
     }
 
     [Fact]
+    public async Task Two_lenses_on_a_line_keep_their_own_texts()
+    {
+        await using TestClient client = await OpenAsync("T4 M6\nG90 G81 X1 Y1 Z-3 R2 F100\nG80\nM30\n");
+        JsonArray lenses = (await client.RequestAsync("textDocument/codeLens", Document()))!.AsArray();
+        Assert.Equal([0, 0], lenses.Select(lens => (int)lens!["range"]!["start"]!["line"]!));
+        Assert.StartsWith("1 tool, 1 hole, ", (string?)(await client.RequestAsync("codeLens/resolve", lenses[0]!.ToJsonString()))!["command"]!["title"], StringComparison.Ordinal);
+        Assert.StartsWith("1 hole, ", (string?)(await client.RequestAsync("codeLens/resolve", lenses[1]!.ToJsonString()))!["command"]!["title"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_lens_gets_its_text_when_it_is_shown()
     {
         await using TestClient client = await OpenAsync("G90\nT4 M6\nG81 X1 Y1 Z-3 R2 F100\nG80\nM30\n");

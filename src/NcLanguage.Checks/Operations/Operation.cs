@@ -27,6 +27,15 @@ public sealed record Operation
     /// <summary>The tool in the spindle; 0 none, −1 not known.</summary>
     public required int Tool { get; init; }
 
+    /// <summary>For <see cref="ChangedAt"/>: the tool was in the spindle from the beginning.</summary>
+    public const int NotChanged = -1;
+
+    /// <summary>For <see cref="ChangedAt"/>: a program in another file changed to it.</summary>
+    public const int ChangedElsewhere = -2;
+
+    /// <summary>The line (0-based) of the program's own block that changed to the tool, or one of the two numbers above.</summary>
+    public required int ChangedAt { get; init; }
+
     public required WorkKind Kind { get; init; }
 
     /// <summary>The cycle's number, 73 to 89; 0 where it is none.</summary>

@@ -12,7 +12,7 @@ namespace NcLanguage.Checks.Operations;
 sealed record TitleComment(string Text, int Line, string? File);
 
 /// <summary>An operation while it grows.</summary>
-sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, TitleComment? comment, string? changeComment)
+sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, TitleComment? comment, string? changeComment, int changedAt)
 {
     ValueRange _speed = ValueRange.None;
     ValueRange _feed = ValueRange.None;
@@ -58,6 +58,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     {
         Number = number,
         Tool = tool,
+        ChangedAt = changedAt,
         Kind = kind,
         Cycle = cycle,
         Title = comment?.Text ?? changeComment ?? OwnWords(),

@@ -34,6 +34,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
     bool _movedSinceComment;
     string? _changeComment;
     bool _isBehindHead;
+    int _changedAt = Operation.NotChanged;
     int _cuts;
 
     /// <summary>Adds a step that ran. Blocks that were skipped or lie behind the program's end must be left out.</summary>
@@ -48,8 +49,10 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         foreach (ref readonly var move in step.Moves.Items)
         {
             _totals.Add(move, job.LengthOf(move));
-            if (move.Kind == MoveKind.ToolChange)
-                EndTool(block, step.Before.Tool);
+            if (move.Kind != MoveKind.ToolChange)
+                continue;
+            EndTool(block, step.Before.Tool);
+            _changedAt = file is null ? line : Operation.ChangedElsewhere;
         }
         var next = 0;
         for (var hole = 0; hole < step.Holes.Count; hole++)
@@ -170,7 +173,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
             _current = named;
             return;
         }
-        _current = new OperationBuilder(job, tool, kind, cycle, _comment, _changeComment);
+        _current = new OperationBuilder(job, tool, kind, cycle, _comment, _changeComment, _changedAt);
         _operations.Add(_current);
         if (_comment is not null)
             _named[(_comment, kind, cycle)] = _current;

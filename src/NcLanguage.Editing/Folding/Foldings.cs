@@ -15,7 +15,7 @@ public static class Foldings
         ArgumentNullException.ThrowIfNull(analysis);
         var found = new HashSet<(int, int)>();
         var foldings = new List<Folding>();
-        Add(Outline.Of(analysis, cancel));
+        Add(Outline.Of(analysis, cancel: cancel));
         foreach (var (first, last) in new Symbols(analysis).Flow.Structures())
             Take(first, last, false);
         AddComments();

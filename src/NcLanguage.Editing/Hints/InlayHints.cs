@@ -52,6 +52,15 @@ public static class InlayHints
         return hints;
     }
 
+    /// <summary>The line (0-based) of the block above that started the cycle whose hole a hint tells; −1 where the hint's own block says all.</summary>
+    public static int SourceOf(ProgramAnalysis analysis, HintAnswer hint)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        ArgumentNullException.ThrowIfNull(hint);
+        var step = analysis.Main.StepAt(hint.Line);
+        return step.Holes.Count > 0 && (step.Sets & Slot.Cycle) == 0 ? analysis.Main.LastSetterBefore(Slot.Cycle, hint.Line) : -1;
+    }
+
     static void AddHole(ProgramAnalysis analysis, HoleTable holes, int line, in Block block, Step step, List<HintAnswer> hints)
     {
         var place = Place.OfHole(step, 0);

@@ -93,6 +93,26 @@ public static class JobFileAnswers
         return cursor.IsValue && cursor.Text.Length > 0 && cursor.Path is [var only] && only == member ? (cursor.Text, cursor.Start, cursor.End) : null;
     }
 
+    /// <summary>All places that name a machine; the quotes are not part of them.</summary>
+    /// <param name="kind">The kind of file.</param>
+    /// <param name="text">Its text.</param>
+    public static IEnumerable<(string Name, int Start, int End)> MachinesNamed(JobFileKind kind, SourceText text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var bytes = text.ToBytes();
+        var member = kind == JobFileKind.Setup ? "\"machine\""u8.ToArray() : "\"base\""u8.ToArray();
+        for (var at = bytes.AsSpan().IndexOf(member); at >= 0;)
+        {
+            var value = at + member.Length;
+            while (value < bytes.Length && bytes[value] is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n' or (byte)':')
+                value++;
+            if (MachineNamed(kind, text, Math.Min(value + 1, bytes.Length)) is var (name, start, end) && start == value)
+                yield return (name, start + 1, end - 1);
+            var next = bytes.AsSpan(value).IndexOf(member);
+            at = next < 0 ? -1 : value + next;
+        }
+    }
+
     /// <summary>Names that no schema lists: of the built-in machines, and of what the cutting data have.</summary>
     static IEnumerable<string> Named(JobFileKind kind, ImmutableArray<string> path, CuttingTable cutting)
     {

@@ -20,8 +20,9 @@ public enum LensKind
 }
 
 /// <summary>A place for a lens; the line counts from 0.</summary>
-/// <param name="Text">What is known without a run of its own; null where it is worked out when it is shown.</param>
-public readonly record struct LensPlace(int Line, LensKind Kind, string? Text);
+/// <param name="Text">What is known without a run of its own.</param>
+/// <param name="IsWhole">Whether that is all; else the rest is worked out when it is shown.</param>
+public readonly record struct LensPlace(int Line, LensKind Kind, string Text, bool IsWhole);
 
 /// <summary>Short texts above the beginning of the program, each tool, each called program: holes, time, least distance to a clamp, calls.</summary>
 public static class Lenses
@@ -35,9 +36,9 @@ public static class Lenses
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var places = new List<LensPlace>();
-        Add(Outline.Of(analysis, cancel), places);
+        Add(Outline.Of(analysis, cancel: cancel), places);
         if (places.Exists(place => place.Kind == LensKind.Tool))
-            places.Insert(0, new LensPlace(FirstBlock(analysis), LensKind.Program, null));
+            places.Insert(0, new LensPlace(FirstBlock(analysis), LensKind.Program, "", false));
         return places;
     }
 
@@ -46,9 +47,9 @@ public static class Lenses
         foreach (var item in items)
         {
             if (item.Kind == OutlineKind.Tool)
-                places.Add(new LensPlace(item.FirstLine, LensKind.Tool, null));
+                places.Add(new LensPlace(item.FirstLine, LensKind.Tool, item.Detail, false));
             else if (item.Kind is OutlineKind.Program or OutlineKind.Subroutine && (item.Detail.StartsWith("runs ", StringComparison.Ordinal) || item.Detail == Outline.NotCalled))
-                places.Add(new LensPlace(item.FirstLine, LensKind.Called, item.Detail));
+                places.Add(new LensPlace(item.FirstLine, LensKind.Called, item.Detail, true));
             Add(item.Children, places);
         }
     }
@@ -79,16 +80,17 @@ public static class Lenses
         return scan.Finish();
     }
 
-    /// <summary>The text of a lens whose place had none.</summary>
+    /// <summary>The whole text of a lens.</summary>
     /// <param name="analysis">The program.</param>
     /// <param name="operations">Its operations.</param>
     /// <param name="place">Of the same program.</param>
     public static string TextOf(ProgramAnalysis analysis, OperationList operations, LensPlace place)
     {
         ArgumentNullException.ThrowIfNull(operations);
-        if (place.Text is { } known)
-            return known;
-        var mine = place.Kind == LensKind.Program ? operations.Operations.AsEnumerable() : OfTool(analysis, operations, place.Line);
+        if (place.IsWhole)
+            return place.Text;
+        // What is called is done with the tool that calls it.
+        var mine = place.Kind == LensKind.Program ? operations.Operations.AsEnumerable() : operations.Operations.Where(operation => operation.ChangedAt == place.Line);
         var (holes, seconds, unknown) = (0, 0.0, 0);
         NearestPass? nearest = null;
         foreach (var operation in mine)
@@ -99,11 +101,9 @@ public static class Lenses
             if (operation.Nearest is { } pass && (nearest is null || pass.Distance < nearest.Distance))
                 nearest = pass;
         }
-        var text = place.Kind == LensKind.Program ? $"{Say.Count(operations.Tools.Count(tool => tool.Tool > 0), "tool")}, " : "";
-        text += (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (unknown > 0 ? "at least " : "") + Times.Of(seconds);
-        if (nearest is not null)
-            text += Nearest(analysis, nearest);
-        return text;
+        var text = place.Kind != LensKind.Program ? place.Text
+            : $"{Say.Count(operations.Tools.Count(tool => tool.Tool > 0), "tool")}, " + (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (unknown > 0 ? "at least " : "") + Times.Of(seconds);
+        return nearest is null ? text : text + Nearest(analysis, nearest);
     }
 
     static string Nearest(ProgramAnalysis analysis, NearestPass pass)
@@ -111,14 +111,5 @@ public static class Lenses
         var name = analysis.Main.Job.Obstacles[pass.Obstacle].Name;
         var place = pass.File is { } file ? $"in {file}, line {pass.Line + 1}" : $"in line {pass.Line + 1}";
         return pass.IsContact ? $", contact with {name} {place}" : $", nearest {Say.Number(Math.Round(pass.Distance, 2))} mm to {name} {place}";
-    }
-
-    /// <summary>The operations behind a tool change up to the next one; those in files called belong to the line of neither.</summary>
-    static IEnumerable<Operation> OfTool(ProgramAnalysis analysis, OperationList operations, int line)
-    {
-        var tools = Of(analysis).Where(place => place.Kind == LensKind.Tool).Select(place => place.Line).ToList();
-        var at = tools.IndexOf(line);
-        var end = at >= 0 && at + 1 < tools.Count ? tools[at + 1] : int.MaxValue;
-        return operations.Operations.Where(operation => operation.File is null && operation.LastLine >= line && operation.FirstLine < end && operation.LastLine < end);
     }
 }

@@ -1,4 +1,8 @@
+using System.Globalization;
+using System.Text;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Editing;
 
@@ -19,12 +23,30 @@ public static class Definition
         {
             NamedKind.BlockNumber => Block(analysis, symbols, place),
             NamedKind.Program => Program(analysis, symbols, place, cancel),
-            NamedKind.Tool => Row(analysis, analysis.Setup.FindTool(place.Symbol.Number)?.Line),
-            NamedKind.LengthOffset => Row(analysis, analysis.Setup.FindLengthOffset(place.Symbol.Number)?.Line),
-            NamedKind.RadiusOffset => Row(analysis, analysis.Setup.FindRadiusOffset(place.Symbol.Number)?.Line),
+            NamedKind.Tool or NamedKind.LengthOffset or NamedKind.RadiusOffset => InSetup(analysis, place.Symbol),
             NamedKind.Loop => [.. symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Definition).Select(Own)],
-            _ => Assigned(symbols, place, cancel),
+            _ => Assigned(analysis, symbols, place, cancel),
         };
+    }
+
+    /// <summary>The line of the setup file that gives a tool, an offset or a variable; none for anything else.</summary>
+    internal static TextPlace[] InSetup(ProgramAnalysis analysis, ProgramSymbol symbol) => symbol.Kind switch
+    {
+        NamedKind.Tool => Row(analysis, analysis.Setup.FindTool(symbol.Number)?.Line),
+        NamedKind.LengthOffset => Row(analysis, analysis.Setup.FindLengthOffset(symbol.Number)?.Line),
+        NamedKind.RadiusOffset => Row(analysis, analysis.Setup.FindRadiusOffset(symbol.Number)?.Line),
+        NamedKind.Variable or NamedKind.NamedVariable => Row(analysis, LineOfVariable(analysis.Setup, symbol)),
+        _ => [],
+    };
+
+    static int? LineOfVariable(Setup setup, ProgramSymbol symbol)
+    {
+        foreach (var (name, line) in setup.VariableLines)
+            if (symbol.Name is null
+                ? int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number == symbol.Number
+                : name.Length > 3 && name[1] == '<' && SymbolReader.NameIn(Encoding.UTF8.GetBytes(name[2..^1])) == symbol.Name)
+                return line;
+        return null;
     }
 
     static TextPlace Own(SymbolUse use) => new(null, use.Line, use.Start, use.End);
@@ -43,18 +65,33 @@ public static class Definition
         var inText = symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Definition).Select(Own).ToArray();
         if (inText.Length > 0)
             return inText;
-        return analysis.Main.Job.Programs?.Find(place.Symbol.Number) is { } file ? [new TextPlace(file.Path, 0, 0, 0)] : [];
+        return analysis.Main.Job.Programs?.Find(place.Symbol.Number) is { } file ? [Beginning(file, place.Symbol, cancel)] : [];
+    }
+
+    /// <summary>The program number of a file that is called: its own, or the first where its name alone says it; the start of a file without one.</summary>
+    static TextPlace Beginning(CalledFile file, ProgramSymbol symbol, CancellationToken cancel)
+    {
+        SymbolUse? first = null;
+        foreach (var use in SymbolReader.In(file.Text, cancel))
+        {
+            if (use is not { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition })
+                continue;
+            if (use.Symbol == symbol)
+                return new TextPlace(file.Path, use.Line, use.Start, use.End);
+            first ??= use;
+        }
+        return first is { } begins ? new TextPlace(file.Path, begins.Line, begins.Start, begins.End) : new TextPlace(file.Path, 0, 0, 0);
     }
 
     static IEnumerable<TextPlace> Definitions(ProgramAnalysis analysis, ProgramSymbol symbol, int line) =>
         SymbolReader.In(analysis.Text, line, line + 1).Where(use => use.Symbol == symbol && use.Role == UseRole.Definition).Select(Own);
 
-    /// <summary>The nearest setting above, or all of them where none stands above (a loop may have brought it).</summary>
-    static TextPlace[] Assigned(Symbols symbols, SymbolUse place, CancellationToken cancel)
+    /// <summary>The nearest setting above; where none stands above what the setup gives, and all settings below (a loop may have brought it).</summary>
+    static TextPlace[] Assigned(ProgramAnalysis analysis, Symbols symbols, SymbolUse place, CancellationToken cancel)
     {
         var settings = symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Write).ToList();
         var above = settings.FindLastIndex(use => use.Line < place.Line || (use.Line == place.Line && use.Start <= place.Start));
-        return above >= 0 ? [Own(settings[above])] : [.. settings.Select(Own)];
+        return above >= 0 ? [Own(settings[above])] : [.. InSetup(analysis, place.Symbol), .. settings.Select(Own)];
     }
 
     static TextPlace[] Row(ProgramAnalysis analysis, int? line) =>

@@ -22,6 +22,8 @@ public static class References
         foreach (var use in symbols.UsesOf(place, cancel))
             if (withDefinition || use.Role != UseRole.Definition)
                 places.Add(new TextPlace(null, use.Line, use.Start, use.End));
+        if (withDefinition)
+            places.AddRange(Definition.InSetup(analysis, place.Symbol));
         if (path is not null && folder is not null)
             foreach (var (file, use) in new FolderUses(analysis, path, folder, cancel).Of(place.Symbol))
                 if (withDefinition || use.Role != UseRole.Definition)

@@ -30,6 +30,7 @@ public sealed class Outline
     readonly ProgramAnalysis _analysis;
     readonly ProgramFacts _blocks;
     readonly SortedList<int, int> _toolAt;
+    readonly Dictionary<int, ToolWork> _tools;
     readonly int _lastLine;
 
     Outline(ProgramAnalysis analysis, CancellationToken cancel)
@@ -37,14 +38,18 @@ public sealed class Outline
         _analysis = analysis;
         _blocks = new ProgramFacts(analysis.Main, cancel);
         _toolAt = ToolsOf(analysis.Main);
+        _tools = ToolWork.Of(analysis.Main);
         _lastLine = analysis.Text.LineCount - 1;
     }
 
+    /// <param name="analysis">The program.</param>
+    /// <param name="file">What a text without a program number is called; null where the only program of a text needs no entry of its own.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public static IReadOnlyList<OutlineItem> Of(ProgramAnalysis analysis, CancellationToken cancel = default)
+    public static IReadOnlyList<OutlineItem> Of(ProgramAnalysis analysis, string? file = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new Outline(analysis, cancel).Programs();
+        return new Outline(analysis, cancel).Programs(file);
     }
 
     /// <summary>The lines (0-based) whose blocks change the tool, and which tool the last of their runs took.</summary>
@@ -57,11 +62,16 @@ public sealed class Outline
         return new SortedList<int, int>(taken);
     }
 
-    List<OutlineItem> Programs()
+    List<OutlineItem> Programs(string? file)
     {
         var starts = ProgramStarts();
-        if (starts.Count < 2)
+        if (starts.Count < 2 && file is null)
             return Tools(0, _lastLine);
+        if (starts.Count == 0)
+        {
+            var all = Tools(0, _lastLine);
+            return HasAnyWords() ? [new OutlineItem(file!, Detail(0, _lastLine), OutlineKind.Program, 0, _lastLine, [.. all])] : all;
+        }
         var items = Tools(0, starts[0] - 1);
         for (var i = 0; i < starts.Count; i++)
         {
@@ -69,6 +79,14 @@ public sealed class Outline
             items.Add(new OutlineItem(ProgramName(first), i == 0 ? Detail(first, last) : Called(first, first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
         }
         return items;
+    }
+
+    bool HasAnyWords()
+    {
+        for (var line = 0; line <= _lastLine; line++)
+            if (_analysis.Main.BlockAt(line).HasWords)
+                return true;
+        return false;
     }
 
     /// <summary>Lines where programs begin; O words of subroutines and loops are none.</summary>
@@ -167,7 +185,8 @@ public sealed class Outline
         // Comments and blank lines above the next tool change are the next tool's.
         while (last > first && !HasWords(_analysis.Main.BlockAt(last)))
             last--;
-        return new OutlineItem(ToolName(first), Detail(first, last), OutlineKind.Tool, first, last, [.. Operations(first, last)]);
+        var detail = _tools.TryGetValue(first, out var work) ? Detail(work.Holes, work.Seconds, work.IsUntimed) : Detail(first, last);
+        return new OutlineItem(ToolName(first), detail, OutlineKind.Tool, first, last, [.. Operations(first, last)]);
     }
 
     static bool HasWords(in Block block)
@@ -239,6 +258,9 @@ public sealed class Outline
             seconds += block.Seconds;
             untimed |= block.IsUntimed;
         }
-        return (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (untimed ? "at least " : "") + Times.Of(seconds);
+        return Detail(holes, seconds, untimed);
     }
+
+    static string Detail(int holes, double seconds, bool untimed) =>
+        (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (untimed ? "at least " : "") + Times.Of(seconds);
 }

@@ -30,7 +30,9 @@ sealed class ArcToCentre : Refactoring
             var block = text.BlockAt(arc.Line);
             var token = block.Tokens[block.IndexOf('R')];
             var own = style with { HasPoints = style.HasPoints || token.HasPoint };
-            draft.Replace(arc.Line, token.Start, token.End, $"{Word(arc, arc.First, own, analysis.Machine.Readings)} {Word(arc, arc.Second, own, analysis.Machine.Readings)}");
+            // I before K, also where the plane's first axis is Z.
+            var (one, other) = (Math.Min(arc.First, arc.Second), Math.Max(arc.First, arc.Second));
+            draft.Replace(arc.Line, token.Start, token.End, $"{Word(arc, one, own, analysis.Machine.Readings)} {Word(arc, other, own, analysis.Machine.Readings)}");
         }
         return draft;
     }

@@ -29,11 +29,16 @@ public static class SelectionRanges
             stretches.Add(new TextStretch(line, token.Start, line, token.End));
         }
         stretches.Add(new TextStretch(line, 0, line, text.Line(line).Length));
-        var wider = new List<(int First, int Last)> { (0, text.LineCount - 1) };
+        var wider = new List<(int First, int Last)>();
         AddAround(outline, line, wider);
-        foreach (var (first, last) in new Symbols(analysis).Flow.Structures())
-            if (first <= line && line <= last)
-                wider.Add((first, last));
+        var loops = new Symbols(analysis).Flow.Structures().Where(loop => loop.First <= line && line <= loop.Last).ToList();
+        // An operation that begins before a loop and ends in it goes as far as the loop does: what stands around the block comes first.
+        for (var i = 0; i < wider.Count; i++)
+            foreach (var (first, last) in loops)
+                if (Crosses(wider[i], (first, last)))
+                    wider[i] = (Math.Min(wider[i].First, first), Math.Max(wider[i].Last, last));
+        wider.AddRange(loops.Select(loop => (loop.First, loop.Last)));
+        wider.Add((0, text.LineCount - 1));
         foreach (var (first, last) in wider.OrderBy(range => range.Last - range.First))
         {
             var next = new TextStretch(first, 0, last, text.Line(last).Length);
@@ -53,6 +58,9 @@ public static class SelectionRanges
             AddAround(item.Children, line, into);
         }
     }
+
+    static bool Crosses((int First, int Last) a, (int First, int Last) b) =>
+        (a.First < b.First && a.Last < b.Last) || (a.First > b.First && a.Last > b.Last);
 
     static bool Holds(in TextStretch outer, in TextStretch inner) => outer.StartLine <= inner.StartLine && outer.EndLine >= inner.EndLine
         && (outer.StartLine < inner.StartLine || outer.StartColumn <= inner.StartColumn) && (outer.EndLine > inner.EndLine || outer.EndColumn >= inner.EndColumn);

@@ -30,7 +30,7 @@ internal static class SetupShape
         new("workOffsets", (setup, m, read) => setup with { WorkOffsets = WorkOffsets(m, read) }),
         new("tools", (setup, m, read) => setup with { Tools = Tools(m, read) }),
         new("holes", (setup, m, read) => setup with { Holes = [.. Rows(m, read, HoleShape.Read)] }),
-        new("variables", (setup, m, read) => setup with { Variables = Variables(m, read) }));
+        new("variables", Variables));
 
     private static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
         "the stock",
@@ -134,11 +134,11 @@ internal static class SetupShape
         return read.IsObject(member.Value, "\"workOffsets\"") ? WorkOffsetsShape.Read(none, member.Value, read) : none;
     }
 
-    private static ImmutableDictionary<string, double> Variables(JsonMember member, ValueReader read)
+    private static Setup Variables(Setup setup, JsonMember member, ValueReader read)
     {
-        var values = ImmutableDictionary<string, double>.Empty;
+        var (values, lines) = (ImmutableDictionary<string, double>.Empty, ImmutableDictionary<string, int>.Empty);
         if (!read.IsObject(member.Value, "\"variables\""))
-            return values;
+            return setup;
         foreach (var group in member.Value.Members.GroupBy(m => m.Name))
         {
             var first = group.First();
@@ -147,9 +147,9 @@ internal static class SetupShape
             else if (group.Skip(1).FirstOrDefault() is { } second)
                 read.Wrong(second.NameRange, $"{group.Key} is given {group.Count()} times, first on line {read.Problems.LineOf(first.NameRange)}", "none of them is used");
             else if (first.Value.Kind != JsonKind.Null && read.Number(first, Bounds.Variable) is { } number)
-                values = values.SetItem(group.Key, number);
+                (values, lines) = (values.SetItem(group.Key, number), lines.SetItem(group.Key, read.Problems.LineOf(first.NameRange)));
         }
-        return values;
+        return setup with { Variables = values, VariableLines = lines };
     }
 
     private static string Shown(double mm, ValueReader read) => Bounds.Format(mm / read.Unit.Millimetres);

@@ -71,6 +71,9 @@ public sealed record Setup
     /// <summary>Values of variables at program start, by name as written (#500).</summary>
     public ImmutableDictionary<string, double> Variables { get; init; } = ImmutableDictionary<string, double>.Empty;
 
+    /// <summary>The line (from 1) of the setup file on which each of them is given.</summary>
+    public ImmutableDictionary<string, int> VariableLines { get; init; } = ImmutableDictionary<string, int>.Empty;
+
     /// <summary>The tool a T word calls, or null when the list lacks it.</summary>
     public Tool? FindTool(int number)
     {

@@ -10,27 +10,29 @@ namespace NcLanguage.Server.Features;
 /// <summary>textDocument/codeLens and codeLens/resolve. The places cost nothing; times and distances are worked out once a snapshot, when the first of them is shown.</summary>
 internal sealed class CodeLensFeature
 {
-    private readonly ConditionalWeakTable<ProgramAnalysis, OperationList> _operations = [];
+    private sealed record Shown(IReadOnlyList<LensPlace> Places, OperationList Operations);
 
-    public static CodeLens[] Answer(FeatureContext context) => [.. Lenses.Of(context.Analysis, context.Cancel).Select(place => new CodeLens(
+    private readonly ConditionalWeakTable<ProgramAnalysis, Shown> _shown = [];
+
+    public static CodeLens[] Answer(FeatureContext context) => [.. Lenses.Of(context.Analysis, context.Cancel).Select((place, index) => new CodeLens(
         context.Positions.ToRange(context.Text, place.Line, 0, int.MaxValue),
-        place.Text is { } text ? new Command(text, "") : null, new CodeLensData(context.Uri, context.Snapshot.Version)))];
+        place.IsWhole ? new Command(place.Text, "") : null, new CodeLensData(context.Uri, context.Snapshot.Version, index)))];
 
     public CodeLens Resolve(FeatureContext context, CodeLens lens)
     {
         if (lens.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
-        int line = (int)lens.Range.Start.Line;
-        foreach (LensPlace place in Lenses.Of(context.Analysis, context.Cancel))
-            if (place.Line == line && place.Text is null)
-                return lens with { Command = new Command(Lenses.TextOf(context.Analysis, OperationsOf(context), place), "") };
-        return lens with { Command = lens.Command ?? new Command("", "") };
+        Shown shown = ShownOf(context);
+        // Two may stand on one line: the program's and that of its first tool.
+        return lens.Data.Place >= 0 && lens.Data.Place < shown.Places.Count
+            ? lens with { Command = new Command(Lenses.TextOf(context.Analysis, shown.Operations, shown.Places[lens.Data.Place]), "") }
+            : lens with { Command = lens.Command ?? new Command("", "") };
     }
 
-    private OperationList OperationsOf(FeatureContext context)
+    private Shown ShownOf(FeatureContext context)
     {
-        if (_operations.TryGetValue(context.Analysis, out OperationList? known)) return known;
-        OperationList operations = Lenses.Operations(context.Analysis, context.Cancel);
-        _operations.AddOrUpdate(context.Analysis, operations);
-        return operations;
+        if (_shown.TryGetValue(context.Analysis, out Shown? known)) return known;
+        var shown = new Shown(Lenses.Of(context.Analysis, context.Cancel), Lenses.Operations(context.Analysis, context.Cancel));
+        _shown.AddOrUpdate(context.Analysis, shown);
+        return shown;
     }
 }

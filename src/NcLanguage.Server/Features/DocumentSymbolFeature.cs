@@ -8,10 +8,13 @@ internal static class DocumentSymbolFeature
 {
     public static DocumentSymbol[] Answer(FeatureContext context)
     {
-        IEnumerable<OutlineItem> items = Outline.Of(context.Analysis, context.Cancel);
+        IEnumerable<OutlineItem> items = Outline.Of(context.Analysis, NameOf(context), context.Cancel);
         if (!context.Client.NestedSymbols) items = items.SelectMany(Flatten);
         return [.. items.Select(item => Map(context, item))];
     }
+
+    /// <summary>What a text without a program number is called: its file's name.</summary>
+    internal static string NameOf(FeatureContext context) => Path.GetFileName(context.Path) ?? "program";
 
     private static DocumentSymbol Map(FeatureContext context, OutlineItem item)
     {

@@ -28,11 +28,12 @@ internal static class FormattingFeature
         return line == 0 ? [] : Map(context, FormatEdits.OfLine(context.Text, line - 1));
     }
 
-    public static InlineValueText[] Values(FeatureContext context, TextRange range)
+    public static InlineValueText[] Values(FeatureContext context, TextRange range, InlineValueContext? asked)
     {
         (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
         (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-        return [.. InlineValues.In(context.Analysis, first, last, context.Cancel).Select(value =>
+        int? stopped = asked?.StoppedLocation is { } place ? context.Positions.ToPlace(context.Text, place.End).Line : null;
+        return [.. InlineValues.In(context.Analysis, first, last, stopped, context.Cancel).Select(value =>
             new InlineValueText(context.Positions.ToRange(context.Text, value.Line, value.Start, value.End), value.Text))];
     }
 

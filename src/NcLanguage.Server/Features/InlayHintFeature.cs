@@ -1,16 +1,35 @@
 using NcLanguage.Editing;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>textDocument/inlayHint.</summary>
+/// <summary>textDocument/inlayHint and inlayHint/resolve: where a hint comes from, in words and as a place, is told when somebody looks, where the client asks.</summary>
 internal static class InlayHintFeature
 {
     public static InlayHint[] Answer(FeatureContext context, TextRange range)
     {
         (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
         (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-        return [.. InlayHints.In(context.Analysis, first, last).Select(hint =>
-            new InlayHint(context.Positions.ToPosition(context.Text, hint.Line, hint.Column), hint.Text, hint.Tooltip, PaddingLeft: true, PaddingRight: false))];
+        bool isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;
+        return [.. InlayHints.In(context.Analysis, first, last).Select(hint => new InlayHint(
+            context.Positions.ToPosition(context.Text, hint.Line, hint.Column), new HintLabel(hint.Text, IsPart: context.Client.ResolvesHintPlaces),
+            context.Client.ResolvesHintTooltips ? null : hint.Tooltip, PaddingLeft: true,
+            Data: isWhole ? null : new InlayHintData(context.Uri, context.Snapshot.Version, hint.Line, hint.Column)))];
+    }
+
+    /// <summary>Adds what the client leaves for later.</summary>
+    public static InlayHint Resolve(FeatureContext context, InlayHint hint)
+    {
+        if (hint.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
+        (int line, int column) = (hint.Data.Line, hint.Data.Column);
+        foreach (HintAnswer answer in InlayHints.In(context.Analysis, line, line))
+        {
+            if (answer.Column != column) continue;
+            int source = InlayHints.SourceOf(context.Analysis, answer);
+            Location? place = source < 0 ? null : new Location(context.Uri, context.Positions.ToRange(context.Text, source, 0, int.MaxValue));
+            return hint with { Tooltip = answer.Tooltip, Label = hint.Label with { Place = hint.Label.IsPart ? place : null } };
+        }
+        return hint;
     }
 }

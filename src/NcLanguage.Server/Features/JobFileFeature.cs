@@ -1,4 +1,5 @@
 using NcLanguage.Editing;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
@@ -9,6 +10,9 @@ namespace NcLanguage.Server.Features;
 /// <summary>Hover, completion and definition in setup and machine files, for editors that do not read the schema themselves.</summary>
 internal sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobLoader jobs)
 {
+    /// <summary>Places of programs that are told.</summary>
+    private const int MostPlaces = 1000;
+
     public Protocol.Hover? Hover(JobDocument document, Position position)
     {
         if (JobFileAnswers.Hover(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not { } hover) return null;
@@ -30,12 +34,44 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
             TextEdit: new TextEdit(range, client.Snippets && item.Snippet is { } snippet ? snippet : item.NewText)))]);
     }
 
-    /// <summary>The machine file that a setup or another machine file names.</summary>
-    public Location[] Definition(JobDocument document, Position position)
+    /// <summary>The machine file that a setup or another machine file names; for what a setup gives to programs the places that use it.</summary>
+    public Location[] Definition(JobDocument document, Position position, CancellationToken cancel)
     {
-        if (JobFileAnswers.MachineNamed(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not var (name, _, _)) return [];
+        if (JobFileAnswers.MachineNamed(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not var (name, _, _))
+            return References(document, position, cancel);
+        return MachineFile(document, name) is { } path ? [new Location(jobs.UriOf(path), default)] : [];
+    }
+
+    /// <summary>Where the programs of a setup use the tool, offset or variable at a place of it.</summary>
+    public Location[] References(JobDocument document, Position position, CancellationToken cancel)
+    {
+        if (KindOf(document) != JobFileKind.Setup) return [];
+        Setup setup = jobs.LoadFile(document.Path).Inputs.Setup;
+        if (JobFileSymbols.At(document.Text, positions.ToOffset(document.Text, position), setup) is not { } symbol) return [];
+        List<Location> found = [];
+        foreach (FolderProgram program in jobs.FolderOf(document.Path).Others(cancel))
+        {
+            if (found.Count >= MostPlaces) break;
+            SymbolUse[] uses = [.. JobFileSymbols.UsesIn(program.Text, symbol, cancel).Take(MostPlaces)];
+            // Each program finds its setup by itself.
+            if (uses.Length == 0 || jobs.Load(program.Path).Inputs.Setup.Path is not { } own || !DocumentUri.PathComparer.Equals(own, document.Path)) continue;
+            found.AddRange(uses.Select(use => new Location(jobs.UriOf(program.Path), positions.ToRange(program.Text, use.Line, use.Start, use.End))));
+        }
+        return [.. found];
+    }
+
+    public DocumentLink[] Links(JobDocument document) =>
+    [
+        .. from named in JobFileAnswers.MachinesNamed(KindOf(document), document.Text)
+           let path = MachineFile(document, named.Name)
+           where path is not null
+           select new DocumentLink(Range(document, named.Start, named.End), jobs.UriOf(path), "Open " + Path.GetFileName(path)),
+    ];
+
+    private string? MachineFile(JobDocument document, string name)
+    {
         string path = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(document.Path) ?? "", name));
-        return jobs.TextOf(path) is null ? [] : [new Location(jobs.UriOf(path), default)];
+        return jobs.TextOf(path) is null ? null : path;
     }
 
     private static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;

@@ -11,7 +11,7 @@ internal static class StructureFeature
 
     public static SelectionRange[] Selections(FeatureContext context, Position[] positions)
     {
-        IReadOnlyList<OutlineItem> outline = Outline.Of(context.Analysis, context.Cancel);
+        IReadOnlyList<OutlineItem> outline = Outline.Of(context.Analysis, cancel: context.Cancel);
         var map = new PlaceMap(context);
         return [.. positions.Select(position =>
         {
@@ -25,5 +25,5 @@ internal static class StructureFeature
 
     public static DocumentLink[] Links(FeatureContext context) =>
         [.. ProgramLinks.Of(context.Analysis, context.Cancel).Select(link => new DocumentLink(
-            context.Positions.ToRange(context.Text, link.Line, link.StartColumn, link.EndColumn), context.Jobs.UriOf(link.Path), "Open the program called"))];
+            context.Positions.ToRange(context.Text, link.Line, link.StartColumn, link.EndColumn), context.Jobs.UriOf(link.Path), link.IsProgram ? "Open the program called" : "Open " + System.IO.Path.GetFileName(link.Path)))];
 }

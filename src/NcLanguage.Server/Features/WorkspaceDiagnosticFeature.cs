@@ -19,7 +19,7 @@ internal sealed class WorkspaceDiagnosticFeature(
         checks.LookAgain();
         Dictionary<string, string> previous = new(DocumentUri.PathComparer);
         foreach (PreviousResultId id in request.PreviousResultIds) previous[Key(id.Uri)] = id.Value;
-        var progress = new WorkProgress(request.WorkDoneToken, notify);
+        var progress = new WorkProgress(request.WorkDoneToken, "Checking the programs of the folder", notify);
         while (true)
         {
             Task changed = Task.WhenAny(open.NextAnalysis, checks.NextChange);

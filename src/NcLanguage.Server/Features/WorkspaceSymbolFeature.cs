@@ -16,7 +16,7 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
     public static SymbolInformation[] Open(FeatureContext context, string query)
     {
         List<SymbolInformation> found = [];
-        Add(Outline.Of(context.Analysis, context.Cancel), null);
+        Add(Outline.Of(context.Analysis, DocumentSymbolFeature.NameOf(context), context.Cancel), null);
         return [.. found];
 
         void Add(IEnumerable<OutlineItem> items, string? container)
@@ -40,7 +40,8 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
             cancel.ThrowIfCancellationRequested();
             if (found.Count >= MostSymbols) break;
             if (jobs.IsOpen(path) || jobs.TextOf(path) is not { } text) continue;
-            foreach ((string name, int line) in ProgramNames.In(text))
+            // A file without a program number has its name alone.
+            foreach ((string name, int line) in ProgramNames.In(text).DefaultIfEmpty((Path.GetFileName(path), 0)))
                 if (Fits(name, query))
                     found.Add(new SymbolInformation(name, SymbolKind.Module, new Location(DocumentUri.FromPath(path), positions.ToRange(text, line, 0, int.MaxValue)), Path.GetFileName(path)));
         }

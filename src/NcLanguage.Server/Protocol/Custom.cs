@@ -21,8 +21,8 @@ internal sealed record FileInUse(string Name, string? Uri, int Problems, bool Is
 /// <summary>A setup to be written for a program that has none: where it belongs, and how it may begin.</summary>
 internal sealed record NewSetupAnswer(string Uri, string Text);
 
-internal sealed record ExecuteCommandParams(string Command, System.Text.Json.JsonElement[]? Arguments = null);
+internal sealed record ExecuteCommandParams(string Command, System.Text.Json.JsonElement[]? Arguments = null, System.Text.Json.JsonElement? WorkDoneToken = null);
 
-internal sealed record ExecuteCommandOptions(string[] Commands);
+internal sealed record ExecuteCommandOptions(string[] Commands, bool WorkDoneProgress);
 
 internal sealed record ShowDocumentParams(string Uri, bool External);

@@ -43,7 +43,13 @@ internal sealed record RefactoringData(string Name, int First, int Last, bool Is
 
 internal sealed record InlayHintParams(TextDocumentIdentifier TextDocument, TextRange Range);
 
-internal sealed record InlayHint(Position Position, string Label, string? Tooltip, bool PaddingLeft, bool PaddingRight);
+internal sealed record InlayHintOptions(bool ResolveProvider);
+
+/// <param name="Data">What is carried back when the rest is asked for; null where nothing is left.</param>
+internal sealed record InlayHint(Position Position, HintLabel Label, string? Tooltip = null, bool PaddingLeft = false, bool PaddingRight = false, InlayHintData? Data = null);
+
+/// <summary>The document, the version and the place (line and byte column from 0) that a hint was given for.</summary>
+internal sealed record InlayHintData(string Uri, int Version, int Line, int Column);
 
 internal sealed record DocumentSymbolParams(TextDocumentIdentifier TextDocument);
 

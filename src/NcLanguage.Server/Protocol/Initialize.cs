@@ -40,7 +40,10 @@ internal sealed record RefreshSupport(bool RefreshSupported = false)
 
 internal sealed record TextDocumentCapabilities(
     HoverCapabilities? Hover = null, DocumentSymbolCapabilities? DocumentSymbol = null, CodeActionCapabilities? CodeAction = null,
-    PublishDiagnosticsCapabilities? PublishDiagnostics = null, DiagnosticCapabilities? Diagnostic = null, CompletionCapabilities? Completion = null, SignatureHelpCapabilities? SignatureHelp = null);
+    PublishDiagnosticsCapabilities? PublishDiagnostics = null, DiagnosticCapabilities? Diagnostic = null, CompletionCapabilities? Completion = null, SignatureHelpCapabilities? SignatureHelp = null,
+    InlayHintCapabilities? InlayHint = null);
+
+internal sealed record InlayHintCapabilities(ResolveSupport? ResolveSupport = null);
 
 internal sealed record CompletionCapabilities(CompletionItemCapabilities? CompletionItem = null);
 
@@ -75,7 +78,7 @@ internal sealed record ServerCapabilities(
     TextDocumentSyncOptions TextDocumentSync,
     bool HoverProvider,
     CodeActionOptions CodeActionProvider,
-    bool InlayHintProvider,
+    InlayHintOptions InlayHintProvider,
     bool DocumentSymbolProvider,
     bool DefinitionProvider,
     bool DeclarationProvider,
@@ -93,7 +96,7 @@ internal sealed record ServerCapabilities(
     DocumentOnTypeFormattingOptions DocumentOnTypeFormattingProvider,
     bool InlineValueProvider,
     DiagnosticOptions DiagnosticProvider,
-    bool WorkspaceSymbolProvider,
+    WorkspaceSymbolOptions WorkspaceSymbolProvider,
     CompletionOptions CompletionProvider,
     SignatureHelpOptions SignatureHelpProvider,
     CodeLensOptions CodeLensProvider,

@@ -1,3 +1,5 @@
+using System.Text.Json;
+
 namespace NcLanguage.Server.Protocol;
 
 // Places in a program and what is said of them: LSP 3.17, section "Language Features".
@@ -19,9 +21,9 @@ internal enum DocumentHighlightKind
 
 internal sealed record DocumentHighlight(TextRange Range, DocumentHighlightKind Kind);
 
-internal sealed record RenameParams(TextDocumentIdentifier TextDocument, Position Position, string NewName);
+internal sealed record RenameParams(TextDocumentIdentifier TextDocument, Position Position, string NewName, JsonElement? WorkDoneToken = null);
 
-internal sealed record RenameOptions(bool PrepareProvider);
+internal sealed record RenameOptions(bool PrepareProvider, bool WorkDoneProgress);
 
 internal sealed record PrepareRenameResult(TextRange Range, string Placeholder);
 
@@ -49,6 +51,8 @@ internal sealed record CallHierarchyIncomingCall(CallHierarchyItem From, TextRan
 
 internal sealed record CallHierarchyOutgoingCall(CallHierarchyItem To, TextRange[] FromRanges);
 
-internal sealed record WorkspaceSymbolParams(string Query);
+internal sealed record WorkspaceSymbolOptions(bool WorkDoneProgress);
+
+internal sealed record WorkspaceSymbolParams(string Query, JsonElement? WorkDoneToken = null);
 
 internal sealed record SymbolInformation(string Name, SymbolKind Kind, Location Location, string? ContainerName = null);

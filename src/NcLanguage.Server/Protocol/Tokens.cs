@@ -19,7 +19,10 @@ internal sealed record SemanticTokensEdit(uint Start, uint DeleteCount, uint[] D
 /// <summary>Either the edits that lead from the tokens sent before to those of now, or all tokens.</summary>
 internal sealed record SemanticTokensDelta(string? ResultId, SemanticTokensEdit[]? Edits = null, uint[]? Data = null);
 
-internal sealed record InlineValueParams(TextDocumentIdentifier TextDocument, TextRange Range);
+internal sealed record InlineValueParams(TextDocumentIdentifier TextDocument, TextRange Range, InlineValueContext? Context = null);
+
+/// <param name="StoppedLocation">Where a run stands; its end is the line that comes next.</param>
+internal sealed record InlineValueContext(TextRange? StoppedLocation = null);
 
 internal sealed record InlineValueText(TextRange Range, string Text);
 

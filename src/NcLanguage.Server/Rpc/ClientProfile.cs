@@ -42,6 +42,12 @@ internal sealed record ClientProfile
 
     public bool RefreshesInlayHints { get; init; }
 
+    /// <summary>Asks for a hint's tooltip when somebody looks at it.</summary>
+    public bool ResolvesHintTooltips { get; init; }
+
+    /// <summary>Asks for the place that a hint leads to.</summary>
+    public bool ResolvesHintPlaces { get; init; }
+
     public bool RefreshesTokens { get; init; }
 
     /// <summary>Asks for findings itself, and can be told to ask again. Findings are then not sent unasked: most editors would show them twice.</summary>
@@ -70,6 +76,8 @@ internal sealed record ClientProfile
             PullsDiagnostics = text?.Diagnostic is not null && workspace?.Diagnostics?.RefreshSupported == true,
             HandsOutSettings = workspace?.Configuration == true,
             ShowsDocuments = capabilities?.Window?.ShowDocument?.Support == true,
+            ResolvesHintTooltips = text?.InlayHint?.ResolveSupport?.Properties?.Contains("tooltip") == true,
+            ResolvesHintPlaces = text?.InlayHint?.ResolveSupport?.Properties?.Contains("label.location") == true,
             RefreshesInlayHints = workspace?.InlayHint?.RefreshSupported == true,
         };
     }

@@ -52,6 +52,9 @@ internal partial interface IServerMethods
     [JsonRpcMethod(Methods.InlayHint, UseSingleObjectParameterDeserialization = true)]
     Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken);
 
+    [JsonRpcMethod(Methods.InlayHintResolve, UseSingleObjectParameterDeserialization = true)]
+    Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken);
+
     [JsonRpcMethod(Methods.DocumentSymbol, UseSingleObjectParameterDeserialization = true)]
     Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken);
 

@@ -1,8 +1,10 @@
 using System.Buffers;
 using System.Collections.Concurrent;
+using System.IO.Pipelines;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Logging;
+using NcLanguage.Server.Scheduling;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 using StreamJsonRpc.Reflection;
@@ -11,8 +13,9 @@ namespace NcLanguage.Server.Rpc;
 
 /// <summary>Reads and writes frames. What cannot be read or may not come yet is answered here, so that nothing behind sees it and
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
+/// <remarks>The pipes write to the streams themselves, not by a task beside them: what counts as sent has left.</remarks>
 internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, Lifecycle lifecycle, Backlog backlog, ILogger log)
-    : HeaderDelimitedMessageHandler(output, input, formatter)
+    : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input), formatter)
 {
     // The library ends the connection over an answer to a question it never asked.
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
@@ -69,9 +72,14 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         JsonRpcError.ErrorDetail? refusal = request.Method is { } method
             ? lifecycle.Refuse(method, request.IsResponseExpected)
             : Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
+        if (refusal is null && request.IsResponseExpected && NeedsObject(request)) refusal = Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{request.Method} needs its parameters, as an object.");
         if (refusal is null && request.IsResponseExpected) backlog.Came();
         return (refusal is null, request.RequestId, request.IsResponseExpected ? refusal : null);
     }
+
+    // The library's own answer names its methods and says nothing of the parameters.
+    private static bool NeedsObject(JsonRpcRequest request) =>
+        request.ArgumentNames is null && request.Method is not (Methods.Initialize or Methods.Shutdown) && MethodTable.Rows.ContainsKey(request.Method!);
 
     // The frame was consumed before its content was looked at; what these say concerns that content alone.
     private static bool IsUnreadableContent(Exception e) =>

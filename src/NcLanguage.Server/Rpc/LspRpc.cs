@@ -40,6 +40,8 @@ internal sealed class LspRpc : JsonRpc
     public async Task FinishAsync(TimeSpan longest)
     {
         long start = Stopwatch.GetTimestamp();
+        // What has come may not have been begun; what is answered may not have left.
+        await _backlog.SettleAsync(longest).ConfigureAwait(false);
         while (!_unanswered.IsEmpty && Stopwatch.GetElapsedTime(start) < longest)
             await Task.Delay(5).ConfigureAwait(false);
     }

@@ -18,6 +18,7 @@ internal static class Methods
     public const string CodeAction = "textDocument/codeAction";
     public const string CodeActionResolve = "codeAction/resolve";
     public const string InlayHint = "textDocument/inlayHint";
+    public const string InlayHintResolve = "inlayHint/resolve";
     public const string DocumentSymbol = "textDocument/documentSymbol";
     public const string Definition = "textDocument/definition";
     public const string Declaration = "textDocument/declaration";

@@ -41,6 +41,7 @@ internal static class MethodTable
         [Methods.CodeAction] = Schedule.Snapshot,
         [Methods.CodeActionResolve] = Schedule.Snapshot,
         [Methods.InlayHint] = Schedule.Snapshot,
+        [Methods.InlayHintResolve] = Schedule.Snapshot,
         [Methods.DocumentSymbol] = Schedule.Snapshot,
         [Methods.Definition] = Schedule.Snapshot,
         [Methods.Declaration] = Schedule.Snapshot,

@@ -76,4 +76,14 @@ public sealed class FormatEditTests
         Assert.Equal(["0: #1 = 5", "1: #1 = 7", "1: #1 = 5", "2: #1 = 7", "2: #2 = empty", "3: #<d> = 3", "4: #<d> = 3"],
             InlineValues.In(analysis, 0, 9).Select(value => $"{value.Line}: {value.Text}"));
     }
+
+    /// <summary>LSP 3.17, InlineValueContext: where the execution has stopped.</summary>
+    [Fact]
+    public void Values_are_those_where_a_run_stands()
+    {
+        var analysis = Editor.Analyse("#1=5\n#1=[#1+2]\nX#1 Y#2\n#1=3\nX#1\nM30\nX#1");
+        Assert.Equal(["0: #1 = 7", "1: #1 = 7", "1: #1 = 7", "2: #1 = 7", "2: #2 = empty"],
+            InlineValues.In(analysis, 0, 9, stoppedAt: 2).Select(value => $"{value.Line}: {value.Text}"));
+        Assert.Empty(InlineValues.In(analysis, 3, 9, stoppedAt: 2));
+    }
 }

@@ -43,6 +43,28 @@ public sealed class DefinitionTests
     public void A_call_leads_to_the_file_beside() =>
         Assert.Equal(["/job/O1200.nc 1"], Of("O1\nM98 P12$000\nM30", options: Folder.Of(1200, "O1200\nM99\n")));
 
+    [Theory]
+    [InlineData("( ROW OF HOLES )\n%\nO1200\nM99\n", 3)]
+    [InlineData("O7\nM99\nO1200\nM99\n", 3)]
+    [InlineData("(no number)\nG91 X1\nM99\n", 1)]
+    public void A_call_leads_to_the_number_of_the_file_beside(string called, int line) =>
+        Assert.Equal([$"/job/O1200.nc {line}"], Of("O1\nM98 P12$000\nM30", options: Folder.Of(1200, called)));
+
+    const string Given = "{ \"variables\": {\n \"#100\": 3,\n \"#<depth>\": 2 } }";
+
+    [Fact]
+    public void Variables_that_the_setup_gives_lead_to_it()
+    {
+        Assert.Equal(["test.setup.json 2"], Of("G0 X#10$00", Given));
+        Assert.Equal(["test.setup.json 3"], Of("G0 Z#<De$0pth>", Given));
+        Assert.Equal(["1 100"], Of("#100=1\nG0 X#10$00", Given));
+        Assert.Equal(["test.setup.json 2", "2 100"], Of("G0 X#10$00\n#100=1", Given));
+        Assert.Empty(Of("G0 X#10$01", Given));
+        var at = new Marked("G0 X#10$00\nX#100", Given);
+        Assert.Equal(["1 100", "2 100", "test.setup.json 2"], References.Of(at.Analysis, at.Line, at.Column, true, null, null).Select(at.Place));
+        Assert.Equal(["1 100", "2 100"], References.Of(at.Analysis, at.Line, at.Column, false, null, null).Select(at.Place));
+    }
+
     [Fact]
     public void Tools_and_offsets_lead_to_their_row_in_the_setup()
     {

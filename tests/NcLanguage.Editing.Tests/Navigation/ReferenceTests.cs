@@ -52,6 +52,15 @@ public sealed class ReferenceTests
         Assert.Empty(calls.To(main));
     }
 
+    /// <summary>Only where a comment at its head names them: nothing else in a program does.</summary>
+    [Fact]
+    public void The_setup_that_a_comment_names_is_a_link()
+    {
+        var at = new Marked("%$0\n( SETUP: test.setup.json )\nG0 X1 (test)\nM30\n", Editor.PlateSetup);
+        var link = Assert.Single(ProgramLinks.Of(at.Analysis));
+        Assert.Equal((1, 9, 24, "test.setup.json", false), (link.Line, link.StartColumn, link.EndColumn, link.Path, link.IsProgram));
+    }
+
     [Fact]
     public void A_call_of_a_file_beside_is_a_link()
     {

@@ -103,6 +103,33 @@ public sealed class OutlineTests
         """.ReplaceLineEndings("\n"),
         Tree("O1\nG21 G90 G17 G54 F120 G94 G0 X0 Y0 Z0\nM98 P200 L2\nM98 P200\nM30\n\nO200 (ROW)\nG91 G1 X10\nG90 M99\nO300\nG81 X1 Z-1 R1\nM99"));
 
+    /// <summary>The only program of a text has an entry where it is asked for: its number, or the name of the file.</summary>
+    [Theory]
+    [InlineData("%\nO12 (PLATE)\nT4 M6\nM30", "Program 2-4 O12 PLATE | 6 s\n  Tool 3-4 T4 | 6 s")]
+    [InlineData("T4 M6\nM30", "Program 1-2 part.nc | 6 s\n  Tool 1-2 T4 | 6 s")]
+    [InlineData("G0 X1", "Program 1-1 part.nc | at least 0 s")]
+    [InlineData("(nothing)", "")]
+    [InlineData("", "")]
+    public void The_only_program_has_a_name(string program, string expected) =>
+        Assert.Equal(expected, string.Join('\n', Rows(Outline.Of(Editor.Analyse(program), "part.nc"), "")));
+
+    /// <summary>What is called is done with the tool that calls it, wherever it stands. Times by hand: a tool change of 6 s, feeds of 10 mm at 2 mm/s.</summary>
+    [Theory]
+    [InlineData("G21 G90 G17 G54 F120 G94 G0 X0 Y0 Z0\nT4 M6\nM98 P2\nM98 P2\nT5 M6\nM98 P2\nM30\nO2\nG91 G1 X10\nG90 M99", "16 s", "11 s")]
+    [InlineData("O2 SUB\nG91 G1 X10\nG90\nO2 ENDSUB\nG21 G90 G17 G54 F120 G94 G0 X0 Y0 Z0\nT4 M6\nO2 CALL\nO2 CALL\nT5 M6\nO2 CALL\nM30", "16 s", "11 s")]
+    public void Tools_take_in_what_they_call_and_the_lenses_say_the_same(string program, string first, string second)
+    {
+        var analysis = Editor.Analyse(program);
+        var tools = Flat(Outline.Of(analysis)).Where(item => item.Kind == OutlineKind.Tool).ToList();
+        Assert.Equal([first, second], tools.Select(tool => tool.Detail));
+        var operations = Editing.Lenses.Operations(analysis, default);
+        Assert.Equal([first, second], Editing.Lenses.Of(analysis).Where(place => place.Kind == LensKind.Tool).Select(place => Editing.Lenses.TextOf(analysis, operations, place)));
+        var own = Editing.Lenses.Of(analysis).First(place => place.Kind == LensKind.Tool).Line;
+        Assert.All(operations.Operations.Where(operation => operation.Tool == 4), operation => Assert.Equal(own, operation.ChangedAt));
+    }
+
+    static IEnumerable<OutlineItem> Flat(IEnumerable<OutlineItem> items) => items.SelectMany(item => Flat(item.Children).Prepend(item));
+
     [Fact]
     public void Subroutines_stand_for_themselves() => Assert.Equal(
         """
@@ -117,7 +144,7 @@ public sealed class OutlineTests
     public void Who_no_longer_wants_it_need_not_wait()
     {
         var analysis = Editor.Analyse("T4 M6\nG0 X1\n");
-        Assert.Throws<OperationCanceledException>(() => Outline.Of(analysis, new CancellationToken(canceled: true)));
+        Assert.Throws<OperationCanceledException>(() => Outline.Of(analysis, cancel: new CancellationToken(canceled: true)));
         Assert.Throws<OperationCanceledException>(() => Foldings.Of(analysis, new CancellationToken(canceled: true)));
         Assert.Throws<OperationCanceledException>(() => Editing.Lenses.Of(analysis, new CancellationToken(canceled: true)));
     }

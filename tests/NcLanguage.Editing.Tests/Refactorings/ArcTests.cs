@@ -27,7 +27,7 @@ public sealed class ArcTests
 
     [Fact]
     public void The_planes_have_their_letters() => Assert.Equal(
-        "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 K10 I0 F100\nM30\n", Rewritten.At(1, "arcToCentre", "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 R10 F100\nM30\n"));
+        "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 I0 K10 F100\nM30\n", Rewritten.At(1, "arcToCentre", "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 R10 F100\nM30\n"));
 
     [Fact]
     public void Centres_may_be_coordinates() => Assert.Equal(
@@ -54,4 +54,9 @@ public sealed class ArcTests
         Rewritten.In(new Lines(0, 4, false), "arcToRadius", "G21 G90 G0 X0 Y0 Z0\nG1 F100\nG2 X10 Y10 I10 J0\nG2 X20 Y0 I0 J-10\nM30\n"));
 
     static string Around(string arc) => $"G21 G90 G17 G94 F100 G0 X0 Y0 Z0\n{arc}\nM30\n";
+
+    /// <summary>NISTIR 6556 §3.5.3.1: in the XZ plane the centre is given by I and K, in this order.</summary>
+    [Fact]
+    public void In_the_XZ_plane_I_stands_before_K() => Assert.Equal(
+        "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 I0 K10 F100\nM30\n", Rewritten.At(1, "arcToCentre", "G21 G90 G18 G0 X0 Y0 Z0\nG2 X10 Z10 R10 F100\nM30\n"));
 }

@@ -152,6 +152,39 @@ public sealed class JobFileTests
         Assert.Null(JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset));
     }
 
+    const string Tools = "{ \"tools\": [\n  { \"number\": 4, \"lengthOffset\": 14 },\n  { \"kind\": \"tap\", \"number\": 6, \"radiusOffset\": 26 }\n ],\n \"variables\": { \"#100\": 3, \"#<Depth>\": 2 } }";
+
+    [Theory]
+    [InlineData("\"number\": 4", 11, NamedKind.Tool, 4)]
+    [InlineData("\"number\": 4", 2, NamedKind.Tool, 4)]
+    [InlineData("\"lengthOffset\": 14", 3, NamedKind.LengthOffset, 14)]
+    [InlineData("\"tap\"", 2, NamedKind.Tool, 6)]
+    [InlineData("\"radiusOffset\": 26", 17, NamedKind.RadiusOffset, 26)]
+    [InlineData("\"#100\": 3", 3, NamedKind.Variable, 100)]
+    [InlineData("\"#100\": 3", 8, NamedKind.Variable, 100)]
+    public void What_a_setup_gives_is_known_in_programs(string there, int along, NamedKind kind, int number)
+    {
+        var text = SourceText.From(Tools);
+        var symbol = JobFileSymbols.At(text, Tools.IndexOf(there, StringComparison.Ordinal) + along, Editor.Setup(Tools));
+        Assert.Equal(new ProgramSymbol(kind, number), symbol);
+    }
+
+    [Fact]
+    public void The_uses_of_a_variable_with_a_name()
+    {
+        var symbol = JobFileSymbols.At(SourceText.From(Tools), Tools.IndexOf("#<Depth>", StringComparison.Ordinal) + 3, Editor.Setup(Tools));
+        var use = Assert.Single(JobFileSymbols.UsesIn(SourceText.From("G0 X1\nG1 Z-#<depth> F1"), symbol!.Value, default));
+        Assert.Equal((1, 7, 12), (use.Line, use.Start, use.End));
+        Assert.Null(JobFileSymbols.At(SourceText.From(Tools), 1, Editor.Setup(Tools)));
+    }
+
+    [Fact]
+    public void The_machines_named_are_links()
+    {
+        Assert.Equal([("shop.machine.json", 13, 30)], JobFileAnswers.MachinesNamed(JobFileKind.Setup, SourceText.From("{ \"machine\": \"shop.machine.json\", \"material\": \"machine\" }")).Select(link => (link.Name, link.Start - 1, link.End - 1)));
+        Assert.Empty(JobFileAnswers.MachinesNamed(JobFileKind.Machine, SourceText.From("{ \"name\": \"base\", \"base\"")));
+    }
+
     /// <summary>Any text at any cursor: an answer, never an exception, and its range lies in the text.</summary>
     [Fact]
     public void Any_text_is_taken()

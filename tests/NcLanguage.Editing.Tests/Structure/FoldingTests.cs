@@ -46,6 +46,15 @@ public sealed class FoldingTests
             grown.Select(stretch => $"{stretch.StartLine + 1}:{stretch.StartColumn}-{stretch.EndLine + 1}:{stretch.EndColumn}"));
     }
 
+    /// <summary>The cycle's first hole stands before the loop, the last of its holes in it.</summary>
+    [Fact]
+    public void A_loop_lies_between_block_and_operation()
+    {
+        var at = new Marked("G21 G90 G17 G54\nT4 M6\nG0 X0 Y0 Z9\nG81 X0 Y0 Z-3 R2 F100\n#1=1\nWHILE [#1 LT 4] DO1\nX[#1*10]$0\n#1=#1+1\nEND1\nG80\nM30");
+        var grown = SelectionRanges.At(at.Analysis, Outline.Of(at.Analysis), at.Line, at.Column);
+        Assert.Equal(["7-7", "6-9", "4-9", "2-11", "1-11"], grown.Select(stretch => $"{stretch.StartLine + 1}-{stretch.EndLine + 1}").Distinct());
+    }
+
     [Fact]
     public void A_selection_in_an_empty_text_is_the_text() =>
         Assert.Equal([new TextStretch(0, 0, 0, 0)], SelectionRanges.At(new Marked("$0").Analysis, [], 0, 0));

@@ -133,6 +133,7 @@ export interface Messages {
   'textDocument/rangeFormatting': { params: DocumentRangeFormattingParams; result: TextEdit[] | null };
   'textDocument/onTypeFormatting': { params: DocumentOnTypeFormattingParams; result: TextEdit[] | null };
   'textDocument/inlayHint': { params: InlayHintParams; result: InlayHint[] | null };
+  'inlayHint/resolve': { params: InlayHint; result: InlayHint };
   'textDocument/inlineValue': { params: InlineValueParams; result: InlineValue[] | null };
   'textDocument/diagnostic': { params: DocumentDiagnosticParams; result: DocumentDiagnosticReport };
   'textDocument/publishDiagnostics': { params: PublishDiagnosticsParams };

@@ -115,7 +115,7 @@ static class EditorDemands
             FindingDemands.InText(analysis, link.Line, link.StartColumn, link.EndColumn, "link");
         var operations = Lenses.Operations(analysis, default);
         foreach (var place in Lenses.Of(analysis))
-            FindingDemands.Said(place.Text ?? Lenses.TextOf(analysis, operations, place), "a lens");
+            FindingDemands.Said(Lenses.TextOf(analysis, operations, place), "a lens");
         HoleAnswers.Of(analysis);
         foreach (var edit in Fixes.AllSafe(analysis))
             FindingDemands.InText(analysis, edit.Line, edit.StartColumn, edit.EndColumn, "all fixes");

@@ -37,7 +37,7 @@ sealed class Fuzzer(string name, Func<Dice, FuzzCase> write, Action<FuzzCase> ch
     {
         _next = firstSeed - 1;
         var clock = Stopwatch.StartNew();
-        var workers = Enumerable.Range(0, FuzzTime.Workers).Select(worker => Task.Factory.StartNew(() => Work(worker, clock, time), TaskCreationOptions.LongRunning)).ToArray();
+        var workers = Enumerable.Range(0, FuzzTime.Workers).Select(worker => Task.Factory.StartNew(() => Work(worker, clock, time, firstSeed), TaskCreationOptions.LongRunning)).ToArray();
         while (!Task.WaitAll(workers, TimeSpan.FromSeconds(1)))
             if (Array.Find(_open, open => open.Started > 0 && Stopwatch.GetElapsedTime(open.Started) > Longest) is { Started: > 0 } stuck)
             {
@@ -52,11 +52,13 @@ sealed class Fuzzer(string name, Func<Dice, FuzzCase> write, Action<FuzzCase> ch
             .Select(failure => Tell(failure.Sign == Endless ? failure : Shrinker.Shrink(failure, check)))));
     }
 
-    void Work(int worker, Stopwatch clock, TimeSpan time)
+    void Work(int worker, Stopwatch clock, TimeSpan time, int firstSeed)
     {
         while (clock.Elapsed < time && _failures.Count < MostFailures)
         {
             var seed = Interlocked.Increment(ref _next);
+            if (seed - firstSeed >= FuzzTime.MostCases)
+                return;
             var started = Stopwatch.GetTimestamp();
             _open[worker] = (started, seed);
             Try(seed);

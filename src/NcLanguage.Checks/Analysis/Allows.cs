@@ -6,6 +6,7 @@ static class Allows
 {
     public static void Apply(ProgramRun run, List<Finding> findings)
     {
+        FindingsByLine? byLine = null;
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
             if (!run.Texts[chunk].HasAllow)
@@ -13,11 +14,12 @@ static class Allows
             var blocks = run.Text.Chunks[chunk].Blocks;
             for (var line = 0; line < blocks.Count; line++)
                 foreach (var allow in AllowComments.In(blocks[line]))
-                    Apply(allow, run.Text.FirstLineOf(chunk) + line, findings);
+                    Apply(allow, run.Text.FirstLineOf(chunk) + line, byLine ??= new FindingsByLine(findings));
         }
+        byLine?.DropSilenced();
     }
 
-    static void Apply(AllowComment allow, int line, List<Finding> findings)
+    static void Apply(AllowComment allow, int line, FindingsByLine findings)
     {
         if (allow.Reason.Length == 0)
         {
@@ -26,10 +28,8 @@ static class Allows
                 : $"No reason is given for silencing {allow.Name}, so it is not silenced: write (nc-allow {allow.Name}: reason)."));
             return;
         }
-        var silenced = findings.RemoveAll(finding =>
-            (finding.Line == line || finding.Line == line + 1)
-            && (string.Equals(finding.Name, allow.Name, StringComparison.Ordinal) || string.Equals(finding.Id, allow.Name, StringComparison.OrdinalIgnoreCase)));
-        if (silenced > 0)
+        // Both are asked, whatever the first says.
+        if (findings.Silence(line, allow.Name) | findings.Silence(line + 1, allow.Name))
             return;
         findings.Add(Report(Rules.AllowIdle.Instance, line, allow, RuleList.Find(allow.Name) is null
             ? $"There is no finding named {allow.Name}: this comment silences nothing."
@@ -45,4 +45,52 @@ static class Allows
         EndColumn = allow.EndColumn,
         Message = message,
     };
+
+    /// <summary>The findings of a program, looked up by their line: each comment looks at those of two lines, however many there are.</summary>
+    sealed class FindingsByLine
+    {
+        readonly List<Finding> _findings;
+        readonly Dictionary<int, List<int>> _at = [];
+        readonly HashSet<int> _silenced = [];
+
+        public FindingsByLine(List<Finding> findings)
+        {
+            _findings = findings;
+            for (var i = 0; i < findings.Count; i++)
+                Note(i);
+        }
+
+        public void Add(Finding finding)
+        {
+            _findings.Add(finding);
+            Note(_findings.Count - 1);
+        }
+
+        /// <summary>Silences the findings with a name or number on a line; false where there are none.</summary>
+        public bool Silence(int line, string name)
+        {
+            var any = false;
+            if (_at.TryGetValue(line, out var here))
+                foreach (var i in here)
+                    any |= (string.Equals(_findings[i].Name, name, StringComparison.Ordinal) || string.Equals(_findings[i].Id, name, StringComparison.OrdinalIgnoreCase))
+                        && _silenced.Add(i);
+            return any;
+        }
+
+        public void DropSilenced()
+        {
+            var kept = 0;
+            for (var i = 0; i < _findings.Count; i++)
+                if (!_silenced.Contains(i))
+                    _findings[kept++] = _findings[i];
+            _findings.RemoveRange(kept, _findings.Count - kept);
+        }
+
+        void Note(int index)
+        {
+            if (!_at.TryGetValue(_findings[index].Line, out var here))
+                _at.Add(_findings[index].Line, here = []);
+            here.Add(index);
+        }
+    }
 }

@@ -117,7 +117,18 @@ public sealed record PartResult
     }
 
     /// <summary>Which of its holes its run has drilled before, as it was looked up last.</summary>
-    internal PartRepeats? Repeats { get; set; }
+    internal PartRepeats? Repeats
+    {
+        get;
+        set
+        {
+            field = value;
+            TimesCompared++;
+        }
+    }
+
+    /// <summary>How often its holes were compared with those before them, for tests that count work.</summary>
+    public int TimesCompared { get; private set; }
 
     /// <summary>The tool of all its cuts; null where it has none, or several tools cut.</summary>
     internal int? OnlyCutter

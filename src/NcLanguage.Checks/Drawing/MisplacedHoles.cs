@@ -3,12 +3,15 @@ namespace NcLanguage.Checks.Drawing;
 /// <summary>Pairs each hole that is missing with one of its size that the program drills where the drawing has none: one slip, one finding.</summary>
 static class MisplacedHoles
 {
+    /// <summary>Holes that are looked at: where more are missing, or drilled beside the drawing, it was no slip.</summary>
+    const int MostHoles = 500;
+
     /// <summary>Those of the drawing's holes that are not made in their size, each with an extra one that stands in its stead, as far as there are any.</summary>
     public static IReadOnlyDictionary<DrawingMatch, DrawingMatch> Of(IEnumerable<DrawingMatch> wanted, IEnumerable<DrawingMatch> extra)
     {
         var pairs = new Dictionary<DrawingMatch, DrawingMatch>(ReferenceEqualityComparer.Instance);
-        var left = extra.ToList();
-        foreach (var match in wanted)
+        var left = extra.Take(MostHoles).ToList();
+        foreach (var match in wanted.Take(MostHoles))
         {
             var nearest = left.Where(other => Fits(match, other)).MinBy(other => double.Hypot(match.X - other.X, match.Y - other.Y));
             if (nearest is null)

@@ -43,10 +43,17 @@ public sealed class ChunkMarks
         Numbers = numbers;
         Marks = marks;
         Steers = steers;
+        foreach (var number in numbers)
+            (LeastNumber, GreatestNumber) = (Math.Min(LeastNumber, number.Number), Math.Max(GreatestNumber, number.Number));
     }
 
     /// <summary>Block numbers and beginnings of programs, in the order of the text.</summary>
     public BlockNumber[] Numbers { get; }
+
+    /// <summary>The least of <see cref="Numbers"/>; greater than the greatest where there are none.</summary>
+    internal int LeastNumber { get; } = int.MaxValue;
+
+    internal int GreatestNumber { get; } = int.MinValue;
 
     /// <summary>Whether anything in it may make the run leave the order of the text.</summary>
     public bool Steers { get; }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
@@ -15,6 +16,8 @@ public sealed partial class FlowText
 {
     readonly ImmutableArray<ChunkMarks> _chunks;
     readonly Mark[] _marks;
+    readonly ConcurrentDictionary<int, int[]> _linesOf = new();
+    MarkIndex? _index;
 
     /// <param name="name">What to call the text in a message; null for the program itself.</param>
     public FlowText(SourceText text, ImmutableArray<ChunkMarks> chunks, string? name = null)
@@ -31,6 +34,9 @@ public sealed partial class FlowText
     }
 
     public SourceText Text { get; }
+
+    // Made by whoever asks first; two who ask at once make the same.
+    MarkIndex Index => _index ??= new MarkIndex(_marks, Text.LineCount);
 
     /// <summary>The name of another file; null for the program itself.</summary>
     public string? Name { get; }
@@ -101,22 +107,13 @@ public sealed partial class FlowText
     }
 
     /// <summary>The program with a number; null where the text has none.</summary>
-    internal Region? FindProgram(int number)
-    {
-        for (var i = 0; i < _marks.Length; i++)
-            if (_marks[i].Kind == MarkKind.Program && _marks[i].Number == number)
-                return new Region(_marks[i].Line, EndOfProgram(i));
-        return null;
-    }
+    internal Region? FindProgram(int number) => Index.ProgramOf(number);
 
     /// <summary>The lines of the subroutine with a number: from its SUB to behind its ENDSUB.</summary>
-    internal Region? FindSubroutine(int number)
-    {
-        for (var i = 0; i < _marks.Length; i++)
-            if (_marks[i] is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } && _marks[i].Number == number)
-                return new Region(_marks[i].Line, PairOf(_marks[i].Line, StatementKind.EndSub, number, true) is var end and >= 0 ? end + 1 : Text.LineCount);
-        return null;
-    }
+    internal Region? FindSubroutine(int number) =>
+        Index.Next(-1, StatementKind.Sub, number, true) is >= 0 and var first
+            ? new Region(first, PairOf(first, StatementKind.EndSub, number, true) is var end and >= 0 ? end + 1 : Text.LineCount)
+            : null;
 
     int EndOfProgram(int index)
     {
@@ -137,48 +134,45 @@ public sealed partial class FlowText
     /// <summary>The line of a block number: the next one behind <paramref name="from"/>, else the first of the program (common practice). −1 where there is none.</summary>
     internal int FindNumber(int number, in Region within, int from)
     {
-        var found = Find(number, new Region(from + 1, within.End));
-        return found >= 0 ? found : Find(number, within);
+        var lines = _linesOf.GetOrAdd(number, LinesOf);
+        var found = FirstAt(lines, from + 1);
+        if (found < 0 || found >= within.End)
+            found = FirstAt(lines, within.First);
+        return within.First < within.End && found >= 0 && found < within.End ? found : -1;
     }
 
-    int Find(int number, in Region within)
+    /// <summary>The first of these lines at or behind one; −1 where there is none.</summary>
+    static int FirstAt(int[] lines, int line)
     {
-        if (within.First >= within.End)
-            return -1;
-        for (var chunk = Text.ChunkOfLine(within.First); chunk < _chunks.Length && Text.FirstLineOf(chunk) < within.End; chunk++)
+        var at = Array.BinarySearch(lines, line);
+        at = at < 0 ? ~at : at;
+        return at < lines.Length ? lines[at] : -1;
+    }
+
+    /// <summary>All lines with a block number. Looked up once for each number that is asked for.</summary>
+    int[] LinesOf(int number)
+    {
+        var lines = new List<int>();
+        for (var chunk = 0; chunk < _chunks.Length; chunk++)
+        {
+            if (number < _chunks[chunk].LeastNumber || number > _chunks[chunk].GreatestNumber)
+                continue;
             foreach (var mark in _chunks[chunk].Numbers)
-                if (mark.Number == number && within.Holds(Text.FirstLineOf(chunk) + mark.Line))
-                    return Text.FirstLineOf(chunk) + mark.Line;
-        return -1;
+                if (mark.Number == number)
+                    lines.Add(Text.FirstLineOf(chunk) + mark.Line);
+        }
+        return [.. lines];
     }
 
     /// <summary>The next line behind <paramref name="line"/> with a statement of this kind and number; −1 where there is none.</summary>
-    internal int PairOf(int line, StatementKind statement, int number, bool behindO)
-    {
-        for (var i = FirstMarkBehind(line); i < _marks.Length; i++)
-            if (IsStatement(_marks[i], statement, number, behindO))
-                return _marks[i].Line;
-        return -1;
-    }
+    internal int PairOf(int line, StatementKind statement, int number, bool behindO) => Index.Next(line, statement, number, behindO);
 
     /// <summary>The last line before <paramref name="line"/> with a statement of this kind and number; −1 where there is none.</summary>
-    internal int PairBefore(int line, StatementKind statement, int number, bool behindO)
-    {
-        for (var i = FirstMarkBehind(line - 1) - 1; i >= 0; i--)
-            if (IsStatement(_marks[i], statement, number, behindO))
-                return _marks[i].Line;
-        return -1;
-    }
+    internal int PairBefore(int line, StatementKind statement, int number, bool behindO) => Index.Last(line, statement, number, behindO);
 
     /// <summary>The next statement behind a line that carries on a condition with this number: ELSEIF, ELSE or ENDIF.</summary>
-    internal (int Line, StatementKind Statement) NextBranch(int line, int number)
-    {
-        for (var i = FirstMarkBehind(line); i < _marks.Length; i++)
-            if (_marks[i] is { Kind: MarkKind.Structure, BehindO: true, Statement: StatementKind.ElseIf or StatementKind.Else or StatementKind.EndIf } mark
-                && mark.Number == number)
-                return (mark.Line, mark.Statement);
-        return (-1, StatementKind.None);
-    }
+    internal (int Line, StatementKind Statement) NextBranch(int line, int number) =>
+        Index.NextBranch(line, number) is { } mark ? (mark.Line, mark.Statement) : (-1, StatementKind.None);
 
     /// <summary>The line where the run goes on behind a jump, loop or condition whose values are known; null where it is not that plain, as behind a call.</summary>
     internal int? LineBehind(in Transfer transfer, int line)
@@ -230,9 +224,6 @@ public sealed partial class FlowText
         }
         return false;
     }
-
-    static bool IsStatement(in Mark mark, StatementKind statement, int number, bool behindO) =>
-        mark.Kind == MarkKind.Structure && mark.Statement == statement && mark.Number == number && mark.BehindO == behindO;
 
     int FirstMarkBehind(int line)
     {

@@ -22,6 +22,11 @@ static class FileBytes
 
     const int MostTries = 4;
 
+    /// <summary>
+    /// How far apart two changes are at least if their times differ. Kernels stamp files by the tick of the scheduler, which is 10 ms at its coarsest.
+    /// </summary>
+    static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(20);
+
     /// <exception cref="ProgramFailedException">It cannot be read; the message names it.</exception>
     public static (byte[] Bytes, FileStamp? Stamp) Read(string path)
     {
@@ -83,9 +88,14 @@ static class FileBytes
             var stamp = new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file));
             if (stamp.Length > Greatest)
                 throw TooLarge(path);
+            // What is written within the same tick would leave the stamp as it is. Files that a system makes up as they are read tell no length and are always new.
+            if ((DateTime.UtcNow - stamp.Changed).Duration() < Tick && (stamp.Length > 0 || tried == 0))
+            {
+                Thread.Sleep(Tick);
+                continue;
+            }
             if (stamp.Length == 0)
             {
-                // Files that a system makes up as they are read tell no length.
                 using var stream = new FileStream(file, FileAccess.Read, bufferSize: 0);
                 return (ReadToEnd(stream, path), stamp);
             }

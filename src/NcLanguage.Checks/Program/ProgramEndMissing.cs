@@ -45,12 +45,20 @@ public sealed class ProgramEndMissing : Rule
         var last = LastWords(run, next - 1);
         if (last < 0 || run.Flow is { End: not FlowEnd.OffTheEnd })
             return;
-        var state = last + 1 < run.Text.LineCount ? run.StateBefore(last + 1) : run.Exit;
+        var state = HasBlockBehind(run, last) ? run.StateBefore(last + 1) : run.Exit;
         if (state.Ended && run.Flow is null)
             return;
         file.ReportBlock(this, last, next < run.Text.LineCount
             ? $"Nothing ends the program before the next one begins on line {next + 1}: the control reads on into it."
             : "Nothing ends the program here: without M30 the control runs past its last block.");
+    }
+
+    static bool HasBlockBehind(ProgramRun run, int line)
+    {
+        for (line++; line < run.Text.LineCount; line++)
+            if (run.BlockAt(line).Tokens.Length > 0)
+                return true;
+        return false;
     }
 
     static bool DoesAnything(ProgramRun run)

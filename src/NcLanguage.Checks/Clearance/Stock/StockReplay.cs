@@ -62,7 +62,9 @@ sealed class StockReplay
         if (run.Job.Setup.Stock is not { } stock || !HasMoves(run))
             return new StockReplay(0, 0);
         var replay = new StockReplay(CellSize(run, stock), run.Results.Length);
-        replay.Follow(run, new StockField(stock, replay._cell), replay.Reuse(run, before), cancel);
+        var same = replay.Reuse(run, before);
+        if (same < replay._parts.Length)
+            replay.Follow(run, new StockField(stock, replay._cell), same, cancel);
         return replay;
     }
 
@@ -118,8 +120,6 @@ sealed class StockReplay
 
     void Follow(ProgramRun run, StockField field, int same, CancellationToken cancel)
     {
-        if (same == _parts.Length)
-            return;
         var (part, cuts) = (0, 0);
         if (_pictures.Count > 0)
         {

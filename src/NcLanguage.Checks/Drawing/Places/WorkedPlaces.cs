@@ -13,8 +13,10 @@ sealed class WorkedPlaces
 
     const double Rounding = 1e-9;
 
-    /// <summary>Side of the cells in which places are looked up, mm: no less than what counts as one place.</summary>
-    const double CellSize = 2 * SamePlace;
+    /// <summary>Side of the cells in which places are looked up, mm: so many times what counts as one place that most lie inside one cell.</summary>
+    const double CellSize = 8 * SamePlace;
+
+    const double Reach = SamePlace + Rounding;
 
     readonly Dictionary<(long, long), List<WorkedPlace>> _cells = [];
     readonly List<WorkedPlace> _places = [];
@@ -41,19 +43,21 @@ sealed class WorkedPlaces
     /// <summary>The nearest place at these coordinates of the setup's frame, mm; null where nothing is done there.</summary>
     public WorkedPlace? At(double x, double y)
     {
-        var (column, row) = CellOf(x, y);
+        var (firstColumn, firstRow) = CellOf(x - Reach, y - Reach);
+        var (lastColumn, lastRow) = CellOf(x + Reach, y + Reach);
         var (nearest, least) = ((WorkedPlace?)null, double.PositiveInfinity);
-        for (var i = -1; i <= 1; i++)
-            for (var j = -1; j <= 1; j++)
-                foreach (var place in _cells.GetValueOrDefault((column + i, row + j)) ?? [])
-                    if (Math.Abs(place.X - x) <= SamePlace + Rounding && Math.Abs(place.Y - y) <= SamePlace + Rounding && double.Hypot(place.X - x, place.Y - y) is var off && off < least)
-                        (nearest, least) = (place, off);
+        for (var column = firstColumn; column <= lastColumn; column++)
+            for (var row = firstRow; row <= lastRow; row++)
+                if (_cells.TryGetValue((column, row), out var cell))
+                    foreach (var place in cell)
+                        if (Math.Abs(place.X - x) <= Reach && Math.Abs(place.Y - y) <= Reach && double.Hypot(place.X - x, place.Y - y) is var off && off < least)
+                            (nearest, least) = (place, off);
         return nearest;
     }
 
     /// <summary>Whether a place is that of a hole in the drawing.</summary>
     public static bool IsAt(DrawingHole hole, WorkedPlace place) =>
-        Math.Abs(hole.X - place.X) <= SamePlace + Rounding && Math.Abs(hole.Y - place.Y) <= SamePlace + Rounding;
+        Math.Abs(hole.X - place.X) <= Reach && Math.Abs(hole.Y - place.Y) <= Reach;
 
     /// <summary>What a part did, in the order of its blocks: a block has holes, or a plunge, or arcs.</summary>
     void Note(ProgramRun run, int part)

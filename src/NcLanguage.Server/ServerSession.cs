@@ -115,7 +115,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         TextDocumentItem document = notification.TextDocument;
         var text = SourceText.From(document.Text.Bytes);
         string? path = DocumentUri.ToPath(document.Uri);
-        if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged([_jobDocuments.Open(document.Uri, path, document.Version, text)]);
+        if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
         else RefreshIf(_documents.Open(document.Uri, document.Version, text));
         if (path is not null) _checks.Changed([path]);
         return Task.CompletedTask;
@@ -124,7 +124,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
         (string uri, int version) = notification.TextDocument;
-        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Change(uri, version, notification.ContentChanges)]);
+        if (_jobDocuments.IsOpen(uri)) FilesChanged(_jobDocuments.Change(uri, version, notification.ContentChanges));
         else RefreshIf(_documents.Change(uri, version, notification.ContentChanges));
         if (DocumentUri.ToPath(uri) is { } path) _checks.TextChanged(path);
         return Task.CompletedTask;
@@ -353,6 +353,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     private bool FilesChanged(IReadOnlyCollection<string> paths)
     {
+        if (paths.Count == 0) return false;
         bool any = _documents.RecheckUsersOf(paths);
         _checks.Changed(paths);
         RefreshIf(any);

@@ -12,11 +12,11 @@ internal static class JsonRoot
         var root = JsonTree.Parse(bytes, out var fault);
         if (fault is not null)
         {
-            problems.Add(ProblemKind.Malformed, fault.Range, $"{fault.Message}. {consequence}.");
+            problems.AddMalformed(fault.Range, fault.Message, consequence);
         }
         else if (root!.Kind != JsonKind.Object)
         {
-            problems.Add(ProblemKind.Malformed, root.Range, $"A {what} is an object in braces {{ }}, but this file holds {ValueReader.Describe(root)}. {consequence}.");
+            problems.AddMalformed(root.Range, $"A {what} is an object in braces {{ }}, but this file holds {ValueReader.Describe(root)}", consequence);
             root = null;
         }
         return root;

@@ -15,6 +15,10 @@ internal sealed class ProblemList(string path, LineMap lines)
     public void Add(ProblemKind kind, ByteRange range, string message, string? replacement = null) =>
         _problems.Add(At(kind, range, message) with { Replacement = replacement });
 
+    /// <summary>Nothing of the file can be used: why, and what becomes of it, both without their full stop.</summary>
+    public void AddMalformed(ByteRange range, string fault, string consequence) =>
+        _problems.Add((At(ProblemKind.Malformed, range, "") with { Fault = fault }).WithConsequence(consequence));
+
     public SetupProblem At(ProblemKind kind, ByteRange range, string message)
     {
         var start = lines.At(range.Start);

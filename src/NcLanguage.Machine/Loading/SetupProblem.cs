@@ -34,6 +34,13 @@ public sealed record SetupProblem(
     /// <summary>The text (quotes included) that mends the mistake when it takes the place of the marked text; null where none is near enough.</summary>
     public string? Replacement { get; init; }
 
+    /// <summary>What is wrong, as a sentence without its full stop, where nothing of the file could be read; null for other mistakes.</summary>
+    internal string? Fault { get; init; }
+
+    /// <summary>The same mistake, from which something else follows: a sentence without its full stop, in the place of the one that was told. Other mistakes than
+    /// that nothing of a file could be read stay as they are.</summary>
+    public SetupProblem WithConsequence(string consequence) => Fault is null ? this : this with { Message = $"{Fault}. {consequence}." };
+
     public string Name => Kind.Name;
 
     public ProblemSeverity Severity => Kind.Severity;

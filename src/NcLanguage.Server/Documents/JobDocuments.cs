@@ -22,11 +22,11 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
 
     public bool IsOpen(string uri) => _open.ContainsKey(uri);
 
-    /// <summary>Opens a document; gives the path whose content has changed with that.</summary>
-    public string Open(string uri, string path, int version, SourceText text) => Set(uri, path, version, text);
+    /// <summary>Opens a document; gives the paths whose content has changed for programs with that: none where it cannot be read.</summary>
+    public string[] Open(string uri, string path, int version, SourceText text) => Set(uri, path, version, text);
 
-    /// <summary>Changes a document; gives its path.</summary>
-    public string Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
+    /// <summary>Changes a document; gives the paths whose content has changed for programs: none as long as it cannot be read.</summary>
+    public string[] Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
     {
         JobDocument document = _open[uri];
         return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions)));
@@ -38,18 +38,17 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
         string path = _open[uri].Path;
         _open.TryRemove(uri, out _);
         jobs.RemoveOpenText(path);
-        diagnostics.Set(uri, null, () => true);
+        diagnostics.Set(uri, null, () => true, path);
         return path;
     }
 
     public JobDocument Find(string uri) => _open[uri];
 
-    private string Set(string uri, string path, int version, SourceText text)
+    private string[] Set(string uri, string path, int version, SourceText text)
     {
-        jobs.SetOpenText(path, uri, text);
-        LoadedJob job = jobs.LoadFile(path);
-        _open[uri] = new JobDocument(uri, path, version, text, [.. job.Inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, path))]);
-        diagnostics.Set(uri, job, () => true);
-        return path;
+        (LoadedJob job, bool isOutOfForce) = jobs.SetJobText(path, uri, text);
+        _open[uri] = new JobDocument(uri, path, version, text, [.. job.ProblemsIn(path)]);
+        diagnostics.Set(uri, job, () => true, path);
+        return isOutOfForce ? [] : [path];
     }
 }

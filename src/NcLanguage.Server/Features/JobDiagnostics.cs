@@ -18,6 +18,7 @@ internal sealed class JobDiagnostics
     private readonly ReferenceLinks _links;
     private readonly Lock _gate = new();
     private readonly Dictionary<string, LoadedJob> _jobs = [];
+    private readonly Dictionary<string, LoadedJob> _own = new(DocumentUri.PathComparer);
     private readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
 
     private readonly Func<string, bool, bool> _isPulled;
@@ -34,14 +35,17 @@ internal sealed class JobDiagnostics
     }
 
     /// <summary>Notes what a document is run with now (null: it was closed), and publishes what that changes.
-    /// <paramref name="isNewest"/> is asked under the lock; an outdated job is passed over.</summary>
-    public void Set(string documentUri, LoadedJob? job, Func<bool> isNewest)
+    /// <paramref name="isNewest"/> is asked under the lock; an outdated job is passed over. Of a setup, machine or cutting file that is open, at <paramref name="path"/>,
+    /// only what its own text says counts: programs may still go by another.</summary>
+    public void Set(string documentUri, LoadedJob? job, Func<bool> isNewest, string? path = null)
     {
         lock (_gate)
         {
             if (!isNewest() || ReferenceEquals(_jobs.GetValueOrDefault(documentUri), job)) return;
             if (job is null) _jobs.Remove(documentUri);
             else _jobs[documentUri] = job;
+            if (path is not null && job is null) _own.Remove(path);
+            else if (path is not null) _own[path] = job!;
             Publish(again: false);
         }
     }
@@ -64,7 +68,7 @@ internal sealed class JobDiagnostics
     public Diagnostic[] Of(string path, LoadedJob job)
     {
         SourceText text = job.Files.GetValueOrDefault(path)?.Text ?? SourceText.From("");
-        return [.. job.Inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, path)).Distinct().Select(problem => Map(problem, text))];
+        return [.. job.ProblemsIn(path).Distinct().Select(problem => Map(problem, text))];
     }
 
     // Where the pages could not be written there is nothing to add.
@@ -81,6 +85,7 @@ internal sealed class JobDiagnostics
         foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
             .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
             .Where(pair => !_isPulled(pair.problem.Path, _workspaceIsPulled))
+            .Where(pair => !_own.TryGetValue(pair.problem.Path, out LoadedJob? own) || ReferenceEquals(own, pair.job))
             .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
         {
             found[file.Key] = ([.. file.Select(pair => pair.Problem).Distinct()], file.Last().Job.Files.GetValueOrDefault(file.Key));

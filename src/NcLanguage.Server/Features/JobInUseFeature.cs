@@ -24,5 +24,5 @@ internal static class JobInUseFeature
             ? new NewSetupAnswer(DocumentUri.FromPath(Path.ChangeExtension(path, null) + ".setup.json"), Editing.NewSetup.Of(context.Analysis, Path.GetFileName(path), context.Cancel))
             : null;
 
-    private static int Problems(FeatureContext context, string path) => context.Job.Inputs.Problems.Count(problem => DocumentUri.PathComparer.Equals(problem.Path, path));
+    private static int Problems(FeatureContext context, string path) => context.Jobs.ProblemsIn(path, context.Job);
 }

@@ -7,10 +7,10 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
-/// there, saved or not. May be used by several workers at once.</summary>
+/// there, saved or not; a setup, machine or cutting file that is no JSON for a moment, as it last could be read. May be used by several workers at once.</summary>
 internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 {
-    private readonly ConcurrentDictionary<string, (string Uri, SourceText Text)> _open = new(DocumentUri.PathComparer);
+    private readonly ConcurrentDictionary<string, OpenText> _open = new(DocumentUri.PathComparer);
 
     private volatile string[] _roots = [];
 
@@ -22,7 +22,19 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     }
 
     /// <summary>Puts the editor's text of a file in front of the disk's.</summary>
-    public void SetOpenText(string path, string uri, SourceText text) => _open[path] = (uri, text);
+    public void SetOpenText(string path, string uri, SourceText text) => _open[path] = new OpenText(uri, text, text);
+
+    /// <summary>Puts the editor's text of a setup, machine or cutting file in front of the disk's. As long as it cannot be read, programs go by what could be
+    /// read before: in the editor, or on disk where it was opened so.</summary>
+    /// <returns>What the text says, and whether programs go by another one.</returns>
+    public (LoadedJob Job, bool IsOutOfForce) SetJobText(string path, string uri, SourceText text)
+    {
+        LoadedJob job = LoadFile(path, new OpenText(uri, text, text));
+        SourceText? before = job.IsUnreadable(path) ? LastReadable(path) : null;
+        if (before is not null) job = job.WithStateBefore(path);
+        _open[path] = new OpenText(uri, text, before ?? text, job);
+        return (job, before is not null);
+    }
 
     /// <summary>The file on disk counts again.</summary>
     public void RemoveOpenText(string path) => _open.TryRemove(path, out _);
@@ -31,7 +43,10 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     public ProgramFolder FolderOf(string programPath) => new(programPath, files, _open);
 
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
-    public string UriOf(string path) => _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Uri : DocumentUri.FromPath(path);
+    public string UriOf(string path) => _open.TryGetValue(path, out OpenText? document) ? document.Uri : DocumentUri.FromPath(path);
+
+    /// <summary>How many mistakes there are in a file that a job was read from: as it stands in the editor, where it is open there.</summary>
+    public int ProblemsIn(string path, LoadedJob job) => ((_open.TryGetValue(path, out OpenText? document) ? document.Job : null) ?? job).ProblemsIn(path).Count();
 
     /// <summary>Whether a file lies in one of the workspace's folders.</summary>
     public bool IsInWorkspace(string path) => RootOf(path) is not null;
@@ -41,20 +56,35 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 
     /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
     public SourceText? TextOf(string path) =>
-        _open.TryGetValue(path, out (string Uri, SourceText Text) document) ? document.Text
+        _open.TryGetValue(path, out OpenText? document) ? document.Text
         : files.Read(path) is { State: FileState.Read } answer ? WideText.Read(answer.Bytes.ToArray()) : null;
 
     public LoadedJob Load(string? programPath) => Load(programPath, settings.Job);
 
-    /// <summary>What a setup or machine file says when looked at alone.</summary>
-    public LoadedJob LoadFile(string path) =>
-        Load(null, WatchedFiles.IsCutting(path) ? JobOptions.None : WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path });
+    /// <summary>What a setup, machine or cutting file says when looked at alone: open in the editor, as programs go by it.</summary>
+    public LoadedJob LoadFile(string path) => LoadFile(path, _open.GetValueOrDefault(path));
 
-    private LoadedJob Load(string? programPath, JobOptions chosen)
+    private LoadedJob LoadFile(string path, OpenText? text) => WatchedFiles.IsCutting(path)
+        ? Load(path, JobOptions.None, text)
+        : Load(null, WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path }, text, path);
+
+    /// <param name="programPath">The program; null for a text never saved.</param>
+    /// <param name="chosen">What the user chose.</param>
+    /// <param name="instead">What stands in <paramref name="path"/>, whatever is open or on disk; null for nothing of the kind.</param>
+    /// <param name="path">The program's own path where it is left out.</param>
+    private LoadedJob Load(string? programPath, JobOptions chosen, OpenText? instead = null, string? path = null)
     {
-        var recorder = new Recorder(files, _open);
+        var recorder = new Recorder(files, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
         JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath), recorder, chosen);
+        if (WatchedFiles.IsCutting(programPath ?? "")) inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
         return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(files, _open)));
+    }
+
+    private SourceText? LastReadable(string path)
+    {
+        if (_open.TryGetValue(path, out OpenText? open) && !LoadFile(path, open).IsUnreadable(path)) return open.InForce;
+        return open is null && files.Read(path) is { State: FileState.Read } answer && SourceText.From(answer.Bytes.ToArray()) is var saved
+            && !LoadFile(path, new OpenText(path, saved, saved)).IsUnreadable(path) ? saved : null;
     }
 
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
@@ -69,16 +99,16 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     }
 
     /// <summary>Reads, the editor's texts first.</summary>
-    private sealed class OpenFirst(IFileAccess disk, ConcurrentDictionary<string, (string Uri, SourceText Text)> open) : IFileAccess
+    private sealed class OpenFirst(IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IFileAccess
     {
         public FileAnswer Read(string path) =>
-            open.TryGetValue(path, out (string Uri, SourceText Text) document) ? new FileAnswer(FileState.Read, document.Text.ToBytes()) : disk.Read(path);
+            open.TryGetValue(path, out OpenText? document) ? new FileAnswer(FileState.Read, document.InForce.ToBytes()) : disk.Read(path);
 
         public IReadOnlyList<string> NamesIn(string folder) => disk.NamesIn(folder);
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>
-    private sealed class Recorder(IFileAccess disk, ConcurrentDictionary<string, (string Uri, SourceText Text)> open) : IFileAccess
+    private sealed class Recorder(IFileAccess disk, Func<string, OpenText?> open) : IFileAccess
     {
         public ImmutableDictionary<string, JobFile>.Builder Files { get; } = ImmutableDictionary.CreateBuilder<string, JobFile>(DocumentUri.PathComparer);
 
@@ -86,10 +116,10 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
         {
             // Before the reading: a file written meanwhile then counts as changed.
             FileStamp stamp = FileStamp.Of(path);
-            if (open.TryGetValue(path, out (string Uri, SourceText Text) document))
+            if (open(path) is { } document)
             {
-                Files[path] = new JobFile(document.Text, document.Uri, stamp);
-                return new FileAnswer(FileState.Read, document.Text.ToBytes());
+                Files[path] = new JobFile(document.InForce, document.Uri, stamp);
+                return new FileAnswer(FileState.Read, document.InForce.ToBytes());
             }
             FileAnswer answer = disk.Read(path);
             Files[path] = new JobFile(answer.State == FileState.Read ? SourceText.From(answer.Bytes.ToArray()) : null, null, stamp);

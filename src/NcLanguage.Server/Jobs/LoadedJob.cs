@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using NcLanguage.Machine.Files;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Server.Documents;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Jobs;
@@ -13,6 +15,20 @@ internal sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stam
 internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files, CalledPrograms? Programs)
 {
     public bool DependsOn(IEnumerable<string> paths) => paths.Any(path => Files.ContainsKey(path) || Programs?.DependsOn(path) == true);
+
+    /// <summary>The mistakes in a file.</summary>
+    public IEnumerable<SetupProblem> ProblemsIn(string path) => Inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, path));
+
+    /// <summary>Whether nothing of a file can be used.</summary>
+    public bool IsUnreadable(string path) => Inputs.Problems.Any(problem => IsUnreadable(problem, path));
+
+    /// <summary>The same, where programs meanwhile go by what the file said before: its mistake says so.</summary>
+    public LoadedJob WithStateBefore(string path) => this with
+    {
+        Inputs = Inputs with { Problems = [.. Inputs.Problems.Select(problem => IsUnreadable(problem, path) ? problem.WithConsequence("Until it can be read again, programs go by what it said before") : problem)] },
+    };
+
+    private static bool IsUnreadable(SetupProblem problem, string path) => problem.Kind == ProblemKind.Malformed && DocumentUri.PathComparer.Equals(problem.Path, path);
 
     /// <summary>The files that are no longer as they were read.</summary>
     public IEnumerable<string> Outdated() =>

@@ -8,7 +8,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>The programs in the folder of one: what is open in the editor first, the rest from disk. Nothing outside the folder is read.</summary>
-internal sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDictionary<string, (string Uri, SourceText Text)> open) : IProgramFolder
+internal sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IProgramFolder
 {
     /// <summary>Files of a folder that are looked at.</summary>
     private const int MostFiles = 1000;
@@ -35,7 +35,7 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
         foreach (string path in Paths())
         {
             cancel.ThrowIfCancellationRequested();
-            if (open.TryGetValue(path, out (string Uri, SourceText Text) document)) programs.Add(new FolderProgram(path, document.Text));
+            if (open.TryGetValue(path, out OpenText? document)) programs.Add(new FolderProgram(path, document.Text));
             else if (disk.Read(path) is { State: FileState.Read } answer) programs.Add(new FolderProgram(path, WideText.Read(answer.Bytes.ToArray())));
         }
         return programs;

@@ -4,7 +4,7 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>Obstacles and stock seen from above.</summary>
-static class Footprint
+public static class Footprint
 {
     /// <summary>Horizontal distance in mm of a place to an obstacle; negative: how far inside it lies. NaN where the place is not known.</summary>
     public static double Distance(Obstacle obstacle, double x, double y) => obstacle is CylinderObstacle round

@@ -35,7 +35,7 @@ static class CycleLines
 
     static void AddPlace(Spot spot, LineWriter writer)
     {
-        var words = HoleValues.Of(spot, 'X') is [var first, ..] ? first.Text.Split(' ') : null;
+        var words = HoleValues.Of(spot, 'X') is [{ Low: false } first, ..] ? first.Text.Split(' ') : null;
         writer.Word('X', words?[0][1..]).Word('Y', words?[1][1..]);
     }
 

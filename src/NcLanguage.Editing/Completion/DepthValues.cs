@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Cutting;
-using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -28,22 +27,31 @@ static class DepthValues
     public static IReadOnlyList<WordValue> Bottoms(Spot spot, int cycle, double rLevel)
     {
         var values = new List<WordValue>();
-        var levels = new MilledLevels(spot.Analysis.Main);
         foreach (var hole in Asking(spot))
         {
             if (Depth(spot.Tool, hole.Hole, cycle, spot) is not { } depth)
                 continue;
-            // To a hundredth, deeper rather than not deep enough.
-            var bottom = levels.SurfaceAt(hole.Hole.X, hole.Hole.Y, (hole.Hole.Diameter ?? 0) / 2) - Math.Ceiling(depth.Value * 100 - 1e-6) / 100 - spot.ToFrame.Z;
+            var bottom = Bottom(spot, hole, depth.Value);
             var number = spot.After.Distance switch { DistanceMode.Absolute => bottom, DistanceMode.Incremental => bottom - rLevel, _ => double.NaN };
             if (double.IsNaN(number))
                 continue;
             var text = spot.Style.Length('Z', -spot.Say.Upward(-number));
             if (!values.Exists(value => value.Text == text))
-                values.Add(new WordValue(text, $"{hole.Describe(spot.Say)}: {depth.How}", "Counted from the top of the stock, or what mills leave of it all round the hole; from Z0 where the setup has no stock.\n\nSource of the point's length: Z = (D − T)/2·cot(α/2), engineering reference"));
+                values.Add(new WordValue(text, $"{(hole with { Fit = default }).Describe(spot.Say)}: {depth.How}", "Counted from the top of the stock, or what mills leave of it all round the hole; from Z0 where the setup has no stock.\n\nSource of the point's length: Z = (D − T)/2·cot(α/2), engineering reference"));
         }
         return values;
     }
+
+    /// <summary>How deep a hole asks the tool to go; NaN where it is not known, or left to the setter, as for spots and for drills whose point is not known.</summary>
+    public static double Bottom(Spot spot, WantedHole hole, int cycle) =>
+        spot.Tool is not { } tool || tool is { Kind: ToolKind.Drill, PointAngle: null } || tool.Kind is ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink
+        || Depth(tool, hole.Hole, cycle, spot) is not { } depth
+            ? double.NaN
+            : Bottom(spot, hole, depth.Value);
+
+    // To a hundredth, deeper rather than not deep enough.
+    static double Bottom(Spot spot, WantedHole hole, double depth) =>
+        spot.Levels.SurfaceAt(hole.Hole.X, hole.Hole.Y, (hole.Hole.Diameter ?? 0) / 2) - Math.Ceiling(depth * 100 - 1e-6) / 100 - spot.ToFrame.Z;
 
     /// <summary>The hole at the block's own place, or all that are left where it names none.</summary>
     static IReadOnlyList<WantedHole> Asking(Spot spot)

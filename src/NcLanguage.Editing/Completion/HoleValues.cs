@@ -20,7 +20,7 @@ static class HoleValues
             var there = PlaceOf(spot.Step);
             holes = holes.Where(hole => Math.Abs(other == 'X' ? hole.X - there.X : hole.Y - there.Y) < 0.005);
         }
-        return [.. holes.Select(hole => new WordValue(hasOther ? Word(spot, hole, letter, areDistances) : Words(spot, hole, areDistances, letter), hole.Describe(spot.Say), Source))];
+        return [.. holes.Select(hole => new WordValue(hasOther ? Word(spot, hole, letter, areDistances) : Words(spot, hole, areDistances, letter), hole.Describe(spot.Say), Source, Low: hole.Fit.Rank != HoleFitRank.Fits))];
     }
 
     /// <summary>Where the block drills, or else leaves the tool, in work coordinates of the XY plane.</summary>

@@ -8,6 +8,9 @@ namespace NcLanguage.Editing;
 /// <summary>Patterns of holes: as a loop whose numbers are filled in, and the drawing's holes written out. They hold for the cycle in force.</summary>
 static class PatternLines
 {
+    /// <summary>Holes left out that are told.</summary>
+    const int MostLeftOut = 20;
+
     public static void Add(Spot spot, CompletionItems items, int rank)
     {
         // Without a cycle in force nothing would be drilled: its line comes first.
@@ -27,7 +30,7 @@ static class PatternLines
     {
         if (spot.HolesAreDistances is not { } areDistances || double.IsNaN(spot.Before.ProgrammedPosition.X + spot.Before.ProgrammedPosition.Y))
             return;
-        var holes = spot.HolesLeft;
+        var holes = spot.HolesLeft.Where(hole => hole.Fit.Rank == HoleFitRank.Fits).ToList();
         if (holes.Count < 2)
             return;
         var writer = new LineWriter(spot);
@@ -40,7 +43,10 @@ static class PatternLines
             writer.Text($"{spot.Style.Length('X', x)} {spot.Style.Length('Y', y)}");
             at = (holes[i].X, holes[i].Y);
         }
-        items.Add(rank, writer.Entry("holes of the drawing", $"the {holes.Count} that this tool has not drilled yet, one a block"));
+        var others = spot.HolesLeft.Count - holes.Count;
+        items.Add(rank, writer.Entry(
+            "holes of the drawing", others == 0 ? $"the {holes.Count} that this tool has not drilled yet, one a block" : $"{holes.Count} that this tool has not drilled yet, one a block; {others} left out",
+            others == 0 ? null : "Left out:\n\n" + string.Join("\n", spot.HolesLeft.Where(hole => hole.Fit.Why is not null).Take(MostLeftOut).Select(hole => $"- hole {hole.Number}: {hole.Fit.Why}")) + (others > MostLeftOut ? "\n- …" : "")));
     }
 
     /// <summary>Evenly around a circle, or with an angle between: X = Xc + R·cos, Y = Yc + R·sin, as in the figures.</summary>

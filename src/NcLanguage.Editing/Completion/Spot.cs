@@ -1,5 +1,6 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -95,6 +96,11 @@ sealed class Spot
     public IReadOnlyList<WantedHole> HolesLeft => _holesLeft ??= WantedHoles.Left(this);
 
     IReadOnlyList<WantedHole>? _holesLeft;
+
+    /// <summary>What mills leave of the stock about holes.</summary>
+    public MilledLevels Levels => _levels ??= new MilledLevels(_analysis.Main);
+
+    MilledLevels? _levels;
 
     /// <summary>Whether nothing stands before the cursor but a skip mark, the block's number and comments.</summary>
     public bool IsAtBlockStart

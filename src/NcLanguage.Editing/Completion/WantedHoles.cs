@@ -9,7 +9,10 @@ namespace NcLanguage.Editing;
 /// <param name="Number">From 1, in the setup's order.</param>
 readonly record struct WantedHole(int Number, DrawingHole Hole, double X, double Y)
 {
-    /// <summary>hole 3, 6.8 mm, 12 mm deep, M8</summary>
+    /// <summary>How well the block at the cursor goes with it, where that was asked.</summary>
+    public HoleFit Fit { get; init; }
+
+    /// <summary>hole 3 of the drawing, 6.8 mm, 12 mm deep, M8; before that what speaks against it.</summary>
     public string Describe(Checks.LengthText say)
     {
         var text = $"hole {Number} of the drawing";
@@ -17,7 +20,9 @@ readonly record struct WantedHole(int Number, DrawingHole Hole, double X, double
             text += $", {say.Length(diameter)}";
         if (Hole.Depth is { } depth)
             text += $", {say.Length(depth)} deep";
-        return Hole.Thread is { } thread ? $"{text}, {thread}" : text;
+        if (Hole.Thread is { } thread)
+            text += $", {thread}";
+        return Fit.Why is { } why ? $"{why}: {text}" : text;
     }
 }
 
@@ -30,14 +35,14 @@ static class WantedHoles
     /// <summary>Places nearer than this in X and Y are one, mm: as in the comparison with the drawing, the finest tolerance of ISO 2768-1 for lengths without one of their own (class f, from memory).</summary>
     const double SamePlace = 0.05;
 
-    /// <summary>Those that the tool has not drilled yet, nearest first; empty where places are not known.</summary>
+    /// <summary>Those that the tool has not drilled yet, those first that go with the cycle and have no obstacle near, then nearest first; empty where places are not known.</summary>
     /// <remarks>Asked through <see cref="Spot.HolesLeft"/>, which keeps the answer.</remarks>
     public static List<WantedHole> Left(Spot spot)
     {
         var drilled = Drilled(spot);
-        var holes = Fitting(spot).FindAll(hole => !drilled.Holds(hole.Hole.X, hole.Hole.Y));
+        var holes = Fitting(spot).Where(hole => !drilled.Holds(hole.Hole.X, hole.Hole.Y)).Select(hole => hole with { Fit = HoleFit.Of(spot, hole) }).OrderBy(hole => hole.Fit.Rank);
         var at = spot.Before.ProgrammedPosition;
-        return double.IsNaN(at.X + at.Y) ? holes : [.. holes.OrderBy(hole => Math.Round(Math.Pow(hole.X - at.X, 2) + Math.Pow(hole.Y - at.Y, 2), 6))];
+        return double.IsNaN(at.X + at.Y) ? [.. holes] : [.. holes.ThenBy(hole => Math.Round(Math.Pow(hole.X - at.X, 2) + Math.Pow(hole.Y - at.Y, 2), 6))];
     }
 
     /// <summary>Those that the tool is the right one for, in the setup's order.</summary>

@@ -52,12 +52,12 @@ static class WordItems
     static void AddPlaces(Spot spot, CompletionItems items)
     {
         if (!spot.Step.Words.Has('X') && !spot.Step.Words.Has('Y') && spot.Cycle > 0)
-            AddValues(spot, items, 'X', 12, MostPlaces);
+            AddValues(spot, items, 'X', 12, MostPlaces, withLow: false);
     }
 
-    static void AddValues(Spot spot, CompletionItems items, char letter, int rank, int most)
+    static void AddValues(Spot spot, CompletionItems items, char letter, int rank, int most, bool withLow = true)
     {
-        foreach (var value in WordValue.Of(spot, letter).Take(most))
+        foreach (var value in WordValue.Of(spot, letter).Where(value => withLow || !value.Low).Take(most))
         {
             // T, H and D name something: what is typed picks one. All others stand for themselves.
             var isName = letter is 'T' or 'H' or 'D';

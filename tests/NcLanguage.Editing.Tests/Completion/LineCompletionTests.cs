@@ -8,7 +8,10 @@ namespace NcLanguage.Editing.Tests.Completions;
 /// <summary>Whole blocks that are put in, by running what comes of them.</summary>
 public sealed class LineCompletionTests
 {
-    static readonly string InCycle = Typist.Drill + "G99 G81 X100 Y50 Z-5 R2\n";
+    static readonly string InCycle = Typist.Drill + "G99 G81 X100 Y50 Z-11.05 R2\n";
+
+    // The plate with its clamp beside the holes, which are all as deep as each other.
+    static readonly string Free = Typist.Plate.Replace("[25, 0, 0], \"max\": [45, 20, 25]", "[60, 0, 0], \"max\": [80, 20, 25]", StringComparison.Ordinal).Replace("7.5", "9", StringComparison.Ordinal);
 
     static ProgramAnalysis Run(string program, string label, string? setup = Typist.Plate) => Editor.Analyse(Typist.Accept(program, label, setup), setup);
 
@@ -88,9 +91,22 @@ public sealed class LineCompletionTests
     {
         foreach (var distance in new[] { "", "G91\n" })
         {
-            var holes = HoleTable.Of(Run(InCycle + distance + "|", "holes of the drawing").Main).Skip(1).Select(row => (row.Hole.X, row.Hole.Y)).Order();
+            var holes = HoleTable.Of(Run(InCycle + distance + "|", "holes of the drawing", Free).Main).Skip(1).Select(row => (row.Hole.X, row.Hole.Y)).Order();
             Assert.Equal([(10, 12), (40, 12), (40, 40)], holes);
         }
+    }
+
+    [Fact]
+    public void Holes_that_the_cycle_does_not_fit_are_not_written_out()
+    {
+        var obstructed = Free.Replace("[60, 0, 0], \"max\": [80, 20, 25]", "[25, 0, 0], \"max\": [36, 20, 25]", StringComparison.Ordinal);
+        var entry = Typist.At(InCycle + "|", obstructed).Entry("holes of the drawing");
+        Assert.Equal("2 that this tool has not drilled yet, one a block; 1 left out", entry.Detail);
+        // 4 mm from the clamp's edge to the hole, less 3.4 mm of the drill.
+        Assert.Contains("- hole 2: 0.6 mm from clamp A", entry.Documentation, StringComparison.Ordinal);
+        Assert.Equal([(10, 12), (40, 40)], HoleTable.Of(Run(InCycle + "|", "holes of the drawing", obstructed).Main).Skip(1).Select(row => (row.Hole.X, row.Hole.Y)).Order());
+        // One alone needs no pattern.
+        Assert.DoesNotContain("holes of the drawing", Typist.Labels(InCycle + "|", Typist.Plate));
     }
 
     static void AssertPlaces(IEnumerable<PatternHole> expected, ProgramAnalysis analysis)
@@ -130,7 +146,7 @@ public sealed class LineCompletionTests
         foreach (var pattern in new[] { "bolt circle", "hole arc", "hole grid", "holes of the drawing" })
         {
             Assert.DoesNotContain(pattern, labels);
-            Assert.Contains(pattern, Typist.Labels(InCycle + "|", Typist.Plate));
+            Assert.Contains(pattern, Typist.Labels(InCycle + "|", Free));
         }
         Assert.Contains("G81 X Y Z R F", labels);
     }

@@ -88,13 +88,67 @@ public sealed class ValueCompletionTests
     [Fact]
     public void X_offers_the_drawings_holes_that_the_tool_fits_and_has_not_drilled()
     {
-        Assert.Equal(["X10 Y12", "X40 Y12", "X40 Y40"], Values(Typist.Drill + "G81 X|"));
-        Assert.Equal(["X40 Y12", "X40 Y40"], Values(Typist.Drill + "G81 X10 Y12 Z-11 R2\nX|"));
+        Assert.Equal(["X10 Y12", "X40 Y40", "X40 Y12"], Values(Typist.Drill + "G81 X|"));
+        Assert.Equal(["X40 Y40", "X40 Y12"], Values(Typist.Drill + "G81 X10 Y12 Z-11 R2\nX|"));
         Assert.Equal(["X40 Y12"], Values(Typist.Drill + "G81 X10 Y12 Z-11 R2\nX|\nX40 Y40\nG80"));
         Assert.Equal(["X10 Y12", "X40 Y12"], Values(Typist.Drill.Replace("T5", "T6", StringComparison.Ordinal) + "G84 X|"));
         Assert.Equal(4, Values(Typist.Drill.Replace("T5", "T4", StringComparison.Ordinal) + "G82 X|").Length);
-        Assert.Equal(["Y12", "Y40"], Values(Typist.Drill + "G81 X40 Y|"));
+        Assert.Equal(["Y40", "Y12"], Values(Typist.Drill + "G81 X40 Y|"));
         Assert.Empty(Values(Typist.Drill + "G1 X|"));
+    }
+
+    /// <summary>The clamp reaches from X25 to X45 and from Y0 to Y20, the drill has 6.8 mm.</summary>
+    [Theory]
+    [InlineData("[25, 0, 0], \"max\": [45, 20, 25]", "under clamp A: hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", true)]
+    [InlineData("[25, 0, 0], \"max\": [37, 20, 25]", "the tool meets clamp A: hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", true)]
+    [InlineData("[25, 0, 0], \"max\": [35.1, 20, 25]", "1.5 mm from clamp A: hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", true)]
+    [InlineData("[25, 0, 0], \"max\": [34.6, 20, 25]", "hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", false)]
+    // Lower than the hole is deep, it is no less in the way.
+    [InlineData("[25, -5, -12], \"max\": [45, 20, -11]", "under clamp A: hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", true)]
+    [InlineData("[25, 0, -30], \"max\": [45, 20, -20]", "hole 2 of the drawing, 6.8 mm, 9 mm deep, M8", false)]
+    public void A_place_near_a_clamp_comes_last_and_says_why(string clamp, string detail, bool isLast)
+    {
+        var setup = Typist.Plate.Replace("[25, 0, 0], \"max\": [45, 20, 25]", clamp, StringComparison.Ordinal).Replace("7.5", "9", StringComparison.Ordinal);
+        var answer = Typist.At(Typist.Drill + "G81 X|", setup);
+        Assert.Equal(detail, answer.Entry("X40 Y12").Detail);
+        Assert.Equal(isLast ? "X40 Y12" : "X40 Y40", answer.Entries.Last(entry => entry.Kind == CompletionKind.Value).Label);
+        // Where no letter asks for places, and in a whole block, it is not offered.
+        Assert.Equal(!isLast, Values(Typist.Drill + "G81 |", setup).Contains("X40 Y12"));
+        var line = Typist.At(Typist.Drill + "G81 X10 Y12 Z-11.05 R2\nG80\n|", setup).Entry("G81 X Y Z R F").NewText;
+        Assert.Contains(isLast ? " X${1:40} Y${2:40} " : " X${1:40} Y${2:12} ", line, StringComparison.Ordinal);
+    }
+
+    /// <summary>A holder 50 mm wide, 40 mm above the tip, over a clamp 45 mm high: at Z-11.05 it would stand at 28.95 mm.</summary>
+    [Fact]
+    public void A_holder_that_would_meet_a_clamp_is_told()
+    {
+        var setup = Typist.Plate.Replace("[25, 0, 0], \"max\": [45, 20, 25]", "[50, 0, 0], \"max\": [60, 20, 45]", StringComparison.Ordinal)
+            .Replace("\"length\": 110", "\"length\": 110, \"holderGauge\": 70, \"holderDiameter\": 50", StringComparison.Ordinal);
+        Assert.StartsWith("the holder meets clamp A: hole 2", Typist.At(Typist.Drill + "G81 X|", setup).Entry("X40 Y12").Detail, StringComparison.Ordinal);
+    }
+
+    /// <summary>Holes 9 and 7.5 mm deep ask a drill of 6.8 mm with a point of 118° for Z-11.05 and Z-9.55 (point: 0.3004 diameters, engineering reference).</summary>
+    [Theory]
+    [InlineData("Z-11.05", "hole 3 of the drawing, 6.8 mm, 7.5 mm deep", "asks for Z-9.55, the cycle goes to Z-11.05: ")]
+    [InlineData("Z-9.55", "hole 3 of the drawing, 6.8 mm, 7.5 mm deep", "")]
+    [InlineData("Z-9.7", "hole 3 of the drawing, 6.8 mm, 7.5 mm deep", "")]
+    [InlineData("Z-9", "hole 3 of the drawing, 6.8 mm, 7.5 mm deep", "asks for Z-9.55, the cycle goes to Z-9: ")]
+    // Through the plate of 12 mm.
+    [InlineData("Z-18", "hole 3 of the drawing, 6.8 mm, 12 mm deep", "")]
+    [InlineData("Z-12", "hole 3 of the drawing, 6.8 mm, 12 mm deep", "asks for Z-14.05, the cycle goes to Z-12: ")]
+    public void A_hole_of_another_depth_than_the_cycle_says_so(string bottom, string hole, string doubt)
+    {
+        var setup = hole.Contains("12 mm", StringComparison.Ordinal) ? Typist.Plate.Replace("7.5", "12", StringComparison.Ordinal) : Typist.Plate;
+        Assert.Equal(doubt + hole, Typist.At(Typist.Drill + $"G81 X100 Y50 {bottom} R2\nX|", setup).Entry("X40 Y40").Detail);
+    }
+
+    /// <summary>A thread's hole may be deeper than the thread; the tap itself may not.</summary>
+    [Fact]
+    public void A_drill_may_go_deeper_than_a_thread()
+    {
+        Assert.Equal("hole 1 of the drawing, 6.8 mm, 9 mm deep, M8", Typist.At(Typist.Drill + "G81 X100 Y50 Z-11.9 R2\nX|", Typist.Plate).Entry("X10 Y12").Detail);
+        Assert.Equal("asks for Z-9, the cycle goes to Z-10: hole 1 of the drawing, 6.8 mm, 9 mm deep, M8",
+            Typist.At(Typist.Drill.Replace("T5", "T6", StringComparison.Ordinal) + "G84 X100 Y50 Z-10 R2\nX|", Typist.Plate).Entry("X10 Y12").Detail);
     }
 
     /// <summary>M8 without a diameter has a tap drill of 6.8 mm (ISO 2306, from memory).</summary>

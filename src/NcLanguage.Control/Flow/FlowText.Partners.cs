@@ -53,6 +53,13 @@ public sealed partial class FlowText
                 yield return (mark.Number, mark.Line);
     }
 
+    /// <summary>The lines (0-based) with an M99.</summary>
+    public IEnumerable<int> Returns() => _marks.Where(mark => mark is { Kind: MarkKind.End, Number: 99 }).Select(mark => mark.Line);
+
+    /// <summary>The lines (0-based) with a call: M98, G65, or CALL behind an O word.</summary>
+    public IEnumerable<int> Calls() =>
+        _marks.Where(mark => mark.Kind == MarkKind.Call || mark is { Kind: MarkKind.Structure, Statement: StatementKind.Call }).Select(mark => mark.Line).Distinct();
+
     /// <summary>The subroutines of the text, each with its number and its lines (0-based) from SUB to ENDSUB.</summary>
     public IEnumerable<(int Number, int First, int Last)> Subroutines()
     {

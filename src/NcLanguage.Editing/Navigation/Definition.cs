@@ -13,15 +13,17 @@ public static class Definition
     /// <param name="analysis">The program.</param>
     /// <param name="line">From 0.</param>
     /// <param name="column">Byte column from 0.</param>
+    /// <param name="path">The program's file; null for a text never saved.</param>
+    /// <param name="folder">The programs beside it, which may call it; null where there are none.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static IReadOnlyList<TextPlace> Of(ProgramAnalysis analysis, int line, int column, CancellationToken cancel = default)
+    public static IReadOnlyList<TextPlace> Of(ProgramAnalysis analysis, int line, int column, string? path = null, IProgramFolder? folder = null, CancellationToken cancel = default)
     {
         var symbols = new Symbols(analysis);
         if (symbols.At(line, column) is not { } place)
             return SetBy.At(analysis, line, column) is { } setter ? [new TextPlace(null, setter.Line, setter.StartColumn, setter.EndColumn)] : [];
         return place.Symbol.Kind switch
         {
-            NamedKind.BlockNumber => Block(analysis, symbols, place),
+            NamedKind.BlockNumber => new WaysBack(analysis, symbols, path, folder, cancel).TargetsOf(place) ?? Block(analysis, symbols, place),
             NamedKind.Program => Program(analysis, symbols, place, cancel),
             NamedKind.Tool or NamedKind.LengthOffset or NamedKind.RadiusOffset => InSetup(analysis, place.Symbol),
             NamedKind.Loop => [.. symbols.UsesOf(place, cancel).Where(use => use.Role == UseRole.Definition).Select(Own)],

@@ -19,6 +19,8 @@ public static class References
         if (symbols.At(line, column) is not { } place)
             return [];
         var places = new List<TextPlace>();
+        if (place.Symbol.Kind == NamedKind.BlockNumber && new WaysBack(analysis, symbols, path, folder, cancel).UsesOf(place) is { } tied)
+            return [.. tied.Where(use => withDefinition || use.Use.Role != UseRole.Definition).Select(use => new TextPlace(use.Path, use.Use.Line, use.Use.Start, use.Use.End))];
         foreach (var use in symbols.UsesOf(place, cancel))
             if (withDefinition || use.Role != UseRole.Definition)
                 places.Add(new TextPlace(null, use.Line, use.Start, use.End));
@@ -37,7 +39,9 @@ public static class References
     {
         var symbols = new Symbols(analysis);
         if (symbols.At(line, column) is { } place)
-            return symbols.UsesOf(place, cancel);
+            return place.Symbol.Kind == NamedKind.BlockNumber && new WaysBack(analysis, symbols, null, null, cancel).UsesOf(place) is { } tied
+                ? [.. tied.Select(use => use.Use)]
+                : symbols.UsesOf(place, cancel);
         if (SetBy.At(analysis, line, column) is not { } setter)
             return [];
         var none = new ProgramSymbol(default, -1);

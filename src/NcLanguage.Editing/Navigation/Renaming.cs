@@ -120,28 +120,25 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
     {
         const string Why = "leads back into the program that called it, by this number: it cannot be changed at one end alone.";
         var (first, end) = _symbols.ScopeOf(place);
-        // Where the number stands in the same program, M99 P leads there: the program begins anew.
-        var stands = _symbols.Uses(place.Symbol, first, end, cancel).Any(use => use.Role == UseRole.Definition);
-        if (!stands && IsWayBack(analysis.Text, place))
+        var uses = _symbols.Uses(place.Symbol, first, end, cancel);
+        // Where the number stands in the same program, and nobody calls that, M99 P leads there: the program begins anew.
+        var stands = uses.Any(use => use.Role == UseRole.Definition);
+        if (!stands && WaysBack.IsWayBack(analysis.Text, place))
             return $"The P of M99 {Why}";
+        var back = new WaysBack(analysis, _symbols, path, folder, cancel);
+        foreach (var use in uses)
+            if (back.TargetsOf(use) is not null)
+                return use.Line == place.Line ? $"The P of M99 {Why}" : $"M99 in line {use.Line + 1} {Why}";
         foreach (var use in SymbolReader.In(analysis.Text, cancel))
-            if (use.Symbol == place.Symbol && (use.Line < first || use.Line >= end) && IsWayBack(analysis.Text, use))
+            if (use.Symbol == place.Symbol && (use.Line < first || use.Line >= end) && WaysBack.IsWayBack(analysis.Text, use))
                 return $"M99 in line {use.Line + 1} {Why}";
         if (path is null || folder is null)
             return null;
         foreach (var file in folder.Others(cancel))
             foreach (var use in SymbolReader.In(file.Text, cancel))
-                if (use.Symbol == place.Symbol && IsWayBack(file.Text, use))
+                if (use.Symbol == place.Symbol && WaysBack.IsWayBack(file.Text, use))
                     return $"M99 in line {use.Line + 1} of {Path.GetFileName(file.Path)} {Why}";
         return null;
-    }
-
-    static bool IsWayBack(SourceText text, SymbolUse use)
-    {
-        foreach (ref readonly var token in text.BlockAt(use.Line).Tokens)
-            if (token.IsWord('M') && token.Value == 99)
-                return use.Role == UseRole.Read;
-        return false;
     }
 
     /// <summary>Loops within each other need numbers of their own.</summary>

@@ -10,7 +10,7 @@ internal static class NavigationFeature
     {
         (int line, int column) = context.Positions.ToPlace(context.Text, position);
         var map = new PlaceMap(context);
-        return [.. Editing.Definition.Of(context.Analysis, line, column, context.Cancel).Select(map.Location)];
+        return [.. Editing.Definition.Of(context.Analysis, line, column, context.Path, context.Folder, context.Cancel).Select(map.Location)];
     }
 
     public static Location[] References(FeatureContext context, Position position, bool withDefinition)

@@ -57,6 +57,8 @@ static class Application
     public static async Task<int> RunAsync(string[] args)
     {
         var commands = Commands(args);
+        if (args is ["format", ..])
+            args = FormatCommand.WithStep(args);
         var parse = commands.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         // A line that a shell wants completed is unfinished as a matter of course.
         var isCompleted = commands.Directives.OfType<SuggestDirective>().Any(directive => parse.GetResult(directive) is not null);
@@ -96,7 +98,8 @@ static class Application
         return ExitCode.CouldNotRun;
     }
 
-    static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + OneLine(message));
+    /// <summary>One line for the user, beside the output.</summary>
+    public static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + OneLine(message));
 
     static string OneLine(string message) =>
         string.Join(' ', message.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));

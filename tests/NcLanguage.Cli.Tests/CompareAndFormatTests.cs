@@ -68,13 +68,14 @@ public sealed class CompareAndFormatTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--renumber", "0")]
-    [InlineData("--renumber", "many")]
+    [InlineData("--renumber=0")]
+    [InlineData("--renumber=many")]
+    [InlineData("--renumber", "5")]
     [InlineData("--check", "--write")]
-    public void What_cannot_be_asked(string first, string second)
+    public void What_cannot_be_asked(params string[] options)
     {
         _scratch.Write("plate.nc", Encoding.ASCII.GetBytes(First));
-        var outcome = Command.In(_scratch.Folder, "format", "plate.nc", first, second);
+        var outcome = Command.In(_scratch.Folder, ["format", "plate.nc", .. options]);
         Assert.Equal(2, outcome.ExitCode);
         Assert.Single(outcome.Errors.Trim().Split('\n'));
     }
@@ -85,6 +86,41 @@ public sealed class CompareAndFormatTests : IDisposable
         _scratch.Write("plate.nc", Encoding.ASCII.GetBytes("N1 G21 G90 G17 G54\nG0 X10\nIF [1 EQ 2] GOTO 1\nM30\n"));
         Assert.Equal(
             "N5 G21 G90 G17 G54\nN10 G0 X10\nN15 IF [1 EQ 2] GOTO 5\nN20 M30\n",
-            Command.In(_scratch.Folder, "format", "plate.nc", "--renumber", "5").Output);
+            Command.In(_scratch.Folder, "format", "plate.nc", "--renumber=5").Output);
+    }
+
+    /// <summary>The step is optional: what follows is a program.</summary>
+    [Fact]
+    public void A_program_behind_renumber_is_no_step()
+    {
+        _scratch.Write("plate.nc", "G21 G90 G17 G54\nM30\n"u8.ToArray());
+        var outcome = Command.In(_scratch.Folder, "format", "--renumber", "plate.nc");
+        Assert.Equal((0, "N10 G21 G90 G17 G54\nN20 M30\n"), (outcome.ExitCode, outcome.Output));
+        Assert.Equal("nclanguage: there is no file 5; steps of 5 are written --renumber=5", Command.In(_scratch.Folder, "format", "--renumber", "5", "plate.nc").Errors.Trim());
+        Assert.Equal(outcome.Output, Command.In(_scratch.Folder, "format", "--renumber", "--", "plate.nc").Output);
+    }
+
+    /// <summary>O12 leads back to N90 by M99 P90, which is not seen in the text.</summary>
+    [Fact]
+    public void A_program_whose_run_hangs_on_its_numbers_is_told_with_the_place()
+    {
+        _scratch.Write("plate.nc", "G90 G0 X0\nM98 P12\nN20 X5\nN90 G0 X10\nM30\n"u8.ToArray());
+        _scratch.Write("O12.nc", "O12\nM99 P90\n"u8.ToArray());
+        var outcome = Command.In(_scratch.Folder, "format", "--renumber", "plate.nc");
+        Assert.Equal(
+            (2, "nclanguage: plate.nc: numbered anew it would not move as it does now, first at line 4: its run hangs on the old numbers, and nothing was changed"),
+            (outcome.ExitCode, outcome.Errors.Trim()));
+        Assert.Empty(outcome.Output);
+    }
+
+    [Fact]
+    public void One_program_that_cannot_be_tidied_does_not_keep_the_others()
+    {
+        _scratch.Write("a.nc", "N10 G90\nGOTO 99\n"u8.ToArray());
+        var other = _scratch.Write("b.nc", "g90\nm30\n"u8.ToArray());
+        var outcome = Command.In(_scratch.Folder, "format", "--write", "--renumber", "a.nc", "b.nc", "none.nc");
+        Assert.Equal(2, outcome.ExitCode);
+        Assert.Equal(["nclanguage: a.nc: line 2 jumps to N99", "nclanguage: there is no"], outcome.Errors.Trim().Split('\n').Select(line => line.Split(", which")[0].Split(" file")[0]));
+        Assert.Equal("N10 G90\nN20 M30\n"u8.ToArray(), File.ReadAllBytes(other));
     }
 }

@@ -81,12 +81,8 @@ public sealed class DwellUnit : Rule
         if (!otherFits)
             return $"{word} is {here} here{turns}.";
         var hasPoint = step.Block.Tokens[dwell.Token].HasPoint;
-        var other = step.Job.Readings.Dwell switch
-        {
-            DwellReading.Seconds => "as milliseconds",
-            DwellReading.Milliseconds => "as seconds",
-            _ => hasPoint ? "without the point" : "with a point",
-        };
+        var other = DwellReadings.IsByPoint(dwell.Letter, step.Job.Readings) ? hasPoint ? "without the point" : "with a point"
+            : DwellReadings.IsMilliseconds(dwell.Letter, hasPoint, step.Job.Readings) ? "as seconds" : "as milliseconds";
         return $"{word} is {here} here{turns}; {other} it would be {Say.Seconds(dwell.OtherSeconds)}.";
     }
 
@@ -96,7 +92,8 @@ public sealed class DwellUnit : Rule
         ArgumentNullException.ThrowIfNull(analysis);
         if (double.IsNaN(finding.Value))
             yield break;
-        var word = DwellWord.Write(finding.Value, analysis.Machine.Readings.Dwell);
+        var isX = analysis.Text.Line(finding.Line)[finding.StartColumn] is (byte)'X' or (byte)'x';
+        var word = isX ? DwellWord.WriteX(finding.Value) : DwellWord.Write(finding.Value, analysis.Machine.Readings.Dwell);
         var safety = finding.Severity == Severity.Error && finding.Text == Usual ? FixSafety.Safe : FixSafety.Choice;
         yield return new Fix(
             $"Dwell for {Say.Seconds(finding.Value)} ({word})", safety, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);

@@ -81,7 +81,7 @@ public sealed class WordMissing : Rule
         {
             2 or 3 when IsOfOtherPlane(step) => null,
             2 or 3 => fault.Letter == 'X' ? $"{word} with R, but no axis word says where the arc ends: the control stops with an alarm." : ArcMessage,
-            4 => "G4 waits, but P does not say how long: the control stops with an alarm.",
+            4 => "G4 waits, but neither P nor X says how long: the control stops with an alarm.",
             43 or 44 => $"{word} applies a tool length, but H does not say which: the control stops with an alarm, or takes the one of the tool before.",
             92 => "G92 sets the position, but no X, Y or Z says to what: the control stops with an alarm.",
             52 => "G52 shifts the datum, but no X, Y or Z says by how much: the control stops with an alarm.",

@@ -10,17 +10,25 @@ namespace NcLanguage.Cli.Format;
 static class FormatCommand
 {
     const int UsualStep = 10;
+    const string Renumber = "--renumber";
+
+    /// <summary>The arguments with a step for each --renumber that has none: what follows it is a file.</summary>
+    public static string[] WithStep(string[] args)
+    {
+        var end = Array.IndexOf(args, "--") is >= 0 and var dashes ? dashes : args.Length;
+        return [.. args.Select((argument, index) => argument == Renumber && index < end ? $"{Renumber}={UsualStep}" : argument)];
+    }
 
     public static Command Create()
     {
         var files = new Argument<string[]>("FILE") { Description = "Programs, or - for standard input.", Arity = ArgumentArity.OneOrMore };
         var check = new Option<bool>("--check") { Description = "Only tell which programs are not tidy; exit code 1 where any is not." };
         var write = new Option<bool>("--write") { Description = "Write the tidy text in the place of the old one, instead of showing it." };
-        var renumber = new Option<int?>("--renumber")
+        var renumber = new Option<int?>(Renumber)
         {
             HelpName = "STEP",
             Arity = ArgumentArity.ZeroOrOne,
-            Description = $"Number the blocks anew from the beginning of each program, in steps of {UsualStep} or as given; jumps follow.",
+            Description = $"Number the blocks anew from the beginning of each program, in steps of {UsualStep}, or as in {Renumber}=5; jumps follow.",
             CustomParser = result => result.Tokens.Count == 0 ? UsualStep : int.TryParse(result.Tokens[0].Value, out var step) && step is > 0 and <= 1000 ? step : Refuse(result),
         };
         var choices = new JobChoices();
@@ -34,8 +42,29 @@ static class FormatCommand
             if (parse.GetValue(check) && parse.GetValue(write))
                 throw new CannotRunException("--check only tells and --write writes: give one of them");
             var options = new FormatOptions(parse.GetResult(renumber) is null ? 0 : parse.GetValue(renumber) ?? UsualStep);
+            // What becomes of one program does not hang on the others.
             var code = ExitCode.Clean;
-            foreach (var path in parse.GetValue(files)!)
+            var paths = parse.GetValue(files)!;
+            if (options.Step > 0 && paths.FirstOrDefault(path => int.TryParse(path, out _) && !File.Exists(path)) is { } number)
+                throw new CannotRunException($"there is no file {number}; steps of {number} are written {Renumber}={number}");
+            foreach (var path in paths)
+                code = Math.Max(code, One(path, paths.Length > 1, parse));
+            return Task.FromResult(code);
+
+            int One(string path, bool isOfSeveral, ParseResult parse)
+            {
+                try
+                {
+                    return Tidy(path, parse);
+                }
+                catch (CannotRunException e) when (isOfSeveral)
+                {
+                    Application.Tell(e.Message);
+                    return ExitCode.CouldNotRun;
+                }
+            }
+
+            int Tidy(string path, ParseResult parse)
             {
                 var program = LoadedProgram.Load(path, choices.Options(parse), choices.Analysis(parse));
                 var result = ProgramFormat.Of(program.File.Text, program.Job, options, cancel);
@@ -46,14 +75,14 @@ static class FormatCommand
                 {
                     if (!isTidy)
                         Console.WriteLine($"{path} is not tidy");
-                    code = isTidy ? code : ExitCode.Findings;
+                    return isTidy ? ExitCode.Clean : ExitCode.Findings;
                 }
-                else if (!parse.GetValue(write) || program.File.IsStandardInput)
+                if (!parse.GetValue(write) || program.File.IsStandardInput)
                     Show(program.File.BytesOf(result.Text));
                 else if (!isTidy)
                     Write(program.File, result);
+                return ExitCode.Clean;
             }
-            return Task.FromResult(code);
         });
         return command;
     }

@@ -78,21 +78,16 @@ ref partial struct BlockRun
         if (_words.Has('P'))
         {
             var negative = !TakeNotNegative('P', out var number);
-            Act(MoveKind.Dwell, negative ? double.NaN : DwellSeconds(number, IsReal('P')));
+            Act(MoveKind.Dwell, negative ? double.NaN : DwellReadings.Seconds('P', number, IsReal('P'), Readings));
         }
         else if (_words.Has('X'))
         {
             var negative = !TakeNotNegative('X', out var number);
-            Act(MoveKind.Dwell, negative ? double.NaN : SecondsOfX(number));
+            Act(MoveKind.Dwell, negative ? double.NaN : DwellReadings.Seconds('X', number, IsReal('X'), Readings));
         }
         else
             AddFault(FaultKind.WordMissing, token, 'P');
     }
-
-    /// <summary>X in a dwell block is seconds on every control that takes it (common practice); without a point it counts
-    /// thousandths where the point decides, for dwells or for lengths.</summary>
-    readonly double SecondsOfX(double number) =>
-        !IsReal('X') && (Readings.Dwell == DwellReading.ByPoint || Readings.Integers == IntegerReading.Increments) ? number / 1000 : number;
 
     /// <summary>True for a word with a decimal point, and for an expression, which has its value as it stands.</summary>
     readonly bool IsReal(char letter)

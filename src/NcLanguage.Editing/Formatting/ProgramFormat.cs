@@ -3,6 +3,7 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
+using NcLanguage.Editing.Refactorings;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Formatting;
@@ -38,10 +39,15 @@ public static class ProgramFormat
         if (tidy.AsSpan().SequenceEqual(text.ToBytes()))
             return new FormatResult(text, null);
         var written = SourceText.From(tidy);
-        var comparison = MotionComparison.Of(MotionList.Of(text, job, cancel), MotionList.Of(written, job, cancel), tolerance: 0);
-        return comparison.IsSame
-            ? new FormatResult(written, null)
-            : new FormatResult(text, "the tidy program would not move as this one does, so nothing was changed: please report it");
+        var old = MotionList.Of(text, job, cancel);
+        var comparison = MotionComparison.Of(old, MotionList.Of(written, job, cancel), tolerance: 0);
+        if (comparison.IsSame)
+            return new FormatResult(written, null);
+        // Where the numbers alone make the difference, something that is not seen in the text goes by them, as a called program that leads back to one.
+        var byNumbers = numbers is not null && MotionComparison.Of(old, MotionList.Of(SourceText.From(Write(text, null, options)), job, cancel), tolerance: 0).IsSame;
+        return new FormatResult(text, byNumbers
+            ? $"numbered anew it would not move as it does now{MotionProof.Where(comparison)}: its run hangs on the old numbers, and nothing was changed"
+            : $"the tidy program would not move as this one does{MotionProof.Where(comparison)}, so nothing was changed: please report it");
     }
 
     static byte[] Write(SourceText text, Renumbering? numbers, FormatOptions options)

@@ -119,12 +119,8 @@ public static class InlayHints
             if (move.Kind != MoveKind.Dwell || !double.IsFinite(move.Seconds))
                 continue;
             var text = "= " + Times.Of(move.Seconds);
-            var reading = letter == 'X' ? "in seconds" : analysis.Machine.Readings.Dwell switch
-            {
-                DwellReading.Milliseconds => "in milliseconds",
-                DwellReading.Seconds => "in seconds",
-                _ => "by the decimal point",
-            };
+            var reading = DwellReadings.IsByPoint(letter, analysis.Machine.Readings) ? "by the decimal point"
+                : DwellReadings.IsMilliseconds(letter, hasPoint: true, analysis.Machine.Readings) ? "in milliseconds" : "in seconds";
             if (text.Length <= LongestText)
                 hints.Add(new HintAnswer(line, block.Tokens[step.Words.TokenOf(letter)].End, text, $"Dwell, read {reading} by {analysis.Machine.Name}."));
             return;

@@ -162,14 +162,11 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
     string Dwell(char letter)
     {
         var token = analysis.Main.BlockAt(line).Tokens[step.Words.TokenOf(letter)];
-        var isP = letter == 'P';
-        var seconds = isP ? DwellReadings.Seconds(step.Words[letter], token.HasPoint, analysis.Machine.Readings.Dwell) : step.Words[letter];
-        var reading = !isP ? "seconds" : analysis.Machine.Readings.Dwell switch
-        {
-            DwellReading.Milliseconds => "milliseconds",
-            DwellReading.Seconds => "seconds",
-            _ => token.HasPoint ? "with a point: seconds" : "without a point: milliseconds",
-        };
+        var hasPoint = token.HasPoint || token.IsExpression;
+        var seconds = DwellReadings.Seconds(letter, step.Words[letter], hasPoint, analysis.Machine.Readings);
+        var reading = DwellReadings.IsMilliseconds(letter, hasPoint, analysis.Machine.Readings) ? "milliseconds" : "seconds";
+        if (DwellReadings.IsByPoint(letter, analysis.Machine.Readings) && !token.IsExpression)
+            reading = (hasPoint ? "with a point: " : "without a point: ") + reading;
         var turns = Times.Turns(seconds, step.After);
         var text = $"{Times.Of(seconds)} ({reading}, {Markdown.Plain(analysis.Machine.Name)}){(turns.Length > 0 ? " · " + turns : "")}.";
         if (step.Holes.Count > 0 && seconds != 0 && step.Holes[0].DwellSeconds == 0)

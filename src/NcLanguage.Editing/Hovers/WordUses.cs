@@ -14,11 +14,14 @@ static class WordUses
     public static (CodeEntry Code, WordUse Use)? Of(char letter, Step step, Readings readings)
     {
         foreach (var word in step.Words.Codes)
-            if (Find(word.Code, letter, step.After.Plane, readings) is { } use)
+            if (Find(word.Code, letter, step.After.Plane, readings) is { } use && !IsOfTheMotion(letter, use, step))
                 return (word.Code, use);
         var inForce = StepFacts.CycleOf(step) is > 0 and var cycle ? CodeTable.Find('G', cycle * 10) : MotionInForce(step.After.Motion);
         return inForce is not null && Find(inForce, letter, step.After.Plane, readings) is { } carried ? (inForce, carried) : null;
     }
+
+    // A dwell wants X only where P does not give its time (NISTIR 6556 table 8).
+    static bool IsOfTheMotion(char letter, WordUse use, Step step) => letter == 'X' && use.Unit == WordUnit.Dwell && step.Words.Has('P');
 
     /// <summary>The row of a motion mode; null where there is none.</summary>
     public static CodeEntry? MotionInForce(MotionMode motion) => motion switch

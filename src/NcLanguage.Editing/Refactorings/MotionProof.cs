@@ -37,7 +37,8 @@ static class MotionProof
     public static string? NotFollowed(MotionComparison comparison) =>
         comparison.First.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
 
-    static string Where(MotionComparison comparison)
+    /// <summary>, first at line 12; empty where no line is to be told.</summary>
+    public static string Where(MotionComparison comparison)
     {
         foreach (var change in comparison.Changes)
             if (change.First is { } first)

@@ -29,7 +29,7 @@ enum WordStanding
 readonly record struct CodeWordFact(WordUse Use, WordStanding Standing, string Carried, int SetLine)
 {
     /// <summary>length, in the unit in force; what the number counts.</summary>
-    public static string UnitOf(WordUnit unit, ProgramAnalysis analysis, in ControlState state) => unit switch
+    public static string UnitOf(WordUnit unit, char letter, ProgramAnalysis analysis, in ControlState state) => unit switch
     {
         WordUnit.Length => state.Units switch { LengthUnit.Inch => "in", LengthUnit.Millimetre => "mm", _ => "mm or in" },
         WordUnit.Degrees => "degrees",
@@ -40,19 +40,15 @@ readonly record struct CodeWordFact(WordUse Use, WordStanding Standing, string C
             _ => state.Units == LengthUnit.Inch ? "in/min" : "mm/min",
         },
         WordUnit.Speed => state.SurfaceSpeed ? "cutting speed" : "rev/min",
-        WordUnit.Dwell => analysis.Machine.Readings.Dwell switch
-        {
-            Machine.Profiles.DwellReading.Milliseconds => "ms",
-            Machine.Profiles.DwellReading.Seconds => "s",
-            _ => "s with a point, ms without",
-        },
+        WordUnit.Dwell when DwellReadings.IsByPoint(letter, analysis.Machine.Readings) => "s with a point, ms without",
+        WordUnit.Dwell => DwellReadings.IsMilliseconds(letter, hasPoint: true, analysis.Machine.Readings) ? "ms" : "s",
         _ => "",
     };
 
     /// <summary>bottom of the hole · mm · needed</summary>
     public string Describe(ProgramAnalysis analysis, in ControlState state)
     {
-        var unit = UnitOf(Use.Unit, analysis, state);
+        var unit = UnitOf(Use.Unit, Use.Letter, analysis, state);
         var standing = Standing switch
         {
             WordStanding.Missing => Use.Need == WordNeed.OneOf ? " · one of these is needed" : " · needed",

@@ -44,6 +44,6 @@ static class CodeExplanation
             _ => "may be",
         };
         var only = word.OnlyUnder is { } reading ? $" (only where the reading repeats is {reading})" : "";
-        return $"{word.Letter}  {need,-11}  {word.Meaning}{(UnitText.Of(word.Unit) is { Length: > 0 } unit ? ", " + unit : "")}{only}";
+        return $"{word.Letter}  {need,-11}  {word.Meaning}{(UnitText.Of(word.Unit, word.Letter) is { Length: > 0 } unit ? ", " + unit : "")}{only}";
     }
 }

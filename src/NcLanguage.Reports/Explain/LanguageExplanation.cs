@@ -8,7 +8,7 @@ static class LanguageExplanation
     public static Explanation Of(AddressEntry address)
     {
         List<ExplainedSection> sections = [new("What it says", address.Meaning)];
-        if (UnitText.Of(address.Unit) is { Length: > 0 } unit)
+        if (UnitText.Of(address.Unit, address.Letter) is { Length: > 0 } unit)
             sections.Add(new("Unit", $"{char.ToUpperInvariant(unit[0])}{unit[1..]}."));
         sections.Add(new("Source", address.Source + "."));
         return new(ExplainedKind.Address, address.Letter.ToString(), address.Name, "Addresses", "address-" + address.Letter, [.. sections]);

@@ -55,6 +55,10 @@ public class DwellTests
         "P500 is 500 s (8 min 20 s) here; as milliseconds it would be 0.5 s.",
         CycleJob.Run(InCycle("P500")).Findings.Single(f => f.Name == "dwell-unit").Message);
 
+    /// <summary>With a point X is seconds under every reading.</summary>
+    [Fact]
+    public void X_is_mended_with_a_point() => Assert.Equal("G4 X2.", CycleJob.Fix("dwell-unit", "G4 X2", readings: ByPoint));
+
     [Fact]
     public void G4_waits_long_only_while_the_spindle_stands_or_warms_up()
     {

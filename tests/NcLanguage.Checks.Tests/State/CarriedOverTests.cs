@@ -85,6 +85,9 @@ public sealed class CarriedOverTests
     [InlineData("G4 X1.", "dwell=byPoint", false)]
     [InlineData("G4 X1000", "dwell=byPoint", false)]
     [InlineData("G4 X1", "dwell=seconds", false)]
+    [InlineData("G4 X1", "integers=increments", true)]
+    [InlineData("G4 X1.", "integers=increments", false)]
+    [InlineData("G4 P1", "integers=increments", false)]
     [InlineData("G4 P[0.5]", "dwell=byPoint", false)] // an expression has its value as it stands
     public void A_dwell_by_X(string block, string readings, bool told) => Assert.Equal(told ? [6] : [], Lines("dwell-unit", block, readings));
 }

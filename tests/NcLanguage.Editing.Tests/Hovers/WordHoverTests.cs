@@ -92,8 +92,19 @@ public sealed class WordHoverTests
     [InlineData("dwell=milliseconds", "P0.0001", "under 0.000001 s (milliseconds, iso-mill) · under 0.1 turns at S1500.")]
     [InlineData("dwell=milliseconds", "P0.4", "0.0004 s (milliseconds, iso-mill) · under 0.1 turns at S1500.")]
     [InlineData("dwell=milliseconds", "X0.5", "0.5 s (seconds, iso-mill) · 12.5 turns at S1500.")]
+    [InlineData("dwell=milliseconds", "X2", "2 s (seconds, iso-mill) · 50 turns at S1500.")]
+    [InlineData("dwell=byPoint", "X2", "0.002 s (without a point: milliseconds, iso-mill) · 0.1 turns at S1500.")]
+    [InlineData("dwell=byPoint", "X2.", "2 s (with a point: seconds, iso-mill) · 50 turns at S1500.")]
+    [InlineData("integers=increments", "X500", "0.5 s (without a point: milliseconds, iso-mill) · 12.5 turns at S1500.")]
+    [InlineData("integers=increments", "P2", "2 s (seconds, iso-mill) · 50 turns at S1500.")]
+    [InlineData("dwell=byPoint", "P[2]", "2 s (seconds, iso-mill) · 50 turns at S1500.")]
     public void A_dwell_by_the_reading(string reading, string word, string expected) =>
         Assert.EndsWith(expected, Editor.Markdown($"S1500 M3\nG4 $0{word}", machine: Editor.Reading(reading)), StringComparison.Ordinal);
+
+    /// <summary>NISTIR 6556 table 8: beside P the axis words are the motion's.</summary>
+    [Fact]
+    public void X_beside_the_P_of_a_dwell_is_a_place() =>
+        Assert.StartsWith("**X1** ", Editor.Markdown("G21 G90 G0 Z5\nG4 $0X1 P2"), StringComparison.Ordinal);
 
     [Fact]
     public void A_cycle_that_does_not_wait() => Assert.EndsWith(

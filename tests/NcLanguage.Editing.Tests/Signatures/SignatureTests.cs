@@ -34,6 +34,20 @@ public sealed class SignatureTests
         Assert.Equal("bottom of the hole · mm · needed", line.Words[line.ActiveWord].Text);
     }
 
+    /// <summary>What signature, hover and hint say of a dwell's words is one truth: X is seconds, by the decimal point where a reading says so.</summary>
+    [Theory]
+    [InlineData("dwell=seconds", "s", "s")]
+    [InlineData("dwell=milliseconds", "ms", "s")]
+    [InlineData("dwell=byPoint", "s with a point, ms without", "s with a point, ms without")]
+    [InlineData("integers=increments", "s", "s with a point, ms without")]
+    public void A_dwell_tells_the_unit_of_each_word(string reading, string ofP, string ofX)
+    {
+        var line = Active(Start + "G4 |", Editor.Reading(reading));
+        Assert.Equal(
+            [$"time to wait · {ofP} · one of these is needed", $"time to wait, on controls that take X here · {ofX} · one of these is needed"],
+            line.Words.Where(word => word.Text.StartsWith("time", StringComparison.Ordinal)).Select(word => word.Text));
+    }
+
     [Fact]
     public void What_is_carried_over_stands_in_brackets_with_its_line()
     {

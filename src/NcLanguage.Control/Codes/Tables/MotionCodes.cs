@@ -46,7 +46,7 @@ internal static class MotionCodes
         G(30, ModalGroup.Motion, "counterclockwise arc",
             "Moves along an arc in the active plane, counterclockwise as seen against the plane's third axis, at the feed.", Nist("3.5.3"), Arc),
         G(40, ModalGroup.NonModal, "dwell", "Waits where the tool stands, with the spindle left as it is.", Nist("3.5.4"),
-            OneOf('P', Dwell, "time to wait"), OneOf('X', Dwell, "time to wait, on controls that go by the decimal point")),
+            OneOf('P', Dwell, "time to wait"), OneOf('X', Dwell, "time to wait, on controls that take X here")),
         G(90, ModalGroup.NonModal, "exact stop in this block", "Comes to rest at this block's end point before the next block starts.", Iso),
         G(280, ModalGroup.NonModal, "to the reference point",
             "Moves at rapid to the reference point, by way of the point programmed, if there is one.", Nist("3.5.8"), Reference),

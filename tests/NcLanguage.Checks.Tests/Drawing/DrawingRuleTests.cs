@@ -35,6 +35,14 @@ public sealed class DrawingRuleTests
 
     private const string Made = "G99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60";
 
+    /// <summary>Cells in which places are looked up cannot be counted as far as that.</summary>
+    [Theory]
+    [InlineData("99999999999999999999999999")]
+    [InlineData("-99999999999999999999999999")]
+    [InlineData("3689348814741910323")]
+    public void A_place_out_of_all_bounds_comes_to_an_end(string x) =>
+        Assert.NotEmpty(Drawn(Analyse($"G99 G81 X20 Y30 R2 Z-13 F150\nX{x}\nX{x}", Row, head: "G21 G90 G17 G54\nT3 M6\nS1500 M3\n")));
+
     [Fact]
     public void Nothing_is_said_of_a_part_that_is_as_drawn() => Assert.Empty(Drawn(Analyse(Made)));
 

@@ -128,5 +128,10 @@ sealed class WorkedPlaces
         place.Works.Add(work);
     }
 
-    static (long, long) CellOf(double x, double y) => ((long)Math.Floor(x / CellSize), (long)Math.Floor(y / CellSize));
+    /// <summary>The farthest cell: what lies beyond shares it. Farther ones could not be counted up to, a loop over them would not end.</summary>
+    const double Farthest = 1e15;
+
+    static (long, long) CellOf(double x, double y) => (CellOf(x), CellOf(y));
+
+    static long CellOf(double at) => (long)Math.Floor(Math.Clamp(at / CellSize, -Farthest, Farthest));
 }

@@ -24,18 +24,19 @@ public static class LanguageServer
         using var loggers = new LoggerFactory([logs], new LoggerFilterOptions { MinLevel = options.LogLevel });
         ILogger log = loggers.CreateLogger(Name);
 
+        var faults = new FaultLog(log);
         var lifecycle = new Lifecycle();
         var backlog = new Backlog();
         using var queue = new RequestQueue(backlog);
         using var handler = new LspMessageHandler(output, input, CreateFormatter(), lifecycle, backlog, log);
-        using var rpc = new LspRpc(handler, queue, lifecycle, backlog, log);
+        using var rpc = new LspRpc(handler, queue, lifecycle, backlog, faults);
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
         rpc.Handled += tracer.Handled;
         using var housekeeper = new Housekeeper();
         rpc.Handled += (_, _) => housekeeper.Touch();
 
-        using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log);
+        using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log, faults);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);
         rpc.StartListening();
 

@@ -13,7 +13,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server;
 
 /// <summary>One client's session: the methods of the contract, each handed to what does the work.</summary>
-internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log) : IServerMethods, IDisposable
+internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log, FaultLog faults) : IServerMethods, IDisposable
 {
     private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CancellationTokenSource _ended = new();
@@ -44,7 +44,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _client = ClientProfile.From(request.Capabilities);
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
-        if (request.InitializationOptions is { } settings) _settings.Take(SettingsReader.Read(settings, _notices.Tell));
+        if (request.InitializationOptions is { } settings) Take(settings);
         JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
@@ -59,10 +59,10 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         var publisher = new DiagnosticPublisher(publish, _client, positions, links);
         _onDisk = new ProgramsOnDisk(jobs, _settings, publisher, positions, _client);
-        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, log);
+        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
-        _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log);
+        _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log, faults);
         links.Settled += _checks.AllChanged;
         _workspaceDiagnostics = new WorkspaceDiagnosticFeature(_documents, _jobDocuments, _checks, jobDiagnostics, rpc.Notify);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
@@ -155,12 +155,12 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Hover(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadAsync(request.TextDocument.Uri, context => HoverFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only))
-            : _documents.ReadAsync(request.TextDocument.Uri, context => CodeActionFeature.Answer(context, request.Range, request.Context), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Range.Start), context => CodeActionFeature.Answer(context, request.Range, request.Context), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data
@@ -168,7 +168,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
             : Task.FromResult(request);
 
     public Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Range.Start), [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
 
     public Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken) =>
         request.Data is { } data ? ReadAsync(data.Uri, request, context => InlayHintFeature.Resolve(context, request), cancellationToken) : Task.FromResult(request);
@@ -179,30 +179,30 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
-            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
-            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
     public Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.References(document, request.Position, cancellationToken), cancellationToken)
-            : _documents.ReadAsync(request.TextDocument.Uri, context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => NavigationFeature.References(context, request.Position, request.Context.IncludeDeclaration), cancellationToken);
 
     public Task<DocumentHighlight[]> DocumentHighlightAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => NavigationFeature.Highlights(context, request.Position), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Position), [], context => NavigationFeature.Highlights(context, request.Position), cancellationToken);
 
     public Task<PrepareRenameResult?> PrepareRenameAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync<PrepareRenameResult?>(request.TextDocument.Uri, null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
+        ReadAsync<PrepareRenameResult?>(At(request.TextDocument, request.Position), null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
         WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.Notify, () =>
-            ReadAsync(request.TextDocument.Uri, new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken));
+            ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken));
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync<LinkedEditingRanges?>(request.TextDocument.Uri, null, context => RenameFeature.Linked(context, request.Position), cancellationToken);
+        ReadAsync<LinkedEditingRanges?>(At(request.TextDocument, request.Position), null, context => RenameFeature.Linked(context, request.Position), cancellationToken);
 
     public Task<FoldingRange[]> FoldingRangeAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => StructureFeature.Foldings(context), cancellationToken);
@@ -216,7 +216,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
             : _documents.ReadAsync(request.TextDocument.Uri, context => StructureFeature.Links(context), cancellationToken);
 
     public Task<CallHierarchyItem[]> PrepareCallHierarchyAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => CallHierarchyFeature.Prepare(context, request.Position), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Position), [], context => CallHierarchyFeature.Prepare(context, request.Position), cancellationToken);
 
     public Task<CallHierarchyIncomingCall[]> IncomingCallsAsync(CallHierarchyCallsParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.Item.Data?.Uri ?? request.Item.Uri, [], context => CallHierarchyFeature.Incoming(context, request.Item), cancellationToken);
@@ -231,19 +231,19 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
         ReadAsync<SemanticTokensDelta?>(request.TextDocument.Uri, null, context => _tokens.Delta(context, request.PreviousResultId), cancellationToken);
 
     public Task<SemanticTokensResult?> SemanticTokensRangeAsync(SemanticTokensRangeParams request, CancellationToken cancellationToken) =>
-        ReadAsync<SemanticTokensResult?>(request.TextDocument.Uri, null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
+        ReadAsync<SemanticTokensResult?>(At(request.TextDocument, request.Range.Start), null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
 
     public Task<TextEdit[]> FormattingAsync(DocumentFormattingParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Whole(context), cancellationToken);
 
     public Task<TextEdit[]> RangeFormattingAsync(DocumentRangeFormattingParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Range(context, request.Range), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Range.Start), [], context => FormattingFeature.Range(context, request.Range), cancellationToken);
 
     public Task<TextEdit[]> OnTypeFormattingAsync(DocumentOnTypeFormattingParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.OnType(context, request.Position), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Position), [], context => FormattingFeature.OnType(context, request.Position), cancellationToken);
 
     public Task<InlineValueText[]> InlineValueAsync(InlineValueParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Values(context, request.Range, request.Context), cancellationToken);
+        ReadAsync(At(request.TextDocument, request.Range.Start), [], context => FormattingFeature.Values(context, request.Range, request.Context), cancellationToken);
 
     public Task<DocumentDiagnosticReport> PullDiagnosticsAsync(DocumentDiagnosticParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -263,13 +263,13 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Completion(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadAsync(request.TextDocument.Uri, context => CompletionFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => CompletionFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken) =>
         Task.FromResult(CompletionFeature.Resolve(_client, request));
 
     public Task<SignatureHelp?> SignatureHelpAsync(SignatureHelpParams request, CancellationToken cancellationToken) =>
-        ReadAsync<SignatureHelp?>(request.TextDocument.Uri, null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
+        ReadAsync<SignatureHelp?>(At(request.TextDocument, request.Position), null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], CodeLensFeature.Answer, cancellationToken);
@@ -296,7 +296,7 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     }
 
     public Task<StateAnswer?> StateAtAsync(StateAtParams request, CancellationToken cancellationToken) =>
-        ReadAsync<StateAnswer?>(request.TextDocument.Uri, null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);
+        ReadAsync<StateAnswer?>(At(request.TextDocument, request.Position), null, context => CustomFeatures.StateAt(context, request.Position), cancellationToken);
 
     public Task<HolesAnswer> HolesAsync(HolesParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, new HolesAnswer([]), CustomFeatures.Holes, cancellationToken);
@@ -314,8 +314,10 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
     }
 
     /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
-    private Task<T> ReadAsync<T>(string uri, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
-        _jobDocuments.IsOpen(uri) ? Task.FromResult(empty) : _documents.ReadAsync(uri, answer, cancellationToken);
+    private Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadAsync(asked, answer, cancellationToken);
+
+    private static Asked At(TextDocumentIdentifier document, Position position) => new(document.Uri, position);
 
     /// <summary>Answers from a program's snapshot; where a setup file is named, from that of the program it is for.</summary>
     private Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
@@ -344,11 +346,18 @@ internal sealed class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle li
 
     private bool TakeSettings(JsonElement settings)
     {
-        bool isOther = _settings.Take(SettingsReader.Read(settings, _notices.Tell));
+        bool isOther = Take(settings);
         if (!isOther) return false;
         RefreshIf(_documents.RecheckAll());
         _checks.AllChanged();
         return true;
+    }
+
+    private bool Take(JsonElement settings)
+    {
+        EditorSettings read = SettingsReader.Read(settings, _notices.Tell);
+        faults.TellsAll = read.LogDetails == true;
+        return _settings.Take(read);
     }
 
     private bool FilesChanged(IReadOnlyCollection<string> paths)

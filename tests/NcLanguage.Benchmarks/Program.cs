@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using NcLanguage.Benchmarks;
 using NcLanguage.Benchmarks.Peers;
+using NcLanguage.Benchmarks.Soak;
 
 // What can be asked for:
 //   server EXE [BLOCKS...]   how long an editor waits for our server, over pipes
@@ -8,6 +9,7 @@ using NcLanguage.Benchmarks.Peers;
 //   check EXE         how much program text `check` gets through
 //   many EXE          `check` of 1,000 programs of 10,000 blocks each: processors, memory, and what reading them alone takes
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
+//   soak EXE [EDITS REQUESTS BLOCKS SEED]   simulated typing: memory, answers, and whether the server then says what a fresh one says
 //   sample BLOCKS FOLDER   writes the program and the setup that the others use
 //   engine [filters]  the engine in process, by BenchmarkDotNet
 switch (args)
@@ -24,6 +26,10 @@ switch (args)
     case ["many", var executable]:
         ManyPrograms.Run(executable);
         return 0;
+    case ["soak", var executable]:
+        return await SoakRun.RunAsync(executable, edits: 100_000, requests: 50_000, blocks: 2000, seed: 1);
+    case ["soak", var executable, var edits, var requests, var blocks, var seed]:
+        return await SoakRun.RunAsync(executable, int.Parse(edits), int.Parse(requests), int.Parse(blocks), int.Parse(seed));
     case ["sample", var blocks, var folder]:
         SampleProgram.Write(int.Parse(blocks), folder, "sample");
         return 0;
@@ -34,6 +40,6 @@ switch (args)
         BenchmarkSwitcher.FromTypes([typeof(EngineBenchmarks)]).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
         return 2;
 }

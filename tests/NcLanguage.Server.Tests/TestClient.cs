@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Threading.Channels;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Files;
 using Nerdbank.Streams;
 
@@ -12,7 +13,7 @@ namespace NcLanguage.Server.Tests;
 /// <summary>A client that writes frames by hand and sorts what comes back: answers by id, all else in a queue. It shares no code with the server's transport.</summary>
 internal sealed class TestClient : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private readonly Stream _stream;
     private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
     private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
@@ -24,11 +25,11 @@ internal sealed class TestClient : IAsyncDisposable
     private int _lastId;
     private int _answers;
 
-    public TestClient(IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null)
+    public TestClient(IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null, RuleSet? rules = null)
     {
         (Stream client, Stream server) = FullDuplexStream.CreatePair();
         _stream = client;
-        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference, Pages = pages });
+        ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference, Pages = pages, Analysis = new AnalysisOptions(MostBlocks: AnalysisOptions.MostBlocksWhileTyping, Rules: rules) });
         _ = Task.Run(ReadAsync);
     }
 
@@ -44,9 +45,9 @@ internal sealed class TestClient : IAsyncDisposable
 
     public StringWriter ErrorLog { get; } = new();
 
-    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null)
+    public static async Task<TestClient> InitializedAsync(string capabilities = "{}", string more = "", IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null, RuleSet? rules = null)
     {
-        var client = new TestClient(files, writeReference, pages);
+        var client = new TestClient(files, writeReference, pages, rules);
         await client.RequestAsync("initialize", $$"""{"processId":null,"rootUri":null,"capabilities":{{capabilities}}{{more}}}""");
         await client.NotifyAsync("initialized", "{}");
         return client;

@@ -30,12 +30,25 @@ public sealed class ChunkText
     {
         var findings = new List<Finding>(0);
         var hasSkip = false;
+        HashSet<Rule>? failed = null;
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
             hasSkip |= block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Skip;
             foreach (var rule in textRules)
-                rule.CheckText(new BlockContext(job, findings, block, line));
+            {
+                if (failed is not null && failed.Contains(rule))
+                    continue;
+                try
+                {
+                    rule.CheckText(new BlockContext(job, findings, block, line));
+                }
+                catch (Exception e) when (RuleFault.IsFault(e))
+                {
+                    (failed ??= []).Add(rule);
+                    findings.Add(RuleFault.AtBlock(rule, line, StepContext.WordsOf(block), e));
+                }
+            }
         }
         var marks = ChunkMarks.Of(blocks);
         return new ChunkText

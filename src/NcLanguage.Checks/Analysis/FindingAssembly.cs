@@ -7,8 +7,6 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>Puts the findings of the parts together: absolute lines, both ways of block skip, whole-file rules, comments that ask for silence.</summary>
 sealed class FindingAssembly
 {
-    static readonly Rule[] FileRules = [.. RuleList.All.Where(rule => rule.ReadsFile)];
-
     FindingAssembly(ImmutableArray<Finding> findings, ImmutableArray<Finding> ofTheWhole) => (Findings, OfTheWhole) = (findings, ofTheWhole);
 
     /// <summary>All findings in the order of the text.</summary>
@@ -23,10 +21,17 @@ sealed class FindingAssembly
         AddOf(runs.Main, findings);
         var file = new FileContext(runs, options, findings, cancel);
         var firstOfFile = findings.Count;
-        foreach (var rule in FileRules)
+        foreach (var rule in options.RulesInForce.File)
         {
             cancel.ThrowIfCancellationRequested();
-            rule.CheckFile(file);
+            try
+            {
+                rule.CheckFile(file);
+            }
+            catch (Exception e) when (RuleFault.IsFault(e))
+            {
+                findings.Add(RuleFault.InFile(rule, e));
+            }
         }
         if (runs.Main.Flow is { } flow)
             JoinRuns(findings, firstOfFile, flow);

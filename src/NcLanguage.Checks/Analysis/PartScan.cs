@@ -24,6 +24,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly Dictionary<StepEvents, Rule[]> _interested = [];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
+    HashSet<Rule>? _failed;
     ControlState _entry;
     Slot[] _sets = [];
     float[] _seconds = [];
@@ -52,6 +53,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _count = 0;
         _total = 0;
         _untimedMoves = 0;
+        _failed = null;
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -69,9 +71,28 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
-        var context = new StepContext(this, block, step, at);
-        foreach (var rule in RulesFor(step.Events))
-            rule.CheckStep(context);
+        RunRules(RulesFor(step.Events), new StepContext(this, block, step, at), at);
+    }
+
+    /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
+    void RunRules(Rule[] rules, in StepContext context, int at)
+    {
+        var next = 0;
+        while (next < rules.Length)
+        {
+            try
+            {
+                for (; next < rules.Length; next++)
+                    if (_failed is null || !_failed.Contains(rules[next]))
+                        rules[next].CheckStep(context);
+            }
+            catch (Exception e) when (RuleFault.IsFault(e))
+            {
+                var rule = rules[next++];
+                (_failed ??= []).Add(rule);
+                Add(RuleFault.AtBlock(rule, at, StepContext.WordsOf(context.Block), e));
+            }
+        }
     }
 
     /// <summary>Passes over a line without a block.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NcLanguage.Control.Execution;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -9,9 +8,6 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>A program, its setup and its machine, run and checked: an immutable snapshot that every feature answers from.</summary>
 public sealed class ProgramAnalysis
 {
-    static readonly Rule[] StepRules = [.. RuleList.All.Where(rule => rule.Interest != StepEvents.None)];
-    static readonly Rule[] TextRules = [.. RuleList.All.Where(rule => rule.ReadsText)];
-
     readonly Lock _gate = new();
     volatile FindingAssembly? _assembly;
     ImmutableArray<Finding> _carried = [];
@@ -74,7 +70,7 @@ public sealed class ProgramAnalysis
         SourceText text, Setup setup, MachineProfile machine, AnalysisOptions? options = null, CancellationToken cancel = default)
     {
         options ??= AnalysisOptions.Default;
-        return new ProgramAnalysis(AnalysisRuns.Create(text, setup, machine, options, StepRules, TextRules, cancel), options);
+        return new ProgramAnalysis(AnalysisRuns.Create(text, setup, machine, options, options.RulesInForce.Step, options.RulesInForce.Text, cancel), options);
     }
 
     /// <summary>The analysis of a new version of the text; what the edit left as it was is reused.</summary>
@@ -82,7 +78,7 @@ public sealed class ProgramAnalysis
     /// behind that as it was before. It serves for a first look.</param>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public ProgramAnalysis WithText(SourceText text, Action<ProgramAnalysis>? onTheWay = null, CancellationToken cancel = default) =>
-        new(Runs.WithText(text, Options, StepRules, TextRules, onTheWay is null ? null : runs => onTheWay(new ProgramAnalysis(runs, Options)), cancel), Options);
+        new(Runs.WithText(text, Options, Options.RulesInForce.Step, Options.RulesInForce.Text, onTheWay is null ? null : runs => onTheWay(new ProgramAnalysis(runs, Options)), cancel), Options);
 
     /// <summary>What was found by comparing distant places; where that has not been done, what was taken over from the version before.</summary>
     ImmutableArray<Finding> OfTheWhole() => _assembly?.OfTheWhole ?? _carried;
@@ -106,6 +102,6 @@ public sealed class ProgramAnalysis
     public IEnumerable<Fix> FixesOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return finding.Rule.Fixes(finding, this);
+        return finding.Fault is null ? finding.Rule.Fixes(finding, this) : [];
     }
 }

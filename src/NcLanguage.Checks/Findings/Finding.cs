@@ -43,6 +43,9 @@ public sealed record Finding
     /// <summary>True when the fault lies in another file, and the place is that of the call that leads there.</summary>
     public bool IsElsewhere { get; init; }
 
+    /// <summary>What the rule threw, where it could not do its work: then this finding says only that. Null otherwise.</summary>
+    public Exception? Fault { get; init; }
+
     public string Id => Rule.Info.Id;
 
     public string Name => Rule.Info.Name;

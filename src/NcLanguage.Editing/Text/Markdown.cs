@@ -11,18 +11,21 @@ static class Markdown
     public static string Plain(string text)
     {
         var result = new StringBuilder();
+        var before = ' ';
         foreach (var rune in text.EnumerateRunes())
         {
             if (result.Length >= Longest)
                 return result.Append('…').ToString();
             if (Rune.IsControl(rune) || Rune.IsWhiteSpace(rune))
                 result.Append(' ');
-            else if (rune.IsAscii && @"\`*_{}[]<>#|~&!".Contains((char)rune.Value, StringComparison.Ordinal))
+            // Editors make links of what looks like an address: it must not.
+            else if (rune.IsAscii && (@"\`*_{}[]<>#|~&!@".Contains((char)rune.Value, StringComparison.Ordinal) || (rune.Value == '.' && before is 'w' or 'W')))
                 result.Append('\\').Append((char)rune.Value);
             else
                 result.Append(rune);
+            before = rune.IsBmp ? (char)rune.Value : ' ';
         }
-        return result.ToString().Trim();
+        return result.Replace("://", @"\://").ToString().Trim();
     }
 
     /// <summary>A piece of a program: bold where it is a plain word, else as code, so that no character of it is taken for Markdown.</summary>
@@ -34,5 +37,11 @@ static class Markdown
         return $"**{text}**";
     }
 
-    static string Code(string text) => text.Contains('`', StringComparison.Ordinal) ? $"`` {text} ``" : $"`{text}`";
+    static string Code(string text)
+    {
+        var fence = "`";
+        while (text.Contains(fence, StringComparison.Ordinal))
+            fence += '`';
+        return fence.Length == 1 ? $"`{text}`" : $"{fence} {text} {fence}";
+    }
 }

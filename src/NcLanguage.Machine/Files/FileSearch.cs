@@ -45,6 +45,7 @@ internal sealed class FileSearch(IFileAccess files)
             FileState.Missing => $"there is no file {name}",
             FileState.IsFolder => $"{name} is a folder, not a file",
             FileState.Denied => $"{name} may not be read by you",
+            FileState.Outside => $"{name} lies outside the workspace and the program's folder, where nothing is read",
             FileState.TooLarge => $"{name} is larger than {DiskFiles.GreatestSize / 1024 / 1024} MB, too large for a file of its kind",
             _ => $"{name} could not be read",
         };

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
-using Microsoft.Extensions.Logging;
-using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Logging;
@@ -12,7 +11,7 @@ namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
 internal sealed class DocumentStore(
-    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, ILogger log)
+    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults)
 {
     private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     // Features ask for versions on workers.
@@ -27,7 +26,7 @@ internal sealed class DocumentStore(
         if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, publisher.Publish, log.AnalysisFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, publisher.Publish, OnFailed);
         return RecheckCallersOf(path);
     }
 
@@ -94,10 +93,10 @@ internal sealed class DocumentStore(
     }
 
     /// <summary>Answers a request from the snapshot that stands now, on a worker.</summary>
-    public Task<T> ReadAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    public Task<T> ReadAsync<T>(Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
-        DocumentSnapshot snapshot = Find(uri).Current;
-        return Task.Run(() => AnswerAsync(snapshot, answer, cancellationToken), cancellationToken);
+        DocumentSnapshot snapshot = Find(asked.Uri).Current;
+        return Task.Run(() => AnswerAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
     }
 
     /// <summary>Answers a request from each open program as it stands now; one that is changed meanwhile is left out.</summary>
@@ -109,7 +108,7 @@ internal sealed class DocumentStore(
         {
             try
             {
-                answers.Add(await Task.Run(() => AnswerAsync(snapshot, answer, cancellationToken), cancellationToken).ConfigureAwait(false));
+                answers.Add(await Task.Run(() => AnswerAsync(snapshot, null, answer, cancellationToken), cancellationToken).ConfigureAwait(false));
             }
             catch (StreamJsonRpc.LocalRpcException e) when (e.ErrorCode == (int)Errors.ContentModified)
             {
@@ -118,7 +117,7 @@ internal sealed class DocumentStore(
         return [.. answers];
     }
 
-    private async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    private async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         try
         {
@@ -128,6 +127,11 @@ internal sealed class DocumentStore(
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
             throw Errors.DocumentChanged();
+        }
+        catch (Exception e) when (Errors.IsInternal(e))
+        {
+            FaultLog.Put(e, new FaultPlace(snapshot.Uri, snapshot.Version, at));
+            throw;
         }
     }
 
@@ -141,9 +145,20 @@ internal sealed class DocumentStore(
     private void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
+        foreach (Finding finding in program.Analysis.Findings)
+        {
+            if (finding.Fault is { } fault)
+                faults.Failed("The check " + finding.Name, fault, new FaultPlace(snapshot.Uri, snapshot.Version, positions.ToPosition(snapshot.Text, finding.Line, finding.StartColumn)));
+        }
         TaskCompletionSource done = _nextAnalysis;
         _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         done.TrySetResult();
+    }
+
+    private void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
+    {
+        faults.Failed("The analysis", fault, new FaultPlace(snapshot.Uri, snapshot.Version));
+        publisher.PublishFailure(snapshot, fault, isNewest);
     }
 
     private OpenDocument Find(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document : throw Errors.DocumentNotOpen(uri);

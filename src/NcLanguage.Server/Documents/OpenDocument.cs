@@ -15,7 +15,7 @@ internal sealed class OpenDocument : IDisposable
     private readonly Func<AnalysisOptions> _options;
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
     private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
-    private readonly Action<string, Exception> _onFailed;
+    private readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
@@ -28,11 +28,11 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="options">How programs are analysed.</param>
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
     /// <param name="onFound">Called on a worker with findings: of a large program first with what is known at once, then with all.</param>
-    /// <param name="onFailed">Called where an analysis threw.</param>
+    /// <param name="onFailed">Called where an analysis threw, with the same question.</param>
     public OpenDocument(
         string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
         Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onFound,
-        Action<string, Exception> onFailed)
+        Action<DocumentSnapshot, Exception, Func<bool>> onFailed)
     {
         _findJob = findJob;
         _options = options;
@@ -140,7 +140,7 @@ internal sealed class OpenDocument : IDisposable
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            _onFailed(snapshot.Uri, e);
+            _onFailed(snapshot, e, IsNewest);
             done.TrySetException(e);
             _ = done.Task.Exception;
         }

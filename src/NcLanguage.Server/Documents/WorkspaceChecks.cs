@@ -15,7 +15,7 @@ internal sealed record FileFindings(string Path, string Uri, LoadedJob Job, File
 
 /// <summary>The findings of the workspace's programs, setup, machine and cutting files that are not open. Each file is read again only when it, or one that it
 /// depends on, has changed. Reading is done by one worker at a time; what changes may be told meanwhile.</summary>
-internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnostics jobDiagnostics, ReferenceLinks links, ILogger log)
+internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnostics jobDiagnostics, ReferenceLinks links, ILogger log, FaultLog faults)
 {
     /// <summary>Programs that are checked without being opened; the rest is checked when it is.</summary>
     public const int MostPrograms = 300;
@@ -134,7 +134,7 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
         catch (Exception e) when (e is not OperationCanceledException)
 #pragma warning restore CA1031
         {
-            log.AnalysisFailed(path, e);
+            faults.Failed("The analysis", e, new FaultPlace(jobs.UriOf(path), null));
             return null;
         }
     }

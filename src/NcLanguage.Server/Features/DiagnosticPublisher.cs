@@ -45,6 +45,18 @@ internal sealed class DiagnosticPublisher
         }
     }
 
+    /// <summary>Says in place of the findings that this version could not be checked: those of the version before would stand at other places.</summary>
+    public void PublishFailure(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
+    {
+        string message = $"This program could not be checked, by a fault of the server's own ({fault.GetType().Name}); its log says where.";
+        lock (_gate)
+        {
+            if (!isNewest() || _client.PullsDiagnostics) return;
+            _withoutLinks.Remove(snapshot.Uri);
+            _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, [new Diagnostic(default, message, DiagnosticSeverity.Error, Source: Source)]));
+        }
+    }
+
     /// <summary>Takes all findings of a document away. Call it once the document counts as closed.</summary>
     public void Clear(string uri)
     {

@@ -7,7 +7,8 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
-/// there, saved or not; a setup, machine or cutting file that is no JSON for a moment, as it last could be read. May be used by several workers at once.</summary>
+/// there, saved or not; a setup, machine or cutting file that is no JSON for a moment, as it last could be read. All others are read only in the workspace, beside
+/// what is open, and beside what the command line names. May be used by several workers at once.</summary>
 internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 {
     private readonly ConcurrentDictionary<string, OpenText> _open = new(DocumentUri.PathComparer);
@@ -40,7 +41,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     public void RemoveOpenText(string path) => _open.TryRemove(path, out _);
 
     /// <summary>The programs beside one.</summary>
-    public ProgramFolder FolderOf(string programPath) => new(programPath, files, _open);
+    public ProgramFolder FolderOf(string programPath) => new(programPath, FenceAround([programPath]), _open);
 
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
     public string UriOf(string path) => _open.TryGetValue(path, out OpenText? document) ? document.Uri : DocumentUri.FromPath(path);
@@ -57,7 +58,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
     public SourceText? TextOf(string path) =>
         _open.TryGetValue(path, out OpenText? document) ? document.Text
-        : files.Read(path) is { State: FileState.Read } answer ? WideText.Read(answer.Bytes.ToArray()) : null;
+        : FenceAround(_open.Keys).Read(path) is { State: FileState.Read } answer ? WideText.Read(answer.Bytes.ToArray()) : null;
 
     public LoadedJob Load(string? programPath) => Load(programPath, settings.Job);
 
@@ -74,18 +75,23 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <param name="path">The program's own path where it is left out.</param>
     private LoadedJob Load(string? programPath, JobOptions chosen, OpenText? instead = null, string? path = null)
     {
-        var recorder = new Recorder(files, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
-        JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath), recorder, chosen);
+        Fence fence = FenceAround([.. new[] { programPath, path }.OfType<string>()]);
+        var recorder = new Recorder(fence, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
+        JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath) ?? Path.GetDirectoryName(programPath), recorder, chosen);
         if (WatchedFiles.IsCutting(programPath ?? "")) inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
-        return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(files, _open)));
+        return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(fence, _open)));
     }
 
     private SourceText? LastReadable(string path)
     {
         if (_open.TryGetValue(path, out OpenText? open) && !LoadFile(path, open).IsUnreadable(path)) return open.InForce;
-        return open is null && files.Read(path) is { State: FileState.Read } answer && SourceText.From(answer.Bytes.ToArray()) is var saved
+        return open is null && FenceAround([path]).Read(path) is { State: FileState.Read } answer && SourceText.From(answer.Bytes.ToArray()) is var saved
             && !LoadFile(path, new OpenText(path, saved, saved)).IsUnreadable(path) ? saved : null;
     }
+
+    /// <summary>Lets reading go on in the workspace, in the folders of these files, and in those of the files that the command line names.</summary>
+    private Fence FenceAround(IEnumerable<string> paths) => new(
+        files, [.. _roots.Concat(paths.Concat(settings.FilesOfCommandLine).Select(path => Path.GetDirectoryName(path)).OfType<string>()).Distinct(DocumentUri.PathComparer)]);
 
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
     private string? RootOf(string? programPath)
@@ -108,15 +114,17 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>
-    private sealed class Recorder(IFileAccess disk, Func<string, OpenText?> open) : IFileAccess
+    private sealed class Recorder(Fence disk, Func<string, OpenText?> open) : IFileAccess
     {
         public ImmutableDictionary<string, JobFile>.Builder Files { get; } = ImmutableDictionary.CreateBuilder<string, JobFile>(DocumentUri.PathComparer);
 
         public FileAnswer Read(string path)
         {
+            OpenText? document = open(path);
+            if (document is null && !disk.Holds(path)) return new FileAnswer(FileState.Outside);
             // Before the reading: a file written meanwhile then counts as changed.
             FileStamp stamp = FileStamp.Of(path);
-            if (open(path) is { } document)
+            if (document is not null)
             {
                 Files[path] = new JobFile(document.InForce, document.Uri, stamp);
                 return new FileAnswer(FileState.Read, document.InForce.ToBytes());

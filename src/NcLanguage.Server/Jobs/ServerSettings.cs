@@ -14,6 +14,10 @@ internal sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
 
     public JobOptions Job => _current.Job;
 
+    /// <summary>The files that the command line names, full paths: they may be read wherever they lie.</summary>
+    public IReadOnlyList<string> FilesOfCommandLine { get; } =
+        [.. new[] { job.SetupPath, job.Machine is { } machine && machine.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? machine : null }.OfType<string>().Select(Path.GetFullPath)];
+
     public AnalysisOptions Analysis => _current.Analysis;
 
     /// <summary>Takes new settings; false where nothing is other than before.</summary>

@@ -23,7 +23,8 @@ internal static class SettingsReader
                 Text(settings, "machine", "the path of a machine file or the name of a built-in machine", tell),
                 Texts(settings, "readings", "a list of texts such as \"dwell=milliseconds\"", tell),
                 Truth(settings, "portable", tell),
-                Truth(settings, "skipBlocks", tell));
+                Truth(settings, "skipBlocks", tell),
+                Truth(settings, "logDetails", tell));
         }
         if (settings.ValueKind != JsonValueKind.Null)
             tell($"The settings of {Section} must be an object with members such as \"setup\" and \"readings\", not {Kind(settings)}; they are passed over.");

@@ -5,14 +5,8 @@ namespace NcLanguage.Server.Logging;
 /// <summary>Everything the server logs, in one place.</summary>
 internal static partial class ServerLog
 {
-    [LoggerMessage(LogLevel.Error, "{Method} failed.")]
-    public static partial void RequestFailed(this ILogger log, string method, Exception exception);
-
     [LoggerMessage(LogLevel.Warning, "{Method} was not taken: {Reason}")]
     public static partial void NotificationRefused(this ILogger log, string method, string reason);
-
-    [LoggerMessage(LogLevel.Error, "{Uri} could not be analysed.")]
-    public static partial void AnalysisFailed(this ILogger log, string uri, Exception exception);
 
     [LoggerMessage(LogLevel.Error, "{Fault}")]
     public static partial void MessageRefused(this ILogger log, string fault);

@@ -16,7 +16,7 @@ internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvid
 
     public void Dispose() => ToClient = null;
 
-    private void Write(LogLevel level, string message, Exception? exception)
+    private void Write(LogLevel level, string message, string? details)
     {
         MessageType type = level switch
         {
@@ -25,12 +25,12 @@ internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvid
             LogLevel.Information => MessageType.Info,
             _ => MessageType.Log,
         };
-        ToClient?.Invoke(new LogMessageParams(type, exception is null ? message : $"{message} {exception.GetType().Name}: {exception.Message}"));
+        ToClient?.Invoke(new LogMessageParams(type, message));
         if (errorLog is null) return;
         lock (_gate)
         {
             errorLog.WriteLine($"nclanguage: {message}");
-            if (exception is not null) errorLog.WriteLine(exception);
+            if (details is not null) errorLog.WriteLine(details);
             errorLog.Flush();
         }
     }
@@ -43,6 +43,6 @@ internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvid
         public bool IsEnabled(LogLevel logLevel) => logLevel != LogLevel.None;
 
         public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
-            provider.Write(logLevel, formatter(state, exception), exception);
+            provider.Write(logLevel, formatter(state, exception), (state as FaultReport)?.Details);
     }
 }

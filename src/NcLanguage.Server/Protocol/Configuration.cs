@@ -6,7 +6,8 @@ namespace NcLanguage.Server.Protocol;
 /// <param name="Readings">Readings as NAME=CHOICE.</param>
 /// <param name="Portable">Tell what other readings would change although a machine was chosen.</param>
 /// <param name="SkipBlocks">Pass over blocks with /.</param>
-internal sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null);
+/// <param name="LogDetails">Name files, and what an exception says, in the log: they may tell what stands in a program.</param>
+internal sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null, bool? LogDetails = null);
 
 internal sealed record DidChangeConfigurationParams(System.Text.Json.JsonElement? Settings = null);
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NcLanguage.Server.Logging;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
 
@@ -20,7 +21,7 @@ internal static class Errors
 
     public static LocalRpcException Exception(JsonRpcErrorCode code, string message) => new(message) { ErrorCode = (int)code };
 
-    public static LocalRpcException DocumentNotOpen(string uri) => Exception(JsonRpcErrorCode.InvalidParams, $"The document {uri} is not open.");
+    public static LocalRpcException DocumentNotOpen(string uri) => FaultLog.Naming(Exception(JsonRpcErrorCode.InvalidParams, $"The document {uri} is not open."), uri);
 
     public static LocalRpcException DocumentChanged() => Exception(ContentModified, "The document was changed meanwhile.");
 
@@ -32,6 +33,6 @@ internal static class Errors
         LocalRpcException local => Detail((JsonRpcErrorCode)local.ErrorCode, local.Message),
         JsonException json => Detail(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: " + json.Message.Replace(ProtocolNamespace, "", StringComparison.Ordinal)),
         OperationCanceledException => Detail(JsonRpcErrorCode.RequestCanceled, "The request was cancelled."),
-        _ => Detail(JsonRpcErrorCode.InternalError, $"An internal error: {exception.GetType().Name}: {exception.Message}"),
+        _ => Detail(JsonRpcErrorCode.InternalError, $"An internal error ({exception.GetType().Name}); the server's log says where."),
     };
 }

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
-using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Logging;
 using NcLanguage.Server.Scheduling;
 using StreamJsonRpc;
@@ -19,17 +18,17 @@ internal sealed class LspRpc : JsonRpc
     private readonly Backlog _backlog;
     private readonly Outbox _outbox;
     private readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
-    private readonly ILogger _log;
+    private readonly FaultLog _faults;
     private readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
 
-    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, ILogger log)
+    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, FaultLog faults)
         : base(handler)
     {
         _queue = queue;
         _lifecycle = lifecycle;
         _backlog = backlog;
         _outbox = new Outbox((method, parameters) => SendAsync(RequestId.NotSpecified, method, parameters));
-        _log = log;
+        _faults = faults;
         TraceSource = new TraceSource(nameof(JsonRpc), SourceLevels.Off);
     }
 
@@ -103,9 +102,9 @@ internal sealed class LspRpc : JsonRpc
     {
         if (request.Method == Methods.Initialize) _lifecycle.InitializeFailed();
         if (Errors.IsInternal(exception))
-            _log.RequestFailed(request.Method ?? "", exception);
+            _faults.Failed(request.Method ?? "", exception);
         else if (!request.IsResponseExpected)
-            _log.NotificationRefused(request.Method ?? "", exception.Message);
+            _faults.Refused(request.Method ?? "", exception);
         return Errors.ForException(exception);
     }
 

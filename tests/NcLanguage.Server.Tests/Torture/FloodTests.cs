@@ -84,7 +84,7 @@ public sealed class FloodTests
         await using TestClient client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1");
         client.StopReading();
-        await client.SendRawAsync(Requests(1_000_000, Many, "textDocument/documentSymbol")).WaitAsync(TimeSpan.FromSeconds(20));
+        await client.SendRawAsync(Requests(1_000_000, Many, "textDocument/documentSymbol")).WaitAsync(TimeSpan.FromSeconds(60));
         await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "\n"));
         await Task.Delay(100);
         client.GoOnReading();
@@ -102,7 +102,7 @@ public sealed class FloodTests
         await using TestClient client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1");
         client.StopReading();
-        await client.SendRawAsync(Requests(1_000_000, Many, method)).WaitAsync(TimeSpan.FromSeconds(20));
+        await client.SendRawAsync(Requests(1_000_000, Many, method)).WaitAsync(TimeSpan.FromSeconds(60));
         // Messages of 1 MB: some 64 are taken, then no more.
         byte[] large = Requests(2_000_000, 1, method, new string(' ', 1024 * 1024));
         int sent = 0;
@@ -114,7 +114,7 @@ public sealed class FloodTests
         }
         Assert.InRange(sent, 20, 150);
         client.GoOnReading();
-        await sending.WaitAsync(TimeSpan.FromSeconds(20));
+        await sending.WaitAsync(TimeSpan.FromSeconds(60));
         await HeaderTests.Eventually(() => client.AnswerCount >= Many + sent + 2);
         await AssertText(client, 1, 1);
     }
@@ -128,7 +128,7 @@ public sealed class FloodTests
         await client.SendRawAsync(Requests(1_000_000, Many, "textDocument/documentSymbol"));
         await client.SendAsync("""{"jsonrpc":"2.0","id":"last","method":"shutdown"}""");
         await client.NotifyAsync("exit", null);
-        Assert.Equal(0, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(20)));
+        Assert.Equal(0, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
     }
 
     [Fact]
@@ -139,7 +139,27 @@ public sealed class FloodTests
         client.StopReading();
         await client.SendRawAsync(Requests(1_000_000, Many, "textDocument/documentSymbol"));
         client.HangUp();
-        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(20)));
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
+    }
+
+    [Fact]
+    public async Task A_message_beyond_the_greatest_length_is_passed_over_unread_with_one_line()
+    {
+        await using TestClient client = await TestClient.InitializedAsync();
+        await client.OpenAsync("file:///part.nc", "G0 X1");
+        long before = GC.GetTotalMemory(forceFullCollection: true);
+        const int Blocks = 257;
+        byte[] block = new byte[1024 * 1024];
+        await client.SendRawAsync(Encoding.ASCII.GetBytes($"Content-Length: {(long)Blocks * block.Length}\r\n\r\n"));
+        // Told before any of it has come.
+        await HeaderTests.Eventually(() => HeaderTests.CodeOf(client, null) == -32600);
+        for (int i = 0; i < Blocks; i++) await client.SendRawAsync(block);
+        Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
+        Assert.True(GC.GetTotalMemory(forceFullCollection: true) - before < 64 * 1024 * 1024);
+        string log = client.ErrorLog.ToString();
+        Assert.Contains("A message of 257 MB was not read; the longest that is has 256 MB.", log, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", log, StringComparison.Ordinal);
+        Assert.NotNull(await client.RequestAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///part.nc"}}"""));
     }
 
     private static byte[] Requests(int firstId, int count, string method, string filling = "")

@@ -85,26 +85,6 @@ public sealed class HeaderTests
         Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
     }
 
-    [Fact]
-    public async Task A_message_beyond_the_greatest_length_is_passed_over_unread_with_one_line()
-    {
-        await using TestClient client = await TestClient.InitializedAsync();
-        await client.OpenAsync("file:///part.nc", "G0 X1");
-        long before = GC.GetTotalMemory(forceFullCollection: true);
-        const int Blocks = 257;
-        byte[] block = new byte[1024 * 1024];
-        await client.SendRawAsync(Encoding.ASCII.GetBytes($"Content-Length: {(long)Blocks * block.Length}\r\n\r\n"));
-        // Told before any of it has come.
-        await Eventually(() => CodeOf(client, null) == -32600);
-        for (int i = 0; i < Blocks; i++) await client.SendRawAsync(block);
-        Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
-        Assert.True(GC.GetTotalMemory(forceFullCollection: true) - before < 64 * 1024 * 1024);
-        string log = client.ErrorLog.ToString();
-        Assert.Contains("A message of 257 MB was not read; the longest that is has 256 MB.", log, StringComparison.Ordinal);
-        Assert.DoesNotContain("   at ", log, StringComparison.Ordinal);
-        Assert.NotNull(await client.RequestAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///part.nc"}}"""));
-    }
-
     [Theory]
     [InlineData("Content-Len")]
     [InlineData("Content-Length: 50\r\n\r\n{\"jsonrpc\"")]
@@ -114,15 +94,15 @@ public sealed class HeaderTests
         TestClient client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes(bytes));
         client.HangUp();
-        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
     }
 
-    private static int? CodeOf(TestClient client, string? id) =>
+    internal static int? CodeOf(TestClient client, string? id) =>
         client.Log.Where(message => message["method"] is null && message["id"]?.ToJsonString() == id).Select(message => (int?)message["error"]?["code"]).LastOrDefault();
 
     private static async Task AssertBroken(TestClient client)
     {
-        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
+        Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
         string line = Assert.Single(client.ErrorLog.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("The connection broke", line, StringComparison.Ordinal);
     }

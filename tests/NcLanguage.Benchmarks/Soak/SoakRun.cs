@@ -1,0 +1,169 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+
+namespace NcLanguage.Benchmarks.Soak;
+
+/// <summary>Simulated typing for as long as wished: is the memory flat, is everything answered, and does the server at the end say what a fresh one says?</summary>
+static class SoakRun
+{
+    const string Uri = "file:///soak/part.nc";
+    static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
+
+    /// <param name="executable">The built server.</param>
+    /// <param name="edits">Edits in all.</param>
+    /// <param name="requests">Requests in all, spread among the edits.</param>
+    /// <param name="blocks">Blocks of the program.</param>
+    /// <param name="seed">Of the random numbers.</param>
+    /// <returns>0 where all was well, else 1.</returns>
+    public static async Task<int> RunAsync(string executable, int edits, int requests, int blocks, int seed)
+    {
+        var random = new Random(seed);
+        var typist = new Typist(SampleProgram.Make(blocks), random);
+        using var server = new SoakClient(executable);
+        await OpenAsync(server, typist.Text);
+        var outcome = new Dictionary<string, int>();
+        var pending = new List<Task>();
+        var memory = new List<double>();
+        var clock = Stopwatch.StartNew();
+        var asked = 0;
+        Console.WriteLine($"{edits:N0} edits and {requests:N0} requests in a program of {blocks:N0} blocks, seed {seed}");
+        for (var edit = 1; edit <= edits; edit++)
+        {
+            await server.NotifyAsync("textDocument/didChange", new JsonObject
+            {
+                ["textDocument"] = new JsonObject { ["uri"] = Uri, ["version"] = edit + 1 },
+                ["contentChanges"] = new JsonArray(typist.Next()),
+            });
+            for (; asked < (long)requests * edit / edits; asked++)
+                pending.Add(RequestAsync(server, typist, random, outcome));
+            // Now and then nothing is typed for a moment, and all is answered.
+            if (edit % 20 != 0 && edit != edits)
+                continue;
+            await server.FindingsAsync(Uri, edit + 1, Patience);
+            await Task.WhenAll(pending).WaitAsync(Patience);
+            pending.Clear();
+            if (edit % Math.Max(20, edits / 20 / 20 * 20) == 0)
+            {
+                memory.Add(server.Memory);
+                Console.WriteLine($"{clock.Elapsed.TotalSeconds,8:0} s  {edit,9:N0} edits  {asked,9:N0} requests  {server.Memory,7:0.0} MB");
+            }
+        }
+        var rate = edits / clock.Elapsed.TotalSeconds;
+        Console.WriteLine($"{clock.Elapsed.TotalSeconds:0} s, {rate:0} edits a second; answers: {string.Join(", ", outcome.OrderBy(pair => pair.Key).Select(pair => $"{pair.Key} {pair.Value:N0}"))}");
+        var grown = Grown(memory);
+        Console.WriteLine($"memory of the last half over that of the first, medians: {grown:0.00}");
+        var differences = await CompareAsync(executable, server, typist.Text, edits + 1, random);
+        await server.ExitAsync();
+        return differences == 0 && !outcome.Keys.Any(key => key.StartsWith("error", StringComparison.Ordinal)) ? 0 : 1;
+    }
+
+    static async Task OpenAsync(SoakClient server, string text)
+    {
+        await server.InitializeAsync();
+        await server.NotifyAsync("textDocument/didOpen", new JsonObject
+        {
+            ["textDocument"] = new JsonObject { ["uri"] = Uri, ["languageId"] = "nc", ["version"] = 1, ["text"] = text },
+        });
+        await server.FindingsAsync(Uri, 1, Patience);
+    }
+
+    static async Task RequestAsync(SoakClient server, Typist typist, Random random, Dictionary<string, int> outcome)
+    {
+        var (line, character) = typist.Cursor;
+        var (method, parameters) = Some(random.Next(13), line, character, typist.LineCount);
+        var (id, answering) = server.Begin(method, parameters);
+        // An editor takes back what it no longer needs.
+        if (random.Next(10) == 0)
+            await server.NotifyAsync("$/cancelRequest", new JsonObject { ["id"] = id });
+        var answer = await answering;
+        var kind = answer["error"] is not { } error ? "results" : (int)error["code"]! switch
+        {
+            -32800 => "cancelled",
+            -32801 => "content modified",
+            var code => $"error {code} {method}",
+        };
+        lock (outcome)
+            outcome[kind] = outcome.GetValueOrDefault(kind) + 1;
+    }
+
+    static (string Method, JsonObject Parameters) Some(int kind, int line, int character, int lineCount)
+    {
+        var document = new JsonObject { ["uri"] = Uri };
+        var range = new JsonObject { ["start"] = Typist.At(Math.Max(0, line - 30), 0), ["end"] = Typist.At(Math.Min(lineCount, line + 30), 0) };
+        JsonObject At() => new() { ["textDocument"] = document, ["position"] = Typist.At(line, character) };
+        JsonObject Of() => new() { ["textDocument"] = document };
+        JsonObject In() => new() { ["textDocument"] = document, ["range"] = range };
+        JsonObject With(JsonObject parameters, string name, JsonNode value)
+        {
+            parameters[name] = value;
+            return parameters;
+        }
+        return kind switch
+        {
+            0 => ("textDocument/hover", At()),
+            1 => ("textDocument/completion", At()),
+            2 => ("textDocument/signatureHelp", At()),
+            3 => ("textDocument/inlayHint", In()),
+            4 => ("textDocument/semanticTokens/range", In()),
+            5 => ("textDocument/semanticTokens/full", Of()),
+            6 => ("textDocument/documentSymbol", Of()),
+            7 => ("textDocument/foldingRange", Of()),
+            8 => ("textDocument/codeAction", With(In(), "context", new JsonObject { ["diagnostics"] = new JsonArray() })),
+            9 => ("textDocument/documentHighlight", At()),
+            10 => ("textDocument/references", With(At(), "context", new JsonObject { ["includeDeclaration"] = true })),
+            11 => ("nclanguage/stateAt", At()),
+            _ => ("textDocument/diagnostic", Of()),
+        };
+    }
+
+    static double Grown(List<double> memory)
+    {
+        static double Median(IEnumerable<double> values) => values.Order().ToList() is { Count: > 0 } sorted ? sorted[sorted.Count / 2] : double.NaN;
+        return Median(memory.Skip(memory.Count / 2)) / Median(memory.Take(memory.Count / 2));
+    }
+
+    /// <summary>Asks this server and a fresh one the same, and counts the answers that differ.</summary>
+    static async Task<int> CompareAsync(string executable, SoakClient server, string text, int version, Random random)
+    {
+        using var fresh = new SoakClient(executable);
+        await OpenAsync(fresh, text);
+        var lines = text.Split('\n');
+        var asked = 0;
+        var differences = 0;
+        Compare("findings", await server.FindingsAsync(Uri, version, Patience), await fresh.FindingsAsync(Uri, 1, Patience));
+        for (var kind = 0; kind < 13; kind++)
+        {
+            for (var time = 0; time < 40; time++)
+            {
+                var line = random.Next(lines.Length);
+                var (method, parameters) = Some(kind, line, random.Next(lines[line].Length + 1), lines.Length);
+                Compare(method, Settled(await server.AskAsync(method, parameters.DeepClone())), Settled(await fresh.AskAsync(method, parameters.DeepClone())));
+            }
+        }
+        Console.WriteLine($"{asked:N0} answers held against a fresh server's: {differences} differ");
+        await fresh.ExitAsync();
+        return differences;
+
+        void Compare(string what, JsonNode? mine, JsonNode? theirs)
+        {
+            asked++;
+            if (JsonNode.DeepEquals(mine, theirs))
+                return;
+            if (differences++ < 5)
+                Console.WriteLine($"differs: {what}\n  {Start(mine)}\n  {Start(theirs)}");
+        }
+
+        static string Start(JsonNode? node) => node?.ToJsonString() is { } json ? json[..Math.Min(400, json.Length)] : "null";
+    }
+
+    /// <summary>An answer without what names the version it was made from.</summary>
+    static JsonNode? Settled(JsonNode answer)
+    {
+        var result = answer["result"]?.DeepClone() ?? answer["error"]?.DeepClone();
+        if (result is JsonObject members)
+            members.Remove("resultId");
+        foreach (var action in result as JsonArray ?? [])
+            (action as JsonObject)?["data"]?.AsObject().Remove("version");
+        return result;
+    }
+}

@@ -15,6 +15,7 @@ internal sealed class TestClient : IAsyncDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private readonly Stream _stream;
+    private readonly SemaphoreSlim _turn = new(1);
     private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
     private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
     private readonly List<JsonNode> _log = [];
@@ -101,10 +102,17 @@ internal sealed class TestClient : IAsyncDisposable
 
     public async Task SendRawAsync(byte[] bytes)
     {
-        Task write;
-        lock (_stream) write = _stream.WriteAsync(bytes, 0, bytes.Length);
-        await write;
-        await _stream.FlushAsync();
+        // One after the other, in the order of the calls: a stream takes no second write while it has no room for the first.
+        await _turn.WaitAsync();
+        try
+        {
+            await _stream.WriteAsync(bytes);
+            await _stream.FlushAsync();
+        }
+        finally
+        {
+            _turn.Release();
+        }
     }
 
     /// <summary>The parameters of the next message of this method that the server sends on its own. Others are kept for whoever asks for them.</summary>

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
@@ -17,6 +18,7 @@ public sealed class ProgramRun
     readonly ChunkText[] _texts;
     readonly StockReplay? _stockBefore;
     StockReplay? _stock;
+    FreeNumbers? _freeNumbers;
 
     ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -48,6 +50,9 @@ public sealed class ProgramRun
     /// <summary>What its cuts and rapids meet of the stock. Worked out when first asked for, from that of the version before where there is one.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     internal StockReplay StockOf(CancellationToken cancel) => _stock ??= StockReplay.Of(this, _stockBefore, cancel);
+
+    /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>
+    internal FreeNumbers FreeNumbers => _freeNumbers ??= FreeNumbers.Of(this);
 
     /// <summary>Cuts that had to be followed through the stock to make this from what it was made from.</summary>
     public int CutsFollowed => StockOf(CancellationToken.None).CutsFollowed;

@@ -1,31 +1,27 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>Block numbers that the program of a block has not used.</summary>
-static class FreeNumbers
+/// <summary>Block numbers that the program of a block has not used. Gathered once for all the blocks that ask, which may be as many as there are.</summary>
+sealed class FreeNumbers
 {
-    /// <summary>One between those of the blocks before and after where there is room, else one above all of the program.</summary>
-    /// <param name="line">0-based.</param>
-    public static int Nearest(ProgramRun run, int line)
-    {
-        var (used, before, after) = Neighbours(run, line);
-        return Between(used, before, after) ?? AboveAll(used);
-    }
+    /// <summary>Numbers in a row that are looked at for a free one.</summary>
+    const int MostTried = 1000;
 
-    /// <summary>One that lets the numbers rise over the blocks before and after; null where there is no room for one.</summary>
-    /// <param name="line">0-based.</param>
-    public static int? Rising(ProgramRun run, int line)
-    {
-        var (used, before, after) = Neighbours(run, line);
-        return after < 0 ? AboveAll(used) : Between(used, before, after);
-    }
+    readonly ProgramRun _run;
+    readonly List<(int Line, int Number)> _numbers = [];
+    readonly List<OneProgram> _programs = [new OneProgram(0, 0)];
+    bool? _hasJumps;
 
-    /// <summary>The numbers of the line's own program, and those of the numbered blocks just before and after it; −1 where there is none.</summary>
-    static (HashSet<int> Used, int Before, int After) Neighbours(ProgramRun run, int atLine)
+    FreeNumbers(ProgramRun run) => _run = run;
+
+    /// <summary>True when a block of the file may go on at another by its number.</summary>
+    public bool HasJumps => _hasJumps ??= Jumps(_run);
+
+    public static FreeNumbers Of(ProgramRun run)
     {
-        var used = new HashSet<int>();
-        var (before, after) = (-1, -1);
+        var free = new FreeNumbers(run);
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
             var offset = run.Text.FirstLineOf(chunk);
@@ -33,32 +29,99 @@ static class FreeNumbers
             {
                 if (number < 0)
                 {
-                    if (offset + line > atLine)
-                        return (used, before, after);
-                    used.Clear();
-                    before = -1;
+                    free._programs.Add(new OneProgram(offset + line, free._numbers.Count));
                     continue;
                 }
-                used.Add(number);
-                if (offset + line < atLine)
-                    before = number;
-                else if (offset + line > atLine && after < 0)
-                    after = number;
+                free._numbers.Add((offset + line, number));
+                free._programs[^1].Add(number);
             }
         }
-        return (used, before, after);
+        return free;
     }
 
-    static int? Between(HashSet<int> used, int before, int after)
+    /// <summary>One between those of the blocks before and after where there is room, else one above all of the program.</summary>
+    /// <param name="line">0-based.</param>
+    public int Nearest(int line)
     {
-        for (var number = before + (after - before + 1) / 2; number > before && number < after; number++)
-            if (!used.Contains(number))
-                return number;
-        for (var number = before + 1; number < after; number++)
-            if (!used.Contains(number))
-                return number;
-        return null;
+        var (program, before, after) = Neighbours(line);
+        return program.Between(before, after) ?? program.AboveAll;
     }
 
-    static int AboveAll(HashSet<int> used) => used.Max() / 10 * 10 + 10;
+    /// <summary>One that lets the numbers rise over the blocks before and after; null where there is no room for one.</summary>
+    /// <param name="line">0-based.</param>
+    public int? Rising(int line)
+    {
+        var (program, before, after) = Neighbours(line);
+        return after < 0 ? program.AboveAll : program.Between(before, after);
+    }
+
+    /// <summary>The line's own program, and the numbers of the numbered blocks just before and after it there; −1 where there is none.</summary>
+    (OneProgram Program, int Before, int After) Neighbours(int line)
+    {
+        var index = FirstWhere(_programs.Count, i => _programs[i].FirstLine > line) - 1;
+        var program = _programs[index];
+        var end = index + 1 < _programs.Count ? _programs[index + 1].FirstNumber : _numbers.Count;
+        var here = FirstWhere(_numbers.Count, i => _numbers[i].Line >= line);
+        var behind = FirstWhere(_numbers.Count, i => _numbers[i].Line > line);
+        return (program, here > program.FirstNumber ? _numbers[here - 1].Number : -1, behind < end ? _numbers[behind].Number : -1);
+    }
+
+    /// <summary>The first for which something is so that stays so from there on; <paramref name="count"/> where it never is.</summary>
+    static int FirstWhere(int count, Func<int, bool> isSo)
+    {
+        var (low, high) = (0, count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (isSo(middle))
+                high = middle;
+            else
+                low = middle + 1;
+        }
+        return low;
+    }
+
+    static bool Jumps(ProgramRun run)
+    {
+        for (var line = 0; line < run.Text.LineCount; line++)
+        {
+            var block = run.BlockAt(line);
+            foreach (ref readonly var token in block.Tokens)
+                if (token.Kind == TokenKind.Statement)
+                    return true;
+            if (WordEdits.IndexOfCode(block, 'M', 99) >= 0 && block.IndexOf('P') >= 0)
+                return true;
+        }
+        return false;
+    }
+
+    /// <summary>The numbers of one program of the file.</summary>
+    sealed class OneProgram(int firstLine, int firstNumber)
+    {
+        readonly HashSet<int> _used = [];
+        int _greatest;
+
+        public int FirstLine { get; } = firstLine;
+
+        /// <summary>Which of all the file's numbers is its first.</summary>
+        public int FirstNumber { get; } = firstNumber;
+
+        public int AboveAll => _greatest / 10 * 10 + 10;
+
+        public void Add(int number)
+        {
+            _used.Add(number);
+            _greatest = Math.Max(_greatest, number);
+        }
+
+        public int? Between(int before, int after) => From(before + (after - before + 1) / 2, before, after) ?? From(before + 1, before, after);
+
+        int? From(int first, int before, int after)
+        {
+            for (var number = first; number > before && number < after && number - first < MostTried; number++)
+                if (!_used.Contains(number))
+                    return number;
+            return null;
+        }
+    }
 }

@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -77,23 +76,8 @@ public sealed class NumberOrder : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        return FreeNumbers.Rising(analysis.Main, finding.Line) is { } free && free <= BlockNumbering.Greatest && !Jumps(analysis)
+        return analysis.Main.FreeNumbers is var numbers && numbers.Rising(finding.Line) is { } free && free <= BlockNumbering.Greatest && !numbers.HasJumps
             ? [new Fix($"Number this block N{free}", FixSafety.Choice, [BlockNumbering.Renumber(analysis.Main, finding.Line, free)])]
             : [];
-    }
-
-    /// <summary>True when a block of the file may go on at another by its number.</summary>
-    static bool Jumps(ProgramAnalysis analysis)
-    {
-        for (var line = 0; line < analysis.Text.LineCount; line++)
-        {
-            var block = analysis.Main.BlockAt(line);
-            foreach (ref readonly var token in block.Tokens)
-                if (token.Kind == TokenKind.Statement)
-                    return true;
-            if (WordEdits.IndexOfCode(block, 'M', 99) >= 0 && block.IndexOf('P') >= 0)
-                return true;
-        }
-        return false;
     }
 }

@@ -68,7 +68,7 @@ public sealed class NumberRepeated : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var free = FreeNumbers.Nearest(analysis.Main, finding.Line);
+        var free = analysis.Main.FreeNumbers.Nearest(finding.Line);
         return free > BlockNumbering.Greatest
             ? []
             : [new Fix($"Number this block N{free}", FixSafety.Choice, [BlockNumbering.Renumber(analysis.Main, finding.Line, free)])];

@@ -13,6 +13,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
 {
     readonly SortedDictionary<Place, ControlState> _waiting = [];
 
+    /// <summary>Of those that wait, the ones of whose state something may be known.</summary>
+    readonly HashSet<Place> _known = [];
+
     public FlowText Text { get; } = text;
 
     public Region Region { get; } = region;
@@ -56,8 +59,11 @@ sealed class CallFrame(FlowText text, Region region, int number)
     }
 
     /// <summary>Notes that the run may also go on at a place with this state.</summary>
-    public void Wait(Place place, in ControlState state) =>
+    public void Wait(Place place, in ControlState state)
+    {
         _waiting[place] = _waiting.TryGetValue(place, out var other) ? StateJoin.Join(other, state) : state;
+        _known.Add(place);
+    }
 
     /// <summary>Whether another way through the program called may be taken than the one that runs.</summary>
     public bool HasOtherWays => Returned is not null || _waiting.Count > 0;
@@ -66,6 +72,7 @@ sealed class CallFrame(FlowText text, Region region, int number)
     public ControlState Take(Place place)
     {
         _waiting.Remove(place, out var state);
+        _known.Remove(place);
         return state;
     }
 
@@ -74,7 +81,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
     {
         if (Returned is { } returned)
             Returned = ControlState.Unknown with { Started = true, Set = returned.Set };
-        foreach (var place in _waiting.Keys.ToArray())
+        // What was lost before has nothing to lose: a program may lose its way as often as it has lines, and as many ways may wait.
+        foreach (var place in _known)
             _waiting[place] = _waiting[place].Forgotten() with { Started = true };
+        _known.Clear();
     }
 }

@@ -12,12 +12,16 @@ public static class Fixes
 {
     /// <summary>The fixes of the findings that stand in the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based,
     /// both included), in the order of the text.</summary>
-    public static IReadOnlyList<FixAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine)
+    /// <param name="most">Findings that are looked at; those behind are left out.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IReadOnlyList<FixAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine, int most = int.MaxValue, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var answers = new List<FixAnswer>();
-        for (var i = FirstFrom(analysis.Findings, firstLine); i < analysis.Findings.Length && analysis.Findings[i].Line <= lastLine; i++)
+        var first = FirstFrom(analysis.Findings, firstLine);
+        for (var i = first; i < analysis.Findings.Length && analysis.Findings[i].Line <= lastLine && i - first < most; i++)
         {
+            cancel.ThrowIfCancellationRequested();
             var finding = analysis.Findings[i];
             foreach (var fix in analysis.FixesOf(finding))
                 answers.Add(new FixAnswer(fix.Title, finding, fix.Safety, fix.Edits));
@@ -27,28 +31,34 @@ public static class Fixes
 
     /// <summary>One set of edits that takes the first safe fix of every finding that has one, in the order of the text. A fix is taken
     /// whole or not at all: one that overlaps another is left for the next time.</summary>
-    public static ImmutableArray<Edit> AllSafe(ProgramAnalysis analysis)
+    public static ImmutableArray<Edit> AllSafe(ProgramAnalysis analysis, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var taken = new EditSet();
         foreach (var finding in analysis.Findings)
+        {
+            cancel.ThrowIfCancellationRequested();
             foreach (var fix in analysis.FixesOf(finding))
                 if (fix.Safety == FixSafety.Safe)
                 {
                     taken.TryTake(fix.Edits);
                     break;
                 }
+        }
         return TextEdits.Merge(taken.All);
     }
 
     /// <summary>Whether <see cref="AllSafe"/> would change anything.</summary>
-    public static bool HasSafe(ProgramAnalysis analysis)
+    public static bool HasSafe(ProgramAnalysis analysis, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         foreach (var finding in analysis.Findings)
+        {
+            cancel.ThrowIfCancellationRequested();
             foreach (var fix in analysis.FixesOf(finding))
                 if (fix is { Safety: FixSafety.Safe, Edits.IsEmpty: false })
                     return true;
+        }
         return false;
     }
 

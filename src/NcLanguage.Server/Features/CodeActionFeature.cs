@@ -21,7 +21,7 @@ internal static class CodeActionFeature
         {
             (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
             (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-            foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last)))
+            foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last), DiagnosticPublisher.MostFindings, context.Cancel))
             {
                 actions.Add(new CodeAction(
                     fix.Title, QuickFix, [context.Diagnostics.Map(context.Uri, context.Analysis, fix.Finding)],
@@ -32,9 +32,9 @@ internal static class CodeActionFeature
         if (only is not null && IsWanted(FixAll, only))
         {
             var action = new CodeAction("Apply all fixes that are certain", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
-            if (context.Client.ResolvesEdits && Fixes.HasSafe(context.Analysis))
+            if (context.Client.ResolvesEdits && Fixes.HasSafe(context.Analysis, context.Cancel))
                 actions.Add(action);
-            else if (!context.Client.ResolvesEdits && Fixes.AllSafe(context.Analysis) is { Length: > 0 } edits)
+            else if (!context.Client.ResolvesEdits && Fixes.AllSafe(context.Analysis, context.Cancel) is { Length: > 0 } edits)
                 actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });
         }
         actions.AddRange(RefactorFeature.Answer(context, range, asked));
@@ -46,7 +46,7 @@ internal static class CodeActionFeature
     {
         if (action.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
         if (action.Data.Refactoring is { } refactoring) return RefactorFeature.Resolve(context, action, refactoring);
-        return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis)) };
+        return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis, context.Cancel)) };
     }
 
     internal static bool IsWanted(string kind, string[]? only) =>

@@ -23,7 +23,7 @@ internal sealed class SemanticTokenFeature
     {
         (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
         (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-        return new SemanticTokensResult(null, Encode(context, first, last));
+        return new SemanticTokensResult(null, Encode(context, first, Math.Min(last, first + MostLines)));
     }
 
     public SemanticTokensResult? Full(FeatureContext context)

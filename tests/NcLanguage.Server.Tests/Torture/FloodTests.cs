@@ -110,9 +110,10 @@ public sealed class FloodTests
         for (; sent < 200; sent++)
         {
             sending = client.SendRawAsync(large);
-            if (await Task.WhenAny(sending, Task.Delay(1500)) != sending) break;
+            // Those for which there is room are taken, however long that takes on a machine under load.
+            if (await Task.WhenAny(sending, Task.Delay(sent < 60 ? 60_000 : 1500)) != sending) break;
         }
-        Assert.InRange(sent, 20, 150);
+        Assert.InRange(sent, 60, 150);
         client.GoOnReading();
         await sending.WaitAsync(TimeSpan.FromSeconds(60));
         await HeaderTests.Eventually(() => client.AnswerCount >= Many + sent + 2);

@@ -35,7 +35,13 @@ static class SoakRun
                 ["contentChanges"] = new JsonArray(typist.Next()),
             });
             for (; asked < (long)requests * edit / edits; asked++)
-                pending.Add(RequestAsync(server, typist, random, outcome));
+            {
+                var answering = RequestAsync(server, typist, random, outcome);
+                pending.Add(answering);
+                // Half of them while fingers rest, the other half overtaken by the next keys.
+                if (random.Next(2) == 0)
+                    await answering.WaitAsync(Patience);
+            }
             // Now and then nothing is typed for a moment, and all is answered.
             if (edit % 20 != 0 && edit != edits)
                 continue;

@@ -11,7 +11,7 @@ using NcLanguage.Benchmarks.Soak;
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
 //   soak EXE [EDITS REQUESTS BLOCKS SEED]   simulated typing: memory, answers, and whether the server then says what a fresh one says
 //   sample BLOCKS FOLDER   writes the program and the setup that the others use
-//   engine [filters]  the engine in process, by BenchmarkDotNet
+//   engine [options]  the engine in process, by BenchmarkDotNet: lex, analyse, edit, clearance, height field, each with the memory it takes
 switch (args)
 {
     case ["server", var executable, .. var sizes]:
@@ -37,7 +37,7 @@ switch (args)
         StockSpeed.Run();
         return 0;
     case ["engine", .. var rest]:
-        BenchmarkSwitcher.FromTypes([typeof(EngineBenchmarks)]).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
+        BenchmarkSwitcher.FromAssembly(typeof(SampleProgram).Assembly).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
         Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");

@@ -4,7 +4,7 @@ using System.Text;
 namespace NcLanguage.Benchmarks;
 
 /// <summary>What a program of the benchmarks does most.</summary>
-enum SampleKind
+public enum SampleKind
 {
     /// <summary>One cycle after the other, 200 holes each.</summary>
     Drilling,

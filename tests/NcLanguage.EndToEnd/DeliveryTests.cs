@@ -94,6 +94,51 @@ public sealed partial class DeliveryTests
         Assert.Equal("2", (await Run("git rev-list --count HEAD")).Output.Trim());
     }
 
+    [Fact]
+    public async Task The_hook_checks_the_callers_of_what_changes_or_is_deleted()
+    {
+        using var folder = new ScratchFolder();
+        Directory.CreateDirectory(folder.At("job"));
+        var environment = new Dictionary<string, string>
+        {
+            ["PATH"] = ClientPage.PathWithServer(folder), ["HOME"] = folder.Path, ["GIT_CONFIG_NOSYSTEM"] = "1",
+            ["GIT_AUTHOR_NAME"] = "Setter", ["GIT_AUTHOR_EMAIL"] = "setter@example.org", ["GIT_COMMITTER_NAME"] = "Setter", ["GIT_COMMITTER_EMAIL"] = "setter@example.org",
+        };
+        async Task<CommandResult> Run(string command) => await CommandLine.RunAsync(["bash", "-c", command], Limit, environment, folder.At("job"));
+        async Task<string> Stopped(string command)
+        {
+            var run = await Run(command);
+            Assert.NotEqual(0, run.ExitCode);
+            return run.Output + run.Errors;
+        }
+        async Task Do(string command)
+        {
+            var run = await Run(command);
+            Assert.True(run.ExitCode == 0, $"{command}: {run.Output}{run.Errors}");
+        }
+
+        await Do("git init -q");
+        await Do(ClientPage.Code("pre-commit", "sh"));
+        const string caller = "G21 G90 G17 G54\nM98 P1200\nM30\n";
+        folder.Write("job/plates/two holes.nc", caller);
+        folder.Write("job/plates/O1200.nc", "O1200\nG90\nM99\n");
+        folder.Write("job/else.nc", "G21 G90 G17 G54\nM30\n");
+        await Do("git add . && git commit -q -m job");
+
+        // The caller is not staged, and is told all the same.
+        Assert.Contains("two holes.nc", await Stopped("git rm -q plates/O1200.nc && git commit -q -m deleted"), StringComparison.Ordinal);
+        await Do("git reset -q --hard");
+        Assert.Contains("two holes.nc", await Stopped("git mv plates/O1200.nc plates/O1300.nc && git commit -q -m renamed"), StringComparison.Ordinal);
+        await Do("git reset -q --hard");
+        // What the called program does wrong shows where it is called.
+        folder.Write("job/plates/O1200.nc", "O1200\nG1 X5\nM99\n");
+        Assert.Contains("two holes.nc", await Stopped("git add . && git commit -q -m changed"), StringComparison.Ordinal);
+        await Do("git reset -q --hard");
+        // Nobody calls it: there is nothing to check, and nothing stops.
+        await Do("git rm -q else.nc && git commit -q -m 'one less'");
+        await Do("git rm -q -r plates && git commit -q -m 'all gone'");
+    }
+
     [GeneratedRegex(@"^\s+run: (.+)$", RegexOptions.Multiline)]
     private static partial Regex Runs();
 }

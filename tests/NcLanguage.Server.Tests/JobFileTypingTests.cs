@@ -104,4 +104,21 @@ public sealed class JobFileTypingTests
         await client.OpenAsync(uri, "{ \"rows\": 7 }");
         Assert.Single((await client.DiagnosticsAsync(uri, null))["diagnostics"]!.AsArray());
     }
+
+    [Fact]
+    public async Task Completion_puts_commas_right_and_offers_what_lies_beside()
+    {
+        await using TestClient client = await TestClient.InitializedAsync("""{"textDocument":{"completion":{"completionItem":{"snippetSupport":true}}}}""");
+        await client.OpenAsync("file:///job/shop.machine.json", "{ \"base\": \"iso-mill\" }");
+        await client.OpenAsync(Uri, "X#100\nM30\n");
+        await client.OpenAsync(SetupUri, "{ \"units\": \"mm\"\n  \n  \"machine\": ,\n \"variables\": { } }");
+        async Task<JsonNode> ItemAsync(int line, int character, string label) =>
+            (await client.RequestAsync("textDocument/completion", "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"},\"position\":" + TestClient.At(line, character) + "}"))!["items"]!
+                .AsArray().Single(item => (string?)item!["label"] == label)!;
+        JsonNode clearance = await ItemAsync(1, 2, "clearance");
+        Assert.Equal("\"clearance\": $1,", (string?)clearance["textEdit"]!["newText"]);
+        Assert.Equal("""{"range":{"start":{"line":0,"character":15},"end":{"line":0,"character":15}},"newText":","}""", clearance["additionalTextEdits"]!.AsArray().Single()!.ToJsonString());
+        Assert.Equal("\"shop.machine.json\"", (string?)(await ItemAsync(2, 13, "shop.machine.json"))["textEdit"]!["newText"]);
+        Assert.Equal("\"#100\": $1", (string?)(await ItemAsync(3, 16, "#100"))["textEdit"]!["newText"]);
+    }
 }

@@ -89,6 +89,6 @@ static class JobExample
         return "{ " + string.Join(", ", example.EnumerateObject().Take(3).Select(member => member.Name)) + " … }";
     }
 
-    static string Escaped(string text) =>
+    public static string Escaped(string text) =>
         text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("$", "\\$", StringComparison.Ordinal).Replace("}", "\\}", StringComparison.Ordinal);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Machine.Cutting;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
@@ -9,6 +10,9 @@ namespace NcLanguage.Editing;
 /// <summary>One thing that may be written at the cursor of a setup, machine or cutting file; byte offsets in the text.</summary>
 public sealed record JobFileItem(string Label, string NewText, string Meaning, bool IsName)
 {
+    /// <summary>Byte offset where a comma is to be put in as well; −1 for none.</summary>
+    public int CommaAt { get; init; } = -1;
+
     /// <summary>The same with places to fill in, as LSP writes them; null where there is nothing to fill in.</summary>
     public string? Snippet { get; init; }
 }
@@ -17,6 +21,15 @@ public sealed record JobFileItem(string Label, string NewText, string Meaning, b
 public sealed record JobFileItems(int Start, int End, IReadOnlyList<JobFileItem> Items)
 {
     public static JobFileItems None { get; } = new(0, 0, []);
+}
+
+/// <summary>What a setup or machine file can name that stands elsewhere.</summary>
+/// <param name="Cutting">The cutting data that go with the file.</param>
+/// <param name="Machines">The names of the machine files beside it.</param>
+/// <param name="Variables">Asks for the variables, as #100, that the programs beside it read.</param>
+public sealed record JobFileSurroundings(CuttingTable Cutting, IReadOnlyList<string> Machines, Func<IEnumerable<string>> Variables)
+{
+    public static JobFileSurroundings None { get; } = new(CuttingTable.BuiltIn, [], () => []);
 }
 
 /// <summary>What stands at a place and what it means.</summary>
@@ -29,8 +42,8 @@ public static class JobFileAnswers
     /// <param name="kind">The kind of file.</param>
     /// <param name="text">Its text.</param>
     /// <param name="offset">Byte offset of the cursor.</param>
-    /// <param name="cutting">The cutting data that go with the file; null for those in the executable.</param>
-    public static JobFileItems Completion(JobFileKind kind, SourceText text, int offset, CuttingTable? cutting = null)
+    /// <param name="around">What stands beside the file; null for nothing.</param>
+    public static JobFileItems Completion(JobFileKind kind, SourceText text, int offset, JobFileSurroundings? around = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         var bytes = text.ToBytes();
@@ -40,10 +53,11 @@ public static class JobFileAnswers
             return JobFileItems.None;
         if (cursor.Path.IsEmpty && cursor.IsValue)
             return JsonCursor.IsBlank(bytes) ? new JobFileItems(cursor.Start, cursor.End, [.. Beginning(schema, shape, cursor)]) : JobFileItems.None;
+        around ??= JobFileSurroundings.None;
         var items = cursor.IsName
-            ? NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor))
-            : Values(schema, shape, Named(kind, cursor.Path, cutting ?? CuttingTable.BuiltIn), cursor);
-        return new JobFileItems(cursor.Start, cursor.End, [.. items]);
+            ? NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor)).Concat(Variables(kind, around, cursor))
+            : Values(schema, shape, Named(kind, cursor.Path, around), cursor);
+        return new JobFileItems(cursor.Start, cursor.End, [.. items.Select(item => WithCommas(item, cursor))]);
     }
 
     static IEnumerable<JsonProperty> NewMembers(JobSchema schema, JsonElement shape, JsonCursor cursor) =>
@@ -51,7 +65,21 @@ public static class JobFileAnswers
 
     /// <summary>A file that has nothing yet: a whole one to change, and each member by itself.</summary>
     static IEnumerable<JobFileItem> Beginning(JobSchema schema, JsonElement shape, JsonCursor cursor) => JobExample.Of(schema, shape).Concat(
-        NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor)).Select(item => item with { NewText = $"{{ {item.NewText} }}" }));
+        NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor)).Select(item => item with { NewText = $"{{ {item.NewText} }}", Snippet = $"{{ {item.Snippet} \\}}" }));
+
+    /// <summary>The variables that programs read and the setup does not give yet.</summary>
+    static IEnumerable<JobFileItem> Variables(JobFileKind kind, JobFileSurroundings around, JsonCursor cursor) => kind != JobFileKind.Setup || cursor.Path is not ["variables"] ? []
+        : around.Variables().Where(name => !cursor.Names.Contains(name)).Select(name =>
+            new JobFileItem(name, cursor.HasColon ? $"\"{name}\"" : $"\"{name}\": ", "Read by a program beside this file; the value that it has when the program starts.", true) { Snippet = cursor.HasColon ? null : $"\"{name}\": $1" });
+
+    /// <summary>With the commas that are missing between what stands there already and what is put in.</summary>
+    static JobFileItem WithCommas(JobFileItem item, JsonCursor cursor)
+    {
+        if (cursor.HasColon)
+            return item;
+        var behind = cursor.NeedsCommaBehind ? "," : "";
+        return item with { NewText = item.NewText + behind, Snippet = item.Snippet is { } snippet ? snippet + behind : null, CommaAt = cursor.CommaAt };
+    }
 
     static IEnumerable<JobFileItem> Values(JobSchema schema, JsonElement shape, IEnumerable<string> names, JsonCursor cursor)
     {
@@ -114,12 +142,14 @@ public static class JobFileAnswers
     }
 
     /// <summary>Names that no schema lists: of the built-in machines, and of what the cutting data have.</summary>
-    static IEnumerable<string> Named(JobFileKind kind, ImmutableArray<string> path, CuttingTable cutting)
+    static IEnumerable<string> Named(JobFileKind kind, ImmutableArray<string> path, JobFileSurroundings around)
     {
+        var cutting = around.Cutting;
         var member = path.LastOrDefault(step => step != JsonCursor.Entry);
         return (kind, member) switch
         {
-            (JobFileKind.Setup, "machine") or (JobFileKind.Machine, "base") when path.Length == 1 => MachineProfile.BuiltIns.Select(profile => profile.Name),
+            (JobFileKind.Setup, "machine") or (JobFileKind.Machine, "base") when path.Length == 1 => around.Machines.Concat(MachineProfile.BuiltIns.Select(profile => profile.Name)),
+            (JobFileKind.Setup, "thread") => Threads.Coarse.Concat(Threads.InchSeries).Select(thread => thread.Name),
             (JobFileKind.Setup, "material") => path.Length == 1 ? cutting.MaterialNames : cutting.ToolMaterialNames,
             (JobFileKind.Cutting, "material" or "family") => cutting.MaterialNames,
             (JobFileKind.Cutting, "toolMaterial") => cutting.ToolMaterialNames,
@@ -129,7 +159,13 @@ public static class JobFileAnswers
 
     static JobFileItem Member(JobSchema schema, JsonProperty member, JsonCursor cursor)
     {
+        if (cursor.HasColon)
+            return new JobFileItem(member.Name, $"\"{member.Name}\"", schema.Meaning(member.Value), true);
         var (before, after) = schema.Brackets(member.Value);
-        return new JobFileItem(member.Name, cursor.HasColon ? $"\"{member.Name}\"" : $"\"{member.Name}\": {before}{after}", schema.Meaning(member.Value), true);
+        return new JobFileItem(member.Name, $"\"{member.Name}\": {before}{after}", schema.Meaning(member.Value), true)
+        {
+            // The value goes where it belongs, whatever follows.
+            Snippet = $"\"{member.Name.Replace("$", "\\$", StringComparison.Ordinal)}\": {JobExample.Escaped(before)}$1{JobExample.Escaped(after)}",
+        };
     }
 }

@@ -34,6 +34,14 @@ public static class JobFileSymbols
         return SymbolReader.In(program, cancel).Where(use => use.Symbol == symbol);
     }
 
+    /// <summary>The variables that a program reads, as the setup names them: #100, #&lt;depth&gt;.</summary>
+    public static IEnumerable<string> VariablesReadIn(SourceText program)
+    {
+        ArgumentNullException.ThrowIfNull(program);
+        return SymbolReader.In(program).Where(use => use.Role == UseRole.Read && use.Symbol.Kind is NamedKind.Variable or NamedKind.NamedVariable)
+            .Select(use => use.Symbol.Name is { } name ? $"#<{name}>" : "#" + use.Symbol.Number.ToString(CultureInfo.InvariantCulture)).Distinct();
+    }
+
     static ProgramSymbol? Variable(string name)
     {
         if (name.Length > 3 && name.StartsWith("#<", StringComparison.Ordinal) && name[^1] == '>')

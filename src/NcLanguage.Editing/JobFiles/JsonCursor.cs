@@ -17,6 +17,12 @@ sealed record JsonCursor(
 {
     public const string Entry = "[]";
 
+    /// <summary>Byte offset where a comma is missing before the place, behind the value that ends there; −1 where none is.</summary>
+    public int CommaAt { get; init; } = -1;
+
+    /// <summary>Whether a comma is missing behind the place: something else begins there.</summary>
+    public bool NeedsCommaBehind { get; init; }
+
     sealed class Level(bool isObject, int start)
     {
         public bool IsObject => isObject;
@@ -27,7 +33,15 @@ sealed record JsonCursor(
         /// <summary>The member whose value is next; null where a name is next.</summary>
         public string? Name { get; set; }
 
+        /// <summary>Whether a value stands there since the last comma.</summary>
+        public bool HasValue { get; set; }
+
         public List<string> Names { get; } = [];
+
+        /// <summary>Whether a name is next: behind a value too, where only the comma is missing.</summary>
+        public bool TakesName => IsObject && (Name is null || HasValue);
+
+        public void Begin() => (Name, HasValue) = (null, false);
     }
 
     /// <param name="text">The whole text.</param>
@@ -37,7 +51,7 @@ sealed record JsonCursor(
         var levels = new Stack<Level>();
         JsonCursor? found = null;
         Level? within = null;
-        var at = 0;
+        var (at, endOfValue) = (0, -1);
         while (at < text.Length && (found is null || levels.Contains(within!)))
         {
             var start = at;
@@ -55,36 +69,44 @@ sealed record JsonCursor(
                 at = c == '"' ? EndOfString(text, at) : EndOfBare(text, at);
                 var content = Encoding.UTF8.GetString(c == '"' ? text[(start + 1)..Math.Max(start + 1, at - (IsClosed(text, start, at) ? 1 : 0))] : text[start..at]);
                 var level = levels.Count > 0 ? levels.Peek() : null;
-                var isName = level is { IsObject: true, Name: null };
+                var isName = level is { TakesName: true };
+                var comma = level is { HasValue: true } ? endOfValue : -1;
+                if (isName)
+                    level!.Begin();
                 if (found is null && offset >= start && offset <= at)
-                    (found, within) = (Place(levels, isName, start, at, content) with { HasColon = Colon(text, at) }, level);
+                    (found, within) = (Place(levels, isName, start, at, content) with { HasColon = Colon(text, at), CommaAt = comma, NeedsCommaBehind = Begins(text, at) }, level);
                 else if (isName)
                     level!.Names.Add(content);
                 if (isName)
                     level!.Name = content;
+                else if (level is not null)
+                    (level.HasValue, endOfValue) = (true, at);
                 continue;
             }
             if (found is null && offset <= start)
-                (found, within) = (Place(levels, levels.Count > 0 && levels.Peek() is { IsObject: true, Name: null }, offset, offset, ""), levels.Count > 0 ? levels.Peek() : null);
+                (found, within) = Blank(text, levels, offset, endOfValue);
             at++;
             switch (c)
             {
                 case (byte)'{' or (byte)'[':
+                    if (levels.TryPeek(out var outer))
+                        outer.HasValue = true;
                     levels.Push(new Level(c == '{', start));
                     break;
                 case (byte)'}' or (byte)']':
                     if (found is not null && within is not null && levels.TryPeek(out var closed) && closed == within)
                         return found with { Names = [.. within.Names] };
                     levels.TryPop(out _);
+                    endOfValue = at;
                     break;
                 case (byte)',':
                     if (levels.TryPeek(out var level))
-                        level.Name = null;
+                        level.Begin();
                     break;
             }
         }
-        found ??= Place(levels, levels.Count > 0 && levels.Peek() is { IsObject: true, Name: null }, offset, offset, "");
-        within ??= levels.Count > 0 ? levels.Peek() : null;
+        if (found is null)
+            (found, within) = Blank(text, levels, offset, endOfValue);
         return found with { Names = within is null ? [] : [.. within.Names] };
     }
 
@@ -114,6 +136,33 @@ sealed record JsonCursor(
             else if (level.Name is { } name)
                 path.Add(name);
         return new JsonCursor(path.ToImmutable(), isName, !isName, start, end, text, [], false);
+    }
+
+    /// <summary>The place of a cursor that stands on nothing.</summary>
+    static (JsonCursor, Level?) Blank(ReadOnlySpan<byte> text, Stack<Level> levels, int offset, int endOfValue)
+    {
+        var level = levels.Count > 0 ? levels.Peek() : null;
+        var comma = level is { HasValue: true } ? endOfValue : -1;
+        var isName = level is { TakesName: true };
+        if (isName)
+            level!.Begin();
+        return (Place(levels, isName, offset, offset, "") with { CommaAt = comma, NeedsCommaBehind = level is not null && Begins(text, offset) }, level);
+    }
+
+    /// <summary>Whether a name or value begins behind a place, so that a comma belongs between.</summary>
+    static bool Begins(ReadOnlySpan<byte> text, int at)
+    {
+        while (at < text.Length)
+        {
+            var c = text[at];
+            if (c is (byte)' ' or (byte)'\t' or (byte)'\r' or (byte)'\n')
+                at++;
+            else if (c == '/' && at + 1 < text.Length && text[at + 1] is (byte)'/' or (byte)'*')
+                at = EndOfComment(text, at);
+            else
+                return c is (byte)'"' or (byte)'{' or (byte)'[' || IsBare(c);
+        }
+        return false;
     }
 
     static bool Colon(ReadOnlySpan<byte> text, int at)

@@ -10,6 +10,9 @@ namespace NcLanguage.Server.Features;
 /// <summary>Hover, completion and definition in setup and machine files, for editors that do not read the schema themselves.</summary>
 internal sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobLoader jobs)
 {
+    /// <summary>Variables that are offered.</summary>
+    private const int MostVariables = 100;
+
     /// <summary>Places of programs that are told.</summary>
     private const int MostPlaces = 1000;
 
@@ -22,16 +25,27 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
     public CompletionList Completion(JobDocument document, Position position)
     {
         JobFileItems items = JobFileAnswers.Completion(
-            KindOf(document), document.Text, positions.ToOffset(document.Text, position), jobs.LoadFile(document.Path).Inputs.Setup.Cutting);
+            KindOf(document), document.Text, positions.ToOffset(document.Text, position),
+            new JobFileSurroundings(jobs.LoadFile(document.Path).Inputs.Setup.Cutting, jobs.MachinesBeside(document.Path), () => VariablesOf(document)));
         if (items.Items.Count == 0) return CompletionFeature.Nothing;
         TextRange range = Range(document, items.Start, items.End);
         return new CompletionList(false, [.. items.Items.Select(item => new CompletionItem(
             item.Label, item.IsName ? CompletionItemKind.Field : CompletionItemKind.Value,
             Documentation: new MarkupContent("plaintext", item.Meaning),
             // A client compares with what stands in the range, the quote included.
-            FilterText: item.Snippet is null ? item.NewText : item.Label,
+            FilterText: item.IsName ? $"\"{item.Label}\"" : item.Snippet is null ? item.NewText : item.Label,
             InsertTextFormat: client.Snippets && item.Snippet is not null ? InsertTextFormat.Snippet : null,
-            TextEdit: new TextEdit(range, client.Snippets && item.Snippet is { } snippet ? snippet : item.NewText)))]);
+            TextEdit: new TextEdit(range, client.Snippets && item.Snippet is { } snippet ? snippet : item.NewText),
+            AdditionalTextEdits: item.CommaAt < 0 ? null : [new TextEdit(Range(document, item.CommaAt, item.CommaAt), ",")]))]);
+    }
+
+    /// <summary>The variables that the programs beside a setup read: of its own program, or of all where it is for all.</summary>
+    private IEnumerable<string> VariablesOf(JobDocument document)
+    {
+        string? own = WatchedFiles.ProgramOf(document.Path);
+        return jobs.FolderOf(document.Path).Others(CancellationToken.None)
+            .Where(program => own is null || Path.GetFileNameWithoutExtension(program.Path).Equals(own, StringComparison.OrdinalIgnoreCase))
+            .SelectMany(program => JobFileSymbols.VariablesReadIn(program.Text).Take(MostPlaces)).Distinct().Order(StringComparer.Ordinal).Take(MostVariables);
     }
 
     /// <summary>The machine file that a setup or another machine file names; for what a setup gives to programs the places that use it.</summary>

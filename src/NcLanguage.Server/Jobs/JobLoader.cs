@@ -43,6 +43,14 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>The programs beside one.</summary>
     public ProgramFolder FolderOf(string programPath) => new(programPath, FenceAround([programPath]), _open);
 
+    /// <summary>The names of the machine files that lie beside a file, itself left out.</summary>
+    public string[] MachinesBeside(string path)
+    {
+        string folder = Path.GetDirectoryName(path) ?? "";
+        return [.. files.NamesIn(folder).Concat(_open.Keys.Where(open => Path.GetDirectoryName(open) == folder).Select(open => Path.GetFileName(open)!))
+            .Where(name => WatchedFiles.IsMachine(name) && !DocumentUri.PathComparer.Equals(name, Path.GetFileName(path))).Distinct(DocumentUri.PathComparer).Order(StringComparer.Ordinal)];
+    }
+
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
     public string UriOf(string path) => _open.TryGetValue(path, out OpenText? document) ? document.Uri : DocumentUri.FromPath(path);
 

@@ -32,8 +32,10 @@ internal static class WatchedFiles
 
     public static bool IsSetup(string path) => path.EndsWith(SetupEnding, StringComparison.OrdinalIgnoreCase);
 
+    public static bool IsMachine(string path) => path.EndsWith(MachineEnding, StringComparison.OrdinalIgnoreCase);
+
     public static bool IsCutting(string path) => path.EndsWith(CuttingEnding, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>True for a setup, machine or cutting file, going by its name.</summary>
-    public static bool IsJobFile(string path) => IsSetup(path) || IsCutting(path) || path.EndsWith(MachineEnding, StringComparison.OrdinalIgnoreCase);
+    public static bool IsJobFile(string path) => IsSetup(path) || IsCutting(path) || IsMachine(path);
 }

@@ -30,7 +30,7 @@ internal enum InsertTextFormat
 /// <param name="Data">The topic that the documentation is found by.</param>
 internal sealed record CompletionItem(
     string Label, CompletionItemKind? Kind = null, string? Detail = null, MarkupContent? Documentation = null, string? SortText = null, string? FilterText = null,
-    InsertTextFormat? InsertTextFormat = null, TextEdit? TextEdit = null, string? Data = null);
+    InsertTextFormat? InsertTextFormat = null, TextEdit? TextEdit = null, string? Data = null, TextEdit[]? AdditionalTextEdits = null);
 
 internal sealed record SignatureHelpParams(TextDocumentIdentifier TextDocument, Position Position);
 

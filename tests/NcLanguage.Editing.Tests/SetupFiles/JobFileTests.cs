@@ -26,7 +26,9 @@ public sealed class JobFileTests
         var (text, offset) = Cut(marked);
         var items = JobFileAnswers.Completion(kind, text, offset);
         var item = items.Items.Single(one => one.Label == label);
-        return text.WithChange(items.Start, items.End, Encoding.UTF8.GetBytes(item.NewText)).ToString();
+        var changed = text.WithChange(items.Start, items.End, Encoding.UTF8.GetBytes(item.NewText));
+        // What is put in before leaves the offset of what stands earlier.
+        return (item.CommaAt < 0 ? changed : changed.WithChange(item.CommaAt, item.CommaAt, ","u8.ToArray())).ToString();
     }
 
     [Theory]
@@ -75,6 +77,52 @@ public sealed class JobFileTests
     [InlineData("{ \"units\": \"i$0\" }", "inch", "{ \"units\": \"inch\" }")]
     public void What_is_taken_is_valid_as_far_as_it_goes(string marked, string label, string expected) => Assert.Equal(expected, Accepted(marked, label));
 
+    /// <summary>RFC 8259: a comma between two members or entries, wherever the new one is put.</summary>
+    [Theory]
+    [InlineData("{ \"units\": \"mm\" $0 }", "clearance", "{ \"units\": \"mm\", \"clearance\":  }")]
+    [InlineData("{ \"units\": \"mm\"\n  \"cl$0\"\n}", "clearance", "{ \"units\": \"mm\",\n  \"clearance\": \n}")]
+    [InlineData("{ \"units\": \"mm\", // the unit\n  $0\n  \"tools\": [] }", "clearance", "{ \"units\": \"mm\", // the unit\n  \"clearance\": ,\n  \"tools\": [] }")]
+    [InlineData("{ \"units\": \"mm\" // the unit\n  $0\n  \"tools\": [] }", "clearance", "{ \"units\": \"mm\", // the unit\n  \"clearance\": ,\n  \"tools\": [] }")]
+    [InlineData("{ $0 \"tools\": [] }", "units", "{ \"units\": \"\", \"tools\": [] }")]
+    [InlineData("{ \"tools\": [] $0, \"units\": \"mm\" }", "clearance", "{ \"tools\": [], \"clearance\": , \"units\": \"mm\" }")]
+    [InlineData("{ \"units\": $0\n \"tools\": [] }", "inch", "{ \"units\": \"inch\",\n \"tools\": [] }")]
+    [InlineData("{ \"units\": \"$0\", \"tools\": [] }", "inch", "{ \"units\": \"inch\", \"tools\": [] }")]
+    [InlineData("{ \"clea$0\": 2 }", "clearance", "{ \"clearance\": 2 }")]
+    public void Commas_are_put_right(string marked, string label, string expected) => Assert.Equal(expected, Accepted(marked, label).Replace(" ,\"", ",\"", StringComparison.Ordinal));
+
+    [Fact]
+    public void An_entry_of_a_list_gets_its_commas_too()
+    {
+        var (text, offset) = Cut("{ \"tools\": [ { \"number\": 1 } $0 { \"number\": 2 } ] }");
+        var item = JobFileAnswers.Completion(JobFileKind.Setup, text, offset).Items[0];
+        Assert.Equal((text.ToString().IndexOf('}', StringComparison.Ordinal) + 1, ','), (item.CommaAt, item.NewText[^1]));
+    }
+
+    [Fact]
+    public void What_lies_beside_is_offered()
+    {
+        var around = JobFileSurroundings.None with { Machines = ["shop.machine.json"], Variables = () => ["#100", "#<depth>"] };
+        string[] Beside(string marked)
+        {
+            var (text, offset) = Cut(marked);
+            return [.. JobFileAnswers.Completion(JobFileKind.Setup, text, offset, around).Items.Select(item => item.NewText)];
+        }
+        Assert.Equal("\"shop.machine.json\"", Beside("{ \"machine\": $0 }")[0]);
+        Assert.Contains("\"iso-mill\"", Beside("{ \"machine\": $0 }"));
+        Assert.Equal(["\"#100\": ", "\"#<depth>\": "], Beside("{ \"variables\": { $0 } }"));
+        Assert.Equal(["\"#<depth>\": "], Beside("{ \"variables\": { \"#100\": 2, $0 } }"));
+        Assert.Equal(["#<depth>", "#100"], JobFileSymbols.VariablesReadIn(SourceText.From("#101=#<Depth>\nX#100\nZ#100")));
+    }
+
+    /// <summary>Sizes of ISO 261 and of the unified series.</summary>
+    [Fact]
+    public void The_thread_of_a_hole_is_completed()
+    {
+        var items = Items("{ \"holes\": [ { \"x\": 0, \"y\": 0, \"thread\": \"$0\" } ] }");
+        Assert.Contains("M8", items);
+        Assert.Contains("1/4-20", items);
+    }
+
     /// <summary>Materials are those that the cutting data have: the setup's of the work, a tool's of its edges.</summary>
     [Fact]
     public void Materials_are_those_of_the_cutting_data()
@@ -85,7 +133,7 @@ public sealed class JobFileTests
         Assert.Equal("{ \"material\": \"aluminium\" }", Accepted("{ \"material\": \"al$0\" }", "aluminium"));
         var own = new CuttingTable([new("oak", [], null)], [], CuttingTable.BuiltIn);
         var (text, offset) = Cut("{ \"material\": $0 }");
-        Assert.Equal("\"oak\"", JobFileAnswers.Completion(JobFileKind.Setup, text, offset, own).Items[0].NewText);
+        Assert.Equal("\"oak\"", JobFileAnswers.Completion(JobFileKind.Setup, text, offset, JobFileSurroundings.None with { Cutting = own }).Items[0].NewText);
     }
 
     /// <summary>What is put in whole is read without a mistake, the places to fill in left as they are.</summary>
@@ -104,7 +152,7 @@ public sealed class JobFileTests
         var (text, offset) = Cut(marked);
         var items = JobFileAnswers.Completion(JobFileKind.Setup, text, offset);
         Assert.NotEmpty(items.Items);
-        foreach (var item in items.Items.Where(item => item.Snippet is not null))
+        foreach (var item in items.Items.Where(item => item.Snippet is not null && !item.IsName))
         {
             var closed = marked.EndsWith('0') && marked[0] == '{' ? "] }" : "";
             var filled = text.WithChange(items.Start, items.End, Encoding.UTF8.GetBytes(item.NewText)).ToString() + closed;

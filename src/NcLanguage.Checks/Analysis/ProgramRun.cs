@@ -16,7 +16,7 @@ public sealed class ProgramRun
 {
     readonly PartResult[] _parts;
     readonly ChunkText[] _texts;
-    readonly StockReplay? _stockBefore;
+    StockReplay? _stockBefore;
     StockReplay? _stock;
     FreeNumbers? _freeNumbers;
 
@@ -28,7 +28,7 @@ public sealed class ProgramRun
         _parts = parts;
         Flow = flow;
         BlocksRun = blocksRun;
-        _stockBefore = old?._stock ?? old?._stockBefore;
+        _stockBefore = old?.LastStock;
     }
 
     public Job Job { get; }
@@ -49,10 +49,20 @@ public sealed class ProgramRun
 
     /// <summary>What its cuts and rapids meet of the stock. Worked out when first asked for, from that of the version before where there is one.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    internal StockReplay StockOf(CancellationToken cancel) => _stock ??= StockReplay.Of(this, _stockBefore, cancel);
+    internal StockReplay StockOf(CancellationToken cancel)
+    {
+        if (_stock is { } made)
+            return made;
+        made = _stock = StockReplay.Of(this, _stockBefore, cancel);
+        // It holds the parts of a version long past.
+        _stockBefore = null;
+        return made;
+    }
 
     /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>
     internal FreeNumbers FreeNumbers => _freeNumbers ??= FreeNumbers.Of(this);
+
+    StockReplay? LastStock => _stock ?? _stockBefore;
 
     /// <summary>Cuts that had to be followed through the stock to make this from what it was made from.</summary>
     public int CutsFollowed => StockOf(CancellationToken.None).CutsFollowed;

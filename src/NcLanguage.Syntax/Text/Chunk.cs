@@ -8,22 +8,21 @@ namespace NcLanguage.Syntax.Text;
 /// terminators: the one after the last terminator, which may be empty.</remarks>
 public sealed class Chunk
 {
-    readonly byte[] _buffer;
-    readonly int _start;
+    readonly byte[] _bytes;
     readonly int[] _lineStarts;
     WeakReference<BlockList>? _blocks;
 
-    internal Chunk(byte[] buffer, int start, int length, bool isLast)
+    /// <param name="bytes">The chunk's alone: a text that kept them all in one place would hold on to every line that edits have replaced.</param>
+    /// <param name="isLast">Whether it ends its text.</param>
+    internal Chunk(byte[] bytes, bool isLast)
     {
-        _buffer = buffer;
-        _start = start;
-        Length = length;
+        _bytes = bytes;
         IsLast = isLast;
-        _lineStarts = LineBreaks.Starts(buffer.AsSpan(start, length), isLast);
+        _lineStarts = LineBreaks.Starts(bytes, isLast);
     }
 
     /// <summary>Bytes, terminators included.</summary>
-    public int Length { get; }
+    public int Length => _bytes.Length;
 
     /// <summary>Whether this chunk ends its text.</summary>
     public bool IsLast { get; }
@@ -31,7 +30,7 @@ public sealed class Chunk
     public int LineCount => _lineStarts.Length;
 
     /// <summary>All bytes of the chunk.</summary>
-    public ReadOnlySpan<byte> Bytes => _buffer.AsSpan(_start, Length);
+    public ReadOnlySpan<byte> Bytes => _bytes;
 
     /// <summary>Offset in the chunk of the first byte of a line (0-based).</summary>
     public int LineStart(int line) => _lineStarts[line];

@@ -33,7 +33,7 @@ public sealed class SourceText
     {
         ArgumentNullException.ThrowIfNull(bytes);
         var chunks = new List<Chunk>(bytes.Length / 2048 + 1);
-        Split(bytes, 0, bytes.Length, endsText: true, chunks);
+        Split(bytes, endsText: true, chunks);
         return new SourceText([.. chunks]);
     }
 
@@ -132,7 +132,7 @@ public sealed class SourceText
         CopyRange(end, tail, bytes.AsSpan(head + newText.Length));
 
         var middle = new List<Chunk>();
-        Split(bytes, 0, bytes.Length, endsText: last == _chunks.Length - 1, middle);
+        Split(bytes, endsText: last == _chunks.Length - 1, middle);
         return new SourceText([.. _chunks.AsSpan(0, first), .. middle, .. _chunks.AsSpan(last + 1)]);
     }
 
@@ -175,24 +175,20 @@ public sealed class SourceText
         }
     }
 
-    static void Split(byte[] bytes, int start, int length, bool endsText, List<Chunk> chunks)
+    /// <summary>Cuts a text, or a stretch of one, into chunks.</summary>
+    static void Split(byte[] bytes, bool endsText, List<Chunk> chunks)
     {
-        var text = bytes.AsSpan(0, start + length);
-        var from = start;
-        var lines = 0;
-        for (var at = LineBreaks.Next(text, start); at >= 0; at = LineBreaks.Next(text, at))
+        var (from, lines) = (0, 0);
+        for (var at = LineBreaks.Next(bytes, 0); at >= 0 && at < bytes.Length; at = LineBreaks.Next(bytes, at))
         {
             lines++;
             if (lines < LinesPerChunk && at - from < LongChunk)
                 continue;
-            if (at == text.Length)
-                break;
-            chunks.Add(new Chunk(bytes, from, at - from, isLast: false));
-            from = at;
-            lines = 0;
+            chunks.Add(new Chunk(bytes[from..at], isLast: false));
+            (from, lines) = (at, 0);
         }
-        if (endsText || from < text.Length)
-            chunks.Add(new Chunk(bytes, from, text.Length - from, endsText));
+        if (endsText || from < bytes.Length)
+            chunks.Add(new Chunk(from == 0 ? bytes : bytes[from..], endsText));
     }
 
     // Starts hold one entry more than there are items; an item that is empty never owns a position.

@@ -7,25 +7,51 @@ internal sealed class Housekeeper : IDisposable
     /// <summary>How long nothing is asked before it tidies up: a collection of a large program's memory takes longer than a key may.</summary>
     private static readonly TimeSpan Rest = TimeSpan.FromSeconds(2);
 
+    /// <summary>A pause between two keys, long enough for a collection where much has gathered.</summary>
+    private static readonly TimeSpan Breath = TimeSpan.FromSeconds(0.3);
+
     /// <summary>Less than this is not worth a collection, bytes.</summary>
     private const long Little = 8 << 20;
 
-    private readonly Timer _timer;
+    /// <summary>More than this is not left lying until fingers rest, bytes; nor half of what is in use.</summary>
+    private const long Much = 64 << 20;
+
+    private readonly Timer _breath;
+    private readonly Timer _rest;
+    private readonly Lock _gate = new();
     private long _kept;
 
-    public Housekeeper() => _timer = new Timer(_ => Tidy());
-
-    /// <summary>Something was asked: the rest begins anew.</summary>
-    public void Touch() => _timer.Change(Rest, Timeout.InfiniteTimeSpan);
-
-    /// <summary>Collects where a tenth more than after the last time is in use; false where there is nothing to gain.</summary>
-    internal bool Tidy()
+    public Housekeeper()
     {
-        if (GC.GetTotalMemory(forceFullCollection: false) < _kept + Math.Max(_kept / 10, Little)) return false;
-        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
-        _kept = GC.GetTotalMemory(forceFullCollection: false);
-        return true;
+        // Before the first rest it is not known how much is in use.
+        _breath = new Timer(_ => Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)));
+        _rest = new Timer(_ => Tidy());
     }
 
-    public void Dispose() => _timer.Dispose();
+    /// <summary>Something was asked: breath and rest begin anew.</summary>
+    public void Touch()
+    {
+        _breath.Change(Breath, Timeout.InfiniteTimeSpan);
+        _rest.Change(Rest, Timeout.InfiniteTimeSpan);
+    }
+
+    /// <summary>Collects where a tenth more than after the last time is in use; false where there is nothing to gain.</summary>
+    internal bool Tidy() => Tidy(_kept + Math.Max(_kept / 10, Little));
+
+    private bool Tidy(long most)
+    {
+        lock (_gate)
+        {
+            if (GC.GetTotalMemory(forceFullCollection: false) < most) return false;
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+            _kept = GC.GetTotalMemory(forceFullCollection: false);
+            return true;
+        }
+    }
+
+    public void Dispose()
+    {
+        _breath.Dispose();
+        _rest.Dispose();
+    }
 }

@@ -85,6 +85,12 @@ public sealed record Operation
     /// <summary>Material removed, mm³; null where it is not known.</summary>
     public double? Removed { get; init; }
 
+    /// <summary>How deep the tool goes at most along its axis into what stands, by one feed or arc, mm; null where what it removes is not known.</summary>
+    public double? DepthOfCut { get; init; }
+
+    /// <summary>Material removed in a minute over its feeds and arcs, those in air counted too, mm³/min; null where it or their time is not known.</summary>
+    public double? RemovalRate => Removed is { } volume && Totals.FeedSeconds > 0 ? volume * 60 / Totals.FeedSeconds : null;
+
     /// <summary>The nearest place to any obstacle; null where none is known.</summary>
     public NearestPass? Nearest => Passes.IsEmpty ? null : Passes[0];
 }

@@ -20,6 +20,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     ReturnCost? _returns;
     int _holes;
     double _removed;
+    double _depthOfCut;
 
     public OperationParts Parts { get; } = new(job);
 
@@ -29,10 +30,11 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     public bool IsOf(int itsTool, WorkKind itsKind, int itsCycle) => tool == itsTool && kind == itsKind && cycle == itsCycle;
 
     /// <summary>Adds a move of its work.</summary>
-    /// <param name="removed">What it takes away, mm³; NaN where not known.</param>
-    public void Add(Step step, int index, int line, string? file, double removed)
+    /// <param name="cut">What it takes away, mm³, and how deep it goes into what stands, mm; NaN where not known.</param>
+    public void Add(Step step, int index, int line, string? file, (double Removed, double Depth) cut)
     {
-        _removed += removed;
+        _removed += cut.Removed;
+        _depthOfCut = Math.Max(_depthOfCut, cut.Depth);
         Parts.Add(step, index, line, file);
         ref readonly var move = ref step.Moves[index];
         if (!move.IsFeed)
@@ -76,6 +78,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         PassesUnknown = Parts.Passes.Unknown,
         Returns = _returns,
         Removed = hasStock && !double.IsNaN(_removed) ? _removed : null,
+        DepthOfCut = hasStock && !double.IsNaN(_depthOfCut) ? _depthOfCut : null,
     };
 
     string OwnWords() => kind switch

@@ -119,7 +119,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         if (move.IsFeed)
         {
             var isProbe = move.Role == MoveRole.Probe;
-            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file, RemovedBy(step, index));
+            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file, CutOf(step, index));
             return;
         }
         _pending.Add(step, index, line, file);
@@ -136,22 +136,23 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         for (var i = drilled.FirstMove; i < end; i++)
         {
             if (step.Moves[i].Role is MoveRole.InHole or MoveRole.Return)
-                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file, RemovedBy(step, i));
+                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file, CutOf(step, i));
             else
                 AddMove(step, i, line, file);
         }
         (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, _returns.Add(step, hole, end));
     }
 
-    /// <summary>Volume that a move takes away, mm³; NaN where not known. The moves that cut are those of the stock, in the same order.</summary>
-    double RemovedBy(Step step, int index)
+    /// <summary>The volume that a move takes away, mm³, and how deep it goes into what stands, mm; NaN where not known. The moves that cut are those of the
+    /// stock, in the same order.</summary>
+    (double Removed, double Depth) CutOf(Step step, int index)
     {
         if (!step.Moves[index].IsCut || job.Setup.FindTool(step.After.Tool)?.Kind == ToolKind.Probe)
-            return 0;
+            return (0, 0);
         if (stock is null || _cuts >= stock.Cuts.Length)
-            return double.NaN;
+            return (double.NaN, double.NaN);
         ref readonly var cut = ref stock.Cuts[_cuts++];
-        return cut.Move == index && cut.Tool == step.After.Tool ? cut.Removed : double.NaN;
+        return cut.Move == index && cut.Tool == step.After.Tool ? (cut.Removed, cut.Deepest) : (double.NaN, double.NaN);
     }
 
     /// <summary>The operation that a piece of work belongs to, with all that has led to it.</summary>

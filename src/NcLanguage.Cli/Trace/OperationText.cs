@@ -20,7 +20,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list)
     {
         if (list.Operations.IsEmpty)
             return;
-        screen.WriteLine("   op tool      lines         time   rapid mm     cut mm  holes" + (HasStock ? "  removed cm³" : "") + "  what", Heading);
+        screen.WriteLine("   op tool      lines         time   rapid mm     cut mm  holes" + (HasStock ? "  removed cm³  depth of cut mm  cm³/min" : "") + "  what", Heading);
         foreach (var operation in list.Operations)
             screen.WriteLine(
                 $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
@@ -69,7 +69,10 @@ sealed class OperationText(Screen screen, Job job, OperationList list)
 
     bool HasStock => job.Setup.Stock is not null;
 
-    string Removed(Operation operation) => !HasStock ? "" : $"{(operation.Removed is { } volume ? Say.Number(volume / 1000, 2) : "?"),13}";
+    string Removed(Operation operation) => !HasStock ? ""
+        : $"{Known(operation.Removed / 1000, 2),13}{Known(operation.DepthOfCut, 2),17}{(operation.Totals.FeedSeconds == 0 ? "" : Known(operation.RemovalRate / 1000, 2)),9}";
+
+    static string Known(double? value, int digits) => value is { } known ? Say.Number(known, digits) : "?";
 
     static string Row(MoveTotals totals) =>
         $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Say.Number(totals.RapidDistance, 1),10} {Say.Number(totals.CutDistance, 1),10}";

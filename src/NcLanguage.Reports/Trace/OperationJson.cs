@@ -5,7 +5,7 @@ using NcLanguage.Checks.Operations;
 
 namespace NcLanguage.Reports.Trace;
 
-/// <summary>Operations, tools and closest approaches as members of a trace. Lines from 1; work coordinates in mm, mm/min, 1/min, seconds, mm³.</summary>
+/// <summary>Operations, tools and closest approaches as members of a trace. Lines from 1; work coordinates in mm, mm/min, 1/min, seconds, mm³, mm³/min.</summary>
 public static class OperationJson
 {
     /// <summary>Approaches that are listed at most, the nearest.</summary>
@@ -63,7 +63,11 @@ public static class OperationJson
         WriteRange("feed", operation.Feed, json);
         json.WriteKnown("deepest", operation.Deepest);
         if (job.Setup.Stock is not null)
+        {
             json.WriteKnown("removed", operation.Removed);
+            json.WriteKnown("depthOfCut", operation.DepthOfCut);
+            json.WriteKnown("removalRate", operation.RemovalRate);
+        }
         WriteReturns(operation.Returns, json);
         if (operation.Nearest is { } nearest)
         {

@@ -138,8 +138,12 @@ public sealed class OperationTests
         Assert.Equal(milled, list.Operations[1].Removed!.Value, 0.01 * milled);
         Assert.Equal(list.Operations.Sum(operation => operation.Removed!.Value), list.Removed!.Value, 9);
         Assert.Null(Operations.Of(Blocks).Removed);
+        Assert.Equal([8, 1], list.Operations.Select(operation => Math.Round(operation.DepthOfCut!.Value, 3)));
+        // Volume over time (common practice, Q = V / t): there and back the mill feeds 120 mm at 600 mm/min, 12 s.
+        Assert.Equal(milled * 60 / 12, list.Operations[1].RemovalRate!.Value, 0.01 * milled * 60 / 12);
         // A tool of unknown size takes an unknown amount, and so does all behind it.
         Assert.Equal([null, null], Operations.Of(Blocks, """{ "stock": { "min": [0, 0, -20], "max": [100, 40, 0] } }""").Operations.Select(operation => operation.Removed));
+        Assert.Equal([null, null], Operations.Of(Blocks).Operations.Select(operation => operation.DepthOfCut ?? operation.RemovalRate));
     }
 
     [Fact]

@@ -86,16 +86,21 @@ public sealed class StockLeft
             var result = run.Results[part];
             foreach (ref readonly var cut in result.Cuts.AsSpan())
             {
+                var underTip = Standing(field, cut);
                 var taken = cut.IsFromBelow ? default : field.Cut(result, cut, EndOf(run.Job, cut.Tool));
                 if (!field.IsKnown)
                     return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), [.. open]);
                 if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))
                     open.Add(cut.Tool);
-                cuts.Add(new CutMade(part, cut.Line, cut.Move, cut.Tool, taken.Removed, taken.Deepest, cut.Seconds));
+                cuts.Add(new CutMade(part, cut.Line, cut.Move, cut.Tool, taken.Removed, taken.Removed > 0 ? Math.Max(taken.Deepest, underTip) : 0, cut.Seconds));
             }
         }
         return new StockLeft(field, [.. cuts], -1, [.. open]);
     }
+
+    /// <summary>How much stands where a cut straight down puts its tip, mm: the tip of a drill seldom goes down in the middle of a cell, and would be taken for less deep than it is.</summary>
+    static double Standing(StockField field, in StockCut cut) =>
+        cut.From.X == cut.To.X && cut.From.Y == cut.To.Y ? field.TopAt(cut.To.X, cut.To.Y) - Math.Max(cut.To.Z, field.Floor) : 0;
 
     /// <summary>A tap or thread mill takes half of what lies between core and outer diameter: as much as a cylinder of its pitch diameter, d − 0.6495 P (ISO 724), about.</summary>
     static EndForm EndOf(Job job, int number)

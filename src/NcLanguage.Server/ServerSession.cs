@@ -89,8 +89,8 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidChangeWorkspaceFoldersAsync(DidChangeWorkspaceFoldersParams notification)
     {
-        var removed = notification.Event.Removed.Select(folder => DocumentUri.ToPath(folder.Uri)).ToHashSet();
-        _jobs.Roots = [.. _jobs.Roots.Where(root => !removed.Contains(root)), .. notification.Event.Added.Select(folder => DocumentUri.ToPath(folder.Uri)).OfType<string>()];
+        var removed = Errors.Whole(notification.Event.Removed).Select(folder => DocumentUri.ToPath(folder.Uri)).ToHashSet();
+        _jobs.Roots = [.. _jobs.Roots.Where(root => !removed.Contains(root)), .. Errors.Whole(notification.Event.Added).Select(folder => DocumentUri.ToPath(folder.Uri)).OfType<string>()];
         RefreshIf(_documents.RecheckAll());
         _checks.AllChanged();
         return Task.CompletedTask;
@@ -124,8 +124,8 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
         (string uri, int version) = notification.TextDocument;
-        if (_jobDocuments.IsOpen(uri)) FilesChanged(_jobDocuments.Change(uri, version, notification.ContentChanges));
-        else RefreshIf(_documents.Change(uri, version, notification.ContentChanges));
+        if (_jobDocuments.IsOpen(uri)) FilesChanged(_jobDocuments.Change(uri, version, Errors.Whole(notification.ContentChanges)));
+        else RefreshIf(_documents.Change(uri, version, Errors.Whole(notification.ContentChanges)));
         if (DocumentUri.ToPath(uri) is { } path) _checks.TextChanged(path);
         return Task.CompletedTask;
     }
@@ -148,7 +148,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidChangeWatchedFilesAsync(DidChangeWatchedFilesParams notification)
     {
-        FilesChanged([.. notification.Changes.Select(change => DocumentUri.ToPath(change.Uri)).OfType<string>()]);
+        FilesChanged([.. Errors.Whole(notification.Changes).Select(change => DocumentUri.ToPath(change.Uri)).OfType<string>()]);
         return Task.CompletedTask;
     }
 
@@ -201,7 +201,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>
     private static List<string> Roots(InitializeParams request)
     {
-        IEnumerable<string?> roots = request.WorkspaceFolders is { Length: > 0 } folders ? folders.Select(folder => DocumentUri.ToPath(folder.Uri))
+        IEnumerable<string?> roots = request.WorkspaceFolders is { Length: > 0 } folders ? Errors.Whole(folders).Select(folder => DocumentUri.ToPath(folder.Uri))
             : request.RootUri is { } uri ? [DocumentUri.ToPath(uri)]
             : [request.RootPath];
         return [.. roots.OfType<string>().Where(root => root.Length > 0)];

@@ -21,6 +21,10 @@ public sealed class ErrorTests
     [InlineData("textDocument/hover", """[]""", -32602)]
     [InlineData("textDocument/hover", """null""", -32602)]
     [InlineData("textDocument/hover", null, -32602)]
+    [InlineData("textDocument/hover", "7", -32600)]
+    [InlineData("textDocument/hover", "\"x\"", -32600)]
+    [InlineData("textDocument/hover", "true", -32600)]
+    [InlineData("no/such/method", "7", -32600)]
     [InlineData("textDocument/inlayHint", """{"textDocument":{"uri":"file:///part.nc"},"range":7}""", -32602)]
     [InlineData("codeAction/resolve", """{"kind":"quickfix"}""", -32602)]
     [InlineData("textDocument/moniker", "{}", -32601)]
@@ -82,6 +86,9 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didClose","params":{"textDocument":{"uri":"file:///other.nc"}}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeWatchedFiles","params":{"changes":[{"uri":":::","type":1}]}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeConfiguration","params":{"settings":null}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeWatchedFiles","params":{"changes":[null]}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeWorkspaceFolders","params":{"event":{"added":[null],"removed":[null]}}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///part.nc","version":2},"contentChanges":[null]}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":null}""")]
     public async Task An_odd_message_without_answer_is_survived(string message)
     {

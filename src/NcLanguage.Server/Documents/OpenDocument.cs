@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Jobs;
@@ -40,7 +41,7 @@ internal sealed class OpenDocument : IDisposable
         _onFound = onFound;
         _onFailed = onFailed;
         _job = Task.Run(findJob);
-        _current = Start(uri, version, text);
+        Start(uri, version, text);
     }
 
     /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
@@ -67,7 +68,7 @@ internal sealed class OpenDocument : IDisposable
     public void Recheck() => Supersede(() =>
     {
         _job = Task.Run(_findJob);
-        return Start(Current.Uri, Current.Version, Current.Text);
+        Start(Current.Uri, Current.Version, Current.Text);
     });
 
     /// <summary>Closes it: drops what is still running.</summary>
@@ -88,23 +89,25 @@ internal sealed class OpenDocument : IDisposable
     // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.
     private static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
-    private void Supersede(Func<DocumentSnapshot> start)
+    private void Supersede(Action start)
     {
         CancellationTokenSource before = _superseded;
         _superseded = new CancellationTokenSource();
-        Volatile.Write(ref _current, start());
+        start();
         before.Cancel();
         before.Dispose();
     }
 
-    private DocumentSnapshot Start(string uri, int version, SourceText text)
+    [MemberNotNull(nameof(_current))]
+    private void Start(string uri, int version, SourceText text)
     {
         CancellationToken superseded = _superseded.Token;
         Task<LoadedJob> job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
         var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded);
+        // Before the analysis begins: one that is done before it counts as the newest would not be told.
+        Volatile.Write(ref _current!, snapshot);
         _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
-        return snapshot;
     }
 
     private async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TaskCompletionSource<AnalysedProgram> done)

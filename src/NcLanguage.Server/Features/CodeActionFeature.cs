@@ -15,7 +15,7 @@ internal static class CodeActionFeature
 
     public static CodeAction[] Answer(FeatureContext context, TextRange range, CodeActionContext? asked)
     {
-        string[]? only = asked?.Only;
+        string[]? only = asked?.Only is { } kinds ? Errors.Whole(kinds) : null;
         List<CodeAction> actions = [];
         if (IsWanted(QuickFix, only))
         {

@@ -18,7 +18,7 @@ internal sealed class WorkspaceDiagnosticFeature(
         jobDiagnostics.WorkspaceIsPulled();
         checks.LookAgain();
         Dictionary<string, string> previous = new(DocumentUri.PathComparer);
-        foreach (PreviousResultId id in request.PreviousResultIds) previous[Key(id.Uri)] = id.Value;
+        foreach (PreviousResultId id in Errors.Whole(request.PreviousResultIds)) previous[Key(id.Uri)] = id.Value;
         var progress = new WorkProgress(request.WorkDoneToken, "Checking the programs of the folder", notify);
         while (true)
         {

@@ -23,6 +23,10 @@ internal static class Errors
 
     public static LocalRpcException DocumentNotOpen(string uri) => FaultLog.Naming(Exception(JsonRpcErrorCode.InvalidParams, $"The document {uri} is not open."), uri);
 
+    /// <summary>A row of the parameters, none of whose members is null: that the reader of JSON lets through.</summary>
+    public static T[] Whole<T>(T[] row) => Array.TrueForAll(row, member => member is not null) ? row
+        : throw Exception(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: a row holds null where it may not.");
+
     public static LocalRpcException DocumentChanged() => Exception(ContentModified, "The document was changed meanwhile.");
 
     /// <summary>True where the fault is this server's own, so that it belongs in the log.</summary>

@@ -41,7 +41,9 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {
-                await AnswerAsync(RequestId.Null, Errors.Detail(JsonRpcErrorCode.ParseError, "The message could not be read: " + e.Message), cancellationToken).ConfigureAwait(false);
+                RequestId asked = RequestHead.IdIn(content);
+                JsonRpcErrorCode code = asked.IsNull ? JsonRpcErrorCode.ParseError : JsonRpcErrorCode.InvalidRequest;
+                await AnswerAsync(asked, Errors.Detail(code, "The message could not be read: " + e.Message), cancellationToken).ConfigureAwait(false);
                 continue;
             }
 

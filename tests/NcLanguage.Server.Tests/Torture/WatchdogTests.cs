@@ -174,7 +174,7 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         Methods.LinkedEditingRange, Methods.PrepareCallHierarchy, Methods.StateAt,
     ];
 
-    private sealed class NoPages : IPages
+    internal sealed class NoPages : IPages
     {
         public string MotionView(PageInput input, string? nonce, CancellationToken cancel) => "";
 

@@ -46,10 +46,9 @@ sealed class WorkedPlaces
         var (firstColumn, firstRow) = CellOf(x - Reach, y - Reach);
         var (lastColumn, lastRow) = CellOf(x + Reach, y + Reach);
         var (nearest, least) = ((WorkedPlace?)null, double.PositiveInfinity);
-        // Counted, since beyond all sense columns and rows end at the greatest number there is.
-        for (var right = 0; right <= lastColumn - firstColumn; right++)
-            for (var up = 0; up <= lastRow - firstRow; up++)
-                if (_cells.TryGetValue((firstColumn + right, firstRow + up), out var cell))
+        for (var column = firstColumn; column <= lastColumn; column++)
+            for (var row = firstRow; row <= lastRow; row++)
+                if (_cells.TryGetValue((column, row), out var cell))
                     foreach (var place in cell)
                         if (Math.Abs(place.X - x) <= Reach && Math.Abs(place.Y - y) <= Reach && double.Hypot(place.X - x, place.Y - y) is var off && off < least)
                             (nearest, least) = (place, off);

@@ -1,0 +1,37 @@
+using System.Text.Json;
+using StreamJsonRpc;
+
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>What can be told of a request that is none by the protocol's rules.</summary>
+internal static class RequestHead
+{
+    /// <summary>The number or text that a message wants to be answered under; <see cref="RequestId.Null"/> where it is no whole JSON object, names no method or has no such id.</summary>
+    public static RequestId IdIn(ReadOnlySpan<byte> message)
+    {
+        var reader = new Utf8JsonReader(message);
+        (RequestId id, bool hasMethod) = (RequestId.Null, false);
+        try
+        {
+            if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject) return RequestId.Null;
+            while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
+            {
+                bool isId = reader.ValueTextEquals("id"u8);
+                bool isMethod = reader.ValueTextEquals("method"u8);
+                reader.Read();
+                if (isMethod) hasMethod = reader.TokenType == JsonTokenType.String;
+                if (isId) id = reader.TokenType == JsonTokenType.String ? new RequestId(reader.GetString()) : reader.TokenType == JsonTokenType.Number && reader.TryGetInt64(out long number) ? new RequestId(number) : RequestId.Null;
+                reader.Skip();
+            }
+            // To the end, since what is broken behind it is no JSON at all.
+            while (reader.Read())
+            {
+            }
+            return hasMethod ? id : RequestId.Null;
+        }
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
+        {
+            return RequestId.Null;
+        }
+    }
+}

@@ -70,7 +70,7 @@ public sealed class ProgramRun
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
 
-    /// <summary>Chunks from which on a second thread is worth its while.</summary>
+    /// <summary>Chunks still to be run from which on a second thread is worth its while.</summary>
     const int ChunksForTwoHands = 16;
 
     /// <summary>Blocks that run again before a first look is given: more than an editor has in view, and done in a few milliseconds.</summary>
@@ -125,29 +125,30 @@ public sealed class ProgramRun
         var parts = new PartResult[text.Chunks.Length];
         if (same > 0)
             Array.Copy(old!._parts, parts, same);
-        if (old is null && job.WithTwoHands && parts.Length >= ChunksForTwoHands)
-        {
-            using var hands = new TwoHands(texts, scan);
-            if (!hands.Run(parts, start, cancel))
-                return false;
-            run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
-            return true;
-        }
         var state = same > 0 ? parts[same - 1].Exit : start;
         for (var i = same; i < parts.Length; i++)
         {
             cancel.ThrowIfCancellationRequested();
             var fromEnd = parts.Length - i;
-            if (fromEnd <= sameAtEnd && old!._parts[^fromEnd].Entry == state)
+            if (Rejoins(i, state))
             {
-                Array.Copy(old._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
+                TakeRest(i);
                 break;
             }
             if (onTheWay is not null && scan.BlocksRun > BlocksOfAFirstLook && fromEnd <= sameAtEnd)
             {
-                Array.Copy(old!._parts, old._parts.Length - fromEnd, parts, i, fromEnd);
+                TakeRest(i);
                 onTheWay(new ProgramRun(job, text, texts.All(), [.. parts], null, scan.BlocksRun, version));
                 onTheWay = null;
+            }
+            if (job.WithTwoHands && parts.Length - i >= ChunksForTwoHands && (old is null || (onTheWay is null && scan.BlocksRun > BlocksOfAFirstLook)))
+            {
+                using var hands = new TwoHands(texts, scan);
+                var end = hands.Run(parts, i, state, Rejoins, cancel);
+                if (end < 0)
+                    return false;
+                TakeRest(end);
+                break;
             }
             var blocks = texts.Read(i, out var chunk);
             if (chunk.Marks.Steers)
@@ -156,6 +157,15 @@ public sealed class ProgramRun
         }
         run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
         return true;
+
+        // Whether all from a chunk on runs as it did in the version before.
+        bool Rejoins(int chunk, ControlState entry) => parts.Length - chunk is var fromEnd && fromEnd <= sameAtEnd && old!._parts[^fromEnd].Entry == entry;
+
+        void TakeRest(int chunk)
+        {
+            if (chunk < parts.Length)
+                Array.Copy(old!._parts, old._parts.Length - (parts.Length - chunk), parts, chunk, parts.Length - chunk);
+        }
     }
 
     /// <summary>How many chunks at the beginning and at the end are those of the version before.</summary>

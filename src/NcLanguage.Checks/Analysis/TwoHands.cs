@@ -5,7 +5,7 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>Runs a whole text with two threads: one lexes the blocks and lets the control carry them out, the other, a few chunks behind, holds the rules against what
+/// <summary>Runs a text, or the rest of one, with two threads: one lexes the blocks and lets the control carry them out, the other, a few chunks behind, holds the rules against what
 /// came of it. The results are those of one thread.</summary>
 sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
 {
@@ -16,28 +16,34 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
     readonly SemaphoreSlim _free = new(MostAhead);
     readonly SemaphoreSlim _ready = new(0);
     volatile bool _isOver;
+    volatile int _end;
 
-    /// <summary>Fills in the parts; false where a block leads elsewhere, so that they are of no use.</summary>
+    /// <summary>Fills in the parts from one on.</summary>
+    /// <param name="first">The first of them.</param>
+    /// <param name="state">The state that it meets.</param>
+    /// <param name="rejoins">Whether all from a chunk on is known already where it meets this state.</param>
+    /// <returns>The first part that is known already, the number of parts where none is; −1 where a block leads elsewhere, so that the parts are of no use.</returns>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public bool Run(PartResult[] parts, ControlState start, CancellationToken cancel)
+    public int Run(PartResult[] parts, int first, ControlState state, Func<int, ControlState, bool> rejoins, CancellationToken cancel)
     {
+        _end = parts.Length;
         // A thread of its own: while all those of the pool wait like this one, none would be left to carry anything out.
         var carryingOut = Task.Factory.StartNew(
-            () => CarryOut(parts.Length, start, cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            () => CarryOut(first, state, rejoins, cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
-            for (var i = 0; i < parts.Length; i++)
+            for (var i = first; i < _end; i++)
             {
                 _ready.Wait(cancel);
-                if (carryingOut.IsFaulted)
+                if (carryingOut.IsFaulted || i == _end)
                     break;
                 var bench = _benches[i % MostAhead];
                 if (texts.Told(i, bench.Blocks).Marks.Steers)
-                    return false;
+                    return -1;
                 parts[i] = LookAt(bench);
                 _free.Release();
             }
-            return true;
+            return _end;
         }
         finally
         {
@@ -53,17 +59,22 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
         _ready.Dispose();
     }
 
-    void CarryOut(int chunks, ControlState state, CancellationToken cancel)
+    void CarryOut(int first, ControlState state, Func<int, ControlState, bool> rejoins, CancellationToken cancel)
     {
         var text = texts.Text;
         var ahead = new TextAhead(text);
         try
         {
-            for (var i = 0; i < chunks && !cancel.IsCancellationRequested; i++)
+            for (var i = first; i < text.Chunks.Length && !cancel.IsCancellationRequested; i++)
             {
                 _free.Wait(cancel);
                 if (_isOver)
                     return;
+                if (rejoins(i, state))
+                {
+                    _end = i;
+                    return;
+                }
                 _benches[i % MostAhead].CarryOut(text.Chunks[i], text.FirstLineOf(i), texts.Job.Executor, ahead, ref state);
                 _ready.Release();
             }

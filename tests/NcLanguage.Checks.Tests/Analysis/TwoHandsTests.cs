@@ -1,3 +1,4 @@
+using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -45,6 +46,31 @@ public class TwoHandsTests
 
     [Fact]
     public void A_program_that_leaves_its_order_far_down_is_the_same() => SameAsOne(Holes(5000).Replace("M30\n", "#1=3\nIF [#1 GT 2] GOTO 3000\nG80\nM30\n", StringComparison.Ordinal));
+
+    /// <summary>An edit at the beginning: the rest runs again as far as it meets another state, with two threads once a first look has been given.</summary>
+    [Theory]
+    [InlineData("G90 G54", "G91 G54", true)]
+    [InlineData("S900", "S950", true)]
+    [InlineData("X10 Y10", "X11 Y10", false)]
+    public void An_edit_that_changes_what_follows_is_run_as_by_one(string word, string by, bool changesAll)
+    {
+        var text = SourceText.From(Holes(9000).Replace("N6000 ", "G90 S900 N6000 ", StringComparison.Ordinal));
+        var setup = Setup.None with { Tools = [new Tool { Number = 1, Diameter = 6, Length = 80, LengthOffset = 1 }] };
+        var at = text.ToString().IndexOf(word, StringComparison.Ordinal);
+        var changed = text.WithChange(at, at + word.Length, Encoding.ASCII.GetBytes(by));
+        foreach (var isAwaited in (bool[])[true, false])
+        {
+            var looks = 0;
+            var two = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill, TwoHands).WithText(changed, isAwaited ? _ => looks++ : null);
+            var one = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill).WithText(changed);
+            var anew = ProgramAnalysis.Create(changed, setup, MachineProfile.IsoMill);
+            Assert.Equal(isAwaited && changesAll ? 1 : 0, looks);
+            Assert.Equal(one.BlocksRun, two.BlocksRun);
+            Assert.Equal(anew.Findings.AsSpan(), two.Findings.AsSpan());
+            Assert.Equal(anew.Main.Results.ToArray().Select(part => part.Entry), two.Main.Results.ToArray().Select(part => part.Entry));
+            Assert.Equal(anew.Main.Results.ToArray().SelectMany(part => part.Holes), two.Main.Results.ToArray().SelectMany(part => part.Holes));
+        }
+    }
 
     [Fact]
     public void Cancelled_it_stops()

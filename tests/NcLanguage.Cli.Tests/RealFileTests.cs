@@ -196,6 +196,34 @@ public sealed class RealFileTests : IDisposable
         Assert.Equal(["part.html", "part.nc"], Names());
     }
 
+    /// <summary>A file system of 256 KB in memory that is filled to the last byte. Where a user may mount none there is the test above alone.</summary>
+    [Theory]
+    [InlineData("format --write part.nc")]
+    [InlineData("check part.nc --fix")]
+    [InlineData("view part.nc -o part.html")]
+    [InlineData("view part.nc -o new.svg")]
+    [InlineData("sheet part.nc -o part.html")]
+    [InlineData("sheet part.nc -o new.html")]
+    public void On_a_disk_without_room_nothing_is_lost_and_one_line_says_so(string command)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _scratch.Write("part.nc", "g21 g90 g17 g54\n" + string.Concat(Enumerable.Repeat("g0   x1\n", 4000)));
+        _scratch.Write("part.html", "(old)");
+        var outcome = Shell($$"""
+            unshare --user --map-root-user --mount bash -c '
+            mkdir disk && mount -t tmpfs -o size=256k tmpfs disk 2> /dev/null || exit 77
+            cp part.nc part.html disk && cd disk; cat /dev/zero > fill 2> /dev/null
+            "$0" {{command}}; code=$?
+            cmp ../part.nc part.nc && cmp ../part.html part.html && ls -A && exit $code' '{{Command.Executable}}' || exit $?
+            """);
+        if (outcome.ExitCode is 77 || outcome.Errors.StartsWith("unshare:", StringComparison.Ordinal))
+            return;
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Matches(@"^nclanguage: (part\.nc|part\.html|new\.svg|new\.html) could not be written: the disk is full$", outcome.ErrorLines[0]);
+        Assert.Equal("fill\npart.html\npart.nc\n", outcome.Output);
+    }
+
     [Theory]
     [InlineData("check part.nc")]
     [InlineData("check part.nc --format json")]

@@ -19,6 +19,8 @@ static class ExplainCommand
     {
         var name = new Argument<string[]>("NAME")
         {
+            // Else the help would list all that can be explained.
+            HelpName = "NAME",
             Arity = ArgumentArity.ZeroOrMore,
             Description = "A finding's name or number, a code such as G81, an address, a statement, a function, a variable such as #5221, a sign, a reading, "
                 + "a member such as setup.tools. Without one: all that can be explained.",

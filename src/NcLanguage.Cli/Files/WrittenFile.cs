@@ -6,6 +6,11 @@ namespace NcLanguage.Cli.Files;
 /// <summary>Writes files so that a reader sees the old one or the new one, never a half: beside, then renamed.</summary>
 static class WrittenFile
 {
+    // ENOSPC and EDQUOT of Linux (errno.h) and ERROR_DISK_FULL of Windows.
+    const int NoSpace = 28;
+    const int OverQuota = 122;
+    const int DiskFull = unchecked((int)0x80070070);
+
     /// <summary>Puts new bytes in the place of a file's. A link stays a link; permissions stay.</summary>
     /// <param name="path">The file.</param>
     /// <param name="bytes">What it is to hold.</param>
@@ -95,6 +100,10 @@ static class WrittenFile
         catch (ArgumentOutOfRangeException)
         {
             throw new CannotRunException($"{path} could not be written: it is larger than the file system takes");
+        }
+        catch (IOException e) when (e.HResult is NoSpace or OverQuota or DiskFull)
+        {
+            throw new CannotRunException($"{path} could not be written: the disk is full");
         }
         catch (IOException e)
         {

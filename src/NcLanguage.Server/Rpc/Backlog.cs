@@ -9,8 +9,11 @@ internal sealed class Backlog
     /// <summary>Answers that are ready but not yet taken; a client that reads has none or a few.</summary>
     private const int MostUnsent = 256;
 
-    /// <summary>Bytes read while there are so many: room for hundred thousands of requests of common size sent in one go.</summary>
+    /// <summary>Memory that may be taken by what is read while there are so many: room for ten thousands of requests of common size sent in one go.</summary>
     private const long MostAhead = 64 * 1024 * 1024;
+
+    /// <summary>What a message that waits takes beside its bytes, measured: some 2 to 3 KB.</summary>
+    private const long OfEach = 2048;
 
     private readonly Lock _gate = new();
     private TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
@@ -36,7 +39,7 @@ internal sealed class Backlog
     /// <summary>Waits until a message of this many bytes may be read.</summary>
     public async ValueTask RoomToReadAsync(long bytes, CancellationToken cancellationToken)
     {
-        lock (_gate) _ahead = _owed >= MostUnsent ? _ahead + bytes : 0;
+        lock (_gate) _ahead = _owed >= MostUnsent ? _ahead + bytes + OfEach : 0;
         while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
     }
 

@@ -107,15 +107,16 @@ internal static class SetupShape
     private static ImmutableArray<Tool> Tools(JsonMember member, ValueReader read)
     {
         var tools = new List<Tool>();
+        var byNumber = new Dictionary<int, Tool>();
         foreach (var row in read.Items(member) ?? [])
         {
             if (ToolShape.Read(row, read) is not { } tool)
                 continue;
-            if (tools.Find(t => t.Number == tool.Number) is { } first)
+            if (!byNumber.TryAdd(tool.Number, tool))
             {
                 read.Problems.Add(
                     ProblemKind.ToolRepeated, row.Single("number")?.Range ?? row.Range,
-                    $"Tool {tool.Number} is listed already on line {first.Line}; only that first row is used.");
+                    $"Tool {tool.Number} is listed already on line {byNumber[tool.Number].Line}; only that first row is used.");
             }
             else
             {

@@ -142,6 +142,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidSaveAsync(DidSaveTextDocumentParams notification)
     {
+        RefreshIf(_documents.Saved(notification.TextDocument.Uri));
         if (DocumentUri.ToPath(notification.TextDocument.Uri) is { } path) FilesChanged([path]);
         return Task.CompletedTask;
     }

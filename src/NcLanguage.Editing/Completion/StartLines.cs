@@ -12,10 +12,15 @@ static class StartLines
     /// <summary>The modes that a broken-off program may have left otherwise (NISTIR 6556 §3.6.1 and common practice).</summary>
     const string Modes = "G17 G40 G49 G80 G90 G94";
 
+    /// <summary>Before everything else that is offered.</summary>
+    const int First = -1;
+
     public static void Add(Spot spot, CompletionItems items, int rank)
     {
         var isBegun = spot.Before.HasSet(Slot.Units) && spot.Before.HasSet(Slot.Distance);
-        items.Add(isBegun ? rank + 40 : rank, Start(spot));
+        // Of a program that is not begun at all it is the first block.
+        var isNotBegun = !spot.Before.HasSet(Slot.Units) && !spot.Before.HasSet(Slot.Distance) && !spot.Before.HasSet(Slot.Motion) && spot.Before.Tool <= 0;
+        items.Add(isBegun ? rank + 40 : isNotBegun ? First : rank, Start(spot));
         foreach (var tool in spot.Setup.Tools)
             if (tool.Number != spot.Before.Tool)
                 items.Add(rank + 10, ToolChange(spot, tool));

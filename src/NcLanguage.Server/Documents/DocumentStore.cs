@@ -40,6 +40,9 @@ internal sealed class DocumentStore(
         return RecheckCallersOf(path);
     }
 
+    /// <summary>Notes that a program was saved; true where its findings are told anew.</summary>
+    public bool Saved(string uri) => _open.TryGetValue(uri, out OpenDocument? document) && document.Saved();
+
     /// <summary>Closes a program: for those that call it the file on disk counts again. True where there are any.</summary>
     public bool Close(string uri)
     {

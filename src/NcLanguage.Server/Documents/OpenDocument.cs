@@ -20,6 +20,7 @@ internal sealed class OpenDocument : IDisposable
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
+    private bool _isTyped;
     private DocumentSnapshot _current;
 
     /// <param name="uri">The client's name of the document.</param>
@@ -61,7 +62,17 @@ internal sealed class OpenDocument : IDisposable
         SourceText text = Current.Text;
         foreach (TextDocumentContentChangeEvent change in changes)
             text = Apply(text, change, positions);
+        _isTyped = true;
         Supersede(() => Start(Current.Uri, version, text));
+    }
+
+    /// <summary>Notes that the text was saved; true where it was changed before, so that its findings are told anew.</summary>
+    public bool Saved()
+    {
+        if (!_isTyped) return false;
+        _isTyped = false;
+        Supersede(() => Start(Current.Uri, Current.Version, Current.Text));
+        return true;
     }
 
     /// <summary>Reads the setup and the machine anew and analyses the same text with them.</summary>
@@ -104,7 +115,7 @@ internal sealed class OpenDocument : IDisposable
         CancellationToken superseded = _superseded.Token;
         Task<LoadedJob> job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
-        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded);
+        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, _isTyped);
         // Before the analysis begins: one that is done before it counts as the newest would not be told.
         Volatile.Write(ref _current!, snapshot);
         _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);

@@ -127,7 +127,7 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
         try
         {
             return programs.Read(path, cancel) is { } context
-                ? new FileFindings(path, context.Uri, context.Job, stamp, hasLinks, context.Diagnostics.Map(context.Uri, context.Analysis, context.Analysis.FindAll(context.Cancel)))
+                ? new FileFindings(path, context.Uri, context.Job, stamp, hasLinks, context.Diagnostics.Map(context.Snapshot, context.Analysis, context.Analysis.FindAll(context.Cancel)))
                 : null;
         }
 #pragma warning disable CA1031 // Whatever a rule throws, the other files are told.

@@ -24,7 +24,7 @@ internal static class CodeActionFeature
             foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last), DiagnosticPublisher.MostFindings, context.Cancel))
             {
                 actions.Add(new CodeAction(
-                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Uri, context.Analysis, fix.Finding)],
+                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Snapshot, context.Analysis, fix.Finding)],
                     fix.Safety == FixSafety.Safe ? true : null, ToEdit(context, fix.Edits)));
             }
         }

@@ -33,7 +33,7 @@ internal sealed class DiagnosticPublisher
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         bool isFinal = _links.IsSettled;
-        Diagnostic[] diagnostics = Map(snapshot.Uri, program.Analysis, findings);
+        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings);
         lock (_gate)
         {
             if (!isNewest() || _client.PullsDiagnostics) return;
@@ -67,9 +67,14 @@ internal sealed class DiagnosticPublisher
         }
     }
 
-    public Diagnostic Map(string uri, ProgramAnalysis analysis, Finding finding) => new(
-        _positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, Severity(finding.Severity), finding.Id,
-        _links.For(finding.Id), Source, Related(uri, analysis, finding), finding.Name);
+    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => new(
+        _positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity),
+        finding.Id, _links.For(finding.Id), Source, Related(snapshot.Uri, analysis, finding), finding.Name);
+
+    // A program that somebody writes from its beginning has no end until the last line: as an error it would stand there all the while.
+    private static bool IsStillToCome(DocumentSnapshot snapshot, Finding finding) => snapshot.IsTyped && finding.Name == ProgramEnd;
+
+    private const string ProgramEnd = "program-end-missing";
 
     private void SendWithLinks()
     {
@@ -84,19 +89,19 @@ internal sealed class DiagnosticPublisher
     // Where the pages could not be written there is nothing to add.
     private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
     {
-        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot.Uri, program.Analysis, findings)));
+        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot, program.Analysis, findings)));
     }
 
     /// <summary>The findings of a program, as many as an editor can show.</summary>
-    public Diagnostic[] Map(string uri, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
+    public Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
-        if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(uri, analysis, finding))];
+        if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(snapshot, analysis, finding))];
         bool[] isShown = Worst(findings);
         Finding left = findings[Array.IndexOf(isShown, false)];
         string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return
         [
-            .. findings.Where((_, i) => isShown[i]).Select(finding => Map(uri, analysis, finding)),
+            .. findings.Where((_, i) => isShown[i]).Select(finding => Map(snapshot, analysis, finding)),
             new(_positions.ToRange(analysis.Text, left.Line, left.StartColumn, left.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
         ];
     }

@@ -11,7 +11,7 @@ internal static class PullDiagnosticFeature
 
     public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true);
 
-    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous) => Report(context.Diagnostics.Map(context.Uri, context.Analysis, context.Analysis.FindAll(context.Cancel)), previous);
+    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous) => Report(context.Diagnostics.Map(context.Snapshot, context.Analysis, context.Analysis.FindAll(context.Cancel)), previous);
 
     /// <summary>The findings, or that they are the same as before.</summary>
     public static DocumentDiagnosticReport Report(Diagnostic[] items, string? previous)
@@ -35,6 +35,7 @@ internal static class PullDiagnosticFeature
         foreach (Diagnostic item in items)
         {
             hash.Add(item.Range);
+            hash.Add(item.Severity);
             hash.Add(item.Code, StringComparer.Ordinal);
             hash.Add(item.Message, StringComparer.Ordinal);
             hash.Add(item.CodeDescription);

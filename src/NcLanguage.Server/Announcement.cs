@@ -35,5 +35,5 @@ internal static class Announcement
         new SignatureHelpOptions(SignatureHelpFeature.TriggerCharacters, SignatureHelpFeature.RetriggerCharacters),
         new CodeLensOptions(ResolveProvider: true),
         new WorkspaceServerCapabilities(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true), WillRenameFeature.Options),
-        new ExecuteCommandOptions(PageFeature.Commands, WorkDoneProgress: true));
+        new ExecuteCommandOptions([.. PageFeature.Commands, .. EditCommand.CommandsFor(client)], WorkDoneProgress: true));
 }

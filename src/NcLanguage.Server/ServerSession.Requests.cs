@@ -1,3 +1,4 @@
+using System.Text.Json;
 using NcLanguage.Editing;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Features;
@@ -15,10 +16,10 @@ internal sealed partial class ServerSession
             ? Task.FromResult(_jobFiles.Hover(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
             : _documents.ReadAsync(At(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
-    public Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
+    public Task<JsonElement> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
-            ? Task.FromResult(_jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only))
-            : _documents.ReadAsync(At(request.TextDocument, request.Range.Start), context => CodeActionFeature.Answer(context, request.Range, request.Context), cancellationToken);
+            ? Task.FromResult(EditCommand.Answer(_client, _jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only)))
+            : _documents.ReadAsync(At(request.TextDocument, request.Range.Start), context => EditCommand.Answer(_client, CodeActionFeature.Answer(context, request.Range, request.Context)), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data
@@ -31,8 +32,8 @@ internal sealed partial class ServerSession
     public Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken) =>
         request.Data is { } data ? ReadAsync(data.Uri, request, context => InlayHintFeature.Resolve(context, request), cancellationToken) : Task.FromResult(request);
 
-    public Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
-        ReadAsync(request.TextDocument.Uri, [], DocumentSymbolFeature.Answer, cancellationToken);
+    public Task<JsonElement> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken) =>
+        ReadAsync(request.TextDocument.Uri, DocumentSymbolFeature.Nothing, DocumentSymbolFeature.Answer, cancellationToken);
 
     public Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -146,6 +147,11 @@ internal sealed partial class ServerSession
 
     public async Task<string> ExecuteCommandAsync(ExecuteCommandParams request, CancellationToken cancellationToken)
     {
+        if (EditCommand.EditOf(request) is { } edit)
+        {
+            _ = rpc.RequestAsync(Methods.ApplyEdit, new ApplyEditParams(edit));
+            return "";
+        }
         string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
         string path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.Notify,
             () => ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken)).ConfigureAwait(false);

@@ -27,7 +27,7 @@ public sealed class CodeActionTests
     [Fact]
     public async Task A_client_without_versioned_edits_gets_edits_by_address()
     {
-        await using TestClient client = await OpenAsync("{}");
+        await using TestClient client = await OpenAsync(TestClient.Literals);
         JsonNode action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
         Assert.Equal(22, (int)action["edit"]!["changes"]![Uri]![0]!["range"]!["start"]!["character"]!);
     }
@@ -70,7 +70,7 @@ public sealed class CodeActionTests
     [Fact]
     public async Task Fix_all_comes_complete_where_the_client_cannot_resolve()
     {
-        await using TestClient client = await OpenAsync("{}");
+        await using TestClient client = await OpenAsync(TestClient.Literals);
         JsonNode action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
         Assert.NotEmpty(action["edit"]!["changes"]![Uri]!.AsArray());
     }

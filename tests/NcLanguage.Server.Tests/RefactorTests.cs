@@ -44,7 +44,7 @@ public sealed class RefactorTests
     [Fact]
     public async Task A_client_that_cannot_resolve_gets_only_what_is_proven()
     {
-        await using TestClient client = await OpenAsync("{}", "G21\n#1 = 5\nG0 X#1\nM30\n");
+        await using TestClient client = await OpenAsync(TestClient.Literals, "G21\n#1 = 5\nG0 X#1\nM30\n");
         Assert.Empty(await ActionsAsync(client, 0, 0, 0, 0, "source.convertUnits"));
         JsonNode action = (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Single();
         Assert.Equal(4, action["edit"]!["changes"]![Uri]!.AsArray().Count);

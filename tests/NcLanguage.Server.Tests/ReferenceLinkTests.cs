@@ -6,7 +6,7 @@ namespace NcLanguage.Server.Tests;
 /// <summary>codeDescription of findings: a link to the rule's page, where the client takes it and the page can be read.</summary>
 public sealed class ReferenceLinkTests : IDisposable
 {
-    private const string Takes = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true}}}""";
+    private const string Takes = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true},"codeAction":{"codeActionLiteralSupport":{"codeActionKind":{"valueSet":["quickfix"]}}}}}""";
     private const string Uri = "file:///job/part.nc";
     private const string Faulty = "G21 G90 G17 G54\nG999\nM30\n";
 

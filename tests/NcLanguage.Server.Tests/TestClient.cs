@@ -140,6 +140,9 @@ internal sealed class TestClient : IAsyncDisposable
         get { lock (_log) return [.. _log]; }
     }
 
+    /// <summary>What a client says that takes code actions with edits of their own, and resolves none.</summary>
+    public const string Literals = """{"textDocument":{"codeAction":{"codeActionLiteralSupport":{"codeActionKind":{"valueSet":["quickfix"]}}}}}""";
+
     public static string Quote(string text) => "\"" + JsonEncodedText.Encode(text) + "\"";
 
     public Task OpenAsync(string uri, string text, int version = 1) => NotifyAsync(

@@ -26,9 +26,9 @@ public static class SelectionRanges
             stretches.Clear();
             if (token.Kind is TokenKind.Word && column >= token.ValueStart)
                 stretches.Add(new TextStretch(line, token.ValueStart, line, token.End));
-            stretches.Add(new TextStretch(line, token.Start, line, token.End));
+            AddWider(stretches, new TextStretch(line, token.Start, line, token.End));
         }
-        stretches.Add(new TextStretch(line, 0, line, text.Line(line).Length));
+        AddWider(stretches, new TextStretch(line, 0, line, text.Line(line).Length));
         var wider = new List<(int First, int Last)>();
         AddAround(outline, line, wider);
         var loops = new Symbols(analysis).Flow.Structures().Where(loop => loop.First <= line && line <= loop.Last).ToList();
@@ -42,10 +42,17 @@ public static class SelectionRanges
         foreach (var (first, last) in wider.OrderBy(range => range.Last - range.First))
         {
             var next = new TextStretch(first, 0, last, text.Line(last).Length);
-            if (Holds(next, stretches[^1]) && next != stretches[^1])
-                stretches.Add(next);
+            if (Holds(next, stretches[^1]))
+                AddWider(stretches, next);
         }
         return stretches;
+    }
+
+    /// <summary>Adds a stretch unless the one before is the same: a word alone in its block is the block.</summary>
+    static void AddWider(List<TextStretch> stretches, TextStretch next)
+    {
+        if (stretches.Count == 0 || stretches[^1] != next)
+            stretches.Add(next);
     }
 
     static void AddAround(IEnumerable<OutlineItem> items, int line, List<(int, int)> into)

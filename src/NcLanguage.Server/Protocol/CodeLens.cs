@@ -8,4 +8,5 @@ internal sealed record CodeLens(TextRange Range, Command? Command = null, CodeLe
 internal sealed record CodeLensData(string Uri, int Version, int Place);
 
 /// <summary>A title, and what is done when it is chosen: nothing where the name is empty.</summary>
-internal sealed record Command(string Title, [property: System.Text.Json.Serialization.JsonPropertyName("command")] string Name);
+internal sealed record Command(
+    string Title, [property: System.Text.Json.Serialization.JsonPropertyName("command")] string Name, System.Text.Json.JsonElement[]? Arguments = null);

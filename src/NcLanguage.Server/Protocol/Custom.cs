@@ -23,6 +23,9 @@ internal sealed record NewSetupAnswer(string Uri, string Text);
 
 internal sealed record ExecuteCommandParams(string Command, System.Text.Json.JsonElement[]? Arguments = null, System.Text.Json.JsonElement? WorkDoneToken = null);
 
+/// <summary>workspace/applyEdit: the edit is the client's to make.</summary>
+internal sealed record ApplyEditParams(System.Text.Json.JsonElement Edit);
+
 internal sealed record ExecuteCommandOptions(string[] Commands, bool WorkDoneProgress);
 
 internal sealed record ShowDocumentParams(string Uri, bool External);

@@ -22,7 +22,7 @@ internal sealed record ShowDocumentCapabilities(bool Support = false);
 
 internal sealed record GeneralCapabilities(string[]? PositionEncodings = null);
 
-internal sealed record WorkspaceCapabilities(WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null, RefreshSupport? SemanticTokens = null, RefreshSupport? Diagnostics = null, bool Configuration = false);
+internal sealed record WorkspaceCapabilities(bool ApplyEdit = false, WorkspaceEditCapabilities? WorkspaceEdit = null, DynamicRegistration? DidChangeWatchedFiles = null, RefreshSupport? InlayHint = null, RefreshSupport? SemanticTokens = null, RefreshSupport? Diagnostics = null, bool Configuration = false);
 
 internal sealed record WorkspaceEditCapabilities(bool DocumentChanges = false, string[]? ResourceOperations = null);
 
@@ -61,7 +61,7 @@ internal sealed record HoverCapabilities(string[]? ContentFormat = null);
 
 internal sealed record DocumentSymbolCapabilities(bool HierarchicalDocumentSymbolSupport = false);
 
-internal sealed record CodeActionCapabilities(ResolveSupport? ResolveSupport = null, bool DataSupport = false);
+internal sealed record CodeActionCapabilities(ResolveSupport? ResolveSupport = null, bool DataSupport = false, System.Text.Json.JsonElement? CodeActionLiteralSupport = null);
 
 internal sealed record ResolveSupport(string[]? Properties = null);
 

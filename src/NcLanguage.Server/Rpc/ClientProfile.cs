@@ -15,6 +15,12 @@ internal sealed record ClientProfile
 
     public bool ResolvesEdits { get; init; }
 
+    /// <summary>Knows code actions with an edit of their own; other clients know commands only.</summary>
+    public bool CodeActionLiterals { get; init; }
+
+    /// <summary>Makes an edit that the server asks for.</summary>
+    public bool AppliesEdits { get; init; }
+
     /// <summary>Whether hovers may be Markdown.</summary>
     public bool HoverMarkdown { get; init; }
 
@@ -63,6 +69,9 @@ internal sealed record ClientProfile
             VersionedEdits = workspace?.WorkspaceEdit?.DocumentChanges == true,
             RenamesFiles = workspace?.WorkspaceEdit?.ResourceOperations?.Contains("rename") == true,
             ResolvesEdits = text?.CodeAction is { DataSupport: true, ResolveSupport.Properties: { } properties } && properties.Contains("edit"),
+            // Who resolves an action, or keeps its data, knows them too.
+            CodeActionLiterals = text?.CodeAction is { } actions && (actions.CodeActionLiteralSupport is { ValueKind: System.Text.Json.JsonValueKind.Object } || actions.ResolveSupport is not null || actions.DataSupport),
+            AppliesEdits = workspace?.ApplyEdit == true,
             HoverMarkdown = PrefersMarkdown(text?.Hover?.ContentFormat),
             NestedSymbols = text?.DocumentSymbol?.HierarchicalDocumentSymbolSupport == true,
             RelatedInformation = text?.PublishDiagnostics?.RelatedInformation == true,

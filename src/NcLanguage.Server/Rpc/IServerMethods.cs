@@ -44,7 +44,7 @@ internal partial interface IServerMethods
     Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken);
 
     [JsonRpcMethod(Methods.CodeAction, UseSingleObjectParameterDeserialization = true)]
-    Task<CodeAction[]> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken);
+    Task<System.Text.Json.JsonElement> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken);
 
     [JsonRpcMethod(Methods.CodeActionResolve, UseSingleObjectParameterDeserialization = true)]
     Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken);
@@ -56,7 +56,7 @@ internal partial interface IServerMethods
     Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken);
 
     [JsonRpcMethod(Methods.DocumentSymbol, UseSingleObjectParameterDeserialization = true)]
-    Task<DocumentSymbol[]> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken);
+    Task<System.Text.Json.JsonElement> DocumentSymbolAsync(DocumentSymbolParams request, CancellationToken cancellationToken);
 
     [JsonRpcMethod(Methods.Definition, UseSingleObjectParameterDeserialization = true)]
     Task<Location[]> DefinitionAsync(TextDocumentPositionParams request, CancellationToken cancellationToken);

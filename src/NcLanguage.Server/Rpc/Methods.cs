@@ -65,6 +65,7 @@ internal static class Methods
     public const string ShowMessage = "window/showMessage";
     public const string PublishDiagnostics = "textDocument/publishDiagnostics";
     public const string ShowDocument = "window/showDocument";
+    public const string ApplyEdit = "workspace/applyEdit";
     public const string Configuration = "workspace/configuration";
     public const string RegisterCapability = "client/registerCapability";
     public const string DiagnosticRefresh = "workspace/diagnostic/refresh";

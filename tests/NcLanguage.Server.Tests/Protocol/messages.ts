@@ -1,5 +1,7 @@
 // Which type of vscode-languageserver-protocol goes with which message. The schema beside this file is made of it: node schema.mjs.
 import type {
+  ApplyWorkspaceEditParams,
+  ApplyWorkspaceEditResult,
   CallHierarchyIncomingCall,
   CallHierarchyIncomingCallsParams,
   CallHierarchyItem,
@@ -100,6 +102,7 @@ export interface Messages {
   'workspace/didChangeConfiguration': { params: DidChangeConfigurationParams };
   'workspace/didChangeWorkspaceFolders': { params: DidChangeWorkspaceFoldersParams };
   'workspace/willRenameFiles': { params: RenameFilesParams; result: WorkspaceEdit | null };
+  'workspace/applyEdit': { params: ApplyWorkspaceEditParams; result: ApplyWorkspaceEditResult };
   'workspace/configuration': { params: ConfigurationParams; result: LSPAny[] };
   'workspace/symbol': { params: WorkspaceSymbolParams; result: SymbolInformation[] | WorkspaceSymbol[] | null };
   'workspace/diagnostic': { params: WorkspaceDiagnosticParams; result: WorkspaceDiagnosticReport };

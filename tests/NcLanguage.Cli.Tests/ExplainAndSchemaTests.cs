@@ -110,4 +110,13 @@ public sealed class ExplainAndSchemaTests
         var schema = Command.Run("schema", name).Json;
         Assert.Equal(JsonValueKind.Object, schema.GetProperty("properties").GetProperty(member).ValueKind);
     }
+
+    /// <summary>Names by the hundred hid what the command does.</summary>
+    [Fact]
+    public void Its_help_is_one_screen()
+    {
+        var output = Command.Run("explain", "--help").Output;
+        Assert.True(output.Split('\n').Length < 25 && output.Length < 2000, output);
+        Assert.Contains("explain [<NAME>...]", output, StringComparison.Ordinal);
+    }
 }

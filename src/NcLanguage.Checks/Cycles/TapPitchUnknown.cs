@@ -39,6 +39,6 @@ public sealed class TapPitchUnknown : Rule
             return;
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
         var said = double.IsFinite(perTurn) ? $"; the program feeds {step.Say.Length(perTurn)} for each turn" : "";
-        CycleRuns.Report(this, step, '\0', $"The setup gives no pitch for T{state.Tool}, so the tapping feed is not checked{said}.");
+        CycleRuns.Report(this, step, '\0', $"{(step.Job.Setup.IsPresent ? "The setup gives no pitch" : "There is no setup file that gives a pitch")} for T{state.Tool}, so the tapping feed is not checked{said}.");
     }
 }

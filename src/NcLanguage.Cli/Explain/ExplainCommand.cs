@@ -22,8 +22,7 @@ static class ExplainCommand
             // Else the help would list all that can be explained.
             HelpName = "NAME",
             Arity = ArgumentArity.ZeroOrMore,
-            Description = "A finding's name or number, a code such as G81, an address, a statement, a function, a variable such as #5221, a sign, a reading, "
-                + "a member such as setup.tools. Without one: all that can be explained.",
+            Description = "Such as G81, R, WHILE, SIN, #5221 (in quotes), dwell, program-end-missing, NC6003, setup.tools. Without one: a list of all that can be explained.",
         };
         name.CompletionSources.Add(_ => Glossary.All.Select(entry => entry.Name).Distinct().Select(one => new CompletionItem(one)));
         var all = new Option<bool>("--all") { Description = "Explain everything." };

@@ -53,7 +53,7 @@ public static class CompletionTopics
 
     static string OfCodeText(CodeEntry code, RepeatReading repeats)
     {
-        var words = code.Words.Where(use => use.OnlyUnder is null || use.OnlyUnder == repeats).Select(use => $"{use.Letter} {use.Meaning}{(use.Need is WordNeed.Required or WordNeed.CarriedOver ? " (needed)" : "")}").Distinct();
+        var words = code.Words.Where(use => use.OnlyUnder is null || use.OnlyUnder == repeats).Select(use => $"{CodeSignature.Named(use)}{(use.Need is WordNeed.Required or WordNeed.CarriedOver ? " (needed)" : "")}").Distinct();
         var takes = code.Words.IsEmpty ? "" : $"\n\nTakes {string.Join("; ", words)}.";
         return $"{code.Meaning}{CodeHover.HowLong(code)}{takes}\n\nSource: {code.Source}";
     }

@@ -81,7 +81,7 @@ static class CodeHover
             if (word.OnlyUnder is { } reading && reading != analysis.Machine.Readings.Repeats)
                 continue;
             var use = WordUses.InPlane(code, word, step.After.Plane);
-            parts.Add($"{use.Letter} {use.Meaning}{(use.Need == WordNeed.Required ? " (needed)" : use.Need == WordNeed.CarriedOver ? " (stays for later holes)" : "")}");
+            parts.Add($"{CodeSignature.Named(use)}{(use.Need == WordNeed.Required ? " (needed)" : use.Need == WordNeed.CarriedOver ? " (stays for later holes)" : "")}");
         }
         if (parts.Count > 0)
             TrimEnd(text).Append("\n\nTakes ").AppendJoin("; ", parts).Append('.');

@@ -30,7 +30,8 @@ sealed class OrderHoles : Refactoring
         var before = analysis.Main.StateBefore(run.FirstLine);
         var ways = HopWays.Of(analysis.Main.Job, run, before.Position);
         if (ways is null)
-            return Draft.Refuse("The setup lists neither obstacles nor a clamp height, and the holes return to different levels: no other way can be called clear.");
+            return Draft.Refuse((analysis.Setup.IsPresent ? "The setup lists neither obstacles nor a clamp height" : "There is no setup file that tells of obstacles")
+                + ", and the holes return to different levels: no other way can be called clear.");
         var order = ShortestOrder.Of(run.Count, ways.FromStart, ways.Between, cancel);
         if (order.SequenceEqual(Enumerable.Range(0, run.Count)))
             return Draft.Refuse("No order was found that takes less travel than this one.");

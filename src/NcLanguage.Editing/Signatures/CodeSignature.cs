@@ -39,11 +39,14 @@ static class CodeSignature
     static string Documentation(CodeEntry code, List<CodeWordFact> facts)
     {
         var text = new StringBuilder(code.Name).Append(". ").Append(code.Meaning);
-        List(text, "Still missing", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: not WordNeed.OneOf }).Select(fact => $"{fact.Use.Letter} {fact.Use.Meaning}"), "; ");
-        List(text, "One of these is needed", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: WordNeed.OneOf }).Select(fact => $"{fact.Use.Letter} {fact.Use.Meaning}"), "; ");
+        List(text, "Still missing", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: not WordNeed.OneOf }).Select(fact => Named(fact.Use)), "; ");
+        List(text, "One of these is needed", facts.Where(fact => fact is { Standing: WordStanding.Missing, Use.Need: WordNeed.OneOf }).Select(fact => Named(fact.Use)), "; ");
         List(text, "Carried over", facts.Where(fact => fact.Standing == WordStanding.Carried).Select(fact => fact.Carried + (fact.SetLine >= 0 ? $" (line {fact.SetLine + 1})" : "")), ", ");
         return text.ToString();
     }
+
+    /// <summary>Z bottom of the hole; a meaning that begins with the letter itself as it is: R level, where the feed begins.</summary>
+    public static string Named(WordUse use) => use.Meaning.StartsWith(use.Letter + " ", StringComparison.Ordinal) ? use.Meaning : $"{use.Letter} {use.Meaning}";
 
     static void List(StringBuilder text, string title, IEnumerable<string> items, string between)
     {

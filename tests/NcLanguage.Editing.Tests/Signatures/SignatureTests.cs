@@ -30,7 +30,7 @@ public sealed class SignatureTests
         Assert.Equal("G83 X10 Y5 Z… R… F… [L] Q… [P]", line.Label);
         Assert.Equal("Z…", Word(line, line.ActiveWord));
         Assert.StartsWith("peck drilling. Feeds down peck by peck", line.Documentation, StringComparison.Ordinal);
-        Assert.Contains("Still missing: Z bottom of the hole; R R level, where the feed begins; F feed; Q depth of one peck.", line.Documentation, StringComparison.Ordinal);
+        Assert.Contains("Still missing: Z bottom of the hole; R level, where the feed begins; F feed; Q depth of one peck.", line.Documentation, StringComparison.Ordinal);
         Assert.Equal("bottom of the hole · mm · needed", line.Words[line.ActiveWord].Text);
     }
 

@@ -31,6 +31,28 @@ public sealed class CompareAndFormatTests : IDisposable
         Assert.Equal(0, Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").ExitCode);
     }
 
+    /// <summary>Where the tool stood before its first move is not known, and no difference.</summary>
+    [Fact]
+    public void So_is_one_whose_first_move_comes_from_a_place_not_known()
+    {
+        _scratch.Write("a.nc", "G21 G90 G17 G54\nS800 M3\nG0 X10 Y5\nG43 H1 Z50\nG99 G81 X10 Y5 Z-3 R2 F100\nX30\nG80\nG0 Z50\nM30\n");
+        _scratch.Write("b.nc", "G21 G90 G17 G54\nS800 M3\nG0 X10 Y5\nG43 H1 Z50\nZ2\nG1 Z-3 F100\nG0 Z2\nX30\nG1 Z-3\nG0 Z2\nZ50\nM30\n");
+        var outcome = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc");
+        Assert.Equal(0, outcome.ExitCode);
+        Assert.Contains("of a.nc whose place is not known", outcome.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    /// <summary>The second time round, distances lead elsewhere than positions.</summary>
+    [Fact]
+    public void A_way_that_is_not_known_is_told()
+    {
+        _scratch.Write("a.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z50\nN10 X10\nX20\nIF [#500 LT 5] GOTO 10\nM30\n");
+        _scratch.Write("b.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z50\nG91\nN10 X10\nX10\nIF [#500 LT 5] GOTO 10\nM30\n");
+        var output = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output.ReplaceLineEndings(" ");
+        Assert.Contains("behind line 5 of a.nc", output, StringComparison.Ordinal);
+        Assert.Contains("behind line 6 of b.nc", output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Programs_that_do_not()
     {

@@ -10,7 +10,7 @@ public readonly record struct HoleChange(ChangeKind Kind, HoleRow? First, HoleRo
 public static class HoleChanges
 {
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
-    public static IReadOnlyList<HoleChange> Of(HoleTable first, HoleTable second, double tolerance = MotionComparison.UsualTolerance)
+    public static IReadOnlyList<HoleChange> Of(IEnumerable<HoleRow> first, IEnumerable<HoleRow> second, double tolerance = MotionComparison.UsualTolerance)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);

@@ -28,6 +28,10 @@ public sealed class MotionList
     /// <summary>Motions of which some place is not known.</summary>
     public int NotKnown { get; private set; }
 
+    /// <summary>The first line (0-based) behind which it is not known which way the run goes, so that blocks may run again, or otherwise, than they did here; null where
+    /// there is none.</summary>
+    public int? LineOfLostWay { get; private set; }
+
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static MotionList Of(SourceText text, Job job, CancellationToken cancel)
     {
@@ -47,6 +51,9 @@ public sealed class MotionList
 
     void Add(Step step, int line)
     {
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.LosesWay)
+                LineOfLostWay ??= line;
         foreach (ref readonly var move in step.Moves.Items)
         {
             // Spindle and coolant count by what they are while the machine does something.

@@ -42,7 +42,7 @@ public sealed class DwellUnit : Rule
             X40
             """),
         FixSafety = FixSafety.Safe,
-        Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either. A choice to be looked at for a warning, and where that time is "
+        Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either. A choice to be looked at for a warning, where no machine is chosen, and where that time is "
             + "not a usual one: in a hole up to 20 turns or 3 s, in G4 from 0.1 to 10 s.",
         NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4 where it is seconds with a point and without.",
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
@@ -94,7 +94,7 @@ public sealed class DwellUnit : Rule
             yield break;
         var isX = analysis.Text.Line(finding.Line)[finding.StartColumn] is (byte)'X' or (byte)'x';
         var word = isX ? DwellWord.WriteX(finding.Value) : DwellWord.Write(finding.Value, analysis.Machine.Readings.Dwell);
-        var safety = finding.Severity == Severity.Error && finding.Text == Usual ? FixSafety.Safe : FixSafety.Choice;
+        var safety = finding.Severity == Severity.Error && finding.Text == Usual ? Certainty.OfReading(analysis) : FixSafety.Choice;
         yield return new Fix(
             $"Dwell for {Say.Seconds(finding.Value)} ({word})", safety, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
     }

@@ -107,6 +107,9 @@ public readonly record struct Fault(FaultKind Kind, int Token, char Letter, int 
     /// <summary>What decides whether a motion or cycle is allowed.</summary>
     public const Slot ModesThatForbid = Slot.Motion | Slot.Cycle | Slot.FeedMode | Slot.Compensation | Slot.Plane | Slot.ProgramFrame;
 
+    /// <summary>True where it is not known which way the run goes, and not every way has been run.</summary>
+    public bool LosesWay => Kind == FaultKind.WayNotKnown && A == 1;
+
     /// <summary>True for an arc, probe move or cycle that the present modes forbid; A is its code.</summary>
     public bool IsRefusedMotion => Kind == FaultKind.NotAllowedHere && A is (2 or 3 or 31 or (> 38 and < 39) or (>= 73 and <= 89));
 }

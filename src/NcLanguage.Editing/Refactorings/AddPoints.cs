@@ -25,6 +25,8 @@ sealed class AddPoints : Refactoring
         return null;
     }
 
+    protected override bool NeedsEveryWay => false;
+
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var text = analysis.Text;

@@ -36,6 +36,8 @@ sealed class ConvertUnits : Refactoring
     static bool IsInch(ProgramAnalysis analysis) =>
         analysis.Main.FirstSetter(Slot.Units) is >= 0 and var line && analysis.Main.StepAt(line).After.Units == LengthUnit.Inch;
 
+    protected override bool NeedsEveryWay => false;
+
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var plan = new Plan(analysis, IsInch(analysis) ? LengthUnit.Inch : LengthUnit.Millimetre);
@@ -45,7 +47,7 @@ sealed class ConvertUnits : Refactoring
         for (var tried = 2 * FewestDecimals; tried <= 2 * MostDecimals + 1; tried++)
         {
             draft = plan.Write(tried / 2, raisesPecks: tried % 2 == 1);
-            if (draft.Edits.Count == 0 || MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), MotionProof.WorkedOut, cancel) is null)
+            if (draft.Edits.Count == 0 || MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), MotionProof.WorkedOut, NeedsEveryWay, cancel) is null)
                 break;
         }
         return draft!;

@@ -55,6 +55,8 @@ static class HoleProof
         foreach (var job in MotionProof.JobsOf(analysis))
         {
             var (first, second) = (MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel));
+            if (MotionProof.LostWay(first) is { } lost)
+                return lost;
             var (a, b) = (Cuts(first), Cuts(second));
             var isSame = first.End == second.End && a.Count == b.Count;
             for (var i = 0; isSame && i < a.Count; i++)

@@ -12,13 +12,17 @@ static class MotionProof
     public const double WorkedOut = MotionComparison.UsualTolerance;
 
     /// <summary>One sentence why the motion is not proven to be the same; null where it is.</summary>
-    public static string? Refuse(ProgramAnalysis analysis, SourceText edited, double tolerance, CancellationToken cancel)
+    /// <param name="tolerance">How far apart places may be, mm.</param>
+    /// <param name="everyWay">Whether blocks come to depend on others that they may run behind: then every way has to be known.</param>
+    public static string? Refuse(ProgramAnalysis analysis, SourceText edited, double tolerance, bool everyWay, CancellationToken cancel)
     {
         foreach (var job in JobsOf(analysis))
         {
             var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance);
             if (NotFollowed(comparison) is { } sentence)
                 return sentence;
+            if (everyWay && LostWay(comparison.First) is { } lost)
+                return lost;
             if (!comparison.IsSame)
                 return $"The new text would not move as this one does{Where(comparison)}, so nothing was changed.";
         }
@@ -36,6 +40,10 @@ static class MotionProof
     /// <summary>Why a comparison proves nothing, one sentence.</summary>
     public static string? NotFollowed(MotionComparison comparison) =>
         comparison.First.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
+
+    /// <summary>Why what was run proves nothing of the blocks that may run again or otherwise, one sentence; null where every way is known.</summary>
+    public static string? LostWay(MotionList list) =>
+        list.LineOfLostWay is { } line ? $"Which way line {line + 1} leads is not known: blocks may run again from another place or in other modes, so nothing can be proven of a new text." : null;
 
     /// <summary>, first at line 12; empty where no line is to be told.</summary>
     public static string Where(MotionComparison comparison)

@@ -56,8 +56,11 @@ public abstract class Refactoring
     /// <summary>How far apart places of both texts may be, mm: 0 where no number is worked out anew.</summary>
     protected virtual double Tolerance => 0;
 
+    /// <summary>Whether blocks come to depend on others that they may run behind. Not where each block says of itself what it said before.</summary>
+    protected virtual bool NeedsEveryWay => true;
+
     /// <summary>Why the new text must not be handed out; null where it may.</summary>
-    protected virtual string? Judge(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel) => MotionProof.Refuse(analysis, edited, Tolerance, cancel);
+    protected virtual string? Judge(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel) => MotionProof.Refuse(analysis, edited, Tolerance, NeedsEveryWay, cancel);
 
     /// <summary>The edits, after the edited text was run: motion that is not what it has to be is refused.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>

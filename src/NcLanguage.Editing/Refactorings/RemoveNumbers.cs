@@ -20,6 +20,8 @@ sealed class RemoveNumbers : Refactoring
         return null;
     }
 
+    protected override bool NeedsEveryWay => false;
+
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var text = analysis.Text;

@@ -26,6 +26,8 @@ sealed class Renumber : Refactoring
         return false;
     }
 
+    protected override bool NeedsEveryWay => false;
+
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         string? refusal = null;

@@ -34,7 +34,7 @@ sealed class WriteOutCycle : Refactoring
                 return Draft.Refuse($"G{run.Table[i].Hole.Cycle} does more than rapids, feeds and dwells can say.");
         // G98 and G99 say nothing to plain moves, but may be in force for the next run of holes.
         var draft = Write(analysis, run, keepsReturn: false, cancel);
-        return draft.Refusal is null && MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), Tolerance, cancel) is not null
+        return draft.Refusal is null && MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), Tolerance, NeedsEveryWay, cancel) is not null
             ? Write(analysis, run, keepsReturn: true, cancel)
             : draft;
     }

@@ -19,10 +19,13 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         var motion = MotionComparison.Of(MotionList.Of(first.Text, first.Job, cancel), MotionList.Of(second.Text, second.Job, cancel));
-        // Where every move is known and the same, so are the holes, whether a cycle drills them or plain moves do.
-        var isSettled = motion.IsSame && motion.First.NotKnown == 0 && motion.Second.NotKnown == 0;
-        return new ComparisonReport(first, second, motion, isSettled ? [] : HoleChanges.Of(HolesOf(first, cancel), HolesOf(second, cancel)));
+        var (holes, others) = (HolesOf(first, cancel), HolesOf(second, cancel));
+        // Where every move is the same, so are the holes whose places are known, whether a cycle drills them or plain moves do.
+        var changes = motion.IsSame ? HoleChanges.Of(holes.Where(IsUnplaced), others.Where(IsUnplaced)) : HoleChanges.Of(holes, others);
+        return new ComparisonReport(first, second, motion, changes);
     }
+
+    static bool IsUnplaced(HoleRow row) => double.IsNaN(row.Hole.X + row.Hole.Y + row.Hole.Bottom);
 
     static HoleTable HolesOf(ComparedProgram program, CancellationToken cancel) =>
         HoleTable.Of(ProgramRun.Create(program.Text, program.Job, [], [], cancel));
@@ -37,6 +40,8 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         {
             if (list.NotKnown > 0)
                 yield return $"{Say.Count(list.NotKnown, "move")} of {program.Path} whose place is not known";
+            if (list.LineOfLostWay is { } line)
+                yield return $"what runs again or otherwise behind line {line + 1} of {program.Path}, for which way it leads is not known";
             if (list.End is FlowEnd.TooLong or FlowEnd.Endless or FlowEnd.Stopped)
                 yield return $"what comes behind the place where the run of {program.Path} stops";
         }

@@ -87,6 +87,14 @@ public class DwellTests
         Assert.Equal(safety, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "dwell-unit")).Single().Safety);
     }
 
+    /// <summary>Where nobody has told how the control reads it, it may be right as it stands.</summary>
+    [Fact]
+    public void Without_a_machine_no_dwell_is_written_unasked()
+    {
+        var analysis = CycleJob.Run("G98 G82 X10 Y10 Z-3 R2 P500 F100", chosen: false);
+        Assert.Equal(FixSafety.Choice, analysis.FixesOf(analysis.Findings.Single(f => f.Name == "dwell-unit")).Single().Safety);
+    }
+
     [Fact]
     public void A_dwell_carries_over_within_its_cycle_only()
     {

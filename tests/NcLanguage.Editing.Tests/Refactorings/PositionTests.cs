@@ -50,4 +50,13 @@ public sealed class PositionTests
     public void Calls_and_loops_are_met_in_the_mode_they_were() => Assert.Equal(
         "G90 G0 X1 Y0\nG91 X1\nG90\nM98 P7\nG91 X3\nM30\nO7\nG91 X1\nG90\nM99\n",
         Rewritten.At(0, "toDistances", "G90 G0 X1 Y0\nX2\nM98 P7\nX6\nM30\nO7\nX3\nM99\n"));
+
+    /// <summary>The second time round the first block would start from where the last one ended.</summary>
+    [Fact]
+    public void Blocks_that_may_run_again_keep_their_positions()
+    {
+        const string program = "G90 G0 X0 Y0\nN10 X10\nX20\nIF [#500 LT 5] GOTO 10\nM30\n";
+        Assert.StartsWith("Which way line 4 leads is not known", Rewritten.Refused(0, "toDistances", program), StringComparison.Ordinal);
+        Assert.Contains("N40 IF [#500 LT 5] GOTO 20", Rewritten.At(0, "renumber", program), StringComparison.Ordinal);
+    }
 }

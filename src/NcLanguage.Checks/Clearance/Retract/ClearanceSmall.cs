@@ -48,7 +48,7 @@ public sealed class ClearanceSmall : Rule
             """,
         Setup = HopExample.Setup,
         FixSafety = FixSafety.Safe,
-        Fix = "For a traverse between two holes: writes G98 where it needs the initial level, for the whole run of holes. Exactly the clearance counts as clear.",
+        Fix = "For a traverse between two holes: writes G98 where it needs the initial level, for the whole run of holes. Exactly the clearance counts as clear. Where no machine is chosen, a choice to be looked at.",
         NotFound = "Moves whose place is not known, tools whose diameter is not known, and obstacles the setup does not list. A tool that is as near at the start of a move already is reported at the "
             + "block that took it there.",
         Source = "The clearance is the setup's own; common practice is 2 mm or more above what can be measured.",

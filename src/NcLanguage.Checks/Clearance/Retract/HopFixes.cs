@@ -6,7 +6,7 @@ namespace NcLanguage.Checks.Clearance;
 static class HopFixes
 {
     public static IEnumerable<Fix> Clear(Finding finding, ProgramAnalysis analysis) =>
-        Of(finding, analysis, HopAim.Clear, "Return to the initial level (G98) where the traverse needs it", FixSafety.Safe);
+        Of(finding, analysis, HopAim.Clear, "Return to the initial level (G98) where the traverse needs it", Certainty.OfReading(analysis));
 
     public static IEnumerable<Fix> Fast(Finding finding, ProgramAnalysis analysis) =>
         Of(finding, analysis, HopAim.Fast, "Return to the R level (G99) where the traverse clears there", FixSafety.Choice);

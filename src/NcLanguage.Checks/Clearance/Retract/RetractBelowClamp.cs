@@ -48,7 +48,7 @@ public sealed class RetractBelowClamp : Rule
             """,
         Setup = HopExample.ClampHeightSetup,
         FixSafety = FixSafety.Safe,
-        Fix = "For a traverse between two holes: writes G98 on the blocks whose traverse runs too low, for the whole run of holes; none where the initial level is not high enough.",
+        Fix = "For a traverse between two holes: writes G98 on the blocks whose traverse runs too low, for the whole run of holes; none where the initial level is not high enough. Where no machine is chosen, a choice to be looked at.",
         NotFound = "Setups that list obstacles: there each traverse is measured against them. Moves whose level is not known. "
             + "A traverse that keeps clear of every clamp sideways is reported too: list the clamps as obstacles and it is not.",
         Source = "Common practice: no traverse below the clamps.",

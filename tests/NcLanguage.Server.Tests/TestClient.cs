@@ -13,7 +13,7 @@ namespace NcLanguage.Server.Tests;
 /// <summary>A client that writes frames by hand and sorts what comes back: answers by id, all else in a queue. It shares no code with the server's transport.</summary>
 internal sealed class TestClient : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
     private readonly Stream _stream;
     private readonly SemaphoreSlim _turn = new(1);
     private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();

@@ -11,10 +11,15 @@ sealed class FreeNumbers
 
     readonly ProgramRun _run;
     readonly List<(int Line, int Number)> _numbers = [];
-    readonly List<OneProgram> _programs = [new OneProgram(0, 0)];
+    readonly HashSet<int> _targets = [];
+    readonly List<OneProgram> _programs;
     bool? _hasJumps;
 
-    FreeNumbers(ProgramRun run) => _run = run;
+    FreeNumbers(ProgramRun run)
+    {
+        _run = run;
+        _programs = [new OneProgram(0, 0, _targets)];
+    }
 
     /// <summary>True when a block of the file may go on at another by its number.</summary>
     public bool HasJumps => _hasJumps ??= Jumps(_run);
@@ -24,12 +29,14 @@ sealed class FreeNumbers
         var free = new FreeNumbers(run);
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
+            if (run.Texts[chunk].Marks.Steers)
+                free.TakeTargets(run.Text.Chunks[chunk].Blocks);
             var offset = run.Text.FirstLineOf(chunk);
             foreach (var (number, line) in run.Texts[chunk].Numbers)
             {
                 if (number < 0)
                 {
-                    free._programs.Add(new OneProgram(offset + line, free._numbers.Count));
+                    free._programs.Add(new OneProgram(offset + line, free._numbers.Count, free._targets));
                     continue;
                 }
                 free._numbers.Add((offset + line, number));
@@ -37,6 +44,19 @@ sealed class FreeNumbers
             }
         }
         return free;
+    }
+
+    /// <summary>A number that a jump names is not free, though no block has it: the jump would lead there.</summary>
+    void TakeTargets(BlockList blocks)
+    {
+        for (var line = 0; line < blocks.Count; line++)
+        {
+            var block = blocks[line];
+            var returns = WordEdits.IndexOfCode(block, 'M', 99) >= 0;
+            foreach (ref readonly var token in block.Tokens)
+                if ((token.Statement == StatementKind.Goto || (returns && token.IsWord('P'))) && token.Value is >= 0 and <= BlockNumbering.Greatest)
+                    _targets.Add((int)token.Value);
+        }
     }
 
     /// <summary>One between those of the blocks before and after where there is room, else one above all of the program.</summary>
@@ -96,7 +116,7 @@ sealed class FreeNumbers
     }
 
     /// <summary>The numbers of one program of the file.</summary>
-    sealed class OneProgram(int firstLine, int firstNumber)
+    sealed class OneProgram(int firstLine, int firstNumber, HashSet<int> targets)
     {
         readonly HashSet<int> _used = [];
         int _greatest;
@@ -106,7 +126,16 @@ sealed class FreeNumbers
         /// <summary>Which of all the file's numbers is its first.</summary>
         public int FirstNumber { get; } = firstNumber;
 
-        public int AboveAll => _greatest / 10 * 10 + 10;
+        public int AboveAll
+        {
+            get
+            {
+                var number = _greatest / 10 * 10 + 10;
+                while (targets.Contains(number))
+                    number += 10;
+                return number;
+            }
+        }
 
         public void Add(int number)
         {
@@ -119,7 +148,7 @@ sealed class FreeNumbers
         int? From(int first, int before, int after)
         {
             for (var number = first; number > before && number < after && number - first < MostTried; number++)
-                if (!_used.Contains(number))
+                if (!_used.Contains(number) && !targets.Contains(number))
                     return number;
             return null;
         }

@@ -2,6 +2,12 @@ using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.Flow;
 
+/// <summary>A loop of DO and END.</summary>
+/// <param name="Line">Its beginning, 0-based.</param>
+/// <param name="Number">The number behind DO.</param>
+/// <param name="OpenSince">The line of a loop around it that has the same number; −1 where there is none.</param>
+public readonly record struct NumberedLoop(int Line, int Number, int OpenSince);
+
 // What belongs together by its number, for those who ask without running anything.
 public sealed partial class FlowText
 {
@@ -66,6 +72,41 @@ public sealed partial class FlowText
         foreach (var mark in _marks)
             if (mark is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } && PairOf(mark.Line, StatementKind.EndSub, mark.Number, true) is var last and >= 0)
                 yield return (mark.Number, mark.Line, last);
+    }
+
+    /// <summary>The loops that DO opens by a number, in the order of the text.</summary>
+    public IEnumerable<NumberedLoop> Loops() => Loops(Text.LineCount, []);
+
+    /// <summary>The numbers of the loops of DO and END that are open at a line (0-based).</summary>
+    public IReadOnlyList<int> LoopsOpenAt(int line)
+    {
+        var open = new List<NumberedLoop>();
+        foreach (var _ in Loops(line, open)) { }
+        return [.. open.Select(loop => loop.Number)];
+    }
+
+    /// <param name="end">The first line (0-based) that is not looked at.</param>
+    /// <param name="open">Those that are open at the present loop, and at the end.</param>
+    IEnumerable<NumberedLoop> Loops(int end, List<NumberedLoop> open)
+    {
+        foreach (var mark in _marks)
+        {
+            if (mark.Line >= end)
+                yield break;
+            if (mark.Kind == MarkKind.Program)
+                open.Clear();
+            if (mark is not { Kind: MarkKind.Structure, BehindO: false, Number: >= 0 })
+                continue;
+            var same = open.FindLastIndex(loop => loop.Number == mark.Number);
+            if (mark.Statement == StatementKind.End && same >= 0)
+                open.RemoveAt(same);
+            else if (mark.Statement == StatementKind.Do)
+            {
+                var loop = new NumberedLoop(mark.Line, mark.Number, same < 0 ? -1 : open[same].Line);
+                open.Add(loop);
+                yield return loop;
+            }
+        }
     }
 
     (int Line, StatementKind Statement) PartnerBehindO(in Mark mark)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Control.Codes;
 
 namespace NcLanguage.Editing;
@@ -42,17 +43,32 @@ static class StatementItems
             case "IF" when !row.BehindO:
                 return writer.Text("IF [").Hole("").Raw("]").Text("GOTO ").Hole("").NewText;
             case "WHILE" when !row.BehindO:
-                return writer.Text("WHILE [").Hole("").Raw("]").Text("DO 1").NewLine().Hole("").NewLine().Text("END 1").NewText;
+                var number = FreeLoop(spot);
+                return writer.Text("WHILE [").Hole("").Raw("]").Text($"DO {number}").NewLine().Hole("").NewLine().Text($"END {number}").NewText;
             case "IF" or "ELSEIF" or "WHILE" or "REPEAT":
                 return writer.Text(row.Keyword).Text("[").Hole("").Raw("]").NewText;
             case "GOTO":
                 return writer.Text("GOTO ").Hole("").NewText;
             case "THEN":
                 return writer.Text("THEN #").Hole("").Raw("=").Hole("").NewText;
-            case "DO" or "END" when !row.BehindO:
-                return writer.Text(row.Keyword + " ").Hole("1").NewText;
+            case "DO" when !row.BehindO:
+                return writer.Text("DO ").Hole(FreeLoop(spot).ToString(CultureInfo.InvariantCulture)).NewText;
+            case "END" when !row.BehindO:
+                return writer.Text("END ").Hole((LoopsAround(spot) is [.., var last] ? last : 1).ToString(CultureInfo.InvariantCulture)).NewText;
             default:
                 return writer.Text(row.Keyword).NewText;
         }
     }
+
+    /// <summary>The least number that no loop around the cursor has.</summary>
+    static int FreeLoop(Spot spot)
+    {
+        var around = LoopsAround(spot);
+        var number = 1;
+        while (around.Contains(number))
+            number++;
+        return number;
+    }
+
+    static IReadOnlyList<int> LoopsAround(Spot spot) => spot.Analysis.Main.Flow?.Text.LoopsOpenAt(spot.Line) ?? [];
 }

@@ -30,6 +30,8 @@ public sealed class ProgramRuleTests
     [InlineData("N10 G21\nN10 G90\nN20 M30", "N10 G21\nN15 G90\nN20 M30")]
     [InlineData("N0010 G21\nN0010 G90 (keep)\nN0012 M30", "N0010 G21\nN0011 G90 (keep)\nN0012 M30")]
     [InlineData("n10 G21\nn10 G90\nn11 M30", "n10 G21\nn20 G90\nn11 M30")]
+    [InlineData("N10 G21\nN10 G90\nN20 IF [#500 EQ 1] GOTO 15\nN30 M30", "N10 G21\nN16 G90\nN20 IF [#500 EQ 1] GOTO 15\nN30 M30")] // the jump has no target, and must not get this one
+    [InlineData("N10 GOTO 20\nN10 M30", "N10 GOTO 20\nN30 M30")]
     [InlineData("N10 G21\nN20 G90\nN20 M30", "N10 G21\nN20 G90\nN30 M30")]
     public void The_fix_takes_a_free_number_written_as_its_neighbours_are(string program, string expected)
     {
@@ -37,6 +39,13 @@ public sealed class ProgramRuleTests
         var fix = analysis.FixesOf(analysis.Findings.Single(f => f.Name == "number-repeated")).Single();
         Assert.Equal(expected, TextEdits.Apply(analysis.Text, fix.Edits).ToString());
     }
+
+    [Theory]
+    [InlineData("WHILE [#500 LT 3] DO1\nWHILE [#501 LT 3] DO1\nX1\nEND1\nEND1\nM30", new[] { 2 })]
+    [InlineData("WHILE [#500 LT 3] DO1\nWHILE [#501 LT 3] DO2\nWHILE [#502 LT 3] DO1\nX1\nEND1\nEND2\nEND1\nM30", new[] { 3 })]
+    [InlineData("WHILE [#500 LT 3] DO1\nX1\nEND1\nWHILE [#501 LT 3] DO1\nX1\nEND1\nM30", new int[0])]
+    [InlineData("O1\nWHILE [#500 LT 3] DO1\nX1\nM30\nO2\nWHILE [#501 LT 3] DO1\nX1\nEND1\nM99", new int[0])]
+    public void A_loop_within_a_loop_needs_another_number(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("loop-number-open", program));
 
     [Fact] // The usual case must not look at each number: a repeat far apart is still found, over many chunks.
     public void Repeats_far_apart_are_found()

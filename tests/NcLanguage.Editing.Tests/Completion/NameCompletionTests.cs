@@ -82,6 +82,15 @@ public sealed class NameCompletionTests
     [InlineData("X1 |")]
     public void No_statement_begins_behind_other_words(string program) => Assert.DoesNotContain("IF", Typist.Labels(program));
 
+    /// <summary>A loop within a loop has another number; END ends the innermost.</summary>
+    [Theory]
+    [InlineData("WHI|", "WHILE", "DO 1")]
+    [InlineData("WHILE [#500 LT 3] DO 1\nWHI|\nEND 1", "WHILE", "DO 2")]
+    [InlineData("WHILE [#500 LT 3] DO 1\nX1\nEND 1\nWHI|", "WHILE", "DO 1")]
+    [InlineData("WHILE [#500 LT 3] DO 1\nWHILE [#501 LT 3] DO 2\nX1\nEN|", "END", "2")]
+    public void A_loop_takes_a_number_that_is_free_there(string program, string label, string expected) =>
+        Assert.Contains(expected, Typist.Filled(Typist.At(program).Entry(label).NewText), StringComparison.Ordinal);
+
     [Fact]
     public void A_jump_offers_the_block_numbers_of_its_program_nearest_first()
     {

@@ -12,7 +12,8 @@ static class BlockFormat
     {
         if (block.Tokens.Length == 0 || !CanBeRead(block))
         {
-            output.Write(block.Line.TrimEnd(" \t"u8));
+            // Without the blanks that end it, a line of which not all is read would be another.
+            output.Write(block.Tokens is [.., { Kind: TokenKind.Excess }] ? block.Line : block.Line.TrimEnd(" \t"u8));
             return;
         }
         output.Write(block.Line[..block.Tokens[0].Start]);

@@ -59,6 +59,15 @@ public sealed class ProgramFormatTests
     [InlineData("M98 P2\nM30\nO2\nM99 P5\n", "the program that calls")]
     public void Refuses(string text, string why) => Assert.Contains(why, Format(text, 10).Refusal, StringComparison.Ordinal);
 
+    /// <summary>Of a line that long not all is read; without the blanks it would be read, and do something.</summary>
+    [Fact]
+    public void A_line_that_is_too_lineto_be_read_stays_as_it_is()
+    {
+        var line = "G0 X5" + new string(' ', 200_000);
+        var result = Format($"g21g90\nG0 X0 Y0\n{line}\nm30\n");
+        Assert.Equal((null, $"G21 G90\nG0 X0 Y0\n{line}\nM30\n"), (result.Refusal, result.Text.ToString()));
+    }
+
     static readonly Gen<string> Programs = Gen.OneOf(
         Gen.OneOf("g0x1", "G1 X5. F100", "n 10 y-3", "(Comment)", "", "  ", "/g0 z5", "#1=5+2", "x#1", "g2x0y0i-5", "%", "o7", "if[#1 gt 2]goto 10", "g91", "g90 g81z-3r2", "g80", ";rest", "x1 $", "m30"),
         Gen.Char[" gGxXyYzZ0123456789.-()#[]/%;\t"].Array[0, 12].Select(chars => new string(chars))).Array[0, 20].Select(lines => string.Join('\n', lines) + "\n");

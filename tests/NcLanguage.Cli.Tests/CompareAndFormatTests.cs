@@ -49,6 +49,7 @@ public sealed class CompareAndFormatTests : IDisposable
         _scratch.Write("a.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z50\nN10 X10\nX20\nIF [#500 LT 5] GOTO 10\nM30\n");
         _scratch.Write("b.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z50\nG91\nN10 X10\nX10\nIF [#500 LT 5] GOTO 10\nM30\n");
         var output = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output.ReplaceLineEndings(" ");
+        Assert.Contains("do the same as far as their way is known", output, StringComparison.Ordinal);
         Assert.Contains("behind line 5 of a.nc", output, StringComparison.Ordinal);
         Assert.Contains("behind line 6 of b.nc", output, StringComparison.Ordinal);
     }

@@ -69,7 +69,7 @@ public sealed class LengthOffsetMissing : Rule
         if (step.After.Tool <= 0 || step.Words.Find(ModalGroup.LengthOffset) is not null || step.Words.Has('H'))
             return [];
         var words = $"G43 H{LengthOffsets.Of(step.After.Tool, analysis.Setup)}";
-        return analysis.Setup.FindTool(step.After.Tool) is not null
+        return analysis.Setup.FindTool(step.After.Tool)?.LengthOffset is not null
             ? [new Fix($"Add {words}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, words)])]
             : [new Fix($"Add {words} (by custom H has the tool's number)", FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, words)])];
     }

@@ -55,7 +55,7 @@ public sealed class WordMissing : Rule
         if (finding.Text != "H" || tool <= 0)
             return [];
         var word = $"H{LengthOffsets.Of(tool, analysis.Setup)}";
-        var isCertain = analysis.Setup.FindTool(tool) is not null && !HasOpenComment(analysis.Main.BlockAt(finding.Line));
+        var isCertain = analysis.Setup.FindTool(tool)?.LengthOffset is not null && !HasOpenComment(analysis.Main.BlockAt(finding.Line));
         return [new Fix($"Add {word}", isCertain ? FixSafety.Safe : FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, word)])];
     }
 

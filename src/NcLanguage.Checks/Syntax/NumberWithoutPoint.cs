@@ -31,8 +31,8 @@ public sealed class NumberWithoutPoint : Rule
             M30
             """,
         Readings = "integers=increments",
-        FixSafety = FixSafety.Safe,
-        Fix = "Adds the decimal point, so that the number means whole millimetres or inches.",
+        FixSafety = FixSafety.Choice,
+        Fix = "Adds the decimal point, so that the number means whole millimetres or inches. A choice to be looked at: where increments were meant, the move would be a thousand times as long.",
         NotFound = 
             "Numbers of 1000 increments and more, which programs for such controls write on purpose; numbers meant in increments that are smaller are "
             + "reported wrongly.",
@@ -64,7 +64,7 @@ public sealed class NumberWithoutPoint : Rule
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
-        [new Fix("Add the decimal point", FixSafety.Safe, [new Edit(finding.Line, finding.EndColumn, finding.EndColumn, ".")])];
+        [new Fix("Add the decimal point", FixSafety.Choice, [new Edit(finding.Line, finding.EndColumn, finding.EndColumn, ".")])];
 
     // In these blocks X is a time, R an angle, I J K factors, or letters are arguments.
     static bool GivesLengths(in StepContext step)

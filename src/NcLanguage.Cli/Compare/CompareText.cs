@@ -21,7 +21,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     public void Write()
     {
         if (report.IsSame)
-            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same: {Say.Count(report.Motion.First.Motions.Count, "move")} compared.", 0);
+            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.First.Motions.Count, "move")} compared.", 0);
         else
             WriteDifferences();
         foreach (var clause in report.NotCompared())

@@ -33,6 +33,9 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
     /// <summary>Whether both make the machine do the same, as far as it is known.</summary>
     public bool IsSame => Motion.IsSame && Holes.Count == 0;
 
+    /// <summary>Whether the way of both runs is known to its end; else what they do alike is what they do as far as they were followed.</summary>
+    public bool IsWayKnown => Motion.First.LineOfLostWay is null && Motion.Second.LineOfLostWay is null;
+
     /// <summary>What could not be compared, one clause each.</summary>
     public IEnumerable<string> NotCompared()
     {

@@ -28,9 +28,12 @@ internal static class Command
     public static Outcome Run(string? folder, byte[]? input, string[] arguments, params (string Name, string Value)[] environment) =>
         Start(Executable, folder, input, arguments, environment);
 
-    /// <summary>Begins a run that the test ends itself.</summary>
-    public static Process Begin(params string[] arguments) =>
-        Process.Start(new ProcessStartInfo(Executable, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = Encoding.UTF8 })!;
+    /// <summary>Begins a run that the test ends itself. Who runs the tests in the background of a shell hands on that an interrupt is ignored; this run must not.</summary>
+    public static Process Begin(params string[] arguments)
+    {
+        var (program, all) = OperatingSystem.IsLinux() ? ("env", ["--default-signal=INT", Executable, .. arguments]) : (Executable, arguments);
+        return Process.Start(new ProcessStartInfo(program, all) { RedirectStandardOutput = true, RedirectStandardError = true, StandardOutputEncoding = Encoding.UTF8 })!;
+    }
 
     /// <summary>Runs any program to its end.</summary>
     public static Outcome Start(string program, string? folder, byte[]? input, string[] arguments, params (string Name, string Value)[] environment)

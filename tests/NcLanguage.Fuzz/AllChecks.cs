@@ -18,8 +18,5 @@ static class AllChecks
         new("refactorings", Programs.Near, RefactoringDemands.Check),
     ];
 
-    /// <summary>Finds faults in fixes that are not mended yet: it runs by hand, where a seed is given.</summary>
-    public const string ByHand = "fixes";
-
     public static Fuzzer Named(string name) => All.First(check => check.Name == name);
 }

@@ -6,7 +6,7 @@ namespace NcLanguage.Fuzz;
 /// <summary>Cases made from chance. NCLANGUAGE_FUZZ_SECONDS says how long each check goes on, NCLANGUAGE_FUZZ_SEED with which case it begins: a number, or any.</summary>
 public sealed class FuzzTests(ITestOutputHelper output)
 {
-    public static TheoryData<string> Names => [.. AllChecks.All.Select(check => check.Name).Where(name => name != AllChecks.ByHand || FuzzTime.IsByHand)];
+    public static TheoryData<string> Names => [.. AllChecks.All.Select(check => check.Name)];
 
     [Theory]
     [MemberData(nameof(Names))]

@@ -52,22 +52,27 @@ public sealed class ErrorTests
         Assert.Equal("textDocument/hover needs its parameters, as an object.", (string?)(await client.AskAsync("textDocument/hover", parameters))["error"]!["message"]);
     }
 
+    /// <summary>JSON-RPC 2.0 §5.1 and the examples of §7: what is no JSON is a parse error, JSON that is no request an invalid request.</summary>
     [Theory]
-    [InlineData("{")]
-    [InlineData("[]")]
-    [InlineData("7")]
-    [InlineData("{}")]
-    [InlineData("""{"jsonrpc":"2.0","id":{},"method":"shutdown"}""")]
-    [InlineData("""{"jsonrpc":"2.0","id":1.5,"method":"shutdown"}""")]
-    [InlineData("""{"jsonrpc":"2.0","method":7}""")]
-    [InlineData("""{"jsonrpc":"2.0","method":"\ud800"}""")]
-    [InlineData("""{"jsonrpc":"2.0","error":{}}""")]
-    [InlineData("""{"jsonrpc":"2.0","error":7}""")]
-    public async Task A_message_that_cannot_be_read_is_a_parse_error(string message)
+    [InlineData("{", -32700)]
+    [InlineData("""{"jsonrpc": "2.0", "method": "foobar, "params": "bar", "baz]""", -32700)]
+    [InlineData("[]", -32600)]
+    [InlineData("[1]", -32600)]
+    [InlineData("7", -32600)]
+    [InlineData("null", -32600)]
+    [InlineData("{}", -32600)]
+    [InlineData("""{"foo":"boo"}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","id":{},"method":"shutdown"}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","id":1.5,"method":"shutdown"}""", -32600)]
+    [InlineData("""{"jsonrpc": "2.0", "method": 1, "params": "bar"}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","method":"\ud800"}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","error":{}}""", -32600)]
+    [InlineData("""{"jsonrpc":"2.0","error":7}""", -32600)]
+    public async Task A_message_that_cannot_be_read_gets_its_error(string message, int code)
     {
         await using TestClient client = await TestClient.InitializedAsync();
         JsonNode answer = await client.AnswerAsync("null", message);
-        Assert.Equal(-32700, (int)answer["error"]!["code"]!);
+        Assert.Equal(code, (int)answer["error"]!["code"]!);
         await AssertLives(client);
     }
 

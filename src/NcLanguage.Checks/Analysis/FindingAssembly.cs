@@ -122,7 +122,7 @@ sealed class FindingAssembly
                 continue;
             findings.Add(finding with
             {
-                WhenSkipping = skipping,
+                IsOfOtherSkip = true,
                 Message = finding.Message + (skipping ? " (When blocks with / are skipped.)" : " (When blocks with / run.)"),
             });
         }

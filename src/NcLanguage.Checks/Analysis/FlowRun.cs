@@ -67,7 +67,7 @@ public sealed class FlowRun
         while (at >= 0 && First[at].Part < 0)
             (at, isBehind) = (at - 1, true);
         if (at < 0)
-            return run.Job.Executor.StartOf(Text.IsCalled);
+            return run.Job.Executor.StartOf(Text.IsCalled, Text.LeaderLines > 0);
         var first = First[at];
         var part = (first.IsReached ? Parts : NotReached)[first.Part];
         return part.Replay(first.At + (isBehind ? 1 : 0), run.Job.Executor, run.Text, step, ahead);

@@ -137,7 +137,7 @@ sealed class FlowScan
                 last = -1;
             }
             // A jump may lead to any numbered block.
-            if (jumps && block.IndexOf('N') >= 0)
+            if (jumps && block.NumberIndex >= 0)
             {
                 EndRest(state);
                 state = ControlState.Unknown;

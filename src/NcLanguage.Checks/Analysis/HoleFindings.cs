@@ -20,7 +20,7 @@ static class HoleFindings
         for (var i = 0; i < findings.Count; i++)
         {
             var finding = findings[i];
-            if (!IsMarked(finding) || finding.IsElsewhere || finding.WhenSkipping || !IsMore(finding, kept))
+            if (!IsMarked(finding) || finding.IsElsewhere || finding.IsOfOtherSkip || !IsMore(finding, kept))
                 findings[kept++] = finding;
         }
         findings.RemoveRange(kept, findings.Count - kept);

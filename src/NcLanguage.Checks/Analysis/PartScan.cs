@@ -141,15 +141,17 @@ public sealed class PartScan(Job job, Rule[] stepRules)
 
     void NoteTime(int at)
     {
-        var (before, untimedBefore) = (_total, _untimedMoves);
+        // Summed by itself: beside a total of many years what a block takes would be lost.
+        var (seconds, untimedBefore) = (0.0, _untimedMoves);
         foreach (ref readonly var move in _step.Moves.Items)
         {
             if (double.IsNaN(move.Seconds))
                 _untimedMoves++;
             else
-                _total += move.Seconds;
+                seconds += move.Seconds;
         }
-        _seconds[at] = (float)(_total - before);
+        _total += seconds;
+        _seconds[at] = (float)seconds;
         if (_untimedMoves > untimedBefore)
             _untimed.Add(at);
     }

@@ -11,6 +11,7 @@ public sealed class ProgramAnalysis
     readonly Lock _gate = new();
     volatile FindingAssembly? _assembly;
     ImmutableArray<Finding> _carried = [];
+    ProgramAnalysis? _otherSkip;
 
     ProgramAnalysis(AnalysisRuns runs, AnalysisOptions options)
     {
@@ -98,10 +99,20 @@ public sealed class ProgramAnalysis
         yield return new RelatedPlace(line, start, end, finding.ConcernsMessage);
     }
 
-    /// <summary>The fixes offered for a finding, best first.</summary>
+    /// <summary>The fixes offered for a finding, best first: none where the fault lies in another file, and none that makes a block longer than the control takes.</summary>
     public IEnumerable<Fix> FixesOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        return finding.Fault is null ? finding.Rule.Fixes(finding, this) : [];
+        if (finding.Fault is not null || finding.IsElsewhere)
+            return [];
+        var longest = Machine.Readings.ProgramMarks.LongestBlock;
+        var fixes = finding.IsOfOtherSkip
+            // What is right where the blocks with / are left out may be wrong where they run.
+            ? finding.Rule.Fixes(finding, OtherSkip).Select(fix => fix with { Safety = FixSafety.Choice })
+            : finding.Rule.Fixes(finding, this);
+        return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest));
     }
+
+    /// <summary>The program as it runs with the block skip switch the other way.</summary>
+    ProgramAnalysis OtherSkip => _otherSkip ??= new(Runs with { Main = Runs.OtherSkip!, OtherSkip = Main }, Options);
 }

@@ -67,6 +67,9 @@ public sealed class ProgramRun
     /// <summary>Cuts that had to be followed through the stock to make this from what it was made from.</summary>
     public int CutsFollowed => StockOf(CancellationToken.None).CutsFollowed;
 
+    /// <summary>Lines before the % that begins the program; 0 where nothing stands there.</summary>
+    public int LeaderLines => Leader.LinesOf(Text);
+
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
 
@@ -114,7 +117,7 @@ public sealed class ProgramRun
     {
         run = null;
         var (text, job, old) = (texts.Text, texts.Job, version);
-        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Marks()));
+        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Marks()), Leader.LinesOf(text) > 0);
         // Parts of a run that left the order of the text, or began otherwise, are no parts of one that does not.
         if (old?.Flow is not null || (same > 0 && old!._parts[0].Entry != start))
             (old, same, sameAtEnd) = (null, 0, 0);

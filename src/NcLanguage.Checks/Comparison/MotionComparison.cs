@@ -1,3 +1,5 @@
+using NcLanguage.Control.Flow;
+
 namespace NcLanguage.Checks.Comparison;
 
 /// <summary>What became of a motion of the first program in the second.</summary>
@@ -38,6 +40,7 @@ public sealed record MotionComparison
     /// <summary>Whether no motion differs and both runs end alike.</summary>
     public bool IsSame => Changes.Count == 0 && First.End == Second.End;
 
+    /// <summary>Differences as far as both runs were followed: where both were broken off as too long, what one has more at its end the other would have made later.</summary>
     public static MotionComparison Of(MotionList first, MotionList second, double tolerance = UsualTolerance)
     {
         ArgumentNullException.ThrowIfNull(first);
@@ -47,12 +50,15 @@ public sealed record MotionComparison
         while (start < a.Count && start < b.Count && a[start].GoesAs(b[start], tolerance))
             start++;
         var (endA, endB) = (a.Count, b.Count);
+        if (first.End == FlowEnd.TooLong && second.End == FlowEnd.TooLong && start == Math.Min(endA, endB))
+            (endA, endB) = (start, start);
+        var behind = endA;
         while (endA > start && endB > start && a[endA - 1].GoesAs(b[endB - 1], tolerance))
             (endA, endB) = (endA - 1, endB - 1);
         var changes = new List<MotionChange>();
         AddAltered(a, b, 0, 0, start, changes);
         AddDifferences(a, b, (start, endA), (start, endB), tolerance, changes);
-        AddAltered(a, b, endA, endB, a.Count - endA, changes);
+        AddAltered(a, b, endA, endB, behind - endA, changes);
         return new MotionComparison { First = first, Second = second, Changes = changes };
     }
 

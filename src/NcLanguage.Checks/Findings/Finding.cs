@@ -37,8 +37,8 @@ public sealed record Finding
     /// <summary>Further text the rule's fix needs, or empty.</summary>
     public string Text { get; init; } = "";
 
-    /// <summary>True when it holds only while block skip is on.</summary>
-    public bool WhenSkipping { get; init; }
+    /// <summary>True when it holds only with the block skip switch the other way.</summary>
+    public bool IsOfOtherSkip { get; init; }
 
     /// <summary>True when the fault lies in another file, and the place is that of the call that leads there.</summary>
     public bool IsElsewhere { get; init; }

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -34,10 +35,14 @@ public static class Inserts
         return new Edit(line, block.Line.Length, block.Line.Length, " " + words);
     }
 
-    /// <summary>Words behind the last word of a block, before a comment that ends it.</summary>
+    /// <summary>Words behind the last word of a block, before a comment that ends it and before a word that cannot be read, which would take them in.</summary>
     public static Edit Behind(ProgramAnalysis analysis, int line, string words)
     {
-        var end = StepContext.WordsOf(analysis.Main.BlockAt(line)).End;
+        var block = analysis.Main.BlockAt(line);
+        foreach (ref readonly var token in block.Tokens)
+            if (token.IsMalformed)
+                return new Edit(line, token.Start, token.Start, token.Start > 0 && block.Line[token.Start - 1] is not ((byte)' ' or (byte)'\t') ? $" {words} " : words + " ");
+        var end = StepContext.WordsOf(block).End;
         return new Edit(line, end, end, " " + words);
     }
 
@@ -47,7 +52,7 @@ public static class Inserts
     {
         var run = analysis.Main;
         var (first, order) = (-1, int.MaxValue);
-        for (var line = 0; line < analysis.Text.LineCount; line++)
+        for (var line = run.LeaderLines; line < analysis.Text.LineCount; line++)
         {
             if (!SaysMore(run.BlockAt(line)))
                 continue;
@@ -57,6 +62,22 @@ public static class Inserts
                 (first, order) = (line, run.OrderOf(line));
         }
         return first;
+    }
+
+    /// <summary>A fix that gives a mode before a block that needs it: in the first block of the program, or in one of its own where that comes too late or turns radius compensation on, with
+    /// which modes do not go together. Null where the program has no block to put it in.</summary>
+    /// <param name="needed">The line of the block that needs the mode.</param>
+    public static Fix? ModeBefore(ProgramAnalysis analysis, int needed, string code)
+    {
+        var line = FirstBlock(analysis);
+        if (line < 0)
+            return null;
+        var run = analysis.Main;
+        if (run.Flow is null ? needed < line : run.OrderOf(needed) < run.OrderOf(line))
+            return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, needed, code)]);
+        return run.StepAt(line).Words.Find(ModalGroup.RadiusCompensation) is not null
+            ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, code)])
+            : new Fix($"Add {code} to the first block", FixSafety.Choice, [Before(analysis, line, code)]);
     }
 
     static bool SaysMore(in Block block)
@@ -70,5 +91,5 @@ public static class Inserts
     }
 
     static bool IsPlainWord(in Token token) =>
-        !token.IsComment && token.Kind is not (TokenKind.Skip or TokenKind.Percent) && !token.IsWord('N') && !token.IsWord('O') && !token.IsWord(':');
+        token.Kind is TokenKind.Word or TokenKind.BareLetter or TokenKind.Assignment or TokenKind.Statement && !token.IsWord('N') && !token.IsWord('O') && !token.IsWord(':');
 }

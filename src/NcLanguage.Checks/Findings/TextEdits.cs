@@ -17,6 +17,22 @@ public static class TextEdits
         return kept.ToImmutable();
     }
 
+    /// <summary>Whether edits leave no more lines than there were that are longer than a length.</summary>
+    /// <param name="longest">Characters.</param>
+    public static bool FitIn(ImmutableArray<Edit> edits, SourceText text, int longest)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var put = edits.Sum(edit => edit.NewText.Length);
+        if (edits.All(edit => text.Line(edit.Line).Length + put <= longest))
+            return true;
+        var edited = Apply(text, edits);
+        var (first, last, added) = (edits.Min(edit => edit.Line), edits.Max(edit => edit.Line), edited.LineCount - text.LineCount);
+        return LongerThan(longest, edited, first, last + added) <= LongerThan(longest, text, first, last);
+    }
+
+    static int LongerThan(int longest, SourceText text, int first, int last) =>
+        Enumerable.Range(first, last - first + 1).Count(line => text.Line(line).Length > longest);
+
     /// <summary>The text with all edits made, merged as <see cref="Merge"/> says; lines and columns are those of the text given.</summary>
     public static SourceText Apply(SourceText text, IEnumerable<Edit> edits)
     {

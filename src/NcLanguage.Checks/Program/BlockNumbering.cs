@@ -11,6 +11,8 @@ static class BlockNumbering
     /// <summary>Greatest block number (NISTIR 6556 §3.3.1: five digits).</summary>
     public const int Greatest = 99999;
 
+    const int MostDigits = 5;
+
     const int UsualStep = 10;
 
     /// <summary>How far to look back for the step between numbers, lines.</summary>
@@ -20,7 +22,7 @@ static class BlockNumbering
     public static string Digits(int number, int width, bool padded)
     {
         var digits = number.ToString(CultureInfo.InvariantCulture);
-        return padded ? digits.PadLeft(width, '0') : digits;
+        return padded ? digits.PadLeft(Math.Min(width, MostDigits), '0') : digits;
     }
 
     /// <summary>True when the numbers of the file rise throughout, which its parts tell without a look at each number.</summary>
@@ -38,7 +40,7 @@ static class BlockNumbering
     }
 
     /// <summary>The N word of a block that has one.</summary>
-    public static Token NumberToken(in Block block) => block.Tokens[block.IndexOf('N')];
+    public static Token NumberToken(in Block block) => block.Tokens[block.NumberIndex];
 
     /// <summary>Another number for the block on a line (0-based), written as the one it has.</summary>
     public static Edit Renumber(ProgramRun run, int line, int number)
@@ -49,7 +51,8 @@ static class BlockNumbering
         return new Edit(line, token.Start, token.End, Encoding.ASCII.GetString(block.Line[token.Start..token.ValueStart]) + digits);
     }
 
-    /// <summary>The N word and blank that a block put in after a line (0-based) would have; empty where that line has no number.</summary>
+    /// <summary>The N word and blank that a block put in after a line (0-based) would have; empty where that line has no number, and where
+    /// none is left.</summary>
     public static string NumberAfter(ProgramRun run, int line)
     {
         var block = run.BlockAt(line);
@@ -63,14 +66,14 @@ static class BlockNumbering
             step = last > before ? last - before : UsualStep;
             break;
         }
-        if (last + step > Greatest)
+        if (run.FreeNumbers.Behind(line, last, last + step) is not { } number)
             return "";
-        var token = block.Tokens[block.IndexOf('N')];
+        var token = block.Tokens[block.NumberIndex];
         var letter = Encoding.ASCII.GetString(block.Line[token.Start..token.ValueStart]);
         var blank = block.Line.Length > token.End && block.Line[token.End] is (byte)' ' or (byte)'\t' ? " " : "";
-        return letter + Digits(last + step, token.End - token.ValueStart, block.Line[token.ValueStart] == '0') + blank;
+        return letter + Digits(number, token.End - token.ValueStart, block.Line[token.ValueStart] == '0') + blank;
     }
 
     static int? Number(in Block block) =>
-        block.IndexOf('N') is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= Greatest and var value ? (int)value : null;
+        block.NumberIndex is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= Greatest and var value ? (int)value : null;
 }

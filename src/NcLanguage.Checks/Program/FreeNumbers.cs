@@ -75,6 +75,15 @@ sealed class FreeNumbers
         return after < 0 ? program.AboveAll : program.Between(before, after);
     }
 
+    /// <summary>A number for a block put in behind a line: the one wished for where it is free and lets the numbers rise, else one near it; null where there is none.</summary>
+    /// <param name="line">0-based; its own number is <paramref name="last"/>.</param>
+    public int? Behind(int line, int last, int wished)
+    {
+        var (program, _, after) = Neighbours(line);
+        var number = after > last ? program.IsFree(wished) && wished < after ? wished : program.Between(last, after) : program.IsFree(wished) ? wished : program.AboveAll;
+        return number <= BlockNumbering.Greatest ? number : null;
+    }
+
     /// <summary>The line's own program, and the numbers of the numbered blocks just before and after it there; −1 where there is none.</summary>
     (OneProgram Program, int Before, int After) Neighbours(int line)
     {
@@ -143,12 +152,14 @@ sealed class FreeNumbers
             _greatest = Math.Max(_greatest, number);
         }
 
+        public bool IsFree(int number) => !_used.Contains(number) && !targets.Contains(number);
+
         public int? Between(int before, int after) => From(before + (after - before + 1) / 2, before, after) ?? From(before + 1, before, after);
 
         int? From(int first, int before, int after)
         {
             for (var number = first; number > before && number < after && number - first < MostTried; number++)
-                if (!_used.Contains(number) && !targets.Contains(number))
+                if (IsFree(number))
                     return number;
             return null;
         }

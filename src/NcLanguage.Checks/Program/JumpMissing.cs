@@ -54,7 +54,7 @@ public sealed class JumpMissing : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        if (finding.IsElsewhere || analysis.Main.Flow is not { } flow || !(finding.Value >= 0) || Meant(flow.Text, finding) is not { } number)
+        if (analysis.Main.Flow is not { } flow || !(finding.Value >= 0) || Meant(flow.Text, finding) is not { } number)
             return [];
         foreach (ref readonly var token in analysis.Main.BlockAt(finding.Line).Tokens)
             if ((token.Statement == StatementKind.Goto || token.IsWord('P')) && !token.IsExpression && token.Value == finding.Value)

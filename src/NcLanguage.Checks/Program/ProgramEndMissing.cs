@@ -2,6 +2,7 @@ using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -69,7 +70,8 @@ public sealed class ProgramEndMissing : Rule
         return false;
     }
 
-    /// <summary>The line on which the file's second program begins; the number of lines where there is only one.</summary>
+    /// <summary>The line on which the next program begins behind the one that has no end; the number of lines where none does. A run that goes on behind an end has got there by the way of an
+    /// open condition or loop: what misses its end then stands behind.</summary>
     static int NextProgram(ProgramRun run)
     {
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
@@ -80,17 +82,20 @@ public sealed class ProgramEndMissing : Rule
             foreach (var (number, inChunk) in result.Numbers)
             {
                 var line = run.Text.FirstLineOf(chunk) + inChunk;
-                if (number < 0 && !run.BlockAt(line).HasStatement && LastWords(run, line - 1) >= 0)
+                if (number < 0 && !run.BlockAt(line).HasStatement && LastWords(run, line - 1) is >= 0 and var last && !(run.Flow is not null && Ends(run.BlockAt(last))))
                     return line;
             }
         }
         return run.Text.LineCount;
     }
 
-    /// <summary>The last line, up to and with <paramref name="line"/>, that holds words other than a program or block number; −1 where there is none.</summary>
+    static bool Ends(in Block block) => WordEdits.IndexOfCode(block, 'M', 2) >= 0 || WordEdits.IndexOfCode(block, 'M', 30) >= 0 || WordEdits.IndexOfCode(block, 'M', 99) >= 0;
+
+    /// <summary>The last line, up to and with <paramref name="line"/>, of a program that holds words other than a program or block number; −1 where there is none.</summary>
     static int LastWords(ProgramRun run, int line)
     {
-        for (; line >= 0; line--)
+        var first = run.LeaderLines;
+        for (; line >= first; line--)
             if (run.BlockAt(line).HasWords)
                 return line;
         return -1;
@@ -116,7 +121,7 @@ public sealed class ProgramEndMissing : Rule
         return state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise ? words + "M5 " : words;
     }
 
-    /// <summary>The last block behind a line that is nothing but its number, within the program; null where there is none.</summary>
+    /// <summary>The last block behind a line that is nothing but its number and always runs, within the program; null where there is none.</summary>
     static int? NumberAlone(ProgramRun run, int line)
     {
         int? found = null;
@@ -125,7 +130,7 @@ public sealed class ProgramEndMissing : Rule
             var block = run.BlockAt(next);
             if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
                 break;
-            if (block.IndexOf('N') >= 0)
+            if (block.NumberIndex >= 0 && block.Tokens[0].Kind != TokenKind.Skip)
                 found = next;
         }
         return found;

@@ -55,7 +55,7 @@ public sealed class SubprogramReturnMissing : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        if (finding.IsElsewhere || finding.Value == 1)
+        if (finding.Value == 1)
             return [];
         var end = analysis.Text.Line(finding.Line).Length;
         var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M99";

@@ -38,7 +38,7 @@ public sealed class SetupMissing : Rule
     {
         if (!file.Options.MentionMissingSetup || file.Run.Job.Setup.IsPresent || !Moves(file.Run))
             return;
-        for (var line = 0; line < file.Run.Text.LineCount; line++)
+        for (var line = file.Run.LeaderLines; line < file.Run.Text.LineCount; line++)
         {
             foreach (ref readonly var token in file.Run.BlockAt(line).Tokens)
             {

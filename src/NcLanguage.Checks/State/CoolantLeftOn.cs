@@ -46,5 +46,6 @@ public sealed class CoolantLeftOn : Rule
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
-        [new Fix("Add M9 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M9 ")])];
+        // M9 acts before the move of its block, the program's end behind it.
+        StopAtEnd.MovesAt(analysis.Main, finding.Line) ? [] : [new Fix("Add M9 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M9 ")])];
 }

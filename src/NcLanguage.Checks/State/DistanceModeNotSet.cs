@@ -42,9 +42,6 @@ public sealed class DistanceModeNotSet : Rule
         step.ReportBlock(this, "Neither G90 nor G91 has been given: these numbers are positions or distances, as the program before has left it.");
     }
 
-    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
-    {
-        var line = Inserts.FirstBlock(analysis);
-        return line < 0 ? [] : [new Fix("Add G90 to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, "G90")])];
-    }
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
+        Inserts.ModeBefore(analysis, finding.Line, "G90") is { } fix ? [fix] : [];
 }

@@ -61,8 +61,8 @@ public sealed class SpindleOff : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var step = analysis.Main.StepAt(finding.Line);
-        // What the block before starts, this one stops.
-        if (!(step.After.Speed > 0) || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190) || (step.Events & StepEvents.ToolChange) != 0)
+        // What the block before starts, this one stops; and where it turns in the first of several runs, starting it is not what a later one lacks.
+        if (!(step.After.Speed > 0) || step.Before.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise || step.Words.HasCode('M', 50) || step.Words.HasCode('M', 190) || (step.Events & StepEvents.ToolChange) != 0)
             return [];
         var code = step.After.Cycle == 74 ? "M4" : "M3";
         return [new Fix(

@@ -47,13 +47,10 @@ public sealed class UnitsNotSet : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var (inch, millimetre) = Codes(analysis.Machine.Readings);
-        var line = Inserts.FirstBlock(analysis);
-        if (line < 0)
-            return [];
         // A program in another unit than the one it gives later, or its setup is written in, would be another part.
         var isInch = GivenLater(analysis) ?? (analysis.Setup.IsPresent ? analysis.Setup.IsInch : null);
         string[] codes = isInch switch { true => [inch], false => [millimetre], null => [millimetre, inch] };
-        return codes.Select(code => new Fix($"Add {code} to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, code)]));
+        return codes.Select(code => Inserts.ModeBefore(analysis, finding.Line, code)).OfType<Fix>();
     }
 
     /// <summary>True where the first unit that the program gives anywhere is inch, false where it is millimetre, null where it gives none.</summary>

@@ -52,7 +52,8 @@ public sealed class WordMissing : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var tool = analysis.Main.StepAt(finding.Line).After.Tool;
-        if (finding.Text != "H" || tool <= 0)
+        // A length that G44 takes away is no tool's own, or the code is the wrong one: only the programmer knows.
+        if (finding.Text != "H" || tool <= 0 || WordEdits.IndexOfCode(analysis.Main.BlockAt(finding.Line), 'G', 43) < 0)
             return [];
         var word = $"H{LengthOffsets.Of(tool, analysis.Setup)}";
         var isCertain = analysis.Setup.FindTool(tool)?.LengthOffset is not null && !HasOpenComment(analysis.Main.BlockAt(finding.Line));

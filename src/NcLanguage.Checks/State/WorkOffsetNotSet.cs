@@ -46,10 +46,6 @@ public sealed class WorkOffsetNotSet : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var frame = analysis.Setup.Frame;
-        var line = Inserts.FirstBlock(analysis);
-        if (frame == Setup.UnknownFrame || line < 0)
-            return [];
-        var code = WorkOffsetName.Format(frame);
-        return [new Fix($"Add {code} to the first block", FixSafety.Choice, [Inserts.Before(analysis, line, code)])];
+        return frame != Setup.UnknownFrame && Inserts.ModeBefore(analysis, finding.Line, WorkOffsetName.Format(frame)) is { } fix ? [fix] : [];
     }
 }

@@ -55,10 +55,19 @@ public sealed class CommentNotClosed : Rule
         if (word < 0)
             return [atEnd];
         var before = line[..word].TrimEnd(" \t"u8).Length;
-        // Nothing stands between the bracket and the word: there is no comment to close.
-        return before <= finding.StartColumn + 1
+        // Nothing stands between the bracket and the word: there is no comment to close. A word that the block has already makes no block that runs.
+        return before <= finding.StartColumn + 1 || Repeats(analysis.Main.BlockAt(finding.Line), line[word..])
             ? [atEnd]
             : [new Fix($"Close the comment before {Quote.Text(WordAt(line, word))}", FixSafety.Choice, [new Edit(finding.Line, before, before, ")")]), atEnd];
+    }
+
+    /// <summary>Whether words give an address, G and M aside, that the block gives before them.</summary>
+    static bool Repeats(in Block block, ReadOnlySpan<byte> words)
+    {
+        foreach (var token in BlockLexer.LexLine(words))
+            if (token.Kind == TokenKind.Word && (char)token.Letter is not ('G' or 'M') && block.IndexOf((char)token.Letter) >= 0)
+                return true;
+        return false;
     }
 
     /// <summary>Where the first thing begins that reads as a word: a letter that follows no other, directly followed by a number, a variable or an

@@ -46,7 +46,7 @@ public sealed class MarkMissing : Rule
         var marks = file.Run.Job.Readings.ProgramMarks;
         if (!marks.Percent && !marks.Number)
             return;
-        var first = Next(file.Run, 0, 1, static _ => true);
+        var first = Next(file.Run, file.Run.LeaderLines, 1, static _ => true);
         if (first < 0)
             return;
         if (marks.Percent && !IsPercent(file.Run.BlockAt(first)))

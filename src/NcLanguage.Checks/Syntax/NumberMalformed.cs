@@ -65,7 +65,7 @@ public sealed class NumberMalformed : Rule
                     continue;
                 var line = file.Run.Text.FirstLineOf(chunk) + number.Line;
                 var block = file.Run.BlockAt(line);
-                var token = block.Tokens[block.IndexOf('N')];
+                var token = block.Tokens[block.NumberIndex];
                 file.Report(this, line, token.Start, token.End,
                     $"From {Quote.Word(block, token)} on the block numbers have more than five digits: the published language allows five, and a control that keeps to it stops here.");
                 return;

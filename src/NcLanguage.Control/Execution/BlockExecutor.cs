@@ -28,8 +28,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     /// <summary>The state before a program's first block.</summary>
     public ControlState Start() => ControlState.AtStart(Setup.Frame == Setup.UnknownFrame ? 54 : Setup.Frame) with { Variables = StartVariables() };
 
-    /// <summary>The state before a program's first block, or, for a text that is there to be called, one of which nothing is known.</summary>
-    public ControlState StartOf(bool isCalled) => isCalled ? ControlState.Unknown : Start();
+    /// <summary>The state before the first line of a text: for one that is there to be called one of which nothing is known.</summary>
+    /// <param name="hasLeader">Whether other text stands before the program.</param>
+    public ControlState StartOf(bool isCalled, bool hasLeader) => (isCalled ? ControlState.Unknown : Start()) with { InLeader = hasLeader };
 
     /// <summary>Runs one block. <paramref name="state"/> becomes the state after it; <paramref name="step"/> tells what happened.</summary>
     public void Run(in Block block, ref ControlState state, Step step)

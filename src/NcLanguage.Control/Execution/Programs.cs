@@ -14,16 +14,20 @@ static class Programs
         if (first.Kind == TokenKind.Percent)
         {
             // The first % opens the file; one after blocks closes it.
-            if (state.Started)
+            if (state.InLeader)
+                state.InLeader = false;
+            else if (state.Started)
                 state.Ended = true;
             return BlockFate.NotRun;
         }
+        if (state.InLeader)
+            return BlockFate.NotRun;
         if (state.Ended)
         {
             if (!BeginsProgram(block))
             {
                 foreach (ref readonly var token in block.Tokens)
-                    if (!token.IsComment)
+                    if (!token.IsComment && token.Kind != TokenKind.Skip && !token.IsWord('N'))
                         state.Happened |= Happened.PastEnd;
                 return BlockFate.NotRun;
             }

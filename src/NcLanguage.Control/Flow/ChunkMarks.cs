@@ -108,17 +108,23 @@ public sealed class ChunkMarks
 
     static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)
     {
+        var number = -1;
         foreach (ref readonly var token in block.Tokens)
         {
             if (token.IsWord('O') || token.IsWord(':'))
+            {
+                // With or without a block number before it, a program begins here.
                 numbers.Add(new BlockNumber(-1, line));
-            else if (token.IsWord('N') && token.Value is >= 0 and < 1e9)
-                numbers.Add(new BlockNumber((int)token.Value, line));
-            else if (token.Kind != TokenKind.Statement)
-                continue;
+                return;
+            }
+            if (number < 0 && token.IsWord('N') && token.Value is >= 0 and < 1e9)
+                number = (int)token.Value;
             // Behind a statement an N is no number of this block: GOTO N10 was meant to lead to it.
-            return;
+            if (token.Kind == TokenKind.Statement)
+                break;
         }
+        if (number >= 0)
+            numbers.Add(new BlockNumber(number, line));
     }
 
     static void NoteMarks(in Block block, int line, ref List<Mark>? marks, ref bool steers)

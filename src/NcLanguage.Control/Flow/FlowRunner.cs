@@ -56,7 +56,7 @@ public sealed partial class FlowRunner
         _programs = programs;
         // A long program is no long run: its own lines do not count.
         _mostBlocks = mostBlocks + text.Text.LineCount;
-        _state = executor.StartOf(text.IsCalled);
+        _state = executor.StartOf(text.IsCalled, text.LeaderLines > 0);
         var frame = new CallFrame(text, text.FirstProgram(), -1);
         _frames.Push(frame);
         _next = new Place(text.NextBlock(0), false);

@@ -26,14 +26,19 @@ public sealed partial class FlowText
         Text = text;
         Name = name;
         _chunks = chunks;
+        LeaderLines = Leader.LinesOf(text);
         var marks = new List<Mark>();
         for (var chunk = 0; chunk < chunks.Length; chunk++)
             foreach (var mark in chunks[chunk].Marks)
-                marks.Add(mark with { Line = mark.Line + text.FirstLineOf(chunk) });
+                if (mark.Line + text.FirstLineOf(chunk) is var line && line >= LeaderLines)
+                    marks.Add(mark with { Line = line });
         _marks = [.. marks];
     }
 
     public SourceText Text { get; }
+
+    /// <summary>Lines before the % that begins the program; 0 where nothing stands there.</summary>
+    public int LeaderLines { get; }
 
     // Made by whoever asks first; two who ask at once make the same.
     MarkIndex Index => _index ??= new MarkIndex(_marks, Text.LineCount);
@@ -111,7 +116,7 @@ public sealed partial class FlowText
 
     /// <summary>The lines of the subroutine with a number: from its SUB to behind its ENDSUB.</summary>
     internal Region? FindSubroutine(int number) =>
-        Index.Next(-1, StatementKind.Sub, number, true) is >= 0 and var first
+        Index.FirstSubroutine(number) is >= 0 and var first
             ? new Region(first, PairOf(first, StatementKind.EndSub, number, true) is var end and >= 0 ? end + 1 : Text.LineCount)
             : null;
 
@@ -125,7 +130,7 @@ public sealed partial class FlowText
 
     bool HasWordsBefore(int line)
     {
-        for (var at = NextBlock(0); at < line; at = NextBlock(at + 1))
+        for (var at = NextBlock(LeaderLines); at < line; at = NextBlock(at + 1))
             if (BlockAt(at).HasWords)
                 return true;
         return false;

@@ -43,6 +43,7 @@ public static class StateJoin
             OverridesOff = a.OverridesOff || b.OverridesOff,
             RigidTapping = a.RigidTapping || b.RigidTapping,
             Ended = a.Ended && b.Ended,
+            InLeader = a.InLeader && b.InLeader,
             Started = a.Started || b.Started,
             IsCalled = a.IsCalled || b.IsCalled,
             StandsAtHole = a.StandsAtHole && b.StandsAtHole,

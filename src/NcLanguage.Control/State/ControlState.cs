@@ -63,6 +63,9 @@ public record struct ControlState
     /// <summary>True once the program has ended; blocks after it do not run.</summary>
     public bool Ended;
 
+    /// <summary>True before the % that begins the program, where other text stands there.</summary>
+    public bool InLeader;
+
     /// <summary>True once a block of the program has run.</summary>
     public bool Started;
 

@@ -19,6 +19,7 @@ static class BlockFormat
         output.Write(block.Line[..block.Tokens[0].Start]);
         var isFirst = true;
         var hasNumber = number.IsEmpty;
+        var isBehindStatement = false;
         foreach (ref readonly var token in block.Tokens)
         {
             if (!hasNumber && !StandsBeforeNumber(token))
@@ -27,13 +28,16 @@ static class BlockFormat
                 output.Write(number);
                 (isFirst, hasNumber) = (false, true);
             }
-            if (token.IsWord('N') && !number.IsEmpty)
+            if (token.IsWord('N') && !number.IsEmpty && !isBehindStatement)
                 continue;
+            isBehindStatement |= token.Kind == TokenKind.Statement;
             WriteBlank(isFirst, output);
             WriteToken(block, token, output);
             // What stands behind / alone stands close to it.
             isFirst = token.Kind == TokenKind.Skip && token.End == token.Start + 1;
         }
+        // NULs that end a line are no blanks.
+        output.Write(block.Line[block.Tokens[^1].End..].TrimEnd(" \t"u8).TrimStart(" \t"u8));
     }
 
     /// <summary>Whether a token stands in front of a block's number: / and a % that the block follows.</summary>

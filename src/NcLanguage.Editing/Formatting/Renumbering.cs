@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Text;
 using NcLanguage.Checks;
+using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -27,7 +28,7 @@ sealed class Renumbering
         var newOf = new List<Dictionary<int, int>> { new() };
         var repeated = new HashSet<(int Program, int Number)>();
         var next = step;
-        for (var line = 0; line < text.LineCount; line++)
+        for (var line = Leader.LinesOf(text); line < text.LineCount; line++)
         {
             var block = text.BlockAt(line);
             if (BeginsProgram(block))
@@ -48,7 +49,7 @@ sealed class Renumbering
                 refusal = $"in steps of {step} the numbers would go beyond {Greatest}: take a smaller step";
                 return null;
             }
-            if (block.IndexOf('N') is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= int.MaxValue && !newOf[^1].TryAdd((int)block.Tokens[at].Value, next))
+            if (block.NumberIndex is >= 0 and var at && block.Tokens[at].Value is >= 0 and <= int.MaxValue && !newOf[^1].TryAdd((int)block.Tokens[at].Value, next))
                 repeated.Add((newOf.Count - 1, (int)block.Tokens[at].Value));
             numbers[line] = next;
             next += step;
@@ -91,7 +92,7 @@ sealed class Renumbering
     Edit? NumberEdit(int line, in Block block)
     {
         var number = _numbers[line].ToString(CultureInfo.InvariantCulture);
-        var present = block.IndexOf('N');
+        var present = block.NumberIndex;
         if (present >= 0)
             return block.Tokens[present].Value == _numbers[line] ? null : new Edit(line, block.Tokens[present].ValueStart, block.Tokens[present].End, number);
         var first = 0;
@@ -134,7 +135,6 @@ sealed class Renumbering
     static bool BeginsProgram(in Block block) => (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;
 
     /// <summary>Whether a block is numbered: not % alone, program numbers, comments alone and statements behind an O word.</summary>
-    /// <summary>Whether a block is one of those that are numbered.</summary>
     public static bool TakesNumber(in Block block)
     {
         if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)

@@ -20,9 +20,10 @@ static class HoleProof
     public static string? Refuse(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel)
     {
         var after = analysis.WithText(edited, cancel: cancel);
-        foreach (var change in HoleChanges.Of(HoleTable.Of(analysis.Main), HoleTable.Of(after.Main)))
-            if (change.Kind != ChangeKind.Altered || !IsWayOnly(change.What))
-                return $"The new text would not drill the same holes{(change.First is { } hole ? $", first at line {hole.Line + 1}" : "")}, so nothing was changed.";
+        if (OtherHoles(analysis.Main, after.Main) is { } changed)
+            return changed;
+        if (analysis.Runs.OtherSkip is { } skipped && after.Runs.OtherSkip is { } then && OtherHoles(skipped, then) is { } changedToo)
+            return changedToo;
         if (OtherCuts(analysis, edited, cancel) is { } sentence)
             return sentence;
         var before = Clearances(analysis);
@@ -31,6 +32,14 @@ static class HoleProof
                 return $"The new way brings a finding that this one does not have ({name}), so nothing was changed.";
         var gain = Seconds(analysis.Main) - Seconds(after.Main);
         return gain >= LeastGain ? null : "No way was found that takes less time than this one.";
+    }
+
+    static string? OtherHoles(ProgramRun before, ProgramRun after)
+    {
+        foreach (var change in HoleChanges.Of(HoleTable.Of(before), HoleTable.Of(after)))
+            if (change.Kind != ChangeKind.Altered || !IsWayOnly(change.What))
+                return $"The new text would not drill the same holes{(change.First is { } hole ? $", first at line {hole.Line + 1}" : "")}, so nothing was changed.";
+        return null;
     }
 
     static bool IsWayOnly(string what)
@@ -55,6 +64,8 @@ static class HoleProof
         foreach (var job in MotionProof.JobsOf(analysis))
         {
             var (first, second) = (MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel));
+            if (MotionProof.NotFollowed(first) is { } sentence)
+                return sentence;
             if (MotionProof.LostWay(first) is { } lost)
                 return lost;
             var (a, b) = (Cuts(first), Cuts(second));

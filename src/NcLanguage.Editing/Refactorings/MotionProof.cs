@@ -19,7 +19,7 @@ static class MotionProof
         foreach (var job in JobsOf(analysis))
         {
             var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance);
-            if (NotFollowed(comparison) is { } sentence)
+            if (NotFollowed(comparison.First) is { } sentence)
                 return sentence;
             if (everyWay && LostWay(comparison.First) is { } lost)
                 return lost;
@@ -37,9 +37,9 @@ static class MotionProof
             yield return other.Job;
     }
 
-    /// <summary>Why a comparison proves nothing, one sentence.</summary>
-    public static string? NotFollowed(MotionComparison comparison) =>
-        comparison.First.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
+    /// <summary>Why a run proves nothing, one sentence; null where it was followed to its end.</summary>
+    public static string? NotFollowed(MotionList list) =>
+        list.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
 
     /// <summary>Why what was run proves nothing of the blocks that may run again or otherwise, one sentence; null where every way is known.</summary>
     public static string? LostWay(MotionList list) =>

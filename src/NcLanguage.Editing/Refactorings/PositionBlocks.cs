@@ -132,7 +132,7 @@ static class PositionBlocks
         foreach (var planned in blocks.Values)
         {
             var block = text.BlockAt(planned.Line);
-            planned.IsLabel = block.IndexOf('N') is >= 0 and var at && targets.Contains(block.Tokens[at].Value);
+            planned.IsLabel = block.NumberIndex is >= 0 and var at && targets.Contains(block.Tokens[at].Value);
             planned.IsSensitive |= planned.IsLabel;
         }
     }

@@ -15,7 +15,7 @@ sealed class RemoveNumbers : Refactoring
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
     {
         for (var line = 0; line < analysis.Text.LineCount; line++)
-            if (analysis.Text.BlockAt(line).IndexOf('N') >= 0)
+            if (analysis.Text.BlockAt(line).NumberIndex >= 0)
                 return "Remove the block numbers that no jump needs";
         return null;
     }
@@ -39,7 +39,7 @@ sealed class RemoveNumbers : Refactoring
         for (var line = 0; line < text.LineCount; line++)
         {
             var block = text.BlockAt(line);
-            var number = block.IndexOf('N');
+            var number = block.NumberIndex;
             // What cannot be read may hold anything; a number behind a variable's sign or a statement is none of the block's.
             if (number >= 0 && !block.Tokens[number].IsExpression && !block.Tokens[number].IsMalformed && !needed.Contains(block.Tokens[number].Value))
                 draft.Remove(line, block, index => index == number);

@@ -47,7 +47,7 @@ sealed record RepeatedLines(IReadOnlyList<int> Starts, int Length)
     /// <summary>A block without its number and the blanks around it.</summary>
     public static string WithoutNumber(in Block block)
     {
-        var number = block.IndexOf('N');
+        var number = block.NumberIndex;
         var line = Encoding.UTF8.GetString(block.Line);
         if (number < 0)
             return line.Trim();
@@ -88,7 +88,7 @@ sealed record RepeatedLines(IReadOnlyList<int> Starts, int Length)
         if (block.Tokens.Length == 0 || !block.HasWords || block.HasStatement || block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0 || !BlockFormat.CanBeRead(block)
             || Encoding.UTF8.GetString(block.Line).Contains('\uFFFD', StringComparison.Ordinal))
             return true;
-        if (block.IndexOf('N') is >= 0 and var number && targets.Contains(block.Tokens[number].Value))
+        if (block.NumberIndex is >= 0 and var number && targets.Contains(block.Tokens[number].Value))
             return true;
         foreach (ref readonly var token in block.Tokens)
             if (token.Kind is TokenKind.Skip or TokenKind.Percent || (token.IsWord('M') && token.Value is 2 or 30 or 98 or 99) || (token.IsWord('G') && token.Value == 65))

@@ -43,11 +43,12 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
     /// <summary>The target with every member of the object applied; each mistake becomes a problem.</summary>
     public T Read(T target, JsonValue value, ValueReader read)
     {
-        ReportUnknown(value, read);
-        var rows = Family is null ? _fields : _fields.Concat(value.Members.Select(member => member.Name).Distinct().Select(Family).OfType<Field<T>>());
+        var members = value.Members.ToLookup(member => member.Name);
+        ReportUnknown(value, members, read);
+        var rows = Family is null ? _fields : _fields.Concat(members.Select(named => Family(named.Key)).OfType<Field<T>>());
         foreach (var row in rows)
         {
-            var given = value.Members.Where(member => member.Name == row.Name).ToList();
+            var given = members[row.Name].ToList();
             if (given.Count > 1)
             {
                 string message = $"\"{row.Name}\" is given {given.Count} times, first on line {read.Problems.LineOf(given[0].NameRange)}; none of them is used.";
@@ -66,8 +67,9 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
         return target;
     }
 
-    private void ReportUnknown(JsonValue value, ValueReader read)
+    private void ReportUnknown(JsonValue value, ILookup<string, JsonMember> members, ValueReader read)
     {
+        List<string> absent = [.. Names.Where(name => !members.Contains(name))];
         foreach (var member in value.Members)
         {
             if (Names.Contains(member.Name) || Family?.Invoke(member.Name) is not null)
@@ -77,7 +79,7 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {reason}");
                 continue;
             }
-            string? nearest = NearestName.Find(member.Name, Names.Where(name => !value.Has(name)));
+            string? nearest = NearestName.Find(member.Name, absent);
             string hint = nearest is null
                 ? $"it knows {string.Join(", ", Names.Where(name => name[0] != '$'))}."
                 : $"did you mean \"{nearest}\"?";

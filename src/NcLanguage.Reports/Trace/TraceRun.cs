@@ -32,7 +32,7 @@ public static class TraceRun
 
     static void ReadOn(SourceText text, bool isCalled, Job job, OnStep onStep, TraceTotals totals, CancellationToken cancel)
     {
-        var state = job.Executor.StartOf(isCalled);
+        var state = job.Executor.StartOf(isCalled, Leader.LinesOf(text) > 0);
         var ahead = new TextAhead(text);
         var step = new Step { Ahead = ahead };
         var buffer = new BlockBuffer();

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using NcLanguage.Checks;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
@@ -26,7 +27,7 @@ internal sealed class DocumentStore(
         if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, publisher.Publish, OnFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnFailed);
         return RecheckCallersOf(path);
     }
 
@@ -148,14 +149,20 @@ internal sealed class DocumentStore(
     private void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
-        foreach (Finding finding in program.Analysis.Findings)
+        TaskCompletionSource done = _nextAnalysis;
+        _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        done.TrySetResult();
+    }
+
+    /// <summary>Logs what failed before the client sees it: the next version may be on its way as soon as this one has been shown.</summary>
+    private void OnFound(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    {
+        foreach (Finding finding in findings)
         {
             if (finding.Fault is { } fault)
                 faults.Failed("The check " + finding.Name, fault, new FaultPlace(snapshot.Uri, snapshot.Version, positions.ToPosition(snapshot.Text, finding.Line, finding.StartColumn)));
         }
-        TaskCompletionSource done = _nextAnalysis;
-        _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        done.TrySetResult();
+        publisher.Publish(snapshot, program, findings, isNewest);
     }
 
     private void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)

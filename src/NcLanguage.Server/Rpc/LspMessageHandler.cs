@@ -41,8 +41,8 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {
-                RequestId asked = RequestHead.IdIn(content);
-                JsonRpcErrorCode code = asked.IsNull ? JsonRpcErrorCode.ParseError : JsonRpcErrorCode.InvalidRequest;
+                (bool isJson, RequestId asked) = RequestHead.Of(content);
+                JsonRpcErrorCode code = isJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError;
                 await AnswerAsync(asked, Errors.Detail(code, "The message could not be read: " + e.Message), cancellationToken).ConfigureAwait(false);
                 continue;
             }
@@ -74,14 +74,18 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         JsonRpcError.ErrorDetail? refusal = request.Method is { } method
             ? lifecycle.Refuse(method, request.IsResponseExpected)
             : Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
-        if (refusal is null && request.IsResponseExpected && NeedsObject(request)) refusal = Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{request.Method} needs its parameters, as an object.");
+        if (refusal is null && request.IsResponseExpected && NeedsObject(request))
+        {
+            refusal = Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{request.Method} needs its parameters, as an object.");
+            if (request.Method == Methods.Initialize) lifecycle.InitializeFailed();
+        }
         if (refusal is null && request.IsResponseExpected) backlog.Came();
         return (refusal is null, request.RequestId, request.IsResponseExpected ? refusal : null);
     }
 
     // The library's own answer names its methods and says nothing of the parameters.
     private static bool NeedsObject(JsonRpcRequest request) =>
-        request.ArgumentNames is null && request.Method is not (Methods.Initialize or Methods.Shutdown) && MethodTable.Rows.ContainsKey(request.Method!);
+        request.ArgumentNames is null && request.Method != Methods.Shutdown && MethodTable.Rows.ContainsKey(request.Method!);
 
     // The frame was consumed before its content was looked at; what these say concerns that content alone.
     private static bool IsUnreadableContent(Exception e) =>

@@ -6,15 +6,15 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>What can be told of a request that is none by the protocol's rules.</summary>
 internal static class RequestHead
 {
-    /// <summary>The number or text that a message wants to be answered under; <see cref="RequestId.Null"/> where it is no whole JSON object, names no method or has no such id.</summary>
-    public static RequestId IdIn(ReadOnlySpan<byte> message)
+    /// <summary>Whether a message is whole JSON at all, and the number or text that it wants to be answered under: <see cref="RequestId.Null"/> where it is no object, names no method or has no such id.</summary>
+    public static (bool IsJson, RequestId Id) Of(ReadOnlySpan<byte> message)
     {
         var reader = new Utf8JsonReader(message);
         (RequestId id, bool hasMethod) = (RequestId.Null, false);
         try
         {
-            if (!reader.Read() || reader.TokenType != JsonTokenType.StartObject) return RequestId.Null;
-            while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
+            if (!reader.Read()) return (false, RequestId.Null);
+            while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName && reader.CurrentDepth == 1)
             {
                 bool isId = reader.ValueTextEquals("id"u8);
                 bool isMethod = reader.ValueTextEquals("method"u8);
@@ -27,11 +27,11 @@ internal static class RequestHead
             while (reader.Read())
             {
             }
-            return hasMethod ? id : RequestId.Null;
+            return (true, hasMethod ? id : RequestId.Null);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
-            return RequestId.Null;
+            return (false, RequestId.Null);
         }
     }
 }

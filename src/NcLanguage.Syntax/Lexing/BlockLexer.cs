@@ -13,6 +13,9 @@ public static class BlockLexer
     /// <summary>What some editors put before UTF-8 text: no part of the program. Treated as blank where a line begins with it.</summary>
     public static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
+    /// <summary>NUL and DEL, as a tape or a line has them before and behind the text: the control passes over them (ISO 6983-1, ISO 840; from memory). Treated as blank at both ends of a line.</summary>
+    static ReadOnlySpan<byte> Idle => [0, 0x7F];
+
     /// <summary>Lexes a chunk into storage that the caller keeps.</summary>
     internal static void Lex(Chunk chunk, BlockBuffer buffer)
     {
@@ -33,6 +36,11 @@ public static class BlockLexer
         var first = tokens.Count;
         var handsOver = false;
         var start = read.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
+        if (read.Length > 0 && (IsIdle(read[start < read.Length ? start : 0]) || IsIdle(read[^1])))
+        {
+            read = read.TrimEnd(Idle);
+            start = Math.Max(start, read.Length - read.TrimStart(Idle).Length);
+        }
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
             var token = read[at] == '[' && handsOver
@@ -42,9 +50,11 @@ public static class BlockLexer
             handsOver |= token.Statement is StatementKind.Call or StatementKind.Return or StatementKind.EndSub;
             at = token.End;
         }
-        if (read.Length < line.Length)
-            tokens.Add(Plain(TokenKind.Excess, read.Length, line.Length));
+        if (line.Length > LongestRead)
+            tokens.Add(Plain(TokenKind.Excess, LongestRead, line.Length));
     }
+
+    static bool IsIdle(byte c) => c is 0 or 0x7F;
 
     static Token Next(ReadOnlySpan<byte> line, int at, bool atStart)
     {

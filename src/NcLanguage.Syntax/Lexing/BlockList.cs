@@ -43,6 +43,18 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
         return -1;
     }
 
+    /// <summary>The index of the block's own number, or −1. An N behind a statement is none: GOTO N10 was meant to lead there.</summary>
+    public int NumberIndex
+    {
+        get
+        {
+            for (var i = 0; i < Tokens.Length && Tokens[i].Kind != TokenKind.Statement; i++)
+                if (Tokens[i].IsWord('N'))
+                    return i;
+            return -1;
+        }
+    }
+
     /// <summary>Whether a statement stands in it: an O word beside it is then no program's number.</summary>
     public bool HasStatement
     {

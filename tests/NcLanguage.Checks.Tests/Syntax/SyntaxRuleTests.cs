@@ -37,6 +37,38 @@ public sealed class SyntaxRuleTests
     public void Nothing_is_said_of_what_the_control_never_reads() =>
         Assert.Equal(["after-program-end"], Check.Analyse("G21 G90 G17 G54\nG0 X1 Y1\nM30\nhello! (a (b\nX1.2.3\n%").Findings.Select(f => f.Name));
 
+    // ---- what stands before the program ----
+
+    /// <summary>ISO 6983-1 (from memory): what stands before the % that begins the program is passed over.</summary>
+    [Theory]
+    [InlineData("PART HOLDER 12\nREV B\n%\n{0}\n%")]
+    [InlineData("FOR THE NEW VISE, O77 M30\n\n%\nO100\n{0}\n%")]
+    [InlineData("\0\0\0%\nO100\n{0}\n%\n\0\0\0")]
+    [InlineData("PART 4711: HOLDER\n%\nO100\nG21 G90 G17 G54 G40 G49 G80\nM98 P200\n{0}\nO200\nG0 X3\nM99\n%")]
+    public void Text_before_the_program_is_silent(string text) =>
+        Assert.Empty(Check.Analyse(text.Replace("{0}", "G21 G90 G17 G54 G40 G49 G80\nG0 X1 Y1 Z1\nM30", StringComparison.Ordinal)).Findings.Select(f => f.Name));
+
+    /// <summary>A program that stands before a % is one, whatever comes behind; so is what no % follows.</summary>
+    [Theory]
+    [InlineData("G21 G90 G17 G54\nG0 X1 Y1.2.3\nM30\n%\nG0 X5\n%", "number-malformed")]
+    [InlineData("HALT\nG21 G90 G17 G54\nG0 X1\nM30\n%\nG0 X5", "word-without-number")]
+    [InlineData("HALT\n%", "word-without-number")]
+    [InlineData("HALT\nG21 G90 G17 G54\nG0 X1\nM30", "word-without-number")]
+    public void A_program_before_a_percent_is_read(string text, string name) => Assert.Contains(name, Check.Analyse(text).Findings.Select(f => f.Name));
+
+    /// <summary>A line that comes before the % while it is typed makes no leader of what runs, and the % that is taken away makes a program of it again.</summary>
+    [Fact]
+    public void A_leader_is_one_as_soon_as_its_percent_stands_there()
+    {
+        const string body = "G21 G90 G17 G54 G40 G49 G80\nG0 X1 Y1 Z1\nM30\n";
+        var without = Check.Analyse("HOLDER\n" + body);
+        var text = without.Text;
+        var with = without.WithText(text.WithChange(7, 7, "%\n"u8));
+        Assert.NotEmpty(without.Findings);
+        Assert.Empty(with.Findings);
+        Assert.Equal(without.Findings.Select(f => (f.Name, f.Line)), with.WithText(with.Text.WithChange(7, 9, ""u8)).Findings.Select(f => (f.Name, f.Line)));
+    }
+
     // ---- numbers ----
 
     /// <summary>NISTIR 6556 §3.3.1 and §3.3.2.1.</summary>
@@ -91,7 +123,7 @@ public sealed class SyntaxRuleTests
     [Theory]
     [InlineData("G43 (LENGTH H2 Z30 M8", "G43 (LENGTH) H2 Z30 M8", "G43 (LENGTH H2 Z30 M8)")]
     [InlineData("G0 X5 (edge Z-.5", "G0 X5 (edge) Z-.5", "G0 X5 (edge Z-.5)")]
-    [InlineData("G0 X5 (edge X#1", "G0 X5 (edge) X#1", "G0 X5 (edge X#1)")]
+    [InlineData("G0 X5 (edge Y#1", "G0 X5 (edge) Y#1", "G0 X5 (edge Y#1)")]
     [InlineData("G0 X5 (X30", "G0 X5 (X30)", null)]
     public void An_open_comment_with_words_is_a_choice(string block, string first, string? second)
     {

@@ -35,7 +35,7 @@ static class Described
                 return;
         }
         text.Append(value.GetType().Name).Append('(');
-        foreach (var field in value.GetType().GetFields(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic))
+        foreach (var field in FieldsOf(value.GetType()))
         {
             // The table in the executable is behind every user's.
             if (field.Name == "_behind")
@@ -44,5 +44,13 @@ static class Described
             text.Append("; ");
         }
         text.Append(')');
+    }
+
+    /// <summary>Those of what a type is made from too, whose own are not among its.</summary>
+    static IEnumerable<FieldInfo> FieldsOf(Type? type)
+    {
+        for (; type is not null; type = type.BaseType)
+            foreach (var field in type.GetFields(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly))
+                yield return field;
     }
 }

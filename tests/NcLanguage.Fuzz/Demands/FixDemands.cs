@@ -10,8 +10,7 @@ namespace NcLanguage.Fuzz.Demands;
 
 /// <summary>A fix brings no new error or warning; making all fixes that are certain again and again comes to an end.</summary>
 /// <remarks>In a program with several faults a fix that changes what the machine does may bring to light what another fault has hidden: a depth that was too small by a thousand, once it is right, is
-/// deep enough to meet a clamp. Of such a fix it is demanded that it makes no new fault of syntax or of the program's structure, and none of its own kind. That no fix brings anything new where its fault
-/// is the only one is tested with the corpus.</remarks>
+/// deep enough to meet a clamp. That no fix brings anything new where its fault is the only one is tested with the corpus.</remarks>
 static class FixDemands
 {
     const int MostFixes = 30, MostRounds = 25;
@@ -42,15 +41,28 @@ static class FixDemands
         var movesTheSame = old.NotKnown == 0 && MotionComparison.Of(old, made, tolerance: 0).IsSame;
         foreach (var other in mended.Findings)
             Demand.That(
-                other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !(movesTheSame || other.Name == finding.Name || IsOfText(other)),
+                other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !MustNotCome(finding, other, fix.Safety, movesTheSame),
                 $"a fix of {finding.Name} brings no {other.Name}",
                 () => $"line {finding.Line + 1}: {finding.Message}\n\"{fix.Title}\" brings, in line {other.Line + 1}: {other.Message}\n{analysis.Text}\nbecame\n{mended.Text}");
     }
 
-    /// <summary>Whether a finding hangs on the text alone: syntax, and the structure of the program. With the block skip switch the other way the program is another one.</summary>
-    static bool IsOfText(Finding finding) => !finding.Message.EndsWith(" run.)", StringComparison.Ordinal) && !finding.Message.EndsWith(" skipped.)", StringComparison.Ordinal) && IsOfArea(finding);
-
-    static bool IsOfArea(Finding finding) => finding.Id.StartsWith("NC1", StringComparison.Ordinal) || finding.Id.StartsWith("NC6", StringComparison.Ordinal);
+    /// <summary>Whether a finding is one that no fix may bring. A certain one brings none of syntax or structure, and none at all where nothing moves otherwise. One that is a choice may lead the run
+    /// to blocks that it did not reach: of that only what the text alone shows is held against it.</summary>
+    static bool MustNotCome(Finding mended, Finding other, FixSafety safety, bool movesTheSame)
+    {
+        // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
+        if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
+            return false;
+        if (other.Name == mended.Name)
+            return true;
+        // What was comment runs, whatever it is.
+        if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)
+            return other.Name == "address-repeated";
+        var isOfText = other.Id.StartsWith("NC1", StringComparison.Ordinal);
+        return safety == FixSafety.Safe
+            ? movesTheSame || isOfText || other.Id.StartsWith("NC6", StringComparison.Ordinal)
+            : (isOfText && other.Name != "after-program-end") || other.Name is "number-repeated" or "number-order" or "codes-conflict" or "not-allowed-here";
+    }
 
     static void ComesToAnEnd(ProgramAnalysis analysis)
     {

@@ -95,7 +95,7 @@ static class JobFileDemands
         if (isTold)
             return;
         var root = JsonNode.Parse(body.Span, null, Lenient)!;
-        var leaves = Leaves(root).Where(leaf => leaf.GetPath() != "$['$schema']" && leaf.GetPath() != "$.$schema").ToList();
+        var leaves = Leaves(root).Where(leaf => !leaf.GetPath().StartsWith("$.$schema", StringComparison.Ordinal)).ToList();
         var before = Described.Of((job.Inputs.Setup, job.Inputs.Machine));
         for (var times = Math.Min(MostChanges, leaves.Count); times > 0; times--)
         {

@@ -38,7 +38,7 @@ static class TextDemands
     }
 
     static void IsBlank(ReadOnlySpan<byte> between, int line) =>
-        Demand.That(between.Trim(" \t"u8).Length == 0 || (line == 0 && between.Trim(" \t"u8).SequenceEqual<byte>([0xEF, 0xBB, 0xBF])), "what is between tokens is blank", () => $"line {line}");
+        Demand.That(between.Trim(" \t\0\u007F"u8).Length == 0 || (line == 0 && between.Trim(" \t\0\u007F"u8).SequenceEqual<byte>([0xEF, 0xBB, 0xBF])), "what is between tokens is blank", () => $"line {line}");
 
     /// <summary>Where lines begin: behind LF, CR LF, or a CR alone. Written apart from the program's own.</summary>
     static List<int> LineStarts(byte[] bytes)

@@ -18,9 +18,6 @@ static class FuzzTime
     /// <summary>The same one each time, so that whoever changes something else does not come upon an old fault; another one where it is asked for, "any" for one by chance.</summary>
     public static int FirstSeed => Environment.GetEnvironmentVariable("NCLANGUAGE_FUZZ_SEED") == "any" ? Random.Shared.Next(1_000_000_000) : Number("NCLANGUAGE_FUZZ_SEED") ?? 1;
 
-    /// <summary>Whether somebody looks for faults, and it is not a test run like any other.</summary>
-    public static bool IsByHand => Environment.GetEnvironmentVariable("NCLANGUAGE_FUZZ_SEED") is not null;
-
     static int? Number(string variable) =>
         int.TryParse(Environment.GetEnvironmentVariable(variable), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
 }

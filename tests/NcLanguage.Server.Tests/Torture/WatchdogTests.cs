@@ -69,6 +69,25 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>Files of half a megabyte, each on one line as a program writes them. What is told of one is bounded as what is told of a program is.</summary>
+    [Theory]
+    [InlineData("\"m#\":1", "")]
+    [InlineData("{\"numbr\":#,\"diametr\":5}", "\"tools\":[")]
+    [InlineData("{\"min\":[0,0,9],\"max\":[1,1,#e-9]}", "\"obstacles\":[")]
+    [InlineData("\"G#\":[0,0]", "\"workOffsets\":{")]
+    public async Task A_setup_full_of_mistakes_is_read_and_its_findings_are_bounded(string item, string list)
+    {
+        string items = string.Join(',', Enumerable.Range(0, 40_000).Select(i => item.Replace("#", $"{i}", StringComparison.Ordinal)));
+        string setup = $"{{\"units\":\"mm\",{list}{items}{(list.EndsWith('[') ? "]" : list.EndsWith('{') ? "}" : "")}}}";
+        await using TestClient client = await OpenedAsync("a jump to itself");
+        await client.OpenAsync("file:///job/part.setup.json", setup);
+        var clock = Stopwatch.StartNew();
+        JsonArray told = (await client.DiagnosticsAsync("file:///job/part.setup.json", null))["diagnostics"]!.AsArray();
+        output.WriteLine($"{clock.ElapsedMilliseconds,6} ms, {setup.Length} bytes");
+        Assert.Equal(501, told.Count);
+        Assert.Matches("^[0-9]+ more mistakes of this file are not told", (string?)told[^1]!["message"]);
+    }
+
     [Theory]
     [MemberData(nameof(Programs))]
     public async Task Every_method_ends_when_it_is_cancelled(string program)

@@ -161,6 +161,22 @@ public sealed class RealFileTests : IDisposable
         Assert.Equal(["mine.nc"], Names());
     }
 
+    /// <summary>Who may do what with a file is so from the first byte of the new one on.</summary>
+    [Fact]
+    public void A_file_for_one_pair_of_eyes_stays_so()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        var path = _scratch.Write("mine.nc", Untidy);
+        const UnixFileMode mode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        File.SetUnixFileMode(path, mode);
+        Assert.Equal(0, Command.In(_scratch.Folder, "format", "mine.nc", "--write").ExitCode);
+        Assert.Equal(mode, File.GetUnixFileMode(path));
+        File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.GroupRead | UnixFileMode.OtherRead | UnixFileMode.UserWrite | UnixFileMode.GroupWrite | UnixFileMode.OtherWrite);
+        Assert.Equal(0, Command.In(_scratch.Folder, "format", "mine.nc", "--write", "--renumber=5").ExitCode);
+        Assert.True(File.GetUnixFileMode(path).HasFlag(UnixFileMode.OtherWrite));
+    }
+
     [Fact]
     public void One_file_that_cannot_be_fixed_keeps_no_other_from_it()
     {
@@ -194,6 +210,17 @@ public sealed class RealFileTests : IDisposable
         Assert.Equal("(old)", File.ReadAllText(_scratch.At("part.html")));
         Assert.Contains(text, File.ReadAllText(_scratch.At("part.nc")), StringComparison.Ordinal);
         Assert.Equal(["part.html", "part.nc"], Names());
+    }
+
+    [Fact]
+    public void A_demo_that_cannot_be_written_whole_leaves_nothing()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        var outcome = Shell("trap '' XFSZ; ulimit -f 1; export DOTNET_EnableWriteXorExecute=0; nclanguage demo job");
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.Contains("could not be written", outcome.Errors, StringComparison.Ordinal);
+        Assert.Empty(Names());
     }
 
     /// <summary>A file system of 256 KB in memory that is filled to the last byte. Where a user may mount none there is the test above alone.</summary>

@@ -128,7 +128,7 @@ sealed class FindingAssembly
         }
     }
 
-    static int ByPlace(Finding a, Finding b)
+    public static int ByPlace(Finding a, Finding b)
     {
         var line = a.Line.CompareTo(b.Line);
         if (line != 0)

@@ -31,6 +31,9 @@ sealed class LineMap
             _sameAtEnd++;
     }
 
+    /// <summary>The lines of the new text that the old one does not have, the end excluded.</summary>
+    public (int First, int End) Changed => (_same, _after.LineCount - _sameAtEnd);
+
     /// <summary>A finding at its new place; null where its line is gone, or may be another one now.</summary>
     public Finding? Move(Finding finding)
     {

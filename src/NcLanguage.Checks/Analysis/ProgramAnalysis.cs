@@ -58,6 +58,16 @@ public sealed class ProgramAnalysis
         return FindingAssembly.FirstLook(Runs, _carried);
     }
 
+    /// <summary>Findings of an edited text that can be told at once, where it is large and its run, since it leaves the order of the text, has to be followed from its beginning: those told last,
+    /// at their lines in it, and what the new lines show as they meet the state known there. Default where this is no such program.</summary>
+    /// <param name="toldText">The text that <paramref name="told"/> is about.</param>
+    public ImmutableArray<Finding> GlanceAt(SourceText text, SourceText toldText, ImmutableArray<Finding> told)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(toldText);
+        return IsLarge && Main.Flow is not null && !told.IsDefault ? Glance.At(this, toldText, told, text) : default;
+    }
+
     /// <summary>Whether the whole program is so large that comparing its distant places may take longer than a key does.</summary>
     public bool IsLarge => Text.LineCount > LinesOfALargeProgram;
 
@@ -106,10 +116,10 @@ public sealed class ProgramAnalysis
         if (finding.Fault is not null || finding.IsElsewhere)
             return [];
         var longest = Machine.Readings.ProgramMarks.LongestBlock;
-        var fixes = finding.IsOfOtherSkip
-            // What is right where the blocks with / are left out may be wrong where they run.
-            ? finding.Rule.Fixes(finding, OtherSkip).Select(fix => fix with { Safety = FixSafety.Choice })
-            : finding.Rule.Fixes(finding, this);
+        var fixes = finding.Rule.Fixes(finding, finding.IsOfOtherSkip ? OtherSkip : this);
+        // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
+        if (finding.IsOfOtherSkip || finding.IsOfSomeRuns)
+            fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
         return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest));
     }
 

@@ -40,6 +40,9 @@ public sealed record Finding
     /// <summary>True when it holds only with the block skip switch the other way.</summary>
     public bool IsOfOtherSkip { get; init; }
 
+    /// <summary>True when its block runs more than once and shows it at some of the runs only.</summary>
+    public bool IsOfSomeRuns { get; init; }
+
     /// <summary>True when the fault lies in another file, and the place is that of the call that leads there.</summary>
     public bool IsElsewhere { get; init; }
 

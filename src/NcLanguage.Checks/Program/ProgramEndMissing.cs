@@ -106,6 +106,9 @@ public sealed class ProgramEndMissing : Rule
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
         var run = analysis.Main;
+        // Where the last block ends something else already, what the run lacks is not a block behind it.
+        if (Ends(run.BlockAt(finding.Line)))
+            return [];
         var words = StillOn(run.StepAt(finding.Line).After) + "M30";
         return [new Fix($"Add {words}", FixSafety.Safe, [NumberAlone(run, finding.Line) is { } free
             ? Inserts.Behind(analysis, free, words)

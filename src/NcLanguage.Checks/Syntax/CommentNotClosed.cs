@@ -51,7 +51,9 @@ public sealed class CommentNotClosed : Rule
         var line = analysis.Text.Line(finding.Line);
         var end = line.TrimEnd(" \t"u8).Length;
         var word = FirstWord(line[..end], finding.StartColumn + 1);
-        var atEnd = new Fix("Close the comment at the end of the line", word < 0 ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, end, end, ")")]);
+        Edit[] inner = [.. BracketsIn(line[..end], finding.StartColumn + 1).Select(at => new Edit(finding.Line, at, at + 1, ""))];
+        var title = inner.Length == 0 ? "Close the comment at the end of the line" : "Close the comment at the end of the line and take the brackets out of it";
+        var atEnd = new Fix(title, word < 0 ? FixSafety.Safe : FixSafety.Choice, [.. inner, new Edit(finding.Line, end, end, ")")]);
         if (word < 0)
             return [atEnd];
         var before = line[..word].TrimEnd(" \t"u8).Length;
@@ -59,6 +61,16 @@ public sealed class CommentNotClosed : Rule
         return before <= finding.StartColumn + 1 || Repeats(analysis.Main.BlockAt(finding.Line), line[word..])
             ? [atEnd]
             : [new Fix($"Close the comment before {Quote.Text(WordAt(line, word))}", FixSafety.Choice, [new Edit(finding.Line, before, before, ")")]), atEnd];
+    }
+
+    /// <summary>Where opening brackets stand: a comment holds no other.</summary>
+    static List<int> BracketsIn(ReadOnlySpan<byte> line, int from)
+    {
+        var brackets = new List<int>();
+        for (var i = from; i < line.Length; i++)
+            if (line[i] == '(')
+                brackets.Add(i);
+        return brackets;
     }
 
     /// <summary>Whether words give an address, G and M aside, that the block gives before them.</summary>

@@ -35,9 +35,22 @@ static class DemoCommand
         var files = Files.Select(name => (Path: Path.Combine(folder, name), Bytes: Read(name))).ToList();
         if (files.FirstOrDefault(file => Path.Exists(file.Path)).Path is { } standing)
             throw new CannotRunException($"{standing} is there already; nothing was written");
+        var isNew = !Directory.Exists(folder);
         MakeFolder(folder);
-        foreach (var (path, bytes) in files)
-            WrittenFile.Create(path, bytes);
+        var written = 0;
+        try
+        {
+            for (; written < files.Count; written++)
+                WrittenFile.Create(files[written].Path, files[written].Bytes);
+        }
+        catch (CannotRunException)
+        {
+            // Half a job is none.
+            files.Take(written).ToList().ForEach(file => File.Delete(file.Path));
+            if (isNew)
+                Directory.Delete(folder);
+            throw;
+        }
         using var screen = Screen.Open();
         foreach (var (path, _) in files)
             screen.WriteLine(path);

@@ -23,13 +23,17 @@ static class WrittenFile
         var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
         if (FileBytes.IsStream(path) || !FileKind.IsOrdinary(target))
             throw new CannotRunException($"{path} is a pipe or a device, not a file: nothing was written to it");
-        // Renaming would get past it.
-        if (new FileInfo(target) is { Exists: true, IsReadOnly: true })
-            throw new CannotRunException($"{path} is read-only: nothing was written to it");
-        Write(path, target, bytes, beside =>
+        UnixFileMode? mode = null;
+        Try(path, () =>
         {
-            if (!OperatingSystem.IsWindows())
-                File.SetUnixFileMode(beside, File.GetUnixFileMode(target));
+            // Renaming would get past both.
+            if (IsReadOnly(target))
+                throw new CannotRunException($"{path} is read-only: nothing was written to it");
+            using (new FileStream(target, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0))
+                mode = ModeOf(target);
+        });
+        Write(path, target, bytes, mode, beside =>
+        {
             if (read is { } stamp && stamp != FileStamp.Of(target))
                 throw new CannotRunException($"{path} was changed by somebody else since it was read: nothing was written to it");
             File.Move(beside, target, overwrite: true);
@@ -41,7 +45,7 @@ static class WrittenFile
     public static void Create(string path, byte[] bytes)
     {
         var target = Path.GetFullPath(path);
-        Write(path, target, bytes, beside => File.Move(beside, target, overwrite: false));
+        Write(path, target, bytes, null, beside => File.Move(beside, target, overwrite: false));
     }
 
     /// <summary>Writes a file, over one that stands there already; into a pipe or a device as it is.</summary>
@@ -60,7 +64,18 @@ static class WrittenFile
             Create(path, bytes);
     }
 
-    static void Write(string path, string target, byte[] bytes, Action<string> rename)
+    /// <summary>Whether nobody may write the file. Whether this user may is found out by trying: who has all rights may write another's.</summary>
+    static bool IsReadOnly(string target)
+    {
+        const UnixFileMode Writable = UnixFileMode.UserWrite | UnixFileMode.GroupWrite | UnixFileMode.OtherWrite;
+        return ModeOf(target) is { } mode ? (mode & Writable) == 0 : new FileInfo(target).IsReadOnly;
+    }
+
+    /// <summary>Who may do what with the file; null where the system does not say so in that way.</summary>
+    static UnixFileMode? ModeOf(string target) => OperatingSystem.IsWindows() ? null : File.GetUnixFileMode(target);
+
+    /// <param name="mode">Who may read and write the new file: from its first byte on, for what is secret must not be so only at the end.</param>
+    static void Write(string path, string target, byte[] bytes, UnixFileMode? mode, Action<string> rename)
     {
         // A name of its own, and a short one: that of the file may be as long as the system allows.
         var beside = Path.Combine(Path.GetDirectoryName(target) ?? "", $".{Path.GetRandomFileName()}.new");
@@ -68,8 +83,14 @@ static class WrittenFile
         {
             try
             {
-                using (var stream = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
+                var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0 };
+                if (mode is { } allowed)
+                    options.UnixCreateMode = allowed | UnixFileMode.UserWrite;
+                using (var stream = new FileStream(beside, options))
                 {
+                    // What is masked by the user's habit is given back; the old one's mode is wanted, whole.
+                    if (mode is { } wanted && !OperatingSystem.IsWindows())
+                        File.SetUnixFileMode(stream.SafeFileHandle, wanted);
                     stream.Write(bytes);
                     // The name must not stand for the new file before the disk holds it.
                     stream.Flush(flushToDisk: true);

@@ -20,6 +20,7 @@ internal sealed class OpenDocument : IDisposable
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
+    private (SourceText Text, ImmutableArray<Finding> Findings)? _told;
     private bool _isTyped;
     private DocumentSnapshot _current;
 
@@ -100,6 +101,11 @@ internal sealed class OpenDocument : IDisposable
     // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.
     private static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
+    private (SourceText Text, ImmutableArray<Finding> Findings)? Told()
+    {
+        lock (_gate) return _told;
+    }
+
     private void Supersede(Action start)
     {
         CancellationTokenSource before = _superseded;
@@ -129,6 +135,7 @@ internal sealed class OpenDocument : IDisposable
             AnalysedProgram? before;
             lock (_gate) before = _latest;
             if (!ReferenceEquals(before?.Job, job)) before = null;
+            if (before is not null && Told() is var (text, told) && before.Analysis.GlanceAt(snapshot.Text, text, told) is { IsDefault: false } glance) Show(before, glance);
             ProgramAnalysis analysis = before is not null
                 ? before.Analysis.WithText(snapshot.Text, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)), snapshot.Superseded)
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
@@ -160,6 +167,13 @@ internal sealed class OpenDocument : IDisposable
         }
 
         bool IsNewest() => ReferenceEquals(Current, snapshot) && !snapshot.Superseded.IsCancellationRequested;
-        void Show(AnalysedProgram program, ImmutableArray<Finding> findings) => _onFound(snapshot, program, findings, IsNewest);
+        void Show(AnalysedProgram program, ImmutableArray<Finding> findings)
+        {
+            lock (_gate)
+            {
+                if (!snapshot.Superseded.IsCancellationRequested) _told = (snapshot.Text, findings);
+            }
+            _onFound(snapshot, program, findings, IsNewest);
+        }
     }
 }

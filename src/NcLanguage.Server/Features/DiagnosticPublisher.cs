@@ -68,8 +68,8 @@ internal sealed class DiagnosticPublisher
     }
 
     public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => new(
-        _positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity),
-        finding.Id, _links.For(finding.Id), Source, Related(snapshot.Uri, analysis, finding), finding.Name);
+        _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity),
+        finding.Id, _links.For(finding.Id), Source, Related(snapshot, analysis, finding), finding.Name);
 
     // A program that somebody writes from its beginning has no end until the last line: as an error it would stand there all the while.
     private static bool IsStillToCome(DocumentSnapshot snapshot, Finding finding) => snapshot.IsTyped && finding.Name == ProgramEnd;
@@ -102,7 +102,7 @@ internal sealed class DiagnosticPublisher
         return
         [
             .. findings.Where((_, i) => isShown[i]).Select(finding => Map(snapshot, analysis, finding)),
-            new(_positions.ToRange(analysis.Text, left.Line, left.StartColumn, left.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
+            new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
         ];
     }
 
@@ -123,13 +123,13 @@ internal sealed class DiagnosticPublisher
         return isShown;
     }
 
-    private DiagnosticRelatedInformation[]? Related(string uri, ProgramAnalysis analysis, Finding finding)
+    private DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)
     {
         if (!_client.RelatedInformation) return null;
         DiagnosticRelatedInformation[] places =
         [
             .. analysis.Related(finding).Select(place => new DiagnosticRelatedInformation(
-                new Location(uri, _positions.ToRange(analysis.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
+                new Location(snapshot.Uri, _positions.ToRange(snapshot.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
         ];
         return places.Length > 0 ? places : null;
     }

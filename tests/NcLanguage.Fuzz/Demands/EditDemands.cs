@@ -46,7 +46,18 @@ static class EditDemands
     }
 
     /// <summary>The analysis of the new text; what is shown of a large one on the way lies in it too.</summary>
-    static ProgramAnalysis Edited(ProgramAnalysis before, SourceText text) => before.WithText(text, onTheWay: first =>
+    static ProgramAnalysis Edited(ProgramAnalysis before, SourceText text)
+    {
+        var glance = before.GlanceAt(text, before.Text, before.Findings);
+        foreach (var finding in glance.IsDefault ? [] : glance)
+        {
+            var isIn = finding.Line < text.LineCount && finding.StartColumn <= finding.EndColumn && finding.EndColumn <= text.Line(finding.Line).Length;
+            Demand.That(isIn, "a glance tells of what is there", () => finding.ToString());
+        }
+        return Followed(before, text);
+    }
+
+    static ProgramAnalysis Followed(ProgramAnalysis before, SourceText text) => before.WithText(text, onTheWay: first =>
     {
         foreach (var finding in first.FirstLook(before))
             FindingDemands.InText(first, finding.Line, finding.StartColumn, finding.EndColumn, "first look, " + finding.Name);

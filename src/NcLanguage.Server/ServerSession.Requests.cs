@@ -137,7 +137,7 @@ internal sealed partial class ServerSession
         request.Data is { } data ? ReadAsync(data.Uri, request, context => _lenses.Resolve(context, request), cancellationToken) : Task.FromResult(request);
 
     public Task<WorkspaceEdit?> WillRenameFilesAsync(RenameFilesParams request, CancellationToken cancellationToken) =>
-        Task.Run(() => WillRenameFeature.Answer(Errors.Whole(request.Files), _jobs, _positions, _client, _documents.VersionOf, cancellationToken), cancellationToken);
+        Task.Run(() => WillRenameFeature.Answer(Errors.Whole(request.Files), _jobs, _positions, _client, _documents.VersionOf, _notices.Tell, cancellationToken), cancellationToken);
 
     public Task<PageAnswer> MotionViewAsync(MotionViewParams request, CancellationToken cancellationToken) =>
         ReadProgramAsync(request.TextDocument.Uri, context => _pages.MotionView(context, request.Nonce), cancellationToken);

@@ -47,6 +47,19 @@ public sealed class WorkspaceTests
         Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/gone.nc","newUri":"file:///job/O5.nc"}]}"""));
     }
 
+    /// <summary>Calls that would lead to another program stay as they are, and why is shown.</summary>
+    [Theory]
+    [InlineData("O1\nM98 P200\nM98 P300\nM30\nO300\nG0 X9\nM99\n", "300", "O300 is in use already, in line 3 of part.nc")]
+    [InlineData("O1\nM98 P200\nM30\n", "400", "O0400.nc has the number 400 already")]
+    public async Task A_file_does_not_get_the_number_of_another_program(string caller, string number, string why)
+    {
+        await using TestClient client = await OpenAsync(caller);
+        await client.OpenAsync("file:///job/O0400.nc", "O0400\nM99\n");
+        await client.OpenAsync("file:///job/O200.nc", "O200\nG91 X1\nM99\n");
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", "{\"files\":[{\"oldUri\":\"file:///job/O200.nc\",\"newUri\":\"file:///job/O" + number + ".nc\"}]}"));
+        Assert.Equal($"The calls of program 200 were not changed along with its file: {why}.", (string?)(await client.NextAsync("window/showMessage"))["message"]);
+    }
+
     [Fact]
     public async Task A_folder_added_lets_a_setup_be_found_up_to_it()
     {

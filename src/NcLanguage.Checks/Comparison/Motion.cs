@@ -15,8 +15,11 @@ public readonly record struct Motion(
     int Line, MoveKind Kind, MoveRole Role, Point3 From, Point3 To, Point3 Center, bool Clockwise, int FullTurns,
     double Feed, double Speed, SpindleState Spindle, CoolantState Coolant, int Tool, int Datum, double Dwell)
 {
+    /// <summary>What it is done under.</summary>
+    public MotionModes Modes { get; init; }
+
     /// <summary>Whether the place it leads to is known, and the centre of an arc; where it comes from is the end of the one before.</summary>
-    public bool IsKnown => To.IsKnown && (Kind != MoveKind.Arc || Center.IsKnown);
+    public bool IsKnown => To.IsKnown && Modes.Side == CompensationSide.Off && (Kind != MoveKind.Arc || Center.IsKnown);
 
     /// <summary>Whether both go the same way, whatever the feed and the speed.</summary>
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
@@ -25,10 +28,10 @@ public readonly record struct Motion(
         && Same(To, other.To, tolerance) && Same(From, other.From, tolerance)
         && (Kind != MoveKind.Arc || (Clockwise == other.Clockwise && FullTurns == other.FullTurns && Same(Center, other.Center, tolerance)));
 
-    /// <summary>Whether both are done alike: feed, speed, spindle, coolant and dwell.</summary>
+    /// <summary>Whether both are done alike: feed, speed, spindle, coolant, dwell and what they are done under.</summary>
     /// <param name="share">How far apart numbers may be as a share of the greater.</param>
     public bool IsDoneAs(in Motion other, double share) =>
-        Near(Feed, other.Feed, share) && Near(Speed, other.Speed, share) && Near(Dwell, other.Dwell, share) && Spindle == other.Spindle && Coolant == other.Coolant;
+        Near(Feed, other.Feed, share) && Near(Speed, other.Speed, share) && Near(Dwell, other.Dwell, share) && Spindle == other.Spindle && Coolant == other.Coolant && Modes.IsAs(other.Modes, share);
 
     static bool Same(Point3 a, Point3 b, double tolerance) => Same(a.X, b.X, tolerance) && Same(a.Y, b.Y, tolerance) && Same(a.Z, b.Z, tolerance);
 

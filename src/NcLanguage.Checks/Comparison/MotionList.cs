@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
@@ -18,6 +19,8 @@ public sealed class MotionList
 
     readonly List<Motion> _motions = [];
 
+    double _cuttingSpeed = double.NaN;
+
     MotionList(FlowEnd end) => End = end;
 
     public IReadOnlyList<Motion> Motions => _motions;
@@ -31,6 +34,13 @@ public sealed class MotionList
     /// <summary>The first line (0-based) behind which it is not known which way the run goes, so that blocks may run again, or otherwise, than they did here; null where
     /// there is none.</summary>
     public int? LineOfLostWay { get; private set; }
+
+    /// <summary>The first line (0-based) that turns an axis of rotation, which is not followed; null where none does.</summary>
+    public int? LineOfRotation { get; private set; }
+
+    const double MetresPerFoot = 0.3048;
+
+    static readonly uint Rotations = BlockWords.Bit('A') | BlockWords.Bit('B') | BlockWords.Bit('C');
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static MotionList Of(SourceText text, Job job, CancellationToken cancel)
@@ -54,6 +64,10 @@ public sealed class MotionList
         foreach (ref readonly var fault in step.Faults.Items)
             if (fault.LosesWay)
                 LineOfLostWay ??= line;
+        if (step.Words.HasAny(Rotations))
+            LineOfRotation ??= line;
+        if (step.Words.Has('S'))
+            _cuttingSpeed = step.Words['S'] * (step.After.Units == LengthUnit.Inch ? MetresPerFoot : 1);
         foreach (ref readonly var move in step.Moves.Items)
         {
             // Spindle and coolant count by what they are while the machine does something.
@@ -64,10 +78,22 @@ public sealed class MotionList
             var motion = new Motion(
                 line, move.Kind, move.Role, move.From, move.To, move.Center, move.Clockwise, move.FullTurns,
                 move.IsCut ? move.Feed : 0, isTurning ? state.Speed : state.Spindle == SpindleState.Off ? 0 : double.NaN, state.Spindle, state.Coolant,
-                state.Tool, state.WorkOffset, move.Kind == MoveKind.Dwell ? move.Seconds : 0);
+                state.Tool, state.WorkOffset, move.Kind == MoveKind.Dwell ? move.Seconds : 0) { Modes = ModesOf(step, move.Kind) };
             _motions.Add(motion);
             if (move.IsMotion && !motion.IsKnown)
                 NotKnown++;
         }
     }
+
+    MotionModes ModesOf(Step step, MoveKind kind)
+    {
+        ref readonly var state = ref step.After;
+        var isBeside = kind <= MoveKind.Arc && (state.NotFollowed & NotFollowed.Compensation) != 0 && state.Compensation != CompensationSide.Off;
+        return new MotionModes(
+            isBeside ? state.Compensation : CompensationSide.Off, isBeside ? state.D : 0, state.SurfaceSpeed ? _cuttingSpeed : 0, state.PathControl, state.OverridesOff,
+            kind == MoveKind.Stop ? StopOf(step) : 0);
+    }
+
+    /// <summary>The end of the program is one, by whatever code.</summary>
+    static int StopOf(Step step) => step.Words.Find(ModalGroup.Stop) is { } stop && (step.Events & StepEvents.ProgramEnd) == 0 ? stop.Code.Tenths : -1;
 }

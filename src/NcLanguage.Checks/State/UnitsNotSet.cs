@@ -28,7 +28,9 @@ public sealed class UnitsNotSet : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Adds G21 or G20 to the first block: the one that the program gives later on, else the unit of the setup file; without either both are offered.",
+        Fix =
+            "Adds G21 or G20 to the first block: the one that the program gives later on and the unit of the setup file. Where these differ both are offered, that of the "
+            + "setup first, and so they are without either.",
         NotFound = "Controls that have one unit only.",
         Source = "NISTIR 6556 §3.5.7; a line that sets all modes at the beginning is common practice.",
     };
@@ -48,8 +50,15 @@ public sealed class UnitsNotSet : Rule
     {
         var (inch, millimetre) = Codes(analysis.Machine.Readings);
         // A program in another unit than the one it gives later, or its setup is written in, would be another part.
-        var isInch = GivenLater(analysis) ?? (analysis.Setup.IsPresent ? analysis.Setup.IsInch : null);
-        string[] codes = isInch switch { true => [inch], false => [millimetre], null => [millimetre, inch] };
+        bool? ofSetup = analysis.Setup.IsPresent ? analysis.Setup.IsInch : null;
+        var later = GivenLater(analysis);
+        string[] codes = (later ?? ofSetup, ofSetup ?? later) switch
+        {
+            (true, true) => [inch],
+            (false, false) => [millimetre],
+            (true, false) or (null, _) => [millimetre, inch],
+            _ => [inch, millimetre],
+        };
         return codes.Select(code => Inserts.ModeBefore(analysis, finding.Line, code)).OfType<Fix>();
     }
 

@@ -3,6 +3,7 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
 using NcLanguage.Cli.Common;
 using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Comparison;
 using NcLanguage.Reports.Findings;
@@ -99,8 +100,31 @@ sealed class CompareText(Screen screen, ComparisonReport report)
             said.Add("the spindle turns otherwise");
         if (a.Coolant != b.Coolant)
             said.Add("the coolant is switched otherwise");
+        var (was, now) = (a.Modes, b.Modes);
+        if (was.Side != now.Side || was.SideBy != now.SideBy)
+            said.Add($"{Beside(was)} becomes {Beside(now)}");
+        if (!was.CuttingSpeed.Equals(now.CuttingSpeed))
+            said.Add($"{CuttingSpeed(was)} becomes {CuttingSpeed(now)}");
+        if (was.Corners != now.Corners && was.Corners != PathControl.Unknown && now.Corners != PathControl.Unknown)
+            said.Add("corners are taken otherwise");
+        if (was.OverridesOff != now.OverridesOff)
+            said.Add(now.OverridesOff ? "the override switches do nothing" : "the override switches act");
+        if (was.Stop != now.Stop)
+            said.Add($"{Stop(was)} becomes {Stop(now)}");
         return string.Join(", ", said);
     }
+
+    static string Beside(in MotionModes modes) => modes.Side switch
+    {
+        CompensationSide.Left => $"a centre left of the path by D{modes.SideBy}",
+        CompensationSide.Right => $"a centre right of the path by D{modes.SideBy}",
+        CompensationSide.Off => "a centre on the path",
+        _ => "a centre beside the path",
+    };
+
+    static string CuttingSpeed(in MotionModes modes) => modes.CuttingSpeed == 0 ? "a fixed speed" : $"a cutting speed of {Number(modes.CuttingSpeed)} m/min";
+
+    static string Stop(in MotionModes modes) => modes.Stop < 0 ? "the program's end" : $"M{modes.Stop / 10}";
 
     void WriteHole(in HoleChange change)
     {

@@ -84,7 +84,7 @@ static class WrittenFile
             try
             {
                 var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0 };
-                if (mode is { } allowed)
+                if (mode is { } allowed && !OperatingSystem.IsWindows())
                     options.UnixCreateMode = allowed | UnixFileMode.UserWrite;
                 using (var stream = new FileStream(beside, options))
                 {

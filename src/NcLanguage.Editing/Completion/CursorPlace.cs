@@ -35,7 +35,7 @@ enum PlaceKind
 }
 
 /// <summary>What a statement before the cursor leaves to say.</summary>
-enum Behind { Block, NumberO, If, While }
+enum Behind { Block, NumberO, Keyword, If, While }
 
 /// <summary>Where in a block the cursor stands. Columns are bytes of the line.</summary>
 /// <param name="Start">Where what was typed begins.</param>
@@ -121,6 +121,7 @@ readonly record struct CursorPlace(PlaceKind Kind, int Start, int End, char Lett
                 { Kind: TokenKind.Word, Letter: (byte)'O' } => Behind.NumberO,
                 { Kind: TokenKind.Statement, Statement: StatementKind.If, IsExpression: true, IsMalformed: false } when !hasO => Behind.If,
                 { Kind: TokenKind.Statement, Statement: StatementKind.While, IsExpression: true, IsMalformed: false } when !hasO => Behind.While,
+                { Kind: TokenKind.Statement, Statement: StatementKind.If or StatementKind.ElseIf or StatementKind.While or StatementKind.Repeat, IsExpression: false } => Behind.Keyword,
                 _ => Behind.Block,
             };
         }

@@ -28,8 +28,8 @@ static class StartLines
             items.Add(isBegun ? rank + 20 : rank + 40, End(spot));
     }
 
-    /// <summary>The number times ten of the code for the unit that the setup is written in; mm without one.</summary>
-    public static int UnitCode(Spot spot) => (spot.Readings.Units, spot.Setup is { IsPresent: true, IsInch: true }) switch
+    /// <summary>The number times ten of the code for the unit that the program has said, else that the setup is written in; mm without one.</summary>
+    public static int UnitCode(Spot spot) => (spot.Readings.Units, spot.Before.HasSet(Slot.Units) ? spot.Before.Units == LengthUnit.Inch : spot.Setup is { IsPresent: true, IsInch: true }) switch
     {
         (UnitReading.G70G71, true) => 700,
         (UnitReading.G70G71, false) => 710,

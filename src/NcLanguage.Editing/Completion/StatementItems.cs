@@ -27,6 +27,8 @@ static class StatementItems
     static bool Fits(StatementEntry row, Spot spot) => (spot.Place.Behind, row.Keyword) switch
     {
         (Behind.NumberO, _) => true,
+        // A bracket opens the condition; no word or statement may stand there.
+        (Behind.Keyword, _) => false,
         (Behind.If, var keyword) => keyword is "THEN" or "GOTO",
         (Behind.While, var keyword) => keyword == "DO",
         // THEN alone says nothing; behind other words of a block no statement follows.

@@ -95,6 +95,8 @@ sealed class ConvertUnits : Refactoring
             var block = _text.BlockAt(line);
             if ((step.Events & (StepEvents.ReadsPlace | StepEvents.WritesDatum)) != 0)
                 _refusal ??= $"Line {line + 1} reads or writes a place by a variable, whose number would not follow.";
+            if (step.After.SurfaceSpeed && step.Words.Has('S'))
+                _refusal ??= $"Line {line + 1}: S is a cutting speed there (G96), in metres or feet per minute by the unit in force.";
             for (var i = 0; i < block.Tokens.Length; i++)
             {
                 ref readonly var token = ref block.Tokens[i];

@@ -26,6 +26,10 @@ static class HoleProof
             return changedToo;
         if (OtherCuts(analysis, edited, cancel) is { } sentence)
             return sentence;
+        // What meets something already is no way to save time on: it is to be mended first.
+        foreach (var finding in after.Findings)
+            if (finding.Severity == Severity.Error && finding.Id.StartsWith(Clearance, StringComparison.Ordinal))
+                return $"Line {finding.Line + 1} would still have a finding of clearance ({finding.Name}): mend that first.";
         var before = Clearances(analysis);
         foreach (var (name, count) in Clearances(after))
             if (count > before.GetValueOrDefault(name))

@@ -34,7 +34,10 @@ static class WordSenses
         if (step.Words.Find(ModalGroup.MacroCall) is not null)
             return letter is 'G' or 'N' or 'P' or 'L' ? WordSense.Other : WordSense.NotClear;
         if (step.Words.HasCode('G', 100))
-            return letter is 'G' or 'N' or 'L' ? WordSense.Other : WordSense.NotClear;
+            return letter is 'G' or 'N' or 'L' ? WordSense.Other
+                // The offset's number and how far its datum lies off; of other tables nobody knows here.
+                : step.Words['L'] is not (2 or 20) ? WordSense.NotClear
+                : letter == 'P' ? WordSense.Other : letter is 'X' or 'Y' or 'Z' ? OfAxis(step, letter - 'X') : WordSense.NotClear;
         return letter switch
         {
             'X' or 'Y' or 'Z' => OfAxis(step, letter - 'X'),

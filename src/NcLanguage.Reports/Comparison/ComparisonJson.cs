@@ -2,6 +2,7 @@ using System.Text.Json;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
 using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Reports.Comparison;
 
@@ -64,6 +65,14 @@ public static class ComparisonJson
         json.WriteString("coolant", move.Coolant.ToString().ToLowerInvariant());
         if (move.Kind == MoveKind.Dwell)
             json.WriteKnown("seconds", move.Dwell);
+        if (move.Modes.Side != CompensationSide.Off)
+            json.WriteString("side", $"{move.Modes.Side.ToString().ToLowerInvariant()} by D{move.Modes.SideBy}");
+        if (move.Modes.CuttingSpeed != 0)
+            json.WriteKnown("cuttingSpeed", move.Modes.CuttingSpeed);
+        if (move.Modes.OverridesOff)
+            json.WriteBoolean("overridesOff", true);
+        if (move.Modes.Stop > 0)
+            json.WriteString("stop", $"M{move.Modes.Stop / 10}");
         json.WriteEndObject();
     }
 

@@ -45,6 +45,8 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
                 yield return $"{Say.Count(list.NotKnown, "move")} of {program.Path} whose place is not known";
             if (list.LineOfLostWay is { } line)
                 yield return $"what runs again or otherwise behind line {line + 1} of {program.Path}, for which way it leads is not known";
+            if (list.LineOfRotation is { } turn)
+                yield return $"turns about A, B or C, from line {turn + 1} of {program.Path} on";
             if (list.End is FlowEnd.TooLong or FlowEnd.Endless or FlowEnd.Stopped)
                 yield return $"what comes behind the place where the run of {program.Path} stops";
         }

@@ -19,9 +19,10 @@ internal static class WillRenameFeature
     /// <param name="positions">How the client counts.</param>
     /// <param name="client">How it takes edits.</param>
     /// <param name="versionOf">The version of an open document; null where it is not open.</param>
+    /// <param name="tell">Shows a sentence to the user.</param>
     /// <param name="cancel">Stops it.</param>
     public static WorkspaceEdit? Answer(
-        FileRename[] files, JobLoader jobs, PositionMapper positions, ClientProfile client, Func<string, int?> versionOf, CancellationToken cancel)
+        FileRename[] files, JobLoader jobs, PositionMapper positions, ClientProfile client, Func<string, int?> versionOf, Action<string> tell, CancellationToken cancel)
     {
         List<(string Uri, TextEdit Edit)> edits = [];
         foreach (FileRename file in files)
@@ -29,7 +30,9 @@ internal static class WillRenameFeature
             if (DocumentUri.ToPath(file.OldUri) is not { } from || DocumentUri.ToPath(file.NewUri) is not { } to || jobs.TextOf(from) is not { } text) continue;
             FolderProgram[] programs = [new FolderProgram(from, text), .. jobs.FolderOf(from).Others(cancel)];
             Dictionary<string, SourceText> texts = programs.ToDictionary(program => program.Path, program => program.Text);
-            foreach (FileEdit edit in FileRenaming.Of(programs, from, to))
+            FileRenamingAnswer answer = FileRenaming.Of(programs, from, to);
+            if (answer.Refusal is { } refusal) tell(refusal);
+            foreach (FileEdit edit in answer.Edits)
                 edits.Add((jobs.UriOf(edit.Path!), new TextEdit(
                     positions.ToRange(texts[edit.Path!], edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText)));
         }

@@ -39,8 +39,25 @@ public sealed class MotionComparisonTests
     [InlineData("G1 X10", "G55 G1 X10", ChangeKind.Removed, ChangeKind.Added)]
     [InlineData("G1 X10", "G1 X10\nM0", ChangeKind.Added)]
     [InlineData("G1 X10\nX20\nX30", "G1 X10\nX30", ChangeKind.Removed, ChangeKind.Removed, ChangeKind.Added)]
+    [InlineData("G41 D2 G1 X10\nX20", "G42 D2 G1 X10\nX20", ChangeKind.Altered, ChangeKind.Altered)]
+    [InlineData("G41 D2 G1 X10", "G41 D7 G1 X10", ChangeKind.Altered)]
+    [InlineData("G1 X10", "G41 D2 G1 X10", ChangeKind.Altered)]
+    [InlineData("M0", "M1", ChangeKind.Altered)]
+    [InlineData("G96 S100\nG1 X10", "G96 S200\nG1 X10", ChangeKind.Altered)]
+    [InlineData("G96 S100\nG1 X10", "G20 G96 S100\nG21 G1 X10", ChangeKind.Altered)]
+    [InlineData("G61 G1 X10", "G64 G1 X10", ChangeKind.Altered)]
+    [InlineData("G1 X10", "M49 G1 X10", ChangeKind.Altered)]
     public void What_differs(string first, string second, params ChangeKind[] kinds) =>
         Assert.Equal(kinds, Compare(first, second).Changes.Select(change => change.Kind));
+
+    /// <summary>Where the radius that compensation goes by is not given, nobody knows how the tool's centre runs.</summary>
+    [Fact]
+    public void A_centre_beside_the_path_by_an_unknown_amount_is_at_no_known_place()
+    {
+        Assert.Equal(0, ListOf(Head + "G1 X10\nX20").NotKnown - ListOf(Head).NotKnown);
+        Assert.Equal(2, ListOf(Head + "G41 D2 G1 X10\nX20").NotKnown - ListOf(Head).NotKnown);
+        Assert.Equal(3, ListOf(Head + "A90").LineOfRotation);
+    }
 
     /// <summary>The differences are as few as can be: against the longest common part found by the textbook table (Wagner and Fischer, 1974).</summary>
     [Fact]

@@ -45,9 +45,10 @@ public sealed class StateRuleTests
     [InlineData("G90 G17 G54\nG0 X1\nM30", null, "G21 G20")]
     [InlineData("G90 G17 G54\nG0 X1\nM30", false, "G21")]
     [InlineData("G90 G17 G54\nG0 X1\nM30", true, "G20")]
-    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", false, "G20")]
+    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", false, "G21 G20")]
     [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", null, "G20")]
-    [InlineData("G90 G17 G54\nG0 X1\nG21\nG20\nM30", true, "G21")]
+    [InlineData("G90 G17 G54\nG0 X1\nG21\nG20\nM30", true, "G20 G21")]
+    [InlineData("G90 G17 G54\nG0 X1\nG20\nM30", true, "G20")]
     public void The_unit_is_a_choice_and_both_are_where_nothing_tells(string program, bool? inchSetup, string codes)
     {
         var analysis = Check.Analyse(program, setup: Setup.None with { IsPresent = inchSetup is not null, IsInch = inchSetup == true });

@@ -63,6 +63,8 @@ public sealed class LineCompletionTests
         Assert.True(state.HasSet(Slot.Units | Slot.Plane | Slot.Compensation | Slot.LengthOffset | Slot.Cycle | Slot.Distance | Slot.FeedMode | Slot.WorkOffset));
         Assert.Empty(analysis.Main.StepAt(0).Faults.Items.ToArray());
         Assert.Equal(LengthUnit.Inch, Run("|", "start block", Typist.Plate.Replace("\"mm\"", "\"inch\"", StringComparison.Ordinal)).Main.Exit.Units);
+        // The unit that the program has said goes before that of the setup.
+        Assert.Equal(LengthUnit.Inch, Run("G20 G17\n|", "start block").Main.Exit.Units);
     }
 
     [Fact]

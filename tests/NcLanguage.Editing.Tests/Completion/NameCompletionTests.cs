@@ -65,6 +65,14 @@ public sealed class NameCompletionTests
         Assert.Equal("SIN[", Typist.At("X[|", snippets: false).Entry("SIN").NewText);
     }
 
+    /// <summary>A condition begins with a bracket: nothing else may stand there.</summary>
+    [Theory]
+    [InlineData("IF |")]
+    [InlineData("WHILE |")]
+    [InlineData("O100 WHILE |")]
+    [InlineData("IF G|")]
+    public void Nothing_is_offered_where_a_condition_begins(string program) => Assert.Empty(Typist.Labels(program));
+
     [Theory]
     [InlineData("IF [#1 GT 2] |", "GOTO,THEN")]
     [InlineData("IF [#1 GT 2] G|", "GOTO")]

@@ -62,4 +62,17 @@ public sealed class OrderTests
             double Length(int[] way) => fromStart[way[0]] + Enumerable.Range(1, way.Length - 1).Sum(i => Between(way[i - 1], way[i]));
         }
     }
+
+    /// <summary>Time is not to be saved on a way that meets a clamp: it is mended first.</summary>
+    [Fact]
+    public void A_way_that_meets_something_is_to_be_mended_first()
+    {
+        const string setup = """
+            { "units": "mm", "frame": "G54", "stock": { "min": [0, 0, -20], "max": [200, 100, 0] }, "clearance": 2,
+              "obstacles": [ { "name": "clamp", "min": [32, -10, 0], "max": [42, 30, 30] } ],
+              "tools": [ { "number": 4, "kind": "drill", "diameter": 6 } ] }
+            """;
+        const string program = "G21 G90 G54 G17 T4 M6\nG0 X20 Y15 S1000 M3\nG43 H4 Z50\nG99 G81 X20 Y15 Z-5 R2 F120\nX50\nG98 X110\nX130\nX150\nG80\nG0 Z50\nM30\n";
+        Assert.Matches("^Line 5 would still have a finding of clearance \\(hop-hits-obstacle\\): mend that first.$", Rewritten.Refused(0, "allReturnLevels", program, setup));
+    }
 }

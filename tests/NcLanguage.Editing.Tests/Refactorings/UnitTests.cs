@@ -16,6 +16,11 @@ public sealed class UnitTests
         "G21 G90 G0 X25.4 Y0 Z25.4\nG99 G83 X19.05 Y19.05 Z-16.51 R2.54 Q3.81 F274.32\nG80\nM30\n",
         Rewritten.At(0, "convertUnits", "G20 G90 G0 X1. Y0 Z1.\nG99 G83 X.75 Y.75 Z-.65 R.1 Q.15 F10.8\nG80\nM30\n"));
 
+    /// <summary>NISTIR 6556 §3.5.5: P of G10 L2 is the number of the coordinate system.</summary>
+    [Fact]
+    public void The_number_of_a_work_offset_is_no_length() => Assert.Equal(
+        "G20 G90 G10 L2 P1 X1. Y0 Z0\nG54 G0 X2.\nM30\n", Rewritten.At(0, "convertUnits", "G21 G90 G10 L2 P1 X25.4 Y0 Z0\nG54 G0 X50.8\nM30\n"));
+
     [Fact]
     public void Where_no_block_says_the_unit_nothing_is_converted() =>
         Assert.False(Rewritten.IsOffered(new Lines(0, 0, true), "convertUnits", "O5\nG90 G0 X25.4\nM30\n"));
@@ -29,6 +34,8 @@ public sealed class UnitTests
     [InlineData("G21 G90 G0 X1\nG20 X1\nM30\n", "Line 2 is read in the other unit: a program in both cannot be converted.")]
     [InlineData("G21 G90 G0 X1\nM30\nO9\nX5\nM99\n", "Line 4 does not run here, so what its words mean cannot be told.")]
     [InlineData("G21 G90\nG65 P9 A5\nM30\nO9\nG0 X1\nM99\n", "Line 2: whether A5 is a length cannot be told.")]
+    [InlineData("G21 G90\nG96 S100 M3\nG1 X5 F100\nM30\n", "Line 2: S is a cutting speed there (G96), in metres or feet per minute by the unit in force.")]
+    [InlineData("G21 G90\nG10 L1 P2 Z5\nM30\n", "Line 2: whether P2 is a length cannot be told.")]
     public void What_cannot_be_converted_says_why(string program, string expected) => Assert.Equal(expected, Rewritten.Refused(0, "convertUnits", program));
 
     [Fact]

@@ -89,8 +89,9 @@ public sealed class MotionList
     {
         ref readonly var state = ref step.After;
         var isBeside = kind <= MoveKind.Arc && (state.NotFollowed & NotFollowed.Compensation) != 0 && state.Compensation != CompensationSide.Off;
+        var length = kind <= MoveKind.Arc ? state.LengthOffset : LengthOffsetMode.Off;
         return new MotionModes(
-            isBeside ? state.Compensation : CompensationSide.Off, isBeside ? state.D : 0, state.SurfaceSpeed ? _cuttingSpeed : 0, state.PathControl, state.OverridesOff,
+            isBeside ? state.Compensation : CompensationSide.Off, isBeside ? state.D : 0, length, length == LengthOffsetMode.Off ? 0 : state.H, state.SurfaceSpeed ? _cuttingSpeed : 0, state.PathControl, state.OverridesOff,
             kind == MoveKind.Stop ? StopOf(step) : 0);
     }
 

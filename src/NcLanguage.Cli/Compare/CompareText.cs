@@ -103,6 +103,8 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         var (was, now) = (a.Modes, b.Modes);
         if (was.Side != now.Side || was.SideBy != now.SideBy)
             said.Add($"{Beside(was)} becomes {Beside(now)}");
+        if (was.Length != now.Length || was.LengthBy != now.LengthBy)
+            said.Add($"{Length(was)} becomes {Length(now)}");
         if (!was.CuttingSpeed.Equals(now.CuttingSpeed))
             said.Add($"{CuttingSpeed(was)} becomes {CuttingSpeed(now)}");
         if (was.Corners != now.Corners && was.Corners != PathControl.Unknown && now.Corners != PathControl.Unknown)
@@ -120,6 +122,14 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         CompensationSide.Right => $"a centre right of the path by D{modes.SideBy}",
         CompensationSide.Off => "a centre on the path",
         _ => "a centre beside the path",
+    };
+
+    static string Length(in MotionModes modes) => modes.Length switch
+    {
+        LengthOffsetMode.Plus => $"the tool length in H{modes.LengthBy}",
+        LengthOffsetMode.Minus => $"the tool length in H{modes.LengthBy}, taken away",
+        LengthOffsetMode.Off => "no tool length",
+        _ => "a tool length that is not known",
     };
 
     static string CuttingSpeed(in MotionModes modes) => modes.CuttingSpeed == 0 ? "a fixed speed" : $"a cutting speed of {Number(modes.CuttingSpeed)} m/min";

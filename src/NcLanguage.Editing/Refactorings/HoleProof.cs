@@ -13,6 +13,9 @@ static class HoleProof
     /// <summary>Numbers of the findings of clearance begin so.</summary>
     const string Clearance = "NC4";
 
+    /// <summary>The finding of a traverse between holes that meets something.</summary>
+    const string Contact = "hop-hits-obstacle";
+
     /// <summary>Less than this is no gain, s.</summary>
     const double LeastGain = 0.001;
 
@@ -28,8 +31,8 @@ static class HoleProof
             return sentence;
         // What meets something already is no way to save time on: it is to be mended first.
         foreach (var finding in after.Findings)
-            if (finding.Severity == Severity.Error && finding.Id.StartsWith(Clearance, StringComparison.Ordinal))
-                return $"Line {finding.Line + 1} would still have a finding of clearance ({finding.Name}): mend that first.";
+            if (finding.Name == Contact)
+                return $"The way to a hole in line {finding.Line + 1} would still meet something ({finding.Name}): mend that first.";
         var before = Clearances(analysis);
         foreach (var (name, count) in Clearances(after))
             if (count > before.GetValueOrDefault(name))

@@ -67,6 +67,8 @@ public static class ComparisonJson
             json.WriteKnown("seconds", move.Dwell);
         if (move.Modes.Side != CompensationSide.Off)
             json.WriteString("side", $"{move.Modes.Side.ToString().ToLowerInvariant()} by D{move.Modes.SideBy}");
+        if (move.Modes.LengthBy > 0)
+            json.WriteString("length", $"{move.Modes.Length.ToString().ToLowerInvariant()} by H{move.Modes.LengthBy}");
         if (move.Modes.CuttingSpeed != 0)
             json.WriteKnown("cuttingSpeed", move.Modes.CuttingSpeed);
         if (move.Modes.OverridesOff)

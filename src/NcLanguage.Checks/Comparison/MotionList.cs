@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
@@ -38,8 +39,6 @@ public sealed class MotionList
     /// <summary>The first line (0-based) that turns an axis of rotation, which is not followed; null where none does.</summary>
     public int? LineOfRotation { get; private set; }
 
-    const double MetresPerFoot = 0.3048;
-
     static readonly uint Rotations = BlockWords.Bit('A') | BlockWords.Bit('B') | BlockWords.Bit('C');
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
@@ -67,7 +66,7 @@ public sealed class MotionList
         if (step.Words.HasAny(Rotations))
             LineOfRotation ??= line;
         if (step.Words.Has('S'))
-            _cuttingSpeed = step.Words['S'] * (step.After.Units == LengthUnit.Inch ? MetresPerFoot : 1);
+            _cuttingSpeed = step.Words['S'] * (step.After.Units == LengthUnit.Inch ? CuttingSpeed.MetresPerFoot : 1);
         foreach (ref readonly var move in step.Moves.Items)
         {
             // Spindle and coolant count by what they are while the machine does something.
@@ -78,7 +77,8 @@ public sealed class MotionList
             var motion = new Motion(
                 line, move.Kind, move.Role, move.From, move.To, move.Center, move.Clockwise, move.FullTurns,
                 move.IsCut ? move.Feed : 0, isTurning ? state.Speed : state.Spindle == SpindleState.Off ? 0 : double.NaN, state.Spindle, state.Coolant,
-                state.Tool, state.WorkOffset, move.Kind == MoveKind.Dwell ? move.Seconds : 0) { Modes = ModesOf(step, move.Kind) };
+                state.Tool, state.WorkOffset, move.Kind == MoveKind.Dwell ? move.Seconds : 0)
+            { Modes = ModesOf(step, move.Kind) };
             _motions.Add(motion);
             if (move.IsMotion && !motion.IsKnown)
                 NotKnown++;

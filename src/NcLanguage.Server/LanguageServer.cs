@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Logging;
 using NcLanguage.Server.Protocol;
@@ -28,7 +29,8 @@ public static class LanguageServer
         var lifecycle = new Lifecycle();
         var backlog = new Backlog();
         using var queue = new RequestQueue(backlog);
-        using var handler = new LspMessageHandler(output, input, CreateFormatter(), lifecycle, backlog, log);
+        var texts = new LongTexts();
+        using var handler = new LspMessageHandler(output, input, CreateFormatter(texts), texts, lifecycle, backlog, log);
         using var rpc = new LspRpc(handler, queue, lifecycle, backlog, faults);
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
@@ -53,5 +55,6 @@ public static class LanguageServer
 
     [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types sent and received stand in the source-generated context.")]
     [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "All types sent and received stand in the source-generated context.")]
-    private static SystemTextJsonFormatter CreateFormatter() => new() { JsonSerializerOptions = ProtocolJson.Default.Options };
+    private static SystemTextJsonFormatter CreateFormatter(LongTexts texts) =>
+        new() { JsonSerializerOptions = new JsonSerializerOptions(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(texts) } } };
 }

@@ -136,7 +136,7 @@ public sealed record PartResult
         get
         {
             if (!_isCutterKnown)
-                (_onlyCutter, _isCutterKnown) = (Cuts.Length > 0 && Array.TrueForAll(Cuts, cut => cut.Tool == Cuts[0].Tool) ? Cuts[0].Tool : null, true);
+                (_onlyCutter, _isCutterKnown) = (CutterOf(Cuts), true);
             return _onlyCutter;
         }
     }
@@ -148,6 +148,26 @@ public sealed record PartResult
 
     /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
+
+    /// <summary>Works out what is asked of all parts later on, by whoever made this one: several may be made at once.</summary>
+    internal PartResult Prepared(Job job)
+    {
+        _ = OnlyCutter;
+        if (job.Setup.Stock is { } stock)
+            WorkOver(job, stock);
+        return this;
+    }
+
+    static int? CutterOf(StockCut[] cuts)
+    {
+        if (cuts.Length == 0)
+            return null;
+        var tool = cuts[0].Tool;
+        foreach (ref readonly var cut in cuts.AsSpan())
+            if (cut.Tool != tool)
+                return null;
+        return tool;
+    }
 
     /// <summary>How its holes compare with those of the same part under another reading. The last comparison is kept.</summary>
     internal HoleComparison CompareTo(PartResult other)

@@ -40,6 +40,12 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>Blocks run so far, for tests that count work.</summary>
     public int BlocksRun { get; private set; }
 
+    /// <summary>One that does the same on another thread.</summary>
+    internal PartScan ForAnotherHand() => new(Job, stepRules) { OnFinding = OnFinding };
+
+    /// <summary>Counts what another hand has looked at.</summary>
+    internal void Count(PartScan other) => BlocksRun += other.BlocksRun;
+
     /// <summary>What is done with a finding of a step.</summary>
     internal Action<Finding>? OnFinding { get; init; }
 
@@ -127,7 +133,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };
-        return result;
+        return result.Prepared(Job);
     }
 
     static T[] Taken<T>(List<T> list)

@@ -146,8 +146,7 @@ public sealed class ProgramRun
             }
             if (job.WithTwoHands && parts.Length - i >= ChunksForTwoHands && (old is null || (onTheWay is null && scan.BlocksRun > BlocksOfAFirstLook)))
             {
-                using var hands = new TwoHands(texts, scan);
-                var end = hands.Run(parts, i, state, Rejoins, cancel);
+                var end = new TwoHands(texts, scan, parts, cancel).Run(i, state, Rejoins);
                 if (end < 0)
                     return false;
                 TakeRest(end);
@@ -191,6 +190,8 @@ public sealed class ProgramRun
         scan.Step.Ahead = ahead;
         ahead.Farthest = 0;
         scan.Begin(state, blocks.Count);
+        var step = scan.Step;
+        step.Leave(state);
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
@@ -200,9 +201,10 @@ public sealed class ProgramRun
                 continue;
             }
             ahead.Line = firstLine + line;
-            job.Executor.Run(block, ref state, scan.Step);
-            scan.Note(block, scan.Step);
+            job.Executor.RunNext(block, step);
+            scan.Note(block, step);
         }
+        state = step.After;
         return scan.End(state) with { LinesAhead = Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)) };
     }
 

@@ -5,18 +5,28 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>Runs a text, or the rest of one, with two threads: one lexes the blocks and lets the control carry them out, the other, a few chunks behind, holds the rules against what
-/// came of it. The results are those of one thread.</summary>
-sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
+/// <summary>Runs a text, or the rest of one, with two threads: one lets the control carry out the blocks, the other, a few chunks behind, holds the rules against what came of it,
+/// and lexes ahead where nothing waits for it. Where it is too far ahead, the first helps the other. The results are those of one thread.</summary>
+sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, CancellationToken cancel)
 {
-    /// <summary>Chunks that may be carried out before they are looked at.</summary>
-    const int MostAhead = 4;
+    /// <summary>Chunks in the work at once.</summary>
+    const int Benches = 6;
 
-    readonly Bench[] _benches = [.. Enumerable.Range(0, MostAhead).Select(_ => new Bench())];
-    readonly SemaphoreSlim _free = new(MostAhead);
-    readonly SemaphoreSlim _ready = new(0);
+    /// <summary>Chunks that may wait to be carried out.</summary>
+    const int MostLexed = 2;
+
+    readonly PartScan _second = scan.ForAnotherHand();
+    readonly object _gate = new();
+
+    // The bench that was used last lies nearest in the processor's memory.
+    readonly Stack<Bench> _free = new(Enumerable.Range(0, Benches).Select(_ => new Bench()));
+    readonly Queue<Bench> _lexed = new();
+    readonly Queue<Bench> _carriedOut = new();
+    int _toLex;
+    bool _isLexing;
     volatile bool _isOver;
-    volatile int _end;
+    volatile bool _steers;
+    int _end = parts.Length;
 
     /// <summary>Fills in the parts from one on.</summary>
     /// <param name="first">The first of them.</param>
@@ -24,117 +34,187 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan) : IDisposable
     /// <param name="rejoins">Whether all from a chunk on is known already where it meets this state.</param>
     /// <returns>The first part that is known already, the number of parts where none is; −1 where a block leads elsewhere, so that the parts are of no use.</returns>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
-    public int Run(PartResult[] parts, int first, ControlState state, Func<int, ControlState, bool> rejoins, CancellationToken cancel)
+    public int Run(int first, ControlState state, Func<int, ControlState, bool> rejoins)
     {
-        _end = parts.Length;
+        _toLex = first;
         // A thread of its own: while all those of the pool wait like this one, none would be left to carry anything out.
         var carryingOut = Task.Factory.StartNew(
-            () => CarryOut(first, state, rejoins, cancel), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            () => CarryOut(first, state, rejoins), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
-            for (var i = first; i < _end; i++)
+            while (!_isOver)
+                if (!TryLookAtNext(scan) && !TryLexNext())
+                    Wait();
+            while (!_steers && TryLookAtNext(scan))
             {
-                _ready.Wait(cancel);
-                if (carryingOut.IsFaulted || i == _end)
-                    break;
-                var bench = _benches[i % MostAhead];
-                if (texts.Told(i, bench.Blocks).Marks.Steers)
-                    return -1;
-                parts[i] = LookAt(bench);
-                _free.Release();
             }
-            return _end;
         }
         finally
         {
             _isOver = true;
-            _free.Release();
             carryingOut.GetAwaiter().GetResult();
         }
+        cancel.ThrowIfCancellationRequested();
+        scan.Count(_second);
+        return _steers ? -1 : _end;
     }
 
-    public void Dispose()
+    void CarryOut(int first, ControlState state, Func<int, ControlState, bool> rejoins)
     {
-        _free.Dispose();
-        _ready.Dispose();
-    }
-
-    void CarryOut(int first, ControlState state, Func<int, ControlState, bool> rejoins, CancellationToken cancel)
-    {
-        var text = texts.Text;
-        var ahead = new TextAhead(text);
+        var ahead = new TextAhead(texts.Text);
         try
         {
-            for (var i = first; i < text.Chunks.Length && !cancel.IsCancellationRequested; i++)
+            for (var i = first; i < parts.Length && !_isOver && !cancel.IsCancellationRequested; i++)
             {
-                _free.Wait(cancel);
-                if (_isOver)
-                    return;
                 if (rejoins(i, state))
                 {
                     _end = i;
-                    return;
+                    break;
                 }
-                _benches[i % MostAhead].CarryOut(text.Chunks[i], text.FirstLineOf(i), texts.Job.Executor, ahead, ref state);
-                _ready.Release();
+                var bench = Lexed(i);
+                bench.CarryOut(texts.Text.FirstLineOf(i), texts.Job.Executor, ahead, ref state);
+                lock (_gate)
+                {
+                    _carriedOut.Enqueue(bench);
+                    Monitor.Pulse(_gate);
+                }
             }
-        }
-        catch (OperationCanceledException)
-        {
-            // The one who waits is told by the same token.
+            while (!_isOver && TryLookAtNext(_second))
+            {
+            }
         }
         finally
         {
-            _ready.Release();
+            lock (_gate)
+            {
+                _isOver = true;
+                Monitor.Pulse(_gate);
+            }
         }
     }
 
-    PartResult LookAt(Bench bench)
+    /// <summary>Waits until a chunk has been carried out, or all have.</summary>
+    void Wait()
     {
-        scan.Begin(bench.Entry, bench.Blocks.Count);
-        for (var line = 0; line < bench.Blocks.Count; line++)
-        {
-            var block = bench.Blocks[line];
-            if (block.Tokens.Length == 0)
-                scan.NoteBlank();
-            else
-                scan.Note(block, bench.Steps[line]);
-        }
-        return scan.End(bench.Exit) with { LinesAhead = bench.LinesAhead };
+        lock (_gate)
+            while (!_isOver && _carriedOut.Count == 0)
+                Monitor.Wait(_gate);
     }
 
-    /// <summary>One chunk that has been carried out, block by block.</summary>
+    /// <summary>A chunk ready to be carried out.</summary>
+    Bench Lexed(int chunk)
+    {
+        for (var wait = new SpinWait(); ; wait.SpinOnce(sleep1Threshold: -1))
+        {
+            Bench? free = null;
+            lock (_gate)
+            {
+                if (_lexed.TryDequeue(out var lexed))
+                    return lexed;
+                if (!_isLexing && _free.TryPop(out free))
+                    _toLex++;
+            }
+            if (free is not null)
+            {
+                free.Lex(chunk, texts.Text.Chunks[chunk]);
+                return free;
+            }
+            TryLookAtNext(_second);
+        }
+    }
+
+    bool TryLexNext()
+    {
+        Bench? bench;
+        int chunk;
+        lock (_gate)
+        {
+            // One is left for the other hand, which would otherwise wait for this one.
+            if (_lexed.Count >= MostLexed || _toLex >= parts.Length || _free.Count < 2)
+                return false;
+            bench = _free.Pop();
+            chunk = _toLex++;
+            _isLexing = true;
+        }
+        bench.Lex(chunk, texts.Text.Chunks[chunk]);
+        lock (_gate)
+        {
+            _lexed.Enqueue(bench);
+            _isLexing = false;
+        }
+        return true;
+    }
+
+    /// <summary>Looks at the next chunk that has been carried out; false where none waits.</summary>
+    bool TryLookAtNext(PartScan scan)
+    {
+        Bench? bench;
+        lock (_gate)
+            if (!_carriedOut.TryDequeue(out bench))
+                return false;
+        if (texts.Told(bench.Chunk, bench.Blocks).Marks.Steers)
+            _steers = _isOver = true;
+        else
+            parts[bench.Chunk] = bench.LookAt(scan);
+        lock (_gate)
+            _free.Push(bench);
+        return true;
+    }
+
+    /// <summary>One chunk on its way.</summary>
     sealed class Bench
     {
         readonly BlockBuffer _buffer = new();
+        readonly List<Step> _steps = [];
+        ControlState _entry;
+        ControlState _exit;
+        int _linesAhead;
+
+        /// <summary>The index of the chunk.</summary>
+        public int Chunk { get; private set; }
 
         public BlockList Blocks { get; private set; } = null!;
 
-        public List<Step> Steps { get; } = [];
+        public void Lex(int index, Chunk chunk) => (Chunk, Blocks) = (index, _buffer.Read(chunk));
 
-        public ControlState Entry { get; private set; }
-
-        public ControlState Exit { get; private set; }
-
-        public int LinesAhead { get; private set; }
-
-        public void CarryOut(Chunk chunk, int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state)
+        public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state)
         {
-            Blocks = _buffer.Read(chunk);
-            Entry = state;
+            _entry = state;
             ahead.Farthest = 0;
+            Step? before = null;
             for (var line = 0; line < Blocks.Count; line++)
             {
-                if (Steps.Count == line)
-                    Steps.Add(new Step { Ahead = ahead });
+                if (_steps.Count == line)
+                    _steps.Add(new Step { Ahead = ahead });
                 var block = Blocks[line];
                 if (block.Tokens.Length == 0)
                     continue;
                 ahead.Line = firstLine + line;
-                executor.Run(block, ref state, Steps[line]);
+                var step = _steps[line];
+                if (before is null)
+                    executor.Run(block, ref state, step);
+                else
+                    executor.RunBehind(before, block, step);
+                before = step;
             }
-            Exit = state;
-            LinesAhead = Math.Max(0, ahead.Farthest - (firstLine + Blocks.Count - 1));
+            if (before is not null)
+                state = before.After;
+            _exit = state;
+            _linesAhead = Math.Max(0, ahead.Farthest - (firstLine + Blocks.Count - 1));
+        }
+
+        public PartResult LookAt(PartScan scan)
+        {
+            scan.Begin(_entry, Blocks.Count);
+            for (var line = 0; line < Blocks.Count; line++)
+            {
+                var block = Blocks[line];
+                if (block.Tokens.Length == 0)
+                    scan.NoteBlank();
+                else
+                    scan.Note(block, _steps[line]);
+            }
+            return scan.End(_exit) with { LinesAhead = _linesAhead };
         }
     }
 }

@@ -38,7 +38,26 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         step.Begin(state);
         if (block.Tokens.Length > 0)
             RunTokens(block, ref state, step);
-        step.After = state;
+        step.Leave(state);
+    }
+
+    /// <summary>Runs the next block: it meets the state that the step left.</summary>
+    public void RunNext(in Block block, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        ref var state = ref step.Go();
+        if (block.Tokens.Length > 0)
+            RunTokens(block, ref state, step);
+    }
+
+    /// <summary>Runs the block behind the one that another step ran, which has to stay as it is for as long as this one is looked at.</summary>
+    public void RunBehind(Step before, in Block block, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(step);
+        ref var state = ref step.Follow(before);
+        if (block.Tokens.Length > 0)
+            RunTokens(block, ref state, step);
     }
 
     void RunTokens(in Block block, ref ControlState state, Step step)

@@ -38,11 +38,18 @@ public enum StepEvents
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>
 public sealed class Step
 {
+    readonly Place _one = new();
+    readonly Place _other = new();
+    Place _before;
+    Place _after;
+
+    public Step() => (_before, _after) = (_one, _other);
+
     /// <summary>The state the block met.</summary>
-    public ControlState Before;
+    public ref readonly ControlState Before => ref _before.State;
 
     /// <summary>The state it left.</summary>
-    public ControlState After;
+    public ref readonly ControlState After => ref _after.State;
 
     /// <summary>What the block's words set.</summary>
     public Slot Sets;
@@ -84,9 +91,41 @@ public sealed class Step
 
     Step? _preview;
 
+    /// <summary>Begins with a state from elsewhere.</summary>
     internal void Begin(in ControlState before)
     {
-        Before = before;
+        _before = ReferenceEquals(_after, _one) ? _other : _one;
+        _before.State = before;
+        Clear();
+    }
+
+    /// <summary>Begins behind the block that it ran last, and gives the state that is to become the one behind this block.</summary>
+    internal ref ControlState Go()
+    {
+        (_before, _after) = (_after, ReferenceEquals(_after, _one) ? _other : _one);
+        Clear();
+        return ref Copied();
+    }
+
+    /// <summary>Begins behind the block of another step, whose state it looks at where that stands.</summary>
+    internal ref ControlState Follow(Step step)
+    {
+        _before = step._after;
+        Clear();
+        return ref Copied();
+    }
+
+    /// <summary>Leaves this state behind, for the block that is run next to go on from.</summary>
+    public void Leave(in ControlState state) => _after.State = state;
+
+    ref ControlState Copied()
+    {
+        _after.State = _before.State;
+        return ref _after.State;
+    }
+
+    void Clear()
+    {
         Sets = Slot.None;
         Events = StepEvents.None;
         Transfer = default;
@@ -97,6 +136,12 @@ public sealed class Step
         Moves.Clear();
         Holes.Clear();
         Faults.Clear();
+    }
+
+    /// <summary>Where a state lies: large enough that two steps had better share it than copy it.</summary>
+    sealed class Place
+    {
+        public ControlState State;
     }
 }
 

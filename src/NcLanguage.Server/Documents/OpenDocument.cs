@@ -151,7 +151,12 @@ internal sealed class OpenDocument : IDisposable
             ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);
             _onAnalysed(snapshot, program, IsNewest);
-            if (before is null && snapshot.Text.Length > LargeText) GiveBack();
+            if (before is null && snapshot.Text.Length > LargeText)
+            {
+                // What was found is on its way; everything stands still while memory is collected.
+                await Task.Delay(Pause, CancellationToken.None).ConfigureAwait(false);
+                GiveBack();
+            }
         }
         catch (OperationCanceledException)
         {

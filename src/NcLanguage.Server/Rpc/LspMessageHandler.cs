@@ -14,9 +14,12 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>Reads and writes frames. What cannot be read or may not come yet is answered here, so that nothing behind sees it and
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
 /// <remarks>The pipes write to the streams themselves, not by a task beside them: what counts as sent has left.</remarks>
-internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, Lifecycle lifecycle, Backlog backlog, ILogger log)
-    : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input), formatter)
+internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log)
+    : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input, new StreamPipeReaderOptions(bufferSize: ReadAtOnce)), formatter)
 {
+    /// <summary>As much as a pipe holds, bytes.</summary>
+    private const int ReadAtOnce = 64 * 1024;
+
     // The library ends the connection over an answer to a question it never asked.
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
     private FrameReader? _frames;
@@ -37,7 +40,7 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             JsonRpcMessage message;
             try
             {
-                message = Formatter.Deserialize(new ReadOnlySequence<byte>(content));
+                message = Formatter.Deserialize(new ReadOnlySequence<byte>(texts.TakeFrom(content)));
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {

@@ -13,12 +13,13 @@ public sealed class Chunk
     WeakReference<BlockList>? _blocks;
 
     /// <param name="bytes">The chunk's alone: a text that kept them all in one place would hold on to every line that edits have replaced.</param>
+    /// <param name="lineStarts">Where in them the lines begin.</param>
     /// <param name="isLast">Whether it ends its text.</param>
-    internal Chunk(byte[] bytes, bool isLast)
+    internal Chunk(byte[] bytes, int[] lineStarts, bool isLast)
     {
         _bytes = bytes;
         IsLast = isLast;
-        _lineStarts = LineBreaks.Starts(bytes, isLast);
+        _lineStarts = lineStarts;
     }
 
     /// <summary>Bytes, terminators included.</summary>

@@ -16,19 +16,6 @@ static class LineBreaks
         return text[at] == Cr && at + 1 < text.Length && text[at + 1] == Lf ? at + 2 : at + 1;
     }
 
-    /// <summary>Offsets of the first bytes of the lines; the rest after the last terminator is a line only where asked for.</summary>
-    public static int[] Starts(ReadOnlySpan<byte> text, bool countRest)
-    {
-        var count = 0;
-        for (var at = 0; (at = Next(text, at)) >= 0;)
-            count++;
-        var starts = new int[countRest ? count + 1 : count];
-        var line = 0;
-        for (var at = 0; at >= 0 && line < starts.Length; at = Next(text, at))
-            starts[line++] = at;
-        return starts;
-    }
-
     public static ReadOnlySpan<byte> WithoutTerminator(ReadOnlySpan<byte> line)
     {
         if (line.Length > 0 && line[^1] == Lf)

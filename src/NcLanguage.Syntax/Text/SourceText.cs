@@ -178,17 +178,26 @@ public sealed class SourceText
     /// <summary>Cuts a text, or a stretch of one, into chunks.</summary>
     static void Split(byte[] bytes, bool endsText, List<Chunk> chunks)
     {
+        Span<int> starts = stackalloc int[LinesPerChunk + 1];
+        starts[0] = 0;
         var (from, lines) = (0, 0);
-        for (var at = LineBreaks.Next(bytes, 0); at >= 0 && at < bytes.Length; at = LineBreaks.Next(bytes, at))
+        for (var at = LineBreaks.Next(bytes, 0); at >= 0; at = LineBreaks.Next(bytes, at))
         {
             lines++;
-            if (lines < LinesPerChunk && at - from < LongChunk)
-                continue;
-            chunks.Add(new Chunk(bytes[from..at], isLast: false));
-            (from, lines) = (at, 0);
+            if ((lines == LinesPerChunk || at - from >= LongChunk) && at < bytes.Length)
+            {
+                chunks.Add(new Chunk(bytes[from..at], starts[..lines].ToArray(), isLast: false));
+                (from, lines) = (at, 0);
+            }
+            else
+            {
+                starts[lines] = at - from;
+            }
         }
-        if (endsText || from < bytes.Length)
-            chunks.Add(new Chunk(from == 0 ? bytes : bytes[from..], endsText));
+        if (endsText)
+            lines++;
+        if (lines > 0)
+            chunks.Add(new Chunk(from == 0 ? bytes : bytes[from..], starts[..lines].ToArray(), endsText));
     }
 
     // Starts hold one entry more than there are items; an item that is empty never owns a position.

@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text;
+
+namespace NcLanguage.Server.Protocol;
+
+/// <summary>The characters of JSON strings (RFC 8259 §7).</summary>
+internal static class JsonText
+{
+    /// <summary>A string's bytes as UTF-8; null where an escape is none. A lone surrogate becomes U+FFFD, which is one UTF-16 unit as well, so that the client's columns stay right.</summary>
+    /// <param name="raw">What stands between the quotes.</param>
+    public static byte[]? Unescape(ReadOnlySpan<byte> raw)
+    {
+        byte[] text = GC.AllocateUninitializedArray<byte>(raw.Length);
+        int to = 0;
+        while (true)
+        {
+            int plain = raw.IndexOf((byte)'\\');
+            if (plain < 0) plain = raw.Length;
+            raw[..plain].CopyTo(text.AsSpan(to));
+            to += plain;
+            raw = raw[plain..];
+            if (raw.IsEmpty) return to == text.Length ? text : text.AsSpan(0, to).ToArray();
+            if (raw.Length < 2) return null;
+            if (raw[1] == 'u')
+            {
+                if (!TryUnit(raw, out char unit)) return null;
+                raw = raw[6..];
+                Rune rune = Rune.ReplacementChar;
+                if (!char.IsSurrogate(unit))
+                    rune = new Rune(unit);
+                else if (TryUnit(raw, out char second) && Rune.TryCreate(unit, second, out Rune pair))
+                {
+                    rune = pair;
+                    raw = raw[6..];
+                }
+                to += rune.EncodeToUtf8(text.AsSpan(to));
+                continue;
+            }
+            byte sign = raw[1] switch
+            {
+                (byte)'n' => (byte)'\n', (byte)'r' => (byte)'\r', (byte)'t' => (byte)'\t', (byte)'b' => (byte)'\b', (byte)'f' => (byte)'\f',
+                (byte)'"' or (byte)'\\' or (byte)'/' => raw[1],
+                _ => 0,
+            };
+            if (sign == 0) return null;
+            text[to++] = sign;
+            raw = raw[2..];
+        }
+    }
+
+    private static bool TryUnit(ReadOnlySpan<byte> raw, out char unit)
+    {
+        unit = '\0';
+        if (raw.Length < 6 || raw[0] != '\\' || raw[1] != 'u' || !ushort.TryParse(raw.Slice(2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out ushort number)) return false;
+        unit = (char)number;
+        return true;
+    }
+}

@@ -77,6 +77,12 @@ public readonly ref struct StepContext
     /// what is farther comes back as infinite; NaN where the place is not known.</summary>
     public Approach ApproachOf(int move) => _scan.ApproachOf(move);
 
+    /// <summary>Whether a move of this step comes nearer to an obstacle than the setup's clearance; true where that is not known.</summary>
+    public bool ComesNear => _scan.Nearness == Nearness.Near;
+
+    /// <summary>Whether the tool stays where it is plain that no obstacle stands within the setup's clearance, beside or below it.</summary>
+    public bool IsFree => _scan.Nearness == Nearness.Free;
+
     /// <summary>Reports a token of the block, by its index.</summary>
     /// <param name="concerns">The part of the state concerned; the block that set it last before this one becomes the related place.</param>
     /// <param name="concernsMessage">What the related place says.</param>

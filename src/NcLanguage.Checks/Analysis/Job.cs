@@ -18,6 +18,7 @@ public sealed class Job
     readonly Solid[] _supportSolids;
     readonly Dictionary<int, ToolShape> _shapes = [];
     readonly Dictionary<int, EndForm> _ends = [];
+    readonly bool _areRapidsKnown;
 
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
     /// <param name="withTwoHands">Whether a large text may be run with two threads.</param>
@@ -33,6 +34,8 @@ public sealed class Job
         _supports = [.. setup.Supports];
         _obstacleSolids = Solid.Of(_obstacles, []).ToArray();
         _supportSolids = Solid.Of(_supports, []).ToArray();
+        // Without its rates the path of a rapid on which each axis goes at its own is not known.
+        _areRapidsKnown = Readings.RapidPath != RapidPathReading.PerAxis || (machine.Rapid is { X: > 0, Y: > 0, Z: > 0 } rates && double.IsFinite(rates.X + rates.Y + rates.Z));
         foreach (var tool in setup.Tools)
         {
             _shapes[tool.Number] = ToolShape.From(tool);
@@ -75,6 +78,21 @@ public sealed class Job
     /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
     /// infinite; NaN where the move's place is not known.</summary>
     public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
+
+    /// <summary>Whether a move stays where nothing stands within the setup's clearance, as far as that is plain without a search.</summary>
+    /// <param name="room">Where this tool was found to keep clear; where the move is clear and left it, the room about the move.</param>
+    internal bool IsFree(in Move move, Point3 toFrame, int tool, ref FreeRoom room)
+    {
+        if (!move.IsMotion || (move.Kind == MoveKind.Rapid && !_areRapidsKnown) || !FreeRoom.TryBound(move, toFrame, out var low, out var high))
+            return false;
+        if (room.Holds(low, high))
+            return true;
+        var found = FreeRoom.About(low, high, ShapeOf(tool).GreatestRadius, Setup.Clearance, _obstacleSolids);
+        if (!found.Holds(low, high))
+            return false;
+        room = found;
+        return true;
+    }
 
     /// <summary>The nearest approach of a move to one of the obstacles, by its place in <see cref="Obstacles"/>, which the approach names too.</summary>
     public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, int obstacle) =>

@@ -22,8 +22,13 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
     readonly Dictionary<StepEvents, Rule[]> _interested = [];
+    StepEvents _eventsBefore = (StepEvents)(-1);
+    Rule[] _rulesBefore = [];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
+    Nearness _nearness;
+    FreeRoom _room;
+    int _roomTool;
     HashSet<Rule>? _failed;
     ControlState _entry;
     Slot[] _sets = [];
@@ -68,6 +73,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _step = step;
         BlocksRun++;
         _approachesKnown = 0;
+        _nearness = Nearness.NotAsked;
         var at = _count++;
         _sets[at] = step.Sets;
         NoteHoles(at);
@@ -165,13 +171,21 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>The rules that want to see a step with these events, worked out once for each combination that occurs.</summary>
     Rule[] RulesFor(StepEvents events)
     {
+        // Blocks of one kind follow each other.
+        if (events != _eventsBefore)
+            (_eventsBefore, _rulesBefore) = (events, FindRules(events));
+        return _rulesBefore;
+    }
+
+    Rule[] FindRules(StepEvents events)
+    {
         if (!_interested.TryGetValue(events, out var rules))
-        {
-            rules = [.. stepRules.Where(rule => (rule.Interest & (events | StepEvents.Words)) != 0)];
-            _interested.Add(events, rules);
-        }
+            _interested.Add(events, rules = RulesThatSee(events));
         return rules;
     }
+
+    // Apart from the look-up, which would make what this one asks of each rule anew every time.
+    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => (rule.Interest & (events | StepEvents.Words)) != 0)];
 
     internal void Add(Finding finding)
     {
@@ -181,18 +195,60 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             OnFinding(finding);
     }
 
+    /// <summary>How the moves of the present step pass the obstacles, found once and kept for all rules.</summary>
+    internal Nearness Nearness
+    {
+        get
+        {
+            if (_nearness == Nearness.NotAsked)
+                _nearness = IsStepFree() ? Nearness.Free : AreAllFar() ? Nearness.Far : Nearness.Near;
+            return _nearness;
+        }
+    }
+
     /// <summary>The nearest approach of a move of the present step, found once and kept for all rules.</summary>
     internal Approach ApproachOf(int move)
     {
-        if (_approachesKnown < _step.Moves.Count)
-        {
-            if (_approaches.Length < _step.Moves.Count)
-                _approaches = new Approach[_step.Moves.Count * 2];
-            for (var i = 0; i < _step.Moves.Count; i++)
-                _approaches[i] = Job.ApproachOf(_step.Moves[i], _step.ToFrame, _step.After.Tool, Job.Setup.Clearance);
-            _approachesKnown = _step.Moves.Count;
-        }
+        if (Nearness == Nearness.Free)
+            return Approach.None;
+        FindApproaches();
         return _approaches[move];
+    }
+
+    bool IsStepFree()
+    {
+        if (_step.After.Tool != _roomTool)
+            (_room, _roomTool) = (default, _step.After.Tool);
+        var moves = false;
+        foreach (ref readonly var move in _step.Moves.Items)
+        {
+            if (!move.IsMotion)
+                continue;
+            if (!Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
+                return false;
+            moves = true;
+        }
+        return moves;
+    }
+
+    bool AreAllFar()
+    {
+        FindApproaches();
+        foreach (ref readonly var approach in _approaches.AsSpan(0, _step.Moves.Count))
+            if (!double.IsPositiveInfinity(approach.Distance))
+                return false;
+        return true;
+    }
+
+    void FindApproaches()
+    {
+        if (_approachesKnown >= _step.Moves.Count)
+            return;
+        if (_approaches.Length < _step.Moves.Count)
+            _approaches = new Approach[_step.Moves.Count * 2];
+        for (var i = 0; i < _step.Moves.Count; i++)
+            _approaches[i] = Job.ApproachOf(_step.Moves[i], _step.ToFrame, _step.After.Tool, Job.Setup.Clearance);
+        _approachesKnown = _step.Moves.Count;
     }
 
     void NoteHoles(int at)
@@ -207,7 +263,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     Approach TraverseTo(in Hole hole)
     {
         var nearest = Approach.None;
-        if (Job.Obstacles.IsEmpty)
+        if (Job.Obstacles.IsEmpty || Nearness <= Nearness.Far)
             return nearest;
         for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
         {
@@ -222,4 +278,19 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         }
         return nearest;
     }
+}
+
+/// <summary>How the moves of a step pass the obstacles.</summary>
+enum Nearness : byte
+{
+    NotAsked,
+
+    /// <summary>They stay in a room where nothing stands within the clearance, wherever in it the tool is.</summary>
+    Free,
+
+    /// <summary>Nothing was found within the clearance.</summary>
+    Far,
+
+    /// <summary>Something stands within the clearance, or a place is not known.</summary>
+    Near,
 }

@@ -34,7 +34,7 @@ readonly record struct Contact(ContactKind Kind, int Move, Obstacle Obstacle, do
     /// <summary>The first contact of this kind in a step, in the order of its moves; null where there is none.</summary>
     public static Contact? FirstOf(ContactKind kind, in StepContext step)
     {
-        if (step.Job.Obstacles.IsEmpty)
+        if (step.Job.Obstacles.IsEmpty || !step.ComesNear)
             return null;
         var moves = step.Step.Moves;
         for (var i = 0; i < moves.Count; i++)

@@ -58,6 +58,14 @@ internal readonly struct Solid
     /// <summary>The highest Z, mm.</summary>
     public double Top => _top;
 
+    /// <summary>Least and greatest X, mm.</summary>
+    public double Left => _minX;
+    public double Right => _maxX;
+
+    /// <summary>Least and greatest Y, mm.</summary>
+    public double Front => _minY;
+    public double Back => _maxY;
+
     /// <summary>The same footprint reaching without end up and down: its distance is the horizontal one.</summary>
     public Solid WithoutHeight() => new(this, double.NegativeInfinity, double.PositiveInfinity);
 

@@ -44,6 +44,8 @@ public sealed class CycleNotCancelled : Rule
         if (!before.InCycle || (before.CycleLeftOn && step.Step.Holes.Count == 0))
             return;
         var words = step.Step.Words;
+        if ((step.Step.Events & (StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.StartsAgain)) == 0 && words.Find(ModalGroup.Stop) is null)
+            return;
         if (words.HasCode('G', 800) || (step.Job.Readings.RapidsEndCycle && words.Find(ModalGroup.Motion) is not null))
             return;
         var cycle = $"G{before.Cycle}";

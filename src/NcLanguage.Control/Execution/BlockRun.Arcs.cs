@@ -85,7 +85,7 @@ ref partial struct BlockRun
             return Point3.Unknown;
         if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], radius, clockwise, ArcTolerance) is { } centre)
             return from.With(first, centre.A).With(second, centre.B);
-        var chord = Math.Sqrt(Math.Pow(to[first] - from[first], 2) + Math.Pow(to[second] - from[second], 2));
+        var chord = Radius(to, from, first, second);
         AddFault(FaultKind.ArcImpossible, token, 'R', chord, radius);
         return Point3.Unknown;
     }
@@ -123,6 +123,9 @@ ref partial struct BlockRun
         return _words.Has(letter) ? from + Length(letter) : from;
     }
 
-    static double Radius(Point3 at, Point3 centre, int first, int second) =>
-        Math.Sqrt(Math.Pow(at[first] - centre[first], 2) + Math.Pow(at[second] - centre[second], 2));
+    static double Radius(Point3 at, Point3 centre, int first, int second)
+    {
+        var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
+        return Math.Sqrt(a * a + b * b);
+    }
 }

@@ -174,7 +174,7 @@ ref partial struct BlockRun
     readonly void Stand(Point3 at, int axes)
     {
         var machine = at + _step.Offsets.ToMachine(_state, Setup);
-        if (!machine.IsKnown)
+        if (!machine.IsKnown && _state.MachinePosition.IsKnownAlongAny)
             machine = ByTheWay(machine, at);
         _state.MachinePosition = Along(axes, machine, _state.MachinePosition);
         _state.Position = Along(axes, at, _state.Position);

@@ -41,8 +41,34 @@ ref partial struct BlockRun
             return;
         if (reader.FirstVacant >= 0 || reader.FirstVacantName is not null)
             NoteVacantWords();
-        RefuseOtherUnitCodes();
+        var onlyMoves = _words.HasNoCodeBesideMotion;
+        if (onlyMoves)
+            TakeNumbers();
+        else
+            SetModes();
+        TellFrames();
+        MoveAsTold();
+        NoteNotDescribed();
+        NoteRefused();
+        if (!onlyMoves)
+        {
+            StopAfterMotion();
+            EndProgram();
+        }
+        NoteCycleLeftOn();
+        NoteCompensationLeftOn();
 
+        Assign();
+        CallSubprogram();
+        FlagUnusedWords();
+        if (_step.Moves.Count > 0)
+            _step.Events |= StepEvents.Moves;
+        _state.Set |= _step.Sets;
+    }
+
+    readonly void SetModes()
+    {
+        RefuseOtherUnitCodes();
         SetFeedMode();
         SetFeed();
         SetSpeedMode();
@@ -64,21 +90,15 @@ ref partial struct BlockRun
         SetReturnLevel();
         SetProgramFrame();
         SwitchShift();
-        TellFrames();
-        MoveAsTold();
-        NoteNotDescribed();
-        NoteRefused();
-        StopAfterMotion();
-        EndProgram();
-        NoteCycleLeftOn();
-        NoteCompensationLeftOn();
+    }
 
-        Assign();
-        CallSubprogram();
-        FlagUnusedWords();
-        if (_step.Moves.Count > 0)
-            _step.Events |= StepEvents.Moves;
-        _state.Set |= _step.Sets;
+    /// <summary>What is left of <see cref="SetModes"/> for a block without codes for it: most blocks are of this kind.</summary>
+    readonly void TakeNumbers()
+    {
+        SetFeed();
+        SetSpeed();
+        SelectTool();
+        SetCompensation();
     }
 
     /// <summary>Tells where the work coordinates in force lie.</summary>

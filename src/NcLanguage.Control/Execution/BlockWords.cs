@@ -36,13 +36,15 @@ public sealed class BlockWords
     public int TokenOf(char letter) => _tokens[letter - 'A'];
 
     /// <summary>True when the block holds this code.</summary>
-    public bool HasCode(char letter, int tenths) => TokenOfCode(letter, tenths) >= 0;
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public bool HasCode(char letter, int tenths) => (_codeBits & CodeBit(letter, tenths)) != 0 && FindCode(letter, tenths) >= 0;
 
     /// <summary>The index of a code's token, or −1.</summary>
-    public int TokenOfCode(char letter, int tenths)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public int TokenOfCode(char letter, int tenths) => (_codeBits & CodeBit(letter, tenths)) == 0 ? -1 : FindCode(letter, tenths);
+
+    int FindCode(char letter, int tenths)
     {
-        if ((_codeBits & CodeBit(letter, tenths)) == 0)
-            return -1;
         foreach (var word in _codes.Items)
             if (word.Code.Tenths == tenths && word.Code.Letter == letter)
                 return word.Token;
@@ -60,6 +62,9 @@ public sealed class BlockWords
                 return word;
         return null;
     }
+
+    /// <summary>True when the block holds no code but one that says how axis words move.</summary>
+    internal bool HasNoCodeBesideMotion => (_groups & ~(1u << (int)ModalGroup.Motion)) == 0 && !_unreadG && !_unreadM;
 
     /// <summary>True when the block has a G or M whose number cannot be read, or an M code that no table knows: it may have done anything.</summary>
     public bool HasUnreadCode(char letter) => letter == 'G' ? _unreadG : _unreadM;

@@ -31,6 +31,9 @@ public static class MoveTime
             return Math.Max(Axis(way.X, machine.Rapid.X, machine), Math.Max(
                 Axis(way.Y, machine.Rapid.Y, machine), Axis(way.Z, machine.Rapid.Z, machine)));
         }
+        // Straight up or down, as most rapids of a cycle go.
+        if (way.X == 0 && way.Y == 0)
+            return Axis(way.Z, machine.Rapid.Z, machine);
         var length = way.Length;
         if (length == 0 || double.IsNaN(length))
             return length;

@@ -6,10 +6,13 @@ namespace NcLanguage.Machine.Geometry;
 public readonly record struct Point3(double X, double Y, double Z)
 {
     /// <summary>A place none of whose coordinates is known.</summary>
-    public static Point3 Unknown { get; } = new(double.NaN, double.NaN, double.NaN);
+    public static Point3 Unknown => new(double.NaN, double.NaN, double.NaN);
 
     /// <summary>True when all three coordinates are known.</summary>
     public bool IsKnown => !double.IsNaN(X + Y + Z);
+
+    /// <summary>True when at least one coordinate is known.</summary>
+    public bool IsKnownAlongAny => !(double.IsNaN(X) && double.IsNaN(Y) && double.IsNaN(Z));
 
     /// <summary>The coordinate of an axis: 0 is X, 1 is Y, 2 is Z.</summary>
     public double this[int axis]

@@ -21,7 +21,7 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     public static bool TryFindNearest(in StepContext step, out BlockHop nearest)
     {
         nearest = new BlockHop(-1, -1, double.PositiveInfinity, Approach.None);
-        if (!HopClearance.CanJudge(step.Job))
+        if (!HopClearance.CanJudge(step.Job) || (!step.Job.Obstacles.IsEmpty && !step.ComesNear))
             return false;
         var holes = step.Step.Holes;
         for (var i = 0; i < holes.Count; i++)

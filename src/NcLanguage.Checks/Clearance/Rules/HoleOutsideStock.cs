@@ -92,7 +92,7 @@ public sealed class HoleOutsideStock : Rule
         var toFrame = step.Step.ToFrame;
         var depth = stock.Max.Z - (hole.Bottom + toFrame.Z);
         var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
-        if (!(depth > 0))
+        if (!(depth > 0) || outside + step.Job.ShapeOf(hole.Tool).Radius <= Sweep.ClearanceTolerance)
             return false;
         var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
         if (outside > Sweep.ClearanceTolerance)

@@ -56,6 +56,8 @@ public sealed class HoleUnderObstacle : Rule
 
     public override void CheckStep(in StepContext step)
     {
+        if (step.IsFree)
+            return;
         foreach (ref readonly var hole in step.Step.Holes.Items)
             if (Report(hole, step))
                 return;

@@ -1,0 +1,73 @@
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>A room beside and above the obstacles in which one tool keeps farther from all of them than a distance: for a move within it nothing has to be searched.</summary>
+/// <remarks>Places are of the tool's tip in the obstacles' frame, mm. The default one holds nothing.</remarks>
+readonly struct FreeRoom
+{
+    // What a bound may be off by, so that what it lets pass is farther away to the last digit.
+    const double Slack = 1e-6;
+
+    readonly double _minX, _maxX, _minY, _maxY, _floor;
+
+    FreeRoom(double minX, double maxX, double minY, double maxY, double floor) => (_minX, _maxX, _minY, _maxY, _floor) = (minX, maxX, minY, maxY, floor);
+
+    /// <summary>The room about a move of a tool; one that holds nothing where an obstacle is neither beside nor below it, or its place is not known.</summary>
+    /// <param name="low">The least coordinates of the tip on its way.</param>
+    /// <param name="high">The greatest.</param>
+    /// <param name="radius">Radius of the thickest part of the tool, mm.</param>
+    /// <param name="distance">The distance to keep, mm, 0 or more.</param>
+    public static FreeRoom About(Point3 low, Point3 high, double radius, double distance, ReadOnlySpan<Solid> solids)
+    {
+        var reach = radius + distance + Slack;
+        var (minX, maxX, minY, maxY, floor) =
+            (double.NegativeInfinity, double.PositiveInfinity, double.NegativeInfinity, double.PositiveInfinity, double.NegativeInfinity);
+        foreach (ref readonly var solid in solids)
+        {
+            var overTop = solid.Top + distance + Slack;
+            if (low.Z > overTop)
+            {
+                floor = Math.Max(floor, overTop);
+                continue;
+            }
+            var (left, right) = (low.X - solid.Right, solid.Left - high.X);
+            var (front, back) = (low.Y - solid.Back, solid.Front - high.Y);
+            var widest = Math.Max(Math.Max(left, right), Math.Max(front, back));
+            if (!(widest > reach))
+                return default;
+            if (widest == left)
+                minX = Math.Max(minX, solid.Right + reach);
+            else if (widest == right)
+                maxX = Math.Min(maxX, solid.Left - reach);
+            else if (widest == front)
+                minY = Math.Max(minY, solid.Back + reach);
+            else
+                maxY = Math.Min(maxY, solid.Front - reach);
+        }
+        return new FreeRoom(minX, maxX, minY, maxY, floor);
+    }
+
+    /// <summary>Whether the tip may be anywhere between the least and the greatest coordinates. False where one is not known.</summary>
+    public bool Holds(Point3 low, Point3 high) =>
+        low.X > _minX && high.X < _maxX && low.Y > _minY && high.Y < _maxY && low.Z > _floor && high.Z < double.PositiveInfinity;
+
+    /// <summary>The least and greatest coordinates of the tip on a move, in the obstacles' frame; false where the move is an arc that lies in another plane than XY, or is too large to be followed.</summary>
+    public static bool TryBound(in Move move, Point3 toFrame, out Point3 low, out Point3 high)
+    {
+        var (from, to) = (move.From + toFrame, move.To + toFrame);
+        low = new(Math.Min(from.X, to.X), Math.Min(from.Y, to.Y), Math.Min(from.Z, to.Z));
+        high = new(Math.Max(from.X, to.X), Math.Max(from.Y, to.Y), Math.Max(from.Z, to.Z));
+        if (move.Kind != MoveKind.Arc)
+            return true;
+        var centre = move.Center + toFrame;
+        var radius = Math.Sqrt(Math.Max(Square(from, centre), Square(to, centre))) + Slack;
+        low = low with { X = centre.X - radius, Y = centre.Y - radius };
+        high = high with { X = centre.X + radius, Y = centre.Y + radius };
+        return move.Plane == WorkPlane.XY && radius < ArcPath.GreatestRadius;
+    }
+
+    static double Square(Point3 a, Point3 b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);
+}

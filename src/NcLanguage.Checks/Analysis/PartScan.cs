@@ -11,6 +11,9 @@ namespace NcLanguage.Checks.Analysis;
 /// <remarks>A part is begun, its steps are noted one by one, and it is ended; the blocks are numbered from 0 within it.</remarks>
 public sealed class PartScan(Job job, Rule[] stepRules)
 {
+    /// <summary>The block moves, and it is not plain that it passes all obstacles far off: what the setup makes of a step's moves, which the control does not know.</summary>
+    internal const StepEvents Near = (StepEvents)(1 << 30);
+
     Step _step = null!;
     readonly List<Finding> _findings = [];
     readonly HoleLog.Gatherer _holes = new();
@@ -83,7 +86,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
-        RunRules(RulesFor(step.Events), new StepContext(this, block, step, at), at);
+        RunRules(RulesFor((step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness != Nearness.Free) ? step.Events | Near : step.Events), new StepContext(this, block, step, at), at);
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
@@ -185,7 +188,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     }
 
     // Apart from the look-up, which would make what this one asks of each rule anew every time.
-    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => (rule.Interest & (events | StepEvents.Words)) != 0)];
+    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => rule.Concerns(Job) && (rule.Interest & (events | StepEvents.Words)) != 0)];
 
     internal void Add(Finding finding)
     {

@@ -50,7 +50,7 @@ public sealed class ToolSizeUnknown : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -49,7 +49,7 @@ public sealed class FeedOverMachine : Rule
     {
         if (step.Job.Machine.MaxFeed is not { } most || (step.Step.Sets & Slot.Feed) == 0)
             return;
-        var state = step.Step.After;
+        ref readonly var state = ref step.Step.After;
         var feed = state.FeedMode switch
         {
             FeedMode.PerMinute => state.Feed,

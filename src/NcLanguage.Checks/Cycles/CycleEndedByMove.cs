@@ -36,6 +36,8 @@ public sealed class CycleEndedByMove : Rule
 
     public override StepEvents Interest => StepEvents.Words;
 
+    public override bool Concerns(Job job) => job.Readings.RapidsEndCycle;
+
     public override void CheckStep(in StepContext step)
     {
         ref readonly var before = ref step.Step.Before;

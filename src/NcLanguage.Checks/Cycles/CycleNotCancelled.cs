@@ -36,7 +36,7 @@ public sealed class CycleNotCancelled : Rule
         Source = "NISTIR 6556 §3.5.15 (G80) and §3.6.1 (what the end of a program resets; other controls keep the cycle: common practice).",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.Codes | StepEvents.ToolChange | StepEvents.ProgramEnd | StepEvents.StartsAgain;
 
     public override void CheckStep(in StepContext step)
     {

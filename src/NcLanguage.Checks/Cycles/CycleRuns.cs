@@ -36,7 +36,7 @@ static class CycleRuns
     /// <summary>True for a block that only gives a depth while a cycle is on, and a higher one than before: meant as a lift, it drills again.</summary>
     public static bool IsLoneRise(in StepContext step)
     {
-        var state = step.Step.Before;
+        ref readonly var state = ref step.Step.Before;
         if (!state.InCycle || !state.BottomGiven || step.Step.After.Cycle != state.Cycle || step.Step.Holes.Count == 0 || CodeToken(step) >= 0)
             return false;
         var words = step.Step.Words;

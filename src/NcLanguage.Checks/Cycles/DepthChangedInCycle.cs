@@ -35,7 +35,7 @@ public sealed class DepthChangedInCycle : Rule
         Source = "NISTIR 6556 §3.5.16: with a cycle on, a block with an axis word drills.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -33,7 +33,7 @@ public sealed class DwellMissing : Rule
         Source = "NISTIR 6556 §3.5.16 (P in G82, G86, G88, G89); ISO 6983-1 has no dwell in G86 (from memory). Two turns are common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -32,7 +32,7 @@ public sealed class DwellRevolutions : Rule
         Source = "Turns = seconds · speed / 60; how many are enough is common practice, and the threshold our own.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.Codes | StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -48,7 +48,7 @@ public sealed class DwellUnit : Rule
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.Codes | StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -30,7 +30,7 @@ public sealed class InitialLevelBelowR : Rule
         Source = "NISTIR 6556 §3.5.16 (the tool goes up to R first) and §3.5.20 (G98 returns to R where the old level is lower).",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -37,7 +37,7 @@ public sealed class PeckMissing : Rule
         Source = "A hole is deep from 3 diameters on (drill reference sheet); pecking from 3 to 4 diameters on is the usual handbook rule (from memory).",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -37,7 +37,7 @@ public sealed class PeckStep : Rule
         Source = "Common practice: pecks of half a diameter to one, at most three; strokes = (R − Z) / Q, rounded up. The limits are our own.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

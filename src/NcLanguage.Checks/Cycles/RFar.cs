@@ -32,7 +32,7 @@ public sealed class RFar : Rule
         Source = "R 2 to 5 mm above the part is common practice; the threshold is our own.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -32,7 +32,7 @@ public sealed class ReturnLevelNotSet : Rule
         Source = "NISTIR 6556 §3.5.20 (G98, G99); which of them holds at the start the report leaves open.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

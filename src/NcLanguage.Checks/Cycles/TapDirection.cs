@@ -35,7 +35,7 @@ public sealed class TapDirection : Rule
         Source = "NISTIR 6556 §3.5.16.5: the spindle must turn clockwise before G84. G74 as its mirror image is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

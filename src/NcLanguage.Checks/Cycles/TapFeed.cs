@@ -34,7 +34,7 @@ public sealed class TapFeed : Rule
         Source = "NISTIR 6556 §3.5.16.5: speed = feed · threads per length. ISO 261 for the pitches.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -30,7 +30,7 @@ public sealed class TapPitchUnknown : Rule
         Source = "NISTIR 6556 §3.5.16.5: the feed follows from the pitch.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => StepEvents.HolesDiffer;
 
     public override void CheckStep(in StepContext step)
     {

@@ -19,6 +19,9 @@ public abstract class Rule
     /// <summary>Whether <see cref="CheckText"/> is to be called.</summary>
     public virtual bool ReadsText => false;
 
+    /// <summary>Whether it can find anything in this job at all; false where what it looks at is not there. Then it is shown no step.</summary>
+    public virtual bool Concerns(Job job) => true;
+
     /// <summary>Looks at one executed block.</summary>
     public virtual void CheckStep(in StepContext step)
     {

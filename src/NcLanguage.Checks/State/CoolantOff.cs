@@ -64,7 +64,7 @@ public sealed class CoolantOff : Rule
     /// <summary>How many words that switch the coolant are looked through for the last that turned it on.</summary>
     const int MostLookedAt = 50;
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

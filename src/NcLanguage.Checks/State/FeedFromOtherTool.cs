@@ -60,7 +60,7 @@ public sealed class FeedFromOtherTool : Rule
         Source = "NISTIR 6556 §3.5.2 and §3.6.3 (a tool change leaves the feed as it is); a feed for each tool is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -46,7 +46,7 @@ public sealed class SpindleOff : Rule
         Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
     };
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

@@ -44,6 +44,8 @@ public sealed class NumberWithoutPoint : Rule
 
     public override StepEvents Interest => StepEvents.Words;
 
+    public override bool Concerns(Job job) => job.Readings.Integers == IntegerReading.Increments;
+
     public override void CheckStep(in StepContext step)
     {
         if (step.Job.Readings.Integers != IntegerReading.Increments || !step.IsRun || !GivesLengths(step))

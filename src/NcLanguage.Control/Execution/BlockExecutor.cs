@@ -77,8 +77,12 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
             step.Events |= StepEvents.Faults;
         if ((step.Sets & ~(Slot.Doings | Slot.Motion | Slot.Cycle)) != 0 || state.Happened != step.Before.Happened)
             step.Events |= StepEvents.News;
+        if (!step.Words.HasNoCodeBesideMotion)
+            step.Events |= StepEvents.Codes;
         if (step.Holes.Count > 0)
-            step.Events |= StepEvents.Holes;
+            step.Events |= step.Before.StandsAtHole && (step.Sets & ~Slot.Doings) == 0 && (step.Events & StepEvents.News) == 0
+                ? StepEvents.Holes
+                : StepEvents.Holes | StepEvents.HolesDiffer;
     }
 
     Variables? StartVariables()

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
@@ -42,5 +43,6 @@ sealed class OffsetMemo
         _toMachine = Offsets.ToMachine(state, setup);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsSame(Point3 a, Point3 b) => a.X == b.X && a.Y == b.Y && a.Z == b.Z;
 }

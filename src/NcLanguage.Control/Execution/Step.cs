@@ -33,6 +33,12 @@ public enum StepEvents
 
     /// <summary>The block set something beside a motion or a cycle, or something happened that had not happened before: true of few blocks.</summary>
     News = 16384,
+
+    /// <summary>The block drills and is more than the next place of a run of holes: it begins the run, or sets something as well.</summary>
+    HolesDiffer = 32768,
+
+    /// <summary>The block holds a code beside that of its motion, or one that cannot be read.</summary>
+    Codes = 65536,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace NcLanguage.Syntax.Text;
 
 /// <summary>Where lines end: at LF, CR LF, or a CR alone.</summary>
@@ -16,6 +18,7 @@ static class LineBreaks
         return text[at] == Cr && at + 1 < text.Length && text[at + 1] == Lf ? at + 2 : at + 1;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ReadOnlySpan<byte> WithoutTerminator(ReadOnlySpan<byte> line)
     {
         if (line.Length > 0 && line[^1] == Lf)

@@ -54,7 +54,7 @@ public sealed class ClearanceSmall : Rule
         Source = "The clearance is the setup's own; common practice is 2 mm or more above what can be measured.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => PartScan.Near;
 
     public override void CheckStep(in StepContext step)
     {

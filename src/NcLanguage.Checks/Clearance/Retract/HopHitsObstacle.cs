@@ -55,7 +55,9 @@ public sealed class HopHitsObstacle : Rule
         Source = "NISTIR 6556 §3.5.16 (motion of a cycle) and §3.5.20 (return level); the other reading is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => PartScan.Near;
+
+    public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)
     {

@@ -56,6 +56,8 @@ public sealed class RetractBelowClamp : Rule
 
     public override StepEvents Interest => StepEvents.Moves;
 
+    public override bool Concerns(Job job) => job.Obstacles.IsEmpty;
+
     public override void CheckStep(in StepContext step)
     {
         if (step.Job.Obstacles.IsEmpty && BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Contact)

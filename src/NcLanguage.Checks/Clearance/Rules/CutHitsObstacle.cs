@@ -51,7 +51,9 @@ public sealed class CutHitsObstacle : Rule
         Source = "Common practice; arcs as NISTIR 6556 §3.5.3 lays down.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => PartScan.Near;
+
+    public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)
     {

@@ -58,6 +58,8 @@ public sealed class HitsSupport : Rule
 
     public override StepEvents Interest => StepEvents.Moves;
 
+    public override bool Concerns(Job job) => !job.Supports.IsEmpty;
+
     public override void CheckStep(in StepContext step)
     {
         if (step.Job.Supports.IsEmpty)
@@ -109,7 +111,7 @@ public sealed class HitsSupport : Rule
     {
         if (!move.IsMotion || move.Role == MoveRole.Probe)
             return false;
-        var state = step.Step.After;
+        ref readonly var state = ref step.Step.After;
         // A pointed tool is thinner at its end than its shape says: only its axis is certain.
         var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) ? state.Tool : -1;
         var approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0);

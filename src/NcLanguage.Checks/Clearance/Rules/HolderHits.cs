@@ -54,7 +54,9 @@ public sealed class HolderHits : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => PartScan.Near;
+
+    public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)
     {

@@ -57,6 +57,8 @@ public sealed class HoleOutsideStock : Rule
 
     public override StepEvents Interest => StepEvents.Holes;
 
+    public override bool Concerns(Job job) => job.Setup.Stock is not null;
+
     public override void CheckStep(in StepContext step)
     {
         if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))

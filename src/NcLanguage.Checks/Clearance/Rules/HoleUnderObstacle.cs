@@ -52,7 +52,9 @@ public sealed class HoleUnderObstacle : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => PartScan.Near;
+
+    public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)
     {

@@ -54,7 +54,9 @@ public sealed class RapidHitsObstacle : Rule
         Source = "Common practice; the path of a rapid as the reading rapidPath says (NISTIR 6556 §3.5.1: the axes move together on a straight line).",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => PartScan.Near;
+
+    public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)
     {

@@ -59,6 +59,8 @@ public sealed class TravelExceeded : Rule
 
     public override StepEvents Interest => StepEvents.Moves;
 
+    public override bool Concerns(Job job) => job.Machine is not { TravelX: null, TravelY: null, TravelZ: null };
+
     public override void CheckStep(in StepContext step)
     {
         var machine = step.Job.Machine;

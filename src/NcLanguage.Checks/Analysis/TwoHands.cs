@@ -10,10 +10,10 @@ namespace NcLanguage.Checks.Analysis;
 sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, CancellationToken cancel)
 {
     /// <summary>Chunks in the work at once.</summary>
-    const int Benches = 6;
+    const int Benches = 10;
 
     /// <summary>Chunks that may wait to be carried out.</summary>
-    const int MostLexed = 2;
+    const int MostLexed = 5;
 
     readonly PartScan _second = scan.ForAnotherHand();
     readonly object _gate = new();

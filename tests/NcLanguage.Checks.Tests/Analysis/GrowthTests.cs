@@ -147,6 +147,27 @@ public sealed class GrowthTests
         Assert.InRange(bytes[2], 0, bytes[1] * 5 / 2);
     }
 
+    /// <summary>What is kept of a block, and nothing that was made to look at it: its text has been read before, and holes, cuts and times are all there is of it. A string of the least
+    /// length takes 24 bytes more.</summary>
+    [Theory]
+    [InlineData("holes", 190)]
+    [InlineData("cuts", 115)]
+    public void Nothing_is_allocated_for_a_block_but_what_is_kept_of_it(string kind, int bytesOfABlock)
+    {
+        var bytes = new long[2];
+        for (var i = 0; i < 2; i++)
+        {
+            var text = SourceText.From(Program(kind, Sizes[i]));
+            // With a machine chosen it is run once.
+            var machine = MachineProfile.IsoMill with { IsChosen = true };
+            _ = ProgramAnalysis.Create(text, Plate, machine).Main;
+            var start = GC.GetAllocatedBytesForCurrentThread();
+            _ = ProgramAnalysis.Create(text, Plate, machine).Main;
+            bytes[i] = GC.GetAllocatedBytesForCurrentThread() - start;
+        }
+        Assert.InRange((bytes[1] - bytes[0]) / (double)(Sizes[1] - Sizes[0]), 20, bytesOfABlock);
+    }
+
     /// <summary>From the last kept picture of the stock on; of these there are eight, so that an eighth of the cuts is followed again, and some more behind an edit.</summary>
     [Fact]
     public void An_edit_at_the_end_follows_a_share_of_the_cuts_again()

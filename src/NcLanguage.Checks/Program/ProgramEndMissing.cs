@@ -96,7 +96,7 @@ public sealed class ProgramEndMissing : Rule
     {
         var first = run.LeaderLines;
         for (; line >= first; line--)
-            if (run.BlockAt(line).HasWords)
+            if (run.BlockAt(line) is { HasWords: true } block && block.Tokens[0].Kind != TokenKind.Percent)
                 return line;
         return -1;
     }

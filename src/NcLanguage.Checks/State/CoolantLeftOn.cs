@@ -47,5 +47,7 @@ public sealed class CoolantLeftOn : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
         // M9 acts before the move of its block, the program's end behind it.
-        StopAtEnd.MovesAt(analysis.Main, finding.Line) ? [] : [new Fix("Add M9 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M9 ")])];
+        StopAtEnd.FitsInto(analysis.Main, finding.Line, Slot.Coolant)
+            ? [new Fix("Add M9 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M9 ")])]
+            : [];
 }

@@ -47,5 +47,7 @@ public sealed class SpindleLeftOn : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
         // M5 acts before the move of its block, the program's end behind it.
-        StopAtEnd.MovesAt(analysis.Main, finding.Line) ? [] : [new Fix("Add M5 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M5 ")])];
+        StopAtEnd.FitsInto(analysis.Main, finding.Line, Slot.Spindle)
+            ? [new Fix("Add M5 before it", FixSafety.Safe, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, "M5 ")])]
+            : [];
 }

@@ -10,7 +10,7 @@ static class StopAtEnd
     /// <summary>Lines from the end of the text that are looked through for the end of the program: what it calls may stand behind it.</summary>
     const int MostLookedAt = 2000;
 
-    /// <summary>The edit that writes the stop before M2 or M30; empty where a block on the way says it, where no end is found, and where the end travels.</summary>
+    /// <summary>The edit that writes the stop before M2 or M30; empty where a block on the way says it, where no end is found, and where it does not fit into the end's block.</summary>
     /// <param name="run">The program.</param>
     /// <param name="line">Where the fix switches it on, from 0.</param>
     /// <param name="slot">What is switched.</param>
@@ -18,19 +18,22 @@ static class StopAtEnd
     public static ImmutableArray<Edit> Of(ProgramRun run, int line, Slot slot, int stop)
     {
         var (end, token) = End(run);
-        if (end < 0 || MovesAt(run, end) || run.OrderOf(end) <= run.OrderOf(line) || run.OrderOf(Math.Max(0, run.LastSetterBefore(slot, end))) > run.OrderOf(line))
+        if (end < 0 || !FitsInto(run, end, slot) || run.OrderOf(end) <= run.OrderOf(line) || run.OrderOf(Math.Max(0, run.LastSetterBefore(slot, end))) > run.OrderOf(line))
             return [];
         var block = run.BlockAt(end);
         return WordEdits.IndexOfCode(block, 'M', stop) >= 0 ? [] : [WordEdits.Before(end, block, token, $"M{stop}")];
     }
 
-    /// <summary>Whether the block on a line (0-based) travels: a stop in it would come before that.</summary>
-    public static bool MovesAt(ProgramRun run, int line)
+    /// <summary>Whether a stop may be written into the block on a line (0-based): not where it travels, which the stop would come before, nor where it switches the same itself.</summary>
+    public static bool FitsInto(ProgramRun run, int line, Slot slot)
     {
-        foreach (ref readonly var move in run.StepAt(line).Moves.Items)
+        var step = run.StepAt(line);
+        if ((step.Sets & slot) != 0)
+            return false;
+        foreach (ref readonly var move in step.Moves.Items)
             if (move.IsMotion)
-                return true;
-        return false;
+                return false;
+        return true;
     }
 
     static (int Line, int Token) End(ProgramRun run)

@@ -27,7 +27,7 @@ static class Programs
             if (!BeginsProgram(block))
             {
                 foreach (ref readonly var token in block.Tokens)
-                    if (!token.IsComment && token.Kind != TokenKind.Skip && !token.IsWord('N'))
+                    if (!token.IsComment && token.Kind is not (TokenKind.Skip or TokenKind.Percent) && !token.IsWord('N'))
                         state.Happened |= Happened.PastEnd;
                 return BlockFate.NotRun;
             }

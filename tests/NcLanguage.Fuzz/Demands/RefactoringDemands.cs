@@ -63,7 +63,10 @@ static class RefactoringDemands
 
     /// <summary>What is cut in holes, in no order.</summary>
     static List<string> Holes(MotionList list) =>
-        [.. list.Motions.Where(motion => motion is { Role: MoveRole.InHole, Kind: MoveKind.Feed }).Select(motion => FormattableString.Invariant($"{motion.To.X:0.###} {motion.To.Y:0.###} {motion.To.Z:0.###} T{motion.Tool}")).Distinct().Order(StringComparer.Ordinal)];
+        [.. list.Motions.Where(motion => motion is { Role: MoveRole.InHole, Kind: MoveKind.Feed }).Select(motion => FormattableString.Invariant($"{Micron(motion.To.X)} {Micron(motion.To.Y)} {Micron(motion.To.Z)} T{motion.Tool}")).Distinct().Order(StringComparer.Ordinal)];
+
+    /// <summary>A place to the nearest thousandth, and 0 for what would otherwise be written −0.</summary>
+    static double Micron(double place) => Math.Round(place, 3) + 0.0;
 
     static void MovesTheSame(string name, MotionList before, MotionList after, Func<string> where)
     {

@@ -14,6 +14,9 @@ public enum SampleKind
 
     /// <summary>Both in turn, with a tool change between them every few hundred blocks.</summary>
     Mix,
+
+    /// <summary>Drilling that calls a subprogram between two cycles: the run leaves the order of the text.</summary>
+    Calls,
 }
 
 /// <summary>Sound programs of a wanted number of blocks of some 20 to 30 characters, and the setup they run with.</summary>
@@ -28,11 +31,11 @@ static class SampleProgram
         for (var place = 0; text.HasRoom;)
         {
             if (kind != SampleKind.Contour)
-                Drill(text, ref place, kind == SampleKind.Mix ? 400 : int.MaxValue);
-            if (kind != SampleKind.Drilling && text.HasRoom)
+                Drill(text, ref place, kind == SampleKind.Mix ? 400 : int.MaxValue, kind == SampleKind.Calls ? "M98 P1000\n" : Lift);
+            if (kind is SampleKind.Contour or SampleKind.Mix && text.HasRoom)
                 Cut(text, ref place, kind == SampleKind.Mix ? 600 : int.MaxValue);
         }
-        text.Add("M30\n");
+        text.Add(kind == SampleKind.Calls ? "M30\nO1000\n" + Lift + "M99\n" : "M30\n");
         return text.ToString();
     }
 
@@ -45,13 +48,16 @@ static class SampleProgram
         return text.ToString();
     }
 
-    static void Drill(Writer text, ref int place, int most)
+    /// <summary>Out of a cycle and up over the clamps.</summary>
+    const string Lift = "G80\nG0 Z50\n";
+
+    static void Drill(Writer text, ref int place, int most, string between)
     {
         text.Add("T1 M6\nS1800 M3\nG0 X10 Y10\nG43 H1 Z50\nM8\n");
         for (var i = 0; i < most && text.HasRoom; i++, place++)
         {
             if (i % 200 == 0)
-                text.Add(i == 0 ? "G99 G81 X20 Y20 Z-4.5 R2 F180\n" : "G80\nG0 Z50\nG99 G81 X20 Y20 Z-4.5 R2 F180\n");
+                text.Add((i == 0 ? "" : between) + "G99 G81 X20 Y20 Z-4.5 R2 F180\n");
             text.Numbered(string.Create(CultureInfo.InvariantCulture, $"X{10 + place * 7 % 1000 / 10.0:0.0} Y{10 + place * 3 % 600 / 10.0:0.0}"));
         }
         text.Add("G80\nG0 Z100\nM9 M5\n");

@@ -12,7 +12,10 @@ sealed record PeerServer(
     string Name, string Executable, string[] Arguments, string Language, string FileName, Func<int, string> Source, Func<int, string> Paste,
     (string Name, string Text)? Beside, bool IsOurs)
 {
-    /// <summary>Our server with three programs, then the others that were named.</summary>
+    /// <summary>Whether the program is one of ours that leaves the order of its text.</summary>
+    public bool LeavesOrder { get; private init; }
+
+    /// <summary>Our server with each kind of program, then the others that were named.</summary>
     public static List<PeerServer> All(string ours, string? clangd, string? typeScript)
     {
         List<PeerServer> servers = [.. Enum.GetValues<SampleKind>().Select(kind => Ours(ours, kind))];
@@ -28,5 +31,5 @@ sealed record PeerServer(
 
     static PeerServer Ours(string executable, SampleKind kind) => new(
         kind.ToString().ToLowerInvariant(), executable, ["serve"], "nc", "bench.nc", lines => SampleProgram.Make(lines, kind), lines => SampleProgram.Paste(lines, kind),
-        ("bench.setup.json", SampleProgram.Setup), true);
+        ("bench.setup.json", SampleProgram.Setup), true) { LeavesOrder = kind == SampleKind.Calls };
 }

@@ -24,7 +24,7 @@ sealed class PeerTable(IReadOnlyList<PeerServer> servers)
         (samples ??= []).Add(sample);
     }
 
-    /// <summary>The table. A ratio is to the slowest of our programs in the same row.</summary>
+    /// <summary>The table. A ratio is to the slowest of our programs in the same row that run in the order of their text.</summary>
     public string Write(IReadOnlyList<int> sizes)
     {
         var text = new StringBuilder("| | lines |");
@@ -45,7 +45,7 @@ sealed class PeerTable(IReadOnlyList<PeerServer> servers)
     {
         if (!servers.Any(server => Samples(row, size, server) is not null))
             return;
-        var ours = servers.Where(server => server.IsOurs && Samples(row, size, server) is not null).Select(server => Median(Samples(row, size, server)!)).DefaultIfEmpty(double.NaN).Max();
+        var ours = servers.Where(server => server is { IsOurs: true, LeavesOrder: false } && Samples(row, size, server) is not null).Select(server => Median(Samples(row, size, server)!)).DefaultIfEmpty(double.NaN).Max();
         text.Append($"| {title} | {(size == 0 ? "" : size.ToString("N0", CultureInfo.InvariantCulture))} |");
         foreach (var server in servers.OrderBy(server => !server.IsOurs))
         {

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -10,13 +11,16 @@ static class CycleWords
     {
         var block = run.BlockAt(line);
         var after = Math.Max(block.IndexOf('Z'), block.IndexOf('R'));
-        return after >= 0 ? WordEdits.After(line, block, after, word) : AtEnd(run, line, word);
+        return after >= 0 && FirstUnreadable(block) < 0 ? WordEdits.After(line, block, after, word) : AtEnd(run, line, word);
     }
 
-    /// <summary>A word behind the last one of the block, before a comment that ends it.</summary>
+    /// <summary>A word behind the last one of the block, before a comment that ends it; before one that cannot be read, which may take in what stands behind it.</summary>
     public static Edit AtEnd(ProgramRun run, int line, string word)
     {
-        var (_, end) = StepContext.WordsOf(run.BlockAt(line));
+        var block = run.BlockAt(line);
+        if (FirstUnreadable(block) is var unreadable and >= 0)
+            return WordEdits.Before(line, block, unreadable, word);
+        var (_, end) = StepContext.WordsOf(block);
         return new Edit(line, end, end, " " + word);
     }
 
@@ -26,5 +30,13 @@ static class CycleWords
         var block = run.BlockAt(line);
         var token = block.IndexOf(word[0]);
         return token >= 0 ? WordEdits.Replace(line, block, token, word) : AtEnd(run, line, word);
+    }
+
+    static int FirstUnreadable(in Block block)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsMalformed)
+                return i;
+        return -1;
     }
 }

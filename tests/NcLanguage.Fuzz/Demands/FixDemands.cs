@@ -55,6 +55,9 @@ static class FixDemands
             return false;
         if (other.Name == mended.Name)
             return true;
+        // A jump that leads somewhere comes to blocks that did not run, whatever they hold.
+        if (mended.Name == "jump-missing" && safety == FixSafety.Choice)
+            return other.Name is "number-repeated" or "number-order" or "address-repeated" or "number-malformed";
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)
             return other.Name == "address-repeated";

@@ -23,6 +23,7 @@ public sealed partial class StockField
         if (!MayMeet(from, to, end.Radius))
             return false;
         var pass = new StraightPass(from, to, end);
+        var highest = Math.Max(_floor, Math.Min(from.Z, to.Z) - end.Drop + Tolerance);
         var met = double.PositiveInfinity;
         var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - end.Radius, Math.Max(from.Y, to.Y) + end.Radius, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
@@ -33,7 +34,7 @@ public sealed partial class StockField
             for (var column = first; column <= last; column++)
             {
                 var top = _tops[row * _columns + column];
-                if (top <= _floor || !pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
+                if (top <= highest || !pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
                     continue;
                 var above = top - over.EndAt(over.Lowest());
                 if (above <= Tolerance)
@@ -88,6 +89,7 @@ public sealed partial class StockField
         if (!MayMeet(from, to, form.Radius))
             return false;
         var pass = new StraightPass(from, to, form);
+        var highest = Math.Max(_floor, Math.Min(from.Z, to.Z) - form.Drop);
         var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - form.Radius, Math.Max(from.Y, to.Y) + form.Radius, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
         {
@@ -97,7 +99,7 @@ public sealed partial class StockField
             for (var column = first; column <= last; column++)
             {
                 var top = _tops[row * _columns + column];
-                if (top > _floor && pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over) && top > over.EndAt(over.Lowest()))
+                if (top > highest && pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over) && top > over.EndAt(over.Lowest()))
                     return true;
             }
         }

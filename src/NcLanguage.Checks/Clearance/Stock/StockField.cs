@@ -155,7 +155,7 @@ public sealed partial class StockField
         }
         else
         {
-            LowerSlope(new StraightPass(from, to, form), form.IsFlat, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
+            LowerSlope(new StraightPass(from, to, form), form.IsFlat, low.Z, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
         return Tally(sum);
     }
@@ -234,6 +234,8 @@ public sealed partial class StockField
         where TPath : struct, ILevelPath
     {
         var square = form.Radius * form.Radius;
+        // The end is nowhere lower than its tip: what stands no higher stays as it is, and most cuts go where others went.
+        var lowest = Kept(level);
         var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
         {
@@ -247,31 +249,43 @@ public sealed partial class StockField
             {
                 if (column > gap && column < behindGap && (column = behindGap) > last)
                     break;
+                ref var top = ref _tops[row * _columns + column];
+                if (top <= lowest)
+                    continue;
                 var off = path.SquareTo(_stock.Min.X + (column + 0.5) * _width, y);
                 if (off <= square)
-                    sum.Lower(ref _tops[row * _columns + column], Kept(level + Math.Max(0, form.HeightAtSquare(off))));
+                    sum.Lower(ref top, Kept(level + Math.Max(0, form.HeightAtSquare(off))));
             }
         }
     }
 
     /// <summary>Any end on a slope.</summary>
-    private void LowerSlope(in StraightPass pass, bool isFlat, double low, double high, ref CutSum sum)
+    private void LowerSlope(in StraightPass pass, bool isFlat, double lowestTip, double low, double high, ref CutSum sum)
     {
+        var lowest = Kept(lowestTip);
         var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var span = pass.Row(y);
             var (first, last) = Range(span.Low, span.High, _stock.Min.X, _width, _columns);
-            for (var column = first; column <= last && isFlat; column++)
+            for (var column = first; column <= last; column++)
             {
-                var level = pass.LowestFlat(_stock.Min.X + (column + 0.5) * _width, y);
-                if (level < _stock.Max.Z)
-                    sum.Lower(ref _tops[row * _columns + column], Kept(level));
+                ref var top = ref _tops[row * _columns + column];
+                if (top <= lowest)
+                    continue;
+                var x = _stock.Min.X + (column + 0.5) * _width;
+                if (isFlat)
+                {
+                    var level = pass.LowestFlat(x, y);
+                    if (level < _stock.Max.Z)
+                        sum.Lower(ref top, Kept(level));
+                }
+                else if (pass.Over(x, y, out var over))
+                {
+                    sum.Lower(ref top, Kept(Math.Max(over.EndAt(over.Lowest()), over.LowestTip)));
+                }
             }
-            for (var column = first; column <= last && !isFlat; column++)
-                if (pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
-                    sum.Lower(ref _tops[row * _columns + column], Kept(Math.Max(over.EndAt(over.Lowest()), over.LowestTip)));
         }
     }
 

@@ -58,7 +58,7 @@ internal sealed partial class ServerSession
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
         WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.Notify, () =>
-            ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken));
+            ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf, _jobs), cancellationToken));
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync<LinkedEditingRanges?>(At(request.TextDocument, request.Position), null, context => RenameFeature.Linked(context, request.Position), cancellationToken);

@@ -47,6 +47,20 @@ public sealed class WorkspaceTests
         Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/gone.nc","newUri":"file:///job/O5.nc"}]}"""));
     }
 
+    /// <summary>Left behind, the program would be checked without it. A setup that the new name has already stays.</summary>
+    [Fact]
+    public async Task A_file_takes_its_setup_along()
+    {
+        var files = new TestFiles { ["/job/row.setup.json"] = "{}", ["/job/other.setup.json"] = "{}" };
+        await using TestClient client = await TestClient.InitializedAsync("""{"workspace":{"workspaceEdit":{"documentChanges":true,"resourceOperations":["rename"]}}}""", files: files);
+        await client.OpenAsync("file:///job/row.nc", "G91 X1\nM30\n");
+        JsonNode changes = (await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/row.nc","newUri":"file:///job/plate.nc"}]}"""))!["documentChanges"]!;
+        Assert.Equal("""[{"oldUri":"file:///job/row.setup.json","newUri":"file:///job/plate.setup.json","kind":"rename"}]""", changes.ToJsonString());
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/row.nc","newUri":"file:///job/other.nc"}]}"""));
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/row.nc","newUri":"file:///elsewhere/plate.nc"}]}"""));
+        Assert.Null(await client.RequestAsync("workspace/willRenameFiles", """{"files":[{"oldUri":"file:///job/row.nc","newUri":"file:///job/row.tap"}]}"""));
+    }
+
     /// <summary>Calls that would lead to another program stay as they are, and why is shown.</summary>
     [Theory]
     [InlineData("O1\nM98 P200\nM98 P300\nM30\nO300\nG0 X9\nM99\n", "300", "O300 is in use already, in line 3 of part.nc")]

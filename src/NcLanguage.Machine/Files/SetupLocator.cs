@@ -20,8 +20,11 @@ public static class SetupLocator
     public static ImmutableArray<string> SetupCandidates(string? programPath, string? workspaceRoot)
     {
         var shared = Upward(programPath, workspaceRoot, SharedSetupName);
-        return FullPath(programPath) is { } program ? [Path.ChangeExtension(program, null) + ".setup.json", .. shared] : [.. shared];
+        return FullPath(programPath) is { } program ? [OwnSetupOf(program), .. shared] : [.. shared];
     }
+
+    /// <summary>The setup that belongs to one program alone: PROGRAM.setup.json beside it.</summary>
+    public static string OwnSetupOf(string programPath) => Path.ChangeExtension(programPath, null) + ".setup.json";
 
     /// <summary>The places of a program's machine where its setup names none: nc.machine.json in its folder and upward.</summary>
     public static ImmutableArray<string> MachineCandidates(string? programPath, string? workspaceRoot) =>

@@ -1,4 +1,5 @@
 using NcLanguage.Editing;
+using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
 using StreamJsonRpc.Protocol;
@@ -16,7 +17,7 @@ internal static class RenameFeature
         return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
     }
 
-    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf)
+    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf, JobLoader jobs)
     {
         (int line, int column) = context.Positions.ToPlace(context.Text, position);
         RenameAnswer answer = Renaming(context).Rename(line, column, newName, context.Cancel);
@@ -30,7 +31,8 @@ internal static class RenameFeature
         if (!context.Client.VersionedEdits)
             return new WorkspaceEdit(Changes: documents.ToDictionary(document => document.TextDocument.Uri, document => document.Edits));
         RenameFile[] files = [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))];
-        return new WorkspaceEdit(DocumentChanges: [.. documents, .. files]);
+        IEnumerable<RenameFile> setups = answer.Files.Select(file => SetupRename.Of(file.From, file.To, jobs)).OfType<RenameFile>();
+        return new WorkspaceEdit(DocumentChanges: [.. documents, .. files, .. setups]);
     }
 
     public static LinkedEditingRanges? Linked(FeatureContext context, Position position)

@@ -80,6 +80,9 @@ public readonly ref struct StepContext
     /// <summary>Whether a move of this step comes nearer to an obstacle than the setup's clearance; true where that is not known.</summary>
     public bool ComesNear => _scan.Nearness == Nearness.Near;
 
+    /// <summary>What the moves of this step come too near to.</summary>
+    internal Contacts Contacts => _scan.ContactsOf(this);
+
     /// <summary>Whether the tool stays where it is plain that no obstacle stands within the setup's clearance, beside or below it.</summary>
     public bool IsFree => _scan.Nearness == Nearness.Free;
 

@@ -121,8 +121,9 @@ sealed class FlowScan
         var ahead = new TextAhead(_text, text);
         _scan.Step.Ahead = ahead;
         var last = -1;
-        for (var line = text.NextBlock(0); line < _text.LineCount; line = text.NextBlock(line + 1))
+        for (var line = 0; line < _text.LineCount; line++)
         {
+            // Most have run, and need not be read again for that.
             if (_runs[line] > 0)
             {
                 EndRest(state);
@@ -130,6 +131,8 @@ sealed class FlowScan
                 continue;
             }
             var block = text.BlockAt(line);
+            if (block.Tokens.Length == 0)
+                continue;
             if (_count == 0 && last >= 0)
             {
                 var behind = StateBehind(parts, last, ahead);

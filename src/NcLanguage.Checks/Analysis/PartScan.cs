@@ -30,6 +30,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
     Nearness _nearness;
+    readonly Contacts _contacts = new();
+    bool _areContactsKnown;
     FreeRoom _room;
     int _roomTool;
     HashSet<Rule>? _failed;
@@ -77,6 +79,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         BlocksRun++;
         _approachesKnown = 0;
         _nearness = Nearness.NotAsked;
+        _areContactsKnown = false;
         var at = _count++;
         _sets[at] = step.Sets;
         NoteHoles(at);
@@ -216,6 +219,17 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             return Approach.None;
         FindApproaches();
         return _approaches[move];
+    }
+
+    /// <summary>What the moves of the present step come too near to, found once and kept for all rules.</summary>
+    internal Contacts ContactsOf(in StepContext step)
+    {
+        if (!_areContactsKnown)
+        {
+            _contacts.Find(step);
+            _areContactsKnown = true;
+        }
+        return _contacts;
     }
 
     bool IsStepFree()

@@ -33,6 +33,18 @@ public sealed class ContactTests
         Assert.Contains("Z25", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Each stroke comes as near to the clamp as the others, and each way back is looked at once: a search that asked all moves before a move, and those before them, would not end.</summary>
+    [Theory]
+    [InlineData("G83", 4_000)]
+    [InlineData("G73", 4_000)]
+    public void A_hole_of_many_strokes_beside_a_clamp_is_told_once(string cycle, int strokes)
+    {
+        var program = $"G21 G90 G17 G54\nT3 M6\nG43 H3 Z40\nG98 {cycle} X50 Y16.5 R2 Z-{strokes / 100} Q0.01 F100\nG80\nM30";
+        var finding = Assert.Single(Programs.Analyse(program, Clamp).Findings, finding => finding.Name == "clearance-small");
+        Assert.Equal(3, finding.Line);
+        Assert.Contains("0.5 mm", finding.Message, StringComparison.Ordinal);
+    }
+
     // At equal rates a per-axis rapid from X0 Y0 to X100 Y50 runs to X50 Y50 first; straight it passes X50 at Y25.
     const string Diagonal = "G21 G90 G54\nT5 M6\nG0 X0 Y0 Z5\nX100 Y50\nM30";
 

@@ -71,7 +71,8 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
                     _end = i;
                     break;
                 }
-                var bench = Lexed(i);
+                if (Lexed(i) is not { } bench)
+                    break;
                 bench.CarryOut(texts.Text.FirstLineOf(i), texts.Job.Executor, ahead, ref state);
                 lock (_gate)
                 {
@@ -101,10 +102,10 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
                 Monitor.Wait(_gate);
     }
 
-    /// <summary>A chunk ready to be carried out.</summary>
-    Bench Lexed(int chunk)
+    /// <summary>A chunk ready to be carried out; null where the other hand has given up.</summary>
+    Bench? Lexed(int chunk)
     {
-        for (var wait = new SpinWait(); ; wait.SpinOnce(sleep1Threshold: -1))
+        for (var wait = new SpinWait(); !_isOver; wait.SpinOnce(sleep1Threshold: -1))
         {
             Bench? free = null;
             lock (_gate)
@@ -121,6 +122,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
             }
             TryLookAtNext(_second);
         }
+        return null;
     }
 
     bool TryLexNext()

@@ -9,6 +9,9 @@ static class PeerComparison
     const int Rounds = 2;
     const int Million = 1_000_000;
 
+    /// <summary>Opens beside those that edits follow: a text is opened once, and one sample tells little.</summary>
+    const int FurtherOpens = 4;
+
     /// <param name="options">EXE [--lines 1000,10000,100000] [--million] [--clangd EXE] [--typescript EXE] [--tree-sitter LIBRARY].</param>
     public static void Run(string[] options)
     {
@@ -21,12 +24,17 @@ static class PeerComparison
             foreach (var server in InTurn(servers, i))
                 PeerRun.Starts(server, table);
         foreach (var size in sizes)
+        {
             for (var round = 0; round < (size < Million ? Rounds : 1); round++)
                 foreach (var server in InTurn(servers, round))
                 {
                     Console.Error.WriteLine($"{size,9} lines, round {round + 1}: {server.Name}");
                     PeerRun.Run(server, size, table, Seconds(size, server));
                 }
+            for (var i = 0; i < FurtherOpens; i++)
+                foreach (var server in InTurn(servers, i))
+                    PeerRun.Opens(server, size, table);
+        }
         Console.WriteLine(table.Write(sizes));
         Console.WriteLine(Ceilings.Measure(Value(options, "--tree-sitter"), 100_000));
     }

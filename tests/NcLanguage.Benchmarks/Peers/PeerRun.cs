@@ -34,6 +34,17 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
         });
     }
 
+    /// <summary>Opens a text and no more.</summary>
+    public static void Opens(PeerServer server, int size, PeerTable table) => InFolder(server, size, (folder, text) =>
+    {
+        using var session = new LspSession(server.Executable, server.Arguments, folder);
+        session.Initialize(folder, mayPull: !server.IsOurs);
+        var run = new PeerRun(session, server, size, table) { _uri = new Uri(Path.Combine(folder, server.FileName)).AbsoluteUri };
+        session.Settle(100);
+        table.Add(PeerTable.Open, size, server, run.Open(text));
+        session.Exit();
+    });
+
     /// <param name="server">The server.</param>
     /// <param name="size">Lines of the text.</param>
     /// <param name="table">What takes the samples.</param>

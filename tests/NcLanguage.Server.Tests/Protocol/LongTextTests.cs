@@ -16,13 +16,12 @@ public sealed class LongTextTests
     private static byte[] Open(string text, string method = "textDocument/didOpen", bool isPlain = true) => Encoding.UTF8.GetBytes(
         $$$"""{"jsonrpc":"2.0","method":"{{{method}}}","params":{"textDocument":{"uri":"file:///a \"b\".nc","version":1,"text" : {{{JsonSerializer.Serialize(text, isPlain ? Plain : JsonSerializerOptions.Default)}}} } }}""");
 
-    private static byte[]? Read(byte[] message)
-    {
-        var texts = new LongTexts();
-        var options = new JsonSerializerOptions(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(texts) } };
-        JsonNode? read = JsonNode.Parse(texts.TakeFrom(message));
-        return read!["params"].Deserialize<DidOpenTextDocumentParams>(options)!.TextDocument.Text.Bytes;
-    }
+    private static readonly LongTexts Texts = new();
+
+    private static readonly JsonSerializerOptions Options = new(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(Texts) } };
+
+    private static byte[]? Read(byte[] message) =>
+        JsonNode.Parse(Texts.TakeFrom(message))!["params"].Deserialize<DidOpenTextDocumentParams>(Options)!.TextDocument.Text.Bytes;
 
     private static readonly string[] Pieces =
         ["G1 X10 Y20.5\n", "\r\n", "(depth \"3\")\n", "\\", "\t", "/M1\n", "Ø", "深", "😀", "\u0001", "\u0000", "\u0000text 0", "</script>", "\u007f", "%\n", "N10 ", "\b\f"];

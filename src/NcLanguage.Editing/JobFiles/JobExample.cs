@@ -8,13 +8,14 @@ namespace NcLanguage.Editing;
 static class JobExample
 {
     /// <summary>The examples of a place, or its bare brackets.</summary>
-    public static IEnumerable<JobFileItem> Of(JobSchema schema, JsonElement shape)
+    /// <param name="number">The number that an entry gets in the place of the example's own, where those are taken; it stands also where the example repeats its own.</param>
+    public static IEnumerable<JobFileItem> Of(JobSchema schema, JsonElement shape, int? number = null)
     {
         var any = false;
         foreach (var example in schema.Examples(shape))
         {
             any = true;
-            yield return Write(example, schema.Meaning(shape));
+            yield return Write(example, schema.Meaning(shape), number);
         }
         if (!any && schema.Brackets(shape) is { Before: not ("" or "\"") } brackets)
             yield return new JobFileItem(brackets.Before.Trim() + " " + brackets.After.Trim(), brackets.Before + brackets.After, schema.Meaning(shape), false)
@@ -23,8 +24,9 @@ static class JobExample
             };
     }
 
-    static JobFileItem Write(JsonElement example, string meaning)
+    static JobFileItem Write(JsonElement example, string meaning, int? number)
     {
+        var own = number is not null && example.ValueKind == JsonValueKind.Object && example.TryGetProperty("number", out var given) ? given.GetRawText() : null;
         var text = new StringBuilder();
         var snippet = new StringBuilder();
         var places = 0;
@@ -42,7 +44,10 @@ static class JobExample
                 foreach (var member in value.EnumerateObject())
                 {
                     Both($"{before}\"{member.Name}\": ");
-                    Write(member.Value, margin);
+                    if (member.Name is "number" or "lengthOffset" or "radiusOffset" && member.Value.GetRawText() == own)
+                        Place(number!.Value.ToString(CultureInfo.InvariantCulture), "");
+                    else
+                        Write(member.Value, margin);
                     before = between;
                 }
                 Both(close);
@@ -60,7 +65,7 @@ static class JobExample
                 Both("]");
             }
             else
-                Place(value);
+                Place(value.GetRawText(), value.ValueKind == JsonValueKind.String ? "\"" : "");
         }
 
         void Both(string signs)
@@ -69,11 +74,9 @@ static class JobExample
             snippet.Append(Escaped(signs));
         }
 
-        void Place(JsonElement value)
+        void Place(string raw, string quote)
         {
-            var raw = value.GetRawText();
             text.Append(raw);
-            var quote = value.ValueKind == JsonValueKind.String ? "\"" : "";
             snippet.Append(CultureInfo.InvariantCulture, $"{quote}${{{++places}:{Escaped(raw.Trim('"'))}}}{quote}");
         }
     }

@@ -56,7 +56,7 @@ public static class JobFileAnswers
         around ??= JobFileSurroundings.None;
         var items = cursor.IsName
             ? NewMembers(schema, shape, cursor).Select(member => Member(schema, member, cursor)).Concat(Variables(kind, around, cursor))
-            : Values(schema, shape, Named(kind, cursor.Path, around), cursor);
+            : Values(schema, shape, Named(kind, cursor.Path, around), cursor, NextTool(kind, cursor.Path, bytes));
         return new JobFileItems(cursor.Start, cursor.End, [.. items.Select(item => WithCommas(item, cursor))]);
     }
 
@@ -81,14 +81,18 @@ public static class JobFileAnswers
         return item with { NewText = item.NewText + behind, Snippet = item.Snippet is { } snippet ? snippet + behind : null, CommaAt = cursor.CommaAt };
     }
 
-    static IEnumerable<JobFileItem> Values(JobSchema schema, JsonElement shape, IEnumerable<string> names, JsonCursor cursor)
+    /// <summary>The number of a tool that is added to a list: one above the greatest in it; null where there is none, and elsewhere.</summary>
+    static int? NextTool(JobFileKind kind, ImmutableArray<string> path, byte[] bytes) =>
+        kind == JobFileKind.Setup && path is ["tools", JsonCursor.Entry] && ToolNumbers.Greatest(bytes) is > 0 and < ToolNumbers.Most and var greatest ? greatest + 1 : null;
+
+    static IEnumerable<JobFileItem> Values(JobSchema schema, JsonElement shape, IEnumerable<string> names, JsonCursor cursor, int? number)
     {
         foreach (var value in schema.Values(shape).Concat(names.Select(name => $"\"{name}\"")))
             yield return new JobFileItem(value.Trim('"'), value, schema.Meaning(shape), false);
         // Within quotes neither a list nor a whole entry is begun.
         if (cursor.Text.Length > 0 || cursor.End > cursor.Start)
             yield break;
-        foreach (var whole in JobExample.Of(schema, shape))
+        foreach (var whole in JobExample.Of(schema, shape, number))
             yield return whole;
     }
 

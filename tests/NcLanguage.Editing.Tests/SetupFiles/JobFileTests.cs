@@ -44,6 +44,19 @@ public sealed class JobFileTests
         Assert.Equal(marked.Contains("stock", StringComparison.Ordinal), !items.Contains("stock"));
     }
 
+    /// <summary>A tool that is added gets a number that none has, also where the list is not finished; the first keeps that of the example.</summary>
+    [Theory]
+    [InlineData("{ \"tools\": [ $0 ] }", "\"number\": 4,", "\"radiusOffset\": 4 }")]
+    [InlineData("{ \"tools\": [ { \"number\": 7 }, { \"number\": 3 }, $0 ] }", "\"number\": 8,", "\"radiusOffset\": 8 }")]
+    [InlineData("{ // note\n \"tools\": [ { \"number\": 12, \"diameter\": 10 }, $0", "\"number\": 13,", "\"radiusOffset\": 13 }")]
+    [InlineData("{ \"tools\": [ { \"number\": 99999 }, $0 ] }", "\"number\": 4,", "\"radiusOffset\": 4 }")]
+    public void A_tool_that_is_added_gets_the_next_number(string marked, string number, string offset)
+    {
+        var written = Accepted(marked, "{ … } end-mill");
+        Assert.Contains(number, written, StringComparison.Ordinal);
+        Assert.Contains(offset, written, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Members_that_stand_behind_the_cursor_are_left_out_too() =>
         Assert.DoesNotContain("clearance", Items("{ $0, \"clearance\": 2 }"));

@@ -58,8 +58,7 @@ readonly struct FreeRoom
     public static bool TryBound(in Move move, Point3 toFrame, out Point3 low, out Point3 high)
     {
         var (from, to) = (move.From + toFrame, move.To + toFrame);
-        low = new(Math.Min(from.X, to.X), Math.Min(from.Y, to.Y), Math.Min(from.Z, to.Z));
-        high = new(Math.Max(from.X, to.X), Math.Max(from.Y, to.Y), Math.Max(from.Z, to.Z));
+        (low, high) = (Sweep.Lower(from, to), Sweep.Higher(from, to));
         if (move.Kind != MoveKind.Arc)
             return true;
         var centre = move.Center + toFrame;

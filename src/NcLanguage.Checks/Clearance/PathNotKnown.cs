@@ -5,7 +5,6 @@ using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
 
@@ -80,13 +79,7 @@ public sealed class PathNotKnown : Rule
     static double RadiusOf(in Move arc)
     {
         var (first, second, _) = Arcs.Axes(arc.Plane);
-        return Math.Max(Distance(arc.From, arc.Center, first, second), Distance(arc.To, arc.Center, first, second));
-    }
-
-    static double Distance(Point3 a, Point3 b, int first, int second)
-    {
-        var (across, along) = (a[first] - b[first], a[second] - b[second]);
-        return Math.Sqrt(across * across + along * along);
+        return Math.Max(Arcs.Radius(arc.From, arc.Center, first, second), Arcs.Radius(arc.To, arc.Center, first, second));
     }
 
     // A block that sets another offset and moves begins a stretch of its own.

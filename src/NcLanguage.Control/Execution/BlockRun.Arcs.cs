@@ -85,7 +85,7 @@ ref partial struct BlockRun
             return Point3.Unknown;
         if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], radius, clockwise, ArcTolerance) is { } centre)
             return from.With(first, centre.A).With(second, centre.B);
-        var chord = Radius(to, from, first, second);
+        var chord = Arcs.Radius(to, from, first, second);
         AddFault(FaultKind.ArcImpossible, token, 'R', chord, radius);
         return Point3.Unknown;
     }
@@ -107,8 +107,8 @@ ref partial struct BlockRun
             return Point3.Unknown;
         }
         var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
-        var start = Radius(from, centre, first, second);
-        var end = Radius(to, centre, first, second);
+        var start = Arcs.Radius(from, centre, first, second);
+        var end = Arcs.Radius(to, centre, first, second);
         if (Math.Abs(start - end) > ArcTolerance + Rounding)
             AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, end);
         else if (start == 0)
@@ -121,11 +121,5 @@ ref partial struct BlockRun
         if (Readings.ArcCentre == ArcCentreReading.Absolute)
             return Length(letter);
         return _words.Has(letter) ? from + Length(letter) : from;
-    }
-
-    static double Radius(Point3 at, Point3 centre, int first, int second)
-    {
-        var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
-        return Math.Sqrt(a * a + b * b);
     }
 }

@@ -30,6 +30,13 @@ public static class Arcs
         return ((a0 + a1) / 2 - side * height * (b1 - b0) / chord, (b0 + b1) / 2 + side * height * (a1 - a0) / chord);
     }
 
+    /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
+    public static double Radius(Point3 at, Point3 centre, int first, int second)
+    {
+        var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
+        return Math.Sqrt(a * a + b * b);
+    }
+
     /// <summary>The swept angle in radians, positive, full turns included.</summary>
     public static double Sweep(in Move arc)
     {
@@ -48,10 +55,7 @@ public static class Arcs
     public static double Length(in Move arc)
     {
         var (first, second, third) = Axes(arc.Plane);
-        var radius = Math.Sqrt(
-            (arc.From[first] - arc.Center[first]) * (arc.From[first] - arc.Center[first])
-            + (arc.From[second] - arc.Center[second]) * (arc.From[second] - arc.Center[second]));
-        var along = radius * Sweep(arc);
+        var along = Radius(arc.From, arc.Center, first, second) * Sweep(arc);
         var across = arc.To[third] - arc.From[third];
         return Math.Sqrt(along * along + across * across);
     }

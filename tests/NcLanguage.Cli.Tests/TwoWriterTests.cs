@@ -47,8 +47,12 @@ public sealed class TwoWriterTests : IDisposable
                 bytes.AsSpan().Fill((byte)('A' + version % 26));
                 // In place, as editors do that do not rename.
                 using (var file = new FileStream(path, FileMode.Create, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0))
+                {
+                    // Emptied for so long that it looks as if nobody wrote to it.
+                    Thread.Sleep(version % 4 == 1 ? 22 : 0);
                     for (var at = 0; at < bytes.Length; at += 50_000)
                         file.Write(bytes, at, 50_000);
+                }
                 // Now a pause in which the file can be read, now none to speak of.
                 Thread.Sleep(version % 3 == 0 ? 60 : 5);
             }

@@ -1,3 +1,4 @@
+using Microsoft.Win32.SafeHandles;
 using NcLanguage.Cli.Common;
 using NcLanguage.Machine.Files;
 
@@ -94,19 +95,23 @@ static class FileBytes
                 Thread.Sleep(Tick);
                 continue;
             }
-            if (stamp.Length == 0)
-            {
-                using var stream = new FileStream(file, FileAccess.Read, bufferSize: 0);
-                return (ReadToEnd(stream, path), stamp);
-            }
-            var bytes = GC.AllocateUninitializedArray<byte>((int)stamp.Length);
-            var read = 0;
-            for (int count; read < bytes.Length && (count = RandomAccess.Read(file, bytes.AsSpan(read), read)) > 0;)
-                read += count;
-            if (read == bytes.Length && stamp == new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file)))
+            // One that tells no length yet has contents is made up as it is read, or somebody has just emptied it to write it anew.
+            using var stream = new FileStream(file, FileAccess.Read, bufferSize: 0);
+            var bytes = stamp.Length == 0 ? ReadToEnd(stream, path) : ReadLength(file, (int)stamp.Length);
+            if (bytes is not null && stamp == new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file)))
                 return (bytes, stamp);
         }
         throw new ProgramFailedException($"{path} is being written to: it changed each of the {MostTries} times that it was read");
+    }
+
+    /// <summary>So many bytes from the beginning, or null where there are fewer.</summary>
+    static byte[]? ReadLength(SafeFileHandle file, int length)
+    {
+        var bytes = GC.AllocateUninitializedArray<byte>(length);
+        var read = 0;
+        for (int count; read < length && (count = RandomAccess.Read(file, bytes.AsSpan(read), read)) > 0;)
+            read += count;
+        return read == length ? bytes : null;
     }
 
     static ProgramFailedException TooLarge(string name) => new($"{name} is larger than 1 GB, too large to be read");

@@ -37,6 +37,8 @@ ref partial struct BlockRun
         _words.Read(_block, ref reader, _step);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
+        if (_step.HoleBefore is { } hole && reader.FirstVacant < 0 && reader.FirstVacantName is null && RepeatsHole(hole))
+            return;
         if (IsSteeredElsewhere())
             return;
         if (reader.FirstVacant >= 0 || reader.FirstVacantName is not null)
@@ -64,6 +66,7 @@ ref partial struct BlockRun
         if (_step.Moves.Count > 0)
             _step.Events |= StepEvents.Moves;
         _state.Set |= _step.Sets;
+        LearnHole();
     }
 
     readonly void SetModes()

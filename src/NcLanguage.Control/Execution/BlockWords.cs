@@ -72,6 +72,9 @@ public sealed class BlockWords
     /// <summary>True when any word is present that the letters name.</summary>
     public bool HasAny(uint letters) => (_present & letters) != 0;
 
+    /// <summary>True when every word of the block is one of those that the letters name, or its number.</summary>
+    internal bool HasOnly(uint letters) => (_present & ~(letters | Bit('N'))) == 0;
+
     /// <summary>The set of one letter, to be or-ed.</summary>
     public static uint Bit(char letter) => 1u << (letter - 'A');
 

@@ -92,6 +92,17 @@ public sealed class Step
     /// <summary>The offsets in force, which seldom change from one block to the next.</summary>
     internal OffsetMemo Offsets { get; } = new();
 
+    /// <summary>What the block before did, where the next hole of its run does the same at another place; null where that is not so.</summary>
+    internal HolePattern? HoleBefore { get; private set; }
+
+    /// <summary>What this block did, for the next hole of its run; null where it drilled none, or more.</summary>
+    internal HolePattern? Hole { private get; set; }
+
+    /// <summary>Storage for <see cref="Hole"/>.</summary>
+    internal HolePattern OwnHole => _ownHole ??= new HolePattern();
+
+    HolePattern? _ownHole;
+
     /// <summary>A step to look ahead with.</summary>
     internal Step Preview => _preview ??= new Step();
 
@@ -102,6 +113,7 @@ public sealed class Step
     {
         _before = ReferenceEquals(_after, _one) ? _other : _one;
         _before.State = before;
+        HoleBefore = null;
         Clear();
     }
 
@@ -109,6 +121,7 @@ public sealed class Step
     internal ref ControlState Go()
     {
         (_before, _after) = (_after, ReferenceEquals(_after, _one) ? _other : _one);
+        HoleBefore = Hole;
         Clear();
         return ref Copied();
     }
@@ -117,6 +130,7 @@ public sealed class Step
     internal ref ControlState Follow(Step step)
     {
         _before = step._after;
+        HoleBefore = step.Hole;
         Clear();
         return ref Copied();
     }
@@ -134,6 +148,7 @@ public sealed class Step
     {
         Sets = Slot.None;
         Events = StepEvents.None;
+        Hole = null;
         Transfer = default;
         Arguments.Clear();
         ToFrame = Point3.Unknown;
@@ -183,11 +198,14 @@ public sealed class Batch<T> where T : struct
         get => ref _items.AsSpan(0, Count)[index];
     }
 
-    internal void Add(in T item)
+    internal void Add(in T item) => Next() = item;
+
+    /// <summary>Makes room for one more, whose contents are left from before.</summary>
+    internal ref T Next()
     {
         if (Count == _items.Length)
             Array.Resize(ref _items, Count * 2);
-        _items[Count++] = item;
+        return ref _items[Count++];
     }
 
     internal void Clear() => Count = 0;

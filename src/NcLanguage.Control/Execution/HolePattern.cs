@@ -1,0 +1,65 @@
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Control.Execution;
+
+/// <summary>What a block does that drills the next hole of a run in the XY plane. Nothing of it but X and Y, and the time of the traverse, hangs on where the hole is.</summary>
+sealed class HolePattern
+{
+    /// <summary>Strokes beyond it are not kept: such a hole takes its time anyway.</summary>
+    const int MostMoves = 64;
+
+    const Slot Across = Slot.X | Slot.Y;
+
+    Move[] _moves = new Move[8];
+    int _count;
+    Hole _hole;
+    Slot _sets;
+    StepEvents _events;
+    Point3 _toFrame;
+    Point3 _toMachine;
+
+    /// <summary>Takes up what a step did; false where it is too much.</summary>
+    public bool Learn(Step step)
+    {
+        _count = step.Moves.Count;
+        if (_count > MostMoves)
+            return false;
+        if (_moves.Length < _count)
+            _moves = new Move[MostMoves];
+        step.Moves.Items.CopyTo(_moves);
+        (_hole, _sets, _events, _toFrame, _toMachine) = (step.Holes[0], step.Sets & ~Across, step.Events, step.ToFrame, step.ToMachine);
+        return true;
+    }
+
+    /// <summary>Does the same at another place.</summary>
+    /// <param name="step">What is to tell of it.</param>
+    /// <param name="from">Where the tool stands.</param>
+    /// <param name="to">Where the hole is.</param>
+    /// <param name="sets">Those of the axes X and Y that the traverse moves.</param>
+    /// <param name="traverse">What the traverse takes, s.</param>
+    public void Repeat(Step step, Point3 from, Point3 to, Slot sets, double traverse)
+    {
+        step.Sets = _sets | sets;
+        step.Events = _events;
+        (step.ToFrame, step.ToMachine) = (_toFrame, _toMachine);
+        var seconds = 0.0;
+        var (start, end) = (from, to);
+        foreach (ref readonly var move in _moves.AsSpan(0, _count))
+        {
+            var isTraverse = move.Role == MoveRole.Hop;
+            var takes = isTraverse ? traverse : move.Seconds;
+            (start, end) = move.Role == MoveRole.Lift ? (from, from) : isTraverse ? (from, to) : (to, to);
+            step.Moves.Next() = move with
+            {
+                From = start with { Z = move.From.Z },
+                To = end with { Z = move.To.Z },
+                Seconds = takes,
+            };
+            seconds += takes;
+        }
+        step.Holes.Next() = _hole with { X = to.X, Y = to.Y, Seconds = seconds };
+        step.Hole = this;
+    }
+}

@@ -79,6 +79,10 @@ public sealed class Job
     /// infinite; NaN where the move's place is not known.</summary>
     public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
 
+    /// <summary>Whether the straight moves of a step stay all together in a room where their tool was found to keep clear.</summary>
+    internal bool AreFree(ReadOnlySpan<Move> moves, Point3 toFrame, in FreeRoom room) =>
+        _areRapidsKnown && FreeRoom.TryBound(moves, toFrame, out var low, out var high) && room.Holds(low, high);
+
     /// <summary>Whether a move stays where nothing stands within the setup's clearance, as far as that is plain without a search.</summary>
     /// <param name="room">Where this tool was found to keep clear; where the move is clear and left it, the room about the move.</param>
     internal bool IsFree(in Move move, Point3 toFrame, int tool, ref FreeRoom room)

@@ -150,11 +150,9 @@ public sealed record PartResult
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
 
     /// <summary>Works out what is asked of all parts later on, by whoever made this one: several may be made at once.</summary>
-    internal PartResult Prepared(Job job)
+    internal PartResult Prepared()
     {
         _ = OnlyCutter;
-        if (job.Setup.Stock is { } stock)
-            WorkOver(job, stock);
         return this;
     }
 

@@ -145,7 +145,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };
-        return result.Prepared(Job);
+        return result.Prepared();
     }
 
     static T[] Taken<T>(List<T> list)
@@ -191,7 +191,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     }
 
     // Apart from the look-up, which would make what this one asks of each rule anew every time.
-    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => rule.Concerns(Job) && (rule.Interest & (events | StepEvents.Words)) != 0)];
+    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => rule.Concerns(Job) && (rule.InterestIn(Job) & (events | StepEvents.Words)) != 0)];
 
     internal void Add(Finding finding)
     {
@@ -236,6 +236,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     {
         if (_step.After.Tool != _roomTool)
             (_room, _roomTool) = (default, _step.After.Tool);
+        if (_step.Moves.Count > 1 && Job.AreFree(_step.Moves.Items, _step.ToFrame, _room))
+            return true;
         var moves = false;
         foreach (ref readonly var move in _step.Moves.Items)
         {

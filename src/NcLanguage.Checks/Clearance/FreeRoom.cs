@@ -54,6 +54,36 @@ readonly struct FreeRoom
     public bool Holds(Point3 low, Point3 high) =>
         low.X > _minX && high.X < _maxX && low.Y > _minY && high.Y < _maxY && low.Z > _floor && high.Z < double.PositiveInfinity;
 
+    /// <summary>The least and greatest coordinates of the tip on the straight moves of a step, in the obstacles' frame, NaN where one is not known or nothing moves; false where it has an arc.</summary>
+    public static bool TryBound(ReadOnlySpan<Move> moves, Point3 toFrame, out Point3 low, out Point3 high)
+    {
+        var (minX, minY, minZ) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
+        var (maxX, maxY, maxZ) = (double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity);
+        // Compared as numbers, one that is not known would be passed over: here it makes the sum not known.
+        var sum = 0.0;
+        foreach (ref readonly var move in moves)
+        {
+            if (move.Kind == MoveKind.Arc)
+            {
+                (low, high) = (Point3.Unknown, Point3.Unknown);
+                return false;
+            }
+            if (!move.IsMotion)
+                continue;
+            var (from, to) = (move.From, move.To);
+            sum += from.X + from.Y + from.Z + to.X + to.Y + to.Z;
+            (minX, maxX) = (from.X < minX ? from.X : minX, from.X > maxX ? from.X : maxX);
+            (minX, maxX) = (to.X < minX ? to.X : minX, to.X > maxX ? to.X : maxX);
+            (minY, maxY) = (from.Y < minY ? from.Y : minY, from.Y > maxY ? from.Y : maxY);
+            (minY, maxY) = (to.Y < minY ? to.Y : minY, to.Y > maxY ? to.Y : maxY);
+            (minZ, maxZ) = (from.Z < minZ ? from.Z : minZ, from.Z > maxZ ? from.Z : maxZ);
+            (minZ, maxZ) = (to.Z < minZ ? to.Z : minZ, to.Z > maxZ ? to.Z : maxZ);
+        }
+        var isKnown = double.IsFinite(sum) && minX <= maxX;
+        (low, high) = isKnown ? (new Point3(minX, minY, minZ) + toFrame, new Point3(maxX, maxY, maxZ) + toFrame) : (Point3.Unknown, Point3.Unknown);
+        return true;
+    }
+
     /// <summary>The least and greatest coordinates of the tip on a move, in the obstacles' frame; false where the move is an arc that lies in another plane than XY, or is too large to be followed.</summary>
     public static bool TryBound(in Move move, Point3 toFrame, out Point3 low, out Point3 high)
     {

@@ -47,7 +47,7 @@ public sealed class PathNotKnown : Rule
         Source = "NISTIR 6556 §3.5; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Faults | StepEvents.Moves;
+    public override StepEvents Interest => StepEvents.Faults | StepEvents.News | StepEvents.Arc;
 
     public override void CheckStep(in StepContext step)
     {

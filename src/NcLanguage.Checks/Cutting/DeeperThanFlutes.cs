@@ -59,7 +59,7 @@ public sealed class DeeperThanFlutes : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.HolesDiffer | StepEvents.Path;
 
     public override void CheckStep(in StepContext step)
     {

@@ -34,7 +34,7 @@ public sealed class CycleEndedByMove : Rule
         Source = "NISTIR 6556 table 4 (G0 to G3 and the cycles in one modal group); controls on which only G80 ends a cycle are common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News;
 
     public override bool Concerns(Job job) => job.Readings.RapidsEndCycle;
 

@@ -11,6 +11,9 @@ public abstract class Rule
     /// <summary>The events that <see cref="CheckStep"/> wants to see; a step with none of them is not shown to it. None: not called.</summary>
     public virtual StepEvents Interest => StepEvents.None;
 
+    /// <summary>The same for one job, where it hangs on the job what there is to be found.</summary>
+    public virtual StepEvents InterestIn(Job job) => Interest;
+
     /// <summary>Looks at the text of a block, whether it runs or not. Called for rules with <see cref="ReadsText"/>.</summary>
     public virtual void CheckText(in BlockContext block)
     {

@@ -46,7 +46,7 @@ public sealed class ArcPlane : Rule
         Source = "NISTIR 6556 §3.5.3.2 (I and J in XY, I and K in XZ, J and K in YZ) and §3.5.6; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Cut;
+    public override StepEvents Interest => StepEvents.Arc;
 
     public override void CheckStep(in StepContext step)
     {

@@ -40,7 +40,7 @@ public sealed class FeedMissing : Rule
         Source = "NISTIR 6556 §3.5.2, §3.5.19 and §3.7.1.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.News | StepEvents.FeedWanted;
 
     public override void CheckStep(in StepContext step)
     {

@@ -51,7 +51,7 @@ public sealed class HomeThroughWork : Rule
         Source = "NISTIR 6556 §3.5.8 and §3.5.12 (the axes move together); Z first on the way home is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => StepEvents.Codes;
 
     public override void CheckStep(in StepContext step)
     {

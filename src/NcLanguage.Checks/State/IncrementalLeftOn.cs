@@ -38,7 +38,7 @@ public sealed class IncrementalLeftOn : Rule
         Source = "Common practice; NISTIR 6556 §3.5.17 and §3.6.1 (the end of a program sets G90; not every control does).",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.Codes | StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {

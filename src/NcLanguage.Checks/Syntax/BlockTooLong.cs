@@ -36,7 +36,7 @@ public sealed class BlockTooLong : Rule
         Source = "NISTIR 6556 §3.3 (256 characters); the profile's programMarks.longestBlock.",
     };
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override void CheckStep(in StepContext step)
     {

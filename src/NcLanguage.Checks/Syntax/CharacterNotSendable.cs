@@ -36,7 +36,12 @@ public sealed class CharacterNotSendable : Rule
         Source = "ISO 6983-1 and ISO/IEC 646: programs are written in a 7-bit code (from memory).",
     };
 
+    /// <summary>Where the control takes all signs, what it cannot be sent stands in comments alone, or is the mark at a line's beginning.</summary>
+    const StepEvents Comments = StepEvents.OddText | StepEvents.NotRun | StepEvents.Skipped;
+
     public override StepEvents Interest => StepEvents.Words;
+
+    public override StepEvents InterestIn(Job job) => job.Readings.ProgramMarks is { LowerCase: true, Characters: null } ? Comments : Interest;
 
     public override void CheckStep(in StepContext step)
     {

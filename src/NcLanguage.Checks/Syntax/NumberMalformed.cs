@@ -34,7 +34,7 @@ public sealed class NumberMalformed : Rule
 
     const int GreatestBlockNumber = 99_999;
 
-    public override StepEvents Interest => StepEvents.Words;
+    public override StepEvents Interest => StepEvents.OddText;
 
     public override bool ReadsFile => true;
 

@@ -75,14 +75,22 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         run.Execute();
         if (step.Faults.Count > 0)
             step.Events |= StepEvents.Faults;
-        if ((step.Sets & ~(Slot.Doings | Slot.Motion | Slot.Cycle)) != 0 || state.Happened != step.Before.Happened)
+        ref readonly var before = ref step.Before;
+        if ((step.Sets & (~(Slot.Doings | Slot.Motion | Slot.Cycle) | ~before.Set)) != 0 || state.Happened != before.Happened || state.Cycle != before.Cycle
+            || state.IncrementalUse != before.IncrementalUse || state.WorkOffset != before.WorkOffset)
             step.Events |= StepEvents.News;
         if (!step.Words.HasNoCodeBesideMotion)
             step.Events |= StepEvents.Codes;
+        if (state.FeedMode == FeedMode.InverseTime)
+            step.Events |= StepEvents.FeedWanted;
+        if (block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock)
+            step.Events |= StepEvents.OddText;
         if (step.Holes.Count > 0)
-            step.Events |= step.Before.StandsAtHole && (step.Sets & ~Slot.Doings) == 0 && (step.Events & StepEvents.News) == 0
+            step.Events |= before.StandsAtHole && (step.Sets & ~Slot.Doings) == 0 && (step.Events & StepEvents.News) == 0
                 ? StepEvents.Holes
                 : StepEvents.Holes | StepEvents.HolesDiffer;
+        else if ((step.Events & StepEvents.Cut) != 0)
+            step.Events |= StepEvents.Path;
     }
 
     Variables? StartVariables()

@@ -42,13 +42,13 @@ ref partial struct BlockRun
     /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; the arc's own where NaN.</param>
     readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
     {
-        var (from, to, third) = (arc.From, arc.To, Arcs.Axes(arc.Plane).Third);
         // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
-        var length = (axes & Bit(third)) != 0 ? arc.Length : (arc with { From = from.With(third, 0), To = to.With(third, 0) }).Length;
+        var length = (axes & Bit(Arcs.Axes(arc.Plane).Third)) != 0 ? arc.Length : Arcs.Length(arc, 0);
         var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
         _step.Moves.Add(arc with { Feed = feed, Seconds = SecondsOfPath(length, feed) });
+        _step.Events |= StepEvents.Arc;
         Cut();
-        Stand(to, axes);
+        Stand(arc.To, axes);
     }
 
     /// <summary>The centre in work coordinates; not known where scaling or rotation leaves no arc (common practice: refused).</summary>

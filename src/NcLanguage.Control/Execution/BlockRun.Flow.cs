@@ -18,6 +18,9 @@ ref partial struct BlockRun
             FlagUnusedWords();
             return true;
         }
+        // Words alone lead nowhere.
+        if ((_step.Events & StepEvents.OddText) == 0 && !_words.IsCodeUnknown)
+            return false;
         for (var i = 0; i < _block.Tokens.Length; i++)
         {
             ref readonly var token = ref _block.Tokens[i];

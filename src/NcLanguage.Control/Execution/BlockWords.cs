@@ -22,6 +22,7 @@ public sealed class BlockWords
     uint _used;
     bool _unreadG;
     bool _unreadM;
+    bool _isCodeUnknown;
 
     /// <summary>The G and M codes in the order written.</summary>
     public ReadOnlySpan<CodeWord> Codes => _codes.Items;
@@ -69,6 +70,9 @@ public sealed class BlockWords
     /// <summary>True when the block has a G or M whose number cannot be read, or an M code that no table knows: it may have done anything.</summary>
     public bool HasUnreadCode(char letter) => letter == 'G' ? _unreadG : _unreadM;
 
+    /// <summary>True when the number of a code hangs on a variable that is not known, or cannot be read.</summary>
+    internal bool IsCodeUnknown => _isCodeUnknown;
+
     /// <summary>True when any word is present that the letters name.</summary>
     public bool HasAny(uint letters) => (_present & letters) != 0;
 
@@ -97,6 +101,7 @@ public sealed class BlockWords
         (_groups, _codeBits) = (0, 0);
         _unreadG = false;
         _unreadM = false;
+        _isCodeUnknown = false;
     }
 
     internal void Read(in Block block, ref VariableReader variables, Step step)
@@ -130,12 +135,18 @@ public sealed class BlockWords
                 step.Faults.Add(new Fault(FaultKind.AddressRepeated, i, letter, TokenOf(letter), value, 0));
                 continue;
             }
+            if (letter == 'N' && IsOdd(value, token.End - token.ValueStart))
+                step.Events |= StepEvents.OddText;
             _present |= Bit(letter);
             _values[letter - 'A'] = value;
             _tokens[letter - 'A'] = i;
         }
         RefuseUnknownWords(step);
     }
+
+    /// <summary>Whether a block number may be one that the published language does not know. Five digits are what it allows; greater ones are told once for a file.</summary>
+    static bool IsOdd(double number, int length) =>
+        !(number >= 0) || number != Math.Floor(number) || (length > 5 && number is not (>= 100_000 and < 1e9));
 
     const uint WithoutMeaning = 1u << 0 | 1u << 1 | 1u << 2 | 1u << ('E' - 'A') | 1u << ('U' - 'A') | 1u << ('V' - 'A') | 1u << ('W' - 'A');
 
@@ -165,7 +176,10 @@ public sealed class BlockWords
     void ReadCode(char letter, double value, int index, Step step)
     {
         if (double.IsNaN(value))
+        {
+            _isCodeUnknown = true;
             return;
+        }
         var tenths = Math.Round(value * 10);
         var code = value >= 0 && Math.Abs(value * 10 - tenths) < 0.001 && tenths < 10000 ? CodeTable.Find(letter, (int)tenths) : null;
         if (code is null)

@@ -28,10 +28,10 @@ public enum StepEvents
     /// <summary>M99 at the end of a program that nothing calls: the control begins it again.</summary>
     StartsAgain = 4096,
 
-    /// <summary>The block holds something that is no word, or a word that cannot be read.</summary>
+    /// <summary>The block holds something that is no word, a word that cannot be read or a block number of an odd form, or is longer than the control takes.</summary>
     OddText = 8192,
 
-    /// <summary>The block set something beside a motion or a cycle, or something happened that had not happened before: true of few blocks.</summary>
+    /// <summary>The block set something beside a motion or a cycle, or for the first time, ended a cycle or began another, or something happened that had not happened before: true of few blocks.</summary>
     News = 16384,
 
     /// <summary>The block drills and is more than the next place of a run of holes: it begins the run, or sets something as well.</summary>
@@ -39,6 +39,15 @@ public enum StepEvents
 
     /// <summary>The block holds a code beside that of its motion, or one that cannot be read.</summary>
     Codes = 65536,
+
+    /// <summary>The block moves along an arc.</summary>
+    Arc = 131072,
+
+    /// <summary>The block cuts, and not in the holes of a cycle.</summary>
+    Path = 262144,
+
+    /// <summary>The feed mode in force wants a feed in each block that cuts.</summary>
+    FeedWanted = 524288,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>

@@ -54,9 +54,15 @@ public static class Arcs
     /// <summary>Length of the path in mm, the third axis included (NISTIR 6556 §4.3.6.1: the feed acts along the helix).</summary>
     public static double Length(in Move arc)
     {
-        var (first, second, third) = Axes(arc.Plane);
+        var third = Axes(arc.Plane).Third;
+        return Length(arc, arc.To[third] - arc.From[third]);
+    }
+
+    /// <summary>The same where it is known how far the third axis goes, mm.</summary>
+    public static double Length(in Move arc, double across)
+    {
+        var (first, second, _) = Axes(arc.Plane);
         var along = Radius(arc.From, arc.Center, first, second) * Sweep(arc);
-        var across = arc.To[third] - arc.From[third];
         return Math.Sqrt(along * along + across * across);
     }
 }

@@ -20,10 +20,12 @@ public sealed class ShownStepsTests
         {
             StepEvents.None => StepEvents.None,
             StepEvents.HolesDiffer => StepEvents.Holes,
-            StepEvents.News or StepEvents.Codes or (StepEvents.Codes | StepEvents.News) => StepEvents.Words,
+            var few when (few & OfFewBlocks) != 0 => StepEvents.Words,
             var few and > StepEvents.Codes => few | StepEvents.Moves,
             var few => few,
         };
+
+        const StepEvents OfFewBlocks = StepEvents.News | StepEvents.Codes | StepEvents.OddText | StepEvents.Arc | StepEvents.Path | StepEvents.FeedWanted;
 
         public override void CheckStep(in StepContext step) => rule.CheckStep(step);
 

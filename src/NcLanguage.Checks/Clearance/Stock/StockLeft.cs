@@ -76,7 +76,7 @@ public sealed class StockLeft
         if (run.Job.Setup.Stock is not { } stock)
             return null;
         var size = stock.Max - stock.Min;
-        var cell = Math.Max(FinestCell, Math.Max(Math.Sqrt(size.X * size.Y / mostCells), StockWork.CellSize(run, stock, MostVisits)));
+        var cell = Math.Max(FinestCell, Math.Max(Math.Sqrt(size.X * size.Y / mostCells), StockWork.CellSize(run.Results, run.Job, stock, MostVisits)));
         var field = new StockField(stock, cell, CellRule.Middle);
         var cuts = new List<CutMade>();
         var open = new SortedSet<int>();

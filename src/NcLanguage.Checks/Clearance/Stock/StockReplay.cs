@@ -22,7 +22,7 @@ sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, boo
 
 /// <summary>Holds the moves of a program against what the cuts before them have left of the stock, part by part; of a new version of the text no more is followed
 /// again than what lies behind the first cut that changed, from the last kept picture of the stock before it.</summary>
-/// <remarks>The work is bounded: cells are made larger until all cuts together touch no more than <see cref="MostVisits"/> of them (larger cells never make
+/// <remarks>The work is bounded: cells are made larger until the cuts that are followed together touch no more than <see cref="MostVisits"/> of them (larger cells never make
 /// a false alarm, they let narrow contacts pass), and no more than the first <see cref="MostCuts"/> cuts are followed; moves behind them are not looked at.</remarks>
 sealed class StockReplay
 {
@@ -80,9 +80,18 @@ sealed class StockReplay
     static double CellSize(ProgramRun run, Box3 stock)
     {
         var size = stock.Max - stock.Min;
-        var least = Math.Max(StockWork.CellSize(run, stock, MostVisits), Math.Sqrt(size.X * size.Y / MostCells));
+        var least = Math.Max(StockWork.CellSize(Followed(run.Results), run.Job, stock, MostVisits), Math.Sqrt(size.X * size.Y / MostCells));
         var wanted = StockField.CellSizeFor(run.Job.SmallestDiameter);
         return least <= wanted ? wanted : wanted * Math.Pow(2, Math.Ceiling(2 * Math.Log2(least / wanted)) / 2);
+    }
+
+    /// <summary>The parts at the beginning whose cuts are followed.</summary>
+    static ReadOnlySpan<PartResult> Followed(ReadOnlySpan<PartResult> parts)
+    {
+        var (count, cuts) = (0, 0);
+        while (count < parts.Length && (cuts += parts[count].Cuts.Length) <= MostCuts)
+            count++;
+        return parts[..count];
     }
 
     /// <summary>Takes over what still holds of a version before.</summary>

@@ -15,12 +15,12 @@ static class StockWork
     /// <summary>How near to an arc its chords keep, mm, as far as their number goes: about what cells of 0.25 mm want.</summary>
     const double NearChords = 0.03;
 
-    /// <summary>The cell size, mm, at which all cuts together touch no more than so many cells; cells that are quick to lower count as a part of one.</summary>
-    public static double CellSize(ProgramRun run, Box3 area, double mostVisits)
+    /// <summary>The cell size, mm, at which the cuts of some parts together touch no more than so many cells; cells that are quick to lower count as a part of one.</summary>
+    public static double CellSize(ReadOnlySpan<PartResult> parts, Job job, Box3 area, double mostVisits)
     {
         var touched = (area.Max.X - area.Min.X) * (area.Max.Y - area.Min.Y) / LevelCells;
-        foreach (var part in run.Results)
-            touched += part.WorkOver(run.Job, area);
+        foreach (var part in parts)
+            touched += part.WorkOver(job, area);
         return Math.Sqrt(touched / mostVisits);
     }
 

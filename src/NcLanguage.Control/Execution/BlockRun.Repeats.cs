@@ -40,7 +40,7 @@ ref partial struct BlockRun
     {
         if (_step.Holes.Count != 1 || !IsPlaceAlone || _state.Plane != WorkPlane.XY || _state.ProgramFrame is not null
             || _state.Distance != DistanceMode.Absolute || Readings.HolePositions == HolePositionReading.Incremental || _state.Cycle is 76 or 87
-            || _state.NotFollowed != NotFollowed.None || !HasPlainOffsets)
+            || _state.NotFollowed != NotFollowed.None || _state.LostAxes != 0 || !_state.Position.IsKnown || !HasPlainOffsets)
             return;
         ref readonly var before = ref _step.Before;
         var same = before with

@@ -112,6 +112,9 @@ public sealed class Step
 
     HolePattern? _ownHole;
 
+    /// <summary>Holes that were drilled as the one before, for tests that count work.</summary>
+    public int HolesRepeated { get; internal set; }
+
     /// <summary>A step to look ahead with.</summary>
     internal Step Preview => _preview ??= new Step();
 

@@ -15,6 +15,8 @@ ref partial struct BlockRun
     readonly Aim TakeAim(bool incremental, int leaveOut)
     {
         var frame = _state.ProgramFrame;
+        if (frame is null && !incremental && IsPlace)
+            return AimAtPlace(leaveOut);
         var here = Programmed;
         var to = here;
         var words = 0;
@@ -33,6 +35,23 @@ ref partial struct BlockRun
         var axes = BackOnPath(frame is null ? words : frame.Moved(words));
         var work = frame is null ? to : frame.ToWork(to);
         return new Aim(to, Along(axes, work, _state.Position), frame, axes);
+    }
+
+    /// <summary>The same where the words are places and nothing turns or scales them, as in most blocks.</summary>
+    readonly Aim AimAtPlace(int leaveOut)
+    {
+        var here = Programmed;
+        var words = 0;
+        var (x, y, z) = (here.X, here.Y, here.Z);
+        if ((leaveOut & 1) == 0 && _words.Has('X'))
+            (x, words) = (Length('X'), 1);
+        if ((leaveOut & 2) == 0 && _words.Has('Y'))
+            (y, words) = (Length('Y'), words | 2);
+        if ((leaveOut & 4) == 0 && _words.Has('Z'))
+            (z, words) = (Length('Z'), words | 4);
+        var to = new Point3(x, y, z);
+        var axes = BackOnPath(words);
+        return new Aim(to, Along(axes, to, _state.Position), null, axes);
     }
 
     /// <summary>True where it is known that words which are no distances are places.</summary>

@@ -92,18 +92,45 @@ public sealed class ChunkMarks
     public static ChunkMarks Of(BlockList blocks)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        var numbers = new List<BlockNumber>();
+        var numbers = new List<BlockNumber>(blocks.Count);
         List<Mark>? marks = null;
         var (steers, firstTool) = (false, NoTool);
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
+            if (IsPlain(block, out var number))
+            {
+                if (number >= 0)
+                    numbers.Add(new BlockNumber(number, line));
+                continue;
+            }
             NoteNumber(block, line, numbers);
             NoteMarks(block, line, ref marks, ref steers);
             if (firstTool == NoTool && block.IndexOf('T') >= 0)
                 firstTool = line;
         }
         return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers, firstTool);
+    }
+
+    /// <summary>Whether a block holds nothing but words that mark nothing, as nearly all do; its number, or −1.</summary>
+    static bool IsPlain(in Block block, out int number)
+    {
+        number = -1;
+        foreach (ref readonly var token in block.Tokens)
+        {
+            if (token.Kind != TokenKind.Word)
+                return false;
+            switch ((char)token.Letter)
+            {
+                case 'O' or ':' or 'T':
+                case 'G' or 'M' when token.ReadsVariables || token.Value is 2 or 30 or 65 or 98 or 99:
+                    return false;
+                case 'N' when number < 0 && token.Value is >= 0 and < 1e9:
+                    number = (int)token.Value;
+                    break;
+            }
+        }
+        return true;
     }
 
     static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)

@@ -43,6 +43,12 @@ public static class BlockLexer
         }
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
+            if (PlainWord.TryRead(read, at, out var word))
+            {
+                tokens.Add(word);
+                at = word.End;
+                continue;
+            }
             var token = read[at] == '[' && handsOver
                 ? ReadValue(read, at, at, TokenKind.Argument, 0, StatementKind.None)
                 : Next(read, at, atStart: tokens.Count == first);

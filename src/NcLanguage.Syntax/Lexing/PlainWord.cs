@@ -1,0 +1,53 @@
+using NcLanguage.Syntax.Expressions;
+
+namespace NcLanguage.Syntax.Lexing;
+
+/// <summary>Reads at one go what nearly all words are: a letter and right behind it a number of a few digits, then a blank, the next letter or the end of the line.</summary>
+static class PlainWord
+{
+    /// <summary>So many digits are exact as a double, and so is the power of ten they are divided by: the quotient is the nearest double.</summary>
+    const int MostDigits = 15;
+
+    static ReadOnlySpan<double> PowersOfTen => [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
+
+    /// <summary>The word at a place; false for whatever needs a closer look.</summary>
+    public static bool TryRead(ReadOnlySpan<byte> line, int at, out Token word)
+    {
+        word = default;
+        var start = at + 1;
+        if (start >= line.Length || !Scan.IsLetter(line[at]))
+            return false;
+        var isNegative = line[start] == '-';
+        var (end, point, mantissa) = (isNegative ? start + 1 : start, -1, 0L);
+        var first = end;
+        for (; (uint)end < (uint)line.Length && end - first <= MostDigits; end++)
+        {
+            var digit = line[end] - '0';
+            if ((uint)digit <= 9)
+                mantissa = mantissa * 10 + digit;
+            else if (line[end] == '.' && point < 0)
+                point = end;
+            else
+                break;
+        }
+        var digits = point < 0 ? end - first : end - first - 1;
+        if (digits is 0 or > MostDigits || !IsOver(line, end))
+            return false;
+        var value = point < 0 ? mantissa : mantissa / PowersOfTen[end - point - 1];
+        // Minus nought is nought.
+        word = new Token(TokenKind.Word, point < 0 ? TokenTraits.None : TokenTraits.HasPoint, (byte)(line[at] & ~0x20), StatementKind.None, ExpressionError.None, at, end, start,
+            isNegative && mantissa != 0 ? -value : value);
+        return true;
+    }
+
+    /// <summary>Whether nothing that follows may belong to the number: blanks between its characters have no meaning, and a letter O may stand for a 0.</summary>
+    static bool IsOver(ReadOnlySpan<byte> line, int at)
+    {
+        if (at >= line.Length)
+            return true;
+        if (!BlockLexer.IsBlank(line[at]))
+            return Scan.IsLetter(line[at]) && BlockLexer.Upper(line[at]) != 'O';
+        at = Scan.SkipSpaces(line, at + 1);
+        return at >= line.Length || Scan.IsLetter(line[at]);
+    }
+}

@@ -1,5 +1,6 @@
 using System.Collections;
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -105,13 +106,10 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         readonly List<Likeness> _likenesses = [];
         readonly List<Approach> _near = [];
 
-        public void Add(in Hole hole, int line, in Approach traverse, Point3 toFrame, WorkPlane plane, ReturnLevel returnLevel, int cutsBefore)
+        public void Add(in Hole hole, Step step, int line, in Approach traverse, int cutsBefore)
         {
-            var likeness = new Likeness(
-                hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
-                hole.IsHop, toFrame, plane, returnLevel);
-            if (_likenesses.Count == 0 || _likenesses[^1] != likeness)
-                _likenesses.Add(likeness);
+            if (!step.RepeatsHole || _likenesses.Count == 0)
+                AddLikeness(hole, step);
             var near = -1;
             if (traverse != Approach.None)
             {
@@ -119,6 +117,15 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
                 _near.Add(traverse);
             }
             _spots.Add(new Spot(hole.X, hole.Y, hole.Seconds, _likenesses.Count - 1, line, hole.FirstMove, cutsBefore, near));
+        }
+
+        void AddLikeness(in Hole hole, Step step)
+        {
+            var likeness = new Likeness(
+                hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
+                hole.IsHop, step.ToFrame, step.After.Plane, step.After.ReturnLevel);
+            if (_likenesses.Count == 0 || _likenesses[^1] != likeness)
+                _likenesses.Add(likeness);
         }
 
         /// <summary>What was gathered, and begins anew.</summary>

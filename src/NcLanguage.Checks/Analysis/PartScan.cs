@@ -275,7 +275,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         for (var i = 0; i < _step.Holes.Count; i++)
         {
             ref readonly var hole = ref _step.Holes[i];
-            _holes.Add(hole, at, TraverseTo(hole), _step.ToFrame, _step.After.Plane, _step.After.ReturnLevel, _cuts.Count);
+            _holes.Add(hole, _step, at, TraverseTo(hole), _cuts.Count);
         }
     }
 

@@ -61,6 +61,6 @@ sealed class HolePattern
         }
         step.Holes.Next() = _hole with { X = to.X, Y = to.Y, Seconds = seconds };
         step.Hole = this;
-        step.HolesRepeated++;
+        step.RepeatsHole = true;
     }
 }

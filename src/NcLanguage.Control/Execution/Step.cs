@@ -112,8 +112,8 @@ public sealed class Step
 
     HolePattern? _ownHole;
 
-    /// <summary>Holes that were drilled as the one before, for tests that count work.</summary>
-    public int HolesRepeated { get; internal set; }
+    /// <summary>True when the block drilled one hole as the block before it drilled its last: they differ in X, in Y and in time alone.</summary>
+    public bool RepeatsHole { get; internal set; }
 
     /// <summary>A step to look ahead with.</summary>
     internal Step Preview => _preview ??= new Step();
@@ -161,6 +161,7 @@ public sealed class Step
         Sets = Slot.None;
         Events = StepEvents.None;
         Hole = null;
+        RepeatsHole = false;
         Transfer = default;
         Arguments.Clear();
         ToFrame = Point3.Unknown;

@@ -39,15 +39,19 @@ public static class MoveTime
             return length;
         var rate = double.PositiveInfinity;
         var acceleration = double.PositiveInfinity;
-        for (var axis = 0; axis < 3; axis++)
+        Bound(way.X, machine.Rapid.X);
+        Bound(way.Y, machine.Rapid.Y);
+        Bound(way.Z, machine.Rapid.Z);
+        return Trapezoid(length, rate, acceleration);
+
+        void Bound(double along, double most)
         {
-            if (way[axis] == 0)
-                continue;
-            var share = length / Math.Abs(way[axis]);
-            rate = Math.Min(rate, machine.Rapid[axis] * share);
+            if (along == 0)
+                return;
+            var share = length / Math.Abs(along);
+            rate = Math.Min(rate, most * share);
             acceleration = Math.Min(acceleration, machine.Acceleration * share);
         }
-        return Trapezoid(length, rate, acceleration);
     }
 
     static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);

@@ -8,15 +8,15 @@ namespace NcLanguage.Syntax.Lexing;
 public sealed class BlockBuffer
 {
     Token[] _tokens;
-    int[] _ends;
+    BlockEnd[] _ends;
     int _count;
 
     public BlockBuffer()
-        : this(new Token[1024], new int[256])
+        : this(new Token[1024], new BlockEnd[256])
     {
     }
 
-    BlockBuffer(Token[] tokens, int[] ends) => (_tokens, _ends) = (tokens, ends);
+    BlockBuffer(Token[] tokens, BlockEnd[] ends) => (_tokens, _ends) = (tokens, ends);
 
     internal ReadOnlySpan<Token> Tokens => _tokens.AsSpan(0, _count);
 
@@ -33,7 +33,7 @@ public sealed class BlockBuffer
     /// <summary>The blocks of a chunk with storage of their own.</summary>
     internal static BlockList Keep(Chunk chunk)
     {
-        var buffer = new BlockBuffer(ArrayPool<Token>.Shared.Rent(1024), new int[chunk.LineCount]);
+        var buffer = new BlockBuffer(ArrayPool<Token>.Shared.Rent(1024), new BlockEnd[chunk.LineCount]);
         BlockLexer.Lex(chunk, buffer);
         var tokens = buffer.Tokens.ToArray();
         ArrayPool<Token>.Shared.Return(buffer._tokens);
@@ -54,7 +54,7 @@ public sealed class BlockBuffer
     {
         _count = 0;
         if (_ends.Length < lines)
-            _ends = new int[lines];
+            _ends = new BlockEnd[lines];
     }
 
     internal int Count => _count;
@@ -66,5 +66,7 @@ public sealed class BlockBuffer
         _tokens[_count++] = token;
     }
 
-    internal void EndLine(int line) => _ends[line] = _count;
+    /// <summary>Notes that all tokens of a line have been added.</summary>
+    /// <param name="bytes">Where in its chunk the line ends, without its terminator.</param>
+    internal void EndLine(int line, int bytes) => _ends[line] = new BlockEnd(_count, bytes);
 }

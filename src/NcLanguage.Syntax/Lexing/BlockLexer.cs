@@ -22,8 +22,9 @@ public static class BlockLexer
         buffer.Begin(chunk.LineCount);
         for (var line = 0; line < chunk.LineCount; line++)
         {
-            LexLine(chunk.Line(line), buffer);
-            buffer.EndLine(line);
+            var text = chunk.Line(line);
+            LexLine(text, buffer);
+            buffer.EndLine(line, chunk.LineStart(line) + text.Length);
         }
     }
 

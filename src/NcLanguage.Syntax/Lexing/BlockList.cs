@@ -7,9 +7,9 @@ public sealed class BlockList
 {
     readonly Chunk _chunk;
     readonly Token[] _tokens;
-    readonly int[] _ends;
+    readonly BlockEnd[] _ends;
 
-    internal BlockList(Chunk chunk, Token[] tokens, int[] ends)
+    internal BlockList(Chunk chunk, Token[] tokens, BlockEnd[] ends)
     {
         _chunk = chunk;
         _tokens = tokens;
@@ -19,9 +19,21 @@ public sealed class BlockList
     public int Count => _chunk.LineCount;
 
     /// <summary>The block on a line of the chunk (0-based).</summary>
-    public Block this[int line] =>
-        new(_chunk.Line(line), _tokens.AsSpan(line == 0 ? 0 : _ends[line - 1], _ends[line] - (line == 0 ? 0 : _ends[line - 1])));
+    public Block this[int line]
+    {
+        get
+        {
+            var (tokens, bytes) = _ends[line];
+            var first = line == 0 ? 0 : _ends[line - 1].Tokens;
+            return new(_chunk.Bytes[_chunk.LineStart(line)..bytes], _tokens.AsSpan(first, tokens - first));
+        }
+    }
 }
+
+/// <summary>Where a block ends.</summary>
+/// <param name="Tokens">How many tokens its chunk has up to there.</param>
+/// <param name="Bytes">How many bytes, its line's terminator not counted.</param>
+readonly record struct BlockEnd(int Tokens, int Bytes);
 
 /// <summary>A block: the bytes of its line and its tokens in the order written. What lies between tokens is blank.</summary>
 public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> tokens)

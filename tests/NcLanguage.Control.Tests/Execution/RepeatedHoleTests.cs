@@ -22,6 +22,7 @@ public sealed class RepeatedHoleTests
         step.Leave(state);
         first.Leave(state);
         var source = SourceText.From(text);
+        var repeated = 0;
         for (var line = 0; line < source.LineCount; line++)
         {
             var block = source.BlockAt(line);
@@ -30,10 +31,12 @@ public sealed class RepeatedHoleTests
             executor.RunBehind(first, block, second);
             Same(alone, step);
             Same(alone, second);
+            Assert.Equal(step.RepeatsHole, second.RepeatsHole);
+            Assert.False(alone.RepeatsHole);
+            repeated += step.RepeatsHole ? 1 : 0;
             (first, second) = (second, first);
         }
-        Assert.Equal(step.HolesRepeated, first.HolesRepeated + second.HolesRepeated);
-        return step.HolesRepeated;
+        return repeated;
     }
 
     static void Same(Step expected, Step step)

@@ -14,6 +14,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>The block moves, and it is not plain that it passes all obstacles far off: what the setup makes of a step's moves, which the control does not know.</summary>
     internal const StepEvents Near = (StepEvents)(1 << 30);
 
+    const uint RulesKept = 64;
+
     Step _step = null!;
     readonly List<Finding> _findings = [];
     readonly HoleLog.Gatherer _holes = new();
@@ -25,8 +27,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
     readonly Dictionary<StepEvents, Rule[]> _interested = [];
-    StepEvents _eventsBefore = (StepEvents)(-1);
-    Rule[] _rulesBefore = [];
+    readonly (StepEvents Events, Rule[]? Rules)[] _rulesBefore = new (StepEvents, Rule[]?)[RulesKept];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
     Nearness _nearness;
@@ -89,7 +90,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
-        RunRules(RulesFor((step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness != Nearness.Free) ? step.Events | Near : step.Events), new StepContext(this, block, step, at), at);
+        var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
+        RunRules(RulesFor(mayBeNear ? step.Events | Near : step.Events), new StepContext(this, block, step, at), at);
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
@@ -177,10 +179,11 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>The rules that want to see a step with these events, worked out once for each combination that occurs.</summary>
     Rule[] RulesFor(StepEvents events)
     {
-        // Blocks of one kind follow each other.
-        if (events != _eventsBefore)
-            (_eventsBefore, _rulesBefore) = (events, FindRules(events));
-        return _rulesBefore;
+        // Blocks of a few kinds follow each other: each finds its rules where those of its kind were found last.
+        ref var before = ref _rulesBefore[(uint)((int)events * -1640531527) / (uint.MaxValue / RulesKept + 1)];
+        if (before.Rules is null || before.Events != events)
+            before = (events, FindRules(events));
+        return before.Rules!;
     }
 
     Rule[] FindRules(StepEvents events)
@@ -207,7 +210,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         get
         {
             if (_nearness == Nearness.NotAsked)
-                _nearness = IsStepFree() ? Nearness.Free : AreAllFar() ? Nearness.Far : Nearness.Near;
+                _nearness = IsStepFree() ? Nearness.Free : IsStepLost() ? Nearness.Lost : AreAllFar() ? Nearness.Far : Nearness.Near;
             return _nearness;
         }
     }
@@ -217,6 +220,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     {
         if (Nearness == Nearness.Free)
             return Approach.None;
+        if (Nearness == Nearness.Lost)
+            return _step.Moves[move].IsMotion ? Approach.Unknown : Approach.None;
         FindApproaches();
         return _approaches[move];
     }
@@ -243,11 +248,26 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         {
             if (!move.IsMotion)
                 continue;
-            if (!Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
+            if (!IsPlaceKnown(move) || !Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
                 return false;
             moves = true;
         }
         return moves;
+    }
+
+    /// <summary>Whether it is not known of any move where it ends: none of them can be held against anything.</summary>
+    bool IsStepLost()
+    {
+        foreach (ref readonly var move in _step.Moves.Items)
+            if (move.IsMotion && IsPlaceKnown(move))
+                return false;
+        return true;
+    }
+
+    bool IsPlaceKnown(in Move move)
+    {
+        var place = move.To + _step.ToFrame;
+        return double.IsFinite(place.X + place.Y + place.Z);
     }
 
     bool AreAllFar()
@@ -309,6 +329,9 @@ enum Nearness : byte
 
     /// <summary>Nothing was found within the clearance.</summary>
     Far,
+
+    /// <summary>Where they lead is not known.</summary>
+    Lost,
 
     /// <summary>Something stands within the clearance, or a place is not known.</summary>
     Near,

@@ -110,14 +110,16 @@ ref partial struct BlockRun
             _state.Spindle = _state.Cycle == 84 ? SpindleState.Clockwise : SpindleState.Counterclockwise;
     }
 
+    /// <summary>Whether the words for a hole's place are distances.</summary>
+    readonly bool AreHolesDistances => Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
+
     /// <summary>Where the block's place words lead, the cycle's own axis left as it is.</summary>
     readonly Aim NextHole()
     {
         UseAxisWords();
         if (_state.Plane == WorkPlane.Unknown)
             return new Aim(Point3.Unknown, Point3.Unknown, _state.ProgramFrame, AllAxes);
-        var incremental = Readings.HolePositions == HolePositionReading.Incremental || _state.Distance == DistanceMode.Incremental;
-        var aim = TakeAim(incremental, Bit(DepthAxis));
+        var aim = TakeAim(AreHolesDistances, Bit(DepthAxis));
         return aim with { Work = aim.Work.With(DepthAxis, _state.Position[DepthAxis]), Axes = aim.Axes & ~Bit(DepthAxis) };
     }
 

@@ -20,9 +20,12 @@ ref partial struct BlockRun
         if (!IsPlaceAlone)
             return false;
         var from = _state.Position;
-        var to = new Point3(PlaceAlong('X', from.X), PlaceAlong('Y', from.Y), from.Z);
-        var axes = Moving(to, Bit(0) | Bit(1));
-        if (axes == 0 || double.IsNaN(to.X + to.Y))
+        var (x, y, axes) = (from.X, from.Y, 0);
+        TakeAlong('X', 1, ref x, ref axes);
+        TakeAlong('Y', 2, ref y, ref axes);
+        var to = new Point3(x, y, from.Z);
+        axes = Moving(to, axes);
+        if (axes == 0)
             return false;
         UseAxisWords();
         var sets = SlotsOf(axes);
@@ -33,14 +36,22 @@ ref partial struct BlockRun
         return true;
     }
 
-    readonly double PlaceAlong(char letter, double here) => _words.Has(letter) ? Length(letter) : here;
+    /// <summary>Takes the word of one axis, as a place or a distance.</summary>
+    readonly void TakeAlong(char letter, int axis, ref double at, ref int axes)
+    {
+        // A distance of 0 moves nothing.
+        if (!_words.Has(letter) || (AreHolesDistances && _words[letter] == 0))
+            return;
+        at = AreHolesDistances ? at + Length(letter) : Length(letter);
+        axes |= axis;
+    }
 
     /// <summary>Notes whether a block with another X and Y would do there what this one did here: it has drilled one hole and left everything as it was, but for X and Y.</summary>
     readonly void LearnHole()
     {
-        if (_step.Holes.Count != 1 || !IsPlaceAlone || _state.Plane != WorkPlane.XY || _state.ProgramFrame is not null
-            || _state.Distance != DistanceMode.Absolute || Readings.HolePositions == HolePositionReading.Incremental || _state.Cycle is 76 or 87
-            || _state.NotFollowed != NotFollowed.None || _state.LostAxes != 0 || !_state.Position.IsKnown || !HasPlainOffsets)
+        if (!IsPlaceAlone || _state.Plane != WorkPlane.XY || _state.ProgramFrame is not null
+            || _state.Distance == DistanceMode.Unknown || _state.Cycle is 76 or 87
+            || _state.NotFollowed != NotFollowed.None || _state.LostAxes != 0 || !HasPlainOffsets)
             return;
         ref readonly var before = ref _step.Before;
         var same = before with

@@ -60,13 +60,16 @@ ref partial struct BlockRun
         NoteCycleLeftOn();
         NoteCompensationLeftOn();
 
-        Assign();
-        CallSubprogram();
+        if ((_step.Events & StepEvents.OddText) != 0)
+            Assign();
+        if (!onlyMoves)
+            CallSubprogram();
         FlagUnusedWords();
         if (_step.Moves.Count > 0)
             _step.Events |= StepEvents.Moves;
         _state.Set |= _step.Sets;
-        LearnHole();
+        if (_step.Holes.Count == 1)
+            LearnHole();
     }
 
     readonly void SetModes()

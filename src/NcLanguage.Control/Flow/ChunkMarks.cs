@@ -92,30 +92,34 @@ public sealed class ChunkMarks
     public static ChunkMarks Of(BlockList blocks)
     {
         ArgumentNullException.ThrowIfNull(blocks);
-        var numbers = new List<BlockNumber>(blocks.Count);
+        var (numbers, count) = ((BlockNumber[])[], 0);
         List<Mark>? marks = null;
         var (steers, firstTool) = (false, NoTool);
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
-            if (IsPlain(block, out var number))
+            var isPlain = IsPlain(block, out var number);
+            if (number >= 0 || (!isPlain && TryNumber(block, out number)))
             {
-                if (number >= 0)
-                    numbers.Add(new BlockNumber(number, line));
-                continue;
+                if (count == 0)
+                    numbers = new BlockNumber[blocks.Count - line];
+                numbers[count++] = new BlockNumber(number, line);
             }
-            NoteNumber(block, line, numbers);
+            if (isPlain)
+                continue;
             NoteMarks(block, line, ref marks, ref steers);
             if (firstTool == NoTool && block.IndexOf('T') >= 0)
                 firstTool = line;
         }
-        return new ChunkMarks([.. numbers], marks is null ? [] : [.. marks], steers, firstTool);
+        return new ChunkMarks(count == numbers.Length ? numbers : numbers[..count], marks is null ? [] : [.. marks], steers, firstTool);
     }
 
-    /// <summary>Whether a block holds nothing but words that mark nothing, as nearly all do; its number, or −1.</summary>
+    /// <summary>Whether a block holds nothing but words that mark nothing, as nearly all do.</summary>
+    /// <param name="number">The number of such a block; −1 where it has none.</param>
     static bool IsPlain(in Block block, out int number)
     {
         number = -1;
+        var found = -1;
         foreach (ref readonly var token in block.Tokens)
         {
             if (token.Kind != TokenKind.Word)
@@ -125,24 +129,26 @@ public sealed class ChunkMarks
                 case 'O' or ':' or 'T':
                 case 'G' or 'M' when token.ReadsVariables || token.Value is 2 or 30 or 65 or 98 or 99:
                     return false;
-                case 'N' when number < 0 && token.Value is >= 0 and < 1e9:
-                    number = (int)token.Value;
+                case 'N' when found < 0 && token.Value is >= 0 and < 1e9:
+                    found = (int)token.Value;
                     break;
             }
         }
+        number = found;
         return true;
     }
 
-    static void NoteNumber(in Block block, int line, List<BlockNumber> numbers)
+    /// <summary>The number of a block, or −1 where a program begins; false where it has none.</summary>
+    static bool TryNumber(in Block block, out int number)
     {
-        var number = -1;
+        number = -1;
         foreach (ref readonly var token in block.Tokens)
         {
             if (token.IsWord('O') || token.IsWord(':'))
             {
                 // With or without a block number before it, a program begins here.
-                numbers.Add(new BlockNumber(-1, line));
-                return;
+                number = -1;
+                return true;
             }
             if (number < 0 && token.IsWord('N') && token.Value is >= 0 and < 1e9)
                 number = (int)token.Value;
@@ -150,8 +156,7 @@ public sealed class ChunkMarks
             if (token.Kind == TokenKind.Statement)
                 break;
         }
-        if (number >= 0)
-            numbers.Add(new BlockNumber(number, line));
+        return number >= 0;
     }
 
     static void NoteMarks(in Block block, int line, ref List<Mark>? marks, ref bool steers)

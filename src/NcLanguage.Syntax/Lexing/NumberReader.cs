@@ -20,7 +20,8 @@ public static class NumberReader
     /// question whether anything other than 0 follows.</summary>
     private const int KeptDigits = 780;
 
-    private static readonly double[] PowersOfTen =
+    /// <summary>Those that are exact as a double.</summary>
+    internal static readonly double[] PowersOfTen =
     [
         1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
     ];

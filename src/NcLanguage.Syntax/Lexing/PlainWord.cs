@@ -8,8 +8,6 @@ static class PlainWord
     /// <summary>So many digits are exact as a double, and so is the power of ten they are divided by: the quotient is the nearest double.</summary>
     const int MostDigits = 15;
 
-    static ReadOnlySpan<double> PowersOfTen => [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
-
     /// <summary>The word at a place; false for whatever needs a closer look.</summary>
     public static bool TryRead(ReadOnlySpan<byte> line, int at, out Token word)
     {
@@ -33,7 +31,7 @@ static class PlainWord
         var digits = point < 0 ? end - first : end - first - 1;
         if (digits is 0 or > MostDigits || !IsOver(line, end))
             return false;
-        var value = point < 0 ? mantissa : mantissa / PowersOfTen[end - point - 1];
+        var value = point < 0 ? mantissa : mantissa / NumberReader.PowersOfTen[end - point - 1];
         // Minus nought is nought.
         word = new Token(TokenKind.Word, point < 0 ? TokenTraits.None : TokenTraits.HasPoint, (byte)(line[at] & ~0x20), StatementKind.None, ExpressionError.None, at, end, start,
             isNegative && mantissa != 0 ? -value : value);

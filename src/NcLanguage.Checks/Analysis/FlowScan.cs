@@ -85,7 +85,7 @@ sealed class FlowScan
                 NoteRun(runner.OwnLine);
             _lines[_count++] = runner.OwnLine;
             _findings.Begin(runner, _runs[runner.OwnLine]);
-            _scan.Note(runner.Text.BlockAt(runner.Line), runner.Step);
+            _scan.Note(runner.Block, runner.Step);
             exit = runner.Step.After;
         }
         if (_count > 0)

@@ -148,7 +148,11 @@ public sealed class Step
     }
 
     /// <summary>Leaves this state behind, for the block that is run next to go on from.</summary>
-    public void Leave(in ControlState state) => _after.State = state;
+    public void Leave(in ControlState state)
+    {
+        _after.State = state;
+        Hole = null;
+    }
 
     ref ControlState Copied()
     {

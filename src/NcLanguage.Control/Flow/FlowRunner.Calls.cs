@@ -106,7 +106,7 @@ public sealed partial class FlowRunner
     /// <summary>M99, ENDSUB or RETURN; M99 with P goes on at a block of the caller, in the program itself at one of its own.</summary>
     void Return(CallFrame frame, in Transfer transfer)
     {
-        _state.Ended = false;
+        _state.Ended = _isBehindStep = false;
         if (_frames.Count == 1)
             Jump(frame, transfer);
         else if (transfer is { Kind: TransferKind.Return, Value: not 0 })
@@ -190,7 +190,7 @@ public sealed partial class FlowRunner
         if (frame.PassesAreUnknown)
             LoseState();
         _frames.Pop();
-        _state = WithCallersLocals(frame);
+        (_state, _isBehindStep) = (WithCallersLocals(frame), false);
         var caller = _frames.Peek();
         if (line <= frame.CallLine)
         {

@@ -41,6 +41,7 @@ public sealed partial class FlowRunner
     readonly TextAhead _ahead;
     readonly int _mostBlocks;
     ControlState _state;
+    bool _isBehindStep;
     bool _readsPlace;
     Place _next;
     Place _at;
@@ -74,6 +75,9 @@ public sealed partial class FlowRunner
 
     /// <summary>The line (0-based, in <see cref="Text"/>) of the block that ran last.</summary>
     public int Line { get; private set; }
+
+    /// <summary>The block that ran last.</summary>
+    public Block Block => _chunk.Blocks[Line - _chunk.FirstLine];
 
     /// <summary>The line of the program itself that the block belongs to: its own, or that of the call that led to another file.</summary>
     public int OwnLine { get; private set; }
@@ -118,7 +122,12 @@ public sealed partial class FlowRunner
         TellOwnLine();
         (_ahead.Flow, _ahead.Line) = (Text, Line);
         Step.IsInCall = CallDepth > 0;
-        _executor.Run(Text.BlockAt(Line), ref _state, Step);
+        Open(Text, Line);
+        if (!_isBehindStep)
+            Step.Leave(_state);
+        _executor.RunNext(Block, Step);
+        _state = Step.After;
+        _isBehindStep = true;
         Blocks++;
         _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;
         Decide(frame);
@@ -128,6 +137,28 @@ public sealed partial class FlowRunner
     }
 
     bool _hasNewState = true;
+
+    /// <summary>The blocks that the run goes through at present: they need not be looked for one by one, nor read again while it is among them.</summary>
+    (FlowText? Text, BlockList Blocks, int FirstLine) _chunk = (null, null!, 0);
+
+    bool IsOpen(FlowText text, int line) => _chunk.Text == text && line >= _chunk.FirstLine && line - _chunk.FirstLine < _chunk.Blocks.Count;
+
+    void Open(FlowText text, int line)
+    {
+        if (IsOpen(text, line))
+            return;
+        var chunk = text.Text.ChunkOfLine(line);
+        _chunk = (text, text.Text.Chunks[chunk].Blocks, text.Text.FirstLineOf(chunk));
+    }
+
+    /// <inheritdoc cref="FlowText.NextBlock"/>
+    int NextBlock(FlowText text, int line)
+    {
+        for (; IsOpen(text, line); line++)
+            if (_chunk.Blocks[line - _chunk.FirstLine].Tokens.Length > 0)
+                return line;
+        return text.NextBlock(line);
+    }
 
     void TellOwnLine()
     {
@@ -171,10 +202,10 @@ public sealed partial class FlowRunner
             GoOn(frame, Line + 1);
             return;
         }
-        if (_frames.Count > 1 && Text.BlockAt(Line).Tokens[0].Kind == TokenKind.Percent)
+        if (_frames.Count > 1 && Block.Tokens[0].Kind == TokenKind.Percent)
         {
             // The closing % of a called file is the end of its blocks, and not of the run.
-            _state.Ended = false;
+            _state.Ended = _isBehindStep = false;
             RunOff(frame);
             return;
         }
@@ -183,7 +214,7 @@ public sealed partial class FlowRunner
         StopWay(FlowEnd.Ended);
     }
 
-    int LastToken() => Math.Max(0, Text.BlockAt(Line).Tokens.Length - 1);
+    int LastToken() => Math.Max(0, Block.Tokens.Length - 1);
 
     void Fault(FaultKind kind, int token, double a, double b = double.NaN) => Step.Faults.Add(new Fault(kind, token, '\0', 0, a, b));
 
@@ -191,7 +222,7 @@ public sealed partial class FlowRunner
     /// <param name="asBranch">The line is the next branch of a condition that did not hold.</param>
     void GoOn(CallFrame frame, int line, bool asBranch = false)
     {
-        var place = new Place(frame.Text.NextBlock(line), asBranch);
+        var place = new Place(NextBlock(frame.Text, line), asBranch);
         if (frame.FirstWaiting is { } waiting && place.CompareTo(waiting) >= 0)
         {
             frame.Wait(place, _state);
@@ -219,6 +250,7 @@ public sealed partial class FlowRunner
     {
         _state = state;
         _hasNewState = true;
+        _isBehindStep = false;
     }
 
     /// <summary>The run has come to the end of a program that nothing has ended.</summary>

@@ -9,6 +9,8 @@ namespace NcLanguage.Benchmarks;
 /// as the last byte of the answer arrives, so that neither end counts this side's work on JSON.</summary>
 sealed class LspSession : IDisposable
 {
+    const int LongMessage = 1 << 20;
+
     readonly Process _process;
     readonly Stream _input;
     readonly Stream _output;
@@ -177,6 +179,9 @@ sealed class LspSession : IDisposable
     {
         var body = Encoding.UTF8.GetBytes(message.ToJsonString());
         byte[] frame = [.. Encoding.ASCII.GetBytes($"Content-Length: {body.Length}\r\n\r\n"), .. body];
+        // What a long text was written with is garbage here, and would be collected on the processors that the server is to work with.
+        if (frame.Length > LongMessage)
+            GC.Collect();
         lock (_writing)
         {
             var at = Stopwatch.GetTimestamp();

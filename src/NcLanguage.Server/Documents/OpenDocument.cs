@@ -144,9 +144,10 @@ internal sealed class OpenDocument : IDisposable
             {
                 if (!snapshot.Superseded.IsCancellationRequested) _latest = program;
             }
+            // Whoever asks behind a key waits for the run, and not for the findings as well.
+            done.TrySetResult(program);
             ImmutableArray<Finding> shown = default;
             if (before is not null && analysis.IsLarge) Show(program, shown = analysis.FirstLook(before.Analysis));
-            done.TrySetResult(program);
             if (!shown.IsDefault) await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
             ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);

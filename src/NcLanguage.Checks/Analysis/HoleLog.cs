@@ -19,11 +19,13 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         _spots = spots;
         _likenesses = likenesses;
         _near = near;
-        (LowestR, HighestBottom) = (double.PositiveInfinity, double.NegativeInfinity);
+        (LowestR, LowestBottom, HighestBottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity);
         foreach (ref readonly var likeness in likenesses.AsSpan())
         {
             if (likeness.RLevel + likeness.ToFrame.Z < LowestR)
                 LowestR = likeness.RLevel + likeness.ToFrame.Z;
+            if (likeness.Bottom + likeness.ToFrame.Z < LowestBottom)
+                LowestBottom = likeness.Bottom + likeness.ToFrame.Z;
             if (likeness.Bottom + likeness.ToFrame.Z > HighestBottom)
                 HighestBottom = likeness.Bottom + likeness.ToFrame.Z;
         }
@@ -35,6 +37,9 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     /// <summary>The lowest known R level in the setup's frame, mm; infinite where none is known.</summary>
     internal double LowestR { get; }
+
+    /// <summary>The lowest known bottom in the setup's frame, mm; infinite where none is known.</summary>
+    internal double LowestBottom { get; }
 
     /// <summary>The highest known bottom in the setup's frame, mm; −infinite where none is known.</summary>
     internal double HighestBottom { get; }

@@ -60,11 +60,22 @@ public sealed class PointNotThrough : Rule
     static bool IsShallow(DrawingHole hole, in PlaceWork drill, WorkedPlace place, MilledLevels levels) =>
         hole.Depth is { } depth && levels.SurfaceAt(place.X, place.Y, drill.Diameter / 2) - drill.Full < depth - Equal;
 
+    /// <summary>Whether a cycle or a feed straight down goes as low as a level at all, before the places are gathered.</summary>
+    static bool GoesThrough(ProgramRun run, double level)
+    {
+        foreach (var part in run.Results)
+            if (part.Holes.LowestBottom <= level || Array.Exists(part.Plunges, plunge => plunge.To.Z <= level))
+                return true;
+        return false;
+    }
+
     public override void CheckFile(in FileContext file)
     {
         if (file.Run.Job.Setup.Stock is not { } stock)
             return;
         var bottom = stock.Min.Z;
+        if (!GoesThrough(file.Run, bottom + Equal))
+            return;
         var faults = new List<PlaceFault>();
         var levels = new MilledLevels(file.Run);
         foreach (var place in PlaceGroups.PlacesOf(file))

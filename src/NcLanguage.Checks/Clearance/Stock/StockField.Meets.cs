@@ -25,12 +25,12 @@ public sealed partial class StockField
         var pass = new StraightPass(from, to, end);
         var highest = Math.Max(_floor, Math.Min(from.Z, to.Z) - end.Drop + Tolerance);
         var met = double.PositiveInfinity;
-        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - end.Radius, Math.Max(from.Y, to.Y) + end.Radius, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(Math.Min(from.Y, to.Y) - end.Radius, Math.Max(from.Y, to.Y) + end.Radius);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var (low, high) = pass.Row(y);
-            var (first, last) = Range(low, high, _stock.Min.X, _width, _columns);
+            var (first, last) = ColumnsBetween(low, high);
             for (var column = first; column <= last; column++)
             {
                 var top = _tops[row * _columns + column];
@@ -90,12 +90,12 @@ public sealed partial class StockField
             return false;
         var pass = new StraightPass(from, to, form);
         var highest = Math.Max(_floor, Math.Min(from.Z, to.Z) - form.Drop);
-        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - form.Radius, Math.Max(from.Y, to.Y) + form.Radius, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(Math.Min(from.Y, to.Y) - form.Radius, Math.Max(from.Y, to.Y) + form.Radius);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var (low, high) = pass.Row(y);
-            var (first, last) = Range(low, high, _stock.Min.X, _width, _columns);
+            var (first, last) = ColumnsBetween(low, high);
             for (var column = first; column <= last; column++)
             {
                 var top = _tops[row * _columns + column];
@@ -114,7 +114,7 @@ public sealed partial class StockField
             return false;
         var strip = new Strip(from, to, radius);
         var highest = Math.Max(_floor, low + Tolerance);
-        var (firstRow, lastRow) = Range(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius);
         for (var row = firstRow; row <= lastRow; row++)
             if (Strip.Highest(RowUnder(strip, row)) > highest)
                 return true;

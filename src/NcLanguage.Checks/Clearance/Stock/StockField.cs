@@ -42,7 +42,7 @@ public sealed partial class StockField
 
     private readonly Box3 _stock;
     private readonly int _columns, _rows;
-    private readonly double _width, _depth, _growth;
+    private readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _growth;
     private readonly float _floor;
     private readonly float[] _tops;
 
@@ -65,6 +65,7 @@ public sealed partial class StockField
         _rows = (int)Math.Ceiling(size.Y / cellSize);
         _width = size.X / _columns;
         _depth = size.Y / _rows;
+        (_columnsPerMm, _rowsPerMm) = (1 / _width, 1 / _depth);
         Rule = rule;
         _growth = rule == CellRule.Touched ? double.Hypot(_width, _depth) / 2 : 0;
         _floor = (float)stock.Min.Z;
@@ -149,6 +150,10 @@ public sealed partial class StockField
         {
             LowerRows(new Strip(from, to, form.Radius), low.Z, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
+        else if (isUpright && _columns >= EndProfile.LeastCells)
+        {
+            LowerUnder(from, low.Z, form, ref sum);
+        }
         else if (from.Z == to.Z || isUpright)
         {
             LowerBeside(new Strip(from, to, form.Radius), low.Z, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
@@ -224,7 +229,7 @@ public sealed partial class StockField
     private void LowerRows(in Strip strip, double level, double low, double high, ref CutSum sum)
     {
         var kept = Kept(level);
-        var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
             Strip.Lower(RowUnder(strip, row), kept, ref sum);
     }
@@ -236,22 +241,24 @@ public sealed partial class StockField
         var square = form.Radius * form.Radius;
         // The end is nowhere lower than its tip: what stands no higher stays as it is, and most cuts go where others went.
         var lowest = Kept(level);
-        var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var span = path.Span(y);
-            var (first, last) = Range(span.Low, span.High, _stock.Min.X, _width, _columns);
+            var (first, last) = ColumnsBetween(span.Low, span.High);
             var (gap, behindGap) = span.GapLow < span.GapHigh
                 ? ((int)Math.Clamp((span.GapLow - _stock.Min.X) / _width + 1, -1, _columns), (int)Math.Clamp((span.GapHigh - _stock.Min.X) / _width - 1, 0, _columns))
                 : (0, 0);
-            for (var column = first; column <= last; column++)
+            var tops = _tops.AsSpan(row * _columns, _columns);
+            for (var column = Strip.NextAbove(tops, first, last, lowest); column <= last; column = Strip.NextAbove(tops, column + 1, last, lowest))
             {
-                if (column > gap && column < behindGap && (column = behindGap) > last)
-                    break;
-                ref var top = ref _tops[row * _columns + column];
-                if (top <= lowest)
+                if (column > gap && column < behindGap)
+                {
+                    column = behindGap - 1;
                     continue;
+                }
+                ref var top = ref tops[column];
                 var off = path.SquareTo(_stock.Min.X + (column + 0.5) * _width, y);
                 if (off <= square)
                     sum.Lower(ref top, Kept(level + Math.Max(0, form.HeightAtSquare(off))));
@@ -259,21 +266,40 @@ public sealed partial class StockField
         }
     }
 
+    /// <summary>Any end that goes straight down: some cells of a row at a time.</summary>
+    private void LowerUnder(Point3 at, double level, in EndForm form, ref CutSum sum)
+    {
+        var disc = new Disc(at, form.Radius);
+        var lowest = Kept(level);
+        var profile = new EndProfile(form, level, _floor);
+        var taken = new CellsTaken();
+        var (firstRow, lastRow) = RowsBetween(at.Y - form.Radius, at.Y + form.Radius);
+        for (var row = firstRow; row <= lastRow; row++)
+        {
+            var y = _stock.Min.Y + (row + 0.5) * _depth;
+            var span = disc.Span(y);
+            var (first, last) = ColumnsBetween(span.Low, span.High);
+            var tops = _tops.AsSpan(row * _columns, _columns);
+            first = Strip.NextAbove(tops, first, last, lowest);
+            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - at.X, _width, y - at.Y, ref taken);
+        }
+        taken.AddTo(ref sum);
+    }
+
     /// <summary>Any end on a slope.</summary>
     private void LowerSlope(in StraightPass pass, bool isFlat, double lowestTip, double low, double high, ref CutSum sum)
     {
         var lowest = Kept(lowestTip);
-        var (firstRow, lastRow) = Range(low, high, _stock.Min.Y, _depth, _rows);
+        var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var span = pass.Row(y);
-            var (first, last) = Range(span.Low, span.High, _stock.Min.X, _width, _columns);
-            for (var column = first; column <= last; column++)
+            var (first, last) = ColumnsBetween(span.Low, span.High);
+            var tops = _tops.AsSpan(row * _columns, _columns);
+            for (var column = Strip.NextAbove(tops, first, last, lowest); column <= last; column = Strip.NextAbove(tops, column + 1, last, lowest))
             {
-                ref var top = ref _tops[row * _columns + column];
-                if (top <= lowest)
-                    continue;
+                ref var top = ref tops[column];
                 var x = _stock.Min.X + (column + 0.5) * _width;
                 if (isFlat)
                 {
@@ -302,13 +328,18 @@ public sealed partial class StockField
     private static bool IsKnownCut(Point3 from, Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);
 
-    /// <summary>The cells whose middles may lie between two places; none is missed, and the last is below the first when there are none.</summary>
-    private static (int First, int Last) Range(double low, double high, double origin, double size, int count)
+    /// <summary>The columns whose middles may lie between two places; none is missed, and the last is below the first when there are none.</summary>
+    private (int First, int Last) ColumnsBetween(double low, double high) => Between(low - _stock.Min.X, high - _stock.Min.X, _columnsPerMm, _columns);
+
+    /// <summary>The rows whose middles may lie between two places.</summary>
+    private (int First, int Last) RowsBetween(double low, double high) => Between(low - _stock.Min.Y, high - _stock.Min.Y, _rowsPerMm, _rows);
+
+    private static (int First, int Last) Between(double low, double high, double perMm, int count)
     {
         if (low > high)
             return (0, -1);
-        var first = Math.Clamp((low - origin) / size - 1, 0, count);
-        var last = Math.Clamp((high - origin) / size, -1, count - 1);
+        var first = Math.Clamp(low * perMm - 1, 0, count);
+        var last = Math.Clamp(high * perMm, -1, count - 1);
         return ((int)first, (int)last);
     }
 }

@@ -71,20 +71,29 @@ internal readonly struct Strip : ILevelPath
     /// <summary>Lowers all heights to at most <paramref name="level"/>.</summary>
     public static void Lower(Span<float> heights, float level, ref CutSum sum)
     {
-        var (all, taken, deepest) = (new Vector<float>(level), Vector<float>.Zero, Vector<float>.Zero);
+        var (all, taken) = (new Vector<float>(level), new CellsTaken());
         for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
         {
             var before = new Vector<float>(heights);
             var after = Vector.Min(before, all);
             after.CopyTo(heights);
-            taken += before - after;
-            deepest = Vector.Max(deepest, before - after);
+            taken.Add(before - after);
         }
-        sum.Height += Vector.Sum(taken);
-        for (var i = 0; i < Vector<float>.Count; i++)
-            sum.Deepest = Math.Max(sum.Deepest, deepest[i]);
+        taken.AddTo(ref sum);
         foreach (ref var height in heights)
             sum.Lower(ref height, level);
+    }
+
+    /// <summary>The first of the heights from one on, up to a last, that is greater than a level; the one behind the last where none is.</summary>
+    public static int NextAbove(ReadOnlySpan<float> heights, int first, int last, float level)
+    {
+        // Most cuts go where others went, and pass by what they left.
+        var all = new Vector<float>(level);
+        while (first + Vector<float>.Count <= last + 1 && !Vector.GreaterThanAny(new Vector<float>(heights[first..]), all))
+            first += Vector<float>.Count;
+        while (first <= last && !(heights[first] > level))
+            first++;
+        return first;
     }
 
     /// <summary>The greatest of the heights; negative infinity where there is none.</summary>

@@ -1,0 +1,75 @@
+using System.Numerics;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>The end of a tool that stands at one level over the cells of a field: as <see cref="EndForm"/> tells, but for some cells at once and in single precision, as the heights are held.</summary>
+/// <param name="form">The end.</param>
+/// <param name="level">Z of its tip, mm.</param>
+/// <param name="floor">The height that a cell keeps at least.</param>
+internal readonly struct EndProfile(EndForm form, double level, float floor)
+{
+    private readonly Vector<float> _square = new((float)(form.Radius * form.Radius));
+    private readonly Vector<float> _flat = new((float)form.FlatRadius);
+    private readonly Vector<float> _corner = new((float)(form.CornerRadius * form.CornerRadius));
+    private readonly Vector<float> _steepness = new((float)form.Steepness);
+    private readonly Vector<float> _cornerLevel = new((float)(level + form.CornerRadius - form.Drop));
+    private readonly Vector<float> _tip = new((float)level);
+    private readonly Vector<float> _lowest = new(level <= floor ? floor : (float)level);
+    private readonly bool _isRound = form.CornerRadius > 0;
+
+    /// <summary>Cells of a row that there have to be.</summary>
+    public static int LeastCells => Vector<float>.Count;
+
+    /// <summary>Lowers the cells of a row from one to another. Others beside them are lowered too where the end stands over them.</summary>
+    /// <param name="row">The heights of the whole row.</param>
+    /// <param name="first">The first of the cells.</param>
+    /// <param name="last">The last of them.</param>
+    /// <param name="x">How far the middle of the row's first cell lies from the axis along X, mm.</param>
+    /// <param name="width">From one to the next, mm.</param>
+    /// <param name="y">How far the row lies from the axis along Y, mm.</param>
+    public void Lower(Span<float> row, int first, int last, double x, double width, double y, ref CellsTaken sum)
+    {
+        var (across, step) = (new Vector<float>((float)(y * y)), Vector<float>.Indices * (float)width);
+        for (var column = first; column <= last; column += Vector<float>.Count)
+        {
+            // The last ones are looked at again rather than beyond the row.
+            var at = Math.Min(column, row.Length - Vector<float>.Count);
+            var before = new Vector<float>(row[at..]);
+            var along = new Vector<float>((float)(x + at * width)) + step;
+            var square = along * along + across;
+            var level = Vector.ConditionalSelect(Vector.LessThanOrEqual(square, _square), LevelAt(square), before);
+            var after = Vector.Min(before, level);
+            after.CopyTo(row[at..]);
+            sum.Add(before - after);
+        }
+    }
+
+    /// <summary>Z of the end at the square of a distance from the axis, mm, not below the tip nor the floor.</summary>
+    private Vector<float> LevelAt(Vector<float> square)
+    {
+        var beyond = Vector.Max(Vector.SquareRoot(square) - _flat, Vector<float>.Zero);
+        var level = _isRound
+            ? _cornerLevel - Vector.SquareRoot(Vector.Max(_corner - beyond * beyond, Vector<float>.Zero))
+            : _tip + _steepness * beyond;
+        return Vector.Max(level, _lowest);
+    }
+}
+
+/// <summary>What is taken from some cells at once.</summary>
+internal struct CellsTaken
+{
+    private Vector<float> _heights, _deepest;
+
+    public void Add(Vector<float> taken)
+    {
+        _heights += taken;
+        _deepest = Vector.Max(_deepest, taken);
+    }
+
+    public readonly void AddTo(ref CutSum sum)
+    {
+        sum.Height += Vector.Sum(_heights);
+        for (var i = 0; i < Vector<float>.Count; i++)
+            sum.Deepest = Math.Max(sum.Deepest, _deepest[i]);
+    }
+}

@@ -85,6 +85,27 @@ public sealed partial class FlowText
         return [.. open.Select(loop => loop.Number)];
     }
 
+    /// <summary>The numbers of those of them that no END behind the line ends.</summary>
+    public IReadOnlyList<int> LoopsWithoutEndAt(int line)
+    {
+        var open = new List<NumberedLoop>();
+        foreach (var _ in Loops(line, open)) { }
+        foreach (var mark in _marks)
+        {
+            if (mark.Line <= line)
+                continue;
+            if (mark.Kind == MarkKind.Program)
+                break;
+            if (mark is not { Kind: MarkKind.Structure, BehindO: false, Number: >= 0 })
+                continue;
+            if (mark.Statement == StatementKind.Do)
+                open.Add(new NumberedLoop(mark.Line, mark.Number, -1));
+            else if (mark.Statement == StatementKind.End && open.FindLastIndex(loop => loop.Number == mark.Number) is >= 0 and var ended)
+                open.RemoveAt(ended);
+        }
+        return [.. open.Where(loop => loop.Line < line).Select(loop => loop.Number)];
+    }
+
     /// <param name="end">The first line (0-based) that is not looked at.</param>
     /// <param name="open">Those that are open at the present loop, and at the end.</param>
     IEnumerable<NumberedLoop> Loops(int end, List<NumberedLoop> open)

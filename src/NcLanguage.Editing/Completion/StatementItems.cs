@@ -31,6 +31,7 @@ static class StatementItems
         (Behind.Keyword, _) => false,
         (Behind.If, var keyword) => keyword is "THEN" or "GOTO",
         (Behind.While, var keyword) => keyword == "DO",
+        (_, "END") when !row.BehindO => spot.IsAtBlockStart && LoopsToEnd(spot).Count > 0,
         // THEN alone says nothing; behind other words of a block no statement follows.
         (_, var keyword) => keyword != "THEN" && spot.IsAtBlockStart,
     };
@@ -56,7 +57,7 @@ static class StatementItems
             case "DO" when !row.BehindO:
                 return writer.Text("DO ").Hole(FreeLoop(spot).ToString(CultureInfo.InvariantCulture)).NewText;
             case "END" when !row.BehindO:
-                return writer.Text("END ").Hole((LoopsAround(spot) is [.., var last] ? last : 1).ToString(CultureInfo.InvariantCulture)).NewText;
+                return writer.Text("END ").Hole(LoopsToEnd(spot)[^1].ToString(CultureInfo.InvariantCulture)).NewText;
             default:
                 return writer.Text(row.Keyword).NewText;
         }
@@ -71,6 +72,8 @@ static class StatementItems
             number++;
         return number;
     }
+
+    static IReadOnlyList<int> LoopsToEnd(Spot spot) => spot.Analysis.Main.Flow?.Text.LoopsWithoutEndAt(spot.Line) ?? [];
 
     static IReadOnlyList<int> LoopsAround(Spot spot) => spot.Analysis.Main.Flow?.Text.LoopsOpenAt(spot.Line) ?? [];
 }

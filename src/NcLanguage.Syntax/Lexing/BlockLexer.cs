@@ -16,6 +16,8 @@ public static class BlockLexer
     /// <summary>NUL and DEL, as a tape or a line has them before and behind the text: the control passes over them (ISO 6983-1, ISO 840; from memory). Treated as blank at both ends of a line.</summary>
     static ReadOnlySpan<byte> Idle => [0, 0x7F];
 
+    static ReadOnlySpan<byte> IdleAndBlank => [0, 0x7F, (byte)' ', (byte)'\t'];
+
     /// <summary>Lexes a chunk into storage that the caller keeps.</summary>
     internal static void Lex(Chunk chunk, BlockBuffer buffer)
     {
@@ -37,10 +39,10 @@ public static class BlockLexer
         var first = tokens.Count;
         var handsOver = false;
         var start = read.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
-        if (read.Length > 0 && (IsIdle(read[start < read.Length ? start : 0]) || IsIdle(read[^1])))
+        if (read.Length > 0 && (MayBeIdle(read[start < read.Length ? start : 0]) || MayBeIdle(read[^1])))
         {
-            read = read.TrimEnd(Idle);
-            start = Math.Max(start, read.Length - read.TrimStart(Idle).Length);
+            read = WithoutIdleEnd(read);
+            start += read.Length - start - WithoutIdleStart(read[start..]).Length;
         }
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
@@ -61,7 +63,13 @@ public static class BlockLexer
             tokens.Add(Plain(TokenKind.Excess, LongestRead, line.Length));
     }
 
-    static bool IsIdle(byte c) => c is 0 or 0x7F;
+    static bool MayBeIdle(byte c) => c is 0 or 0x7F || IsBlank(c);
+
+    static ReadOnlySpan<byte> WithoutIdleEnd(ReadOnlySpan<byte> line) =>
+        line.TrimEnd(IdleAndBlank) is var rest && line[rest.Length..].IndexOfAny(Idle) >= 0 ? rest : line;
+
+    static ReadOnlySpan<byte> WithoutIdleStart(ReadOnlySpan<byte> line) =>
+        line.TrimStart(IdleAndBlank) is var rest && line[..^rest.Length].IndexOfAny(Idle) >= 0 ? rest : line;
 
     static Token Next(ReadOnlySpan<byte> line, int at, bool atStart)
     {

@@ -99,6 +99,16 @@ public sealed class NameCompletionTests
     public void A_loop_takes_a_number_that_is_free_there(string program, string label, string expected) =>
         Assert.Contains(expected, Typist.Filled(Typist.At(program).Entry(label).NewText), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("WHILE [#500 LT 3] DO 1\nX1\nEN|", true)]
+    [InlineData("WHILE [#500 LT 3] DO 1\nX1\nEN|\nEND 1", false)]
+    [InlineData("WHILE [#500 LT 3] DO 1\nX1\nEN|\nWHILE [#501 LT 3] DO 1\nEND 1", true)]
+    [InlineData("WHILE [#500 LT 3] DO 1\nWHILE [#501 LT 3] DO 2\nEN|\nEND 1", true)]
+    [InlineData("WHILE [#500 LT 3] DO 1\nX1\nEN|\nM99\nO2\nEND 1", true)]
+    [InlineData("G0 X1\nEN|", false)]
+    public void An_end_is_offered_in_a_loop_that_has_none(string program, bool isOffered) =>
+        Assert.Equal(isOffered, Typist.Labels(program).Contains("END"));
+
     [Fact]
     public void A_jump_offers_the_block_numbers_of_its_program_nearest_first()
     {

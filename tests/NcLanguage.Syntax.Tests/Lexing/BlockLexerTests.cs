@@ -24,9 +24,9 @@ public sealed class BlockLexerTests
     public void Any_bytes_are_accepted_and_nothing_is_lost() =>
         Gen.OneOf(Gen.Byte.Array[0, 60], Gen.Int[0, Likely.Length - 1].Select(i => (byte)Likely[i]).Array[0, 40]).Sample(line =>
         {
-            // NUL and DEL at both ends are passed over.
-            var at = line.Length - line.AsSpan().TrimStart([(byte)0, (byte)0x7F]).Length;
-            var end = line.AsSpan().TrimEnd([(byte)0, (byte)0x7F]).Length;
+            // NUL and DEL at both ends are passed over, and the blanks among them.
+            var at = line.Length - line.AsSpan().TrimStart([(byte)0, (byte)0x7F, (byte)' ', (byte)'\t']).Length;
+            var end = line.AsSpan().TrimEnd([(byte)0, (byte)0x7F, (byte)' ', (byte)'\t']).Length;
             foreach (var token in BlockLexer.LexLine(line))
             {
                 Assert.True(token.Start >= at && token.End > token.Start && token.End <= line.Length);
@@ -48,6 +48,8 @@ public sealed class BlockLexerTests
     [InlineData("\0\0%", "%")]
     [InlineData("\u007F\0G0 X5\0\0", "G0 X5")]
     [InlineData("\0\0\0", "")]
+    [InlineData("G0 X5\0\t\0 ", "G0 X5")]
+    [InlineData(" \0\tG0 X5", "G0 X5")]
     public void NUL_and_DEL_at_the_ends_of_a_line_are_no_part_of_the_block(string line, string same) => Assert.Equal(Show(same), Show(line));
 
     /// <summary>NISTIR 6556 §3.3: blanks anywhere, case without meaning; the example of the report.</summary>

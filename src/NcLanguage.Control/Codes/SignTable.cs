@@ -30,7 +30,7 @@ public static class SignTable
         Sign("(MSG, )", "message", "Shows the rest of the comment to the operator.", Nist("3.3.5")),
         Sign(";", "comment to the end of the line", "Turns everything behind it on its line into a comment.", Practice),
         Sign("#", "variable", "Stands before the number of a variable, or before its name in angle brackets, and gives its value.", Nist("3.3.2") + ", names: " + Practice),
-        Sign("#<name>", "named variable", "Gives the value of the variable that the name in angle brackets stands for; case and blanks make no other name.", Practice),
+        Sign("#<name>", "named variable", "Gives the value of the variable that the name in angle brackets stands for, in the program or subroutine that sets it, or everywhere where the name begins with _; case and blanks make no other name.", Practice),
         Sign("=", "setting of a variable", "Gives a variable a new value when all other words of the block have been read.", Nist("3.3.3")),
         Sign("[ ]", "expression", "Holds an expression, whose value stands in the place of a number.", Nist("3.3.2")),
     ];

@@ -28,6 +28,8 @@ public sealed class OWordTests
     // Arguments in order, from #1; the caller's local variables are its own again behind it.
     [InlineData("O10 SUB\nG0 X[#1*100+#2*10+#3]\n#1=0\nO10 ENDSUB\n#1=7\nO10 CALL [1] [2] [#1]\nG0 X#1\nM2", "127 7")]
     [InlineData("O10 SUB\n#100=[#1*2]\nO10 ENDSUB\nO10 CALL [4]\nG0 X#100\nM2", "8")]
+    [InlineData("O10 SUB\n#<_wide>=[#<_wide>+1]\nO10 ENDSUB\n#<_wide>=4\nO10 CALL\nG0 X#<_wide>\nM2", "5")]
+    [InlineData("O10 SUB\n#<deep>=9\nG0 X#<deep>\nO10 ENDSUB\n#<deep>=4\nO10 CALL\nG0 X#<deep>\nM2", "9 4")]
     // One subroutine calls another that stands above it.
     [InlineData("O10 SUB\nG0 X#1\nO10 ENDSUB\nO20 SUB\nO10 CALL [#1+1]\nG0 X#1\nO20 ENDSUB\nO20 CALL [3]\nM2", "4 3")]
     // Any case, any spaces.

@@ -94,7 +94,7 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
             if (isWarmUp)
                 continue;
             table.Add(named.Row, size, server, complete);
-            if (MayComeInTwo && named.Row != PeerEdits.Paste)
+            if (MayComeInTwo)
                 table.Add(PeerTable.First(named.Row), size, server, first);
         }
     }

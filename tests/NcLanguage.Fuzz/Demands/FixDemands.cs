@@ -41,22 +41,28 @@ static class FixDemands
         var movesTheSame = old.NotKnown == 0 && MotionComparison.Of(old, made, tolerance: 0).IsSame;
         foreach (var other in mended.Findings)
             Demand.That(
-                other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !MustNotCome(finding, other, fix.Safety, movesTheSame),
+                other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !MustNotCome(finding, other, fix.Safety, movesTheSame, before),
                 $"a fix of {finding.Name} brings no {other.Name}",
                 () => $"line {finding.Line + 1}: {finding.Message}\n\"{fix.Title}\" brings, in line {other.Line + 1}: {other.Message}\n{analysis.Text}\nbecame\n{mended.Text}");
     }
 
     /// <summary>Whether a finding is one that no fix may bring. A certain one brings none of syntax or structure, and none at all where nothing moves otherwise. One that is a choice may lead the run
     /// to blocks that it did not reach: of that only what the text alone shows is held against it.</summary>
-    static bool MustNotCome(Finding mended, Finding other, FixSafety safety, bool movesTheSame)
+    static bool MustNotCome(Finding mended, Finding other, FixSafety safety, bool movesTheSame, Dictionary<string, int> before)
     {
         // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
         if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
             return false;
         if (other.Name == mended.Name)
             return true;
-        // A jump that leads somewhere comes to blocks that did not run, whatever they hold.
-        if (mended.Name == "jump-missing" && safety == FixSafety.Choice)
+        // Of the signs in a block the first is told: where a block is parted, each part tells its own.
+        if (other.Name == "character-not-sendable" && before.ContainsKey(other.Name))
+            return false;
+        // A way up that drills no more: the cycle that is told again behind it lacks what the one before lacked, and what was drilled there is not drilled.
+        if (mended.Name == "depth-changed-in-cycle" && other.Name is ("cycle-word-missing" or "hole-missing"))
+            return false;
+        // A jump that leads somewhere comes to blocks that did not run, whatever they hold, and a return to further runs of them.
+        if (mended.Name is ("jump-missing" or "subprogram-return-missing") && safety == FixSafety.Choice)
             return other.Name is "number-repeated" or "number-order" or "address-repeated" or "number-malformed";
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)

@@ -22,6 +22,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         (LowestR, LowestBottom, HighestBottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity);
         foreach (ref readonly var likeness in likenesses.AsSpan())
         {
+            BeginsRun |= !likeness.IsHop;
             if (likeness.RLevel + likeness.ToFrame.Z < LowestR)
                 LowestR = likeness.RLevel + likeness.ToFrame.Z;
             if (likeness.Bottom + likeness.ToFrame.Z < LowestBottom)
@@ -34,6 +35,9 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     public static HoleLog Empty { get; } = new([], [], []);
 
     public int Length => _spots.Length;
+
+    /// <summary>Whether one of the holes is the first of a run.</summary>
+    internal bool BeginsRun { get; }
 
     /// <summary>The lowest known R level in the setup's frame, mm; infinite where none is known.</summary>
     internal double LowestR { get; }

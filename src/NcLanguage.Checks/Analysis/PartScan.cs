@@ -258,10 +258,16 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>Whether it is not known of any move where it ends: none of them can be held against anything.</summary>
     bool IsStepLost()
     {
+        var moves = false;
         foreach (ref readonly var move in _step.Moves.Items)
-            if (move.IsMotion && IsPlaceKnown(move))
+        {
+            if (!move.IsMotion)
+                continue;
+            if (IsPlaceKnown(move))
                 return false;
-        return true;
+            moves = true;
+        }
+        return moves;
     }
 
     bool IsPlaceKnown(in Move move)

@@ -61,7 +61,7 @@ public sealed class FeedPerTooth : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var state = ref step.Step.After;
-        if ((step.Step.Sets & Slot.Feed) == 0 || !step.Step.Words.Has('F') || state.Cycle is 84 or 74 || !(state.Speed > 0) || !(state.Feed > 0)
+        if ((step.Step.Events & StepEvents.Cut) == 0 || (step.Step.Sets & Slot.Feed) == 0 || !step.Step.Words.Has('F') || state.Cycle is 84 or 74 || !(state.Speed > 0) || !(state.Feed > 0)
             || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(step.Job.Setup, tool) is not { } feed || !IsItsWay(tool, step.Step))
             return;
         // One cause, one finding: a speed or feed beyond the machine is told by its own rule.

@@ -46,7 +46,8 @@ public sealed class HoleAboveStock : Rule
             var result = file.Run.Results[part];
             if (!(result.Holes.HighestBottom >= stock.Max.Z - Tolerance))
             {
-                reported = double.NaN;
+                // The run of holes goes on behind a part of it that has none such.
+                reported = result.Holes.BeginsRun ? double.NaN : reported;
                 continue;
             }
             for (var i = 0; i < result.Holes.Length; i++)

@@ -54,7 +54,8 @@ public sealed class RInsideStock : Rule
             var result = file.Run.Results[part];
             if (!(result.Holes.LowestR < stock.Max.Z - Tolerance))
             {
-                reported = double.NaN;
+                // The run of holes goes on behind a part of it that has none such.
+                reported = result.Holes.BeginsRun ? double.NaN : reported;
                 continue;
             }
             for (var i = 0; i < result.Holes.Length; i++)

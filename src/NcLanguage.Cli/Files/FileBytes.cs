@@ -89,8 +89,8 @@ static class FileBytes
             var stamp = new FileStamp(File.GetLastWriteTimeUtc(file), RandomAccess.GetLength(file));
             if (stamp.Length > Greatest)
                 throw TooLarge(path);
-            // What is written within the same tick would leave the stamp as it is. Files that a system makes up as they are read tell no length and are always new.
-            if ((DateTime.UtcNow - stamp.Changed).Duration() < Tick && (stamp.Length > 0 || tried == 0))
+            // What is written within the same tick would leave the stamp as it is. Files that a system makes up as they are read tell no length and are always new; so is one that was emptied just now, to be written.
+            if ((DateTime.UtcNow - stamp.Changed).Duration() < Tick && (stamp.Length > 0 || tried < MostTries - 1))
             {
                 Thread.Sleep(Tick);
                 continue;

@@ -81,9 +81,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
             step.Events |= StepEvents.News;
         if (!step.Words.HasNoCodeBesideMotion)
             step.Events |= StepEvents.Codes;
-        if (state.FeedMode == FeedMode.InverseTime)
+        if (state.FeedMode == FeedMode.InverseTime || double.IsNaN(state.Feed))
             step.Events |= StepEvents.FeedWanted;
-        if (block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock)
+        if (block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock || block.Line.StartsWith(BlockLexer.ByteOrderMark))
             step.Events |= StepEvents.OddText;
         if (step.Holes.Count > 0)
             step.Events |= before.StandsAtHole && (step.Sets & ~Slot.Doings) == 0 && (step.Events & StepEvents.News) == 0

@@ -130,13 +130,13 @@ public sealed class BlockWords
                     step.Faults.Add(new Fault(FaultKind.TooManyMCodes, i, 'M', 0, MostMCodes, 0));
                 continue;
             }
+            if (letter == 'N' && IsOdd(value, token.End - token.ValueStart))
+                step.Events |= StepEvents.OddText;
             if (Has(letter))
             {
                 step.Faults.Add(new Fault(FaultKind.AddressRepeated, i, letter, TokenOf(letter), value, 0));
                 continue;
             }
-            if (letter == 'N' && IsOdd(value, token.End - token.ValueStart))
-                step.Events |= StepEvents.OddText;
             _present |= Bit(letter);
             _values[letter - 'A'] = value;
             _tokens[letter - 'A'] = i;

@@ -28,7 +28,7 @@ public enum StepEvents
     /// <summary>M99 at the end of a program that nothing calls: the control begins it again.</summary>
     StartsAgain = 4096,
 
-    /// <summary>The block holds something that is no word, a word that cannot be read or a block number of an odd form, or is longer than the control takes.</summary>
+    /// <summary>The block holds something that is no word, a word that cannot be read or a block number of an odd form, or is longer than the control takes, or begins with a byte order mark.</summary>
     OddText = 8192,
 
     /// <summary>The block set something beside a motion or a cycle, or for the first time, ended a cycle or began another, or something happened that had not happened before: true of few blocks.</summary>
@@ -46,7 +46,7 @@ public enum StepEvents
     /// <summary>The block cuts, and not in the holes of a cycle.</summary>
     Path = 262144,
 
-    /// <summary>The feed mode in force wants a feed in each block that cuts.</summary>
+    /// <summary>No feed is known, or the feed mode in force wants one in each block that cuts.</summary>
     FeedWanted = 524288,
 }
 

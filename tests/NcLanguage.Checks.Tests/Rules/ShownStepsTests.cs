@@ -93,7 +93,37 @@ public sealed class ShownStepsTests
         Assert.True(found > 4000, $"Only {found} findings in all: the programs hold too little.");
     }
 
-    static string Block(Random random) => random.Next(28) switch
+    /// <summary>What a rule finds in blocks of a kind that few hold.</summary>
+    [Theory]
+    [InlineData("\uFEFFG21 G90 G17 G54\nG0 X1 Y1\n\uFEFFG0 X2\nM30\n", "character-not-sendable", "1 3")]
+    [InlineData("G21 G90 G17 G54\nN10 N1.5 G0 X1\nN-4 G0 X2\nN2.0 G0 X3\nN000005 G0 X4\nM30\n", "number-malformed", "2 3 5")]
+    [InlineData("G21 G90 G17 G54\nT1 M6\nG43 H1 G0 X0 Y0 Z20\nG38.2 Z-5\nG0 Z20\nX30\nG38.2 Z-5\nG0 Z20\nG1 X40\nX50\nM30\n", "feed-missing", "4 7 9")]
+    [InlineData("G21 G90 G17 G54\nT1 M6\nM3 S1000\nG43 H1 G0 Z50\nG99 G82 X10 Y10 R2 Z-5 P0.5 F100\nZ2\nG80\nG0 Z50\nM30\n", "hole-under-obstacle", "5 6")]
+    [InlineData("G21 G90 G17 G54\nT1 M6\nG43 H1 G0 X0 Y0 Z60\nG91\nG28 Z0\nX5\nM30\n", "incremental-left-on", "6")]
+    public void Each_block_of_a_kind_is_shown(string program, string name, string lines)
+    {
+        var setup = new Setup
+        {
+            IsPresent = true,
+            Obstacles = [new BoxObstacle("clamp A", new(new(0, 0, -5), new(20, 20, 22)))],
+            Tools = [new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 8, PointAngle = 118, Length = 100, LengthOffset = 1 }],
+        };
+        var analysis = ProgramAnalysis.Create(SourceText.From(program), setup, MachineProfile.IsoMill with { IsChosen = true });
+        Assert.Equal(lines, string.Join(' ', analysis.Findings.Where(finding => finding.Name == name).Select(finding => finding.Line + 1)));
+    }
+
+    /// <summary>A feed is held against the tool where it cuts with it.</summary>
+    [Fact]
+    public void A_feed_in_a_block_that_does_not_cut_is_not_judged()
+    {
+        var info = RuleList.Find("feed-per-tooth")!.Info;
+        var program = MarkedProgram.Parse(info.Example, info.Name).Text;
+        Assert.Contains(Examples.Analyse(program, info).Findings, finding => finding.Name == info.Name);
+        var parted = string.Join('\n', program.Split('\n').Select(line => line.Contains(" F", StringComparison.Ordinal) ? "F3000\n" + line[..line.IndexOf(" F", StringComparison.Ordinal)] : line));
+        Assert.DoesNotContain(Examples.Analyse(parted, info).Findings, finding => finding.Name == info.Name);
+    }
+
+    static string Block(Random random) => random.Next(33) switch
     {
         0 => "G80",
         1 => $"G0 Z{random.Next(-4, 60)}",
@@ -117,6 +147,11 @@ public sealed class ShownStepsTests
         19 => $"F{random.Next(0, 900)}",
         20 => $"G{random.Next(54, 60)}",
         21 => $"G{random.Next(93, 96)}",
+        22 => $"G38.2 Z{random.Next(-30, 60)}",
+        23 => $"N{random.Next(20)} N{random.Next(-3, 3)}.5 X{random.Next(110)}",
+        24 => $"\uFEFFX{random.Next(110)}",
+        25 => $"X{random.Next(110)} (20 \u00B0C)",
+        26 => $"X{random.Next(110)} ({new string('x', random.Next(240, 260))})",
         _ => $"X{random.Next(-5, 110)} Y{random.Next(-5, 70)}",
     };
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -15,21 +16,15 @@ ref partial struct BlockRun
     readonly Aim TakeAim(bool incremental, int leaveOut)
     {
         var frame = _state.ProgramFrame;
-        if (frame is null && !incremental && IsPlace)
-            return AimAtPlace(leaveOut);
         var here = Programmed;
-        var to = here;
-        var words = 0;
-        for (var axis = 0; axis < 3; axis++)
-        {
-            var letter = (char)('X' + axis);
-            // A distance of 0 moves nothing.
-            if ((leaveOut & Bit(axis)) != 0 || !_words.Has(letter) || (incremental && _words[letter] == 0))
-                continue;
-            words |= Bit(axis);
-            var length = Length(letter);
-            to = to.With(axis, incremental ? here[axis] + length : IsPlace ? length : double.NaN);
-        }
+        var (x, y, z, words) = (here.X, here.Y, here.Z, 0);
+        if ((leaveOut & 1) == 0)
+            TakeAlong('X', 1, incremental, ref x, ref words);
+        if ((leaveOut & 2) == 0)
+            TakeAlong('Y', 2, incremental, ref y, ref words);
+        if ((leaveOut & 4) == 0)
+            TakeAlong('Z', 4, incremental, ref z, ref words);
+        var to = new Point3(x, y, z);
         if (frame?.Polar is { } polar)
             frame = AimPolar(frame, polar, words, incremental, here, ref to);
         var axes = BackOnPath(frame is null ? words : frame.Moved(words));
@@ -37,21 +32,18 @@ ref partial struct BlockRun
         return new Aim(to, Along(axes, work, _state.Position), frame, axes);
     }
 
-    /// <summary>The same where the words are places and nothing turns or scales them, as in most blocks.</summary>
-    readonly Aim AimAtPlace(int leaveOut)
+    /// <summary>Takes the word of one axis, as a distance or a place.</summary>
+    /// <param name="axis">The axis as a bit, which is added to those that the words move.</param>
+    /// <param name="at">Where the axis stands, mm; becomes where the word leads.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    readonly void TakeAlong(char letter, int axis, bool incremental, ref double at, ref int axes)
     {
-        var here = Programmed;
-        var words = 0;
-        var (x, y, z) = (here.X, here.Y, here.Z);
-        if ((leaveOut & 1) == 0 && _words.Has('X'))
-            (x, words) = (Length('X'), 1);
-        if ((leaveOut & 2) == 0 && _words.Has('Y'))
-            (y, words) = (Length('Y'), words | 2);
-        if ((leaveOut & 4) == 0 && _words.Has('Z'))
-            (z, words) = (Length('Z'), words | 4);
-        var to = new Point3(x, y, z);
-        var axes = BackOnPath(words);
-        return new Aim(to, Along(axes, to, _state.Position), null, axes);
+        // A distance of 0 moves nothing.
+        if (!_words.Has(letter) || (incremental && _words[letter] == 0))
+            return;
+        var length = Length(letter);
+        at = incremental ? at + length : IsPlace ? length : double.NaN;
+        axes |= axis;
     }
 
     /// <summary>True where it is known that words which are no distances are places.</summary>

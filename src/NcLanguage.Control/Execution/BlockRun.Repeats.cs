@@ -21,8 +21,8 @@ ref partial struct BlockRun
             return false;
         var from = _state.Position;
         var (x, y, axes) = (from.X, from.Y, 0);
-        TakeAlong('X', 1, ref x, ref axes);
-        TakeAlong('Y', 2, ref y, ref axes);
+        TakeAlong('X', 1, AreHolesDistances, ref x, ref axes);
+        TakeAlong('Y', 2, AreHolesDistances, ref y, ref axes);
         var to = new Point3(x, y, from.Z);
         axes = Moving(to, axes);
         if (axes == 0)
@@ -34,16 +34,6 @@ ref partial struct BlockRun
         _state.MachinePosition = Along(axes, to + _step.ToMachine, _state.MachinePosition);
         _state.Set |= sets;
         return true;
-    }
-
-    /// <summary>Takes the word of one axis, as a place or a distance.</summary>
-    readonly void TakeAlong(char letter, int axis, ref double at, ref int axes)
-    {
-        // A distance of 0 moves nothing.
-        if (!_words.Has(letter) || (AreHolesDistances && _words[letter] == 0))
-            return;
-        at = AreHolesDistances ? at + Length(letter) : Length(letter);
-        axes |= axis;
     }
 
     /// <summary>Notes whether a block with another X and Y would do there what this one did here: it has drilled one hole and left everything as it was, but for X and Y.</summary>

@@ -37,11 +37,12 @@ ref partial struct BlockRun
         _words.Read(_block, ref reader, _step);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
-        if (_step.HoleBefore is { } hole && reader.FirstVacant < 0 && reader.FirstVacantName is null && RepeatsHole(hole))
+        var readsVacant = reader.FirstVacant >= 0 || reader.FirstVacantName is not null;
+        if (_step.HoleBefore is { } hole && !readsVacant && RepeatsHole(hole))
             return;
         if (IsSteeredElsewhere())
             return;
-        if (reader.FirstVacant >= 0 || reader.FirstVacantName is not null)
+        if (readsVacant)
             NoteVacantWords();
         var onlyMoves = _words.HasNoCodeBesideMotion;
         if (onlyMoves)

@@ -89,31 +89,21 @@ public sealed partial class FlowText
     public IReadOnlyList<int> LoopsWithoutEndAt(int line)
     {
         var open = new List<NumberedLoop>();
-        foreach (var _ in Loops(line, open)) { }
-        foreach (var mark in _marks)
-        {
-            if (mark.Line <= line)
-                continue;
-            if (mark.Kind == MarkKind.Program)
-                break;
-            if (mark is not { Kind: MarkKind.Structure, BehindO: false, Number: >= 0 })
-                continue;
-            if (mark.Statement == StatementKind.Do)
-                open.Add(new NumberedLoop(mark.Line, mark.Number, -1));
-            else if (mark.Statement == StatementKind.End && open.FindLastIndex(loop => loop.Number == mark.Number) is >= 0 and var ended)
-                open.RemoveAt(ended);
-        }
+        foreach (var _ in Loops(NextProgram(line), open, without: line)) { }
         return [.. open.Where(loop => loop.Line < line).Select(loop => loop.Number)];
     }
 
     /// <param name="end">The first line (0-based) that is not looked at.</param>
     /// <param name="open">Those that are open at the present loop, and at the end.</param>
-    IEnumerable<NumberedLoop> Loops(int end, List<NumberedLoop> open)
+    /// <param name="without">A line that is passed over; −1 for none.</param>
+    IEnumerable<NumberedLoop> Loops(int end, List<NumberedLoop> open, int without = -1)
     {
         foreach (var mark in _marks)
         {
             if (mark.Line >= end)
                 yield break;
+            if (mark.Line == without)
+                continue;
             if (mark.Kind == MarkKind.Program)
                 open.Clear();
             if (mark is not { Kind: MarkKind.Structure, BehindO: false, Number: >= 0 })
@@ -170,7 +160,13 @@ public sealed partial class FlowText
         if (region.Holds(line))
             return region;
         // What stands behind the % that ends a program is one of its own, as far as the next.
+        return new Region(region.End, NextProgram(line));
+    }
+
+    /// <summary>The line where the next program behind a line begins; the number of lines where none does.</summary>
+    int NextProgram(int line)
+    {
         var next = Array.FindIndex(_marks, mark => mark.Kind == MarkKind.Program && mark.Line > line);
-        return new Region(region.End, next < 0 ? Text.LineCount : _marks[next].Line);
+        return next < 0 ? Text.LineCount : _marks[next].Line;
     }
 }

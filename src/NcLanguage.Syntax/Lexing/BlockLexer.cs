@@ -42,7 +42,7 @@ public static class BlockLexer
         if (read.Length > 0 && (MayBeIdle(read[start < read.Length ? start : 0]) || MayBeIdle(read[^1])))
         {
             read = WithoutIdleEnd(read);
-            start += read.Length - start - WithoutIdleStart(read[start..]).Length;
+            start = read.Length - WithoutIdleStart(read[start..]).Length;
         }
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {

@@ -269,19 +269,21 @@ public sealed partial class StockField
     /// <summary>Any end that goes straight down: some cells of a row at a time.</summary>
     private void LowerUnder(Point3 at, double level, in EndForm form, ref CutSum sum)
     {
-        var disc = new Disc(at, form.Radius);
         var lowest = Kept(level);
         var profile = new EndProfile(form, level, _floor);
         var taken = new CellsTaken();
         var (firstRow, lastRow) = RowsBetween(at.Y - form.Radius, at.Y + form.Radius);
         for (var row = firstRow; row <= lastRow; row++)
         {
-            var y = _stock.Min.Y + (row + 0.5) * _depth;
-            var span = disc.Span(y);
-            var (first, last) = ColumnsBetween(span.Low, span.High);
+            var y = _stock.Min.Y + (row + 0.5) * _depth - at.Y;
+            var square = form.Radius * form.Radius - y * y;
+            if (square < 0)
+                continue;
+            var half = Math.Sqrt(square);
+            var (first, last) = ColumnsBetween(at.X - half, at.X + half);
             var tops = _tops.AsSpan(row * _columns, _columns);
             first = Strip.NextAbove(tops, first, last, lowest);
-            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - at.X, _width, y - at.Y, ref taken);
+            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - at.X, _width, y, ref taken);
         }
         taken.AddTo(ref sum);
     }

@@ -10,7 +10,7 @@ using NcLanguage.Benchmarks.Soak;
 //   many EXE          `check` of 1,000 programs of 10,000 blocks each: processors, memory, and what reading them alone takes
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
 //   soak EXE [EDITS REQUESTS BLOCKS SEED]   simulated typing: memory, answers, and whether the server then says what a fresh one says
-//   sample BLOCKS FOLDER   writes the program and the setup that the others use
+//   sample BLOCKS FOLDER [KIND]   writes a program and the setup that the others use; KIND drilling, contour, mix (as it is) or calls
 //   engine [options]  the engine in process, by BenchmarkDotNet: lex, analyse, edit, clearance, height field, each with the memory it takes
 switch (args)
 {
@@ -33,6 +33,9 @@ switch (args)
     case ["sample", var blocks, var folder]:
         SampleProgram.Write(int.Parse(blocks), folder, "sample");
         return 0;
+    case ["sample", var blocks, var folder, var kind] when Enum.TryParse<SampleKind>(kind, ignoreCase: true, out var program):
+        SampleProgram.Write(int.Parse(blocks), folder, kind, program);
+        return 0;
     case ["stock"]:
         StockSpeed.Run();
         return 0;
@@ -40,6 +43,6 @@ switch (args)
         BenchmarkSwitcher.FromAssembly(typeof(SampleProgram).Assembly).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | sample BLOCKS FOLDER | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | sample BLOCKS FOLDER [KIND] | engine [BenchmarkDotNet options]");
         return 2;
 }

@@ -30,12 +30,8 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
 
     AnalysisRuns WithOthers(AnalysisRuns? old, AnalysisOptions options, Rule[] stepRules, CancellationToken cancel)
     {
-        var hasSkip = false;
-        var hasHoles = false;
-        foreach (var text in Main.Texts)
-            hasSkip |= text.HasSkip;
-        foreach (var result in Main.Results)
-            hasHoles |= result.Holes.Length > 0;
+        var hasSkip = HoldsOf.Any(Main.HeldByTexts, Holds.Skip);
+        var hasHoles = HoldsOf.Any(Main.HeldByResults, Holds.Holes);
         var machine = Main.Job.Machine;
         var asked = hasHoles && (options.Portable || !machine.IsChosen);
         return this with

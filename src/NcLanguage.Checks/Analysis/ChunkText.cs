@@ -26,6 +26,14 @@ public sealed class ChunkText
     /// <summary>Whether a block in it can be skipped.</summary>
     public required bool HasSkip { get; init; }
 
+    /// <summary>Its findings with the lines of the whole text.</summary>
+    internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
+
+    internal Holds Holds =>
+        (Findings.Length > 0 ? Holds.Findings : Holds.Nothing) | (HasAllow ? Holds.Allow : Holds.Nothing) | (HasSkip ? Holds.Skip : Holds.Nothing);
+
+    PlacedFindings? _placed;
+
     internal static ChunkText Of(Chunk chunk, BlockList blocks, Job job, Rule[] textRules)
     {
         var findings = new List<Finding>(0);

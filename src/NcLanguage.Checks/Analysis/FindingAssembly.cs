@@ -55,27 +55,45 @@ sealed class FindingAssembly
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
-        findings.Sort(ByPlace);
+        Order(findings);
         return [.. findings];
     }
 
-    static void AddOf(ProgramRun run, List<Finding> findings)
+    /// <summary>Brings findings into the order of the text. All but a few at the end are in order already, however many there are.</summary>
+    static void Order(List<Finding> findings)
     {
-        for (var chunk = 0; chunk < run.Texts.Length; chunk++)
-            AddAt(run.Text.FirstLineOf(chunk), run.Texts[chunk].Findings, findings);
-        if (run.Flow is { } flow)
-        {
-            findings.AddRange(flow.Findings);
+        var ordered = 1;
+        while (ordered < findings.Count && ByPlace(findings[ordered - 1], findings[ordered]) <= 0)
+            ordered++;
+        if (ordered >= findings.Count)
             return;
-        }
-        for (var chunk = 0; chunk < run.Results.Length; chunk++)
-            AddAt(run.Text.FirstLineOf(chunk), run.Results[chunk].Findings, findings);
+        var others = findings[ordered..];
+        others.Sort(Comparer);
+        // From the end on, so that none is overwritten that still has to move.
+        var (left, other) = (ordered - 1, others.Count - 1);
+        for (var to = findings.Count - 1; other >= 0; to--)
+            findings[to] = left >= 0 && ByPlace(findings[left], others[other]) > 0 ? findings[left--] : others[other--];
     }
 
-    static void AddAt(int firstLine, Finding[] found, List<Finding> findings)
+    static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(ByPlace);
+
+    /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
+    static void AddOf(ProgramRun run, List<Finding> findings)
     {
-        foreach (var finding in found)
-            findings.Add(firstLine == 0 ? finding : finding with { Line = finding.Line + firstLine });
+        var texts = run.HeldByTexts;
+        var results = run.Flow is null ? run.HeldByResults : default;
+        for (var chunk = 0; chunk < texts.Length; chunk++)
+        {
+            var found = findings.Count;
+            if ((texts[chunk] & Holds.Findings) != 0)
+                findings.AddRange(run.Texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
+            if (!results.IsEmpty && (results[chunk] & Holds.Findings) != 0)
+                findings.AddRange(run.Results[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
+            if (findings.Count - found > 1)
+                findings.Sort(found, findings.Count - found, Comparer);
+        }
+        if (run.Flow is { } flow)
+            findings.AddRange(flow.Findings);
     }
 
     /// <summary>What a whole-file rule finds at several runs of a block is told once: the first of the worst, with how many times.</summary>

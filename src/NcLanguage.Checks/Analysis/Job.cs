@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
@@ -18,6 +19,7 @@ public sealed class Job
     readonly Solid[] _supportSolids;
     readonly Dictionary<int, ToolShape> _shapes = [];
     readonly Dictionary<int, EndForm> _ends = [];
+    readonly ConcurrentDictionary<(Rule[] Rules, StepEvents Events), Rule[]> _interested = new();
     readonly bool _areRapidsKnown;
 
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
@@ -65,6 +67,12 @@ public sealed class Job
     public ReadOnlySpan<Obstacle> Obstacles => _obstacles;
 
     public ReadOnlySpan<Obstacle> Supports => _supports;
+
+    /// <summary>Those of some rules that want to see a step with these events. Asked of each rule once for each combination that occurs, not anew at each key.</summary>
+    internal Rule[] RulesFor(Rule[] rules, StepEvents events) => _interested.GetOrAdd((rules, events), RulesThatSee, this);
+
+    static Rule[] RulesThatSee((Rule[] Rules, StepEvents Events) asked, Job job) =>
+        [.. asked.Rules.Where(rule => rule.Concerns(job) && (rule.InterestIn(job) & (asked.Events | StepEvents.Words)) != 0)];
 
     /// <summary>The shape of a tool; the bare axis where the setup does not describe it, so that a contact it shows is certain.</summary>
     public ToolShape ShapeOf(int tool) => _shapes.GetValueOrDefault(tool, ToolShape.AxisOnly);

@@ -15,12 +15,7 @@ sealed class LineMap
         _after = after;
         _linesBefore = before.LineCount;
         var chunks = before.Chunks;
-        var others = after.Chunks;
-        var (same, sameAtEnd) = (0, 0);
-        while (same < Math.Min(chunks.Length, others.Length) && ReferenceEquals(chunks[same], others[same]))
-            same++;
-        while (sameAtEnd < Math.Min(chunks.Length, others.Length) - same && ReferenceEquals(chunks[^(sameAtEnd + 1)], others[^(sameAtEnd + 1)]))
-            sameAtEnd++;
+        var (same, sameAtEnd) = SharedEnds.Of(chunks, after.Chunks);
         _same = FirstLineOf(before, same);
         _sameAtEnd = _linesBefore - FirstLineOf(before, chunks.Length - sameAtEnd);
         var most = Math.Min(_linesBefore, after.LineCount) - _sameAtEnd;

@@ -60,6 +60,11 @@ public sealed record PartResult
 
     public required Finding[] Findings { get; init; }
 
+    /// <summary>Its findings with the lines of the whole text.</summary>
+    internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
+
+    internal Holds Holds => (Findings.Length > 0 ? Holds.Findings : Holds.Nothing) | (Holes.Length > 0 ? Holds.Holes : Holds.Nothing);
+
     public required HoleLog Holes { get; init; }
 
     /// <summary>What each block set.</summary>
@@ -141,6 +146,7 @@ public sealed record PartResult
         }
     }
 
+    PlacedFindings? _placed;
     int? _onlyCutter;
     bool _isCutterKnown;
     HoleComparison? _comparison;

@@ -26,7 +26,6 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<Plunge> _plunges = [];
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
-    readonly Dictionary<StepEvents, Rule[]> _interested = [];
     readonly (StepEvents Events, Rule[]? Rules)[] _rulesBefore = new (StepEvents, Rule[]?)[RulesKept];
     Approach[] _approaches = new Approach[16];
     int _approachesKnown;
@@ -176,25 +175,15 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             _untimed.Add(at);
     }
 
-    /// <summary>The rules that want to see a step with these events, worked out once for each combination that occurs.</summary>
+    /// <summary>The rules that want to see a step with these events.</summary>
     Rule[] RulesFor(StepEvents events)
     {
         // Blocks of a few kinds follow each other: each finds its rules where those of its kind were found last.
         ref var before = ref _rulesBefore[(uint)((int)events * -1640531527) / (uint.MaxValue / RulesKept + 1)];
         if (before.Rules is null || before.Events != events)
-            before = (events, FindRules(events));
+            before = (events, Job.RulesFor(stepRules, events));
         return before.Rules!;
     }
-
-    Rule[] FindRules(StepEvents events)
-    {
-        if (!_interested.TryGetValue(events, out var rules))
-            _interested.Add(events, rules = RulesThatSee(events));
-        return rules;
-    }
-
-    // Apart from the look-up, which would make what this one asks of each rule anew every time.
-    Rule[] RulesThatSee(StepEvents events) => [.. stepRules.Where(rule => rule.Concerns(Job) && (rule.InterestIn(Job) & (events | StepEvents.Words)) != 0)];
 
     internal void Add(Finding finding)
     {

@@ -16,6 +16,8 @@ public sealed class ProgramRun
 {
     readonly PartResult[] _parts;
     readonly ChunkText[] _texts;
+    readonly Holds[] _heldByParts;
+    readonly Holds[] _heldByTexts;
     StockReplay? _stockBefore;
     StockReplay? _stock;
     FreeNumbers? _freeNumbers;
@@ -29,6 +31,8 @@ public sealed class ProgramRun
         Flow = flow;
         BlocksRun = blocksRun;
         _stockBefore = old?.LastStock;
+        _heldByParts = HoldsOf.Each(parts, old?._parts, old?._heldByParts, static part => part.Holds);
+        _heldByTexts = HoldsOf.Each(texts, old?._texts, old?._heldByTexts, static text => text.Holds);
     }
 
     public Job Job { get; }
@@ -40,6 +44,12 @@ public sealed class ProgramRun
 
     /// <summary>What the text alone tells, in the order of the text's chunks.</summary>
     public ReadOnlySpan<ChunkText> Texts => _texts;
+
+    /// <summary>What each of the results holds.</summary>
+    internal ReadOnlySpan<Holds> HeldByResults => _heldByParts;
+
+    /// <summary>What each of the chunks' texts holds.</summary>
+    internal ReadOnlySpan<Holds> HeldByTexts => _heldByTexts;
 
     /// <summary>How the run left the order of the text; null where it kept to it.</summary>
     public FlowRun? Flow { get; }
@@ -98,11 +108,13 @@ public sealed class ProgramRun
     static ProgramRun Run(
         SourceText text, Job job, ProgramRun? old, Rule[] stepRules, Rule[] textRules, Action<ProgramRun>? onTheWay, CancellationToken cancel)
     {
-        var (same, sameAtEnd) = Unchanged(text, old);
+        var (same, sameAtEnd) = old is null ? (0, 0) : SharedEnds.Of(old.Text.Chunks, text.Chunks);
         var texts = new TextsOfChunks(text, job, textRules, cancel);
         if (old is not null)
             texts.Take(old._texts, same, sameAtEnd);
-        if (texts.Steer() || !RunInOrder(texts, old, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
+        // A run that kept to the order of the text has none that leads elsewhere.
+        var steers = old?.Flow is not null && texts.Steer();
+        if (steers || !RunInOrder(texts, old, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
         {
             var flow = FlowScan.Run(text, texts.All(), job, stepRules, cancel);
             return new ProgramRun(job, text, texts.All(), flow.Parts, flow, flow.BlocksRun, old);
@@ -168,21 +180,6 @@ public sealed class ProgramRun
             if (chunk < parts.Length)
                 Array.Copy(old!._parts, old._parts.Length - (parts.Length - chunk), parts, chunk, parts.Length - chunk);
         }
-    }
-
-    /// <summary>How many chunks at the beginning and at the end are those of the version before.</summary>
-    static (int AtBeginning, int AtEnd) Unchanged(SourceText text, ProgramRun? old)
-    {
-        var chunks = text.Chunks;
-        var before = old is null ? default : old.Text.Chunks;
-        var most = Math.Min(before.Length, chunks.Length);
-        var same = 0;
-        while (same < most && ReferenceEquals(before[same], chunks[same]))
-            same++;
-        var sameAtEnd = 0;
-        while (sameAtEnd < most - same && ReferenceEquals(before[^(sameAtEnd + 1)], chunks[^(sameAtEnd + 1)]))
-            sameAtEnd++;
-        return (same, sameAtEnd);
     }
 
     static PartResult RunChunk(BlockList blocks, int firstLine, Job job, PartScan scan, TextAhead ahead, ref ControlState state)

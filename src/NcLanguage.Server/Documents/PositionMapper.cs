@@ -38,13 +38,19 @@ internal sealed class PositionMapper(PositionEncoding encoding)
     public Position ToPosition(SourceText text, int line, int byteColumn)
     {
         line = Math.Clamp(line, 0, text.LineCount - 1);
-        ReadOnlySpan<byte> bytes = text.Line(line);
-        return new Position((uint)line, (uint)ToCharacter(bytes[..Math.Clamp(byteColumn, 0, bytes.Length)]));
+        return ToPosition(text.Line(line), line, byteColumn);
     }
 
     /// <summary>The range of bytes <paramref name="startColumn"/> up to <paramref name="endColumn"/> of a line.</summary>
-    public TextRange ToRange(SourceText text, int line, int startColumn, int endColumn) =>
-        new(ToPosition(text, line, startColumn), ToPosition(text, line, endColumn));
+    public TextRange ToRange(SourceText text, int line, int startColumn, int endColumn)
+    {
+        line = Math.Clamp(line, 0, text.LineCount - 1);
+        ReadOnlySpan<byte> bytes = text.Line(line);
+        return new TextRange(ToPosition(bytes, line, startColumn), ToPosition(bytes, line, endColumn));
+    }
+
+    private Position ToPosition(ReadOnlySpan<byte> bytes, int line, int byteColumn) =>
+        new((uint)line, (uint)ToCharacter(bytes[..Math.Clamp(byteColumn, 0, bytes.Length)]));
 
     private int ToByteColumn(ReadOnlySpan<byte> line, uint character)
     {

@@ -20,11 +20,13 @@ internal sealed class DiagnosticPublisher
     private readonly ClientProfile _client;
     private readonly PositionMapper _positions;
     private readonly ReferenceLinks _links;
+    private readonly FindingTexts _texts;
     private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
 
     public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions, ReferenceLinks links)
     {
         (_send, _client, _positions, _links) = (send, client, positions, links);
+        _texts = new FindingTexts(links);
         links.Settled += SendWithLinks;
     }
 
@@ -53,7 +55,7 @@ internal sealed class DiagnosticPublisher
         {
             if (!isNewest() || _client.PullsDiagnostics) return;
             _withoutLinks.Remove(snapshot.Uri);
-            _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, [new Diagnostic(default, message, DiagnosticSeverity.Error, Source: Source)]));
+            _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, [new Diagnostic(default, new DiagnosticText(message, DiagnosticSeverity.Error, source: Source))]));
         }
     }
 
@@ -68,8 +70,9 @@ internal sealed class DiagnosticPublisher
     }
 
     public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => new(
-        _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn), finding.Message, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity),
-        finding.Id, _links.For(finding.Id), Source, Related(snapshot, analysis, finding), finding.Name);
+        _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn),
+        _texts.For(finding, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity)),
+        Related(snapshot, analysis, finding));
 
     // A program that somebody writes from its beginning has no end until the last line: as an error it would stand there all the while.
     private static bool IsStillToCome(DocumentSnapshot snapshot, Finding finding) => snapshot.IsTyped && finding.Name == ProgramEnd;
@@ -102,7 +105,7 @@ internal sealed class DiagnosticPublisher
         return
         [
             .. findings.Where((_, i) => isShown[i]).Select(finding => Map(snapshot, analysis, finding)),
-            new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), rest, DiagnosticSeverity.Information, Source: Source),
+            new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source)),
         ];
     }
 

@@ -106,12 +106,13 @@ internal sealed class JobDiagnostics
 
     public Diagnostic Map(SetupProblem problem, SourceText text) => new(
         new TextRange(At(text, problem.Line, problem.Column), At(text, problem.EndLine, problem.EndColumn)),
-        problem.Message,
-        problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
-        RuleList.Find(problem.Name)?.Info.Id,
-        RuleList.Find(problem.Name) is { } rule ? _links.For(rule.Info.Id) : null,
-        DiagnosticPublisher.Source,
-        Data: problem.Name);
+        new DiagnosticText(
+            problem.Message,
+            problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
+            RuleList.Find(problem.Name)?.Info.Id,
+            RuleList.Find(problem.Name) is { } rule ? _links.For(rule.Info.Id) : null,
+            DiagnosticPublisher.Source,
+            problem.Name));
 
     private Position At(SourceText text, int line, int column)
     {

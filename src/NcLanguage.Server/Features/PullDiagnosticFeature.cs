@@ -35,10 +35,10 @@ internal static class PullDiagnosticFeature
         foreach (Diagnostic item in items)
         {
             hash.Add(item.Range);
-            hash.Add(item.Severity);
-            hash.Add(item.Code, StringComparer.Ordinal);
-            hash.Add(item.Message, StringComparer.Ordinal);
-            hash.Add(item.CodeDescription);
+            hash.Add(item.Text.Severity);
+            hash.Add(item.Text.Code, StringComparer.Ordinal);
+            hash.Add(item.Text.Message, StringComparer.Ordinal);
+            hash.Add(item.Text.CodeDescription);
         }
         return hash.ToHashCode().ToString("x8", CultureInfo.InvariantCulture) + items.Length.ToString(CultureInfo.InvariantCulture);
     }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Logging;
@@ -11,6 +12,7 @@ namespace NcLanguage.Server.Features;
 /// <param name="log">Where a failure is told, once.</param>
 internal sealed class ReferenceLinks(Func<string>? write, ILogger log)
 {
+    private readonly ConcurrentDictionary<string, CodeDescription> _links = new();
     private int _isBegun;
     private volatile string? _folder;
     private volatile bool _isSettled = write is null;
@@ -28,7 +30,7 @@ internal sealed class ReferenceLinks(Func<string>? write, ILogger log)
     /// <param name="id">The rule's number.</param>
     public CodeDescription? For(string id)
     {
-        if (_folder is { } folder) return new CodeDescription(DocumentUri.FromPath(Path.Combine(folder, id + ".md")));
+        if (_folder is { } folder) return _links.GetOrAdd(id, static (id, folder) => new CodeDescription(DocumentUri.FromPath(Path.Combine(folder, id + ".md"))), folder);
         if (!_isSettled && Interlocked.Exchange(ref _isBegun, 1) == 0) _ = Task.Run(Write);
         return null;
     }

@@ -1,21 +1,5 @@
 namespace NcLanguage.Server.Protocol;
 
-internal enum DiagnosticSeverity
-{
-    Error = 1,
-    Warning = 2,
-    Information = 3,
-    Hint = 4,
-}
-
-internal sealed record Diagnostic(
-    TextRange Range, string Message, DiagnosticSeverity? Severity = null, string? Code = null, CodeDescription? CodeDescription = null, string? Source = null,
-    DiagnosticRelatedInformation[]? RelatedInformation = null, string? Data = null);
-
-internal sealed record CodeDescription(string Href);
-
-internal sealed record DiagnosticRelatedInformation(Location Location, string Message);
-
 internal sealed record PublishDiagnosticsParams(string Uri, int? Version, Diagnostic[] Diagnostics);
 
 internal sealed record HoverParams(TextDocumentIdentifier TextDocument, Position Position);

@@ -29,6 +29,7 @@ internal sealed class LspRpc : JsonRpc
         _backlog = backlog;
         _outbox = new Outbox((method, parameters) => SendAsync(RequestId.NotSpecified, method, parameters));
         _faults = faults;
+        SynchronizationContext = new InPlace();
         TraceSource = new TraceSource(nameof(JsonRpc), SourceLevels.Off);
     }
 

@@ -18,15 +18,39 @@ public sealed class SourceText
     readonly int[] _lines;
 
     SourceText(Chunk[] chunks)
+        : this(chunks, null, 0, 0)
+    {
+    }
+
+    /// <param name="chunks">The chunks.</param>
+    /// <param name="before">A text that has the same chunks at its beginning and its end; null for none.</param>
+    /// <param name="same">How many at the beginning.</param>
+    /// <param name="sameAtEnd">How many at the end: where they begin is known without a look at them.</param>
+    SourceText(Chunk[] chunks, SourceText? before, int same, int sameAtEnd)
     {
         _chunks = chunks;
         _offsets = new int[chunks.Length + 1];
         _lines = new int[chunks.Length + 1];
-        for (var i = 0; i < chunks.Length; i++)
+        before?._offsets.AsSpan(0, same + 1).CopyTo(_offsets);
+        before?._lines.AsSpan(0, same + 1).CopyTo(_lines);
+        var rest = chunks.Length - sameAtEnd;
+        for (var i = same; i < rest; i++)
         {
             _offsets[i + 1] = checked(_offsets[i] + chunks[i].Length);
             _lines[i + 1] = _lines[i] + chunks[i].LineCount;
         }
+        if (before is null)
+            return;
+        Shift(before._offsets.AsSpan()[^(sameAtEnd + 1)..], _offsets.AsSpan(rest));
+        Shift(before._lines.AsSpan()[^(sameAtEnd + 1)..], _lines.AsSpan(rest));
+    }
+
+    /// <summary>Goes on from the first entry as the one before does from its own.</summary>
+    static void Shift(ReadOnlySpan<int> before, Span<int> after)
+    {
+        var by = after[0] - before[0];
+        for (var i = 1; i < after.Length; i++)
+            after[i] = checked(before[i] + by);
     }
 
     public static SourceText From(byte[] bytes)
@@ -133,7 +157,8 @@ public sealed class SourceText
 
         var middle = new List<Chunk>();
         Split(bytes, endsText: last == _chunks.Length - 1, middle);
-        return new SourceText([.. _chunks.AsSpan(0, first), .. middle, .. _chunks.AsSpan(last + 1)]);
+        var behind = _chunks.AsSpan(last + 1);
+        return new SourceText([.. _chunks.AsSpan(0, first), .. middle, .. behind], this, first, behind.Length);
     }
 
     public void WriteTo(Stream stream)

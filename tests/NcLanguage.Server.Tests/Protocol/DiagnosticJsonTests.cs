@@ -1,0 +1,78 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using NcLanguage.Server.Protocol;
+
+namespace NcLanguage.Server.Tests.Protocol;
+
+/// <summary>Findings are written as JSON by hand, most of it once: what comes of it is what a general-purpose reader takes for the members of LSP 3.17, "Diagnostic".
+/// Outside reference: System.Text.Json.</summary>
+public sealed class DiagnosticJsonTests
+{
+    private static readonly TextRange Range = new(new Position(0, uint.MaxValue), new Position(1_234_567, 8));
+
+    private static JsonNode Written(Diagnostic[] diagnostics) =>
+        JsonNode.Parse(JsonSerializer.Serialize(new PublishDiagnosticsParams("file:///a.nc", 3, diagnostics), ProtocolJson.Default.PublishDiagnosticsParams))!["diagnostics"]!;
+
+    [Theory]
+    [InlineData("The tool goes down.")]
+    [InlineData("\"quoted\" \\ and </script> & more")]
+    [InlineData("Ø 深 😀 \u0001 \u007f \u2028 \ud83d")]
+    [InlineData("")]
+    public void Every_member_stands_where_the_protocol_has_it(string message)
+    {
+        var related = new DiagnosticRelatedInformation(new Location("file:///b \"c\".nc", Range), message);
+        var whole = new Diagnostic(Range, new DiagnosticText(message, DiagnosticSeverity.Warning, "NC1", new CodeDescription("file:///x.md"), "me", "a-name"), [related, related]);
+        var bare = new Diagnostic(default, new DiagnosticText(message));
+
+        JsonNode json = Written([whole, bare, whole]);
+
+        // A lone surrogate is no text: it is written as the sign for one that is missing.
+        string expected = message.Replace('\ud83d', '\ufffd').Replace("\ufffd\ude00", "😀", StringComparison.Ordinal);
+        Assert.Equal(3, json.AsArray().Count);
+        foreach (int at in (int[])[0, 2])
+        {
+            Assert.Equal(
+                ["code", "codeDescription", "data", "message", "range", "relatedInformation", "severity", "source"], json[at]!.AsObject().Select(member => member.Key).Order(StringComparer.Ordinal));
+            Assert.Equal((0, uint.MaxValue, 1_234_567, 8), Places(json[at]!["range"]!));
+            Assert.Equal((expected, 2, "NC1", "me", "a-name"), ((string?)json[at]!["message"], (int)json[at]!["severity"]!, (string?)json[at]!["code"], (string?)json[at]!["source"], (string?)json[at]!["data"]));
+            Assert.Equal("file:///x.md", (string?)json[at]!["codeDescription"]!["href"]);
+            Assert.Equal(2, json[at]!["relatedInformation"]!.AsArray().Count);
+            Assert.Equal(("file:///b \"c\".nc", expected), ((string?)json[at]!["relatedInformation"]![1]!["location"]!["uri"], (string?)json[at]!["relatedInformation"]![1]!["message"]));
+            Assert.Equal((0, uint.MaxValue, 1_234_567, 8), Places(json[at]!["relatedInformation"]![1]!["location"]!["range"]!));
+        }
+        Assert.Equal(["message", "range"], json[1]!.AsObject().Select(member => member.Key).Order(StringComparer.Ordinal));
+        Assert.Equal((0, 0u, 0, 0), Places(json[1]!["range"]!));
+    }
+
+    [Fact]
+    public void One_that_comes_back_from_the_client_is_the_one_that_was_sent()
+    {
+        var sent = new Diagnostic(Range, new DiagnosticText("A \"b\"", DiagnosticSeverity.Error, "NC1", data: "a-name"), [new DiagnosticRelatedInformation(new Location("file:///b.nc", Range), "there")]);
+        JsonObject json = Written([sent])[0]!.AsObject();
+        // A client may add members of its own.
+        json["tags"] = new JsonArray(1);
+
+        Diagnostic back = json.Deserialize(ProtocolJson.Default.Diagnostic)!;
+
+        Assert.Equal((sent.Range, "A \"b\"", DiagnosticSeverity.Error, "NC1", "a-name"), (back.Range, back.Text.Message, back.Text.Severity, back.Text.Code, back.Text.Data));
+        Assert.Equal(sent.RelatedInformation, back.RelatedInformation);
+        json.Remove("tags");
+        Assert.True(JsonNode.DeepEquals(json, Written([back])[0]));
+    }
+
+    [Theory]
+    [InlineData("7")]
+    [InlineData("[]")]
+    [InlineData("{}")]
+    [InlineData("""{"message":"a"}""")]
+    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}}}""")]
+    [InlineData("""{"range":7,"message":"a"}""")]
+    [InlineData("""{"range":{"start":{"line":-1,"character":0},"end":{"line":0,"character":0}},"message":"a"}""")]
+    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}},"message":"a","relatedInformation":7}""")]
+    public void What_is_none_is_refused(string json) =>
+        Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(Encoding.UTF8.GetBytes($$"""{"title":"t","diagnostics":[{{json}}]}"""), ProtocolJson.Default.CodeAction)!.Diagnostics!.Select(one => one.Text).ToArray());
+
+    private static (int, uint, int, int) Places(JsonNode range) =>
+        ((int)range["start"]!["line"]!, (uint)range["start"]!["character"]!, (int)range["end"]!["line"]!, (int)range["end"]!["character"]!);
+}

@@ -9,7 +9,7 @@ static class Allows
         FindingsByLine? byLine = null;
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {
-            if ((run.HeldByTexts[chunk] & Holds.Allow) == 0)
+            if (!run.TextFacts[chunk].HasAllow)
                 continue;
             var blocks = run.Text.Chunks[chunk].Blocks;
             for (var line = 0; line < blocks.Count; line++)

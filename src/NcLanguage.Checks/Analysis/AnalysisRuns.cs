@@ -30,8 +30,12 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
 
     AnalysisRuns WithOthers(AnalysisRuns? old, AnalysisOptions options, Rule[] stepRules, CancellationToken cancel)
     {
-        var hasSkip = HoldsOf.Any(Main.HeldByTexts, Holds.Skip);
-        var hasHoles = HoldsOf.Any(Main.HeldByResults, Holds.Holes);
+        var hasSkip = false;
+        var hasHoles = false;
+        foreach (ref readonly var text in Main.TextFacts)
+            hasSkip |= text.HasSkip;
+        foreach (ref readonly var part in Main.PartFacts)
+            hasHoles |= part.Holes > 0;
         var machine = Main.Job.Machine;
         var asked = hasHoles && (options.Portable || !machine.IsChosen);
         return this with

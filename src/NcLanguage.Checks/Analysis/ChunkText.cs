@@ -29,9 +29,6 @@ public sealed class ChunkText
     /// <summary>Its findings with the lines of the whole text.</summary>
     internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
 
-    internal Holds Holds =>
-        (Findings.Length > 0 ? Holds.Findings : Holds.Nothing) | (HasAllow ? Holds.Allow : Holds.Nothing) | (HasSkip ? Holds.Skip : Holds.Nothing);
-
     PlacedFindings? _placed;
 
     internal static ChunkText Of(Chunk chunk, BlockList blocks, Job job, Rule[] textRules)

@@ -80,14 +80,14 @@ sealed class FindingAssembly
     /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
     static void AddOf(ProgramRun run, List<Finding> findings)
     {
-        var texts = run.HeldByTexts;
-        var results = run.Flow is null ? run.HeldByResults : default;
+        var texts = run.TextFacts;
+        var results = run.Flow is null ? run.PartFacts : default;
         for (var chunk = 0; chunk < texts.Length; chunk++)
         {
             var found = findings.Count;
-            if ((texts[chunk] & Holds.Findings) != 0)
+            if (texts[chunk].HasFindings)
                 findings.AddRange(run.Texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
-            if (!results.IsEmpty && (results[chunk] & Holds.Findings) != 0)
+            if (!results.IsEmpty && results[chunk].HasFindings)
                 findings.AddRange(run.Results[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
             if (findings.Count - found > 1)
                 findings.Sort(found, findings.Count - found, Comparer);

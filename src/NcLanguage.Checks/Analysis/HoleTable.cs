@@ -27,18 +27,19 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     readonly ProgramRun _run;
     readonly int[] _starts;
 
-    HoleTable(ProgramRun run)
+    internal HoleTable(ProgramRun run)
     {
         _run = run;
-        _starts = new int[run.Results.Length + 1];
-        for (var i = 0; i < run.Results.Length; i++)
-            _starts[i + 1] = _starts[i] + run.Results[i].Holes.Length;
+        var parts = run.PartFacts;
+        _starts = new int[parts.Length + 1];
+        for (var i = 0; i < parts.Length; i++)
+            _starts[i + 1] = _starts[i] + parts[i].Holes;
     }
 
     public static HoleTable Of(ProgramRun run)
     {
         ArgumentNullException.ThrowIfNull(run);
-        return new HoleTable(run);
+        return run.HoleTable;
     }
 
     public int Count => _starts[^1];

@@ -63,8 +63,6 @@ public sealed record PartResult
     /// <summary>Its findings with the lines of the whole text.</summary>
     internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
 
-    internal Holds Holds => (Findings.Length > 0 ? Holds.Findings : Holds.Nothing) | (Holes.Length > 0 ? Holds.Holes : Holds.Nothing);
-
     public required HoleLog Holes { get; init; }
 
     /// <summary>What each block set.</summary>
@@ -135,20 +133,11 @@ public sealed record PartResult
     /// <summary>How often its holes were compared with those before them, for tests that count work.</summary>
     public int TimesCompared { get; private set; }
 
-    /// <summary>The tool of all its cuts; null where it has none, or several tools cut.</summary>
-    internal int? OnlyCutter
-    {
-        get
-        {
-            if (!_isCutterKnown)
-                (_onlyCutter, _isCutterKnown) = (CutterOf(Cuts), true);
-            return _onlyCutter;
-        }
-    }
+    /// <summary>The tools of its cuts, each once for as long as it goes on cutting.</summary>
+    internal ReadOnlySpan<int> Cutters => _cutters ??= CuttersOf(Cuts);
 
+    int[]? _cutters;
     PlacedFindings? _placed;
-    int? _onlyCutter;
-    bool _isCutterKnown;
     HoleComparison? _comparison;
     double _work = double.NaN;
 
@@ -158,19 +147,20 @@ public sealed record PartResult
     /// <summary>Works out what is asked of all parts later on, by whoever made this one: several may be made at once.</summary>
     internal PartResult Prepared()
     {
-        _ = OnlyCutter;
+        _ = Cutters;
         return this;
     }
 
-    static int? CutterOf(StockCut[] cuts)
+    static int[] CuttersOf(StockCut[] cuts)
     {
         if (cuts.Length == 0)
-            return null;
+            return [];
+        List<int>? others = null;
         var tool = cuts[0].Tool;
         foreach (ref readonly var cut in cuts.AsSpan())
             if (cut.Tool != tool)
-                return null;
-        return tool;
+                (others ??= [cuts[0].Tool]).Add(tool = cut.Tool);
+        return others?.ToArray() ?? [tool];
     }
 
     /// <summary>How its holes compare with those of the same part under another reading. The last comparison is kept.</summary>

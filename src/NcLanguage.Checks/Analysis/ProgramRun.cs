@@ -16,11 +16,12 @@ public sealed class ProgramRun
 {
     readonly PartResult[] _parts;
     readonly ChunkText[] _texts;
-    readonly Holds[] _heldByParts;
-    readonly Holds[] _heldByTexts;
+    readonly PartFacts[] _partFacts;
+    readonly TextFacts[] _textFacts;
     StockReplay? _stockBefore;
     StockReplay? _stock;
     FreeNumbers? _freeNumbers;
+    HoleTable? _holeTable;
 
     ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -31,8 +32,8 @@ public sealed class ProgramRun
         Flow = flow;
         BlocksRun = blocksRun;
         _stockBefore = old?.LastStock;
-        _heldByParts = HoldsOf.Each(parts, old?._parts, old?._heldByParts, static part => part.Holds);
-        _heldByTexts = HoldsOf.Each(texts, old?._texts, old?._heldByTexts, static text => text.Holds);
+        _partFacts = Facts.Of(parts, old?._parts, old?._partFacts, Analysis.PartFacts.Of);
+        _textFacts = Facts.Of(texts, old?._texts, old?._textFacts, Analysis.TextFacts.Of);
     }
 
     public Job Job { get; }
@@ -45,11 +46,14 @@ public sealed class ProgramRun
     /// <summary>What the text alone tells, in the order of the text's chunks.</summary>
     public ReadOnlySpan<ChunkText> Texts => _texts;
 
-    /// <summary>What each of the results holds.</summary>
-    internal ReadOnlySpan<Holds> HeldByResults => _heldByParts;
+    /// <summary>What each of the results is asked most.</summary>
+    internal ReadOnlySpan<PartFacts> PartFacts => _partFacts;
 
-    /// <summary>What each of the chunks' texts holds.</summary>
-    internal ReadOnlySpan<Holds> HeldByTexts => _heldByTexts;
+    /// <summary>What each of the chunks' texts is asked most.</summary>
+    internal ReadOnlySpan<TextFacts> TextFacts => _textFacts;
+
+    /// <summary>The holes it drills. Gathered when first asked for.</summary>
+    internal HoleTable HoleTable => _holeTable ??= new HoleTable(this);
 
     /// <summary>How the run left the order of the text; null where it kept to it.</summary>
     public FlowRun? Flow { get; }
@@ -299,7 +303,7 @@ public sealed class ProgramRun
             return -1;
         for (at++; part < _parts.Length; part++, at = 0)
         {
-            if ((_parts[part].AllSets & slots) == 0)
+            if ((_partFacts[part].Sets & slots) == 0)
                 continue;
             for (; at < _parts[part].Sets.Length; at++)
                 if ((_parts[part].Sets[at] & slots) != 0)
@@ -317,9 +321,9 @@ public sealed class ProgramRun
             return -1;
         for (var chunk = Text.ChunkOfLine(line); chunk >= 0; chunk--)
         {
-            var result = _parts[chunk];
-            if ((result.AllSets & slots) == 0)
+            if ((_partFacts[chunk].Sets & slots) == 0)
                 continue;
+            var result = _parts[chunk];
             for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= 0; i--)
                 if ((result.Sets[i] & slots) != 0)
                     return Text.FirstLineOf(chunk) + i;

@@ -69,8 +69,12 @@ sealed class DrawingFindings
     {
         var holes = 0;
         foreach (var part in run.Results)
+        {
             holes += part.Holes.Length + part.Plunges.Length + part.Rounds.Length;
-        return holes <= MostHoles;
+            if (holes > MostHoles)
+                return false;
+        }
+        return true;
     }
 
     /// <summary>Whether an error at the block says already what is wrong with its hole.</summary>

@@ -70,10 +70,13 @@ public sealed class CutInAir : Rule
             file.Cancel.ThrowIfCancellationRequested();
             var source = parts[part].Source;
             // Where every cut of a part meets something, it has one thing to tell: that a row in air ends here.
-            if (parts[part].InAir.Length == 0 && source.OnlyCutter is { } only)
+            if (parts[part].InAir.Length == 0)
             {
-                Tell(file, row, isAll: only != tool && !toolCuts);
-                (row, tool, toolCuts) = (new Row(), only, true);
+                foreach (var cutter in source.Cutters)
+                {
+                    Tell(file, row, isAll: cutter != tool && !toolCuts);
+                    (row, tool, toolCuts) = (new Row(), cutter, true);
+                }
                 continue;
             }
             for (var i = 0; i < source.Cuts.Length; i++)

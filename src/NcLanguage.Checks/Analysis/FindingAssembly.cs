@@ -146,12 +146,19 @@ sealed class FindingAssembly
         }
     }
 
+    /// <summary>The order of the text. No two that differ are equal in it: what is found does not hang on how a text is held.</summary>
     public static int ByPlace(Finding a, Finding b)
     {
         var line = a.Line.CompareTo(b.Line);
         if (line != 0)
             return line;
         var column = a.StartColumn.CompareTo(b.StartColumn);
-        return column != 0 ? column : string.CompareOrdinal(a.Id, b.Id);
+        if (column != 0)
+            return column;
+        var id = string.CompareOrdinal(a.Id, b.Id);
+        if (id != 0)
+            return id;
+        var end = a.EndColumn.CompareTo(b.EndColumn);
+        return end != 0 ? end : string.CompareOrdinal(a.Message, b.Message);
     }
 }

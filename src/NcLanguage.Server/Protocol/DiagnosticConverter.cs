@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Buffers.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 
 namespace NcLanguage.Server.Protocol;
 
@@ -13,13 +14,27 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
 
     public override Diagnostic Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        using JsonDocument members = JsonDocument.ParseValue(ref reader);
-        JsonElement root = members.RootElement;
-        if (root.ValueKind != JsonValueKind.Object || !root.TryGetProperty("range", out JsonElement range)) throw new JsonException("A diagnostic is an object with a range.");
+        using JsonDocument document = JsonDocument.ParseValue(ref reader);
+        JsonElement members = document.RootElement;
+        if (members.ValueKind != JsonValueKind.Object || !members.TryGetProperty("range", out JsonElement range)) throw new JsonException("A diagnostic is an object with a range.");
         return new Diagnostic(
-            range.Deserialize(ProtocolJson.Default.TextRange),
-            root.Deserialize(ProtocolJson.Default.DiagnosticText)!,
-            root.TryGetProperty("relatedInformation", out JsonElement related) ? related.Deserialize(ProtocolJson.Default.DiagnosticRelatedInformationArray) : null);
+            Part(range, ProtocolJson.Default.TextRange, ".range"),
+            Part(members, ProtocolJson.Default.DiagnosticText, ""),
+            members.TryGetProperty("relatedInformation", out JsonElement related) ? Part(related, ProtocolJson.Default.DiagnosticRelatedInformationArray, ".relatedInformation") : null);
+    }
+
+    // The library says of a part where in the part it is wrong; of an exception without a place it says where in the message the whole stands.
+    private static T Part<T>(JsonElement part, JsonTypeInfo<T> type, string at)
+    {
+        try
+        {
+            return part.Deserialize(type)!;
+        }
+        catch (JsonException e) when (e.Path is { } path)
+        {
+            string member = (at + path[1..]).TrimStart('.');
+            throw new JsonException(member.Length > 0 ? $"This member of a diagnostic is not as the protocol has it: {member}." : "A diagnostic has a message.", e);
+        }
     }
 
     public override void Write(Utf8JsonWriter writer, Diagnostic value, JsonSerializerOptions options)

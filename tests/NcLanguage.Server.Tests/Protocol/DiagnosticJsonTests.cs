@@ -62,16 +62,25 @@ public sealed class DiagnosticJsonTests
     }
 
     [Theory]
-    [InlineData("7")]
-    [InlineData("[]")]
-    [InlineData("{}")]
-    [InlineData("""{"message":"a"}""")]
-    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}}}""")]
-    [InlineData("""{"range":7,"message":"a"}""")]
-    [InlineData("""{"range":{"start":{"line":-1,"character":0},"end":{"line":0,"character":0}},"message":"a"}""")]
-    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}},"message":"a","relatedInformation":7}""")]
-    public void What_is_none_is_refused(string json) =>
-        Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(Encoding.UTF8.GetBytes($$"""{"title":"t","diagnostics":[{{json}}]}"""), ProtocolJson.Default.CodeAction)!.Diagnostics!.Select(one => one.Text).ToArray());
+    [InlineData("7", "A diagnostic is an object with a range.")]
+    [InlineData("[]", "A diagnostic is an object with a range.")]
+    [InlineData("{}", "A diagnostic is an object with a range.")]
+    [InlineData("""{"message":"a"}""", "A diagnostic is an object with a range.")]
+    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}}}""", "A diagnostic has a message.")]
+    [InlineData("""{"range":7,"message":"a"}""", "not as the protocol has it: range.")]
+    [InlineData("""{"range":null,"message":"a"}""", "not as the protocol has it: range.")]
+    [InlineData("""{"range":{"start":{"line":-1,"character":0},"end":{"line":0,"character":0}},"message":"a"}""", "not as the protocol has it: range.start.line.")]
+    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}},"message":7}""", "not as the protocol has it: message.")]
+    [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}},"message":"a","relatedInformation":7}""", "not as the protocol has it: relatedInformation.")]
+    public void What_is_none_is_refused_and_told_where(string json, string expected)
+    {
+        byte[] action = Encoding.UTF8.GetBytes($$$"""{"title":"t","diagnostics":[{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0} },"message":"a"},{{{json}}}]}""");
+
+        var refused = Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(action, ProtocolJson.Default.CodeAction));
+
+        Assert.Contains(expected, refused.Message, StringComparison.Ordinal);
+        Assert.Equal("$.diagnostics[1]", refused.Path);
+    }
 
     private static (int, uint, int, int) Places(JsonNode range) =>
         ((int)range["start"]!["line"]!, (uint)range["start"]!["character"]!, (int)range["end"]!["line"]!, (int)range["end"]!["character"]!);

@@ -29,7 +29,6 @@ internal sealed class LspRpc : JsonRpc
         _backlog = backlog;
         _outbox = new Outbox((method, parameters) => SendAsync(RequestId.NotSpecified, method, parameters));
         _faults = faults;
-        SynchronizationContext = new InPlace();
         TraceSource = new TraceSource(nameof(JsonRpc), SourceLevels.Off);
     }
 

@@ -14,6 +14,9 @@ public static class LanguageServer
 {
     internal const string Name = "nclanguage";
 
+    /// <summary>How long a client is given to take what it is still owed.</summary>
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+
     internal static string Version { get; } = typeof(LanguageServer).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
 
     /// <summary>Serves one client until it says exit, its streams end or its process ends.</summary>
@@ -40,17 +43,18 @@ public static class LanguageServer
 
         using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log, faults);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);
+        // Not the connection's completion: it waits for what is being written, which a client that reads no more never lets go.
+        var disconnected = new TaskCompletionSource<Exception?>(TaskCreationOptions.RunContinuationsAsynchronously);
+        rpc.Disconnected += (_, end) => disconnected.TrySetResult(end.Exception);
         rpc.StartListening();
 
         // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
-        Task ended = await Task.WhenAny(session.Exit, rpc.Completion).ConfigureAwait(false);
-        if (ended != session.Exit)
-        {
-            if (ended.Exception is { } broken) log.ConnectionBroken(broken.GetBaseException().Message);
-            return 1;
-        }
-        await rpc.FinishAsync(TimeSpan.FromSeconds(1)).ConfigureAwait(false);
-        return await session.Exit.ConfigureAwait(false);
+        if (await Task.WhenAny(session.Exit, disconnected.Task).ConfigureAwait(false) == session.Exit)
+            await rpc.FinishAsync(LongestFarewell).ConfigureAwait(false);
+        else if (await disconnected.Task.ConfigureAwait(false) is { } broken)
+            log.ConnectionBroken(broken.GetBaseException().Message);
+        await handler.CloseAsync(LongestFarewell).ConfigureAwait(false);
+        return session.Exit.IsCompleted ? await session.Exit.ConfigureAwait(false) : 1;
     }
 
     [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types sent and received stand in the source-generated context.")]

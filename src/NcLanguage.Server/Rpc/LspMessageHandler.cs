@@ -22,6 +22,7 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
 
     // The library ends the connection over an answer to a question it never asked.
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
+    private readonly Farewell _farewell = new();
     private FrameReader? _frames;
 
     private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
@@ -65,11 +66,27 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         return null;
     }
 
+    /// <summary>Lets the message that is being written leave whole, and no other begin; at most as long as given.</summary>
+    public Task CloseAsync(TimeSpan longest) => _farewell.SayAsync(longest);
+
     protected override void Write(JsonRpcMessage content, CancellationToken cancellationToken)
     {
+        if (!_farewell.Begin()) return;
         if (content is JsonRpcRequest { IsResponseExpected: true } request) _asked[request.RequestId] = 0;
         base.Write(content, cancellationToken);
         if (content is JsonRpcError or JsonRpcResult) backlog.Answered();
+    }
+
+    protected override async ValueTask FlushAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            await base.FlushAsync(cancellationToken).ConfigureAwait(false);
+        }
+        finally
+        {
+            _farewell.Done();
+        }
     }
 
     private (bool Pass, RequestId Id, JsonRpcError.ErrorDetail? Refusal) Admit(JsonRpcRequest request)

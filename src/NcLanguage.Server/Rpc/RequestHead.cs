@@ -9,7 +9,8 @@ internal static class RequestHead
     /// <summary>Whether a message is whole JSON at all, and the number or text that it wants to be answered under: <see cref="RequestId.Null"/> where it is no object, names no method or has no such id.</summary>
     public static (bool IsJson, RequestId Id) Of(ReadOnlySpan<byte> message)
     {
-        var reader = new Utf8JsonReader(message);
+        // Deeper than messages are read: whoever sent it too deep is told so under its own number.
+        var reader = new Utf8JsonReader(message, new JsonReaderOptions { MaxDepth = int.MaxValue });
         (RequestId id, bool hasMethod) = (RequestId.Null, false);
         try
         {

@@ -1,0 +1,41 @@
+namespace NcLanguage.Server.Rpc;
+
+/// <summary>The end of what is sent: a message that was begun leaves whole, and none begins behind it.</summary>
+internal sealed class Farewell
+{
+    private readonly Lock _gate = new();
+    private readonly TaskCompletionSource _isQuiet = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private bool _isWriting;
+    private bool _isSaid;
+
+    /// <summary>A message is about to be written; false where it must not be any more.</summary>
+    public bool Begin()
+    {
+        lock (_gate)
+        {
+            if (_isSaid) return false;
+            return _isWriting = true;
+        }
+    }
+
+    /// <summary>All that was written has left.</summary>
+    public void Done()
+    {
+        lock (_gate)
+        {
+            _isWriting = false;
+            if (_isSaid) _isQuiet.TrySetResult();
+        }
+    }
+
+    /// <summary>Waits for the message that is being written, at most as long as given: a client that takes nothing gets a part of it.</summary>
+    public async Task SayAsync(TimeSpan longest)
+    {
+        lock (_gate)
+        {
+            _isSaid = true;
+            if (!_isWriting) return;
+        }
+        await Task.WhenAny(_isQuiet.Task, Task.Delay(longest)).ConfigureAwait(false);
+    }
+}

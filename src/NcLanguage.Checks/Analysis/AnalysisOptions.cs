@@ -9,10 +9,11 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="Programs">Where called programs are found that the program does not hold; null where nowhere.</param>
 /// <param name="MostBlocks">Blocks that a run is followed for at most beside each line of the program once, where it leaves the order of the text.</param>
 /// <param name="WithTwoHands">Run a large text with two threads: for one program that somebody waits for, not for many at a time.</param>
+/// <param name="Once">No other version of the text will follow: nothing is kept for one.</param>
 /// <param name="Rules">What is looked for; null for all there is.</param>
 public sealed record AnalysisOptions(
     bool Portable = false, bool Skip = false, bool MentionMissingSetup = false, ICalledPrograms? Programs = null,
-    int MostBlocks = AnalysisOptions.MostBlocksByDefault, bool WithTwoHands = false, RuleSet? Rules = null)
+    int MostBlocks = AnalysisOptions.MostBlocksByDefault, bool WithTwoHands = false, bool Once = false, RuleSet? Rules = null)
 {
     /// <summary>Enough for the passes of a surface cut in loops; a run in a loop that never ends takes seconds.</summary>
     public const int MostBlocksByDefault = 1_000_000;

@@ -58,7 +58,7 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
 
     Job OtherReading(MachineProfile machine, AnalysisOptions options) => NewJob(machine, Main.Job.Setup, options.Skip, options);
 
-    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands);
+    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands, options.Once);
 }
 
 /// <summary>The same machine with one reading turned to its other choice.</summary>

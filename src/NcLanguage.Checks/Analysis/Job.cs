@@ -25,12 +25,14 @@ public sealed class Job
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
     /// <param name="withTwoHands">Whether a large text may be run with two threads.</param>
     /// <param name="mostBlocks">Blocks that a run is followed for at most, where it leaves the order of the text.</param>
+    /// <param name="once">Whether no other version of the text will follow.</param>
     public Job(MachineProfile machine, Setup setup, bool skipBlocks = false, ICalledPrograms? programs = null, int mostBlocks = AnalysisOptions.MostBlocksByDefault,
-        bool withTwoHands = false)
+        bool withTwoHands = false, bool once = false)
     {
         Programs = programs;
         MostBlocks = mostBlocks;
         WithTwoHands = withTwoHands;
+        Once = once;
         Executor = new BlockExecutor(machine, setup, skipBlocks);
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
@@ -57,6 +59,9 @@ public sealed class Job
 
     /// <summary>Whether a large text may be run with two threads.</summary>
     public bool WithTwoHands { get; }
+
+    /// <summary>Whether no other version of the text will follow, so that nothing is kept for one.</summary>
+    public bool Once { get; }
 
     public MachineProfile Machine => Executor.Machine;
 

@@ -37,7 +37,7 @@ sealed class CheckRun
         var isAlone = search.Paths.Length == 1 && search.NotRead.IsEmpty;
         var pieces = new InOrder<Outcome>(
             search.Paths.Length,
-            number => isAlone ? CheckOne(search.Paths[number]) : CheckAmongOthers(search.Paths[number], progress),
+            number => isAlone ? CheckOne(search.Paths[number], isAlone) : CheckAmongOthers(search.Paths[number], progress),
             outcome => 1 + (outcome.File?.Findings.Length ?? 0),
             outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => Tell(outcome)));
         var told = pieces.Run(Cancel);
@@ -73,7 +73,7 @@ sealed class CheckRun
         Outcome outcome;
         try
         {
-            outcome = CheckOne(path);
+            outcome = CheckOne(path, isAlone: false);
         }
         catch (ProgramFailedException e)
         {
@@ -91,11 +91,12 @@ sealed class CheckRun
         Outcome Failed(string reason) => new(null, [], new UnreadFile(path, reason), 0);
     }
 
-    Outcome CheckOne(string path)
+    Outcome CheckOne(string path, bool isAlone)
     {
         var program = ProgramFile.Read(path);
         var job = JobResolver.Resolve(program, Options);
-        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, Analysis with { Programs = JobResolver.ProgramsBeside(program) }, Cancel);
+        var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = !Fix };
+        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, Cancel);
         var applied = ImmutableArray<AppliedFix>.Empty;
         if (Fix)
         {

@@ -1,40 +1,67 @@
-using System.Threading.Channels;
 using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Scheduling;
 
 /// <summary>Starts messages one after the other, in the order they came. After one that is to run in order it waits until that is
 /// done; the rest it only starts. While the client does not take its answers nothing is started.</summary>
-internal sealed class RequestQueue : IDisposable
+internal sealed class RequestQueue(Backlog backlog) : IDisposable
 {
-    private readonly Channel<Entry> _entries = Channel.CreateUnbounded<Entry>(new UnboundedChannelOptions { SingleReader = true });
-
-    private readonly Backlog _backlog;
-
-    public RequestQueue(Backlog backlog)
-    {
-        _backlog = backlog;
-        _ = Task.Run(RunAsync);
-    }
+    private readonly Lock _gate = new();
+    private readonly Queue<Entry> _waiting = new();
+    private bool _isBusy;
+    private bool _isClosed;
 
     /// <summary>Puts a message in the queue; the task ends as the message does. One cancelled before its turn is never started.</summary>
     public Task<T> Enqueue<T>(bool inOrder, Func<ValueTask<T>> start, CancellationToken cancellationToken)
     {
         var entry = new Entry<T>(inOrder, start, cancellationToken);
-        if (!_entries.Writer.TryWrite(entry)) return Task.FromCanceled<T>(new CancellationToken(canceled: true));
+        lock (_gate)
+        {
+            if (_isClosed) return Task.FromCanceled<T>(new CancellationToken(canceled: true));
+            if (_isBusy)
+            {
+                _waiting.Enqueue(entry);
+                return entry.Result;
+            }
+            _isBusy = true;
+        }
+        // A key need not wait until another thread is woken for it. What may take long must not hold up the messages behind it.
+        if (inOrder) _ = RunAsync(entry);
+        else RunElsewhere(entry);
         return entry.Result;
     }
 
     /// <summary>Takes no more messages; those queued still run.</summary>
-    public void Dispose() => _entries.Writer.TryComplete();
-
-    private async Task RunAsync()
+    public void Dispose()
     {
-        await foreach (Entry entry in _entries.Reader.ReadAllAsync().ConfigureAwait(false))
+        lock (_gate) _isClosed = true;
+    }
+
+    private async Task RunAsync(Entry entry)
+    {
+        await RunOneAsync(entry).ConfigureAwait(false);
+        if (Next() is { } next) RunElsewhere(next);
+    }
+
+    private void RunElsewhere(Entry first) => _ = Task.Run(async () =>
+    {
+        for (Entry? entry = first; entry is not null; entry = Next()) await RunOneAsync(entry).ConfigureAwait(false);
+    });
+
+    private async Task RunOneAsync(Entry entry)
+    {
+        await backlog.RoomToStartAsync().ConfigureAwait(false);
+        Task done = entry.RunAsync();
+        if (entry.InOrder) await done.ConfigureAwait(false);
+    }
+
+    private Entry? Next()
+    {
+        lock (_gate)
         {
-            await _backlog.RoomToStartAsync().ConfigureAwait(false);
-            Task done = entry.RunAsync();
-            if (entry.InOrder) await done.ConfigureAwait(false);
+            if (_waiting.TryDequeue(out Entry? next)) return next;
+            _isBusy = false;
+            return null;
         }
     }
 

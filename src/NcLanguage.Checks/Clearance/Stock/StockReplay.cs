@@ -139,7 +139,7 @@ sealed class StockReplay
         for (; part < _parts.Length; part++)
         {
             cancel.ThrowIfCancellationRequested();
-            if (part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
+            if (!run.Job.Once && part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
                 _pictures.Add((part, cuts, field.Picture()));
             cuts += run.Results[part].Cuts.Length;
             if (cuts > MostCuts)

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
@@ -18,9 +19,10 @@ sealed class WorkedPlaces
 
     const double Reach = SamePlace + Rounding;
 
-    readonly Dictionary<(long, long), List<WorkedPlace>> _cells = [];
+    readonly Dictionary<(long, long), WorkedPlace> _cells = [];
     readonly List<WorkedPlace> _places = [];
     readonly CircleFinder _circles;
+    (Tool? Tool, double Length) _end;
     int _number;
 
     WorkedPlaces() => _circles = new CircleFinder(work => Add(work.X, work.Y, work.Work));
@@ -48,8 +50,8 @@ sealed class WorkedPlaces
         var (nearest, least) = ((WorkedPlace?)null, double.PositiveInfinity);
         for (var column = firstColumn; column <= lastColumn; column++)
             for (var row = firstRow; row <= lastRow; row++)
-                if (_cells.TryGetValue((column, row), out var cell))
-                    foreach (var place in cell)
+                if (_cells.TryGetValue((column, row), out var first))
+                    for (var place = first; place is not null; place = place.NextInCell)
                         if (Math.Abs(place.X - x) <= Reach && Math.Abs(place.Y - y) <= Reach && double.Hypot(place.X - x, place.Y - y) is var off && off < least)
                             (nearest, least) = (place, off);
         return nearest;
@@ -91,8 +93,16 @@ sealed class WorkedPlaces
         var tool = job.Setup.FindTool(hole.Tool);
         var tip = hole.Bottom + result.ToFrame.Z;
         Add(x, y, new PlaceWork(
-            PlaceWork.KindOf(tool, hole.Cycle), tool, hole.Tool, tool?.Diameter ?? double.NaN, tip, tip + PlaceWork.EndLength(tool), result.ToFrame,
+            PlaceWork.KindOf(tool, hole.Cycle), tool, hole.Tool, tool?.Diameter ?? double.NaN, tip, tip + EndLengthOf(tool), result.ToFrame,
             line, _number, hole.Cycle, hole.RLevel + result.ToFrame.Z, double.NaN));
+    }
+
+    /// <summary>Most holes in a row have one tool.</summary>
+    double EndLengthOf(Tool? tool)
+    {
+        if (!ReferenceEquals(tool, _end.Tool))
+            _end = (tool, PlaceWork.EndLength(tool));
+        return _end.Length;
     }
 
     void NotePlunge(in Plunge plunge, int line)
@@ -118,12 +128,9 @@ sealed class WorkedPlaces
         var place = At(x, y);
         if (place is null)
         {
-            place = new WorkedPlace(x, y);
+            ref var first = ref CollectionsMarshal.GetValueRefOrAddDefault(_cells, CellOf(x, y), out _);
+            first = place = new WorkedPlace(x, y, first);
             _places.Add(place);
-            var cell = CellOf(x, y);
-            if (!_cells.TryGetValue(cell, out var inCell))
-                _cells[cell] = inCell = [];
-            inCell.Add(place);
         }
         place.Works.Add(work);
     }

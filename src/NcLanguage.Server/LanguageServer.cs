@@ -15,7 +15,7 @@ public static class LanguageServer
     internal const string Name = "nclanguage";
 
     /// <summary>How long a client is given to take what it is still owed.</summary>
-    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
 
     internal static string Version { get; } = typeof(LanguageServer).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
 
@@ -49,8 +49,11 @@ public static class LanguageServer
         rpc.StartListening();
 
         // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
-        if (await Task.WhenAny(session.Exit, disconnected.Task).ConfigureAwait(false) == session.Exit)
+        Task ended = await Task.WhenAny(session.Exit, disconnected.Task, handler.Lost).ConfigureAwait(false);
+        if (ended == session.Exit)
             await rpc.FinishAsync(LongestFarewell).ConfigureAwait(false);
+        else if (ended == handler.Lost)
+            log.ConnectionBroken((await handler.Lost.ConfigureAwait(false)).Message);
         else if (await disconnected.Task.ConfigureAwait(false) is { } broken)
             log.ConnectionBroken(broken.GetBaseException().Message);
         await handler.CloseAsync(LongestFarewell).ConfigureAwait(false);

@@ -23,14 +23,17 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
     // The library ends the connection over an answer to a question it never asked.
     private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
     private readonly Farewell _farewell = new();
+    private readonly TaskCompletionSource<IOException> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private FrameReader? _frames;
 
-    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
+
+    /// <summary>Ends when something could not be sent because nobody is there any more.</summary>
+    public Task<IOException> Lost => _lost.Task;
 
     protected override async ValueTask<JsonRpcMessage?> ReadCoreAsync(CancellationToken cancellationToken)
     {
-        _frames ??= new FrameReader(Reader!, backlog);
-        while (await _frames.ReadAsync(cancellationToken).ConfigureAwait(false) is var (content, fault))
+        while (await NextFrameAsync(cancellationToken).ConfigureAwait(false) is var (content, fault))
         {
             if (fault is not null)
             {
@@ -61,9 +64,22 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             (message as IJsonRpcMessageBufferManager)?.DeserializationComplete(message);
             if (refusal is not null) await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
         }
-        // Behind the last message a client may close its end and still wait for what it asked, and the end of the connection would cut that off.
-        await backlog.SettleAsync(LongestFarewell).ConfigureAwait(false);
         return null;
+    }
+
+    private async ValueTask<Frame?> NextFrameAsync(CancellationToken cancellationToken)
+    {
+        _frames ??= new FrameReader(Reader!, backlog);
+        Frame? frame = null;
+        try
+        {
+            return frame = await _frames.ReadAsync(cancellationToken).ConfigureAwait(false);
+        }
+        finally
+        {
+            // Behind the last whole message a client may close its end and still wait for what it asked, and the end of the connection would cut that off.
+            if (frame is null) await backlog.SettleAsync(LongestFarewell).ConfigureAwait(false);
+        }
     }
 
     /// <summary>Lets the message that is being written leave whole, and no other begin; at most as long as given.</summary>
@@ -82,6 +98,11 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         try
         {
             await base.FlushAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (IOException e)
+        {
+            _lost.TrySetResult(e);
+            throw;
         }
         finally
         {

@@ -19,11 +19,13 @@ internal sealed class LspRpc : JsonRpc
     private readonly Outbox _outbox;
     private readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
     private readonly FaultLog _faults;
+    private readonly LspMessageHandler _handler;
     private readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
 
-    public LspRpc(IJsonRpcMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, FaultLog faults)
+    public LspRpc(LspMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, FaultLog faults)
         : base(handler)
     {
+        _handler = handler;
         _queue = queue;
         _lifecycle = lifecycle;
         _backlog = backlog;
@@ -101,7 +103,8 @@ internal sealed class LspRpc : JsonRpc
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception)
     {
         if (request.Method == Methods.Initialize) _lifecycle.InitializeFailed();
-        if (Errors.IsInternal(exception))
+        // Where nobody is there any more it is the connection that failed, and that is told once.
+        if (Errors.IsInternal(exception) && !_handler.Lost.IsCompleted)
             _faults.Failed(request.Method ?? "", exception);
         else if (!request.IsResponseExpected)
             _faults.Refused(request.Method ?? "", exception);

@@ -33,6 +33,31 @@ public sealed class FarewellTests
         Assert.Equal(1, await session.WaitAsync(Patience));
     }
 
+    [Theory]
+    [InlineData("Content-Len")]
+    [InlineData("Content-Length: 50\r\n\r\n{")]
+    public async Task What_was_asked_before_a_cut_message_is_answered(string cut)
+    {
+        var sent = new Pipe();
+        var output = new SlowOutput(TimeSpan.FromMilliseconds(1));
+        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), output, new LanguageServerOptions());
+        await sent.Writer.WriteAsync((byte[])[.. Opening(blocks: 1), .. Encoding.ASCII.GetBytes(cut)]);
+        await sent.Writer.CompleteAsync();
+        Assert.Equal(1, await session.WaitAsync(Patience));
+        Assert.Contains("\"capabilities\"", output.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_client_that_takes_nothing_any_more_ends_the_session_with_1_and_one_line()
+    {
+        var sent = new Pipe();
+        var log = new StringWriter();
+        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), new GoneOutput(), new LanguageServerOptions { ErrorLog = log });
+        await sent.Writer.WriteAsync(Opening(blocks: 1));
+        Assert.Equal(1, await session.WaitAsync(Patience));
+        Assert.Equal("nclanguage: The connection broke: Nobody reads." + Environment.NewLine, log.ToString());
+    }
+
     private static byte[] Opening(int blocks)
     {
         string text = string.Concat(Enumerable.Repeat("G1 X1. Q\\n", blocks));
@@ -77,5 +102,11 @@ public sealed class FarewellTests
                 lock (_gate) _text.Append(Encoding.ASCII.GetString(buffer.Span[at..Math.Min(at + 1000, buffer.Length)]));
             }
         }
+    }
+
+    private sealed class GoneOutput : MemoryStream
+    {
+        public override ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default) =>
+            ValueTask.FromException(new IOException("Nobody reads."));
     }
 }

@@ -37,7 +37,7 @@ sealed class CheckRun
         var isAlone = search.Paths.Length == 1 && search.NotRead.IsEmpty;
         var pieces = new InOrder<Outcome>(
             search.Paths.Length,
-            number => isAlone ? CheckOne(search.Paths[number], isAlone) : CheckAmongOthers(search.Paths[number], progress),
+            number => isAlone ? CheckOne(search.Paths[number], isAlone: true) : CheckAmongOthers(search.Paths[number], progress),
             outcome => 1 + (outcome.File?.Findings.Length ?? 0),
             outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => Tell(outcome)));
         var told = pieces.Run(Cancel);

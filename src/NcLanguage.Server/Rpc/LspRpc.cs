@@ -104,7 +104,8 @@ internal sealed class LspRpc : JsonRpc
     {
         if (request.Method == Methods.Initialize) _lifecycle.InitializeFailed();
         // Where nobody is there any more it is the connection that failed, and that is told once.
-        if (Errors.IsInternal(exception) && !_handler.Lost.IsCompleted)
+        if (_handler.Lost.IsCompleted) return Errors.ForException(exception);
+        if (Errors.IsInternal(exception))
             _faults.Failed(request.Method ?? "", exception);
         else if (!request.IsResponseExpected)
             _faults.Refused(request.Method ?? "", exception);

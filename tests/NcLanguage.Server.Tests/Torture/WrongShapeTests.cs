@@ -57,6 +57,8 @@ public sealed class WrongShapeTests
     private static IEnumerable<string> Shapes()
     {
         yield return "";
+        // Deeper than the 64 levels that messages are read to.
+        yield return $",\"params\":{new string('[', 100)}{new string(']', 100)}";
         foreach (string? wrong in Wrong) yield return $",\"params\":{wrong ?? "null"}";
         int count = Places(JsonNode.Parse(Whole)!).Count();
         for (int place = 0; place < count; place++)

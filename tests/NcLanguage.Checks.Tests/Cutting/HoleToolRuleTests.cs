@@ -32,6 +32,18 @@ public sealed class HoleToolRuleTests
     private static List<Finding> Tapped(double drill, double major, double pitch) => Findings(
         "tap-drill-size", Tool(2, "drill", drill) + "," + Tool(3, "tap", major, string.Create(CultureInfo.InvariantCulture, $", \"pitch\": {pitch}")), Cycle(2, "G81", -20) + Cycle(3, "G84", -12));
 
+    // Three sixty-fourths of a mm to either side: a distance that has no rounding.
+    [Theory]
+    [InlineData(-20, -5, 0)]
+    [InlineData(-5, -20, 1)]
+    public void What_lies_just_between_two_holes_belongs_to_the_one_made_first(double first, double second, int findings)
+    {
+        var drilled = string.Create(CultureInfo.InvariantCulture,
+            $"T2 M6\nS500 M3\nG0 X50 Y30\nG43 H2 Z20\nG99 G81 X50 Y30 Z{first} R2 F100\nX50.09375 Z{second}\nG80\nG0 G53 Z0\nM5\n");
+        const string Tapped = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG99 G84 X50.046875 Y30 Z-10 R2 F500\nG80\nG0 G53 Z0\nM5\n";
+        Assert.Equal(findings, Findings("hole-too-short-for-tool", Tool(2, "drill", 5) + "," + Tool(3, "tap", 6, ", \"pitch\": 1"), drilled + Tapped).Count);
+    }
+
     public static TheoryData<string> Charted => [.. Threads.Coarse.Concat(Threads.InchSeries).Select(thread => thread.Name)];
 
     // Each thread of the charts (ISO 2306 from memory, published charts of unified threads) with the drill printed for it.

@@ -69,14 +69,14 @@ readonly record struct PlaceWork(
 }
 
 /// <summary>All that is done at one place, in the order of the run. X and Y in the setup's frame, mm.</summary>
-sealed class WorkedPlace(double x, double y, WorkedPlace? nextInCell)
+sealed class WorkedPlace(double x, double y)
 {
     public double X => x;
 
     public double Y => y;
 
-    /// <summary>Another one that was found before it in the same cell of the search.</summary>
-    public WorkedPlace? NextInCell => nextInCell;
+    /// <summary>The next one that was found in the same cell of the search.</summary>
+    public WorkedPlace? NextInCell { get; set; }
 
     /// <summary>Most are worked at by two tools: one that marks the hole, and one that makes it.</summary>
     public List<PlaceWork> Works { get; } = new(2);

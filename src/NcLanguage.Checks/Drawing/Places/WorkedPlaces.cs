@@ -128,11 +128,26 @@ sealed class WorkedPlaces
         var place = At(x, y);
         if (place is null)
         {
-            ref var first = ref CollectionsMarshal.GetValueRefOrAddDefault(_cells, CellOf(x, y), out _);
-            first = place = new WorkedPlace(x, y, first);
+            place = new WorkedPlace(x, y);
             _places.Add(place);
+            Put(place);
         }
         place.Works.Add(work);
+    }
+
+    /// <summary>Behind those of its cell: of two that are as near as each other the one that was worked at first is found.</summary>
+    void Put(WorkedPlace place)
+    {
+        ref var first = ref CollectionsMarshal.GetValueRefOrAddDefault(_cells, CellOf(place.X, place.Y), out _);
+        if (first is null)
+        {
+            first = place;
+            return;
+        }
+        var last = first;
+        while (last.NextInCell is { } next)
+            last = next;
+        last.NextInCell = place;
     }
 
     /// <summary>The farthest cell: what lies beyond shares it. Farther ones could not be counted up to, a loop over them would not end.</summary>

@@ -17,6 +17,9 @@ public static class LanguageServer
     /// <summary>How long a client is given to take what it is still owed.</summary>
     private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
 
+    /// <summary>How long the end waits for messages that are being worked on and whose answers nobody takes.</summary>
+    private static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(0.5);
+
     internal static string Version { get; } = typeof(LanguageServer).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
 
     /// <summary>Serves one client until it says exit, its streams end or its process ends.</summary>
@@ -57,6 +60,8 @@ public static class LanguageServer
         else if (await disconnected.Task.ConfigureAwait(false) is { } broken)
             log.ConnectionBroken(broken.GetBaseException().Message);
         await handler.CloseAsync(LongestFarewell).ConfigureAwait(false);
+        // What still works on a message needs what is disposed next.
+        await Task.WhenAny(rpc.DispatchCompletion, Task.Delay(LongestRest)).ConfigureAwait(false);
         return session.Exit.IsCompleted ? await session.Exit.ConfigureAwait(false) : 1;
     }
 

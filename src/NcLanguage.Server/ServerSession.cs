@@ -16,7 +16,7 @@ namespace NcLanguage.Server;
 internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log, FaultLog faults) : IServerMethods, IDisposable
 {
     private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly CancellationTokenSource _ended = new();
+    private readonly SessionEnd _ended = new();
     private readonly ServerSettings _settings = new(options.Job, options.Analysis);
     private readonly Notices _notices = new(message => rpc.Notify(Methods.ShowMessage, message));
     private ClientProfile _client = new();
@@ -153,11 +153,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         return Task.CompletedTask;
     }
 
-    public void Dispose()
-    {
-        _ended.Cancel();
-        _ended.Dispose();
-    }
+    public void Dispose() => _ended.Dispose();
 
     private async Task AskForSettingsAsync()
     {

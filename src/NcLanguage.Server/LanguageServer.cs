@@ -14,9 +14,6 @@ public static class LanguageServer
 {
     internal const string Name = "nclanguage";
 
-    /// <summary>How long a client is given to take what it is still owed.</summary>
-    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
-
     /// <summary>How long the end waits for messages that are being worked on and whose answers nobody takes.</summary>
     private static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(0.5);
 
@@ -54,12 +51,12 @@ public static class LanguageServer
         // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
         Task ended = await Task.WhenAny(session.Exit, disconnected.Task, handler.Lost).ConfigureAwait(false);
         if (ended == session.Exit)
-            await rpc.FinishAsync(LongestFarewell).ConfigureAwait(false);
+            await rpc.FinishAsync(Farewell.Longest).ConfigureAwait(false);
         else if (ended == handler.Lost)
             log.ConnectionBroken((await handler.Lost.ConfigureAwait(false)).Message);
         else if (await disconnected.Task.ConfigureAwait(false) is { } broken)
             log.ConnectionBroken(broken.GetBaseException().Message);
-        await handler.CloseAsync(LongestFarewell).ConfigureAwait(false);
+        await handler.CloseAsync().ConfigureAwait(false);
         // What still works on a message needs what is disposed next.
         await Task.WhenAny(rpc.DispatchCompletion, Task.Delay(LongestRest)).ConfigureAwait(false);
         return session.Exit.IsCompleted ? await session.Exit.ConfigureAwait(false) : 1;

@@ -155,7 +155,7 @@ ref partial struct BlockRun
         }
         // The cycle's own axis is not scaled: R and bottom are levels of the work (common practice).
         if (aim.Frame is { } frame)
-            Arrive(aim with { Programmed = aim.Programmed.With(depth, frame.ToProgram(_state.Position)[depth]) });
+            Arrive(aim with { Programmed = frame.Led(aim.Programmed, depth, _state.Position) });
         _state.StandsAtHole = true;
         _state.CycleLeftOn = false;
         _step.Sets |= Slot.Hole;

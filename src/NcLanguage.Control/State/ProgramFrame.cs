@@ -41,6 +41,16 @@ public sealed record ProgramFrame(PolarPlace? Polar, Scaling? Scaling, Rotation?
         return Scaling is null ? place : Scaling.ToProgram(place);
     }
 
+    /// <summary>The programmed numbers of a place, mm, once one axis of the work has been led to where no words led it.</summary>
+    /// <param name="programmed">What the words said, mm.</param>
+    /// <param name="work">Where the tool stands now, in work coordinates, mm.</param>
+    internal Point3 Led(Point3 programmed, int axis, Point3 work)
+    {
+        var there = ToProgram(work);
+        // Turned into another axis, the one changes the numbers of both.
+        return Rotation is { IsTurned: true } && Spread(1 << axis, Rotation.Plane) != 1 << axis ? there : programmed.With(axis, there[axis]);
+    }
+
     /// <summary>The axes that move when the words of these axes are written, as bits.</summary>
     internal int Moved(int words)
     {

@@ -3,6 +3,9 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>The end of what is sent: a message that was begun leaves whole, and none begins behind it.</summary>
 internal sealed class Farewell
 {
+    /// <summary>How long a client is given to take what it is still owed.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromSeconds(3);
+
     private readonly Lock _gate = new();
     private readonly TaskCompletionSource _isQuiet = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private bool _isWriting;
@@ -28,14 +31,14 @@ internal sealed class Farewell
         }
     }
 
-    /// <summary>Waits for the message that is being written, at most as long as given: a client that takes nothing gets a part of it.</summary>
-    public async Task SayAsync(TimeSpan longest)
+    /// <summary>Waits for the message that is being written, at most <see cref="Longest"/>: a client that takes nothing gets a part of it.</summary>
+    public async Task SayAsync()
     {
         lock (_gate)
         {
             _isSaid = true;
             if (!_isWriting) return;
         }
-        await Task.WhenAny(_isQuiet.Task, Task.Delay(longest)).ConfigureAwait(false);
+        await Task.WhenAny(_isQuiet.Task, Task.Delay(Longest)).ConfigureAwait(false);
     }
 }

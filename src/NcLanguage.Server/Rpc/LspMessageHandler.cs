@@ -26,8 +26,6 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
     private readonly TaskCompletionSource<IOException> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private FrameReader? _frames;
 
-    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
-
     /// <summary>Ends when something could not be sent because nobody is there any more.</summary>
     public Task<IOException> Lost => _lost.Task;
 
@@ -78,12 +76,12 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         finally
         {
             // Behind the last whole message a client may close its end and still wait for what it asked, and the end of the connection would cut that off.
-            if (frame is null) await backlog.SettleAsync(LongestFarewell).ConfigureAwait(false);
+            if (frame is null) await backlog.SettleAsync(Farewell.Longest).ConfigureAwait(false);
         }
     }
 
-    /// <summary>Lets the message that is being written leave whole, and no other begin; at most as long as given.</summary>
-    public Task CloseAsync(TimeSpan longest) => _farewell.SayAsync(longest);
+    /// <summary>Lets the message that is being written leave whole, and no other begin; waits at most <see cref="Farewell.Longest"/>.</summary>
+    public Task CloseAsync() => _farewell.SayAsync();
 
     protected override void Write(JsonRpcMessage content, CancellationToken cancellationToken)
     {

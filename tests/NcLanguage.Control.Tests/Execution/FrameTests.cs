@@ -167,6 +167,15 @@ public sealed class FrameTests
         Assert.Equal("rapid 0 0 14", session.Run("Z7").Log[^1]);
     }
 
+    /// <summary>A hole along an axis that is turned into another leaves the tool where it leaves it in the work: distances go on from there.</summary>
+    [Fact]
+    public void Hole_along_a_turned_axis()
+    {
+        var session = At(0, 10, 20).Run("G90 G68 X0 Y0 R90", "G18 G99 G81 X8 Z4 Y-5 R3 F100");
+        Assert.Equal(new Point3(0, 3, 4), session.State.Position);
+        Assert.Equal(["rapid 0 8 4"], session.Clear().Run("G80 G91 G0 X5").Log);
+    }
+
     /// <summary>The point on the way to the reference point turns; machine coordinates do not.</summary>
     [Fact]
     public void Reference_point_and_machine_coordinates()

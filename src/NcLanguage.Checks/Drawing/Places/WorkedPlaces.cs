@@ -117,7 +117,7 @@ sealed class WorkedPlaces
             return;
         }
         Add(plunge.To.X, plunge.To.Y, new PlaceWork(
-            kind, tool, tool.Number, tool.Diameter ?? double.NaN, plunge.To.Z, plunge.To.Z + PlaceWork.EndLength(tool), plunge.ToFrame, line, 0, 0, double.NaN, double.NaN));
+            kind, tool, tool.Number, tool.Diameter ?? double.NaN, plunge.To.Z, plunge.To.Z + EndLengthOf(tool), plunge.ToFrame, line, 0, 0, double.NaN, double.NaN));
     }
 
     /// <summary>A thread mill that goes straight down only takes its place.</summary>

@@ -57,7 +57,7 @@ internal sealed partial class ServerSession
         ReadAsync<PrepareRenameResult?>(At(request.TextDocument, request.Position), null, context => RenameFeature.Prepare(context, request.Position), cancellationToken);
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
-        WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.Notify, () =>
+        WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.NotifyFirstAsync, () =>
             ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf, _jobs), cancellationToken));
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
@@ -113,7 +113,7 @@ internal sealed partial class ServerSession
         _workspaceDiagnostics.AnswerAsync(request, cancellationToken);
 
     public Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken) =>
-        WorkProgress.DuringAsync<SymbolInformation[]>(request.WorkDoneToken, "Looking through the programs of the folder", rpc.Notify, async () =>
+        WorkProgress.DuringAsync<SymbolInformation[]>(request.WorkDoneToken, "Looking through the programs of the folder", rpc.NotifyFirstAsync, async () =>
         {
             SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
             return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
@@ -153,7 +153,7 @@ internal sealed partial class ServerSession
             return "";
         }
         string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
-        string path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.Notify,
+        string path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.NotifyFirstAsync,
             () => ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken)).ConfigureAwait(false);
         if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
         return path;

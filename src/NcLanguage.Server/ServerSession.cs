@@ -64,7 +64,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log, faults);
         links.Settled += _checks.AllChanged;
-        _workspaceDiagnostics = new WorkspaceDiagnosticFeature(_documents, _jobDocuments, _checks, jobDiagnostics, rpc.Notify);
+        _workspaceDiagnostics = new WorkspaceDiagnosticFeature(_documents, _jobDocuments, _checks, jobDiagnostics, rpc.NotifyFirstAsync);
         if (request.ProcessId is { } client) _ = WatchClientAsync(client);
 
         return Task.FromResult(new InitializeResult(Announcement.For(_client), new ServerInfo(LanguageServer.Name, LanguageServer.Version)));

@@ -88,6 +88,28 @@ public sealed class WorkspaceDiagnosticTests
         Assert.Equal(["begin", "report", "end"], told.Where(message => message["token"]!.ToJsonString() == "5").Select(message => (string)message["value"]!["kind"]!));
     }
 
+    /// <summary>LSP 3.17, "Partial Result Progress" and "Work Done Progress": a token holds until the request is answered.</summary>
+    [Fact]
+    public async Task However_slowly_they_are_taken_all_of_them_leave_before_the_answer()
+    {
+        const int Files = 120;
+        using TestFolder folder = new();
+        for (int i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = string.Concat(Enumerable.Repeat(Faulty, 10));
+        await using TestClient client = await InitializedAsync(folder);
+        client.StopReading();
+        (int id, Task<JsonNode> answer) = client.BeginAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p","workDoneToken":5}""");
+        await Task.Delay(500);
+        client.GoOnReading();
+        await answer;
+        await client.AskAsync("workspace/symbol", """{"query":"none"}""");
+        List<JsonNode> log = [.. client.Log];
+        int answered = log.FindIndex(message => message["method"] is null && (int?)message["id"] == id);
+        JsonNode[] told = [.. log.Take(answered).Where(message => (string?)message["method"] == "$/progress").Select(message => message["params"]!)];
+        Assert.Equal(Files, told.Count(message => message["token"]!.ToJsonString() == "\"p\""));
+        Assert.Equal("end", (string?)told[^1]["value"]!["kind"]);
+        Assert.DoesNotContain(log.Skip(answered), message => (string?)message["method"] == "$/progress");
+    }
+
     [Fact]
     public async Task A_request_that_waits_can_be_called_off()
     {

@@ -4,6 +4,7 @@ using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Analysis;
 
@@ -63,6 +64,15 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     /// <summary>The block (counted from 0 within the part) that drilled a hole.</summary>
     public int LineOf(int index) => _spots[index].Line;
+
+    /// <summary>Whether a tool of one of these kinds drilled one of the holes.</summary>
+    internal bool IsDrilledBy(Setup setup, ReadOnlySpan<ToolKind?> kinds)
+    {
+        foreach (ref readonly var likeness in _likenesses.AsSpan())
+            if (setup.FindTool(likeness.Tool) is { } tool && kinds.Contains(tool.Kind))
+                return true;
+        return false;
+    }
 
     /// <summary>The cycle that drilled a hole: 81 for G81.</summary>
     public int CycleOf(int index) => _likenesses[_spots[index].Likeness].Cycle;

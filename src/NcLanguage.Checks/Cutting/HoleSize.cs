@@ -87,10 +87,8 @@ public sealed class HoleSize : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        if (!file.Run.Job.Setup.Tools.Any(tool => tool is { Kind: ToolKind.Reamer or ToolKind.BoringBar, Diameter: not null }))
-            return;
         var faults = new List<PlaceFault>();
-        foreach (var place in PlaceGroups.PlacesOf(file))
+        foreach (var place in PlaceGroups.PlacesOf(file, ToolKind.Reamer, ToolKind.BoringBar))
         {
             var at = place.Works.FindIndex(work => work.Kind is WorkKind.Ream or WorkKind.Bore && work.Diameter > 0);
             if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock) is { } hole && !IsInOrder(place.Works[at], hole.Diameter))

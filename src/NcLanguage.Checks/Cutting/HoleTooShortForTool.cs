@@ -80,11 +80,10 @@ public sealed class HoleTooShortForTool : Rule
     public override void CheckFile(in FileContext file)
     {
         var run = file.Run;
-        if (run.Job.Setup.Stock is null || run.Results[0].Entry.IsCalled)
+        if (run.Job.Setup.Stock is null || run.Results[0].Entry.IsCalled || PlaceGroups.PlacesOf(file, ToolKind.Tap, ToolKind.Reamer, ToolKind.BoringBar) is not [_, ..] places)
             return;
         var levels = new MilledLevels(run);
         var faults = new List<PlaceFault>();
-        var places = PlaceGroups.PlacesOf(file);
         // A program that drills nothing finishes what was drilled before.
         var drills = places.Any(place => place.Works.Exists(work => work.Kind == WorkKind.Drill));
         foreach (var place in places)

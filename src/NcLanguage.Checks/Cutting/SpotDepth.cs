@@ -77,11 +77,11 @@ public sealed class SpotDepth : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        if (file.Run.Job.Setup.Stock is not { } stock || !file.Run.Job.Setup.Tools.Any(tool => tool.Kind == ToolKind.SpotDrill))
+        if (file.Run.Job.Setup.Stock is not { } stock || PlaceGroups.PlacesOf(file, ToolKind.SpotDrill) is not [_, ..] places)
             return;
         var milled = new MilledOver(file.Run);
         var faults = new List<PlaceFault>();
-        foreach (var place in PlaceGroups.PlacesOf(file))
+        foreach (var place in places)
         {
             var at = place.Works.FindIndex(work => work is { Kind: WorkKind.Spot, Tool: { Kind: ToolKind.SpotDrill, Diameter: not null, PointAngle: > 0 and < 180 } });
             if (at < 0 || place.Works[at] is var spot && (spot.RLevel < stock.Max.Z || spot.Tip >= stock.Max.Z))

@@ -85,10 +85,8 @@ public sealed class TapDrillSize : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        if (!file.Run.Job.Setup.Tools.Any(tool => tool is { Kind: ToolKind.Tap, Diameter: not null, Pitch: not null }))
-            return;
         var faults = new List<PlaceFault>();
-        foreach (var place in PlaceGroups.PlacesOf(file))
+        foreach (var place in PlaceGroups.PlacesOf(file, ToolKind.Tap))
         {
             var at = place.Works.FindIndex(work => work is { Kind: WorkKind.Tap, Tool: { Kind: ToolKind.Tap, Diameter: not null, Pitch: not null } });
             if (at <= 0 || CoreOf(place.Works, at) is not { } core || IsInOrder(place.Works[at].Tool!, core.Diameter))

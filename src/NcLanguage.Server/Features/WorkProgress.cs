@@ -4,9 +4,11 @@ using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>$/progress of a request whose client gave a token for it: begins with the first work there is, and ends once.</summary>
+/// <summary>$/progress of a request whose client gave a token for it: begins with the first work there is, and ends once. The token holds until the request is answered (LSP 3.17,
+/// "Work Done Progress"), so the answer waits for the end.</summary>
 /// <param name="title">What is done, as the user reads it.</param>
-internal sealed class WorkProgress(JsonElement? token, string title, Action<string, object> notify)
+/// <param name="notify">Sends a notification; ends when it and those before it are on their way.</param>
+internal sealed class WorkProgress(JsonElement? token, string title, Func<string, object, Task> notify)
 {
     private bool _isBegun;
     private bool _isEnded;
@@ -14,7 +16,7 @@ internal sealed class WorkProgress(JsonElement? token, string title, Action<stri
 
     /// <summary>Shows work of which nobody can tell how far it is, as long as it lasts.</summary>
     /// <param name="work">Started at once: it takes its turn with the message that asked for it.</param>
-    public static async Task<T> DuringAsync<T>(JsonElement? token, string title, Action<string, object> notify, Func<Task<T>> work)
+    public static async Task<T> DuringAsync<T>(JsonElement? token, string title, Func<string, object, Task> notify, Func<Task<T>> work)
     {
         var progress = new WorkProgress(token, title, notify);
         progress.Begin();
@@ -24,13 +26,13 @@ internal sealed class WorkProgress(JsonElement? token, string title, Action<stri
         }
         finally
         {
-            progress.End();
+            await progress.EndAsync().ConfigureAwait(false);
         }
     }
 
     private void Begin()
     {
-        Send(new WorkDoneProgress("begin", title));
+        _ = SendAsync(new WorkDoneProgress("begin", title));
         _isBegun = true;
     }
 
@@ -41,18 +43,17 @@ internal sealed class WorkProgress(JsonElement? token, string title, Action<stri
         int percent = total > 0 ? Math.Clamp(done * 100 / total, 0, 100) : 0;
         if (percent == _percent) return;
         _percent = percent;
-        Send(_isBegun ? new WorkDoneProgress("report", null, $"{done} of {total}", percent) : new WorkDoneProgress("begin", title, $"{done} of {total}", percent));
+        _ = SendAsync(_isBegun ? new WorkDoneProgress("report", null, $"{done} of {total}", percent) : new WorkDoneProgress("begin", title, $"{done} of {total}", percent));
         _isBegun = true;
     }
 
-    public void End()
+    public Task EndAsync()
     {
-        if (_isBegun && !_isEnded) Send(new WorkDoneProgress("end"));
-        _isEnded = _isEnded || _isBegun;
+        if (!_isBegun || _isEnded) return Task.CompletedTask;
+        _isEnded = true;
+        return SendAsync(new WorkDoneProgress("end"));
     }
 
-    private void Send(WorkDoneProgress value)
-    {
-        if (token is { } own) notify(Methods.Progress, new WorkProgressParams(own, value));
-    }
+    private Task SendAsync(WorkDoneProgress value) =>
+        token is { } own ? notify(Methods.Progress, new WorkProgressParams(own, value)) : Task.CompletedTask;
 }

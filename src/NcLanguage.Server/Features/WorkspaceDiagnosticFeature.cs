@@ -8,10 +8,10 @@ namespace NcLanguage.Server.Features;
 /// <summary>workspace/diagnostic: the findings of what is open and of the other files of the workspace's folders. As long as nothing is new the answer waits:
 /// a client would ask again and again else. Where the client takes partial results, each file's findings leave when they are there.</summary>
 internal sealed class WorkspaceDiagnosticFeature(
-    DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Action<string, object> notify)
+    DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Func<string, object, Task> notify)
 {
     // Two requests at once would read every file twice.
-    private readonly Lock _turn = new();
+    private readonly SemaphoreSlim _turn = new(1, 1);
 
     public async Task<WorkspaceDiagnosticReport> AnswerAsync(WorkspaceDiagnosticParams request, CancellationToken cancel)
     {
@@ -26,26 +26,31 @@ internal sealed class WorkspaceDiagnosticFeature(
             var reports = new Reports(previous, request.PartialResultToken, notify);
             foreach (WorkspaceDocumentDiagnosticReport report in await open.ReadAllAsync(
                 context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(Key(context.Uri))), cancel).ConfigureAwait(false))
-                reports.Add(report);
-            foreach (JobDocument document in openJobs.All) reports.Add(document.Uri, document.Version, jobDiagnostics.Of(document));
+                await reports.AddAsync(report, cancel).ConfigureAwait(false);
+            foreach (JobDocument document in openJobs.All) await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
             try
             {
-                await Task.Run(() => ReadDisk(reports, progress, cancel), cancel).ConfigureAwait(false);
+                await Task.Run(() => ReadDiskAsync(reports, progress, cancel), cancel).ConfigureAwait(false);
             }
             finally
             {
-                progress.End();
+                await progress.EndAsync().WaitAsync(cancel).ConfigureAwait(false);
             }
-            if (reports.Finish()) return new WorkspaceDiagnosticReport(reports.Rest);
+            if (await reports.FinishAsync(cancel).ConfigureAwait(false)) return new WorkspaceDiagnosticReport(reports.Rest);
             await changed.WaitAsync(cancel).ConfigureAwait(false);
         }
     }
 
-    private void ReadDisk(Reports reports, WorkProgress progress, CancellationToken cancel)
+    private async Task ReadDiskAsync(Reports reports, WorkProgress progress, CancellationToken cancel)
     {
-        lock (_turn)
+        await _turn.WaitAsync(cancel).ConfigureAwait(false);
+        try
         {
-            foreach (FileFindings file in checks.Check(progress.Report, cancel)) reports.Add(file.Uri, null, file.Items);
+            foreach (FileFindings file in checks.Check(progress.Report, cancel)) await reports.AddAsync(file.Uri, null, file.Items, cancel).ConfigureAwait(false);
+        }
+        finally
+        {
+            _turn.Release();
         }
     }
 
@@ -53,7 +58,7 @@ internal sealed class WorkspaceDiagnosticFeature(
     private static string Key(string uri) => DocumentUri.ToPath(uri) ?? uri;
 
     /// <summary>What is told in one answer, or piece by piece before it.</summary>
-    private sealed class Reports(Dictionary<string, string> previous, JsonElement? token, Action<string, object> notify)
+    private sealed class Reports(Dictionary<string, string> previous, JsonElement? token, Func<string, object, Task> notify)
     {
         private readonly HashSet<string> _seen = new(DocumentUri.PathComparer);
         private readonly List<WorkspaceDocumentDiagnosticReport> _rest = [];
@@ -62,28 +67,29 @@ internal sealed class WorkspaceDiagnosticFeature(
         /// <summary>What was not sent before the answer.</summary>
         public WorkspaceDocumentDiagnosticReport[] Rest => token is null ? [.. _rest] : [];
 
-        public void Add(string uri, int? version, Diagnostic[] items)
+        public Task AddAsync(string uri, int? version, Diagnostic[] items, CancellationToken cancel)
         {
             DocumentDiagnosticReport report = PullDiagnosticFeature.Report(items, previous.GetValueOrDefault(Key(uri)));
-            Add(new WorkspaceDocumentDiagnosticReport(report.Kind, uri, version, report.ResultId, report.Items));
+            return AddAsync(new WorkspaceDocumentDiagnosticReport(report.Kind, uri, version, report.ResultId, report.Items), cancel);
         }
 
-        public void Add(WorkspaceDocumentDiagnosticReport report)
+        /// <summary>Waits, where they leave before the answer, until they have: no faster than they are taken, and none behind it (LSP 3.17, "Partial Results").</summary>
+        public async Task AddAsync(WorkspaceDocumentDiagnosticReport report, CancellationToken cancel)
         {
             if (!_seen.Add(Key(report.Uri))) return;
             bool isNew = PullDiagnosticFeature.IsNew(report);
             _hasNew |= isNew;
             if (token is not { } partial) _rest.Add(report);
-            else if (isNew) notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report])));
+            else if (isNew) await notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report]))).WaitAsync(cancel).ConfigureAwait(false);
         }
 
         /// <summary>Takes away the findings of files that are no longer there. False where there is nothing to answer yet.</summary>
-        public bool Finish()
+        public async Task<bool> FinishAsync(CancellationToken cancel)
         {
             foreach (string gone in previous.Keys.Where(key => !_seen.Contains(key)).ToList())
             {
                 string uri = Path.IsPathRooted(gone) ? DocumentUri.FromPath(gone) : gone;
-                if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null) Add(uri, null, []);
+                if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null) await AddAsync(uri, null, [], cancel).ConfigureAwait(false);
             }
             return _hasNew || (_seen.Count == 0 && previous.Count == 0);
         }

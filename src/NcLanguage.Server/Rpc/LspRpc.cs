@@ -51,6 +51,9 @@ internal sealed class LspRpc : JsonRpc
     /// wait for it. One that can't be sent any more is dropped.</summary>
     public void Notify(string method, object parameters) => _outbox.Put(method, parameters);
 
+    /// <summary>Sends a notification that has to arrive before an answer; ends when it is on its way.</summary>
+    public Task NotifyFirstAsync(string method, object parameters) => _outbox.PutAsync(method, parameters);
+
     /// <summary>Sends a request whose answer holds nothing of interest; false where the client refused or is gone.</summary>
     public Task<bool> RequestAsync(string method, object? parameters) => SendAsync(CreateNewRequestId(), method, parameters);
 

@@ -3,7 +3,7 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>Notifications on their way to the client, one after the other in the order they were put in. While the client does not read, only the newest
-/// findings of each document wait, and a bounded number of everything else, so that the memory is bounded too.</summary>
+/// findings of each document wait, what belongs to an answer that waits for it, and a bounded number of everything else, so that the memory is bounded too.</summary>
 /// <param name="send">Sends one; ends when it is on its way. Never throws.</param>
 internal sealed class Outbox(Func<string, object, Task> send)
 {
@@ -11,8 +11,8 @@ internal sealed class Outbox(Func<string, object, Task> send)
     public const int MostWaiting = 1000;
 
     private readonly Lock _gate = new();
-    private readonly LinkedList<(string Method, object Parameters)> _waiting = [];
-    private readonly Dictionary<string, LinkedListNode<(string Method, object Parameters)>> _findings = [];
+    private readonly LinkedList<Entry> _waiting = [];
+    private readonly Dictionary<string, LinkedListNode<Entry>> _findings = [];
     private bool _isSending;
     private int _dropped;
 
@@ -33,8 +33,32 @@ internal sealed class Outbox(Func<string, object, Task> send)
             }
             _isSending = true;
         }
-        // At once, so that what the caller sends next goes behind it.
-        _ = SendRestAsync(send(method, parameters));
+        _ = SendAtOnce(method, parameters);
+    }
+
+    /// <summary>Puts in what has to arrive before something else is sent: it is never dropped.</summary>
+    /// <returns>Ends when it is on its way, and so all that was put in before it.</returns>
+    public Task PutAsync(string method, object parameters)
+    {
+        lock (_gate)
+        {
+            if (_isSending)
+            {
+                var left = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+                _waiting.AddLast(new Entry(method, parameters, left));
+                return left.Task;
+            }
+            _isSending = true;
+        }
+        return SendAtOnce(method, parameters);
+    }
+
+    /// <summary>At once, so that what the caller sends next goes behind it.</summary>
+    private Task SendAtOnce(string method, object parameters)
+    {
+        Task sent = send(method, parameters);
+        _ = SendRestAsync(sent);
+        return sent;
     }
 
     private void Wait(string method, object parameters)
@@ -42,7 +66,7 @@ internal sealed class Outbox(Func<string, object, Task> send)
         string? document = (parameters as PublishDiagnosticsParams)?.Uri;
         if (document is not null && _findings.TryGetValue(document, out var older))
         {
-            older.Value = (method, parameters);
+            older.Value = new Entry(method, parameters, null);
             return;
         }
         if (document is null && _waiting.Count - _findings.Count >= MostWaiting)
@@ -50,18 +74,22 @@ internal sealed class Outbox(Func<string, object, Task> send)
             _dropped++;
             return;
         }
-        var node = _waiting.AddLast((method, parameters));
+        var node = _waiting.AddLast(new Entry(method, parameters, null));
         if (document is not null) _findings[document] = node;
     }
 
     private async Task SendRestAsync(Task first)
     {
         await first.ConfigureAwait(false);
-        while (NextAfter() is var (method, parameters)) await send(method, parameters).ConfigureAwait(false);
+        while (NextAfter() is { } next)
+        {
+            await send(next.Method, next.Parameters).ConfigureAwait(false);
+            next.Left?.SetResult();
+        }
     }
 
     /// <summary>What is to be sent when the last one is gone; null, and nothing counts as being sent any more, where nothing waits.</summary>
-    private (string Method, object Parameters)? NextAfter()
+    private Entry? NextAfter()
     {
         lock (_gate)
         {
@@ -71,7 +99,7 @@ internal sealed class Outbox(Func<string, object, Task> send)
                 {
                     var told = new LogMessageParams(MessageType.Warning, $"{_dropped} lines of the log were dropped while nothing was read.");
                     _dropped = 0;
-                    return (Methods.LogMessage, told);
+                    return new Entry(Methods.LogMessage, told, null);
                 }
                 _isSending = false;
                 return null;
@@ -81,4 +109,7 @@ internal sealed class Outbox(Func<string, object, Task> send)
             return first.Value;
         }
     }
+
+    /// <param name="Left">Set when it is on its way; null where nobody waits for that.</param>
+    private sealed record Entry(string Method, object Parameters, TaskCompletionSource? Left);
 }

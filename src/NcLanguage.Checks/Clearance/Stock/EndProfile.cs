@@ -30,6 +30,8 @@ internal readonly struct EndProfile(EndForm form, double level, float floor)
     public void Lower(Span<float> row, int first, int last, double x, double width, double y, ref CellsTaken sum)
     {
         var (across, step) = (new Vector<float>((float)(y * y)), Vector<float>.Indices * (float)width);
+        // A local one stays in registers.
+        var taken = sum;
         for (var column = first; column <= last; column += Vector<float>.Count)
         {
             // The last ones are looked at again rather than beyond the row.
@@ -38,20 +40,21 @@ internal readonly struct EndProfile(EndForm form, double level, float floor)
             var along = new Vector<float>((float)(x + at * width)) + step;
             var square = along * along + across;
             var level = Vector.ConditionalSelect(Vector.LessThanOrEqual(square, _square), LevelAt(square), before);
-            var after = Vector.Min(before, level);
+            var after = Vector.MinNative(before, level);
             after.CopyTo(row[at..]);
-            sum.Add(before - after);
+            taken.Add(before - after);
         }
+        sum = taken;
     }
 
     /// <summary>Z of the end at the square of a distance from the axis, mm, not below the tip nor the floor.</summary>
     private Vector<float> LevelAt(Vector<float> square)
     {
-        var beyond = Vector.Max(Vector.SquareRoot(square) - _flat, Vector<float>.Zero);
+        var beyond = Vector.MaxNative(Vector.SquareRoot(square) - _flat, Vector<float>.Zero);
         var level = _isRound
-            ? _cornerLevel - Vector.SquareRoot(Vector.Max(_corner - beyond * beyond, Vector<float>.Zero))
+            ? _cornerLevel - Vector.SquareRoot(Vector.MaxNative(_corner - beyond * beyond, Vector<float>.Zero))
             : _tip + _steepness * beyond;
-        return Vector.Max(level, _lowest);
+        return Vector.MaxNative(level, _lowest);
     }
 }
 
@@ -63,7 +66,7 @@ internal struct CellsTaken
     public void Add(Vector<float> taken)
     {
         _heights += taken;
-        _deepest = Vector.Max(_deepest, taken);
+        _deepest = Vector.MaxNative(_deepest, taken);
     }
 
     public readonly void AddTo(ref CutSum sum)

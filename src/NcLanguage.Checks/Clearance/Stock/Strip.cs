@@ -75,7 +75,7 @@ internal readonly struct Strip : ILevelPath
         for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
         {
             var before = new Vector<float>(heights);
-            var after = Vector.Min(before, all);
+            var after = Vector.MinNative(before, all);
             after.CopyTo(heights);
             taken.Add(before - after);
         }
@@ -101,7 +101,7 @@ internal readonly struct Strip : ILevelPath
     {
         var best = new Vector<float>(float.NegativeInfinity);
         for (; heights.Length >= Vector<float>.Count; heights = heights[Vector<float>.Count..])
-            best = Vector.Max(best, new Vector<float>(heights));
+            best = Vector.MaxNative(best, new Vector<float>(heights));
         var highest = float.NegativeInfinity;
         for (var i = 0; i < Vector<float>.Count; i++)
             highest = Math.Max(highest, best[i]);

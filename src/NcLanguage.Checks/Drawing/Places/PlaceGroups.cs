@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
 
@@ -22,6 +23,22 @@ static class PlaceGroups
 
     /// <summary>The places of a run where something is done to holes; none where there are too many to look at each.</summary>
     public static IReadOnlyList<WorkedPlace> PlacesOf(in FileContext file) => file.HasFewHoles ? file.Places.All : [];
+
+    /// <summary>The same; none where no tool of these kinds goes down anywhere, so that nothing is gathered in vain.</summary>
+    public static IReadOnlyList<WorkedPlace> PlacesOf(in FileContext file, params ReadOnlySpan<ToolKind?> kinds) => GoesDown(file.Run, kinds) ? PlacesOf(file) : [];
+
+    static bool GoesDown(ProgramRun run, ReadOnlySpan<ToolKind?> kinds)
+    {
+        foreach (var part in run.Results)
+        {
+            if (part.Holes.IsDrilledBy(run.Job.Setup, kinds))
+                return true;
+            foreach (ref readonly var plunge in part.Plunges.AsSpan())
+                if (kinds.Contains(plunge.Tool.Kind))
+                    return true;
+        }
+        return false;
+    }
 
     static long Steps(double mm) => double.IsFinite(mm) ? (long)Math.Round(mm / 0.001) : long.MinValue;
 }

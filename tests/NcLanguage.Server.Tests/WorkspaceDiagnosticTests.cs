@@ -88,16 +88,18 @@ public sealed class WorkspaceDiagnosticTests
         Assert.Equal(["begin", "report", "end"], told.Where(message => message["token"]!.ToJsonString() == "5").Select(message => (string)message["value"]!["kind"]!));
     }
 
-    /// <summary>LSP 3.17, "Partial Result Progress" and "Work Done Progress": a token holds until the request is answered.</summary>
+    /// <summary>LSP 3.17, "Partial Result Progress": the answer comes last.</summary>
     [Fact]
     public async Task However_slowly_they_are_taken_all_of_them_leave_before_the_answer()
     {
         const int Files = 120;
         using TestFolder folder = new();
-        for (int i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = string.Concat(Enumerable.Repeat(Faulty, 10));
+        for (int i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = Faulty.Replace("G999\n", string.Concat(Enumerable.Repeat("G999\n", 40)), StringComparison.Ordinal);
         await using TestClient client = await InitializedAsync(folder);
+        // So that they need only be sent the next time.
+        await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}""");
         client.StopReading();
-        (int id, Task<JsonNode> answer) = client.BeginAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p","workDoneToken":5}""");
+        (int id, Task<JsonNode> answer) = client.BeginAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p"}""");
         await Task.Delay(500);
         client.GoOnReading();
         await answer;
@@ -106,7 +108,6 @@ public sealed class WorkspaceDiagnosticTests
         int answered = log.FindIndex(message => message["method"] is null && (int?)message["id"] == id);
         JsonNode[] told = [.. log.Take(answered).Where(message => (string?)message["method"] == "$/progress").Select(message => message["params"]!)];
         Assert.Equal(Files, told.Count(message => message["token"]!.ToJsonString() == "\"p\""));
-        Assert.Equal("end", (string?)told[^1]["value"]!["kind"]);
         Assert.DoesNotContain(log.Skip(answered), message => (string?)message["method"] == "$/progress");
     }
 

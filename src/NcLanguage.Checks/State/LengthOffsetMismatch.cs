@@ -14,7 +14,7 @@ public sealed class LengthOffsetMismatch : Rule
         Severity = Severity.Warning,
         Title = "The length offset is another tool's, or is taken away",
         Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number. "
-            + "As an error, G44 with an H whose length the setup or the program gives above 0.",
+            + "As an error, where both lengths are known and the tool is the longer one, and G44 with an H whose length the setup or the program gives above 0.",
         AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid. Under G44 it goes too deep by twice its length.",
         Example = """
             G21 G90 G17 G54
@@ -35,7 +35,7 @@ public sealed class LengthOffsetMismatch : Rule
         Fix = 
             "Writes the H of the tool in the spindle; for G44, as a choice, G43. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
-        NotFound = "G44 with a length that is not known. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
+        NotFound = "G44 with a length that is not known. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
         Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice.",
     };
 
@@ -52,17 +52,33 @@ public sealed class LengthOffsetMismatch : Rule
         if (after.LengthOffset is not (LengthOffsetMode.Plus or LengthOffsetMode.Minus) || !step.Step.Words.Has('H'))
             return;
         var expected = LengthOffsets.Of(after.Tool, step.Job.Setup);
-        if (after.H == expected)
+        if (after.H == expected || after.H == 0)
             return;
         // A tool that the setup's list lacks is told where it is called: tool-not-in-setup.
         if (!step.Job.Setup.Tools.IsEmpty && step.Job.Setup.FindTool(after.Tool) is null)
             return;
-        var message = step.Job.Setup.FindTool(after.Tool) is not null
-            ? $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: Z is off by the difference of the two lengths."
+        var isListed = step.Job.Setup.FindTool(after.Tool) is not null;
+        // How much lower than the program says the tip runs: the tool is longer by as much.
+        var lower = Offsets.LengthOf(expected, after, step.Job.Setup) - Offsets.LengthOf(after.H, after, step.Job.Setup);
+        var message = isListed
+            ? $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: {Off(lower, after, step.Say)}"
             : $"H{after.H} is applied to tool {after.Tool}, whose length by custom stands in H{expected}: if it does here, Z is off by the difference of the two lengths.";
         step.Report(this, step.Step.Words.TokenOf('H'), message,
-            Slot.Tool, $"Tool {after.Tool} is changed in here.", expected);
+            Slot.Tool, $"Tool {after.Tool} is changed in here.", expected, severity: isListed && IsLower(lower, after) ? Severity.Error : Severity.Warning);
     }
+
+    /// <summary>Lengths nearer to each other than this are alike, mm.</summary>
+    const double Equal = 0.0005;
+
+    static bool IsLower(double lower, in ControlState state) => state.LengthOffset == LengthOffsetMode.Plus && lower > Equal;
+
+    static string Off(double lower, in ControlState state, LengthText say) => state.LengthOffset switch
+    {
+        LengthOffsetMode.Plus when Math.Abs(lower) <= Equal => "both are as long in the setup, so that Z is right as long as they stay so.",
+        LengthOffsetMode.Plus when lower > 0 => $"the tip runs {say.Length(lower)} lower than the program says. What is said of Z here and behind it holds for the right length.",
+        LengthOffsetMode.Plus when lower < 0 => $"the tip runs {say.Length(-lower)} higher than the program says. What is said of Z here and behind it holds for the right length.",
+        _ => "Z is off by the difference of the two lengths.",
+    };
 
     void CheckSign(in StepContext step)
     {

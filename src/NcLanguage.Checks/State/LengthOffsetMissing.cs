@@ -15,7 +15,7 @@ public sealed class LengthOffsetMissing : Rule
         Severity = Severity.Error,
         Title = "A tool is used without its length offset",
         Finds = 
-            "After a tool change the first cut, or the first move along Z in work coordinates, without G43 (or G44) H since the change. Reported once for "
+            "After a tool change the first cut, or the first move along Z in work coordinates, without G43 (or G44) H since the change, or with H0, which is no length. Reported once for "
             + "each tool.",
         AtTheMachine = 
             "Z counts with the length of the tool before, or with none: the tool stops too high, or goes down into the work, the clamp or the table at "
@@ -45,7 +45,7 @@ public sealed class LengthOffsetMissing : Rule
             """,
         FixSafety = FixSafety.Safe,
         Fix =
-            "Adds G43 and the tool's H to the block that first uses the tool. A choice where the setup does not list the tool: by custom H has the tool's "
+            "Adds G43 and the tool's H to the block that first uses the tool, or writes the tool's H in place of H0. A choice where the setup does not list the tool: by custom H has the tool's "
             + "number, but shops number it differently too.",
         NotFound = "Programs without a tool change; shops that keep each tool's length in a work offset of its own.",
         Source = "NISTIR 6556 §3.5.11; common practice.",
@@ -66,11 +66,18 @@ public sealed class LengthOffsetMissing : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         var step = analysis.Main.StepAt(finding.Line);
-        if (step.After.Tool <= 0 || step.Words.Find(ModalGroup.LengthOffset) is not null || step.Words.Has('H'))
+        if (step.After.Tool <= 0)
             return [];
-        var words = $"G43 H{LengthOffsets.Of(step.After.Tool, analysis.Setup)}";
-        return analysis.Setup.FindTool(step.After.Tool)?.LengthOffset is not null
-            ? [new Fix($"Add {words}", FixSafety.Safe, [Inserts.Behind(analysis, finding.Line, words)])]
-            : [new Fix($"Add {words} (by custom H has the tool's number)", FixSafety.Choice, [Inserts.Behind(analysis, finding.Line, words)])];
+        var number = $"H{LengthOffsets.Of(step.After.Tool, analysis.Setup)}";
+        var isListed = analysis.Setup.FindTool(step.After.Tool)?.LengthOffset is not null;
+        var (safety, custom) = isListed ? (FixSafety.Safe, "") : (FixSafety.Choice, " (by custom H has the tool's number)");
+        if (step.Words.HasCode('G', 430) && step.Words.Has('H') && step.Words['H'] == 0)
+        {
+            var none = analysis.Main.BlockAt(finding.Line).Tokens[step.Words.TokenOf('H')];
+            return [new Fix($"Write {number}{custom}", safety, [new Edit(finding.Line, none.Start, none.End, number)])];
+        }
+        if (step.Words.Find(ModalGroup.LengthOffset) is not null || step.Words.Has('H'))
+            return [];
+        return [new Fix($"Add G43 {number}{custom}", safety, [Inserts.Behind(analysis, finding.Line, $"G43 {number}")])];
     }
 }

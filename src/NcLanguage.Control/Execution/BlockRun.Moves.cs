@@ -108,7 +108,8 @@ ref partial struct BlockRun
             var use => use,
         };
         var set = _state.Set | _step.Sets;
-        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && (set & Slot.LengthOffset) != 0;
+        // H0 is no length (NISTIR 6556 §3.5.11).
+        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && _state.H != 0 && (set & Slot.LengthOffset) != 0;
         var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
         if (isChanged && !isOffset && (cuts || _words.Has('Z')))
             _state.Happened |= Happened.UsedWithoutOffset;
@@ -134,6 +135,21 @@ ref partial struct BlockRun
         if ((_state.Happened & Happened.MovedWithoutSize) == 0 && hasSolids && _state.Tool != 0 && !(Setup.FindTool(_state.Tool)?.Diameter > 0)
             && Travels(_state.Tool < 0))
             _state.Happened |= Happened.MovedWithoutSize;
+    }
+
+    /// <summary>Notes a rapid that goes low among what the setup lists before the program has said where the tool stands in X and Y: nothing can be held against it. What is not known later
+    /// has been told where it was lost, or lies, behind a probe, on the way there.</summary>
+    readonly void NoteWayUnseen()
+    {
+        if ((_state.Happened & Happened.WasPlaced) != 0)
+            return;
+        if (!double.IsNaN(_state.Position.X + _state.Position.Y))
+            _state.Happened |= Happened.WasPlaced;
+        if (_step.Moves.Count == 0 || _state.IsCalled || _state.LostAxes != 0 || (_state.Happened & Happened.MovedOffFrame) != 0)
+            return;
+        foreach (ref readonly var move in _step.Moves.Items)
+            if (WayUnseen.Of(move, Offsets.ToFrame(_state, Setup), Setup) is { } way)
+                _state.Happened |= way.Marks;
     }
 
     /// <summary>True when the block moves the tool in work coordinates; or, where only work counts, cuts with it or takes it from hole to hole.</summary>

@@ -52,6 +52,7 @@ ref partial struct BlockRun
         TellFrames();
         MoveAsTold();
         NoteNotDescribed();
+        NoteWayUnseen();
         NoteRefused();
         if (!onlyMoves)
         {

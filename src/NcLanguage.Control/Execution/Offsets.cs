@@ -122,7 +122,8 @@ public static class Offsets
     static bool IsCompensated(in ControlState state) =>
         (state.NotFollowed & NotFollowed.Compensation) != 0 || state.Compensation == CompensationSide.Unknown;
 
-    static double LengthOf(int h, in ControlState state, Setup setup)
+    /// <summary>The length that an H number stands for, mm; NaN where not known.</summary>
+    public static double LengthOf(int h, in ControlState state, Setup setup)
     {
         if (h == 0)
             return 0;

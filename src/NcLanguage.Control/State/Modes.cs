@@ -86,6 +86,15 @@ public enum Happened : uint
 
     /// <summary>The tool has cut or probed without a feed that counts in the feed mode in force, and no F or other mode has come since.</summary>
     CutWithoutFeed = 131072,
+
+    /// <summary>A rapid went down, to a level that is known, lower than something the setup lists, before it was known where the tool stood in X and Y.</summary>
+    WentDownUnseen = 262144,
+
+    /// <summary>The same of a rapid that went across.</summary>
+    WentAcrossUnseen = 524288,
+
+    /// <summary>It has been known where the tool stood in X and Y.</summary>
+    WasPlaced = 1048576,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -32,7 +32,7 @@ public sealed class GrowthTests
     /// <summary>Runs of some 100 holes, or cuts with a lift every 100 blocks.</summary>
     static string Program(string kind, int blocks)
     {
-        var text = new StringBuilder(kind == "holes" ? "G21 G90 G17 G54\nT1 M6\nG0 G43 H1 Z50\nS1800 M3\nM8\n" : "G21 G90 G17 G54\nT2 M6\nG0 G43 H2 Z50\nS3000 M3\nM8\n");
+        var text = new StringBuilder(kind == "holes" ? "G21 G90 G17 G54\nT1 M6\nG0 G43 H1 Z50\nS1800 M3\nM8\n" : "G21 G90 G17 G54\nT2 M6\nG0 G43 H2 Z50\nX10 Y10 S3000 M3\nM8\n");
         for (var i = 100; i < blocks + 92; i++)
             text.Append((kind, i % 100) switch
             {

@@ -54,7 +54,7 @@ public sealed class SoundSteeredProgramTests
         // Back and forth in increments, with the direction in a variable.
         "O1\n" + Start + "#1=1\n#2=0\nG0 X0 Y0\nZ2\nG1 Z-1 F100\nG91\nWHILE [#2 LT 4] DO1\nG1 X[#1*50] F300\nY5\n#1=-#1\n#2=#2+1\nEND1\nG90\n" + End,
         // A subprogram that calls another, and a plain end of a long file.
-        "%\nO1\n" + Start + "M98 P10 L2\n" + End + "O10\nM98 P20\nG91 G0 X50\nG90\nM99\nO20\nG0 Z2\nG1 Z-1 F100\nG91 X5\nY5\nX-5\nY-5\nG90\nG0 Z2\nM99\n%\n",
+        "%\nO1\n" + Start + "G0 X0 Y0\nM98 P10 L2\n" + End + "O10\nM98 P20\nG91 G0 X50\nG90\nM99\nO20\nG0 Z2\nG1 Z-1 F100\nG91 X5\nY5\nX-5\nY-5\nG90\nG0 Z2\nM99\n%\n",
         // Measured or not, as an option of the setter.
         "O1\n#500=1\n" + Start + "IF [#500 NE 1] GOTO 10\nG0 X0 Y0\nZ5\nG31 Z-5 F50\nG0 Z50\nN10 G0 X20 Y0\nZ2\nG1 Z-1 F100\nX40\n" + End,
         // A chosen size with ELSEIF.

@@ -27,6 +27,11 @@ public sealed class ToolRuleTests
     [InlineData("T1 M6\nG0 X1\nG43 H1 Z5\nZ4", 0)]
     [InlineData("T1 M6\nG0 X1\nG43 H1\nZ5", 0)]
     [InlineData("T1 M6\nG49\nG0 Z5", 1)]
+    [InlineData("T1 M6\nG43 H0 Z5\nZ4", 1)] // NISTIR 6556 §3.5.11: H0 is an offset of zero
+    [InlineData("T1 M6\nG43 H0\nG0 Z5", 1)]
+    [InlineData("T1 M6\nG43 H0\nG43 H1 G0 Z5", 0)]
+    [InlineData("T1 M6\nG43 H1 G0 Z5\nG43 H0\nZ50", 1)]
+    [InlineData("T1 M6\nG43 H1 G0 Z5\nG49\nZ50", 1)]
     [InlineData("T1 M6\nG0 X1\nG43 H1 Z5\nG28 Z5\nT2 M6\nG0 X1\nZ5", 1)]
     [InlineData("T1 M6\nG53 G0 Z0\nG28\nG43 H1 Z5", 0)]
     [InlineData("T1 M6\nG1 X1 F100", 1)]
@@ -62,11 +67,33 @@ public sealed class ToolRuleTests
     [InlineData("T1 M6\nG43 H21 Z5", 0)]
     [InlineData("T1 M6\nG43 H1 Z5", 1)]
     [InlineData("T2 M6\nG43 H2 Z5", 0)]
-    [InlineData("T2 M6\nG43 H0 Z5", 1)]
+    [InlineData("T2 M6\nG43 H0 Z5", 0)] // no other tool's: length-offset-missing
     [InlineData("T2\nG43 H1 Z5", 0)]
     [InlineData("T2 M6\nG43 H#1 Z5", 0)]
     public void An_offset_of_another_tool_is_told(string blocks, int findings) =>
         Assert.Equal(findings, Count("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: Carousel));
+
+    /// <summary>The machine goes to the programmed Z plus the length in force (NISTIR 6556 §3.5.11); the tip is below that by the tool's own.</summary>
+    [Theory]
+    [InlineData("T3 M6\nG43 H1 Z5", Severity.Error, "the tip runs 10 mm lower than the program says")]
+    [InlineData("T1 M6\nG43 H3 Z5", Severity.Warning, "the tip runs 10 mm higher than the program says")]
+    [InlineData("T1 M6\nG43 H2 Z5", Severity.Warning, "both are as long in the setup")]
+    [InlineData("G10 L10 P1 R130.5\nT3 M6\nG43 H1 Z5", Severity.Warning, "the tip runs 0.5 mm higher than the program says")]
+    [InlineData("T1 M6\nG43 H4 Z5", Severity.Warning, "Z is off by the difference of the two lengths")]
+    public void It_is_said_how_far_off_the_tip_is(string blocks, Severity severity, string amount)
+    {
+        Setup setup = Setup.None with { Tools = [new Tool { Number = 1, Length = 120 }, new Tool { Number = 2, Length = 120 }, new Tool { Number = 3, Length = 130 }, new Tool { Number = 4 }] };
+        var found = Assert.Single(Check.Of("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: setup));
+        Assert.Equal(severity, found.Severity);
+        Assert.Contains(amount, found.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void H0_is_mended_to_the_tool_s()
+    {
+        Assert.Contains("G43 H21 Z5", Check.Fixed("length-offset-missing", Modes + "T1 M6\nG0 G43 H0 Z5\nM30", setup: Carousel), StringComparison.Ordinal);
+        Assert.Contains("G43 H0\nG0 Z5 G43 H21", Check.Fixed("length-offset-missing", Modes + "T1 M6\nG43 H0\nG0 Z5\nM30", setup: Carousel), StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_wrong_offset_is_mended_safely_only_where_the_setup_lists_it()

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Text;
 using NcLanguage.Syntax.Text;
@@ -33,18 +34,42 @@ public static class TextEdits
     static int LongerThan(int longest, SourceText text, int first, int last) =>
         Enumerable.Range(first, last - first + 1).Count(line => text.Line(line).Length > longest);
 
+    /// <summary>How far apart edits may lie that are made at one go, bytes: each go copies the stretch of text around it.</summary>
+    const int Reach = 65_536;
+
     /// <summary>The text with all edits made, merged as <see cref="Merge"/> says; lines and columns are those of the text given.</summary>
     public static SourceText Apply(SourceText text, IEnumerable<Edit> edits)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var merged = Merge(edits);
+        var merged = Merge(edits).AsSpan();
+        var edited = text;
         // From the end, so that places before stay where they are.
-        for (var i = merged.Length - 1; i >= 0; i--)
+        while (!merged.IsEmpty)
         {
-            var edit = merged[i];
-            text = text.WithChange(
-                text.OffsetOf(edit.Line, edit.StartColumn), text.OffsetOf(edit.Line, edit.EndColumn), Encoding.UTF8.GetBytes(edit.NewText));
+            var first = merged.Length - 1;
+            while (first > 0 && AreNear(text, merged[first - 1], merged[first]))
+                first--;
+            edited = ApplyTogether(edited, text, merged[first..]);
+            merged = merged[..first];
         }
-        return text;
+        return edited;
+    }
+
+    static bool AreNear(SourceText text, in Edit edit, in Edit next) =>
+        edit.Line == next.Line || text.OffsetOf(next.Line, next.StartColumn) - text.OffsetOf(edit.Line, edit.EndColumn) < Reach;
+
+    /// <summary>Replaces what lies from the first of some edits to the last.</summary>
+    static SourceText ApplyTogether(SourceText edited, SourceText text, ReadOnlySpan<Edit> edits)
+    {
+        var start = text.OffsetOf(edits[0].Line, edits[0].StartColumn);
+        var put = new ArrayBufferWriter<byte>();
+        var at = start;
+        foreach (var edit in edits)
+        {
+            text.CopyTo(at, text.OffsetOf(edit.Line, edit.StartColumn), put);
+            Encoding.UTF8.GetBytes(edit.NewText, put);
+            at = text.OffsetOf(edit.Line, edit.EndColumn);
+        }
+        return edited.WithChange(start, at, put.WrittenSpan);
     }
 }

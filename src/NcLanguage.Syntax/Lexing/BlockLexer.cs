@@ -188,10 +188,13 @@ public static class BlockLexer
         return Plain(TokenKind.Comment, at, balanced > 0 ? balanced : end) with { Traits = TokenTraits.Nested };
     }
 
+    /// <summary>How far the end of a comment with others in it is looked for, bytes: a line full of brackets would be read to its end for each.</summary>
+    const int LongestNested = 4096;
+
     static int EndOfBalanced(ReadOnlySpan<byte> line, int at)
     {
         var depth = 0;
-        for (var i = at; i < line.Length; i++)
+        for (var i = at; i < Math.Min(line.Length, at + LongestNested); i++)
         {
             if (line[i] == '(')
                 depth++;

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using NcLanguage.Syntax.Lexing;
 
@@ -159,6 +160,18 @@ public sealed class SourceText
         Split(bytes, endsText: last == _chunks.Length - 1, middle);
         var behind = _chunks.AsSpan(last + 1);
         return new SourceText([.. _chunks.AsSpan(0, first), .. middle, .. behind], this, first, behind.Length);
+    }
+
+    /// <summary>Writes the bytes from <paramref name="start"/> up to <paramref name="end"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The range does not lie in the text.</exception>
+    public void CopyTo(int start, int end, IBufferWriter<byte> target)
+    {
+        ArgumentNullException.ThrowIfNull(target);
+        ArgumentOutOfRangeException.ThrowIfNegative(start);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(end, Length);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(start, end);
+        CopyRange(start, end - start, target.GetSpan(end - start));
+        target.Advance(end - start);
     }
 
     public void WriteTo(Stream stream)

@@ -65,7 +65,9 @@ public sealed class PathNotKnown : Rule
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
             if (fault.Kind == FaultKind.TooManyMoves)
-                step.Report(this, fault.Token, $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
+                step.Report(this, fault.Token, fault.A < MoveBudget.OfBlock
+                    ? $"The blocks before have made {Say.Number(MoveBudget.OfLongBlocks)} moves by repeats and pecks: of the more than {Say.Number(fault.A)} of this one, what goes beyond is not followed and not checked."
+                    : $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
             else if (fault.Kind == FaultKind.WayNotKnown && !step.Step.Before.IsCalled)
                 step.Report(this, fault.Token, WayNotKnown(step.Step.Transfer, fault.A == 1));
             else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)

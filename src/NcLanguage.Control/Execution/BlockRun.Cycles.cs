@@ -10,8 +10,13 @@ namespace NcLanguage.Control.Execution;
 // inside the hole in BlockRun.InHole.cs.
 ref partial struct BlockRun
 {
-    /// <summary>Moves one block may make; what goes beyond is not followed.</summary>
-    public const int MostMoves = 100_000;
+    readonly int MovesAllowed => _state.MovesOfLongBlocks < MoveBudget.OfLongBlocks ? MoveBudget.OfBlock : MoveBudget.ManyMoves;
+
+    readonly void CountLongBlock()
+    {
+        if (_step.Moves.Count > MoveBudget.ManyMoves && _state.MovesOfLongBlocks < MoveBudget.OfLongBlocks)
+            _state.MovesOfLongBlocks += _step.Moves.Count;
+    }
 
     readonly int DepthAxis => Arcs.Axes(_state.Plane).Third;
 
@@ -68,7 +73,7 @@ ref partial struct BlockRun
         }
         for (var i = 0; i < repeats; i++)
         {
-            if (_step.Moves.Count + _step.Holes.Count >= MostMoves)
+            if (_step.Moves.Count + _step.Holes.Count >= MovesAllowed)
             {
                 RefuseMoves(token, letter);
                 LoseNextHole();
@@ -84,7 +89,7 @@ ref partial struct BlockRun
         foreach (ref readonly var fault in _step.Faults.Items)
             if (fault.Kind == FaultKind.TooManyMoves)
                 return;
-        AddFault(FaultKind.TooManyMoves, token, letter, MostMoves);
+        AddFault(FaultKind.TooManyMoves, token, letter, MovesAllowed);
     }
 
     readonly void UseAxisWords()

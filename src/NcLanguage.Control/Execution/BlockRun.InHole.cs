@@ -115,7 +115,7 @@ ref partial struct BlockRun
             Down();
             return;
         }
-        if ((_state.RLevel - bottom) / peck * 3 > MostMoves - _step.Moves.Count)
+        if ((_state.RLevel - bottom) / peck * 3 > MovesAllowed - _step.Moves.Count)
         {
             RefuseMoves(_words.Has('Q') ? _words.TokenOf('Q') : FirstCycleToken(), 'Q');
             Down();

@@ -51,6 +51,7 @@ ref partial struct BlockRun
             SetModes();
         TellFrames();
         MoveAsTold();
+        CountLongBlock();
         NoteNotDescribed();
         NoteWayUnseen();
         NoteRefused();

@@ -39,6 +39,7 @@ public static class StateJoin
             PathControl = Join(a.PathControl, b.PathControl, PathControl.Unknown),
             NotFollowed = a.NotFollowed | b.NotFollowed,
             LostAxes = a.LostAxes | b.LostAxes,
+            MovesOfLongBlocks = Math.Max(a.MovesOfLongBlocks, b.MovesOfLongBlocks),
             SurfaceSpeed = a.SurfaceSpeed || b.SurfaceSpeed,
             OverridesOff = a.OverridesOff || b.OverridesOff,
             RigidTapping = a.RigidTapping || b.RigidTapping,

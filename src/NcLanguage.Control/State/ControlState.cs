@@ -48,6 +48,9 @@ public record struct ControlState
     /// <summary>Axes, as bits, along which an offset has changed by an amount not known: where the tool stands there was known before, and is not now.</summary>
     public int LostAxes;
 
+    /// <summary>Moves that blocks of very many moves have made since the program began.</summary>
+    public int MovesOfLongBlocks;
+
     /// <summary>True once a move has taken the tool onto the offset path of the compensation in force.</summary>
     public bool IsOnOffsetPath;
 
@@ -208,6 +211,7 @@ public record struct ControlState
         Started = Started,
         Set = Set,
         ProgramFrame = ProgramFrame?.Forgotten(),
+        MovesOfLongBlocks = MovesOfLongBlocks,
         Programmed = ProgramFrame is null ? default : Point3.Unknown,
         OffsetData = OffsetData is null ? null : OffsetData.Lost,
     };

@@ -118,7 +118,7 @@ public sealed class RobustnessTests
     static void Check(Step step, in ControlState state, int tokens)
     {
         Assert.Equal(state, step.After);
-        Assert.True(step.Moves.Count + step.Holes.Count <= BlockRunLimit + 32);
+        Assert.True(step.Moves.Count + step.Holes.Count <= MoveBudget.OfBlock + 32);
         for (var i = 0; i < step.Moves.Count; i++)
         {
             ref readonly var move = ref step.Moves[i];
@@ -132,9 +132,6 @@ public sealed class RobustnessTests
         Assert.Equal(step.Moves.Count > 0, (step.Events & StepEvents.Moves) != 0);
         Assert.Equal(step.Holes.Count > 0, (step.Events & StepEvents.Holes) != 0);
     }
-
-    // The hole under way when the budget ends is finished.
-    const int BlockRunLimit = 100_000;
 
     static void Same(Step a, Step b)
     {
@@ -156,12 +153,29 @@ public sealed class RobustnessTests
         var watch = Stopwatch.StartNew();
         var session = new Session(start: default(Point3)).Run("F100").Clear().Run(block);
         Assert.True(watch.Elapsed < TimeSpan.FromSeconds(10));
-        Assert.InRange(session.Moves.Count, 0, BlockRunLimit + 32);
+        Assert.InRange(session.Moves.Count, 0, MoveBudget.OfBlock + 32);
         var fault = session.Faults.Single(fault => fault.Kind == FaultKind.TooManyMoves);
-        Assert.Equal(BlockRunLimit, fault.A);
+        Assert.Equal(MoveBudget.OfBlock, fault.A);
         // Pecks left out leave the tool's end known, repeats left out do not.
         Assert.Equal(x, session.State.Position.X);
         Assert.Equal(0, session.State.Position.Y);
+    }
+
+    /// <summary>Blocks of very many moves have a budget together: behind it each is followed for a row of holes, no more.</summary>
+    [Fact]
+    public void Budget_of_long_blocks_together()
+    {
+        var session = new Session(start: default(Point3)).Run("F100 G91 G99 G81 Z-1 R0");
+        const int Left = 100_000;
+        session.State.MovesOfLongBlocks = MoveBudget.OfLongBlocks - Left;
+        var moves = 0;
+        while (!session.Clear().Run("X0.01 L9999").Faults.Any(fault => fault.Kind == FaultKind.TooManyMoves))
+            moves += session.Moves.Count;
+        Assert.InRange(moves, Left, Left + MoveBudget.OfBlock);
+        // The hole under way when the budget ends is finished.
+        Assert.InRange(session.Moves.Count, 300, MoveBudget.ManyMoves + 32);
+        Assert.Equal(MoveBudget.ManyMoves, session.Faults.Single(fault => fault.Kind == FaultKind.TooManyMoves).A);
+        Assert.Empty(session.Clear().Run("G90 X0").Run("G91 X1 L200").Faults);
     }
 
     /// <summary>A deep hole in sound pecks is far below the budget.</summary>

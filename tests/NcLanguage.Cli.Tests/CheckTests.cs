@@ -198,6 +198,17 @@ public sealed class CheckTests : IDisposable
     }
 
     [Fact]
+    public void A_thread_whose_name_says_nothing_is_not_checked_and_that_is_told()
+    {
+        _scratch.Write("wrong.nc", "G21 G90 G17 G54\nM30\n");
+        _scratch.Write("wrong.setup.json", """{ "holes": [ { "x": 0, "y": 0, "thread": "XY9" }, { "x": 9, "y": 0, "thread": "M8" }, { "x": 18, "y": 0, "thread": "M11" }, { "x": 18, "y": 9, "thread": "XY9" } ] }""");
+        var output = Check("wrong.nc").Output.ReplaceLineEndings(" ");
+        Assert.Contains("Not checked: which thread is cut where the drawing asks for XY9 (", output, StringComparison.Ordinal);
+        Assert.Contains("Not checked: the pitch of M11 (", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("M8 ", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_place_is_marked_under_the_block_and_the_caution_is_there()
     {
         _scratch.Write("wrong.nc", "G21 G90 G17 G54\nN10 G999\nM30\n");

@@ -73,6 +73,9 @@ public sealed record DrawingMatch
     /// <summary>Whether the thread that is cut is another than the drawing's.</summary>
     public bool IsOtherThread { get; init; }
 
+    /// <summary>Whether a thread is cut that could not be compared with the drawing's, because its name cannot be read.</summary>
+    public bool IsThreadUnread { get; init; }
+
     /// <summary>How the hole is made.</summary>
     public HoleMaking By { get; init; }
 

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
@@ -124,10 +125,10 @@ sealed class HoleJudge(ProgramRun run)
         var threads = works.FindAll(work => work.Threads);
         if (threads.Count == 0)
             return match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
-        var thread = ThreadSize.Parse(wanted.Thread!);
-        var fitting = threads.FindAll(work => thread is not { } size || size.Fits(work));
+        var name = ThreadName.Read(wanted.Thread!);
+        var fitting = threads.FindAll(work => name is not { } thread || ThreadFit.Fits(thread, work));
         var deepest = (fitting.Count > 0 ? fitting : threads).MinBy(work => work.Tip);
-        match = match with { ThreadDepth = match.Surface - deepest.Tip };
+        match = match with { ThreadDepth = match.Surface - deepest.Tip, IsThreadUnread = name is null };
         if (fitting.Count == 0)
             return match with { Status = HoleStatus.WrongSize, IsOtherThread = true, Work = deepest };
         return IsShallow(match, deepest.Tip, wanted) ? match with { Status = HoleStatus.Shallow, Work = deepest } : match with { Status = HoleStatus.Drilled };

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Checks.Drawing;
 using NcLanguage.Machine.Setups;
 
@@ -13,7 +14,7 @@ public sealed class HoleWrongSize : Rule
         Name = "hole-wrong-size",
         Severity = Severity.Error,
         Title = "A hole of another size than the drawing's",
-        Finds = "A hole at a place of the drawing that no tool makes in the drawing's diameter, or that a larger tool opens to its bottom; a thread of another diameter or pitch than the drawing's. "
+        Finds = "A hole at a place of the drawing that no tool makes in the drawing's diameter, or that a larger tool opens to its bottom; a thread of another diameter, pitch or hand than the drawing's. "
             + "A milled hole is as wide as its circle and its tool make it.",
         AtTheMachine = "The wrong tool is called, or the wrong hole got it: too small, it can be opened; too large, the part is scrap.",
         Setup = """
@@ -49,10 +50,11 @@ public sealed class HoleWrongSize : Rule
             M5
             M30
             """,
-        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
+        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; threads that are neither metric nor unified, which check lists as not checked; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
             + "goes straight down says nothing of the hole it may mill from there. In a program whose setup is nc.setup.json a hole that is too small is reported only where "
             + "the program makes others of that size right: another program may open it. A hole left for a reamer of the list is hole-not-finished.",
-        Source = "The drawing, as the setup lists it; metric threads as ISO 965-1 writes them.",
+        Source = "The drawing, as the setup lists it. Metric threads as ISO 965-1 names them, where a name without a pitch means the coarse one, unified ones as ASME B1.1 does (both from memory). "
+            + "G84 cuts a right-hand thread (NISTIR 6556 §3.5.16.5), G74 a left-hand one (common practice).",
     };
 
     public override bool ReadsFile => true;
@@ -69,7 +71,7 @@ public sealed class HoleWrongSize : Rule
             var say = file.SayAt(work.Line);
             var subject = DrawingFindings.Subject(group, say);
             file.ReportBlock(this, work.Line, match.IsOtherThread
-                ? $"{subject} threaded by T{work.ToolNumber}{ThreadOf(work, say)}, and the drawing asks for {match.Wanted!.Thread}."
+                ? $"{subject} threaded by T{work.ToolNumber}{ThreadOf(match.Wanted!.Thread!, work, say)}, and the drawing asks for {match.Wanted!.Thread}."
                 : $"{subject} made with {say.Length(match.Diameter)} by T{work.ToolNumber}, and the drawing asks for {Wanted(match.Wanted!, say)}.");
         }
     }
@@ -77,9 +79,11 @@ public sealed class HoleWrongSize : Rule
     static string Wanted(DrawingHole wanted, LengthText say) =>
         say.Length(wanted.Diameter!.Value) + (wanted.Thread is { } thread ? $" as the core of {thread}" : "");
 
-    static string ThreadOf(PlaceWork work, LengthText say)
+    /// <summary>" with 8 mm by a pitch of 1.25 mm", and the hand where that is another.</summary>
+    static string ThreadOf(string wanted, PlaceWork work, LengthText say)
     {
         var pitch = work.Kind == WorkKind.MillThread ? work.Pitch : work.Tool?.Pitch ?? double.NaN;
-        return double.IsNaN(work.Diameter) ? "" : $" with {say.Length(work.Diameter)}{(double.IsNaN(pitch) ? "" : $" by a pitch of {say.Length(pitch)}")}";
+        var size = double.IsNaN(work.Diameter) ? "" : $" with {say.Length(work.Diameter)}{(double.IsNaN(pitch) ? "" : $" by a pitch of {say.Length(pitch)}")}";
+        return ThreadName.Read(wanted) is not { } thread || ThreadFit.HasItsHand(thread, work) ? size : $"{size}, {(thread.IsLeftHand ? "right-hand" : "left-hand")}";
     }
 }

@@ -68,8 +68,7 @@ static class WantedHoles
         switch (tool.Kind)
         {
             case ToolKind.Tap:
-                return all.FindAll(hole => hole.Hole.Thread is { } name && (Threads.Find(name) is not { } thread
-                    || (!(Math.Abs(tool.Diameter - thread.Major ?? 0) > Equal) && !(Math.Abs(tool.Pitch - thread.Pitch ?? 0) > Equal))));
+                return all.FindAll(hole => hole.Hole.Thread is { } name && ThreadName.Read(name)?.IsOther(tool.Diameter, tool.Pitch) != true);
             case ToolKind.Drill or ToolKind.Reamer when tool.Diameter is { } diameter:
                 var exact = all.FindAll(hole => SizeOf(hole.Hole) is not { } wanted || Math.Abs(wanted - diameter) <= Equal);
                 // A drill that fits none opens the larger ones.

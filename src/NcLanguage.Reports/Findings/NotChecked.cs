@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Checks.Rules;
 using NcLanguage.Machine.Setups;
 
@@ -58,5 +60,18 @@ public static class NotChecked
             yield return "the holders of some tools (the setup does not give their size)";
         if (setup.Holes.IsEmpty)
             yield return "the drawing (the setup lists none of its holes)";
+        var threads = setup.Holes.Select(hole => hole.Thread).OfType<string>().Distinct().ToLookup(thread => ThreadName.Read(thread)?.Pitch);
+        if (threads[null].Any())
+            yield return $"which thread is cut where the drawing asks for {Names(threads[null])} (metric and unified names are read, such as M8x1.25 and 1/4-20)";
+        if (threads[double.NaN].Any())
+            yield return $"the pitch of {Names(threads[double.NaN])} (the drawing gives none, and no coarse one is known)";
+    }
+
+    /// <summary>XY9, G1/4, Tr10x2 and 4 more</summary>
+    static string Names(IEnumerable<string> threads)
+    {
+        const int Most = 3;
+        var named = string.Join(", ", threads.Take(Most).Select(thread => Quote.Text(Encoding.UTF8.GetBytes(thread))));
+        return threads.Count() is > Most and var count ? $"{named} and {count - Most} more" : named;
     }
 }

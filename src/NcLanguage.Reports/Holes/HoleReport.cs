@@ -38,6 +38,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             HoleUnfinished.NotTapped => "drilled, never tapped",
             HoleUnfinished.NotReamed => "drilled, never reamed",
             _ when match.IsOtherThread => "another thread",
+            _ when match.IsThreadUnread && match.Status == HoleStatus.Drilled => "size of its thread not checked",
             _ when match is { Status: HoleStatus.Shallow, ThreadDepth: >= 0 } => "its thread is too short",
             _ when match is { MayBeBoss: true, Status: not HoleStatus.Missing } => "a circle is milled, its middle is not",
             _ => null,

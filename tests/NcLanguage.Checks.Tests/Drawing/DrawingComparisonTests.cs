@@ -21,7 +21,8 @@ public sealed class DrawingComparisonTests
         { "number": 7, "kind": "reamer", "diameter": 8 },
         { "number": 8, "kind": "drill", "diameter": 7.8, "pointAngle": 118 },
         { "number": 9, "kind": "drill" },
-        { "number": 10, "kind": "end-mill", "diameter": 20 }
+        { "number": 10, "kind": "end-mill", "diameter": 20 },
+        { "number": 11, "kind": "tap", "diameter": 7.925, "pitch": 1.422 }
         """;
 
     private static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
@@ -131,6 +132,28 @@ public sealed class DrawingComparisonTests
         const string fine = """{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "M8x1.25" }""";
         Assert.Equal(HoleStatus.WrongSize, Single(fine, Cut(2, 10, -20), Cut(6, 10, -16, "G84")));
         Assert.Equal(HoleStatus.Drilled, Single(fine, Cut(2, 10, -20), Cut(3, 10, -16, "G84")));
+    }
+
+    // T3 is M8x1.25: 8 mm, 1.25 mm; 1/4-20 is 6.35 mm by 1.27, 5/16-18 7.9375 mm by 1.411 (published charts of unified threads). G84 cuts right-hand threads (NISTIR 6556 §3.5.16.5), G74
+    // left-hand ones (common practice). A metric name without a pitch means the coarse one (ISO 965-1, from memory).
+    [Theory]
+    [InlineData("M8", 3, "G84", HoleStatus.Drilled)]
+    [InlineData("M8x1.25-6H", 3, "G84", HoleStatus.Drilled)]
+    [InlineData("M8", 6, "G84", HoleStatus.WrongSize)]
+    [InlineData("M8x1", 6, "G84", HoleStatus.Drilled)]
+    [InlineData("M9", 3, "G84", HoleStatus.WrongSize)]
+    [InlineData("1/4-20 UNC", 3, "G84", HoleStatus.WrongSize)]
+    [InlineData("5/16-18", 3, "G84", HoleStatus.WrongSize)]
+    [InlineData("5/16-18 UNC-2B", 11, "G84", HoleStatus.Drilled)]
+    [InlineData("5/16-24", 11, "G84", HoleStatus.WrongSize)]
+    [InlineData("M8x1.25 LH", 3, "G84", HoleStatus.WrongSize)]
+    [InlineData("M8x1.25 LH", 3, "G74", HoleStatus.Drilled)]
+    [InlineData("M8", 3, "G74", HoleStatus.WrongSize)]
+    [InlineData("XY9", 3, "G84", HoleStatus.Drilled)]
+    public void The_thread_that_is_cut_is_held_against_the_drawings(string thread, int tap, string cycle, HoleStatus expected)
+    {
+        var match = Assert.Single(Compare($$"""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "{{thread}}" }""", Cut(2, 10, -20), Cut(tap, 10, -16, cycle)).Matches);
+        Assert.Equal((expected, expected == HoleStatus.WrongSize, thread == "XY9"), (match.Status!.Value, match.IsOtherThread, match.IsThreadUnread));
     }
 
     [Fact]

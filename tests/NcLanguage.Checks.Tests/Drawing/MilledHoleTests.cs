@@ -132,6 +132,19 @@ public sealed class MilledHoleTests
         Assert.Equal(expected, Assert.Single(Compare($$"""{ "x": 50, "y": 50, "depth": 10, "thread": "{{thread}}" }""", cuts).Matches).Status);
     }
 
+    // Up and counterclockwise, or down and clockwise, as seen from above: a right-hand helix (elementary geometry).
+    [Theory]
+    [InlineData("M30x1.5", "G3", 1.5, HoleStatus.Drilled)]
+    [InlineData("M30x1.5", "G2", -1.5, HoleStatus.Drilled)]
+    [InlineData("M30x1.5", "G2", 1.5, HoleStatus.WrongSize)]
+    [InlineData("M30x1.5 LH", "G2", 1.5, HoleStatus.Drilled)]
+    [InlineData("M30x1.5 LH", "G3", 1.5, HoleStatus.WrongSize)]
+    public void A_helix_has_the_hand_that_it_winds(string thread, string arc, double climb, HoleStatus expected)
+    {
+        var cuts = FormattableString.Invariant($"T1 M6\nG0 X54 Y50 Z-15\nG3 X54 Y50 I-4 J0\nG0 Z20\nT3 M6\nG0 X59 Y50 Z-12\n{arc} X59 Y50 I-9 J0 Z{-12 + climb}\nG0 X50 Y50");
+        Assert.Equal(expected, Assert.Single(Compare($$"""{ "x": 50, "y": 50, "depth": 10, "thread": "{{thread}}" }""", cuts).Matches).Status);
+    }
+
     [Fact]
     public void A_drill_fed_straight_down_makes_a_hole_and_a_mill_may_be_on_its_way_to_a_pocket()
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace NcLanguage.Checks.Cutting;
 
@@ -36,33 +35,21 @@ public static class Threads
         U("5/8-18", .6250, 18, 37.0 / 64, "37/64 in"), U("3/4-10", .7500, 10, 21.0 / 32, "21/32 in"), U("3/4-16", .7500, 16, 11.0 / 16, "11/16 in"),
     ];
 
-    /// <summary>The thread of a designation: M8, M10x1.25, 1/4-20, 10-32 UNF; null where it is none that is known.</summary>
+    /// <summary>The thread of a name (<see cref="ThreadName"/>): M8, M10x1.25, 1/4-20, 10-32 UNF; null where it is none that is known.</summary>
     /// <remarks>A metric thread of another pitch has major diameter less pitch as its drill, which is common practice.</remarks>
-    public static ScrewThread? Find(string designation)
+    public static ScrewThread? Find(string designation) => ThreadName.Read(designation) is not { Pitch: > 0 } name ? null
+        : (name.IsInch ? InchSeries : Coarse).FirstOrDefault(thread => Same(thread.Major, name.Major) && Same(thread.Pitch, name.Pitch)) is { } known ? known
+        : name.IsInch ? null
+        : new ScrewThread($"M{Say.Number(name.Major)}x{Say.Number(name.Pitch)}", name.Major, name.Pitch, name.Major - name.Pitch, null, "drill = major diameter − pitch, common practice");
+
+    /// <summary>The unified thread of a diameter, mm, in the coarse or the fine series; null where the table does not have it.</summary>
+    internal static ScrewThread? OfSeries(double major, bool isCoarse)
     {
-        ArgumentNullException.ThrowIfNull(designation);
-        var text = designation.Trim().TrimStart('#').ToUpperInvariant();
-        if (text.StartsWith('M'))
-            return FindMetric(text.AsSpan(1));
-        foreach (var ending in new[] { "UNEF", "UNC", "UNF", "UN" })
-            if (text.EndsWith(ending, StringComparison.Ordinal))
-                text = text[..^ending.Length].TrimEnd();
-        return InchSeries.FirstOrDefault(thread => thread.Name == text.Replace(" ", "", StringComparison.Ordinal));
+        var both = InchSeries.Where(thread => Same(thread.Major, major));
+        return isCoarse ? both.MaxBy(thread => thread.Pitch) : both.MinBy(thread => thread.Pitch);
     }
 
-    static ScrewThread? FindMetric(ReadOnlySpan<char> text)
-    {
-        var times = text.IndexOfAny('X', '×', '*');
-        if (!TryNumber(times < 0 ? text : text[..times], out var major))
-            return null;
-        var coarse = Coarse.FirstOrDefault(thread => thread.Major == major);
-        if (times < 0)
-            return coarse;
-        if (!TryNumber(text[(times + 1)..], out var pitch) || pitch >= major)
-            return null;
-        return coarse?.Pitch == pitch ? coarse
-            : new ScrewThread($"M{Say.Number(major)}x{Say.Number(pitch)}", major, pitch, major - pitch, null, "drill = major diameter − pitch, common practice");
-    }
+    static bool Same(double one, double other) => Math.Abs(one - other) < 1e-6;
 
     /// <summary>Minor diameter D1 of the basic profile, mm: D − 1.082532·P (ISO 68-1).</summary>
     public static double Minor(double major, double pitch) => major - 1.082532 * pitch;
@@ -81,9 +68,6 @@ public static class Threads
 
     /// <summary>The hole in mm for a per cent of thread on the usual base: D − %·1.299038·P/100.</summary>
     public static double DrillFor(double major, double pitch, double percent) => major - percent * 1.299038 * pitch / 100;
-
-    static bool TryNumber(ReadOnlySpan<char> text, out double number) =>
-        double.TryParse(text.Trim(), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number) && number > 0;
 
     static ScrewThread M(double major, double pitch, double drill, string source = Metric) => new($"M{Say.Number(major)}", major, pitch, drill, null, source);
 

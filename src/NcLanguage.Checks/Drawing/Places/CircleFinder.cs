@@ -25,6 +25,7 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
     double _run;
     double _lowest;
     double _pitch;
+    bool _isLeftHand;
     double _end;
     int _line;
 
@@ -81,7 +82,8 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
             return;
         (_lowest, _line) = (highest, line);
         if (arc.Tool.Kind == ToolKind.ThreadMill && Math.Abs(atEnd - atStart) > Same)
-            _pitch = Math.Abs(atEnd - atStart);
+            // Going up counterclockwise, as seen from above, is a right-hand helix, and so is the same path backwards.
+            (_pitch, _isLeftHand) = (Math.Abs(atEnd - atStart), arc.Clockwise == atEnd > atStart);
     }
 
     void Tell()
@@ -92,6 +94,10 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
             return;
         var diameter = 2 * _last.Radius + tool.Diameter!.Value;
         found((_last.CenterX, _last.CenterY, new PlaceWork(
-            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch) { End = _end }));
+            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch)
+        {
+            End = _end,
+            IsLeftHand = isThread ? _isLeftHand : null,
+        }));
     }
 }

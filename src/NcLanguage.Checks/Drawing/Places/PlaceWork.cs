@@ -38,6 +38,9 @@ readonly record struct PlaceWork(
     /// <summary>How low the tool goes at all: on a helix that ends without a level circle lower than <see cref="Tip"/>.</summary>
     public double End { get; init; } = Tip;
 
+    /// <summary>Whether it cuts a left-hand thread; null where it cuts none or that is not known.</summary>
+    public bool? IsLeftHand { get; init; }
+
     /// <summary>Whether it makes or sizes a hole.</summary>
     public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill;
 

@@ -94,7 +94,11 @@ sealed class WorkedPlaces
         var tip = hole.Bottom + result.ToFrame.Z;
         Add(x, y, new PlaceWork(
             PlaceWork.KindOf(tool, hole.Cycle), tool, hole.Tool, tool?.Diameter ?? double.NaN, tip, tip + EndLengthOf(tool), result.ToFrame,
-            line, _number, hole.Cycle, hole.RLevel + result.ToFrame.Z, double.NaN));
+            line, _number, hole.Cycle, hole.RLevel + result.ToFrame.Z, double.NaN)
+        {
+            // NISTIR 6556 §3.5.16.5: the spindle turns clockwise on the way into a hole of G84. G74 as its mirror image is common practice.
+            IsLeftHand = hole.Cycle switch { 84 => false, 74 => true, _ => null },
+        });
     }
 
     /// <summary>Most holes in a row have one tool.</summary>

@@ -95,6 +95,13 @@ public sealed class ThreadTests
     [InlineData(" 10-32 UNF ", "10-32")]
     [InlineData("#8-32", "8-32")]
     [InlineData("1/4-20UNC", "1/4-20")]
+    [InlineData("1/4\" - 20 UNC-2B-LH", "1/4-20")]
+    [InlineData("1/4 UNC", "1/4-20")]
+    [InlineData("1/4 UNF", "1/4-28")]
+    [InlineData(".250-20", "1/4-20")]
+    [InlineData("No. 10-32", "10-32")]
+    [InlineData("M8 LH", "M8")]
+    [InlineData("M10×1,25-6H", "M10x1.25")]
     public void Designations_are_read_as_they_are_written(string written, string name) => Assert.Equal(name, Threads.Find(written)?.Name);
 
     [Theory]
@@ -103,7 +110,36 @@ public sealed class ThreadTests
     [InlineData("1/4-21")]
     [InlineData("M")]
     [InlineData("")]
+    [InlineData("M8x20")]
+    [InlineData("M8 deep")]
+    [InlineData("1/4")]
+    [InlineData("1/0-20")]
+    [InlineData("G1/4")]
+    [InlineData("Tr10x2")]
+    [InlineData("XY9")]
     public void What_is_no_thread_has_none(string written) => Assert.Null(Threads.Find(written));
+
+    /// <summary>ISO 965-1 (from memory): a name without a pitch means the coarse one, LH a left-hand thread. ASME B1.1 (from memory): number sizes are 0.060 + 0.013·N in, which is
+    /// 0.060 in for 0-80 in Machinery's Handbook 31, Table 2; 1-8 and 1 1/8-7 are the coarse threads of 1 and 1 1/8 in.</summary>
+    [Theory]
+    [InlineData("M8", 8, 1.25, false)]
+    [InlineData("M8x1-6H-LH", 8, 1, true)]
+    [InlineData("M8x1.25 left-hand", 8, 1.25, true)]
+    [InlineData("M8 RH", 8, 1.25, false)]
+    [InlineData("M11", 11, double.NaN, false)]
+    [InlineData("0-80", 0.060 * 25.4, 25.4 / 80, false)]
+    [InlineData("1-64 UNC", 0.073 * 25.4, 25.4 / 64, false)]
+    [InlineData("1-8 UNC", 25.4, 25.4 / 8, false)]
+    [InlineData("1 1/8-7", 1.125 * 25.4, 25.4 / 7, false)]
+    [InlineData("1-1/8-7 UNC-2B LH", 1.125 * 25.4, 25.4 / 7, true)]
+    [InlineData("1/4-21", 6.35, 25.4 / 21, false)]
+    public void Size_and_hand_are_read_from_the_name(string name, double major, double pitch, bool isLeftHand)
+    {
+        var thread = ThreadName.Read(name)!.Value;
+        Assert.Equal(major, thread.Major, 1e-9);
+        Assert.Equal(isLeftHand, thread.IsLeftHand);
+        Assert.Equal(pitch, thread.Pitch, 1e-9);
+    }
 
     /// <summary>M10x1.25: 8.75 by major diameter less pitch (common practice).</summary>
     [Fact]

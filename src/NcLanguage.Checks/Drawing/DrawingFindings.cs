@@ -90,6 +90,10 @@ sealed class DrawingFindings
     public IEnumerable<DrawingMatch> Where(Func<DrawingMatch, bool> isIt) =>
         Matches.Where(match => isIt(match) && !Misplaced.ContainsKey(match) && !IsExplained(match));
 
+    /// <summary>The same for what is wrong with threads: each with the cut of the thread as the work that decides.</summary>
+    public IEnumerable<DrawingMatch> WhereThread(Func<DrawingMatch, bool> isIt) =>
+        Matches.Where(match => isIt(match) && !Misplaced.ContainsKey(match)).Select(match => match with { Work = match.ThreadWork }).Where(match => !IsExplained(match));
+
     /// <summary>Matches that one cause explains, in the order of the run: the same tool does the same to the same depth for holes of one size.</summary>
     public static IEnumerable<List<DrawingMatch>> Groups(IEnumerable<DrawingMatch> matches) =>
         matches.GroupBy(match => (KinOf(match), match.Work?.ToolNumber, match.Work?.Cycle, Steps(match.Work?.Tip), Steps(match.Diameter), match.IsOtherThread))

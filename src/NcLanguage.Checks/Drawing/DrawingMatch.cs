@@ -70,6 +70,15 @@ public sealed record DrawingMatch
     /// <summary>How deep the thread goes, from <see cref="Surface"/>; NaN where there is none or it is not known.</summary>
     public double ThreadDepth { get; init; } = double.NaN;
 
+    /// <summary>Whether the hole has another diameter than the drawing's.</summary>
+    public bool IsOtherSize { get; init; }
+
+    /// <summary>Whether the hole is not as deep as the drawing asks, whatever its thread is.</summary>
+    public bool IsHoleShallow { get; init; }
+
+    /// <summary>Whether the thread is not as deep as the drawing asks, whatever the hole is.</summary>
+    public bool IsThreadShort { get; init; }
+
     /// <summary>Whether the thread that is cut is another than the drawing's.</summary>
     public bool IsOtherThread { get; init; }
 
@@ -89,8 +98,14 @@ public sealed record DrawingMatch
     public ImmutableArray<int> Lines { get; init; } = [];
 
     /// <summary>The line (from 0) of the block whose cut decides; null where there is none.</summary>
-    public int? DecidingLine => Work?.Line;
+    public int? DecidingLine => (IsThreadAlone ? ThreadWork : Work)?.Line;
 
-    /// <summary>The work that decides; null where there is none.</summary>
+    /// <summary>Whether the thread is wrong and the hole is not.</summary>
+    bool IsThreadAlone => (IsOtherThread || IsThreadShort) && !IsOtherSize && !IsHoleShallow;
+
+    /// <summary>The work that decides on the hole; null where there is none.</summary>
     internal PlaceWork? Work { get; init; }
+
+    /// <summary>The work that decides on the thread; null where there is none.</summary>
+    internal PlaceWork? ThreadWork { get; init; }
 }

@@ -31,17 +31,19 @@ sealed class HoleJudge(ProgramRun run)
             return WithoutHole(match, works);
         var core = Deepest(cuts.Where(cut => IsRight(cut, wanted.Diameter)));
         if (core is not { } right)
-            return OfOtherSize(wanted, match, cuts);
+        {
+            var other = OfOtherSize(wanted, match, cuts);
+            return other.IsOtherSize && other.Unfinished == HoleUnfinished.No ? JudgeThread(wanted, other, works) : other;
+        }
         match = With(match, right, works);
         var depth = match.Depth;
         // A larger hole that goes as deep has cut the right one away; a counterbore above it has not.
         var larger = cuts.FindAll(cut => wanted.Diameter is not null && cut.Diameter > right.Diameter + EqualMilled
             && match.Surface - cut.Full >= Math.Min(depth, wanted.Depth ?? depth) - Equal && Clears(match, cut, works));
         if (larger.Count > 0)
-            return With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize };
-        if (IsShallow(match, right.Full, wanted))
-            return match with { Status = HoleStatus.Shallow };
-        return wanted.Thread is null ? match with { Status = HoleStatus.Drilled } : JudgeThread(wanted, match, works);
+            return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works);
+        var isShallow = IsShallow(match, right.Full, wanted);
+        return JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works);
     }
 
     /// <summary>A place where the drawing has no hole; null where what is done there makes none for certain: milled circles and plunges may belong to a pocket, a
@@ -90,6 +92,7 @@ sealed class HoleJudge(ProgramRun run)
         return match with
         {
             Status = HoleStatus.Missing,
+            ThreadDepth = tapped >= 0 ? match.Surface - works.Where(work => work.Threads).Min(work => work.Tip) : double.NaN,
             Unfinished = tapped >= 0 ? HoleUnfinished.NotDrilled : spotted >= 0 ? HoleUnfinished.SpotOnly : HoleUnfinished.No,
             Work = tapped >= 0 ? works[tapped] : spotted >= 0 ? works[spotted] : null,
         };
@@ -110,7 +113,7 @@ sealed class HoleJudge(ProgramRun run)
         var missing = wanted.Diameter - other.Diameter;
         var isForFinishing = missing is > 0 and <= MostToFinish
             && _setup.Tools.Any(tool => tool.Kind is ToolKind.Reamer or ToolKind.BoringBar && Math.Abs((tool.Diameter ?? double.NaN) - wanted.Diameter!.Value) <= Equal);
-        return With(match, other, cuts) with { Status = HoleStatus.WrongSize, Unfinished = isForFinishing ? HoleUnfinished.NotReamed : HoleUnfinished.No };
+        return With(match, other, cuts) with { Status = HoleStatus.WrongSize, IsOtherSize = true, Unfinished = isForFinishing ? HoleUnfinished.NotReamed : HoleUnfinished.No };
     }
 
     /// <summary>The widest cut that goes down to a level; the deepest where none does.</summary>
@@ -120,18 +123,23 @@ sealed class HoleJudge(ProgramRun run)
         return deep.Count > 0 ? deep.MaxBy(cut => cut.Diameter) : Deepest(cuts)!.Value;
     }
 
+    /// <summary>Adds what is to be said of the thread to what is said of the hole. A hole of another size that is not tapped wants another drill first.</summary>
     DrawingMatch JudgeThread(DrawingHole wanted, DrawingMatch match, List<PlaceWork> works)
     {
+        if (wanted.Thread is null)
+            return match;
         var threads = works.FindAll(work => work.Threads);
         if (threads.Count == 0)
-            return match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
+            return match.IsOtherSize ? match : match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
         var name = ThreadName.Read(wanted.Thread!);
         var fitting = threads.FindAll(work => name is not { } thread || ThreadFit.Fits(thread, work));
         var deepest = (fitting.Count > 0 ? fitting : threads).MinBy(work => work.Tip);
-        match = match with { ThreadDepth = match.Surface - deepest.Tip, IsThreadUnread = name is null };
+        match = match with { ThreadDepth = match.Surface - deepest.Tip, ThreadWork = deepest, IsThreadUnread = name is null };
         if (fitting.Count == 0)
-            return match with { Status = HoleStatus.WrongSize, IsOtherThread = true, Work = deepest };
-        return IsShallow(match, deepest.Tip, wanted) ? match with { Status = HoleStatus.Shallow, Work = deepest } : match with { Status = HoleStatus.Drilled };
+            return match with { Status = HoleStatus.WrongSize, IsOtherThread = true };
+        return IsShallow(match, deepest.Tip, wanted)
+            ? match with { Status = match.Status == HoleStatus.Drilled ? HoleStatus.Shallow : match.Status, IsThreadShort = true }
+            : match;
     }
 
     /// <summary>Where the depth of a hole counts from: the surface about its mouth, but the stock's top where mills have taken all of the hole away.</summary>

@@ -59,8 +59,10 @@ public sealed class HoleShallow : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        var shallow = file.Drawing.Where(match => match is { Status: HoleStatus.Shallow, Unfinished: HoleUnfinished.No });
-        foreach (var group in DrawingFindings.Groups(shallow))
+        var drawing = file.Drawing;
+        // One that only its tap misses stands in the place of another is as shallow as any.
+        var holes = drawing.Matches.Where(match => match.IsHoleShallow && !drawing.IsExplained(match));
+        foreach (var group in DrawingFindings.Groups(holes).Concat(DrawingFindings.Groups(drawing.WhereThread(match => match.IsThreadShort))))
         {
             var work = group[0].Work!.Value;
             var say = file.SayAt(work.Line);

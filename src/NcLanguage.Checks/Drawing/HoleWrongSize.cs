@@ -62,17 +62,20 @@ public sealed class HoleWrongSize : Rule
     public override void CheckFile(in FileContext file)
     {
         var drawing = file.Drawing;
-        var wrong = drawing.Where(match => match is { Status: HoleStatus.WrongSize, Unfinished: HoleUnfinished.No, Work: not null }
-            && (match.IsOtherThread || match.Diameter > match.Wanted!.Diameter || !drawing.MayBeDoneElsewhere(match)));
-        foreach (var group in DrawingFindings.Groups(wrong))
+        var holes = drawing.Where(match => match is { IsOtherSize: true, Unfinished: HoleUnfinished.No }
+            && (match.Diameter > match.Wanted!.Diameter || !drawing.MayBeDoneElsewhere(match)));
+        foreach (var group in DrawingFindings.Groups(holes))
         {
-            var match = group[0];
-            var work = match.Work!.Value;
+            var (match, work) = (group[0], group[0].Work!.Value);
             var say = file.SayAt(work.Line);
-            var subject = DrawingFindings.Subject(group, say);
-            file.ReportBlock(this, work.Line, match.IsOtherThread
-                ? $"{subject} threaded by T{work.ToolNumber}{ThreadOf(match.Wanted!.Thread!, work, say)}, and the drawing asks for {match.Wanted!.Thread}."
-                : $"{subject} made with {say.Length(match.Diameter)} by T{work.ToolNumber}, and the drawing asks for {Wanted(match.Wanted!, say)}.");
+            file.ReportBlock(this, work.Line,
+                $"{DrawingFindings.Subject(group, say)} made with {say.Length(match.Diameter)} by T{work.ToolNumber}, and the drawing asks for {Wanted(match.Wanted!, say)}.");
+        }
+        foreach (var group in DrawingFindings.Groups(drawing.WhereThread(match => match.IsOtherThread)))
+        {
+            var (wanted, work) = (group[0].Wanted!.Thread!, group[0].Work!.Value);
+            var say = file.SayAt(work.Line);
+            file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} threaded by T{work.ToolNumber}{ThreadOf(wanted, work, say)}, and the drawing asks for {wanted}.");
         }
     }
 

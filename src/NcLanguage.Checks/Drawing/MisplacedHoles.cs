@@ -26,7 +26,7 @@ static class MisplacedHoles
     {
         { Unfinished: HoleUnfinished.NotTapped } => extra.By == HoleMaking.None && extra.Work!.Value.Threads,
         { Status: HoleStatus.Missing } => extra.By != HoleMaking.None && !IsOther(match.Wanted!.Diameter, extra.Diameter),
-        { Status: HoleStatus.WrongSize, IsOtherThread: false } => match.Diameter < match.Wanted!.Diameter && extra.By != HoleMaking.None && extra.Diameter >= 0 && !IsOther(match.Wanted.Diameter, extra.Diameter),
+        { IsOtherSize: true } => match.Diameter < match.Wanted!.Diameter && extra.By != HoleMaking.None && extra.Diameter >= 0 && !IsOther(match.Wanted.Diameter, extra.Diameter),
         _ => false,
     };
 

@@ -35,11 +35,14 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
         {
             HoleUnfinished.SpotOnly => match.Status == HoleStatus.Extra ? "only spotted" : "spotted, never drilled",
             HoleUnfinished.NotDrilled => "tapped, never drilled",
-            HoleUnfinished.NotTapped => "drilled, never tapped",
+            HoleUnfinished.NotTapped => match.IsHoleShallow ? "drilled, not deep enough, and never tapped" : "drilled, never tapped",
             HoleUnfinished.NotReamed => "drilled, never reamed",
+            _ when match is { IsOtherSize: true, IsOtherThread: true } => "another hole and another thread",
+            _ when match is { IsOtherThread: true, IsHoleShallow: true } => "another thread, and the hole is not deep enough",
             _ when match.IsOtherThread => "another thread",
             _ when match.IsThreadUnread && match.Status == HoleStatus.Drilled => "size of its thread not checked",
-            _ when match is { Status: HoleStatus.Shallow, ThreadDepth: >= 0 } => "its thread is too short",
+            _ when match is { IsHoleShallow: true, IsThreadShort: true } => "hole and thread are too short",
+            _ when match.IsThreadShort => "its thread is too short",
             _ when match is { MayBeBoss: true, Status: not HoleStatus.Missing } => "a circle is milled, its middle is not",
             _ => null,
         };

@@ -126,6 +126,26 @@ public sealed class DrawingComparisonTests
         Assert.Equal((HoleStatus.Shallow, HoleUnfinished.NotTapped), (match.Status!.Value, match.Unfinished));
     }
 
+    // A point of 2.043 mm: Z-15 is 12.957 deep at full width, Z-20 is 17.957. Where hole and thread are both wrong, both are told, and the table has the thread's depth.
+    [Theory]
+    [InlineData(-20, -16, HoleStatus.Drilled, false, false)]
+    [InlineData(-20, -10, HoleStatus.Shallow, false, true)]
+    [InlineData(-15, -10, HoleStatus.Shallow, true, true)]
+    [InlineData(-15, -16, HoleStatus.Shallow, true, false)]
+    public void A_hole_that_is_too_shallow_does_not_hide_its_thread(double drilled, double tapped, HoleStatus status, bool isHoleShallow, bool isThreadShort)
+    {
+        var match = Assert.Single(Compare(Thread, Cut(2, 10, drilled), Cut(3, 10, tapped, "G84")).Matches);
+        Assert.Equal((status, isHoleShallow, isThreadShort, -tapped), (match.Status!.Value, match.IsHoleShallow, match.IsThreadShort, match.ThreadDepth));
+    }
+
+    [Fact]
+    public void A_hole_of_another_size_does_not_hide_its_thread()
+    {
+        var match = Assert.Single(Compare(Thread, Cut(4, 10, -20), Cut(6, 10, -10, "G84")).Matches);
+        Assert.Equal((HoleStatus.WrongSize, true, true, 10), (match.Status!.Value, match.IsOtherSize, match.IsOtherThread, match.ThreadDepth));
+        Assert.Equal(10, Assert.Single(Compare(Thread, Cut(3, 10, -10, "G84")).Matches).ThreadDepth);
+    }
+
     [Fact]
     public void A_tap_of_another_pitch_cuts_the_wrong_thread_where_the_drawing_names_one()
     {

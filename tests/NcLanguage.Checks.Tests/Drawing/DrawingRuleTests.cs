@@ -22,7 +22,9 @@ public sealed class DrawingRuleTests
               "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] },
               "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
                          { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 },
-                         { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 } ],
+                         { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 },
+                         { "number": 6, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
+                         { "number": 7, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 30, "length": 110 } ],
               "holes": [ {{holes}} ] }
             """;
         var setup = SetupFile.Read(setupName, Encoding.UTF8.GetBytes(json));
@@ -51,7 +53,7 @@ public sealed class DrawingRuleTests
     {
         var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150\nX40").Findings);
         Assert.Equal(("hole-missing", 11, Severity.Error), (finding.Name, finding.Line, finding.Severity));
-        Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 6 of x.setup.json.", finding.Message);
+        Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 8 of x.setup.json.", finding.Message);
     }
 
     [Fact]
@@ -71,6 +73,29 @@ public sealed class DrawingRuleTests
         Assert.Equal(
             "The 3 holes at X20 Y30, X40 Y30, X60 Y30 are at full diameter 7.597 mm deep, and the drawing asks for 10 mm: T3 has to go 2.403 mm deeper, to Z-12.403.",
             Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-10 F150\nX40\nX60").Findings).Message);
+
+    private const string Thread = """{ "x": 20, "y": 30, "diameter": 6.8, "depth": 18, "thread": "M8" }""";
+
+    private static ProgramAnalysis Tapped(string drilled, string tapped, string holes = Thread) => Analyse(
+        $"T6 M6\nS1500 M3\nG0 X20 Y30\nG43 H6 Z40 M8\nG99 G81 X20 Y30 R2 {drilled} F150\nG80\nG0 G53 Z0 M9\nM5\nT7 M6\nS500 M3\nG0 X20 Y30\nG43 H7 Z40 M8\nG99 G84 X20 Y30 R5 {tapped} F625", holes, head: "G21 G90 G17 G54\nG0 G53 Z0\n");
+
+    // 6.8 mm at 118 degrees: a point of 2.043 mm.
+    [Theory]
+    [InlineData("Z-21", "Z-18", "")]
+    [InlineData("Z-21", "Z-10", "hole-shallow 15")]
+    [InlineData("Z-18", "Z-10", "hole-shallow 7, hole-shallow 15")]
+    public void A_hole_and_its_thread_are_told_each_by_itself(string drilled, string tapped, string expected) =>
+        Assert.Equal(expected, string.Join(", ", Drawn(Tapped(drilled, tapped))));
+
+    [Fact]
+    public void How_much_a_thread_is_short_is_told_of_the_tap() =>
+        Assert.Contains(
+            "The hole at X20 Y30 is threaded to 10 mm deep, and the drawing asks for 18 mm: T7 has to go 8 mm deeper, to Z-18.", Tapped("Z-18", "Z-10").Findings.Select(finding => finding.Message));
+
+    [Fact]
+    public void A_shallow_hole_that_is_not_tapped_is_both() =>
+        Assert.Equal(["hole-not-finished 7", "hole-shallow 7"], Drawn(Analyse(
+            "T6 M6\nS1500 M3\nG0 X20 Y30\nG43 H6 Z40 M8\nG99 G81 X20 Y30 R2 Z-18 F150", Thread, head: "G21 G90 G17 G54\nG0 G53 Z0\n")).Order());
 
     // Round on 3 with a mill of 10: 16 wide. 5 mm a turn: the last whole turn of a helix to Z-10 begins at Z-5 (elementary geometry).
     [Fact]

@@ -76,6 +76,12 @@ public sealed record DrawingMatch
     /// <summary>Whether the hole is not as deep as the drawing asks, whatever its thread is.</summary>
     public bool IsHoleShallow { get; init; }
 
+    /// <summary>Whether the hole is deeper than the drawing asks, by more than any general tolerance.</summary>
+    public bool IsTooDeep { get; init; }
+
+    /// <summary>Whether the hole comes out of the stock's bottom where the drawing's ends in it.</summary>
+    public bool GoesThrough => ThroughWork is not null;
+
     /// <summary>Whether the thread is not as deep as the drawing asks, whatever the hole is.</summary>
     public bool IsThreadShort { get; init; }
 
@@ -105,6 +111,9 @@ public sealed record DrawingMatch
 
     /// <summary>The work that decides on the hole; null where there is none.</summary>
     internal PlaceWork? Work { get; init; }
+
+    /// <summary>The work that comes out of the stock's bottom where the drawing's hole ends in the stock; null where none does.</summary>
+    internal PlaceWork? ThroughWork { get; init; }
 
     /// <summary>The work that decides on the thread; null where there is none.</summary>
     internal PlaceWork? ThreadWork { get; init; }

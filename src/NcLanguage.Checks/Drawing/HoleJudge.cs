@@ -19,6 +19,7 @@ sealed class HoleJudge(ProgramRun run)
 
     readonly Setup _setup = run.Job.Setup;
     readonly MilledLevels _levels = new(run);
+    readonly DepthLimit _limit = new(run.Job.Setup);
 
     /// <summary>Whether a cut has to do with a hole at all.</summary>
     public static bool Counts(PlaceWork work) => work.Makes || work.Threads || work.Kind == WorkKind.Spot || work.Number > 0;
@@ -43,7 +44,8 @@ sealed class HoleJudge(ProgramRun run)
         if (larger.Count > 0)
             return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works);
         var isShallow = IsShallow(match, right.Full, wanted);
-        return JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works);
+        match = JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works);
+        return _limit.Judge(match, cuts.Where(cut => IsRight(cut, wanted.Diameter) || wanted.Diameter - cut.Diameter is > 0 and <= MostToFinish));
     }
 
     /// <summary>A place where the drawing has no hole; null where what is done there makes none for certain: milled circles and plunges may belong to a pocket, a

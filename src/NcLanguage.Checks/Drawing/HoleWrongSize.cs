@@ -29,8 +29,8 @@ public sealed class HoleWrongSize : Rule
             S1500 M3
             G0 X20 Y30
             G43 H4 Z40 M8
-            G99 G81 X20 Y30 R2 Z-15.5 F150
-            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^^^
+            G99 G81 X20 Y30 R2 Z-15 F150
+            ~^^^^^^^^^^^^^^^^^^^^^^^^^^^
             X60
             G80
             G0 Z60 M9
@@ -43,7 +43,7 @@ public sealed class HoleWrongSize : Rule
             S1500 M3
             G0 X20 Y30
             G43 H3 Z40 M8
-            G99 G81 X20 Y30 R2 Z-15.5 F150
+            G99 G81 X20 Y30 R2 Z-15 F150
             X60
             G80
             G0 Z60 M9

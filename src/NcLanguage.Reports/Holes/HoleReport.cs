@@ -40,6 +40,8 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             _ when match is { IsOtherSize: true, IsOtherThread: true } => "another hole and another thread",
             _ when match is { IsOtherThread: true, IsHoleShallow: true } => "another thread, and the hole is not deep enough",
             _ when match.IsOtherThread => "another thread",
+            _ when match.GoesThrough && match.Status == HoleStatus.Drilled => "through, and the drawing's hole is not",
+            _ when match.IsTooDeep => "deeper than drawn",
             _ when match.IsThreadUnread && match.Status == HoleStatus.Drilled => "size of its thread not checked",
             _ when match is { IsHoleShallow: true, IsThreadShort: true } => "hole and thread are too short",
             _ when match.IsThreadShort => "its thread is too short",

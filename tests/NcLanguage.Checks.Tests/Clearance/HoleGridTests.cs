@@ -54,6 +54,50 @@ public sealed class HoleGridTests
         Assert.EndsWith("The same goes for 4 more holes of this run.", finding.Message, StringComparison.Ordinal);
     }
 
+    const string TwoSupports = """
+        { "stock": { "min": [0, 0, -20], "max": [120, 80, 0] }, "obstacles": [],
+          "supports": [ { "name": "front", "min": [0, 5, -50], "max": [120, 10, -20] }, { "name": "rear", "min": [0, 70, -50], "max": [120, 75, -25] } ],
+          "tools": [ { "number": 3, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 140 } ] }
+        """;
+
+    const string Start = "G21 G90 G17 G54\nT3 M6\nS1500 M3\nG0 X10 Y8 Z60\n";
+
+    [Fact] // 1 and 25 mm deep: another support, another fault.
+    public void A_hole_into_another_support_is_told_by_itself()
+    {
+        var findings = Programs.Of("hits-support", Start + "G98 G81 X10 Y8 Z-21 R2 F150\nX20 Y72 Z-50\nX30\nG80\nM30", TwoSupports);
+        Assert.Equal([(5, false), (6, true)], findings.Select(finding => (finding.Line + 1, finding.Message.EndsWith("1 more hole of this run.", StringComparison.Ordinal))));
+        Assert.Contains("25 mm into the support rear", findings[1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // 1, 1, 20, 1 and 20 mm deep in one support: each depth once, with its own number.
+    public void A_much_deeper_hole_is_told_by_itself()
+    {
+        var findings = Programs.Of("hits-support", Start + "G98 G81 X10 Y8 Z-21 R2 F150\nX20\nX30 Z-40\nX40 Z-21\nX50 Z-40\nG80\nM30", TwoSupports);
+        Assert.Equal([5, 7], findings.Select(finding => finding.Line + 1));
+        Assert.Contains(", 1 mm into", findings[0].Message, StringComparison.Ordinal);
+        Assert.EndsWith("The same goes for 2 more holes of this run.", findings[0].Message, StringComparison.Ordinal);
+        Assert.Contains(", 20 mm into", findings[1].Message, StringComparison.Ordinal);
+        Assert.EndsWith("The same goes for 1 more hole of this run.", findings[1].Message, StringComparison.Ordinal);
+    }
+
+    [Fact] // The front one is made to reach under all of the plate, so that at Y72 both lie below.
+    public void A_block_whose_holes_meet_two_supports_tells_both()
+    {
+        var findings = Programs.Of("hits-support", Start + "G91 G98 G81 X10 Y64 L2 Z-90 R-58 F150\nG90 G80\nM30", TwoSupports.Replace("[120, 10, -20]", "[120, 80, -20]", StringComparison.Ordinal));
+        Assert.Equal(2, findings.Count);
+        Assert.All(findings, finding => Assert.Equal(5, finding.Line + 1));
+        Assert.Equal(["68 mm into the support front", "63 mm into the support rear"], findings.Select(finding => finding.Message.Split(", ")[1]).OrderDescending(StringComparer.Ordinal));
+    }
+
+    [Fact] // The holder, 40 wide and 60 above the tip, meets the rail (top Z50) with the tip below Z-10: 1 deep at Z-11, and at Z-40 as far as the sides go, 5.
+    public void A_holder_that_goes_much_deeper_is_told_by_itself()
+    {
+        var findings = Programs.Of("holder-hits", "G21 G90 G17 G54\nT3 M6\nS1500 M3\nG0 X10 Y5 Z60\nG98 G81 X10 Y5 Z-11 R2 F150\nX30\nX50 Z-40\nX70\nG80\nM30", Setup);
+        Assert.Equal([5, 7], findings.Select(finding => finding.Line + 1));
+        Assert.All(findings, finding => Assert.EndsWith("The same goes for 1 more hole of this run.", finding.Message, StringComparison.Ordinal));
+    }
+
     [Fact] // What is silenced at one hole is still told of the next.
     public void Silencing_one_hole_silences_no_other()
     {

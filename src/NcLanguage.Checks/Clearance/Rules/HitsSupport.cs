@@ -17,7 +17,7 @@ public sealed class HitsSupport : Rule
         Severity = Severity.Error,
         Title = "The tool reaches what the stock rests on",
         Finds = "A hole, a cut or a rapid on which the tool goes into a support of the setup: a parallel, the table, the vice. Touching alone is none. "
-            + "Where more holes of a run are too deep it is told at the first, with their number.",
+            + "Where more holes of a run are too deep it is told at the first, with their number; a hole into another support, or much deeper, is told by itself.",
         AtTheMachine = "The tool drills or mills into the parallel or the table.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -73,35 +73,36 @@ public sealed class HitsSupport : Rule
 
     bool ReportHoles(in StepContext step)
     {
-        var (message, deepHoles) = ("", 0);
-        foreach (ref readonly var hole in step.Step.Holes.Items)
-        {
-            if (Met(hole, step, out var deep) is not { } support)
-                continue;
-            if (deepHoles++ == 0)
-                message = $"The hole at {ContactWords.Place(hole.X, hole.Y, step)} goes down to {step.Say.Level(hole.Bottom)}, "
-                    + $"{step.Say.Length(deep)} into {Called(support)}, which begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.";
-        }
-        if (deepHoles > 0)
-            step.ReportBlock(this, message, value: deepHoles, text: HoleFindings.Mark);
-        return deepHoles > 0;
-    }
-
-    static Obstacle? Met(in Hole hole, in StepContext step, out double deep)
-    {
-        deep = 0;
-        if (step.Step.After.Plane != WorkPlane.XY)
-            return null;
-        var toFrame = step.Step.ToFrame;
-        var tool = step.Job.Setup.FindTool(hole.Tool);
+        if (step.Step.Holes.Count == 0 || step.Step.After.Plane != WorkPlane.XY)
+            return false;
+        var isMet = false;
         foreach (var support in step.Job.Supports)
         {
-            deep = support.Top - (hole.Bottom + toFrame.Z);
-            var into = ToolEnd.RadiusAt(tool, deep) - Footprint.Distance(support, hole.X + toFrame.X, hole.Y + toFrame.Y);
-            if (deep > Sweep.ClearanceTolerance && into > Sweep.ClearanceTolerance)
-                return support;
+            // All holes of a block are as deep as each other.
+            var (first, count) = (default(Hole), 0);
+            foreach (ref readonly var hole in step.Step.Holes.Items)
+                if (Meets(hole, support, step) && count++ == 0)
+                    first = hole;
+            if (count == 0)
+                continue;
+            isMet = true;
+            var deep = DepthIn(support, first, step);
+            step.ReportBlock(
+                this, $"The hole at {ContactWords.Place(first.X, first.Y, step)} goes down to {step.Say.Level(first.Bottom)}, "
+                    + $"{step.Say.Length(deep)} into {Called(support)}, which begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.",
+                value: count, text: HoleFindings.MarkOf(support, step.Job.Supports, deep));
         }
-        return null;
+        return isMet;
+    }
+
+    static double DepthIn(Obstacle support, in Hole hole, in StepContext step) => support.Top - (hole.Bottom + step.Step.ToFrame.Z);
+
+    static bool Meets(in Hole hole, Obstacle support, in StepContext step)
+    {
+        var toFrame = step.Step.ToFrame;
+        var deep = DepthIn(support, hole, step);
+        return deep > Sweep.ClearanceTolerance
+            && ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), deep) - Footprint.Distance(support, hole.X + toFrame.X, hole.Y + toFrame.Y) > Sweep.ClearanceTolerance;
     }
 
     // Names of the file are often bare nouns; a support without one is called by its number: "support 2".

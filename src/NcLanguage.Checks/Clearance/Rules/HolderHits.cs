@@ -17,7 +17,7 @@ public sealed class HolderHits : Rule
         Severity = Severity.Error,
         Title = "The tool's holder runs into an obstacle",
         Finds = "A rapid or a cut on which the holder goes deepest into an obstacle of the setup, deeper than the cutting part and the shank. "
-            + "Where it does at more holes of a run it is told at the first, with their number.",
+            + "Where it does at more holes of a run it is told at the first, with their number; what goes into another obstacle, or much deeper, is told by itself.",
         AtTheMachine = "The tool passes beside the clamp, but its holder, which is thicker, hits it.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -66,7 +66,7 @@ public sealed class HolderHits : Rule
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} brings the holder of tool {step.Step.After.Tool} into {contact.Obstacle.Name} "
             + $"when the tip is at {ContactWords.At(contact.Tip, step)}, {ContactWords.Depth(contact, step)}: {Start(tool, step.Say)}{ContactWords.Top(contact, step)}.";
         var isOfHole = step.Step.Moves[contact.Move].Role is MoveRole.Approach or MoveRole.InHole;
-        step.ReportBlock(this, message, Slot.Z, "This block sets the level.", value: 1, text: isOfHole ? HoleFindings.Mark : "");
+        step.ReportBlock(this, message, Slot.Z, "This block sets the level.", value: 1, text: isOfHole ? HoleFindings.MarkOf(contact.Obstacle, step.Job.Obstacles, -contact.Distance) : "");
     }
 
     static string Start(Tool? tool, LengthText say) => tool is { Length: { } length, HolderGauge: { } gauge }

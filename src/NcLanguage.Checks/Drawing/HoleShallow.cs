@@ -12,7 +12,7 @@ public sealed class HoleShallow : Rule
         Name = "hole-shallow",
         Severity = Severity.Error,
         Title = "A hole less deep than the drawing asks",
-        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread that does. "
+        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread whose tap does. "
             + "The surface is the stock's top, or what mills leave of it all round the hole when all is done. A helix that ends without a full circle at its bottom is as deep as its last whole turn begins.",
         AtTheMachine = "The screw or pin does not go in all the way, a through hole stays closed or narrow at the bottom; found after the part has left the clamps, it costs a second setup.",
         Setup = """
@@ -48,8 +48,8 @@ public sealed class HoleShallow : Rule
             M30
             """,
         NotFound = "Differences of up to 0.01 mm. Depths count from the stock's top where a part of the hole's rim still stands there, or where a mill clears only about the hole's own middle (a counterbore); without a stock from Z0. "
-            + "Without a point angle in the tool list the tip counts as flat. How much of a thread the tap's lead leaves unfinished is not known. Holes of one size that one tool drills to one depth are told once.",
-        Source = "The drawing, as the setup lists it; length of the point (D/2)·cot(α/2), engineering reference.",
+            + "Without a point angle in the tool list the tip counts as flat. A thread counts as deep as the tip of the tap goes: its lead, which leaves the last threads unfinished (2 to 3 of a plug tap), is not taken off. Holes of one size that one tool drills to one depth are told once.",
+        Source = "The drawing, as the setup lists it; length of the point (D/2)·cot(α/2), engineering reference. The lead of a plug tap is common practice.",
     };
 
     /// <summary>Levels that differ by less are one, mm.</summary>

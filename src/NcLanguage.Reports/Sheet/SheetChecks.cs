@@ -67,7 +67,8 @@ static class SheetChecks
         if (setup.Material is { } material && !setup.Tools.IsEmpty)
             yield return $"cutting speed and feed for {material}, as far as the table of cutting data has them";
         if (!setup.Holes.IsEmpty)
-            yield return $"{Say.Count(setup.Holes.Length, "hole")} of the drawing";
+            yield return $"{Say.Count(setup.Holes.Length, "hole")} of the drawing"
+                + (setup.Holes.Any(hole => hole.Thread is not null) ? "; threads count as deep as the tip of the tap goes, its lead (2 to 3 threads of a plug tap) is not taken off" : "");
     }
 
     static string Word(Severity severity) => severity switch

@@ -171,6 +171,28 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Matches(@"(?m)^ +50 +0 +6 +5 +6 +1\.197 +drilled +6 +shallow", holes);
     }
 
+    // Core hole of 6.8 for M8 (ISO 2306, from memory), reamed hole of 8; the columns stand under their heads however long a thread's name is.
+    [Fact]
+    public void The_drawings_table_says_how_holes_are_made_and_what_a_threads_depth_is()
+    {
+        _scratch.Write("made.nc", "G21 G90 G17 G54\nT1 M6\nG0 X0 Y0 Z10 S1000 M3\nG99 G81 X0 Y0 Z-18 R2 F120\nT2 M6\nS300 M3\nG99 G84 X0 Y0 Z-12 R5 F375\nT3 M6\nM3\nG99 G81 X30 Y0 Z-18 R2 F120\nT4 M6\nM3\nG99 G85 X30 Y0 Z-14 R2 F120\nG80\nM30\n");
+        _scratch.Write("made.setup.json", """
+            { "stock": { "min": [-20, -20, -25], "max": [60, 40, 0] },
+              "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118 }, { "number": 2, "kind": "tap", "diameter": 8, "pitch": 1.25 },
+                         { "number": 3, "kind": "drill", "diameter": 7.8, "pointAngle": 118 }, { "number": 4, "kind": "reamer", "diameter": 8 } ],
+              "holes": [ { "x": 0, "y": 0, "diameter": 6.8, "depth": 12, "thread": "M8x1.25-6H right-hand" }, { "x": 30, "y": 0, "diameter": 8, "depth": 14 } ] }
+            """);
+        var output = Command.In(_scratch.Folder, "holes", "made.nc").Output.ReplaceLineEndings("\n");
+        Assert.Matches(@"(?m)^ +0 +0 +6\.8 +12 +M8x1\.25-6H right-hand +6\.8 +15\.957 +12 +drilled, tapped +4 +as drawn$", output);
+        Assert.Matches(@"(?m)^ +30 +0 +8 +14 +8 +14 +reamed +13 +as drawn$", output);
+        Assert.Contains("of a thread, as deep as the tip of the tap goes", output, StringComparison.Ordinal);
+        var lines = output.Split('\n').SkipWhile(line => !line.Contains("wanted   deep", StringComparison.Ordinal)).Take(3).ToList();
+        Assert.All(lines.Skip(1), line => Assert.Equal(lines[0].IndexOf("status", StringComparison.Ordinal), line.IndexOf("as drawn", StringComparison.Ordinal)));
+        Assert.Equal(
+            ["drilled", "drilled"],
+            Command.In(_scratch.Folder, "holes", "made.nc", "--format", "json").Json.GetProperty("drawing").EnumerateArray().Select(hole => hole.GetProperty("status").GetString()));
+    }
+
     [Fact]
     public void A_mistake_in_the_setup_is_told_beside_the_trace()
     {

@@ -43,6 +43,9 @@ public enum HoleUnfinished
 /// <summary>What made a hole.</summary>
 public enum HoleMaking { None, Drilled, Reamed, Bored, Milled }
 
+/// <summary>What cut a thread.</summary>
+public enum ThreadMaking { None, Tapped, Milled }
+
 /// <summary>One place where the drawing asks for a hole, or the program makes one. Lengths in mm, in the setup's frame.</summary>
 public sealed record DrawingMatch
 {
@@ -67,7 +70,7 @@ public sealed record DrawingMatch
     /// <summary>How deep that cut is at its full diameter, from <see cref="Surface"/>; NaN where not known.</summary>
     public double Depth { get; init; } = double.NaN;
 
-    /// <summary>How deep the thread goes, from <see cref="Surface"/>; NaN where there is none or it is not known.</summary>
+    /// <summary>How deep the tip of the tap or thread mill goes, from <see cref="Surface"/>: the lead of a tap is not taken off; NaN where there is no thread or it is not known.</summary>
     public double ThreadDepth { get; init; } = double.NaN;
 
     /// <summary>Whether the hole has another diameter than the drawing's.</summary>
@@ -93,6 +96,9 @@ public sealed record DrawingMatch
 
     /// <summary>How the hole is made.</summary>
     public HoleMaking By { get; init; }
+
+    /// <summary>How its thread is cut.</summary>
+    public ThreadMaking ThreadBy => ThreadWork?.Kind switch { null => ThreadMaking.None, WorkKind.MillThread => ThreadMaking.Milled, _ => ThreadMaking.Tapped };
 
     /// <summary>A full circle that leaves its middle standing, as far as is known: it may be a hole, a ring or a boss.</summary>
     public bool MayBeBoss { get; init; }

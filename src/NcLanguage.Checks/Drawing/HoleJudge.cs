@@ -59,7 +59,7 @@ sealed class HoleJudge(ProgramRun run)
         if (deepest is not { } cut)
             return null;
         var surface = _levels.SurfaceAt(place.X, place.Y, cut.Diameter > 0 ? cut.Diameter / 2 : 0);
-        var match = With(Match(place.X, place.Y, works) with { Surface = surface }, cut, works) with { Status = HoleStatus.Extra };
+        var match = WithThread(With(Match(place.X, place.Y, works) with { Surface = surface }, cut, works), works) with { Status = HoleStatus.Extra };
         return cut.Makes ? match : match with { By = HoleMaking.None, Diameter = double.NaN, Depth = double.NaN, Unfinished = cut.Threads ? HoleUnfinished.No : HoleUnfinished.SpotOnly };
     }
 
@@ -91,10 +91,9 @@ sealed class HoleJudge(ProgramRun run)
     {
         var tapped = works.FindIndex(work => work.Threads);
         var spotted = works.FindIndex(work => work.Kind == WorkKind.Spot);
-        return match with
+        return WithThread(match, works) with
         {
             Status = HoleStatus.Missing,
-            ThreadDepth = tapped >= 0 ? match.Surface - works.Where(work => work.Threads).Min(work => work.Tip) : double.NaN,
             Unfinished = tapped >= 0 ? HoleUnfinished.NotDrilled : spotted >= 0 ? HoleUnfinished.SpotOnly : HoleUnfinished.No,
             Work = tapped >= 0 ? works[tapped] : spotted >= 0 ? works[spotted] : null,
         };
@@ -125,21 +124,29 @@ sealed class HoleJudge(ProgramRun run)
         return deep.Count > 0 ? deep.MaxBy(cut => cut.Diameter) : Deepest(cuts)!.Value;
     }
 
+    /// <summary>Adds the deepest thread, whatever the drawing asks for.</summary>
+    static DrawingMatch WithThread(DrawingMatch match, List<PlaceWork> works)
+    {
+        var threads = works.FindAll(work => work.Threads);
+        if (threads.Count == 0)
+            return match;
+        var deepest = threads.MinBy(work => work.Tip);
+        return match with { ThreadDepth = match.Surface - deepest.Tip, ThreadWork = deepest };
+    }
+
     /// <summary>Adds what is to be said of the thread to what is said of the hole. A hole of another size that is not tapped wants another drill first.</summary>
     DrawingMatch JudgeThread(DrawingHole wanted, DrawingMatch match, List<PlaceWork> works)
     {
         if (wanted.Thread is null)
-            return match;
-        var threads = works.FindAll(work => work.Threads);
-        if (threads.Count == 0)
+            return WithThread(match, works);
+        if (!works.Exists(work => work.Threads))
             return match.IsOtherSize ? match : match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
         var name = ThreadName.Read(wanted.Thread!);
-        var fitting = threads.FindAll(work => name is not { } thread || ThreadFit.Fits(thread, work));
-        var deepest = (fitting.Count > 0 ? fitting : threads).MinBy(work => work.Tip);
-        match = match with { ThreadDepth = match.Surface - deepest.Tip, ThreadWork = deepest, IsThreadUnread = name is null };
+        var fitting = works.FindAll(work => work.Threads && (name is not { } thread || ThreadFit.Fits(thread, work)));
+        match = WithThread(match, fitting.Count > 0 ? fitting : works) with { IsThreadUnread = name is null };
         if (fitting.Count == 0)
             return match with { Status = HoleStatus.WrongSize, IsOtherThread = true };
-        return IsShallow(match, deepest.Tip, wanted)
+        return IsShallow(match, match.ThreadWork!.Value.Tip, wanted)
             ? match with { Status = match.Status == HoleStatus.Drilled ? HoleStatus.Shallow : match.Status, IsThreadShort = true }
             : match;
     }

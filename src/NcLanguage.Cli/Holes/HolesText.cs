@@ -1,3 +1,4 @@
+using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Drawing;
@@ -11,6 +12,9 @@ namespace NcLanguage.Cli.Holes;
 /// <summary>The hole table for a setter to read.</summary>
 sealed class HolesText(Screen screen)
 {
+    /// <summary>Widths of columns whose texts are short.</summary>
+    const int LeastThread = 9, LeastBy = 8;
+
     static readonly Style Heading = new(decoration: Decoration.Bold);
     static readonly Style Bad = new(Color.Red, decoration: Decoration.Bold);
 
@@ -50,28 +54,45 @@ sealed class HolesText(Screen screen)
     void WriteDrawing(HoleReport report)
     {
         screen.WriteLine();
-        screen.WriteLine("The drawing's holes beside what is made there, in the setup's frame, in mm. Depths are those at full diameter, from the top of the stock. Of milled holes only full circles and helices are seen.");
+        screen.WriteLine("The drawing's holes beside what is made there, in the setup's frame, in mm. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
+            + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.");
         screen.WriteLine();
-        screen.WriteLine("         X         Y  wanted   deep  thread      made   deep  thread  by        line  status", Heading);
-        foreach (var match in report.Drawing.Matches)
+        var matches = report.Drawing.Matches;
+        // Names and ways of making as wide as the longest, so that the columns stand under each other.
+        var (thread, by) = (matches.Max(match => Thread(match).Length), matches.Max(match => By(match).Length));
+        (thread, by) = (Math.Max(thread, LeastThread), Math.Max(by, LeastBy));
+        screen.WriteLine($"         X         Y  wanted   deep  {"thread".PadRight(thread)}   made   deep  thread  {"by".PadRight(by)}  line  status", Heading);
+        foreach (var match in matches)
         {
             var wanted = match.Wanted;
-            screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {wanted?.Thread ?? "",-9} "
-                + $"{Optional(match.Diameter),6} {Optional(match.Depth),6} {Optional(match.ThreadDepth),7}  {HoleReport.Word(match.By) ?? "",-8} {Line(match),5}  ");
-            screen.WriteLine(Status(match), match.Status is HoleStatus.Drilled ? (Style?)null : Bad);
+            screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
+                + $"{Optional(match.Diameter),6} {Optional(match.Depth),6} {Optional(match.ThreadDepth),7}  {By(match).PadRight(by)} {Line(match),5}  ");
+            screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Bad);
         }
         if (!report.Drawing.AreAllPlacesKnown)
             screen.WriteLine("Some holes are drilled at places that are not known: what seems to be missing may be one of them.");
     }
+
+    static string Thread(DrawingMatch match) => Quote.Text(Encoding.UTF8.GetBytes(match.Wanted?.Thread ?? ""));
+
+    /// <summary>reamed; drilled, tapped</summary>
+    static string By(DrawingMatch match) => string.Join(", ", new[] { HoleReport.Word(match.By), HoleReport.WordOfThread(match.ThreadBy) }.OfType<string>());
 
     static string Optional(double? value) => value is { } number && !double.IsNaN(number) ? Say.Number(number) : "";
 
     // The block that decides; where nothing does, the first that works there.
     static string Line(DrawingMatch match) => match.DecidingLine is { } line ? $"{line + 1}" : match.Lines.IsEmpty ? "" : $"{match.Lines[0] + 1}";
 
+    // "drilled", the status that other programs read, would say little of a hole that is reamed or tapped.
     static string Status(DrawingMatch match)
     {
-        var status = match.Status is null ? "not known" : HoleReport.Word(match.Status)!;
-        return HoleReport.Note(match) is { } note ? $"{status}: {note}" : status;
+        var note = HoleReport.Note(match);
+        var status = match.Status switch
+        {
+            null => "not known",
+            HoleStatus.Drilled => note is null ? "as drawn" : "made",
+            _ => HoleReport.Word(match.Status)!,
+        };
+        return note is null ? status : $"{status}: {note}";
     }
 }

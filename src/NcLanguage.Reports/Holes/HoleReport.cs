@@ -42,6 +42,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             _ when match.IsOtherThread => "another thread",
             _ when match.GoesThrough && match.Status == HoleStatus.Drilled => "through, and the drawing's hole is not",
             _ when match.IsTooDeep => "deeper than drawn",
+            _ when match is { Wanted.Thread: null, ThreadBy: not ThreadMaking.None } => "its thread is not in the drawing",
             _ when match.IsThreadUnread && match.Status == HoleStatus.Drilled => "size of its thread not checked",
             _ when match is { IsHoleShallow: true, IsThreadShort: true } => "hole and thread are too short",
             _ when match.IsThreadShort => "its thread is too short",
@@ -49,6 +50,14 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             _ => null,
         };
     }
+
+    /// <summary>tapped, thread milled; null where no thread is cut.</summary>
+    public static string? WordOfThread(ThreadMaking making) => making switch
+    {
+        ThreadMaking.Tapped => "tapped",
+        ThreadMaking.Milled => "thread milled",
+        _ => null,
+    };
 
     /// <summary>drilled, reamed, bored, milled; null where nothing is made.</summary>
     public static string? Word(HoleMaking making) => making switch

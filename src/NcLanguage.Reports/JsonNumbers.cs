@@ -1,5 +1,7 @@
 using System.Text.Json;
+using NcLanguage.Checks;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Reports;
 
@@ -30,6 +32,17 @@ static class JsonNumbers
         for (var axis = 0; axis < 3; axis++)
             json.WriteKnown(point[axis]);
         json.WriteEndArray();
+    }
+
+    /// <summary>The members that tell which coordinates a place is meant in: "workOffset", and "shift" where the program has shifted it, by how much in all.</summary>
+    public static void WriteCoordinates(this Utf8JsonWriter json, WorkCoordinates coordinates)
+    {
+        if (coordinates.IsKnown)
+            json.WriteString("workOffset", WorkOffsetName.Format(coordinates.WorkOffset));
+        else
+            json.WriteNull("workOffset");
+        if (coordinates.IsShifted)
+            json.WritePoint("shift", coordinates.ShiftInAll);
     }
 
     /// <summary>The members that tell a move's way: from, to, and of an arc its centre and turn.</summary>

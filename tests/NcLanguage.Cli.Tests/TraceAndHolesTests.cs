@@ -228,4 +228,55 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Equal(100_004, outcome.Json.GetProperty("steps").GetArrayLength());
         Assert.True(clock.Elapsed < TimeSpan.FromSeconds(60), $"{clock.Elapsed}");
     }
+
+    // G55 lies 100 mm further along X: the second row is another hole than the first.
+    private const string TwoOffsets = "G21 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X10 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F120\nG55 X10 Y0 Z-3 R2\nG80\nG52 X5\nG81 X10 Y0 Z-3 R2\nG80\nM30\n";
+
+    private void WriteTwoOffsets()
+    {
+        _scratch.Write("offsets.nc", TwoOffsets);
+        _scratch.Write("offsets.setup.json", """
+            { "clearance": 2, "obstacles": [ { "name": "bar", "min": [128, -5, 0], "max": [132, 5, 8] } ],
+              "workOffsets": { "G54": [-300, 0, 0], "G55": [-200, 0, 0] }, "tools": [ { "number": 1, "kind": "drill", "diameter": 6, "length": 100 } ] }
+            """);
+    }
+
+    [Fact]
+    public void Holes_say_their_work_offset_where_there_is_more_than_one()
+    {
+        WriteTwoOffsets();
+        var rows = Command.In(_scratch.Folder, "holes", "offsets.nc", "--format", "csv").Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(["workOffset", "G54", "G55", "G55 shifted X5 by G52"], rows.Select(row => row[(row.LastIndexOf(',') + 1)..]));
+
+        var holes = Command.In(_scratch.Folder, "holes", "offsets.nc", "--format", "json").Json.GetProperty("holes").EnumerateArray().ToList();
+        Assert.Equal(["G54", "G55", "G55"], holes.Select(hole => hole.GetProperty("workOffset").GetString()));
+        Assert.Equal([false, false, true], holes.Select(hole => hole.TryGetProperty("shift", out _)));
+        Assert.Equal([5, 0, 0], Point(holes[2], "shift"));
+
+        var text = Command.In(_scratch.Folder, "holes", "offsets.nc").Output;
+        Assert.Matches(@"(?m)^ hole .* speed  work offset\s*$", text);
+        Assert.Matches(@"(?m)^ +3 +9 .*  G55 shifted X5 by G52\s*$", text);
+        Assert.DoesNotContain("work offset", Command.In(_scratch.Folder, "holes", "two.nc").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_trace_says_the_work_offset_where_there_is_more_than_one()
+    {
+        WriteTwoOffsets();
+        var text = Command.In(_scratch.Folder, "trace", "offsets.nc").Output;
+        Assert.Equal(
+            ["G54", "G55", "G55 shifted X5 by G52"],
+            text.Split('\n').Where(line => line.Contains("work coordinates from here on: ", StringComparison.Ordinal)).Select(line => line[(line.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim()));
+        // The drill's edge at X15 of G55 shifted: 128 − 115 − 3.
+        Assert.Matches(@"10 mm +bar, line 9, T1 cutter, tip at X10 Y0 Z[-\d.]+ \(G55 shifted X5 by G52\)", text);
+        Assert.DoesNotContain("work coordinates", Command.In(_scratch.Folder, "trace", "two.nc").Output, StringComparison.Ordinal);
+
+        var trace = Command.In(_scratch.Folder, "trace", "offsets.nc", "--format", "json").Json;
+        var step = trace.GetProperty("steps").EnumerateArray().Single(step => step.GetProperty("line").GetInt32() == 6);
+        Assert.Equal("G55", step.GetProperty("workOffset").GetString());
+        Assert.Equal("G55", trace.GetProperty("approaches")[0].GetProperty("workOffset").GetString());
+        Assert.Equal([5, 0, 0], Point(trace.GetProperty("approaches")[0], "shift"));
+        Assert.All(
+            Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json").Json.GetProperty("steps").EnumerateArray(), plain => Assert.False(plain.TryGetProperty("workOffset", out _)));
+    }
 }

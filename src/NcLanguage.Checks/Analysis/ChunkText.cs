@@ -27,7 +27,7 @@ public sealed class ChunkText
     public required bool HasSkip { get; init; }
 
     /// <summary>Its findings with the lines of the whole text.</summary>
-    internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
+    internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, "", ref _placed);
 
     PlacedFindings? _placed;
 

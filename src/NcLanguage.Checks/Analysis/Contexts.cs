@@ -64,8 +64,8 @@ public readonly ref struct StepContext
 
     public Job Job => _scan.Job;
 
-    /// <summary>Lengths and feeds in the unit in force.</summary>
-    public LengthText Say => new(Step.After.Units);
+    /// <summary>Lengths and feeds in the unit in force, places in its work coordinates.</summary>
+    public LengthText Say => new(Step.After.Units) { Coordinates = _scan.Coordinates };
 
     /// <summary>Whether the block ran: false behind the program's end and where it was skipped.</summary>
     public bool IsRun => (Step.Events & (StepEvents.NotRun | StepEvents.Skipped)) == 0;
@@ -177,7 +177,10 @@ public readonly ref struct FileContext
     public ProgramRun Run => Runs.Main;
 
     /// <summary>Lengths and feeds in the unit in force at a line (0-based).</summary>
-    public LengthText SayAt(int line)
+    /// <param name="coordinates">The coordinates that the places to be told are meant in; null where none are told.</param>
+    public LengthText SayAt(int line, WorkCoordinates? coordinates) => SayAt(line) with { Coordinates = coordinates };
+
+    LengthText SayAt(int line)
     {
         var (part, _) = Run.FirstRunOf(line);
         if (part >= 0 && Run.Results[part] is var result && (result.AllSets & Slot.Units) == 0 && result.Entry.Units != LengthUnit.Unknown)

@@ -7,10 +7,11 @@ namespace NcLanguage.Checks.Analysis;
 /// which would have to be fetched from memory to be asked.</summary>
 /// <param name="Sets">All that it set.</param>
 /// <param name="Holes">How many it drilled.</param>
+/// <param name="CoordinatesUsed">The work offset that it works under, see <see cref="PartResult.CoordinatesUsed"/>.</param>
 /// <param name="HasFindings">Whether rules told of its blocks.</param>
-readonly record struct PartFacts(Slot Sets, int Holes, bool HasFindings)
+readonly record struct PartFacts(Slot Sets, int Holes, int CoordinatesUsed, bool HasFindings)
 {
-    public static PartFacts Of(PartResult part) => new(part.AllSets, part.Holes.Length, part.Findings.Length > 0);
+    public static PartFacts Of(PartResult part) => new(part.AllSets, part.Holes.Length, part.CoordinatesUsed, part.Findings.Length > 0);
 }
 
 /// <summary>What a chunk's text is asked most, likewise.</summary>

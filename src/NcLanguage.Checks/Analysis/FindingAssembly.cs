@@ -12,7 +12,7 @@ sealed class FindingAssembly
     /// <summary>All findings in the order of the text.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
-    /// <summary>What rules on the whole file have found, before comments silence it.</summary>
+    /// <summary>What rules on the whole file have found, before comments silence it, with all names of coordinates marked.</summary>
     public ImmutableArray<Finding> OfTheWhole { get; }
 
     public static FindingAssembly Of(AnalysisRuns runs, AnalysisOptions options, CancellationToken cancel)
@@ -36,6 +36,7 @@ sealed class FindingAssembly
         if (runs.Main.Flow is { } flow)
             JoinRuns(findings, firstOfFile, flow);
         ImmutableArray<Finding> ofTheWhole = [.. findings[firstOfFile..]];
+        Name(findings, firstOfFile, runs.Main);
         return new FindingAssembly(Finish(runs, findings), ofTheWhole);
     }
 
@@ -45,8 +46,17 @@ sealed class FindingAssembly
     {
         var findings = new List<Finding>();
         AddOf(runs.Main, findings);
+        var firstOfFile = findings.Count;
         findings.AddRange(ofTheWhole);
+        Name(findings, firstOfFile, runs.Main);
         return Finish(runs, findings);
+    }
+
+    /// <summary>Tells the coordinates of places in the findings from one on, where the run wants them told.</summary>
+    static void Name(List<Finding> findings, int from, ProgramRun run)
+    {
+        for (var i = from; i < findings.Count; i++)
+            findings[i] = PlaceNames.Told(findings[i], run.PlainCoordinates);
     }
 
     static ImmutableArray<Finding> Finish(AnalysisRuns runs, List<Finding> findings)
@@ -82,18 +92,22 @@ sealed class FindingAssembly
     {
         var texts = run.TextFacts;
         var results = run.Flow is null ? run.PartFacts : default;
+        var plain = run.PlainCoordinates;
         for (var chunk = 0; chunk < texts.Length; chunk++)
         {
             var found = findings.Count;
             if (texts[chunk].HasFindings)
                 findings.AddRange(run.Texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
             if (!results.IsEmpty && results[chunk].HasFindings)
-                findings.AddRange(run.Results[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
+                findings.AddRange(run.Results[chunk].FindingsAt(run.Text.FirstLineOf(chunk), plain));
             if (findings.Count - found > 1)
                 findings.Sort(found, findings.Count - found, Comparer);
         }
-        if (run.Flow is { } flow)
-            findings.AddRange(flow.Findings);
+        if (run.Flow is not { } flow)
+            return;
+        var first = findings.Count;
+        findings.AddRange(flow.Findings);
+        Name(findings, first, run);
     }
 
     /// <summary>What a whole-file rule finds at several runs of a block is told once: the first of the worst, with how many times.</summary>

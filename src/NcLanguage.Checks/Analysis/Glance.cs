@@ -45,7 +45,7 @@ static class Glance
         var run = before.Main;
         var state = first < run.Text.LineCount ? run.StateBefore(first) : run.Exit;
         var line = first;
-        var scan = new PartScan(run.Job, before.Options.RulesInForce.Step) { OnFinding = finding => findings.Add(finding with { Line = line, Concerns = default, ConcernsMessage = "" }) };
+        var scan = new PartScan(run.Job, before.Options.RulesInForce.Step) { OnFinding = finding => findings.Add(PlaceNames.Told(finding, run.PlainCoordinates) with { Line = line, Concerns = default, ConcernsMessage = "" }) };
         var ahead = new TextAhead(text);
         scan.Step.Ahead = ahead;
         scan.Begin(state, MostLines);

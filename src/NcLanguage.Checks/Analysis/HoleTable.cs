@@ -16,9 +16,10 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="LeastReturn">The lowest level, not below this hole's R level, at which the traverse to the next hole keeps the setup's
 /// clearance from everything the setup lists, by going over it. NaN where that is not known (nothing listed, a place, or the tool's
 /// diameter) and for the last hole of a run.</param>
+/// <param name="Coordinates">The coordinates that its place and its levels are meant in.</param>
 /// <param name="File">The name of the file that the hole's block stands in, where that is another: the line is then that of the call.</param>
 public readonly record struct HoleRow(
-    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn, string? File);
+    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn, WorkCoordinates Coordinates, string? File);
 
 /// <summary>All holes that a run of a program drills, in the order drilled. A view: rows are made when asked for, so that one hole of a
 /// long program costs no more than one of a short one.</summary>
@@ -50,10 +51,11 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         get
         {
             var chunk = ChunkOf(index);
-            var result = _run.Results[chunk].Holes[index - _starts[chunk]];
+            var part = _run.Results[chunk];
+            var result = part.Holes[index - _starts[chunk]];
             var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
-                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, _run.Results[chunk].File);
+                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, part.CoordinatesAt(result.Line), part.File);
         }
     }
 
@@ -65,6 +67,27 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
             foreach (var part in _run.Results)
                 if (part.IsElsewhere && part.Holes.Length > 0)
                     return true;
+            return false;
+        }
+    }
+
+    /// <summary>Whether holes have to be told with their coordinates: not all of them stand under the same work offset, or the program shifts it.</summary>
+    public bool NamesCoordinates
+    {
+        get
+        {
+            WorkCoordinates? first = null;
+            foreach (var part in _run.Results)
+                for (var i = 0; i < part.Holes.Length; i++)
+                {
+                    var coordinates = part.CoordinatesAt(part.Holes.LineOf(i));
+                    first ??= coordinates;
+                    if (coordinates.IsShifted || coordinates.WorkOffset != first.WorkOffset)
+                        return true;
+                    // What comes behind is the same.
+                    if (part.Coordinates.Length == 1)
+                        break;
+                }
             return false;
         }
     }

@@ -61,7 +61,8 @@ public sealed record PartResult
     public required Finding[] Findings { get; init; }
 
     /// <summary>Its findings with the lines of the whole text.</summary>
-    internal Finding[] FindingsAt(int firstLine) => PlacedFindings.Of(Findings, firstLine, ref _placed);
+    /// <param name="plain">The coordinates that go without saying.</param>
+    internal Finding[] FindingsAt(int firstLine, string? plain) => PlacedFindings.Of(Findings, firstLine, plain, ref _placed);
 
     public required HoleLog Holes { get; init; }
 
@@ -70,6 +71,21 @@ public sealed record PartResult
 
     /// <summary>All that the part set.</summary>
     public required Slot AllSets { get; init; }
+
+    /// <summary>The coordinates that places of its blocks are meant in: those it begins with, and those of each block that changes them.</summary>
+    internal CoordinatesFrom[] Coordinates { get; init; } = [];
+
+    /// <summary>The work offset that it works under, unshifted; <see cref="CoordinatesLog.None"/>, <see cref="CoordinatesLog.Several"/>.</summary>
+    internal int CoordinatesUsed { get; init; }
+
+    /// <summary>The coordinates that places of a block (counted from 0 within the part) are meant in.</summary>
+    public WorkCoordinates CoordinatesAt(int block)
+    {
+        var at = Coordinates.Length - 1;
+        while (at > 0 && Coordinates[at].Block > block)
+            at--;
+        return Coordinates[at].Coordinates;
+    }
 
     public required StockCut[] Cuts { get; init; }
 

@@ -41,6 +41,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     int _count;
     double _total;
     int _untimedMoves;
+    readonly CoordinatesLog _coordinates = new();
 
     public Job Job { get; } = job;
 
@@ -70,6 +71,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _total = 0;
         _untimedMoves = 0;
         _failed = null;
+        _coordinates.Begin(entry);
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -82,6 +84,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _areContactsKnown = false;
         var at = _count++;
         _sets[at] = step.Sets;
+        _coordinates.Note(step, at);
         NoteHoles(at);
         ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
         if (Job.Setup.Stock is { } stock)
@@ -135,6 +138,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Holes = _holes.Take(),
             Sets = _sets[.._count],
             AllSets = all,
+            Coordinates = _coordinates.Take(out var used),
+            CoordinatesUsed = used,
             Cuts = Taken(_cuts),
             Arcs = Taken(_arcs),
             LowRapids = Taken(_lowRapids),
@@ -184,6 +189,9 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             before = (events, Job.RulesFor(stepRules, events));
         return before.Rules!;
     }
+
+    /// <summary>The coordinates that the places of the present step are meant in.</summary>
+    internal WorkCoordinates Coordinates => _coordinates.Now;
 
     internal void Add(Finding finding)
     {

@@ -1,27 +1,29 @@
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>The findings of a part with the lines of the whole text. An edit moves few parts, if any: what has been placed is kept with its part.</summary>
+/// <summary>The findings of a part with the lines of the whole text, and with the names of coordinates that the whole run wants said. An edit moves few parts, if any: what has been placed is kept with its part.</summary>
 sealed class PlacedFindings
 {
     readonly int _firstLine;
+    readonly string? _plain;
     readonly Finding[] _findings;
 
-    PlacedFindings(Finding[] found, int firstLine)
+    PlacedFindings(Finding[] found, int firstLine, string? plain)
     {
-        _firstLine = firstLine;
-        _findings = Array.ConvertAll(found, finding => finding with { Line = finding.Line + firstLine });
+        (_firstLine, _plain) = (firstLine, plain);
+        _findings = Array.ConvertAll(found, finding => finding with { Line = finding.Line + firstLine, Message = PlaceNames.Told(finding.Message, plain) });
     }
 
     /// <param name="found">With lines from the part's beginning.</param>
     /// <param name="firstLine">The line of the whole text that the part begins with.</param>
+    /// <param name="plain">The coordinates that go without saying.</param>
     /// <param name="kept">What was placed last.</param>
-    public static Finding[] Of(Finding[] found, int firstLine, ref PlacedFindings? kept)
+    public static Finding[] Of(Finding[] found, int firstLine, string? plain, ref PlacedFindings? kept)
     {
-        if (firstLine == 0 || found.Length == 0)
+        if (found.Length == 0)
             return found;
         var placed = kept;
-        if (placed is null || placed._firstLine != firstLine)
-            kept = placed = new PlacedFindings(found, firstLine);
+        if (placed is null || placed._firstLine != firstLine || placed._plain != plain)
+            kept = placed = new PlacedFindings(found, firstLine, plain);
         return placed._findings;
     }
 }

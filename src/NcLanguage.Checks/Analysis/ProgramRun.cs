@@ -4,6 +4,7 @@ using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -22,6 +23,7 @@ public sealed class ProgramRun
     StockReplay? _stock;
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
+    int? _coordinatesUsed;
 
     ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -71,6 +73,31 @@ public sealed class ProgramRun
         // It holds the parts of a version long past.
         _stockBefore = null;
         return made;
+    }
+
+    /// <summary>Whether places have to be told with their coordinates: the run works under more than one work offset, or shifts one.</summary>
+    public bool NamesCoordinates => CoordinatesUsed == CoordinatesLog.Several;
+
+    /// <summary>The name of the coordinates that go without saying: those of the only work offset that the run works under; empty where it works under none, so that no name is told; null where none go without.</summary>
+    internal string? PlainCoordinates => CoordinatesUsed switch
+    {
+        CoordinatesLog.Several => null,
+        CoordinatesLog.None => "",
+        var workOffset => WorkOffsetName.Format(workOffset),
+    };
+
+    int CoordinatesUsed
+    {
+        get
+        {
+            if (_coordinatesUsed is { } known)
+                return known;
+            var used = CoordinatesLog.None;
+            foreach (ref readonly var part in _partFacts.AsSpan())
+                used = CoordinatesLog.Join(used, part.CoordinatesUsed);
+            _coordinatesUsed = used;
+            return used;
+        }
     }
 
     /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>

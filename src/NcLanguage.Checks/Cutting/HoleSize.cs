@@ -143,7 +143,7 @@ public sealed class HoleSize : Rule
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (tool, hole) = (group[0].Work, group[0].Other);
-        var say = file.SayAt(tool.Line);
+        var say = file.SayAt(tool.Line, tool.Coordinates);
         var stock = tool.Diameter - hole.Diameter;
         var (least, greatest) = StockFor(tool.Diameter);
         var usual = tool.Kind == WorkKind.Ream && !double.IsNaN(least) ? $" Reamers of this size take {say.Number(least)} to {say.Length(greatest)} on the diameter." : "";

@@ -125,7 +125,7 @@ public sealed class HoleTooShortForTool : Rule
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (work, hole) = (group[0].Work, group[0].Other);
-        var say = file.SayAt(work.Line);
+        var say = file.SayAt(work.Line, work.Coordinates);
         var does = $"T{work.ToolNumber} {work.Kind switch { WorkKind.Tap => "taps", WorkKind.Ream => "reams", _ => "bores" }} {PlaceGroups.Places(group, say)}";
         var z = work.ToFrame.Z;
         if (hole == work)

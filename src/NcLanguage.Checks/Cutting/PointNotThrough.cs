@@ -89,7 +89,7 @@ public sealed class PointNotThrough : Rule
         foreach (var group in PlaceGroups.Of(faults))
         {
             var work = group[0].Work;
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             file.ReportBlock(this, work.Line, $"The tip of T{work.ToolNumber} goes {say.Length(bottom - work.Tip)} below the stock {PlaceGroups.Places(group, say)}, and its point is {say.Length(work.Full - work.Tip)} long: "
                 + $"the hole is narrower than {say.Length(work.Diameter)} at the bottom. It is through from {say.Level(bottom - (work.Full - work.Tip) - work.ToFrame.Z)} down.");
         }

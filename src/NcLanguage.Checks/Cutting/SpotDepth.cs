@@ -98,7 +98,7 @@ public sealed class SpotDepth : Rule
     void Report(List<PlaceFault> group, double top, in FileContext file)
     {
         var (spot, drill) = (group[0].Work, group[0].Other);
-        var say = file.SayAt(spot.Line);
+        var say = file.SayAt(spot.Line, spot.Coordinates);
         var depth = top - spot.Tip;
         var where = PlaceGroups.Places(group, say);
         file.ReportBlock(this, spot.Line, depth > spot.Full - spot.Tip + Equal

@@ -128,7 +128,7 @@ public sealed class TapDrillSize : Rule
     {
         var (tap, core) = (group[0].Work, group[0].Other);
         var (major, pitch) = (tap.Tool!.Diameter!.Value, tap.Tool.Pitch!.Value);
-        var say = file.SayAt(tap.Line);
+        var say = file.SayAt(tap.Line, tap.Coordinates);
         var percent = Threads.Percent(major, pitch, core.Diameter);
         var result = percent <= 0 ? "there is no thread at all" : $"the thread is {Say.Number(percent, 0)} per cent deep";
         file.ReportBlock(this, tap.Line, $"T{tap.ToolNumber} taps {say.Length(major)} by a pitch of {say.Length(pitch)} {PlaceGroups.Places(group, say)} in a hole of {say.Length(core.Diameter)}: {result}. "

@@ -67,7 +67,7 @@ public sealed class HoleAboveStock : Rule
                 // Levels that a forgotten G91 makes: incremental-left-on.
                 if (file.Run.StateBefore(line).IncrementalUse == IncrementalUse.MovedFromHome)
                     continue;
-                file.ReportBlock(this, line, Message(file.SayAt(line), hole, place.Z - stock.Max.Z));
+                file.ReportBlock(this, line, Message(file.SayAt(line, result.CoordinatesAt(hole.Line)), hole, place.Z - stock.Max.Z));
             }
         }
     }

@@ -79,7 +79,7 @@ public sealed class HoleRepeated : Rule
         if (block.IndexOf('X') < 0 && block.IndexOf('Y') < 0 && block.IndexOf('Z') < 0)
             return null;
         var hole = run.Results[part].Holes[repeat.Hole].Hole;
-        var say = file.SayAt(line);
+        var say = file.SayAt(line, run.Results[part].CoordinatesAt(repeat.Line));
         var what = $"G{hole.Cycle} drills {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
         var own = StepContext.WordsOf(block);
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };

@@ -40,6 +40,7 @@ public sealed class PositionsReadDifferently : Rule
             return;
         var (number, firstLine, firstNumber, differing) = (0, -1, 0, 0);
         HoleResult here = default, there = default;
+        WorkCoordinates? coordinates = null;
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
             var (mine, theirs) = (file.Run.Results[part], other.Results[part]);
@@ -48,27 +49,28 @@ public sealed class PositionsReadDifferently : Rule
             {
                 if (stretch.BeginsRun)
                 {
-                    Report(file, firstLine, firstNumber, differing, here, there);
+                    Report(file, firstLine, firstNumber, differing, here, there, coordinates);
                     (firstLine, differing) = (-1, 0);
                 }
                 if (stretch.Differing > 0 && differing == 0)
                 {
                     (firstLine, firstNumber) = (file.Run.LineOf(part, mine.Holes.LineOf(stretch.First)), number + stretch.First - before + 1);
                     (here, there) = (mine.Holes[stretch.First], theirs.Holes[stretch.First]);
+                    coordinates = mine.CoordinatesAt(here.Line);
                 }
                 differing += stretch.Differing;
                 number += stretch.Count;
                 before += stretch.Count;
             }
         }
-        Report(file, firstLine, firstNumber, differing, here, there);
+        Report(file, firstLine, firstNumber, differing, here, there, coordinates);
     }
 
-    void Report(in FileContext file, int line, int number, int differing, in HoleResult here, in HoleResult there)
+    void Report(in FileContext file, int line, int number, int differing, in HoleResult here, in HoleResult there, WorkCoordinates? coordinates)
     {
         if (line < 0)
             return;
-        var say = file.SayAt(line);
+        var say = file.SayAt(line, coordinates);
         var control = file.Run.Job.Readings.HolePositions == HolePositionReading.DistanceMode
             ? "a control that takes cycle positions as distances"
             : "a control that reads cycle positions by G90 and G91";

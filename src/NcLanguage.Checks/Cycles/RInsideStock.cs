@@ -73,7 +73,7 @@ public sealed class RInsideStock : Rule
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
-                var say = file.SayAt(file.Run.LineOf(part, hole.Line));
+                var say = file.SayAt(file.Run.LineOf(part, hole.Line), result.CoordinatesAt(hole.Line));
                 file.ReportBlock(
                     this, file.Run.LineOf(part, hole.Line),
                     $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}): the tool goes there at rapid.",

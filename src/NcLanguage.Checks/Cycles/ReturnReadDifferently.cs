@@ -43,23 +43,24 @@ public sealed class ReturnReadDifferently : Rule
             return;
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
-            var (mine, theirs) = (file.Run.Results[part].Holes, other.Results[part].Holes);
+            var result = file.Run.Results[part];
+            var (mine, theirs) = (result.Holes, other.Results[part].Holes);
             if (mine.Length != theirs.Length)
                 continue;
             for (var i = 0; i < mine.Length; i++)
                 if (mine[i].Hole.IsHop && theirs[i].Hole.IsHop)
-                    Compare(file, file.Run.LineOf(part, mine[i].Line), mine[i], theirs[i]);
+                    Compare(file, file.Run.LineOf(part, mine[i].Line), result.CoordinatesAt(mine[i].Line), mine[i], theirs[i]);
         }
     }
 
-    void Compare(in FileContext file, int line, in HoleResult mine, in HoleResult theirs)
+    void Compare(in FileContext file, int line, WorkCoordinates coordinates, in HoleResult mine, in HoleResult theirs)
     {
         var job = file.Run.Job;
         var (mineDistance, theirDistance) = (HopClearance.DistanceOf(job, mine), HopClearance.DistanceOf(job, theirs));
         var (here, there) = (HopClearance.Of(job, mineDistance), HopClearance.Of(job, theirDistance));
         if (here == there || here == HopOutcome.Unknown || there == HopOutcome.Unknown)
             return;
-        var say = file.SayAt(line);
+        var say = file.SayAt(line, coordinates);
         var isContact = here == HopOutcome.Contact || there == HopOutcome.Contact;
         var lifts = job.Readings.ReturnLevel == ReturnLevelReading.AfterHole ? "lifts before it moves" : "returns after the hole";
         file.ReportBlock(

@@ -99,18 +99,22 @@ sealed class DrawingFindings
         matches.GroupBy(match => (KinOf(match), match.Work?.ToolNumber, match.Work?.Cycle, Steps(match.Work?.Tip), Steps(match.Diameter), match.IsOtherThread))
             .Select(group => group.ToList());
 
-    /// <summary>The place of a hole as the program has it, X20 Y12.</summary>
-    public static string Place(DrawingMatch match, LengthText say)
+    /// <summary>The place of a hole as the program has it, X20 Y12; in the coordinates of <paramref name="say"/> where the program does nothing there.</summary>
+    static string Place(DrawingMatch match, LengthText say)
     {
-        var shift = match.Work?.ToFrame ?? default;
-        return say.Place(match.X - shift.X, match.Y - shift.Y);
+        if (match.Work is not { } work)
+            return say.Place(match.X, match.Y);
+        return (say with { Coordinates = say.Coordinates is null ? null : work.Coordinates }).Place(match.X - work.ToFrame.X, match.Y - work.ToFrame.Y);
     }
 
     /// <summary>X20 Y12, X40 Y12, X60 Y12 and 5 more</summary>
     public static string PlacesOf(IReadOnlyList<DrawingMatch> matches, LengthText say)
     {
         const int Most = 4;
-        var named = string.Join(", ", matches.Take(Most).Select(match => Place(match, say)));
+        // Places that share their coordinates have the name behind the last of them.
+        var areMixed = matches.Any(match => !Equals(match.Work?.Coordinates, matches[0].Work?.Coordinates));
+        var shown = Math.Min(matches.Count, Most);
+        var named = string.Join(", ", matches.Take(Most).Select((match, i) => Place(match, areMixed || i == shown - 1 ? say : say.Unnamed)));
         return matches.Count > Most ? $"{named} and {matches.Count - Most} more" : named;
     }
 

@@ -68,7 +68,7 @@ public sealed class HoleExtra : Rule
         {
             List<DrawingMatch> group = [.. run];
             var work = group[0].Work!.Value;
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             var what = work.Threads ? "tapped" : group[0].Unfinished == HoleUnfinished.SpotOnly ? "only spotted" : "made";
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {what}{Size(group, say)}, and the drawing has none there.");
         }

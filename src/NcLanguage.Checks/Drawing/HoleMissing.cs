@@ -67,7 +67,7 @@ public sealed class HoleMissing : Rule
         foreach (var group in DrawingFindings.Groups(missing))
         {
             var line = group[0].Work?.Line ?? (end >= 0 ? end : end = EndOf(file.Run));
-            var say = file.SayAt(line);
+            var say = file.SayAt(line, group[0].Work?.Coordinates ?? WorkCoordinates.OfFrame(file.Run.Job.Setup));
             file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} {(group[0].Work is null ? "not made" : "tapped, but never drilled")}: "
                 + $"{DrawingFindings.Size(group[0].Wanted!, say, withDepth: true)}, {ListedIn(group, file.Run)}.{drawing.Sharing}");
         }
@@ -79,7 +79,7 @@ public sealed class HoleMissing : Rule
     {
         var instead = group.ConvertAll(match => drawing.Misplaced[match]);
         var line = instead[0].Work!.Value.Line;
-        var say = file.SayAt(line);
+        var say = file.SayAt(line, WorkCoordinates.OfFrame(file.Run.Job.Setup));
         var isThread = group[0].Unfinished == HoleUnfinished.NotTapped;
         file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} not {(isThread ? "tapped" : "made")}: {DrawingFindings.Size(group[0].Wanted!, say)}, {ListedIn(group, file.Run)}. "
             + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} {(isThread ? "tapped" : "made")} where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}{Aside(group[0], instead[0], say)}.");

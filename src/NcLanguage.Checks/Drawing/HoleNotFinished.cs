@@ -83,7 +83,7 @@ public sealed class HoleNotFinished : Rule
         {
             var match = group[0];
             var work = match.Work!.Value;
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             var size = DrawingFindings.Size(match.Wanted!, say);
             var what = match.Unfinished switch
             {

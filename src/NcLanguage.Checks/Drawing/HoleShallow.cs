@@ -65,7 +65,7 @@ public sealed class HoleShallow : Rule
         foreach (var group in DrawingFindings.Groups(holes).Concat(DrawingFindings.Groups(drawing.WhereThread(match => match.IsThreadShort))))
         {
             var work = group[0].Work!.Value;
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             var wanted = group[0].Wanted!.Depth!.Value;
             var depth = work.Threads ? group[0].ThreadDepth : group[0].Depth;
             var tip = work.Tip - work.ToFrame.Z - (wanted - depth);

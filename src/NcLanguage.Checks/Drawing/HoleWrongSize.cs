@@ -67,14 +67,14 @@ public sealed class HoleWrongSize : Rule
         foreach (var group in DrawingFindings.Groups(holes))
         {
             var (match, work) = (group[0], group[0].Work!.Value);
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             file.ReportBlock(this, work.Line,
                 $"{DrawingFindings.Subject(group, say)} made with {say.Length(match.Diameter)} by T{work.ToolNumber}, and the drawing asks for {Wanted(match.Wanted!, say)}.");
         }
         foreach (var group in DrawingFindings.Groups(drawing.WhereThread(match => match.IsOtherThread)))
         {
             var (wanted, work) = (group[0].Wanted!.Thread!, group[0].Work!.Value);
-            var say = file.SayAt(work.Line);
+            var say = file.SayAt(work.Line, work.Coordinates);
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} threaded by T{work.ToolNumber}{ThreadOf(wanted, work, say)}, and the drawing asks for {wanted}.");
         }
     }

@@ -4,6 +4,7 @@ namespace NcLanguage.Checks;
 
 /// <summary>Lengths, places and feeds in the unit the program is written in, so that a number of a message can be typed as a
 /// word; what goes in is mm and mm/min. Where the unit is not known it is mm.</summary>
+/// <remarks>Places and levels carry the name of <see cref="Coordinates"/>, which is told where it has to be (<see cref="PlaceNames"/>).</remarks>
 public readonly record struct LengthText(bool IsInch)
 {
     /// <summary>The international inch, exact by definition (1959).</summary>
@@ -14,6 +15,9 @@ public readonly record struct LengthText(bool IsInch)
     {
     }
 
+    /// <summary>The coordinates that places and levels are meant in; null where they are to have no name.</summary>
+    public WorkCoordinates? Coordinates { get; init; }
+
     /// <summary>12.5, in inches with four decimals.</summary>
     public string Number(double mm) => IsInch ? Say.Number(mm / MmPerInch, 4) : Say.Number(mm);
 
@@ -21,7 +25,7 @@ public readonly record struct LengthText(bool IsInch)
     public string Length(double mm) => Number(mm) + (IsInch ? " in" : " mm");
 
     /// <summary>Z2; the level of any axis is said with its letter.</summary>
-    public string Level(double mm, char axis = 'Z') => double.IsNaN(mm) ? $"an unknown {axis}" : axis + Number(mm);
+    public string Level(double mm, char axis = 'Z') => double.IsNaN(mm) ? $"an unknown {axis}" : axis + Number(mm) + Mark;
 
     /// <summary>The lowest level, mm, that is written in full and not lower than this one: what clears has to clear as it is written.</summary>
     public double Upward(double mm)
@@ -32,10 +36,18 @@ public readonly record struct LengthText(bool IsInch)
     }
 
     /// <summary>X45 Y15</summary>
-    public string Place(double x, double y) => $"X{Number(x)} Y{Number(y)}";
+    public string Place(double x, double y) => $"X{Number(x)} Y{Number(y)}{Mark}";
+
+    /// <summary>X45 Y15 Z2</summary>
+    public string Place(double x, double y, double z) => $"{Unnamed.Place(x, y)} {Level(z)}";
+
+    /// <summary>The same without the coordinates' name: for a place that stands beside another in the same coordinates, and for machine coordinates.</summary>
+    public LengthText Unnamed => this with { Coordinates = null };
 
     /// <summary>The number of an F word, up to three decimals.</summary>
     public string FeedNumber(double mmPerMinute) => Say.Number(IsInch ? mmPerMinute / MmPerInch : mmPerMinute);
+
+    string Mark => Coordinates is { } coordinates ? PlaceNames.Marked(coordinates.Name(IsInch)) : "";
 
     /// <summary>120 mm/min, 5 in/min</summary>
     public string Feed(double mmPerMinute) => FeedNumber(mmPerMinute) + (IsInch ? " in/min" : " mm/min");

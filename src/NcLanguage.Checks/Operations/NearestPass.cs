@@ -14,6 +14,9 @@ namespace NcLanguage.Checks.Operations;
 /// <param name="IsRapid">Whether the move is a rapid.</param>
 public sealed record NearestPass(int Obstacle, double Distance, int Line, string? File, int Tool, ToolPart Part, Point3 Tip, bool IsRapid)
 {
+    /// <summary>The coordinates that <see cref="Tip"/> is meant in.</summary>
+    public required WorkCoordinates Coordinates { get; init; }
+
     /// <summary>Whether the setup does not give the tool's diameter: a contact is then one of its axis, and how deep the tool goes is not known.</summary>
     public bool IsAxisOnly { get; init; }
 

@@ -73,6 +73,9 @@ public sealed record Operation
     /// <summary>Lowest Z of a feed or arc, work coordinates, mm; NaN where none is known.</summary>
     public required double Deepest { get; init; }
 
+    /// <summary>The coordinates that <see cref="Deepest"/> is meant in; null where it is not known.</summary>
+    public WorkCoordinates? DeepestIn { get; init; }
+
     /// <summary>The nearest place to each obstacle that is known, nearest first; empty where the setup lists none.</summary>
     public required ImmutableArray<NearestPass> Passes { get; init; }
 

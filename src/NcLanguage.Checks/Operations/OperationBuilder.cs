@@ -17,6 +17,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     ValueRange _speed = ValueRange.None;
     ValueRange _feed = ValueRange.None;
     double _deepest = double.NaN;
+    WorkCoordinates? _deepestIn;
     ReturnCost? _returns;
     int _holes;
     double _removed;
@@ -42,7 +43,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         _feed = _feed.With(move.Feed);
         var lowest = LowestPoint.Of(move);
         if (!(lowest >= _deepest) && !double.IsNaN(lowest))
-            _deepest = lowest;
+            (_deepest, _deepestIn) = (lowest, _deepestIn?.In(step.After) ?? WorkCoordinates.Of(step.After));
         if (!step.After.SurfaceSpeed && step.After.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise)
             _speed = _speed.With(step.After.Speed);
     }
@@ -74,6 +75,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         Speed = _speed,
         Feed = _feed,
         Deepest = _deepest,
+        DeepestIn = _deepestIn,
         Passes = Parts.Passes.Collect(),
         PassesUnknown = Parts.Passes.Unknown,
         Returns = _returns,

@@ -13,6 +13,7 @@ sealed class PassTally(Job job)
     const double AsNear = 1e-6;
 
     readonly NearestPass?[] _nearest = new NearestPass?[job.Obstacles.Length];
+    WorkCoordinates? _coordinates;
 
     /// <summary>Moves whose distance to the obstacles is not known.</summary>
     public int Unknown { get; private set; }
@@ -30,11 +31,15 @@ sealed class PassTally(Job job)
             if (double.IsNaN(approach.Distance) || !(isToolKnown || approach.IsContact))
                 isKnown = false;
             else if (approach.Distance < best - AsNear)
+            {
+                _coordinates = _coordinates?.In(step.After) ?? WorkCoordinates.Of(step.After);
                 _nearest[i] = new NearestPass(
                     i, approach.Distance, line, file, step.After.Tool, approach.Part, approach.Tip - step.ToFrame, step.Moves[move].Kind == MoveKind.Rapid)
                 {
+                    Coordinates = _coordinates,
                     IsAxisOnly = !isToolKnown,
                 };
+            }
         }
         if (!isKnown)
             Unknown++;

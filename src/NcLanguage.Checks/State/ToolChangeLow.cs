@@ -60,13 +60,13 @@ public sealed class ToolChangeLow : Rule
         if (double.IsNaN(machine))
         {
             if (!double.IsNaN(work))
-                step.Report(this, token, $"The tool is changed at {step.Say.Level(work)} above the work, not at the change position: go home with G28 or G53 first.", Slot.Z, "The last move along Z is here.");
+                step.Report(this, token, $"The tool is changed at {(step.Say with { Coordinates = WorkCoordinates.Of(before) }).Level(work)} above the work, not at the change position: go home with G28 or G53 first.", Slot.Z, "The last move along Z is here.");
             return;
         }
         // Without offsets in the setup a place known in machine coordinates alone comes from G28 or G53; only a profile of
         // the user's own then says where the change position is.
         if (machine >= change - Tolerance || (double.IsNaN(work) && step.Job.Machine.Path is null))
             return;
-        step.Report(this, token, $"The tool is changed at machine {step.Say.Level(machine)}, {step.Say.Length(change - machine)} below the change position.", Slot.Z, "The last move along Z is here.");
+        step.Report(this, token, $"The tool is changed at machine {step.Say.Unnamed.Level(machine)}, {step.Say.Length(change - machine)} below the change position.", Slot.Z, "The last move along Z is here.");
     }
 }

@@ -140,7 +140,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     {
         var row = change.First ?? change.Second!.Value;
         var mark = change.Kind switch { ChangeKind.Altered => '~', ChangeKind.Removed => '-', _ => '+' };
-        var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at X{Number(row.Hole.X)} Y{Number(row.Hole.Y)} to Z{Number(row.Hole.Bottom)}";
+        var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at X{Number(row.Hole.X)} Y{Number(row.Hole.Y)} to Z{Number(row.Hole.Bottom)}{(report.NamesCoordinates ? $" ({row.Coordinates.Name()})" : "")}";
         screen.WriteLine($"  {mark} {place}{(change.What.Length > 0 ? $": other {change.What}" : "")}");
     }
 

@@ -8,7 +8,7 @@ using Spectre.Console;
 namespace NcLanguage.Cli.Trace;
 
 /// <summary>What stands under a trace: operations and tools with their times, what the return levels cost, and the closest approaches.</summary>
-sealed class OperationText(Screen screen, Job job, OperationList list)
+sealed class OperationText(Screen screen, Job job, OperationList list, bool namesCoordinates)
 {
     /// <summary>Approaches shown; the JSON has more.</summary>
     const int MostApproaches = 10;
@@ -59,7 +59,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list)
             var distance = !pass.IsContact ? Say.Mm(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {Say.Mm(Math.Max(0, -pass.Distance))} deep";
             screen.WriteLine(
                 $"{distance,24}  {job.Obstacles[pass.Obstacle].Name}, line {pass.Line + 1}{(pass.File is { } file ? $" of {file}" : "")}, {Tool(pass.Tool)} {OperationJson.Word(pass.Part)}, "
-                + $"tip at {Say.Place(pass.Tip.X, pass.Tip.Y)} {Say.Level(pass.Tip.Z)}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
+                + $"tip at {Say.Place(pass.Tip.X, pass.Tip.Y)} {Say.Level(pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name()})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
                 pass.IsContact ? (Style?)Contact : null);
         }
         if (list.Approaches.Length > MostApproaches)

@@ -2,6 +2,7 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Cli.Common;
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -19,15 +20,19 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
 
     readonly StringBuilder _row = new();
+    bool _namesCoordinates;
+    WorkCoordinates? _coordinates;
 
     public void Write(CancellationToken cancel)
     {
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
         screen.WriteLine();
-        var (operations, totals) = OperationRun.Of(ProgramRun.Create(program.File.Text, program.Job, [], [], cancel), WriteStep, cancel);
+        var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
+        _namesCoordinates = run.NamesCoordinates;
+        var (operations, totals) = OperationRun.Of(run, WriteStep, cancel);
         screen.WriteLine();
-        var summary = new OperationText(screen, program.Job, operations);
+        var summary = new OperationText(screen, program.Job, operations, run.NamesCoordinates);
         summary.WriteOperations();
         if (TraceJson.CutShort(totals.End) is { } cutShort)
             screen.WriteParagraph($"The trace stops here before the program does: {cutShort}. check tells where.", 0);
@@ -46,8 +51,24 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     {
         screen.Write($"{step.Line + 1,6}  ");
         screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim() + (step.File is { } file ? $"  in {file}" : ""), Heading);
+        WriteCoordinates(step.Step);
         for (var i = 0; i < step.Step.Moves.Count; i++)
             WriteMove(step, i);
+    }
+
+    /// <summary>Which coordinates the places from here on are meant in, wherever they are others than before.</summary>
+    void WriteCoordinates(Step step)
+    {
+        ref readonly var state = ref step.After;
+        if (!_namesCoordinates || state.Ended)
+            return;
+        // Before the program sets a work offset its name matters to moves alone.
+        if (!state.HasSet(Slot.WorkOffset) && (step.Events & StepEvents.Moves) == 0)
+            return;
+        var now = _coordinates?.In(state) ?? WorkCoordinates.Of(state);
+        if (!now.Equals(_coordinates))
+            screen.WriteLine($"          work coordinates from here on: {now.Name()}");
+        _coordinates = now;
     }
 
     void WriteMove(in TracedStep step, int index)

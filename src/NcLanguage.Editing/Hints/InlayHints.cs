@@ -73,9 +73,10 @@ public static class InlayHints
         if (text.Length > LongestText)
             return;
         var first = holes.At(line).First + 1;
+        var coordinates = CoordinatesText.Behind(analysis.Main, step.After);
         hints.Add(new HintAnswer(line, EndOfPlace(block, step), text, count == 1
-            ? $"Hole {first} is drilled here."
-            : $"Holes {first} to {first + count - 1} are drilled here, the first at {lengths.Place(place)}."));
+            ? $"Hole {first} is drilled here{coordinates}."
+            : $"Holes {first} to {first + count - 1} are drilled here, the first at {lengths.Place(place)}{coordinates}."));
     }
 
     /// <summary>Whether the block's words are the place of its one hole, as plain numbers.</summary>

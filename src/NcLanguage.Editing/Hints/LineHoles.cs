@@ -39,8 +39,9 @@ readonly record struct LineHoles(int First, int Count)
         if (text.Length > InlayHints.LongestText)
             text = "→ " + Say.Count(Count, "hole");
         var where = row.File is { } file ? $"in {file}" : "by this block";
+        var coordinates = isPlaced ? CoordinatesText.Behind(table, row, state) : "";
         return new HintAnswer(line, column, text, Count == 1
-            ? $"Hole {row.Number} is drilled {where}."
-            : $"{Count} holes are drilled {where} over all its runs; hole {row.Number} is the first.");
+            ? $"Hole {row.Number} is drilled {where}{coordinates}."
+            : $"{Count} holes are drilled {where} over all its runs; hole {row.Number} is the first{coordinates}.");
     }
 }

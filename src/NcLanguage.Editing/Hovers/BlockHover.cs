@@ -44,7 +44,7 @@ static class BlockHover
             var (lengths, at) = (Lengths.Of(step.After), step.After.Position);
             text.Append("Nothing moves. ").Append(double.IsNaN(at.X) && double.IsNaN(at.Y) && double.IsNaN(at.Z)
                 ? $"Where the tool stands is {Lengths.NotKnown}.\n"
-                : $"The tool stands at {lengths.Axis('X', at.X)}, {lengths.Axis('Y', at.Y)}, {lengths.Axis('Z', at.Z)}.\n");
+                : $"The tool stands at {lengths.Axis('X', at.X)}, {lengths.Axis('Y', at.Y)}, {lengths.Axis('Z', at.Z)}{CoordinatesText.Behind(analysis.Main, step.After)}.\n");
             return;
         }
         MoveList.Append(text, analysis, step);

@@ -25,6 +25,7 @@ static class HoleText
             var end = Place.OfHole(step, step.Holes.Count - 1);
             text.Append(place.IsAt(end) ? ", all at this place" : $" to {lengths.Place(end)}");
         }
+        text.Append(CoordinatesText.Behind(analysis.Main, step.After));
         text.Append($" · G{hole.Cycle} from {lengths.Axis(depth, hole.RLevel)} to {lengths.Axis(depth, hole.Bottom)} · ")
             .Append(Times.Of(StepFacts.Seconds(step))).Append("\n\n");
     }

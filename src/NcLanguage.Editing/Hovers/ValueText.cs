@@ -128,8 +128,8 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
     {
         var (first, last) = (Place.OfHole(step, 0), Place.OfHole(step, step.Holes.Count - 1));
         return first.IsAt(last)
-            ? $"{step.Holes.Count} times at the same place, {_lengths.Place(first)}."
-            : $"{step.Holes.Count} holes, from {_lengths.Place(first)} to {_lengths.Place(last)}.";
+            ? $"{step.Holes.Count} times at the same place, {_lengths.Place(first)}{CoordinatesText.Behind(analysis.Main, step.After)}."
+            : $"{step.Holes.Count} holes, from {_lengths.Place(first)} to {_lengths.Place(last)}{CoordinatesText.Behind(analysis.Main, step.After)}.";
     }
 
     string RLevel()

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Editing;
 
@@ -16,10 +18,12 @@ namespace NcLanguage.Editing;
 /// <param name="Feed">mm/min.</param>
 /// <param name="Speed">1/min.</param>
 /// <param name="LeastReturn">The lowest level, not below its R level, at which the traverse to the next hole keeps the setup's clearance.</param>
+/// <param name="WorkOffset">The work offset that its place and levels are meant in, such as G55; null, like <paramref name="Shift"/>, where all holes of the program stand under one that is not shifted.</param>
+/// <param name="Shift">By how much the program has shifted that in all, in X, Y and Z; null where it has not.</param>
 /// <param name="File">The name of the file that its block stands in, where that is another: the line is then that of the call.</param>
 public sealed record HoleAnswer(
     int Number, int Line, string Cycle, int? Tool, double? X, double? Y, double? RLevel, double? Bottom, double? ReturnTo, double? ArriveAt,
-    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? File = null);
+    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? WorkOffset = null, IReadOnlyList<double?>? Shift = null, string? File = null);
 
 /// <summary>The table of holes.</summary>
 /// <remarks>
@@ -39,16 +43,25 @@ public static class HoleAnswers
     public static HolesAnswer Of(ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return new HolesAnswer([.. HoleTable.Of(analysis.Main).Select(Answer)]);
+        var table = HoleTable.Of(analysis.Main);
+        var names = table.NamesCoordinates;
+        return new HolesAnswer([.. table.Select(row => Answer(row, names))]);
     }
 
-    static HoleAnswer Answer(HoleRow row)
+    static HoleAnswer Answer(HoleRow row, bool namesCoordinates)
     {
         var hole = row.Hole;
         var isXY = row.Plane == WorkPlane.XY;
         return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null,
             isXY ? StateAt.Known(hole.X) : null, isXY ? StateAt.Known(hole.Y) : null,
             StateAt.Known(hole.RLevel), StateAt.Known(hole.Bottom), StateAt.Known(hole.ReturnTo), StateAt.Known(hole.ArriveAt),
-            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn), row.File);
+            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn),
+            namesCoordinates && row.Coordinates.IsKnown ? WorkOffsetName.Format(row.Coordinates.WorkOffset) : null, ShiftOf(row.Coordinates), row.File);
+    }
+
+    static double?[]? ShiftOf(WorkCoordinates coordinates)
+    {
+        var shift = coordinates.ShiftInAll;
+        return coordinates.IsShifted ? [StateAt.Known(shift.X), StateAt.Known(shift.Y), StateAt.Known(shift.Z)] : null;
     }
 }

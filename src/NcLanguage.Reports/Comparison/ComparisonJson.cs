@@ -36,8 +36,8 @@ public static class ComparisonJson
             json.WriteString("change", ComparisonReport.Word(change.Kind));
             if (change.What.Length > 0)
                 json.WriteString("what", change.What);
-            WriteHole("first", change.First, json);
-            WriteHole("second", change.Second, json);
+            WriteHole("first", change.First, report.NamesCoordinates, json);
+            WriteHole("second", change.Second, report.NamesCoordinates, json);
             json.WriteEndObject();
         }
         json.WriteEndArray();
@@ -78,7 +78,7 @@ public static class ComparisonJson
         json.WriteEndObject();
     }
 
-    static void WriteHole(string name, HoleRow? row, Utf8JsonWriter json)
+    static void WriteHole(string name, HoleRow? row, bool namesCoordinates, Utf8JsonWriter json)
     {
         if (row is not { } hole)
         {
@@ -89,6 +89,8 @@ public static class ComparisonJson
         json.WriteNumber("number", hole.Number);
         json.WriteNumber("line", hole.Line + 1);
         json.WriteString("cycle", $"G{hole.Hole.Cycle}");
+        if (namesCoordinates)
+            json.WriteCoordinates(hole.Coordinates);
         json.WriteKnown("x", hole.Hole.X);
         json.WriteKnown("y", hole.Hole.Y);
         json.WriteKnown("bottom", hole.Hole.Bottom);

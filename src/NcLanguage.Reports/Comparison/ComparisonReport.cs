@@ -22,8 +22,11 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         var (holes, others) = (HolesOf(first, cancel), HolesOf(second, cancel));
         // Where every move is the same, so are the holes whose places are known, whether a cycle drills them or plain moves do.
         var changes = motion.IsSame ? HoleChanges.Of(holes.Where(IsUnplaced), others.Where(IsUnplaced)) : HoleChanges.Of(holes, others);
-        return new ComparisonReport(first, second, motion, changes);
+        return new ComparisonReport(first, second, motion, changes) { NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates) };
     }
+
+    /// <summary>Whether holes have to be told with their coordinates.</summary>
+    public bool NamesCoordinates { get; private init; }
 
     static bool IsUnplaced(HoleRow row) => double.IsNaN(row.Hole.X + row.Hole.Y + row.Hole.Bottom);
 

@@ -1,11 +1,13 @@
 using System.Globalization;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Drawing;
 
 namespace NcLanguage.Reports.Holes;
 
 /// <summary>The hole table as comma-separated values (RFC 4180, a point as decimal sign), one hole a row; with a drawing, the status of the
-/// place, and a row without a number for each hole that is missing; where programs in other files drill, the file's name in a last column.</summary>
+/// place, and a row without a number for each hole that is missing; where programs in other files drill, the file's name in a column,
+/// and where not all holes stand under one unshifted work offset, their coordinates in the last.</summary>
 public static class HoleCsv
 {
     public static void Write(HoleReport report, TextWriter output)
@@ -15,7 +17,9 @@ public static class HoleCsv
         output.Write("number,line,cycle,tool,x,y,rLevel,bottom,returnTo,arriveAt,dwellSeconds,feed,speed,leastReturn");
         output.Write(report.HasDrawing ? ",drawing" : "");
         var hasFiles = report.Holes.HasOtherFiles;
-        output.Write(hasFiles ? ",file\r\n" : "\r\n");
+        output.Write(hasFiles ? ",file" : "");
+        var hasCoordinates = report.Holes.NamesCoordinates;
+        output.Write(hasCoordinates ? ",workOffset\r\n" : "\r\n");
         var statuses = new Dictionary<int, HoleStatus?>();
         foreach (var match in report.Drawing.Matches)
             foreach (var number in match.Holes)
@@ -24,10 +28,11 @@ public static class HoleCsv
         {
             WriteRow(row, output);
             output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}" : "");
-            output.Write(hasFiles ? $",{row.File}\r\n" : "\r\n");
+            output.Write(hasFiles ? $",{row.File}" : "");
+            output.Write(hasCoordinates ? $",{(row.Coordinates.IsKnown ? row.Coordinates.Name() : "")}\r\n" : "\r\n");
         }
         foreach (var match in report.Drawing.Matches.Where(match => match.Holes.IsEmpty))
-            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}\r\n");
+            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}{(hasCoordinates ? $",{WorkCoordinates.OfFrame(report.Run.Job.Setup)?.Name()}" : "")}\r\n");
     }
 
     static void WriteRow(in HoleRow row, TextWriter output)

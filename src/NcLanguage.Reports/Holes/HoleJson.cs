@@ -25,22 +25,23 @@ public static class HoleJson
         json.WriteEndObject();
     }
 
-    /// <summary>The member "holes".</summary>
+    /// <summary>The member "holes". Where not all of them stand under one unshifted work offset, each has "workOffset", and "shift" where the program has shifted it.</summary>
     public static void WriteHoles(HoleTable holes, Utf8JsonWriter json)
     {
         ArgumentNullException.ThrowIfNull(holes);
         ArgumentNullException.ThrowIfNull(json);
         json.WriteStartArray("holes");
+        var names = holes.NamesCoordinates;
         foreach (var row in holes)
         {
-            WriteHole(row, json);
+            WriteHole(row, names, json);
             if (json.BytesPending > 1 << 16)
                 json.Flush();
         }
         json.WriteEndArray();
     }
 
-    static void WriteHole(in HoleRow row, Utf8JsonWriter json)
+    static void WriteHole(in HoleRow row, bool namesCoordinates, Utf8JsonWriter json)
     {
         var hole = row.Hole;
         json.WriteStartObject();
@@ -63,6 +64,8 @@ public static class HoleJson
         json.WriteKnown("feed", hole.Feed);
         json.WriteKnown("speed", hole.Speed);
         json.WriteKnown("leastReturn", row.LeastReturn);
+        if (namesCoordinates)
+            json.WriteCoordinates(row.Coordinates);
         json.WriteEndObject();
     }
 

@@ -52,6 +52,7 @@ static class MotionJson
         json.WriteNumber("contactCount", recording.ContactCount);
         WriteApproaches("closest", recording, recording.Closest, json);
         HoleJson.WriteHoles(recording.Holes, json);
+        json.WriteBoolean("namesCoordinates", recording.Holes.NamesCoordinates);
         json.WriteStartObject("drilled");
         WriteInts("step", recording.Drilled.Select(hole => hole.Step), json);
         WriteInts("move", recording.Drilled.Select(hole => hole.LastMove), json);

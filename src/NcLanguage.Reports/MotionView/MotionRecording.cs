@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Moves;
@@ -47,6 +48,7 @@ public sealed class MotionRecording
     readonly List<MotionState> _states = [];
     readonly Dictionary<MotionState, int> _stateIndices = [];
     readonly List<Point3> _shifts = [];
+    WorkCoordinates? _coordinates;
     readonly List<RecordedApproach> _contacts = [];
     readonly List<(int Step, int LastMove)> _drilled = [];
     readonly RecordedApproach?[] _closest;
@@ -129,8 +131,9 @@ public sealed class MotionRecording
             return;
         }
         var text = Encoding.UTF8.GetString(block.Line).Trim();
+        _coordinates = _coordinates?.In(step.Step.After) ?? WorkCoordinates.Of(step.Step.After);
         _steps.Add(new RecordedStep(
-            step.Line, FileOf(step.File), text, _moves.Count, StateOf(MotionState.Of(step.Step.After)), ShiftOf(step.Step.ToFrame), step.Step.After.Position));
+            step.Line, FileOf(step.File), text, _moves.Count, StateOf(MotionState.Of(step.Step.After, _coordinates)), ShiftOf(step.Step.ToFrame), step.Step.After.Position));
         var holes = step.Step.Holes;
         for (var i = 0; i < holes.Count; i++)
             _drilled.Add((_steps.Count - 1, _moves.Count - 1 + (i + 1 < holes.Count ? holes[i + 1].FirstMove : step.Step.Moves.Count)));

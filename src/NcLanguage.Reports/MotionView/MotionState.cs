@@ -11,10 +11,13 @@ public readonly record struct MotionState(
     LengthOffsetMode LengthOffset, int H, CompensationSide Compensation, ReturnLevel ReturnLevel, int WorkOffset, int Tool, double Feed, double Speed,
     double InitialLevel, double RLevel, double Bottom)
 {
-    public static MotionState Of(in ControlState state) => new(
+    public static MotionState Of(in ControlState state, WorkCoordinates coordinates) => new(
         state.Motion, state.Cycle, state.Plane, state.Distance, state.Units, state.FeedMode, state.Spindle, state.Coolant, state.LengthOffset, state.H,
         state.Compensation, state.ReturnLevel, state.WorkOffset, state.Tool, state.Feed, state.Speed,
-        state.InCycle ? state.InitialLevel : double.NaN, state.InCycle ? state.RLevel : double.NaN, state.InCycle ? state.Bottom : double.NaN);
+        state.InCycle ? state.InitialLevel : double.NaN, state.InCycle ? state.RLevel : double.NaN, state.InCycle ? state.Bottom : double.NaN)
+    {
+        Coordinates = coordinates,
+    };
 
     /// <summary>The codes in force, such as "G1 G17 G40 G43 H1 G90 G94 M3 M8"; those not known are left out.</summary>
     public string Codes(bool unitsAreG70)
@@ -47,7 +50,10 @@ public readonly record struct MotionState(
         return text.ToString();
     }
 
-    public string Offset => WorkOffset > 0 ? WorkOffsetName.Format(WorkOffset) : "not known";
+    /// <summary>What places of the block are meant in.</summary>
+    public required WorkCoordinates Coordinates { get; init; }
+
+    public string Offset => WorkOffset > 0 ? Coordinates.Name() : "not known";
 
     public string ToolText => Tool < 0 ? "not known" : Tool == 0 ? "none" : $"T{Tool}";
 

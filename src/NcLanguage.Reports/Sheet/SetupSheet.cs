@@ -22,8 +22,8 @@ public static class SetupSheet
         page.Section("scope", "What was checked, and what was not", () => SheetChecks.WriteScope(page, analysis));
         page.Section("table", "Datum, stock and clamps", () => SheetTable.Write(page, analysis, run, holes));
         page.Section("tooling", "Tools", () => SheetTools.Write(page, analysis.Setup, run));
-        page.Section("work", "Operations", () => SheetWork.WriteOperations(page, analysis.Setup, run));
-        page.Section("near", "Closest approaches", () => SheetWork.WriteApproaches(page, analysis.Main.Job, run.Operations));
+        page.Section("work", "Operations", () => SheetWork.WriteOperations(page, analysis, run));
+        page.Section("near", "Closest approaches", () => SheetWork.WriteApproaches(page, analysis.Main, run.Operations));
         page.Section("waits", "Stops", () => SheetWork.WriteStops(page, run));
         page.Section("signed", "Signed", () => WriteLinesToSign(page));
         page.Section("readings", "How the control is taken to read the program", () => SheetHead.WriteReadings(page, analysis.Machine));

@@ -23,6 +23,9 @@ static class SheetSay
 
     public static string Tool(int tool) => tool < 0 ? "not known" : $"T{tool.ToString(CultureInfo.InvariantCulture)}";
 
+    /// <summary>The coordinates that a row's places are meant in.</summary>
+    public static string Coordinates(WorkCoordinates coordinates) => coordinates.IsKnown ? coordinates.Name() : "not known";
+
     /// <summary>120, or 120 to 400.</summary>
     public static string Range(ValueRange range, int decimals = 1) => !range.IsKnown ? None
         : Say.Number(range.Least, decimals) is var least && Say.Number(range.Greatest, decimals) is var greatest && least == greatest ? least

@@ -16,7 +16,7 @@ static class SheetWork
     /// <summary>Approaches listed at most.</summary>
     const int MostApproaches = 12;
 
-    public static void WriteOperations(SheetHtml page, Setup setup, SheetRun run)
+    public static void WriteOperations(SheetHtml page, ProgramAnalysis analysis, SheetRun run)
     {
         var list = run.Operations;
         if (list.Operations.IsEmpty)
@@ -24,13 +24,15 @@ static class SheetWork
             page.Paragraph("The program makes no move.");
             return;
         }
-        var hasRemoved = setup.Stock is not null;
+        var hasRemoved = analysis.Setup.Stock is not null;
+        var names = analysis.Main.NamesCoordinates;
         page.Table("operations", "Operations in the order of the run",
             [
                 new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", "mm/min"), new("deepest Z", "mm"),
+                .. names ? new Column[] { new("work offset", IsText: true) } : [],
                 new("nearest", "mm"), .. hasRemoved ? new Column[] { new("removed", "cm³") } : [], new("rapid", "mm"), new("cutting", "mm"), new("time", "s"),
             ],
-            list.Operations.Take(MostOperations).Select(operation => Row(operation, hasRemoved)));
+            list.Operations.Take(MostOperations).Select(operation => Row(operation, hasRemoved, names)));
         if (list.Operations.Length > MostOperations)
             page.Paragraph($"{list.Operations.Length - MostOperations} more are not listed here: nclanguage trace tells them all.");
         page.Paragraph($"In all {Say.Seconds(list.Totals.Seconds)} ({Say.Number(list.Totals.Seconds, 1)} s): "
@@ -43,17 +45,19 @@ static class SheetWork
             page.Paragraph($"The run was followed only so far: {cutShort}. What comes behind is on no part of this sheet.", "loud");
     }
 
-    static string[] Row(Operation operation, bool hasRemoved) =>
+    static string[] Row(Operation operation, bool hasRemoved, bool namesCoordinates) =>
     [
         Say.Number(operation.Number), operation.Title, SheetSay.Tool(operation.Tool), SheetSay.Lines(operation), operation.Holes > 0 ? Say.Number(operation.Holes) : SheetSay.None,
         SheetSay.Range(operation.Speed, 0), SheetSay.Range(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : SheetSay.Number(operation.Deepest),
+        .. namesCoordinates ? new[] { operation is { Kind: not WorkKind.None, DeepestIn: { } coordinates } ? SheetSay.Coordinates(coordinates) : SheetSay.None } : [],
         operation.Nearest is { } nearest ? Say.Number(nearest.Distance) : SheetSay.None,
         .. hasRemoved ? new[] { operation.Removed is { } removed ? Say.Number(removed / 1000, 2) : "not known" } : [],
         SheetSay.Rapid(operation.Totals), SheetSay.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),
     ];
 
-    public static void WriteApproaches(SheetHtml page, Job job, OperationList list)
+    public static void WriteApproaches(SheetHtml page, ProgramRun run, OperationList list)
     {
+        var job = run.Job;
         if (job.Obstacles.IsEmpty)
         {
             page.Paragraph(job.Setup.ObstaclesAreListed ? "The setup file says that nothing stands on the table." : "Not known: the setup file lists no clamps.");
@@ -67,18 +71,19 @@ static class SheetWork
         page.Table("approaches", "The nearest place to each obstacle in each operation, nearest first",
             [
                 new("distance", "mm"), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
-                new("tip at X", "mm"), new("Y", "mm"), new("Z", "mm"),
+                new("tip at X", "mm"), new("Y", "mm"), new("Z", "mm"), .. run.NamesCoordinates ? new Column[] { new("work offset", IsText: true) } : [],
             ],
-            list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job)));
+            list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job, run.NamesCoordinates)));
         if (list.Approaches.Length > MostApproaches)
             page.Paragraph($"{list.Approaches.Length - MostApproaches} more are not listed, none of them nearer.");
     }
 
-    static string[] Row(Operation operation, NearestPass pass, Job job) =>
+    static string[] Row(Operation operation, NearestPass pass, Job job, bool namesCoordinates) =>
     [
         pass.IsContact ? SheetHtml.Alarm + (pass.IsAxisOnly ? "CONTACT" : $"CONTACT {Say.Number(pass.Distance)}") : Say.Number(pass.Distance),
         job.Obstacles[pass.Obstacle].Name, SheetSay.Line(pass.Line, pass.File), Say.Number(operation.Number), SheetSay.Tool(pass.Tool), OperationJson.Word(pass.Part),
         pass.IsRapid ? "rapid" : "feed", SheetSay.Number(pass.Tip.X), SheetSay.Number(pass.Tip.Y), SheetSay.Number(pass.Tip.Z),
+        .. namesCoordinates ? new[] { SheetSay.Coordinates(pass.Coordinates) } : [],
     ];
 
     public static void WriteStops(SheetHtml page, SheetRun run)
@@ -110,21 +115,23 @@ static class SheetWork
             page.Paragraph("No hole is drilled in a cycle.");
             return;
         }
-        page.Paragraph("Work coordinates. \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance, as far as the setup file shows.");
+        var names = holes.NamesCoordinates;
+        page.Paragraph($"Work coordinates{(names ? ", of each hole those of its own work offset" : "")}. \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance, as far as the setup file shows.");
         if (holes.Any(row => row.Plane != WorkPlane.XY))
             page.Paragraph("Some holes are not drilled along Z: their places are those of the plane in force.");
         page.Table("holes", "Holes in the order drilled",
             [
-                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), new("X", "mm"), new("Y", "mm"), new("R", "mm"), new("bottom", "mm"), new("leaves at", "mm"),
+                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", "mm"), new("Y", "mm"), new("R", "mm"), new("bottom", "mm"), new("leaves at", "mm"),
                 new("least", "mm"), new("dwell", "s"), new("speed", "1/min"), new("feed", "mm/min"),
             ],
-            holes.Select(row => new[]
-            {
+            holes.Select(row => (string[])
+            [
                 Say.Number(row.Number), SheetSay.Line(row.Line, row.File), SheetSay.Tool(row.Hole.Tool), $"G{row.Hole.Cycle}",
+                .. names ? new[] { SheetSay.Coordinates(row.Coordinates) } : [],
                 SheetSay.Number(row.Hole.X), SheetSay.Number(row.Hole.Y), SheetSay.Number(row.Hole.RLevel), SheetSay.Number(row.Hole.Bottom), SheetSay.Number(row.Hole.ReturnTo),
                 double.IsNaN(row.LeastReturn) ? SheetSay.None : Say.Number(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
                 SheetSay.Number(row.Hole.Speed, 0), SheetSay.Number(row.Hole.Feed, 1),
-            }));
+            ]));
     }
 
     // A cycle that could wait and has no time to wait for says nothing, as in the table of holes. Far too short ones keep their figures.

@@ -12,7 +12,8 @@ public static class OperationJson
     public const int MostApproaches = 100;
 
     /// <summary>The members "operations", "tools", "returnLevels" and, where the setup lists obstacles, "approaches".</summary>
-    public static void Write(OperationList list, Job job, Utf8JsonWriter json)
+    /// <param name="namesCoordinates">Whether places are told with the work offset that they are meant in.</param>
+    public static void Write(OperationList list, Job job, bool namesCoordinates, Utf8JsonWriter json)
     {
         ArgumentNullException.ThrowIfNull(list);
         ArgumentNullException.ThrowIfNull(job);
@@ -30,7 +31,7 @@ public static class OperationJson
             return;
         json.WriteStartArray("approaches");
         foreach (var (operation, pass) in list.Approaches.Take(MostApproaches))
-            Write(operation, pass, job, json);
+            Write(operation, pass, job, namesCoordinates, json);
         json.WriteEndArray();
     }
 
@@ -94,7 +95,7 @@ public static class OperationJson
         json.WriteEndObject();
     }
 
-    static void Write(Operation operation, NearestPass pass, Job job, Utf8JsonWriter json)
+    static void Write(Operation operation, NearestPass pass, Job job, bool namesCoordinates, Utf8JsonWriter json)
     {
         json.WriteStartObject();
         json.WriteKnown("distance", pass.Distance);
@@ -107,6 +108,8 @@ public static class OperationJson
         json.WriteString("part", Word(pass.Part));
         json.WriteString("kind", pass.IsRapid ? "rapid" : "feed");
         json.WritePoint("at", pass.Tip);
+        if (namesCoordinates)
+            json.WriteCoordinates(pass.Coordinates);
         json.WriteEndObject();
     }
 

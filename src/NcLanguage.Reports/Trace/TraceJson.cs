@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
@@ -21,7 +22,7 @@ public static class TraceJson
         json.WriteString("machine", job.Machine.Name);
         json.WriteStartArray("steps");
         var run = ProgramRun.Create(text, job, [], [], cancel);
-        var (operations, totals) = OperationRun.Of(run, (in Block block, in TracedStep step) => WriteStep(block, step, json), cancel);
+        var (operations, totals) = OperationRun.Of(run, (in Block block, in TracedStep step) => WriteStep(block, step, run.NamesCoordinates, json), cancel);
         json.WriteEndArray();
         json.WriteKnown("seconds", totals.Seconds);
         json.WriteStartObject("distance");
@@ -33,12 +34,12 @@ public static class TraceJson
         json.WriteNumber("unknownMoves", totals.UnknownMoves);
         if (CutShort(totals.End) is { } cutShort)
             json.WriteString("cutShort", cutShort);
-        OperationJson.Write(operations, job, json);
+        OperationJson.Write(operations, job, run.NamesCoordinates, json);
         HoleJson.WriteHoles(HoleTable.Of(run), json);
         json.WriteEndObject();
     }
 
-    static void WriteStep(in Block block, in TracedStep step, Utf8JsonWriter json)
+    static void WriteStep(in Block block, in TracedStep step, bool namesCoordinates, Utf8JsonWriter json)
     {
         json.WriteStartObject();
         json.WriteNumber("line", step.Line + 1);
@@ -46,6 +47,8 @@ public static class TraceJson
             json.WriteString("file", file);
         // Bytes that are no UTF-8 must not break the JSON.
         json.WriteString("block", System.Text.Encoding.UTF8.GetString(block.Line).Trim());
+        if (namesCoordinates)
+            json.WriteCoordinates(WorkCoordinates.Of(step.Step.After));
         json.WriteStartArray("moves");
         for (var i = 0; i < step.Step.Moves.Count; i++)
             WriteMove(step, i, json);

@@ -199,4 +199,11 @@ public sealed class BlockHoverTests
         program = program.Replace(Editor.Cursor, "", StringComparison.Ordinal);
         return program.Insert(program.IndexOf(word, StringComparison.Ordinal), Editor.Cursor);
     }
+
+    [Fact] // NISTIR 6556 §3.5.13: the same numbers under another work offset are another place.
+    public void A_place_says_its_work_offset_where_there_is_more_than_one()
+    {
+        Assert.StartsWith("**Hole 2** X60 Y10 (G55) · G82", Editor.Markdown(Head + "G99 G82 X10 Z-3 R2 P0.5\n$0N70 G55 X60 Y10 Z-3 R2\nG80\nM30"), StringComparison.Ordinal);
+        Assert.StartsWith("**Hole 1** X10 Y10 (G54) · G82", Editor.Markdown(Head + "$0N60 G99 G82 X10 Z-3 R2 P0.5\nG55 X60 Y10 Z-3 R2\nG80\nM30"), StringComparison.Ordinal);
+    }
 }

@@ -84,4 +84,13 @@ public sealed class StateAtTests
         var hole = Assert.Single(HoleAnswers.Of(Editor.Analyse("G21 G90 G18\nG0 X0 Y10 Z0\nG99 G81 X5 Z7 Y-3 R2 F100")).Holes.AsEnumerable());
         Assert.Equal((null, null, 2.0, -3.0), (hole.X, hole.Y, hole.RLevel, hole.Bottom));
     }
+
+    [Fact]
+    public void Holes_say_their_work_offset_where_there_is_more_than_one()
+    {
+        var holes = HoleAnswers.Of(Editor.Analyse("G21 G90 G17 G54\nG0 X0 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F120\nG80\nG52 X5\nG81 X10 Y0 Z-3 R2\nG80\nM30")).Holes;
+        Assert.Equal(["G54", "G54"], holes.Select(hole => hole.WorkOffset));
+        Assert.Null(holes[0].Shift);
+        Assert.Equal([5, 0, 0], holes[1].Shift);
+    }
 }

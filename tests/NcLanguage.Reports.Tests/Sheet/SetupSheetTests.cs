@@ -272,4 +272,18 @@ public sealed class SetupSheetTests
         var parts = Convert.FromHexString(colour).Select(part => part / 255.0).Select(part => part <= 0.04045 ? part / 12.92 : Math.Pow((part + 0.055) / 1.055, 2.4)).ToArray();
         return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2];
     }
+
+    [Fact] // G55 lies 20 mm further along X: places under it are told with its name.
+    public void Places_say_their_work_offset_where_there_is_more_than_one()
+    {
+        var setup = Setup.Replace("\"G54\": [-300, -200, -400.5]", "\"G54\": [-300, -200, -400.5], \"G55\": [-280, -200, -400.5]", StringComparison.Ordinal);
+        var page = SheetPage.Of(Program.Replace("G99 X60", "G55 X50 Y20 Z-5 R2", StringComparison.Ordinal), setup);
+        Assert.Equal(["G54", "G55", "G55"], page.Rows("holes").Select(row => row["work offset"]));
+        Assert.All(page.Rows("approaches"), row => Assert.Contains(row["work offset"], new[] { "G54", "G55" }));
+        Assert.Equal("G54", page.Rows("operations")[0]["work offset"]);
+        Assert.Contains("of each hole those of its own work offset", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("work offset", Page.Rows("operations")[0].Keys);
+        Assert.DoesNotContain("work offset", Page.Rows("holes")[0].Keys);
+        Assert.DoesNotContain("work offset", Page.Rows("approaches")[0].Keys);
+    }
 }

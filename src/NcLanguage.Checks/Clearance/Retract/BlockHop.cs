@@ -67,7 +67,7 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     {
         ref readonly var move = ref step.Step.Moves[Move];
         var axis = Arcs.Axes(step.Step.After.Plane).Third;
-        return $"The traverse from {step.Say.Place(move.From.X, move.From.Y)} to {step.Say.Place(move.To.X, move.To.Y)} at "
+        return $"The traverse from {step.Say.Unnamed.Place(move.From.X, move.From.Y)} to {step.Say.Place(move.To.X, move.To.Y)} at "
             + $"{step.Say.Level(move.From[axis], (char)('X' + axis))} {WhatItMeets(step, move.From.Z)}{WhatClears(step, move)}.";
     }
 

@@ -35,7 +35,7 @@ static class ContactWords
 
     /// <summary>"X45 Y15 Z2".</summary>
     public static string At(Point3 place, in StepContext step) =>
-        $"{step.Say.Place(place.X, place.Y)} {step.Say.Level(place.Z)}";
+        step.Say.Place(place.X, place.Y, place.Z);
 
     /// <summary>"X45 Y15", likewise.</summary>
     public static string Place(double x, double y, in StepContext step) => step.Say.Place(x, y);

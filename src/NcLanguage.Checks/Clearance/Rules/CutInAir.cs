@@ -104,7 +104,7 @@ public sealed class CutInAir : Rule
     {
         if (row.Line < 0 || !(row.Seconds >= (isAll ? MostSecondsOfAll : MostSeconds)))
             return;
-        var say = file.SayAt(row.Line);
+        var say = file.SayAt(row.Line, null);
         var feeds = row.Count == 1 ? "This feed meets" : $"From here on {row.Count} feeds and arcs meet";
         file.ReportBlock(this, row.Line, $"{feeds} nothing of the stock: {say.Length(Math.Round(row.Length, 1))} through air in {Say.Seconds(Math.Round(row.Seconds, 1))}"
             + (isAll ? $"; tool {row.Tool} cuts nothing at all." : "."));

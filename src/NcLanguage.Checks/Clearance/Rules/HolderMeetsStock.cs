@@ -70,7 +70,7 @@ public sealed class HolderMeetsStock : Rule
                 var line = file.Run.LineOf(part, met.Cut >= 0 ? source.Cuts[met.Cut].Line : source.LowRapids[met.Rapid].Line);
                 if ((deep ??= DeeperThanFlutes.LinesOf(file.Run)).Contains(line))
                     continue;
-                var say = file.SayAt(line);
+                var say = file.SayAt(line, null);
                 var what = met.Part == ToolPart.Holder ? "holder" : "shank";
                 file.ReportBlock(this, line, $"The {what} of tool {met.Tool} meets stock that still stands{StockWords.Depth(met.Depth, say)} on this {(met.Cut >= 0 ? "cut" : "rapid")}: it begins "
                     + $"{say.Length(Begins(file.Run.Job, met))} above the tip, and the tip goes to {say.Length(Math.Round(stock.Max.Z - met.LowestTip, 4))} below the stock's top.");

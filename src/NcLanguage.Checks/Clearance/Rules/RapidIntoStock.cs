@@ -67,10 +67,10 @@ public sealed class RapidIntoStock : Rule
                 if (line == lastLine || (lastTool == rapid.Tool && lastLevel == level))
                     continue;
                 (lastLine, lastTool, lastLevel) = (line, rapid.Tool, level);
-                var say = file.SayAt(line);
+                var say = file.SayAt(line, parts[part].Source.CoordinatesAt(rapid.Line));
                 var tip = met.Tip - rapid.ToFrame;
-                file.ReportBlock(this, line, $"This rapid goes into stock that still stands{StockWords.Depth(met.Depth, say)}, at {say.Place(StockWords.Nearest(tip.X, say), StockWords.Nearest(tip.Y, say))} "
-                    + $"{say.Level(rapid.From.Z == rapid.To.Z ? tip.Z : StockWords.Nearest(tip.Z, say))} (the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}).");
+                file.ReportBlock(this, line, $"This rapid goes into stock that still stands{StockWords.Depth(met.Depth, say)}, at "
+                    + $"{say.Place(StockWords.Nearest(tip.X, say), StockWords.Nearest(tip.Y, say), rapid.From.Z == rapid.To.Z ? tip.Z : StockWords.Nearest(tip.Z, say))} (the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}).");
             }
         }
     }

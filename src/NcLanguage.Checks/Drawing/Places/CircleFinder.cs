@@ -28,15 +28,16 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
     bool _isLeftHand;
     double _end;
     int _line;
+    WorkCoordinates _coordinates = null!;
 
-    public void Note(in RoundCut arc, int line)
+    public void Note(in RoundCut arc, int line, WorkCoordinates coordinates)
     {
         if (_pieces.Count > 0 && !Continues(arc))
             End();
         if (_pieces.Count == 0)
             (_run, _lowest, _pitch, _end) = (0, double.NaN, double.NaN, double.PositiveInfinity);
         _pieces.Add(new Piece(_run, _run + arc.Sweep, arc.From.Z, arc.To.Z));
-        _last = arc;
+        (_last, _coordinates) = (arc, coordinates);
         _end = Math.Min(_end, Math.Min(arc.From.Z, arc.To.Z));
         var start = _run;
         _run += arc.Sweep;
@@ -98,6 +99,7 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         {
             End = _end,
             IsLeftHand = isThread ? _isLeftHand : null,
+            Coordinates = _coordinates,
         }));
     }
 }

@@ -41,6 +41,9 @@ readonly record struct PlaceWork(
     /// <summary>Whether it cuts a left-hand thread; null where it cuts none or that is not known.</summary>
     public bool? IsLeftHand { get; init; }
 
+    /// <summary>The work coordinates of its block.</summary>
+    public required WorkCoordinates Coordinates { get; init; }
+
     /// <summary>Whether it makes or sizes a hole.</summary>
     public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill;
 

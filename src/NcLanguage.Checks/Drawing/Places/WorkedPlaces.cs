@@ -72,15 +72,15 @@ sealed class WorkedPlaces
             var atPlunge = plunge < result.Plunges.Length ? result.Plunges[plunge].Line : int.MaxValue;
             var atRound = round < result.Rounds.Length ? result.Rounds[round].Line : int.MaxValue;
             if (atHole <= atPlunge && atHole <= atRound)
-                NoteHole(result.Holes[hole++], run.LineOf(part, atHole), run.Job);
+                NoteHole(result.Holes[hole++], run.LineOf(part, atHole), run.Job, result.CoordinatesAt(atHole));
             else if (atPlunge <= atRound)
-                NotePlunge(result.Plunges[plunge++], run.LineOf(part, atPlunge));
+                NotePlunge(result.Plunges[plunge++], run.LineOf(part, atPlunge), result.CoordinatesAt(atPlunge));
             else
-                _circles.Note(result.Rounds[round++], run.LineOf(part, atRound));
+                _circles.Note(result.Rounds[round++], run.LineOf(part, atRound), result.CoordinatesAt(atRound));
         }
     }
 
-    void NoteHole(in HoleResult result, int line, Job job)
+    void NoteHole(in HoleResult result, int line, Job job, WorkCoordinates coordinates)
     {
         _number++;
         var (x, y) = (result.Hole.X + result.ToFrame.X, result.Hole.Y + result.ToFrame.Y);
@@ -96,6 +96,7 @@ sealed class WorkedPlaces
             PlaceWork.KindOf(tool, hole.Cycle), tool, hole.Tool, tool?.Diameter ?? double.NaN, tip, tip + EndLengthOf(tool), result.ToFrame,
             line, _number, hole.Cycle, hole.RLevel + result.ToFrame.Z, double.NaN)
         {
+            Coordinates = coordinates,
             // NISTIR 6556 §3.5.16.5: the spindle turns clockwise on the way into a hole of G84. G74 as its mirror image is common practice.
             IsLeftHand = hole.Cycle switch { 84 => false, 74 => true, _ => null },
         });
@@ -109,7 +110,7 @@ sealed class WorkedPlaces
         return _end.Length;
     }
 
-    void NotePlunge(in Plunge plunge, int line)
+    void NotePlunge(in Plunge plunge, int line, WorkCoordinates coordinates)
     {
         var tool = plunge.Tool;
         var kind = PlaceWork.KindOf(tool, 0);
@@ -121,7 +122,10 @@ sealed class WorkedPlaces
             return;
         }
         Add(plunge.To.X, plunge.To.Y, new PlaceWork(
-            kind, tool, tool.Number, tool.Diameter ?? double.NaN, plunge.To.Z, plunge.To.Z + EndLengthOf(tool), plunge.ToFrame, line, 0, 0, double.NaN, double.NaN));
+            kind, tool, tool.Number, tool.Diameter ?? double.NaN, plunge.To.Z, plunge.To.Z + EndLengthOf(tool), plunge.ToFrame, line, 0, 0, double.NaN, double.NaN)
+        {
+            Coordinates = coordinates,
+        });
     }
 
     /// <summary>A thread mill that goes straight down only takes its place.</summary>

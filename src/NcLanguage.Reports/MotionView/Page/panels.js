@@ -24,6 +24,13 @@ function duration(seconds) {
 
 const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${say(place[axis])}`)).join(' ');
 
+/** " shifted X100 Y20" where the program has shifted the work offset of a hole; without figures where it is not known by how much. */
+function shiftText(hole) {
+  if (!hole.shift) return '';
+  const told = hole.shift.includes(null) ? [] : hole.shift.map((by, axis) => (by === 0 ? '' : ` ${'XYZ'[axis]}${say(by)}`));
+  return ` shifted${told.join('')}`;
+}
+
 /** What the moves of a block do, such as "rapid, feed 250 mm/min, dwell". */
 function movesText(step) {
   const told = [];
@@ -105,6 +112,7 @@ const panels = {
   listHoles(most) {
     const body = byId('holes').tBodies[0];
     body.replaceChildren();
+    byId('holes').tHead.querySelector('.offset').hidden = !motion.namesCoordinates;
     for (const hole of motion.holes.slice(0, most)) {
       const row = element('tr', undefined, body);
       const first = element('td', undefined, row);
@@ -119,6 +127,7 @@ const panels = {
       element('td', hole.file ? `${hole.line} calls ${hole.file}` : String(hole.line), row);
       element('td', hole.cycle, row);
       element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
+      if (motion.namesCoordinates) element('td', hole.workOffset === null ? '?' : hole.workOffset + shiftText(hole), row);
       const dwell = hole.dwellSeconds ? say(hole.dwellSeconds) : '–';
       for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, dwell, hole.feed, hole.speed])
         element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);

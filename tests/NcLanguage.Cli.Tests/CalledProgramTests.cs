@@ -51,4 +51,24 @@ public sealed class CalledProgramTests : IDisposable
         Assert.Equal(2, steps.Count(step => step == (8, null)));
         Assert.Contains("G91 Y10  in O1200.nc", Command.In(_scratch.Folder, "trace", "part.nc").Output, StringComparison.Ordinal);
     }
+
+    /// <summary>It is there, so nobody may be told to look for it.</summary>
+    [Theory]
+    [InlineData("truncate -s 2G O1200.nc", "O1200.nc is larger than 16 MB")]
+    [InlineData("mkfifo O1200.nc", "O1200.nc is a pipe or a device, not a file")]
+    [InlineData("ln -s O1200.nc O1200.nc", "O1200.nc is a link that leads back to itself")]
+    [InlineData("ln -s /etc/hostname O1200.nc", "O1200.nc is a link out of the program's folder")]
+    [InlineData("ln -s nowhere.nc O1200.nc", "O1200.nc is a link to a file that is not there")]
+    [InlineData("mkdir O1200.nc", "O1200.nc is a folder, not a file")]
+    public void A_called_file_that_cannot_be_read_is_told_with_the_reason(string make, string reason)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        File.Delete(_scratch.At("O1200.nc"));
+        Assert.Equal(0, Command.Start("bash", _scratch.Folder, null, ["-c", make]).ExitCode);
+        var finding = Command.In(_scratch.Folder, "check", "part.nc", "--format", "json").Json.GetProperty("files")[0].GetProperty("findings").EnumerateArray()
+            .Single(finding => finding.GetProperty("name").GetString() == "subprogram-missing");
+        Assert.Equal(8, finding.GetProperty("line").GetInt32());
+        Assert.StartsWith("Program 1200 is not in this file, and beside it " + reason, finding.GetProperty("message").GetString(), StringComparison.Ordinal);
+    }
 }

@@ -11,8 +11,8 @@ public sealed class SubprogramMissing : Rule
         Id = "NC6030",
         Name = "subprogram-missing",
         Severity = Severity.Error,
-        Title = "The program called is not there",
-        Finds = "M98, G65 or an O call with a number that no program or subroutine of the file has, and no file beside it.",
+        Title = "The program called is not there, or cannot be read",
+        Finds = "M98, G65 or an O call with a number that no program or subroutine of the file has, and no file beside it that can be read.",
         AtTheMachine = "The control stops at the call with an alarm, or runs another program of that number that its memory happens to hold.",
         Example = """
             G21 G90 G17 G54
@@ -30,7 +30,7 @@ public sealed class SubprogramMissing : Rule
             G0 X20
             M99
             """,
-        NotFound = "Programs that are kept in the control: what they do is not known, so nothing behind the call is checked until it is set anew.",
+        NotFound = "Programs that are kept in the control, and files that cannot be read: what they do is not known, so nothing behind the call is checked until it is set anew.",
         Source = "Common practice.",
     };
 
@@ -40,6 +40,8 @@ public sealed class SubprogramMissing : Rule
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.SubprogramMissing)
-                step.Report(this, fault.Token, $"There is no program {Say.Number(fault.A)} in this file, nor a file of that number beside it: unless the control holds one, it stops here with an alarm.");
+                step.Report(this, fault.Token, step.Job.Programs?.WhyNotRead((int)fault.A) is { } why
+                    ? $"Program {Say.Number(fault.A)} is not in this file, and beside it {why}: what it does is not known, so nothing behind the call is checked until it is set anew."
+                    : $"There is no program {Say.Number(fault.A)} in this file, nor a file of that number beside it: unless the control holds one, it stops here with an alarm.");
     }
 }

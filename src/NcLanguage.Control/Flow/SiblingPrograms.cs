@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using NcLanguage.Machine.Files;
@@ -16,18 +17,39 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
     readonly string _folder = Path.GetDirectoryName(Path.GetFullPath(programPath)) ?? ".";
     readonly string _extension = Path.GetExtension(programPath);
 
+    // Asked for at each run of a call, and by rules on other threads.
+    readonly ConcurrentDictionary<int, string?> _whyNotRead = new();
+
     public CalledFile? Find(int number)
     {
+        var (file, why) = Look(number);
+        _whyNotRead[number] = why;
+        return file;
+    }
+
+    public string? WhyNotRead(int number) => _whyNotRead.GetOrAdd(number, asked => Look(asked).WhyNotRead);
+
+    /// <summary>The first file that can be read; else why the first that stands there cannot.</summary>
+    (CalledFile? File, string? WhyNotRead) Look(int number)
+    {
+        string? why = null;
         foreach (var name in Names(number))
         {
             var path = Path.Combine(_folder, name);
-            if (Path.GetFileName(programPath) == name || !StaysInFolder(path))
+            if (Path.GetFileName(programPath) == name)
                 continue;
+            if (LeavesFolder(path))
+            {
+                why ??= $"{name} is a link out of the program's folder, where nothing is read";
+                continue;
+            }
             var answer = files.Read(path);
             if (answer.State == FileState.Read)
-                return new CalledFile(name, path, WideText.Read(answer.Bytes.ToArray()));
+                return (new CalledFile(name, path, WideText.Read(answer.Bytes.ToArray())), null);
+            if (answer.State != FileState.Missing)
+                why ??= FileStateText.Clause(path, answer.State);
         }
-        return null;
+        return (null, why);
     }
 
     public IReadOnlyList<(int Number, string Name)> List()
@@ -55,18 +77,14 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
                select stem + extension;
     }
 
-    /// <summary>False for a link that leads out of the program's folder: nothing outside is ever read.</summary>
-    bool StaysInFolder(string path)
+    /// <summary>True for a link that leads out of the program's folder: nothing outside is ever read.</summary>
+    bool LeavesFolder(string path)
     {
         try
         {
-            return File.ResolveLinkTarget(path, returnFinalTarget: true) is not { } target || Path.GetDirectoryName(target.FullName) == _folder;
+            return File.ResolveLinkTarget(path, returnFinalTarget: true) is { } target && Path.GetDirectoryName(target.FullName) != _folder;
         }
-        // Where nothing stands on disk no link leads anywhere; an editor may hold a program never saved.
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return true;
-        }
+        // Where nothing stands on disk no link leads anywhere; an editor may hold a program never saved. What cannot be followed cannot be read either.
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return false;

@@ -84,7 +84,7 @@ sealed class LiftBlocks : Refactoring
             }
         }
         for (var number = Math.Max(first, 1000) + 1; number < 10000; number++)
-            if (!taken.Contains(number) && analysis.Main.Job.Programs?.Find(number) is null)
+            if (!taken.Contains(number) && analysis.Main.Job.Programs is var beside && beside?.Find(number) is null && beside?.WhyNotRead(number) is null)
                 return number;
         return null;
     }

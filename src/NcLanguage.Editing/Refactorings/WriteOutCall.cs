@@ -35,7 +35,9 @@ sealed class WriteOutCall : Refactoring
         var own = FlowText.Of(text, null);
         var called = own.LinesOfProgram(call.Number) is { } at ? (text, at) : Elsewhere(analysis, call.Number);
         if (called is not var (source, region))
-            return Draft.Refuse($"O{call.Number} stands neither in this file nor in one beside it.");
+            return Draft.Refuse(analysis.Main.Job.Programs?.WhyNotRead(call.Number) is { } why
+                ? $"O{call.Number} is not in this file, and beside it {why}."
+                : $"O{call.Number} stands neither in this file nor in one beside it.");
         if (Body.Read(source, region, out var body) is { } sentence)
             return Draft.Refuse($"O{call.Number} cannot be written out: {sentence}.");
         var written = new List<string>();

@@ -23,7 +23,9 @@ static class CallText
         if (transfer is { Value: 0, Kind: not TransferKind.Structure })
             return "Nought times: it is passed over.";
         if (!flow.Passages.TryGetValue(line, out var passage))
-            return $"There is no program {Say.Number(transfer.Number)} in this file, nor a file of that number beside it.";
+            return analysis.Main.Job.Programs?.WhyNotRead((int)Math.Round(transfer.Number)) is { } why
+                ? $"Program {Say.Number(transfer.Number)} is not in this file, and beside it {Markdown.Plain(why)}: what it does is not known."
+                : $"There is no program {Say.Number(transfer.Number)} in this file, nor a file of that number beside it.";
         var (number, times) = NumberAndTimes(analysis, transfer, passage);
         var what = transfer.Statement == StatementKind.Call ? "subroutine" : "program";
         var text = passage.File is { } file

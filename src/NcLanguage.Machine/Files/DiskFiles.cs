@@ -17,7 +17,7 @@ public sealed class DiskFiles : IFileAccess
             if (Directory.Exists(path))
                 return new FileAnswer(FileState.IsFolder);
             if (!FileKind.IsOrdinary(path))
-                return new FileAnswer(FileState.Failed);
+                return new FileAnswer(FileState.IsStream);
             // An editor may be writing or replacing the file at this moment.
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             using var bytes = new MemoryStream();
@@ -33,7 +33,7 @@ public sealed class DiskFiles : IFileAccess
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or PathTooLongException)
         {
-            return new FileAnswer(FileState.Missing);
+            return new FileAnswer(StateOfLink(path) ?? FileState.Missing);
         }
         catch (Exception e) when (e is UnauthorizedAccessException or SecurityException)
         {
@@ -41,7 +41,26 @@ public sealed class DiskFiles : IFileAccess
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
-            return new FileAnswer(FileState.Failed);
+            return new FileAnswer(StateOfLink(path) ?? FileState.Failed);
+        }
+    }
+
+    /// <summary>What is wrong with a link that nothing could be read through; null where no link stands there.</summary>
+    static FileState? StateOfLink(string path)
+    {
+        try
+        {
+            var link = new FileInfo(path);
+            return link.LinkTarget is null ? null : link.ResolveLinkTarget(returnFinalTarget: true) is { Exists: false } ? FileState.LinkToNothing : FileState.Failed;
+        }
+        catch (Exception e) when (e is UnauthorizedAccessException or SecurityException or ArgumentException or NotSupportedException or FileNotFoundException or DirectoryNotFoundException)
+        {
+            return null;
+        }
+        catch (IOException)
+        {
+            // Too many links one after the other: only a ring has them.
+            return FileState.LinkRing;
         }
     }
 

@@ -34,20 +34,5 @@ internal sealed class FileSearch(IFileAccess files)
 
     /// <summary>Reports a file that stands where it was looked for but cannot be read.</summary>
     public void ReportUnreadable(string path, FileState state, string consequence) =>
-        Problems.Add(new SetupProblem(ProblemKind.Malformed, path, 1, 1, 1, 1, $"{Clause(path, state)}; {consequence}."));
-
-    /// <summary>Why a file could not be read, as a clause.</summary>
-    public static string Clause(string path, FileState state)
-    {
-        string name = ValueReader.Clip(Path.GetFileName(path));
-        return state switch
-        {
-            FileState.Missing => $"there is no file {name}",
-            FileState.IsFolder => $"{name} is a folder, not a file",
-            FileState.Denied => $"{name} may not be read by you",
-            FileState.Outside => $"{name} lies outside the workspace and the program's folder, where nothing is read",
-            FileState.TooLarge => $"{name} is larger than {DiskFiles.GreatestSize / 1024 / 1024} MB, too large for a file of its kind",
-            _ => $"{name} could not be read",
-        };
-    }
+        Problems.Add(new SetupProblem(ProblemKind.Malformed, path, 1, 1, 1, 1, $"{FileStateText.Clause(path, state)}; {consequence}."));
 }

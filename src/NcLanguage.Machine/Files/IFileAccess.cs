@@ -18,6 +18,15 @@ public enum FileState
     /// <summary>Larger than <see cref="DiskFiles.GreatestSize"/>: no setup or machine file.</summary>
     TooLarge,
 
+    /// <summary>A pipe, a socket or a device stands under the name: <see cref="FileKind"/>.</summary>
+    IsStream,
+
+    /// <summary>A link whose target is not there.</summary>
+    LinkToNothing,
+
+    /// <summary>A link that leads back to itself, by way of others or not.</summary>
+    LinkRing,
+
     /// <summary>Anything else: a broken disk, a name that is none.</summary>
     Failed,
 }

@@ -59,7 +59,7 @@ internal sealed class MachineSearch(FileSearch search)
         if (answer.State == FileState.Read)
             return new BaseAnswer(Parse(path, answer, chain));
         string builtIns = string.Join(", ", BuiltInNames);
-        string clause = FileSearch.Clause(path, answer.State);
+        string clause = FileStateText.Clause(path, answer.State);
         return new BaseAnswer(null, answer.State == FileState.Missing ? $"{clause}, nor is it a built-in machine ({builtIns})" : clause);
     }
 

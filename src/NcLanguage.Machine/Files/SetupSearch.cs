@@ -21,7 +21,7 @@ internal sealed class SetupSearch(FileSearch search)
             found = path is null ? null : (path, search.Read(path));
             if (found is not { Answer.State: FileState.Read })
             {
-                string why = path is null ? "it is no path" : FileSearch.Clause(path, found!.Value.Answer.State);
+                string why = path is null ? "it is no path" : FileStateText.Clause(path, found!.Value.Answer.State);
                 search.OptionErrors.Add($"The setup {ValueReader.Clip(chosen)} cannot be used: {why}.");
                 return Setup.None;
             }

@@ -19,6 +19,8 @@ internal sealed class CalledPrograms : ICalledPrograms
 
     public CalledFile? Find(int number) => _found.GetOrAdd(number, _siblings.Find);
 
+    public string? WhyNotRead(int number) => Find(number) is null ? _siblings.WhyNotRead(number) : null;
+
     public IReadOnlyList<(int Number, string Name)> List() => _siblings.List();
 
     public bool DependsOn(string path) => _looked.ContainsKey(path);

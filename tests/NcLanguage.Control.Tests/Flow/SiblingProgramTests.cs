@@ -67,10 +67,47 @@ public sealed class SiblingProgramTests : IDisposable
             File.CreateSymbolicLink(At("O14.nc"), At("O15.nc"));
             File.CreateSymbolicLink(At("O15.nc"), At("O14.nc"));
             Assert.Null(Siblings().Find(14));
+            Assert.Equal("O12.nc is a link out of the program's folder, where nothing is read", Siblings().WhyNotRead(12));
+            Assert.Equal("O14.nc is a link that leads back to itself", Siblings().WhyNotRead(14));
         }
         finally
         {
             Directory.Delete(outside, recursive: true);
         }
+    }
+
+    /// <summary>What stands there and is no program that can be read is no absent one.</summary>
+    [Fact]
+    public void A_file_that_cannot_be_read_is_told_with_the_reason()
+    {
+        var siblings = Siblings();
+        Assert.Null(siblings.WhyNotRead(1));
+        Directory.CreateDirectory(At("O2.nc"));
+        using (var large = File.Create(At("O3.nc")))
+            large.SetLength(DiskFiles.GreatestSize + 1L);
+        File.CreateSymbolicLink(At("O4.nc"), At("nowhere.nc"));
+        Assert.Equal("O2.nc is a folder, not a file", siblings.WhyNotRead(2));
+        Assert.StartsWith("O3.nc is larger than 16 MB", siblings.WhyNotRead(3), StringComparison.Ordinal);
+        Assert.Equal("O4.nc is a link to a file that is not there", siblings.WhyNotRead(4));
+        if (OperatingSystem.IsLinux())
+        {
+            using (var mkfifo = System.Diagnostics.Process.Start("mkfifo", [At("O5.nc")]))
+                mkfifo.WaitForExit();
+            Assert.Equal("O5.nc is a pipe or a device, not a file", siblings.WhyNotRead(5));
+        }
+        // Another name of the same number that can be read is.
+        File.WriteAllText(At("0003.nc"), "M99");
+        Assert.Equal("0003.nc", siblings.Find(3)?.Name);
+        Assert.Null(siblings.WhyNotRead(3));
+    }
+
+    [Fact]
+    public void A_file_that_others_keep_for_themselves_is_told_as_such() =>
+        Assert.Equal("O12.nc may not be read by you", new SiblingPrograms(At("main.nc"), new Kept()).WhyNotRead(12));
+
+    /// <summary>Who runs the tests may read everything: this stands in for a user who may not.</summary>
+    sealed class Kept : IFileAccess
+    {
+        public FileAnswer Read(string path) => new(path.EndsWith("O12.nc", StringComparison.Ordinal) ? FileState.Denied : FileState.Missing);
     }
 }

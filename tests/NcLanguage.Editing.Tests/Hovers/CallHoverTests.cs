@@ -1,4 +1,7 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
 using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Editing.Tests.Hovers;
 
@@ -45,6 +48,23 @@ public sealed class CallHoverTests
     [Fact]
     public void A_call_of_a_program_that_is_not_there() =>
         Assert.Contains("There is no program 300 in this file, nor a file of that number beside it.", Editor.Markdown("$0M98 P300\nM30"), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_call_of_a_file_that_cannot_be_read_says_why()
+    {
+        var folder = Directory.CreateTempSubdirectory("nclanguage-called");
+        try
+        {
+            Directory.CreateDirectory(Path.Combine(folder.FullName, "O300.nc"));
+            var beside = new SiblingPrograms(Path.Combine(folder.FullName, "main.nc"), DiskFiles.Instance);
+            Assert.Contains("Program 300 is not in this file, and beside it O300.nc is a folder, not a file: what it does is not known.",
+                Editor.Markdown("$0M98 P300\nM30", options: new AnalysisOptions(Programs: beside)), StringComparison.Ordinal);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
 
     [Fact]
     public void A_call_by_a_number_not_known() => Assert.Contains("Which program it runs is not known here.", Editor.Markdown(

@@ -62,19 +62,23 @@ public sealed class DiskFilesTests : IDisposable
         Assert.All(["/dev/zero", "/dev/null", At("pipe"), At("link.json")], path =>
         {
             Assert.False(FileKind.IsOrdinary(path));
-            Assert.Equal(FileState.Failed, DiskFiles.Instance.Read(path).State);
+            Assert.Equal(FileState.IsStream, DiskFiles.Instance.Read(path).State);
         });
         Assert.All([At("sound.json"), _folder, At("none")], path => Assert.True(FileKind.IsOrdinary(path)));
     }
 
     [Fact]
-    public void A_link_to_itself_is_no_exception()
+    public void Links_that_lead_to_no_file_say_so()
     {
         if (OperatingSystem.IsWindows())
             return;
         File.CreateSymbolicLink(At("loop.json"), At("loop.json"));
+        File.CreateSymbolicLink(At("dangling.json"), At("none.json"));
+        File.CreateSymbolicLink(At("far.json"), At("dangling.json"));
 
-        Assert.NotEqual(FileState.Read, DiskFiles.Instance.Read(At("loop.json")).State);
+        Assert.Equal(FileState.LinkRing, DiskFiles.Instance.Read(At("loop.json")).State);
+        Assert.Equal(FileState.LinkToNothing, DiskFiles.Instance.Read(At("dangling.json")).State);
+        Assert.Equal(FileState.LinkToNothing, DiskFiles.Instance.Read(At("far.json")).State);
     }
 
     [Fact]

@@ -174,6 +174,9 @@ public class JobFilesTests
     [InlineData(FileState.IsFolder, "is a folder, not a file")]
     [InlineData(FileState.Denied, "may not be read by you")]
     [InlineData(FileState.TooLarge, "is larger than 16 MB")]
+    [InlineData(FileState.IsStream, "is a pipe or a device, not a file")]
+    [InlineData(FileState.LinkToNothing, "is a link to a file that is not there")]
+    [InlineData(FileState.LinkRing, "is a link that leads back to itself")]
     [InlineData(FileState.Failed, "could not be read")]
     public void What_stands_in_a_files_place_but_cannot_be_read_is_one_problem_each(FileState state, string message)
     {

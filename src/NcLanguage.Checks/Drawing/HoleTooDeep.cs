@@ -70,7 +70,7 @@ public sealed class HoleTooDeep : Rule
     void ReportDeep(List<DrawingMatch> group, in FileContext file)
     {
         var (match, work) = (group[0], group[0].Work!.Value);
-        var say = file.SayAt(work.Line);
+        var say = file.SayAt(work.Line, work.Coordinates);
         var wanted = match.Wanted!.Depth!.Value;
         file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Full > work.Tip ? "at full diameter" : "made")} {say.Length(match.Depth)} deep, and the drawing asks for {say.Length(wanted)}: "
             + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough.");
@@ -79,7 +79,7 @@ public sealed class HoleTooDeep : Rule
     void ReportThrough(List<DrawingMatch> group, in FileContext file)
     {
         var (match, work) = (group[0], group[0].Work!.Value);
-        var say = file.SayAt(work.Line);
+        var say = file.SayAt(work.Line, work.Coordinates);
         var wanted = match.Wanted!;
         var bottom = file.Run.Job.Setup.Stock!.Value.Min.Z;
         var isThread = wanted.Thread is not null;

@@ -79,11 +79,21 @@ public sealed class DwellUnit : Rule
         var here = dwell.Seconds < 60 ? Say.Number(dwell.Seconds, 6) + " s" : $"{Say.Number(dwell.Seconds)} s ({Say.Seconds(dwell.Seconds)})";
         var turns = !isShort ? "" : dwell.Seconds / dwell.Turn < 0.01 ? ", less than a hundredth of a turn of the spindle" : $", {Say.Number(dwell.Seconds / dwell.Turn, 2)} of a turn of the spindle";
         if (!otherFits)
-            return $"{word} is {here} here{turns}.";
+            return $"{word} is {here} here{turns}: {Harm(step, dwell, isShort)}";
         var hasPoint = step.Block.Tokens[dwell.Token].HasPoint;
         var other = DwellReadings.IsByPoint(dwell.Letter, step.Job.Readings) ? hasPoint ? "without the point" : "with a point"
             : DwellReadings.IsMilliseconds(dwell.Letter, hasPoint, step.Job.Readings) ? "as seconds" : "as milliseconds";
         return $"{word} is {here} here{turns}; {other} it would be {Say.Seconds(dwell.OtherSeconds)}.";
+    }
+
+    /// <summary>What is wrong with a dwell that makes no sense in either unit, and what to write.</summary>
+    static string Harm(in StepContext step, in DwellWord dwell, bool isShort)
+    {
+        if (!dwell.InCycle)
+            return $"the machine waits all that time{(dwell.Turns ? " with the spindle turning" : "")}. Write a shorter time, unless the wait is meant.";
+        var enough = double.IsNaN(dwell.Turn) ? "A turn or two of the spindle are enough"
+            : $"A turn or two of the spindle are enough, {DwellWord.Write(dwell.Turn, step.Job.Readings.Dwell)} to {DwellWord.Write(2 * dwell.Turn, step.Job.Readings.Dwell)}";
+        return (isShort ? "the bottom is not cut all round. " : "all that time the tool rubs at the bottom of the hole. ") + enough + ".";
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

@@ -55,6 +55,14 @@ public class DwellTests
         "P500 is 500 s (8 min 20 s) here; as milliseconds it would be 0.5 s.",
         CycleJob.Run(InCycle("P500")).Findings.Single(f => f.Name == "dwell-unit").Message);
 
+    // At S1000 a turn takes 0.06 s.
+    [Theory]
+    [InlineData("G82 X10 Y10 Z-3 R2 P60000 F100", "P60000 is 60 s (1 min) here: all that time the tool rubs at the bottom of the hole. A turn or two of the spindle are enough, P60 to P120.")]
+    [InlineData("G82 X10 Y10 Z-3 R2 P0.01 F100", "P0.01 is 0.00001 s here, less than a hundredth of a turn of the spindle: the bottom is not cut all round. A turn or two of the spindle are enough, P60 to P120.")]
+    [InlineData("G4 P60000", "P60000 is 60 s (1 min) here: the machine waits all that time with the spindle turning. Write a shorter time, unless the wait is meant.")]
+    public void Where_no_reading_makes_sense_it_is_said_what_is_wrong(string block, string message) =>
+        Assert.Equal(message, CycleJob.Run(block, readings: Milliseconds).Findings.Single(f => f.Name == "dwell-unit").Message);
+
     /// <summary>With a point X is seconds under every reading.</summary>
     [Fact]
     public void X_is_mended_with_a_point() => Assert.Equal("G4 X2.", CycleJob.Fix("dwell-unit", "G4 X2", readings: ByPoint));

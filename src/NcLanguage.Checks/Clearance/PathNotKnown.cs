@@ -69,7 +69,7 @@ public sealed class PathNotKnown : Rule
                     ? $"The blocks before have made {Say.Number(MoveBudget.OfLongBlocks)} moves by repeats and pecks: of the more than {Say.Number(fault.A)} of this one, what goes beyond is not followed and not checked."
                     : $"This block makes more than {Say.Number(fault.A)} moves: what goes beyond is not followed and not checked.");
             else if (fault.Kind == FaultKind.WayNotKnown && !step.Step.Before.IsCalled)
-                step.Report(this, fault.Token, WayNotKnown(step.Step.Transfer, fault.A == 1));
+                step.Report(this, fault.Token, WayNotKnown(step, fault.A == 1));
             else if (fault.Kind == FaultKind.NotFollowed && !step.Step.Before.IsCalled)
                 step.Report(this, fault.Token, IsCompensation(step.Step) ? Compensation(step, fault) : NotFollowed(step.Block, step.Block.Tokens[fault.Token]));
             else
@@ -135,9 +135,10 @@ public sealed class PathNotKnown : Rule
     };
 
     /// <param name="isLost">Nothing is known behind it; else both ways are run.</param>
-    static string WayNotKnown(in Transfer transfer, bool isLost)
+    static string WayNotKnown(in StepContext step, bool isLost)
     {
-        const string value = " depends on a value that is not known here: ";
+        var transfer = step.Step.Transfer;
+        var value = Refused(step, double.IsNaN(transfer.Number) ? 'P' : 'L') is { } word ? $" is not known, because {word} is not allowed: " : " depends on a value that is not known here: ";
         const string behind = "behind it places and modes are not known until they are set again.";
         var isCall = transfer.Kind is TransferKind.CallProgram or TransferKind.CallWithArguments || transfer.Statement == StatementKind.Call;
         if (double.IsNaN(transfer.Number) || transfer.Kind == TransferKind.Return)
@@ -154,6 +155,15 @@ public sealed class PathNotKnown : Rule
                 ? "How often this jumps back" + value + behind
                 : "Which way this goes" + value + "both ways are checked, and where they meet only what is the same on both is known.";
         return "How often this loop runs" + value + "its blocks are checked once with nothing known, and " + behind;
+    }
+
+    /// <summary>The word of a letter, where its value is not allowed in this block.</summary>
+    static string? Refused(in StepContext step, char letter)
+    {
+        foreach (ref readonly var fault in step.Step.Faults.Items)
+            if (fault.Kind == FaultKind.ValueNotAllowed && fault.Letter == letter)
+                return Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+        return null;
     }
 
     static string Until(double code) => code switch

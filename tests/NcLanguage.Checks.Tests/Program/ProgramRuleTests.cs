@@ -163,6 +163,13 @@ public sealed class ProgramRuleTests
 
     // ---- path-not-known: one plain sentence for each way a run can be lost --------------------------------------
 
+    // L0 and P1.5 are known, and refused.
+    [Theory]
+    [InlineData("M98 P200 L0\nM30\nO200\nM99", "How many times this runs the program is not known, because L0 is not allowed: ")]
+    [InlineData("M98 P1.5\nM30", "Which program this calls is not known, because P1.5 is not allowed: ")]
+    public void A_call_whose_number_is_refused_says_so(string program, string begins) => Assert.StartsWith(
+        begins, Assert.Single(Programs.Of("path-not-known", "G21 G90 G94 F100\n" + program)).Message, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("IF [#5063 GT 1] GOTO 90\nG0 X1\nN90 M30", "Which way this goes")]
     [InlineData("N10 G0 X1\nIF [#5063 GT 1] GOTO 10\nM30", "How often this jumps back")]

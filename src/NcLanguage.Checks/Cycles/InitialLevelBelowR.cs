@@ -14,7 +14,7 @@ public sealed class InitialLevelBelowR : Rule
         Severity = Severity.Warning,
         Title = "A cycle starts with the tool below its R level",
         Finds = "The first hole of a run whose initial level, where the tool stood before the cycle, is lower than R.",
-        AtTheMachine = "The tool first goes up to R where it stands, and G98 then returns no higher than R: whoever counts on the initial level between the clamps does not get it.",
+        AtTheMachine = "The tool first goes up to R where it stands, and under G98 it then returns no higher than R: whoever counts on the initial level between the clamps does not get it.",
         Example = CycleExample.Program("""
             G0 Z1
             G98 G81 X12 Y20 Z-8 R5 F120
@@ -40,8 +40,9 @@ public sealed class InitialLevelBelowR : Rule
         ref readonly var hole = ref step.Step.Holes[0];
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))
             return;
+        var then = step.Step.After.ReturnLevel == ReturnLevel.Initial ? "G98 returns no higher than R" : $"the tool first goes up to {step.Say.Level(hole.RLevel)} where it stands";
         CycleRuns.Report(
-            this, step, 'R', $"The cycle starts at {step.Say.Level(hole.InitialLevel)}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {step.Say.Level(hole.RLevel)}: G98 returns no higher than R.",
+            this, step, 'R', $"The cycle starts at {step.Say.Level(hole.InitialLevel)}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {step.Say.Level(hole.RLevel)}: {then}.",
             Slot.Z, "The tool was brought to this level here.");
     }
 }

@@ -44,6 +44,9 @@ public sealed class PeckStep : Rule
         ref readonly var state = ref step.Step.After;
         if (state.Cycle is not (73 or 83) || (step.Step.Sets & (Slot.Cycle | Slot.CyclePeck | Slot.CycleBottom | Slot.CycleR)) == 0)
             return;
+        // A Q of the block's own that is refused: value-not-allowed.
+        if (step.Step.Words.Has('Q') && (step.Step.Sets & Slot.CyclePeck) == 0)
+            return;
         var depth = state.RLevel - state.Bottom;
         if (depth > 0 && What(step, state.Peck, depth) is { } what)
             CycleRuns.Report(this, step, 'Q', $"A peck of {step.Say.Length(state.Peck)} {what}.", Slot.CyclePeck, "The peck was set here.");

@@ -38,6 +38,22 @@ public class CycleStateTests
     public void A_cycle_that_was_ended_is_not(string blocks) => Assert.Empty(CycleJob.Find("cycle-not-cancelled", "G98\n" + (blocks[0] == 'O' ? "M30\n" + blocks : Holes + blocks)));
 
     [Fact]
+    public void A_peck_that_is_refused_is_not_judged()
+    {
+        const string Deep = "G98 G73 X10 Y10 Z-30 R2 Q20 F100\n";
+        Assert.Empty(CycleJob.Find("peck-step", Deep + "X30 Z-10 Q0"));
+        Assert.Equal([(1, Severity.Error)], CycleJob.Find("value-not-allowed", Deep + "X30 Z-10 Q0"));
+        Assert.Equal([(1, Severity.Warning)], CycleJob.Find("peck-step", Deep + "X30 Z-10"));
+    }
+
+    // Under G99 the tool stays at R in any case (NISTIR 6556 §3.5.20).
+    [Theory]
+    [InlineData("G98", "The cycle starts at Z1, 4 mm below its R level Z5: G98 returns no higher than R.")]
+    [InlineData("G99", "The cycle starts at Z1, 4 mm below its R level Z5: the tool first goes up to Z5 where it stands.")]
+    public void A_start_below_R_is_told_by_the_code_in_force(string code, string message) =>
+        Assert.Equal(message, CycleJob.Run($"G0 Z1\n{code} G81 X10 Y10 Z-3 R5 F100").Findings.Single(f => f.Name == "initial-level-below-r").Message);
+
+    [Fact]
     public void A_cycle_left_on_again_is_found_again() =>
         Assert.Equal([2, 4], CycleJob.Find("cycle-not-cancelled", Holes + "M0\nX30\nM30").Select(f => f.Block));
 

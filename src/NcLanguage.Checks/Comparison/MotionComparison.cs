@@ -41,7 +41,8 @@ public sealed record MotionComparison
     public bool IsSame => Changes.Count == 0 && First.End == Second.End;
 
     /// <summary>Differences as far as both runs were followed: where both were broken off as too long, what one has more at its end the other would have made later.</summary>
-    public static MotionComparison Of(MotionList first, MotionList second, double tolerance = UsualTolerance)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static MotionComparison Of(MotionList first, MotionList second, double tolerance = UsualTolerance, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
@@ -55,9 +56,10 @@ public sealed record MotionComparison
         var behind = endA;
         while (endA > start && endB > start && a[endA - 1].GoesAs(b[endB - 1], tolerance))
             (endA, endB) = (endA - 1, endB - 1);
+        cancel.ThrowIfCancellationRequested();
         var changes = new List<MotionChange>();
         AddAltered(a, b, 0, 0, start, changes);
-        AddDifferences(a, b, (start, endA), (start, endB), tolerance, changes);
+        AddDifferences(a, b, (start, endA), (start, endB), tolerance, changes, cancel);
         AddAltered(a, b, endA, endB, behind - endA, changes);
         return new MotionComparison { First = first, Second = second, Changes = changes };
     }
@@ -71,12 +73,12 @@ public sealed record MotionComparison
 
     /// <summary>The shortest way from one list to the other (Myers, 1986), as long as it is no longer than a bound.</summary>
     static void AddDifferences(
-        IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, (int Start, int End) inA, (int Start, int End) inB, double tolerance, List<MotionChange> changes)
+        IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, (int Start, int End) inA, (int Start, int End) inB, double tolerance, List<MotionChange> changes, CancellationToken cancel)
     {
         var (n, m) = (inA.End - inA.Start, inB.End - inB.Start);
         if (n == 0 && m == 0)
             return;
-        var steps = ShortestWay(a, b, inA.Start, inB.Start, n, m, tolerance);
+        var steps = ShortestWay(a, b, inA.Start, inB.Start, n, m, tolerance, cancel);
         if (steps is null)
         {
             for (var i = 0; i < n; i++)
@@ -99,13 +101,14 @@ public sealed record MotionComparison
 
     /// <summary>The removals and additions in order, each with the place in both lists where it happens; null where there are too many.</summary>
     static List<(bool IsRemoved, int X, int Y)>? ShortestWay(
-        IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, int startA, int startB, int n, int m, double tolerance)
+        IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, int startA, int startB, int n, int m, double tolerance, CancellationToken cancel)
     {
         var most = Math.Min(n + m, MostDifferences);
         var furthest = new int[2 * most + 2];
         var kept = new List<int[]>();
         for (var d = 0; d <= most; d++)
         {
+            cancel.ThrowIfCancellationRequested();
             for (var k = -d; k <= d; k += 2)
             {
                 var goesDown = k == -d || (k != d && furthest[most + k - 1] < furthest[most + k + 1]);

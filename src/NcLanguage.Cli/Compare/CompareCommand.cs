@@ -24,7 +24,8 @@ static class CompareCommand
             var analysis = choices.Analysis(parse);
             var (a, b) = (Load(parse.GetValue(first)!), Load(parse.GetValue(second)!));
             var report = ComparisonReport.Of(a, b, cancel);
-            Show(report, parse.GetValue(format)!);
+            cancel.ThrowIfCancellationRequested();
+            Show(report, parse.GetValue(format)!, cancel);
             return Task.FromResult(report.IsSame ? ExitCode.Clean : ExitCode.Findings);
 
             ComparedProgram Load(string path)
@@ -36,11 +37,11 @@ static class CompareCommand
         return command;
     }
 
-    static void Show(ComparisonReport report, string format)
+    static void Show(ComparisonReport report, string format, CancellationToken cancel)
     {
         if (format == "json")
         {
-            JsonOutput.Write(json => ComparisonJson.Write(report, json));
+            JsonOutput.Write(json => ComparisonJson.Write(report, json, cancel));
             return;
         }
         using var screen = Screen.Open();

@@ -22,6 +22,9 @@ public sealed record FormatResult(SourceText Text, string? Refusal);
 /// <summary>Tidies a whole program, and holds the outcome against the original: motion that is not the same is not let through.</summary>
 public static class ProgramFormat
 {
+    /// <summary>Lines between two looks at whether the tidy text is still wanted.</summary>
+    const int LinesBetweenLooks = 1024;
+
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static FormatResult Of(SourceText text, Job job, FormatOptions options, CancellationToken cancel)
     {
@@ -35,22 +38,22 @@ public static class ProgramFormat
             if (numbers is null)
                 return new FormatResult(text, refusal);
         }
-        var tidy = Write(text, numbers, options);
+        var tidy = Write(text, numbers, options, cancel);
         if (tidy.AsSpan().SequenceEqual(text.ToBytes()))
             return new FormatResult(text, null);
         var written = SourceText.From(tidy);
         var old = MotionList.Of(text, job, cancel);
-        var comparison = MotionComparison.Of(old, MotionList.Of(written, job, cancel), tolerance: 0);
+        var comparison = MotionComparison.Of(old, MotionList.Of(written, job, cancel), tolerance: 0, cancel);
         if (comparison.IsSame)
             return new FormatResult(written, null);
         // Where the numbers alone make the difference, something that is not seen in the text goes by them, as a called program that leads back to one.
-        var byNumbers = numbers is not null && MotionComparison.Of(old, MotionList.Of(SourceText.From(Write(text, null, options)), job, cancel), tolerance: 0).IsSame;
+        var byNumbers = numbers is not null && MotionComparison.Of(old, MotionList.Of(SourceText.From(Write(text, null, options, cancel)), job, cancel), tolerance: 0, cancel).IsSame;
         return new FormatResult(text, byNumbers
             ? $"numbered anew it would not move as it does now{MotionProof.Where(comparison)}: its run hangs on the old numbers, and nothing was changed"
             : $"the tidy program would not move as this one does{MotionProof.Where(comparison)}, so nothing was changed: please report it");
     }
 
-    static byte[] Write(SourceText text, Renumbering? numbers, FormatOptions options)
+    static byte[] Write(SourceText text, Renumbering? numbers, FormatOptions options, CancellationToken cancel)
     {
         var output = new ArrayBufferWriter<byte>(text.Length + 64);
         var blank = false;
@@ -58,6 +61,8 @@ public static class ProgramFormat
         var block = new ArrayBufferWriter<byte>();
         for (var line = 0; line < text.LineCount; line++)
         {
+            if (line % LinesBetweenLooks == 0)
+                cancel.ThrowIfCancellationRequested();
             if (line < options.FirstLine || line > options.LastLine)
             {
                 Keep(text, line, output);

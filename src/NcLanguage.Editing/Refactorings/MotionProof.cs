@@ -18,7 +18,7 @@ static class MotionProof
     {
         foreach (var job in JobsOf(analysis))
         {
-            var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance);
+            var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance, cancel);
             if (NotFollowed(comparison.First) is { } sentence)
                 return sentence;
             if (everyWay && LostWay(comparison.First) is { } lost)

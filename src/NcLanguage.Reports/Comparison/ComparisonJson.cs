@@ -9,7 +9,8 @@ namespace NcLanguage.Reports.Comparison;
 /// <summary>A comparison as JSON. Lines count from 1; lengths in mm in work coordinates.</summary>
 public static class ComparisonJson
 {
-    public static void Write(ComparisonReport report, Utf8JsonWriter json)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static void Write(ComparisonReport report, Utf8JsonWriter json, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(json);
@@ -26,7 +27,10 @@ public static class ComparisonJson
             WriteMotion("second", change.Second, json);
             json.WriteEndObject();
             if (json.BytesPending > 1 << 16)
+            {
+                cancel.ThrowIfCancellationRequested();
                 json.Flush();
+            }
         }
         json.WriteEndArray();
         json.WriteStartArray("holes");

@@ -18,7 +18,7 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
-        var motion = MotionComparison.Of(MotionList.Of(first.Text, first.Job, cancel), MotionList.Of(second.Text, second.Job, cancel));
+        var motion = MotionComparison.Of(MotionList.Of(first.Text, first.Job, cancel), MotionList.Of(second.Text, second.Job, cancel), cancel: cancel);
         var (holes, others) = (HolesOf(first, cancel), HolesOf(second, cancel));
         // Where every move is the same, so are the holes whose places are known, whether a cycle drills them or plain moves do.
         var changes = motion.IsSame ? HoleChanges.Of(holes.Where(IsUnplaced), others.Where(IsUnplaced)) : HoleChanges.Of(holes, others);

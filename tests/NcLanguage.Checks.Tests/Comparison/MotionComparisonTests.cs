@@ -16,6 +16,10 @@ public sealed class MotionComparisonTests
 
     static MotionComparison Compare(string first, string second) => MotionComparison.Of(ListOf(Head + first), ListOf(Head + second));
 
+    [Fact]
+    public void It_ends_where_it_is_not_wanted_any_longer() =>
+        Assert.Throws<OperationCanceledException>(() => MotionComparison.Of(ListOf("G0 X1"), ListOf("G0 X2"), cancel: new CancellationToken(canceled: true)));
+
     [Theory]
     [InlineData("G1 X10\nX20", "n5 g1x10.0 (there)\n\nN6 G01 X20.")]
     [InlineData("G1 X10\nX20", "G91 G1 X10\nX10\nG90")]

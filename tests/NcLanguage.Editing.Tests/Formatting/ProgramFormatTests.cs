@@ -31,6 +31,13 @@ public sealed class ProgramFormatTests
     [InlineData("g0 x[1+ \n", "g0 x[1+\n")]
     public void Tidies(string text, string tidy) => Assert.Equal(tidy, Format(text).Text.ToString());
 
+    /// <summary>A tidy program too: whether it is one is what takes the time.</summary>
+    [Theory]
+    [InlineData("G0 X1\n")]
+    [InlineData("g0x1\n")]
+    public void It_ends_where_it_is_not_wanted_any_longer(string text) => Assert.Throws<OperationCanceledException>(() =>
+        ProgramFormat.Of(SourceText.From(text), new Job(MachineProfile.IsoMill, Setup.None), new FormatOptions(), new CancellationToken(canceled: true)));
+
     [Fact]
     public void Bytes_of_comments_stay()
     {

@@ -19,14 +19,17 @@ static class SetupReport
 
     static ReportedFile Of(string path, ImmutableArray<SetupProblem> problems, bool fullPaths)
     {
-        var text = SourceText.From(DiskFiles.Instance.Read(path).Bytes.ToArray());
+        var bytes = DiskFiles.Instance.Read(path).Bytes;
+        var text = SourceText.From(bytes.ToArray());
+        // Of a file that only stands in the place of one of ours nothing is shown.
+        var isOurs = SetupFile.BeginsAsObject(bytes.Span);
         var columns = new ColumnCounter(text);
         return new ReportedFile(
             Shown(path, fullPaths),
-            [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Select(problem => Of(problem, text, columns))]);
+            [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).Select(problem => Of(problem, text, columns, isOurs))]);
     }
 
-    static ReportedFinding Of(SetupProblem problem, SourceText text, ColumnCounter columns)
+    static ReportedFinding Of(SetupProblem problem, SourceText text, ColumnCounter columns, bool isShown)
     {
         var finding = SetupFindings.Of(problem);
         var line = Math.Clamp(problem.Line - 1, 0, text.LineCount - 1);
@@ -40,7 +43,7 @@ static class SetupReport
             Severity = finding.Severity,
             Place = place,
             Message = finding.Message,
-            Excerpt = Excerpt.Of(text.Line(line), start, end),
+            Excerpt = isShown ? Excerpt.Of(text.Line(line), start, end) : new Excerpt("", 0, 1),
             Fixes = finding.Replacement is { } replacement
                 ? [new ReportedFix($"Write {replacement}", finding.Rule.Info.FixSafety, [new ReportedEdit(place, replacement)])]
                 : [],

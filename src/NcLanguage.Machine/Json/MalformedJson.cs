@@ -54,7 +54,15 @@ internal static class MalformedJson
         if (bytes[at] == '"' && ExplainText(bytes, at) is { } inText)
             return inText;
         int end = EndOfWord(bytes, at);
-        return new JsonFault(new(at, end), $"Expected {expected}, but found {Quote(bytes[at..end])}{Hint(bytes[at], expected)}{Before(bytes, progress, at, expected)}");
+        return new JsonFault(new(at, end), $"Expected {expected}, but found {(BeginsAsObject(bytes) ? Quote(bytes[at..end]) : QuoteOne(bytes[at..]))}{Hint(bytes[at], expected)}{Before(bytes, progress, at, expected)}");
+    }
+
+    /// <summary>Whether a file is meant as one of ours: it begins with a brace, behind blanks and comments. Any file may be named in the place of one, a
+    /// secret one too: of others nothing is shown but the character that is wrong.</summary>
+    public static bool BeginsAsObject(ReadOnlySpan<byte> bytes)
+    {
+        int at = bytes.StartsWith(JsonTree.ByteOrderMark) ? JsonTree.ByteOrderMark.Length : 0;
+        return SkipBlank(bytes, ref at) is null && at < bytes.Length && bytes[at] == '{';
     }
 
     /// <summary>What is wrong within the quoted text that starts at <paramref name="at"/>, or null when it is sound.</summary>
@@ -105,6 +113,12 @@ internal static class MalformedJson
         var lines = new LineMap(bytes);
         int last = lines.At(progress.TokenEnd).Line;
         return last == lines.At(at).Line ? "" : $" (the value before it ends on line {last})";
+    }
+
+    private static string QuoteOne(ReadOnlySpan<byte> rest)
+    {
+        Rune.DecodeFromUtf8(rest, out var one, out _);
+        return $"'{one}'";
     }
 
     private static string Quote(ReadOnlySpan<byte> word)

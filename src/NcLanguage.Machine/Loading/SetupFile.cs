@@ -14,6 +14,9 @@ public sealed record SetupReadResult(Setup Setup, ImmutableArray<SetupProblem> P
 /// <summary>Reads setup files.</summary>
 public static class SetupFile
 {
+    /// <summary>Whether a file is meant as a setup or another file of ours, sound or not: it begins with a brace, behind blanks and comments.</summary>
+    public static bool BeginsAsObject(ReadOnlySpan<byte> bytes) => MalformedJson.BeginsAsObject(bytes);
+
     /// <summary>Reads a setup file's bytes (UTF-8 JSON; comments and trailing commas allowed). Never throws: a file that is no JSON gives
     /// one problem and a setup that is present but says nothing. The path is for messages; it is not opened.</summary>
     public static SetupReadResult Read(string path, ReadOnlySpan<byte> bytes)

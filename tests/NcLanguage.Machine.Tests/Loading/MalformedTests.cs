@@ -40,6 +40,10 @@ public class MalformedTests
     [InlineData("{ \"tools\": [\n  { \"number\": 1 }\n⟦⟧", "The file ends", "'[' of line 1", "expected ',' or ']'")]
     [InlineData("{ \"a\": ⟦⟧", "The file ends", "'{' of line 1", "expected a value")]
     [InlineData("{ \"a\": \"sound \\ud83d\\ude42 \\n\" ⟦5⟧ }", "Expected ',' or '}'", "found '5'")]
+    [InlineData("⟦root⟧:x:0:0", "Expected '{', but found 'r'.")]
+    [InlineData("// a comment\n⟦geheim⟧ = 5", "Expected '{', but found 'g'.")]
+    [InlineData("[⟦section⟧]\nkey = word", "Expected a value or ']', but found 's' (")]
+    [InlineData("⟦ß3cret⟧", "Expected '{', but found 'ß'.")]
     public void The_place_and_what_was_expected_there_are_named(string source, params string[] parts)
     {
         int end = source.IndexOf('⟧', StringComparison.Ordinal);

@@ -40,7 +40,7 @@ public static class SetupHoles
     {
         ArgumentNullException.ThrowIfNull(file);
         var root = JsonTree.Parse(file, out var fault);
-        error = fault is not null ? fault.Message
+        error = fault is not null ? $"in line {new LineMap(file).At(fault.Range.Start).Line}, {char.ToLowerInvariant(fault.Message[0])}{fault.Message[1..]}"
             : root!.Kind != JsonKind.Object ? "it holds no object in braces"
             : root.Members.Count(member => member.Name == "holes") > 1 ? "it has the member \"holes\" more than once"
             : root.Single("units") is { } units && units is not { Kind: JsonKind.Text, Text: "mm" or "inch" } ? "its \"units\" are neither mm nor inch"

@@ -35,7 +35,8 @@ static class SheetWork
             list.Operations.Take(MostOperations).Select(operation => Row(operation, hasRemoved, names)));
         if (list.Operations.Length > MostOperations)
             page.Paragraph($"{list.Operations.Length - MostOperations} more are not listed here: nclanguage trace tells them all.");
-        page.Paragraph($"In all {Say.Seconds(list.Totals.Seconds)} ({Say.Number(list.Totals.Seconds, 1)} s): "
+        var seconds = $"{Say.Number(list.Totals.Seconds, 1)} s";
+        page.Paragraph($"In all {(list.Totals.Seconds < 60 ? seconds : $"{Say.Seconds(list.Totals.Seconds)} ({seconds})")}: "
             + $"rapids {Say.Number(list.Totals.RapidSeconds, 1)} s, feeds {Say.Number(list.Totals.FeedSeconds, 1)} s, dwells {Say.Number(list.Totals.DwellSeconds, 1)} s, "
             + $"tool changes {Say.Number(list.Totals.ChangeSeconds, 1)} s."
             + (list.Totals.UnknownMoves > 0 ? $" {Say.Count(list.Totals.UnknownMoves, "move")} of unknown length or time not counted." : ""));

@@ -47,6 +47,8 @@ static class Application
     static RootCommand Commands(string[] args)
     {
         var root = new RootCommand("Reads CNC milling programs as the control will, and tells what would go wrong at the machine.");
+        if (!Console.IsOutputRedirected && root.Options.OfType<HelpOption>().FirstOrDefault()?.Action is HelpAction help)
+            help.MaxWidth = TerminalSize.Get().Width;
         var isNamed = args.Length > 0 && Array.Exists(All, command => command.Name == args[0]);
         foreach (var (name, create) in All)
             if (!isNamed || name == args[0])
@@ -56,6 +58,7 @@ static class Application
 
     public static async Task<int> RunAsync(string[] args)
     {
+        StandardStreams.Prepare();
         var commands = Commands(args);
         if (args is ["format", ..])
             args = FormatCommand.WithStep(args);
@@ -77,7 +80,7 @@ static class Application
         }
         catch (OperationCanceledException e)
         {
-            Tell(e is StoppedException ? e.Message : "stopped before it was done");
+            Tell(e is StoppedException ? e.Message : StoppedException.Usual);
             return interruption?.ExitCode ?? ExitCode.Interrupted;
         }
         catch (IOException e)

@@ -4,7 +4,11 @@ namespace NcLanguage.Cli.Common;
 class CannotRunException(string message) : Exception(message);
 
 /// <summary>The user stopped the command; the message is one line that says how far it came.</summary>
-sealed class StoppedException(string message) : OperationCanceledException(message);
+sealed class StoppedException(string message) : OperationCanceledException(message)
+{
+    /// <summary>What is said where it cannot be told how far it came.</summary>
+    public const string Usual = "stopped before it was done";
+}
 
 /// <summary>One program cannot be read or written; where many are checked, the others still are.</summary>
 sealed class ProgramFailedException(string message) : CannotRunException(message);

@@ -3,15 +3,22 @@ using System.Runtime.InteropServices;
 namespace NcLanguage.Cli.Common;
 
 /// <summary>Ctrl-C, and the request to end that other processes send. The first asks the command to end, which leaves no half of anything; where it does
-/// not within <see cref="Patience"/>, or at a second one, the process ends at once.</summary>
+/// not within <see cref="Patience"/>, or waits for others meanwhile (<see cref="Waiting"/>), or at a second one, the process ends at once.</summary>
 sealed class Interruption : IDisposable
 {
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
+    static readonly TimeSpan Look = TimeSpan.FromMilliseconds(10);
+
+    /// <summary>How long the last line may take; standard error may be what nobody reads.</summary>
+    static readonly TimeSpan LastWord = TimeSpan.FromMilliseconds(100);
 
     readonly CancellationTokenSource _stop = new();
     readonly PosixSignalRegistration[] _registered;
-    Timer? _end;
+    readonly Lock _gate = new();
+    Timer? _watch;
+    long _asked;
     int _exitCode;
+    bool _isOver;
 
     public Interruption() => _registered = [Register(PosixSignal.SIGINT, 2), Register(PosixSignal.SIGTERM, 15)];
 
@@ -26,15 +33,32 @@ sealed class Interruption : IDisposable
         if (Interlocked.CompareExchange(ref _exitCode, 128 + number, 0) != 0)
             return;
         context.Cancel = true;
-        _end = new Timer(_ => Environment.Exit(ExitCode), null, Patience, Timeout.InfiniteTimeSpan);
+        _asked = Environment.TickCount64;
+        _watch = new Timer(_ => EndWhereItMust(), null, TimeSpan.Zero, Look);
         _ = _stop.CancelAsync();
     });
 
+    void EndWhereItMust()
+    {
+        lock (_gate)
+        {
+            if (_isOver || !(Waiting.IsStuck || Environment.TickCount64 - _asked >= Patience.TotalMilliseconds))
+                return;
+            _isOver = true;
+        }
+        var telling = new Thread(() => Application.Tell(StoppedException.Usual)) { IsBackground = true };
+        telling.Start();
+        telling.Join(LastWord);
+        Environment.Exit(ExitCode);
+    }
+
     public void Dispose()
     {
+        lock (_gate)
+            _isOver = true;
         foreach (var registration in _registered)
             registration.Dispose();
-        _end?.Dispose();
+        _watch?.Dispose();
         _stop.Dispose();
     }
 }

@@ -8,7 +8,7 @@ static class JsonOutput
 {
     public static void Write(Action<Utf8JsonWriter> write)
     {
-        using var output = new BufferedStream(Console.OpenStandardOutput(), 1 << 16);
+        using var output = new BufferedStream(StandardStreams.Output(), 1 << 16);
         // The output is no part of a web page: quotes and umlauts may stand as they are.
         using (var json = new Utf8JsonWriter(output, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
             write(json);

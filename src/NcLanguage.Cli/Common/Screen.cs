@@ -25,8 +25,9 @@ sealed class Screen : IDisposable
     public static Screen Open()
     {
         if (Console.IsOutputRedirected)
-            return new Screen(new StreamWriter(Console.OpenStandardOutput(), new UTF8Encoding(false), 1 << 16), null, int.MaxValue);
+            return new Screen(new StreamWriter(StandardStreams.Output(), new UTF8Encoding(false), 1 << 16), null, int.MaxValue);
         var coloured = Ansi(Console.Out);
+        (coloured.Profile.Width, coloured.Profile.Height) = TerminalSize.Get();
         var width = Math.Max(40, coloured.Profile.Width);
         var hasColour = coloured.Profile.Capabilities.Ansi && coloured.Profile.Capabilities.ColorSystem != ColorSystem.NoColors;
         return new Screen(Console.Out, hasColour ? coloured : null, width);

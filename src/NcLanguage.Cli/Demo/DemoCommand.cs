@@ -59,13 +59,15 @@ static class DemoCommand
 
     static void MakeFolder(string folder)
     {
+        if (File.Exists(folder))
+            throw new CannotRunException($"{folder} is a file, not a folder");
         try
         {
             Directory.CreateDirectory(folder);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new CannotRunException($"the folder {folder} could not be made: {e.Message}");
+            throw new CannotRunException($"the folder {folder} could not be made: {WriteFailure.Clause(e)}");
         }
     }
 

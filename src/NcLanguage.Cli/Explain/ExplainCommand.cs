@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
 using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Files;
 using NcLanguage.Reports.Explain;
 using NcLanguage.Reports.Reference;
 using Spectre.Console;
@@ -73,13 +74,15 @@ static class ExplainCommand
         if (format == "json")
             throw new CannotRunException("with -o the format is html or markdown");
         var pages = ReferencePages.All(format == "markdown" ? PageFormat.Markdown : PageFormat.Html);
+        if (File.Exists(folder))
+            throw new CannotRunException($"{folder} is a file, not a folder");
         try
         {
             ReferenceFolder.Write(folder, pages);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            throw new CannotRunException($"the reference could not be written into {folder}: {e.Message}");
+            throw new CannotRunException($"the reference could not be written into {folder}: {WriteFailure.Clause(e)}");
         }
         using var screen = Screen.Open();
         screen.WriteLine($"{Path.Combine(folder, pages[0].FileName)} and {pages.Length - 1} pages");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Win32.SafeHandles;
 using NcLanguage.Cli.Common;
 using NcLanguage.Machine.Files;
@@ -31,10 +32,14 @@ static class FileBytes
     /// <exception cref="ProgramFailedException">It cannot be read; the message names it.</exception>
     public static (byte[] Bytes, FileStamp? Stamp) Read(string path)
     {
+        if (path.Length == 0)
+            throw new ProgramFailedException("an empty name is that of no file");
         try
         {
             if (Directory.Exists(path))
                 throw new ProgramFailedException($"{path} is a folder, not a program");
+            if (IsClosedStream(path))
+                throw new ProgramFailedException($"{path} is closed: there is nothing to read");
             if (IsStream(path))
             {
                 using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
@@ -46,7 +51,8 @@ static class FileBytes
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            throw new ProgramFailedException($"there is no file {path}");
+            throw new ProgramFailedException(UnreadableName.Reason(path)
+                ?? (new FileInfo(path).LinkTarget is null ? $"there is no file {path}" : $"{path} is a link to a file that is not there"));
         }
         catch (UnauthorizedAccessException)
         {
@@ -67,7 +73,7 @@ static class FileBytes
         using var bytes = new MemoryStream();
         var buffer = new byte[1 << 16];
         int count;
-        while ((count = stream.Read(buffer)) > 0)
+        while ((count = ReadSome(stream, buffer)) > 0)
         {
             bytes.Write(buffer, 0, count);
             if (bytes.Length > Greatest)
@@ -76,9 +82,35 @@ static class FileBytes
         return bytes.ToArray();
     }
 
+    static int ReadSome(Stream stream, byte[] buffer)
+    {
+        Waiting.BeginInput();
+        try
+        {
+            return stream.Read(buffer);
+        }
+        finally
+        {
+            Waiting.EndInput();
+        }
+    }
+
     /// <summary>Whether a path names what another process handed over, which is there already and can be read or written once.</summary>
-    public static bool IsStream(string path) =>
-        !OperatingSystem.IsWindows() && (path.StartsWith("/dev/fd/", StringComparison.Ordinal) || path is "/dev/stdin" or "/dev/stdout" or "/dev/stderr");
+    public static bool IsStream(string path) => Descriptor(path) is not null;
+
+    /// <summary>Whether a path names what another process would have handed over, and none did.</summary>
+    public static bool IsClosedStream(string path) => Descriptor(path) is { } descriptor && !StandardStreams.IsOpen(descriptor);
+
+    /// <summary>The descriptor that a path stands for; −1 where that is none, null where the path is an ordinary one.</summary>
+    static int? Descriptor(string path)
+    {
+        const string Descriptors = "/dev/fd/";
+        if (OperatingSystem.IsWindows())
+            return null;
+        if (path.StartsWith(Descriptors, StringComparison.Ordinal))
+            return int.TryParse(path.AsSpan(Descriptors.Length), NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : -1;
+        return path switch { "/dev/stdin" => 0, "/dev/stdout" => 1, "/dev/stderr" => 2, _ => null };
+    }
 
     static (byte[], FileStamp?) ReadFile(string path)
     {

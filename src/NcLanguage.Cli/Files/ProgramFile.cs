@@ -30,7 +30,7 @@ sealed record ProgramFile(string Path, SourceText Text, WideText? Wide)
     /// <exception cref="ProgramFailedException">It cannot be read; the message names it.</exception>
     public static ProgramFile Read(string path)
     {
-        var (bytes, stamp) = path == StandardInput ? (ReadStandardInput(), null) : FileBytes.Read(path);
+        var (bytes, stamp) = path == StandardInput ? (StandardStreams.ReadInput(), null) : FileBytes.Read(path);
         if (bytes is [0xFF, 0xFE, 0, 0, ..] or [0, 0, 0xFE, 0xFF, ..])
             throw new ProgramFailedException($"{(path == StandardInput ? "the program on standard input" : path)} is written in UTF-32, which is not read: save it as ASCII");
         var wide = WideText.Of(bytes);
@@ -49,10 +49,4 @@ sealed record ProgramFile(string Path, SourceText Text, WideText? Wide)
 
     /// <summary>The bytes that a text is written with, in the way that this one is.</summary>
     public byte[] BytesOf(SourceText text) => Wide?.Encode(text) ?? text.ToBytes();
-
-    static byte[] ReadStandardInput()
-    {
-        using var input = Console.OpenStandardInput();
-        return FileBytes.ReadToEnd(input, "the program on standard input");
-    }
 }

@@ -6,11 +6,6 @@ namespace NcLanguage.Cli.Files;
 /// <summary>Writes files so that a reader sees the old one or the new one, never a half: beside, then renamed.</summary>
 static class WrittenFile
 {
-    // ENOSPC and EDQUOT of Linux (errno.h) and ERROR_DISK_FULL of Windows.
-    const int NoSpace = 28;
-    const int OverQuota = 122;
-    const int DiskFull = unchecked((int)0x80070070);
-
     /// <summary>Puts new bytes in the place of a file's. A link stays a link; permissions stay.</summary>
     /// <param name="path">The file.</param>
     /// <param name="bytes">What it is to hold.</param>
@@ -52,11 +47,21 @@ static class WrittenFile
     /// <exception cref="CannotRunException">It could not be written.</exception>
     public static void Put(string path, byte[] bytes)
     {
+        if (FileBytes.IsClosedStream(path))
+            throw new CannotRunException($"{path} could not be written: it is closed");
         if (FileBytes.IsStream(path) || !FileKind.IsOrdinary(path))
             Try(path, () =>
             {
-                using var stream = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
-                stream.Write(bytes);
+                Waiting.BeginOutput();
+                try
+                {
+                    using var stream = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+                    stream.Write(bytes);
+                }
+                finally
+                {
+                    Waiting.EndOutput();
+                }
             });
         else if (File.Exists(path))
             Replace(path, bytes, null);
@@ -79,29 +84,39 @@ static class WrittenFile
     {
         // A name of its own, and a short one: that of the file may be as long as the system allows.
         var beside = Path.Combine(Path.GetDirectoryName(target) ?? "", $".{Path.GetRandomFileName()}.new");
-        Try(path, () =>
+        Waiting.BeginFile();
+        try
         {
-            try
+            Try(path, () => WriteBeside(beside, bytes, mode, rename), beside);
+        }
+        finally
+        {
+            Waiting.EndFile();
+        }
+    }
+
+    static void WriteBeside(string beside, byte[] bytes, UnixFileMode? mode, Action<string> rename)
+    {
+        try
+        {
+            var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0 };
+            if (mode is { } allowed && !OperatingSystem.IsWindows())
+                options.UnixCreateMode = allowed | UnixFileMode.UserWrite;
+            using (var stream = new FileStream(beside, options))
             {
-                var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 0 };
-                if (mode is { } allowed && !OperatingSystem.IsWindows())
-                    options.UnixCreateMode = allowed | UnixFileMode.UserWrite;
-                using (var stream = new FileStream(beside, options))
-                {
-                    // What is masked by the user's habit is given back; the old one's mode is wanted, whole.
-                    if (mode is { } wanted && !OperatingSystem.IsWindows())
-                        File.SetUnixFileMode(stream.SafeFileHandle, wanted);
-                    stream.Write(bytes);
-                    // The name must not stand for the new file before the disk holds it.
-                    stream.Flush(flushToDisk: true);
-                }
-                rename(beside);
+                // What is masked by the user's habit is given back; the old one's mode is wanted, whole.
+                if (mode is { } wanted && !OperatingSystem.IsWindows())
+                    File.SetUnixFileMode(stream.SafeFileHandle, wanted);
+                stream.Write(bytes);
+                // The name must not stand for the new file before the disk holds it.
+                stream.Flush(flushToDisk: true);
             }
-            finally
-            {
-                File.Delete(beside);
-            }
-        }, beside);
+            rename(beside);
+        }
+        finally
+        {
+            File.Delete(beside);
+        }
     }
 
     static void Try(string path, Action write, string? beside = null)
@@ -114,22 +129,11 @@ static class WrittenFile
         {
             throw new CannotRunException($"{path} may not be written by you");
         }
-        catch (DirectoryNotFoundException)
-        {
-            throw new CannotRunException($"{path} could not be written: there is no such folder");
-        }
-        catch (ArgumentOutOfRangeException)
-        {
-            throw new CannotRunException($"{path} could not be written: it is larger than the file system takes");
-        }
-        catch (IOException e) when (e.HResult is NoSpace or OverQuota or DiskFull)
-        {
-            throw new CannotRunException($"{path} could not be written: the disk is full");
-        }
-        catch (IOException e)
+        catch (Exception e) when (e is IOException or ArgumentOutOfRangeException)
         {
             // The file beside is nobody's business.
-            throw new CannotRunException($"{path} could not be written: {(beside is null ? e.Message : e.Message.Replace(beside, path, StringComparison.Ordinal))}");
+            var why = WriteFailure.Clause(e);
+            throw new CannotRunException($"{path} could not be written: {(beside is null ? why : why.Replace(beside, path, StringComparison.Ordinal))}");
         }
     }
 }

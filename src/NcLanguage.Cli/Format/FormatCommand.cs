@@ -68,6 +68,7 @@ static class FormatCommand
             {
                 var program = LoadedProgram.Load(path, choices.Options(parse), choices.Analysis(parse));
                 var result = ProgramFormat.Of(program.File.Text, program.Job, options, cancel);
+                cancel.ThrowIfCancellationRequested();
                 if (result.Refusal is { } refusal)
                     throw new CannotRunException($"{path}: {refusal}");
                 var isTidy = ReferenceEquals(result.Text, program.File.Text);
@@ -95,7 +96,7 @@ static class FormatCommand
 
     static void Show(byte[] bytes)
     {
-        using var output = Console.OpenStandardOutput();
+        using var output = StandardStreams.Output();
         output.Write(bytes);
     }
 

@@ -162,6 +162,46 @@ public sealed class CheckTests : IDisposable
         Assert.Contains(Findings(outcome, "a.nc"), finding => finding.GetProperty("name").GetString() == "code-unknown");
     }
 
+    /// <summary>A setup may name any file that its reader may read, and what a check tells is shown to others.</summary>
+    [Theory]
+    [InlineData("text")]
+    [InlineData("json")]
+    [InlineData("sarif")]
+    [InlineData("github")]
+    public void Nothing_is_shown_of_a_file_that_is_none_of_ours(string format)
+    {
+        _scratch.Write("secret.txt", "hunter2:swordfish\nmore\n");
+        _scratch.Write("job/a.setup.json", "{ \"machine\": \"../secret.txt\" }");
+        _scratch.Write("job/a.nc", Samples.Sound);
+        var outcome = Check("job/a.nc", "--format", format);
+        Assert.Contains("Expected '{', but found 'h'", outcome.Output.Replace("\\u0027", "'", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("hunter", outcome.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("swordfish", outcome.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("hunter", Command.In(_scratch.Folder, "trace", "job/a.nc").Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_setup_that_is_a_link_to_nothing_is_told()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("a.nc", Samples.Sound);
+        File.CreateSymbolicLink(_scratch.At("a.setup.json"), "nowhere.json");
+        var outcome = Check("a.nc", "--format", "json");
+        Assert.Equal(1, outcome.ExitCode);
+        var finding = Assert.Single(Findings(outcome, "a.setup.json"));
+        Assert.Equal("a.setup.json is a link to a file that is not there; the program is checked without a setup.", finding.GetProperty("message").GetString());
+    }
+
+    [Fact]
+    public void Behind_two_dashes_a_name_may_begin_with_one()
+    {
+        _scratch.Write("-x.nc", Samples.WithError);
+        Assert.Equal("-x.nc", Check("--format", "json", "--", "-x.nc").Json.GetProperty("files")[0].GetProperty("path").GetString());
+        Assert.Equal((0, ""), (Command.In(_scratch.Folder, "trace", "--", "-x.nc") is var trace ? (trace.ExitCode, trace.Errors) : default));
+        Assert.Equal(2, Check("-x.nc").ExitCode);
+    }
+
     [Fact]
     public void SARIF_has_a_rule_for_every_result()
     {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using NcLanguage.Machine.Loading;
 
 namespace NcLanguage.Cli.Common;
@@ -28,12 +29,17 @@ static class UsageError
     /// <summary>Whether something stands there that the parser took for an argument and that cannot be one.</summary>
     public static bool HasUnknown(ParseResult parse) => Unknown(parse) is not null;
 
-    /// <summary>An argument that looks like an option: a file of such a name can be given as ./--name.</summary>
+    /// <summary>An argument that looks like an option: a file of such a name can be given as ./--name, or behind --.</summary>
     static bool IsOptionLike(string argument) => argument.Length > 1 && argument[0] == '-';
 
-    static string? Unknown(ParseResult parse) => parse.UnmatchedTokens
-        .Concat(parse.CommandResult.Command.Arguments.SelectMany(argument => parse.GetResult(argument)?.Tokens.Select(token => token.Value).Where(IsOptionLike) ?? []))
-        .FirstOrDefault();
+    static string? Unknown(ParseResult parse)
+    {
+        // Behind -- nothing is an option, whatever it looks like.
+        var mayBeOptions = parse.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).Select(token => token.Value).Where(IsOptionLike).ToHashSet(StringComparer.Ordinal);
+        return parse.UnmatchedTokens
+            .Concat(parse.CommandResult.Command.Arguments.SelectMany(argument => parse.GetResult(argument)?.Tokens.Select(token => token.Value).Where(mayBeOptions.Contains) ?? []))
+            .FirstOrDefault();
+    }
 
     static string Unknown(string written, Command command, string help)
     {

@@ -11,6 +11,7 @@ public sealed class CannotRunTests : IDisposable
     {
         _scratch.Write("sound.nc", Samples.Sound);
         _scratch.Write("other/readme.txt", "no program");
+        _scratch.Write("holes.csv", "x,y\n1,2\n");
     }
 
     public void Dispose() => _scratch.Dispose();
@@ -45,6 +46,9 @@ public sealed class CannotRunTests : IDisposable
     [InlineData("either --pipe", "serve", "--pipe", "a", "--socket", "1")]
     [InlineData("nobody could be reached", "serve", "--socket", "1")]
     [InlineData("there already", "demo", ".")]
+    [InlineData("sound.nc is a file, not a folder", "demo", "sound.nc")]
+    [InlineData("sound.nc is a file, not a folder", "explain", "--all", "-o", "sound.nc")]
+    [InlineData("sound.nc cannot take the holes: in line 1, expected '{', but found 'G'", "holes", "--import", "holes.csv", "-o", "sound.nc")]
     public void One_line_says_why(string part, params string[] arguments)
     {
         _scratch.Write("cover-plate.nc", "(mine)");
@@ -99,6 +103,21 @@ public sealed class CannotRunTests : IDisposable
         // The only finding: no setup file stands beside it.
         _scratch.Write("note.nc", "G21 G90 G17 G54\nG0 X0 Y0\nM30\n");
         Assert.Equal(expected, Command.In(_scratch.Folder, "check", "note.nc", "--fail-on", failOn).ExitCode);
+    }
+
+    /// <summary>The longest name of an option sets all descriptions in: it leaves them room on a terminal of 120 places.</summary>
+    [Theory]
+    [InlineData("check")]
+    [InlineData("holes")]
+    [InlineData("explain")]
+    [InlineData("serve")]
+    [InlineData("figure", "speed")]
+    [InlineData("figure", "feed")]
+    public void Help_has_a_narrow_column_of_names(params string[] command)
+    {
+        var rows = Command.Run([.. command, "--help"]).Output.Split('\n').Where(line => line.StartsWith("  -", StringComparison.Ordinal)).ToList();
+        Assert.NotEmpty(rows);
+        Assert.All(rows, row => Assert.InRange(row.IndexOf("  ", 2, StringComparison.Ordinal), 2, 60));
     }
 
     [Theory]

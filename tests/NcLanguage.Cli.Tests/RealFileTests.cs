@@ -97,6 +97,68 @@ public sealed class RealFileTests : IDisposable
         _scratch.Write("sound.nc", Samples.Sound);
         var all = Command.In(_scratch.Folder, "check", ".", "--format", "json");
         Assert.Equal(["nc.setup.json", "sound.nc"], all.Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString()!).Order());
+        Assert.Equal(2, all.ExitCode);
+        Assert.Equal(["deep/inner.nc", "pipe.nc"], all.Json.GetProperty("notRead").EnumerateArray().Select(file => file.GetProperty("path").GetString()!));
+    }
+
+    /// <summary>A file system takes any bytes but / and NUL for a name; written out here as a shell takes them.</summary>
+    [Fact]
+    public void Names_that_are_no_UTF_8_are_told()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _scratch.Write("sound.nc", Samples.Sound);
+        Assert.Equal(0, Shell(@"cp sound.nc $'b\xffad.nc' && cp sound.nc $'b\xfead.nc' && cp sound.nc $'no\xff.txt' && cp sound.nc 'really�.nc' && mkdir $'d\xe4'").ExitCode);
+        try
+        {
+            var all = Command.In(_scratch.Folder, "check", ".", "--format", "json");
+            Assert.Equal(2, all.ExitCode);
+            Assert.Equal(["really�.nc", "sound.nc"], all.Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString()!).Order(StringComparer.Ordinal));
+            var notRead = all.Json.GetProperty("notRead").EnumerateArray().ToList();
+            Assert.Equal([@"b\xfead.nc", @"b\xffad.nc", @"d\xe4"], notRead.Select(file => file.GetProperty("path").GetString()!));
+            Assert.All(notRead, file => Assert.Contains("not written in UTF-8", file.GetProperty("reason").GetString(), StringComparison.Ordinal));
+            foreach (var command in new[] { "check", "trace", "format" })
+            {
+                var named = Shell($@"nclanguage {command} $'b\xffad.nc'");
+                Assert.Equal(2, named.ExitCode);
+                Assert.Contains("has a name that is not written in UTF-8 and cannot be opened", named.Errors, StringComparison.Ordinal);
+            }
+            Assert.Contains("there is no file", Shell(@"nclanguage check $'none\xff.nc'").Errors, StringComparison.Ordinal);
+        }
+        finally
+        {
+            // The runtime that makes the folder empty cannot open them either.
+            Shell(@"LC_ALL=C; rm -r b*ad.nc no*.txt d?");
+        }
+    }
+
+    /// <summary>Whatever cannot be read, by itself or among others: the rest is checked, it is named, JSON and SARIF are whole.</summary>
+    [Theory]
+    [InlineData("dang.nc", "dang.nc is a link to a file that is not there")]
+    [InlineData("links", "links/dang.nc is a link to a file that is not there")]
+    [InlineData("nosuch.nc", "there is no file or folder nosuch.nc")]
+    [InlineData("empty", "the folder empty holds no program")]
+    [InlineData("", "an empty name is that of no file or folder")]
+    public void What_cannot_be_read_is_named_and_the_rest_is_checked(string path, string reason)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("good.nc", Samples.WithError);
+        Directory.CreateDirectory(_scratch.At("empty"));
+        Directory.CreateDirectory(_scratch.At("links"));
+        File.CreateSymbolicLink(_scratch.At("dang.nc"), "nowhere.nc");
+        File.CreateSymbolicLink(_scratch.At("links/dang.nc"), "nowhere.nc");
+        foreach (var others in new string[][] { [], ["good.nc"] })
+        {
+            var json = Command.In(_scratch.Folder, ["check", path, .. others, "--format", "json"]);
+            Assert.Equal((2, 1), (json.ExitCode, json.ErrorLines.Length));
+            Assert.StartsWith(others.Length == 0 ? "nclanguage: " + reason : "nclanguage: not checked: " + reason, json.Errors, StringComparison.Ordinal);
+            Assert.StartsWith(reason, Assert.Single(json.Json.GetProperty("notRead").EnumerateArray()).GetProperty("reason").GetString(), StringComparison.Ordinal);
+            Assert.Equal(others, json.Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString()!));
+            var run = Command.In(_scratch.Folder, ["check", path, .. others, "--format", "sarif"]).Json.GetProperty("runs")[0];
+            Assert.False(run.GetProperty("invocations")[0].GetProperty("executionSuccessful").GetBoolean());
+            Assert.Equal(others.Length > 0, Command.In(_scratch.Folder, ["check", path, .. others]).Output.Contains("1 program, ", StringComparison.Ordinal));
+        }
     }
 
     [Fact]
@@ -231,6 +293,8 @@ public sealed class RealFileTests : IDisposable
     [InlineData("view part.nc -o new.svg")]
     [InlineData("sheet part.nc -o part.html")]
     [InlineData("sheet part.nc -o new.html")]
+    [InlineData("demo job")]
+    [InlineData("explain --all -o pages")]
     public void On_a_disk_without_room_nothing_is_lost_and_one_line_says_so(string command)
     {
         if (!OperatingSystem.IsLinux())
@@ -247,7 +311,7 @@ public sealed class RealFileTests : IDisposable
         if (outcome.ExitCode is 77 || outcome.Errors.StartsWith("unshare:", StringComparison.Ordinal))
             return;
         Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
-        Assert.Matches(@"^nclanguage: (part\.nc|part\.html|new\.svg|new\.html) could not be written: the disk is full$", outcome.ErrorLines[0]);
+        Assert.Matches(@"^nclanguage: (part\.nc|part\.html|new\.svg|new\.html|job/[A-Za-z.-]+|the reference) could not be written( into pages)?: the disk is full$", outcome.ErrorLines[0]);
         Assert.Equal("fill\npart.html\npart.nc\n", outcome.Output);
     }
 

@@ -23,7 +23,7 @@ static class CheckCommand
         var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json", "sarif", "github");
         var failOn = FailOn.Create();
         var fix = new Option<bool>("--fix") { Description = "Write the fixes that are certain into the programs, then tell what is left." };
-        var preview = new Option<bool>("--preview") { Description = "With --fix: show the changed blocks and write nothing." };
+        var preview = new Option<bool>("--preview") { Description = "Show the blocks that --fix would change, and write nothing." };
         var choices = new JobChoices();
         var command = new Command("check", "Tells what would go wrong at the machine: the findings of programs, or of all programs under folders.")
         {
@@ -56,7 +56,7 @@ static class CheckCommand
         if (totals.LeftOut is { } leftOut)
             throw new StoppedException($"stopped: {search.Paths.Length - leftOut:N0} of {search.Paths.Length:N0} programs were checked");
         if (totals.NotRead.Count > 0)
-            throw new CannotRunException("not checked: " + Reasons(totals.NotRead));
+            throw new CannotRunException((totals.Programs > 0 ? "not checked: " : "") + Reasons(totals.NotRead));
         return FailOn.ExitCodeFor(failOn, totals);
     }
 

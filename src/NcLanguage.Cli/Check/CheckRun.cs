@@ -26,7 +26,7 @@ sealed class CheckRun
     sealed record Outcome(ReportedFile? File, ImmutableArray<SetupProblem> Problems, UnreadFile? Failed, int Bytes);
 
     /// <summary>Tells the programs in the order of their names as they are done, then the setup and machine files with mistakes.</summary>
-    /// <exception cref="CannotRunException">An option cannot be followed, or the one program that there is cannot be read.</exception>
+    /// <exception cref="CannotRunException">An option cannot be followed.</exception>
     public CheckTotals Check(ProgramSearch search, ICheckWriter writer)
     {
         var totals = new CheckTotals();
@@ -34,10 +34,10 @@ sealed class CheckRun
         var problems = new HashSet<SetupProblem>();
         using var progress = new CheckProgress(search.Paths.Length);
         var tellsAll = writer is not CheckText;
-        var isAlone = search.Paths.Length == 1 && search.NotRead.IsEmpty;
+        var isAlone = search.Paths.Length == 1;
         var pieces = new InOrder<Outcome>(
             search.Paths.Length,
-            number => isAlone ? CheckOne(search.Paths[number], isAlone: true) : CheckAmongOthers(search.Paths[number], progress),
+            number => Check(search.Paths[number], isAlone, progress),
             outcome => 1 + (outcome.File?.Findings.Length ?? 0),
             outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => Tell(outcome)));
         var told = pieces.Run(Cancel);
@@ -67,13 +67,13 @@ sealed class CheckRun
         }
     }
 
-    /// <summary>Checks a program that must not keep the others from being checked.</summary>
-    Outcome CheckAmongOthers(string path, CheckProgress progress)
+    /// <summary>Checks a program; what goes wrong with it must not keep the others from being checked.</summary>
+    Outcome Check(string path, bool isAlone, CheckProgress progress)
     {
         Outcome outcome;
         try
         {
-            outcome = CheckOne(path, isAlone: false);
+            outcome = CheckOne(path, isAlone);
         }
         catch (ProgramFailedException e)
         {
@@ -83,7 +83,7 @@ sealed class CheckRun
         catch (Exception e) when (e is not (CannotRunException or OperationCanceledException))
 #pragma warning restore CA1031
         {
-            outcome = Failed($"{path} met an internal error, {e.GetType().Name}: {e.Message}");
+            outcome = Failed($"{path} met an internal error, {e.GetType().Name}: {e.Message}; please report it with that file");
         }
         progress.Advance(outcome.Bytes);
         return outcome;

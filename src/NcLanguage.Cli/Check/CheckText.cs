@@ -82,6 +82,9 @@ sealed class CheckText(Screen screen) : ICheckWriter
 
     public void End(CheckTotals totals)
     {
+        // Where nothing was checked there is nothing to sum up: standard error says why.
+        if (totals is { Programs: 0, NotRead.Count: > 0, Errors: 0, Warnings: 0, Notes: 0 })
+            return;
         screen.WriteLine(
             $"{Count(totals.Programs, "program")}, {Count(totals.Blocks, "block")}: {Count(totals.Errors, "error")}, "
             + $"{Count(totals.Warnings, "warning")}, {Count(totals.Notes, "note")}.",

@@ -8,10 +8,10 @@ namespace NcLanguage.Cli.Files;
 
 /// <summary>The programs that a command line names, folders searched to the bottom.</summary>
 /// <param name="Paths">As the user wrote them, with what stands below folders; ordered, each once.</param>
-/// <param name="NotRead">Folders that could not be searched.</param>
+/// <param name="NotRead">What was named or found and is no program that can be read: paths that lead nowhere, folders that could not be searched or hold
+/// none, files whose name cannot be written.</param>
 sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadFile> NotRead)
 {
-    /// <exception cref="CannotRunException">A path leads nowhere, or a folder holds no program.</exception>
     public static ProgramSearch Find(IEnumerable<string> paths)
     {
         var found = new Dictionary<string, string>(StringComparer.Ordinal);
@@ -25,9 +25,9 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
             else if (File.Exists(path))
                 found.TryAdd(Path.GetFullPath(path), path);
             else
-                throw new CannotRunException($"there is no file or folder {path}");
+                notRead.Add(new UnreadFile(path, UnreadableName.Reason(path) ?? (path.Length == 0 ? "an empty name is that of no file or folder" : $"there is no file or folder {path}")));
         }
-        return new ProgramSearch([.. found.Values.Order(StringComparer.Ordinal)], [.. notRead]);
+        return new ProgramSearch([.. found.Values.Order(StringComparer.Ordinal)], [.. notRead.OrderBy(unread => unread.Path, StringComparer.Ordinal)]);
     }
 
     static void SearchFolder(string folder, Dictionary<string, string> found, List<UnreadFile> notRead)
@@ -39,8 +39,16 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
         {
             try
             {
+                UnreadableNames? badNames = null;
                 foreach (var entry in next.EnumerateFileSystemInfos())
                 {
+                    if (UnreadableName.Is(entry))
+                    {
+                        badNames ??= UnreadableNames.In(next.FullName);
+                        if (!entry.Name.StartsWith('.') && (entry is DirectoryInfo || IsProgram(entry)))
+                            notRead.Add(UnreadByName(folder, next, badNames.Next(entry.Name)));
+                        continue;
+                    }
                     if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
                         continue;
                     // A linked folder may lead back up: it is searched only when it is named itself.
@@ -50,7 +58,7 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
                             open.Push(inner);
                     }
                     // A file named by itself may have any ending.
-                    else if (SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase) && FileKind.IsOrdinary(entry.FullName))
+                    else if (IsProgram(entry))
                     {
                         known += found.TryAdd(entry.FullName, Below(folder, entry.FullName)) ? 0 : 1;
                     }
@@ -66,10 +74,18 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
             }
         }
         if (found.Count == before && known == 0 && notRead.Count == unreadBefore)
-            throw new CannotRunException($"the folder {folder} holds no program ({string.Join(' ', SiblingPrograms.Extensions)})");
+            notRead.Add(new UnreadFile(folder, $"the folder {folder} holds no program ({string.Join(' ', SiblingPrograms.Extensions)})"));
     }
 
+    static bool IsProgram(FileSystemInfo entry) => SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase);
+
     static string Below(string folder, string path) => Path.Combine(folder is "." ? "" : folder, Path.GetRelativePath(folder, path));
+
+    static UnreadFile UnreadByName(string folder, DirectoryInfo inner, string name)
+    {
+        var path = Below(folder, Path.Combine(inner.FullName, name));
+        return new UnreadFile(path, UnreadableName.Clause(path));
+    }
 
     static UnreadFile Unread(string folder, DirectoryInfo inner, Func<string, string> why)
     {

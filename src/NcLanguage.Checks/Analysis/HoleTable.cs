@@ -27,6 +27,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
 {
     readonly ProgramRun _run;
     readonly int[] _starts;
+    bool? _namesCoordinates;
 
     internal HoleTable(ProgramRun run)
     {
@@ -72,24 +73,23 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     }
 
     /// <summary>Whether holes have to be told with their coordinates: not all of them stand under the same work offset, or the program shifts it.</summary>
-    public bool NamesCoordinates
+    public bool NamesCoordinates => _namesCoordinates ??= AreUnderSeveral();
+
+    bool AreUnderSeveral()
     {
-        get
-        {
-            WorkCoordinates? first = null;
-            foreach (var part in _run.Results)
-                for (var i = 0; i < part.Holes.Length; i++)
-                {
-                    var coordinates = part.CoordinatesAt(part.Holes.LineOf(i));
-                    first ??= coordinates;
-                    if (coordinates.IsShifted || coordinates.WorkOffset != first.WorkOffset)
-                        return true;
-                    // What comes behind is the same.
-                    if (part.Coordinates.Length == 1)
-                        break;
-                }
-            return false;
-        }
+        WorkCoordinates? first = null;
+        foreach (var part in _run.Results)
+            for (var i = 0; i < part.Holes.Length; i++)
+            {
+                var coordinates = part.CoordinatesAt(part.Holes.LineOf(i));
+                first ??= coordinates;
+                if (coordinates.IsShifted || coordinates.WorkOffset != first.WorkOffset)
+                    return true;
+                // What comes behind is the same.
+                if (part.Coordinates.Length == 1)
+                    break;
+            }
+        return false;
     }
 
     /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills; the first time where it runs more than once.</summary>

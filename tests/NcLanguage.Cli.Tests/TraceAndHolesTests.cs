@@ -279,4 +279,28 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.All(
             Command.In(_scratch.Folder, "trace", "two.nc", "--format", "json").Json.GetProperty("steps").EnumerateArray(), plain => Assert.False(plain.TryGetProperty("workOffset", out _)));
     }
+
+    [Fact] // The machine ends at 6000 mm/min and 8000 turns a minute: both are told as the program has them and as the machine does them.
+    public void A_feed_and_a_speed_beyond_the_machine_are_told_alike()
+    {
+        _scratch.Write("fast.machine.json", """{ "base": "iso-mill", "name": "m", "maxFeed": 6000, "spindle": { "min": 50, "max": 8000 } }""");
+        _scratch.Write("fast.nc", "G21 G90 G17 G94 G54\nT1 M6\nS9000 M3\nG0 X10 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F9000\nX20 S30 F120\nX30 S1000\nG80\nM30\n");
+        string[] Run(params string[] more) => ["holes", "fast.nc", "--machine", "fast.machine.json", .. more];
+        var holes = Command.In(_scratch.Folder, Run("--format", "json")).Json.GetProperty("holes").EnumerateArray().ToList();
+        Assert.Equal([(6000, 8000), (120, 50), (120, 1000)], holes.Select(hole => (Number(hole, "feed"), Number(hole, "speed"))));
+        Assert.Equal((9000, 9000), (Number(holes[0], "programmedFeed"), Number(holes[0], "programmedSpeed")));
+        Assert.Equal((false, 30), (holes[1].TryGetProperty("programmedFeed", out _), Number(holes[1], "programmedSpeed")));
+        Assert.False(holes[2].TryGetProperty("programmedSpeed", out _));
+
+        var rows = Command.In(_scratch.Folder, Run("--format", "csv")).Output.Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.EndsWith("feed,speed,leastReturn,programmedFeed,programmedSpeed", rows[0], StringComparison.Ordinal);
+        Assert.EndsWith(",6000,8000,,9000,9000", rows[1], StringComparison.Ordinal);
+        Assert.EndsWith(",120,1000,,120,1000", rows[3], StringComparison.Ordinal);
+
+        var text = Command.In(_scratch.Folder, Run()).Output;
+        Assert.Matches(@"(?m)^ +1 +5 +G81 .* 9000→6000 +9000→8000\s*$", text);
+        Assert.Matches(@"(?m)^ +2 +6 +G81 .* 120 +30→50\s*$", text);
+        Assert.Contains("the program says 9000", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("the program says", Command.In(_scratch.Folder, "holes", "two.nc").Output, StringComparison.Ordinal);
+    }
 }

@@ -4,6 +4,7 @@ using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Analysis;
@@ -57,7 +58,10 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
             ref readonly var all = ref _likenesses[spot.Likeness];
             return new HoleResult(
                 new Hole(all.Cycle, all.Tool, spot.X, spot.Y, all.RLevel, all.Bottom, all.InitialLevel, all.ArriveAt, all.ReturnTo, all.DwellSeconds,
-                    all.Feed, all.Speed, all.Peck, all.IsHop, spot.FirstMove, spot.Seconds),
+                    all.Feed, all.Speed, all.Peck, all.IsHop, spot.FirstMove, spot.Seconds)
+                {
+                    ProgrammedFeed = all.ProgrammedFeed,
+                },
                 spot.Line, spot.Near < 0 ? Approach.None : _near[spot.Near], all.ToFrame, all.Plane, all.Return, spot.CutsBefore);
         }
     }
@@ -70,6 +74,15 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     {
         foreach (ref readonly var likeness in _likenesses.AsSpan())
             if (setup.FindTool(likeness.Tool) is { } tool && kinds.Contains(tool.Kind))
+                return true;
+        return false;
+    }
+
+    /// <summary>Whether a hole is drilled otherwise than the program says because of the machine's limits.</summary>
+    internal bool MeetsLimits(MachineProfile machine)
+    {
+        foreach (ref readonly var likeness in _likenesses.AsSpan())
+            if (new DrillingRate(likeness.ProgrammedFeed, likeness.Feed).IsLimited || new DrillingRate(likeness.Speed, machine.SpeedOf(likeness.Speed)).IsLimited)
                 return true;
         return false;
     }
@@ -116,7 +129,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     readonly record struct Likeness(
         int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
-        bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return);
+        bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double ProgrammedFeed);
 
     /// <summary>Gathers the holes of one part after the other.</summary>
     internal sealed class Gatherer
@@ -142,7 +155,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             var likeness = new Likeness(
                 hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
-                hole.IsHop, step.ToFrame, step.After.Plane, step.After.ReturnLevel);
+                hole.IsHop, step.ToFrame, step.After.Plane, step.After.ReturnLevel, hole.ProgrammedFeed);
             if (_likenesses.Count == 0 || _likenesses[^1] != likeness)
                 _likenesses.Add(likeness);
         }

@@ -19,7 +19,23 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="Coordinates">The coordinates that its place and its levels are meant in.</param>
 /// <param name="File">The name of the file that the hole's block stands in, where that is another: the line is then that of the call.</param>
 public readonly record struct HoleRow(
-    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn, WorkCoordinates Coordinates, string? File);
+    int Number, int Line, Hole Hole, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double LeastReturn, WorkCoordinates Coordinates, string? File)
+{
+    /// <summary>mm/min.</summary>
+    public DrillingRate Feed => new(Hole.ProgrammedFeed, Hole.Feed);
+
+    /// <summary>1/min.</summary>
+    public required DrillingRate Speed { get; init; }
+}
+
+/// <summary>A feed, mm/min, or a speed, 1/min, of a hole; NaN where not known.</summary>
+/// <param name="Programmed">As the program says it.</param>
+/// <param name="Machine">What the machine makes of it within its limits, where it goes on: it may stop with an alarm instead.</param>
+public readonly record struct DrillingRate(double Programmed, double Machine)
+{
+    /// <summary>Whether the machine does not do what the program says.</summary>
+    public bool IsLimited => double.IsFinite(Programmed) && double.IsFinite(Machine) && Math.Abs(Programmed - Machine) > 1e-9 * Math.Abs(Programmed);
+}
 
 /// <summary>All holes that a run of a program drills, in the order drilled. A view: rows are made when asked for, so that one hole of a
 /// long program costs no more than one of a short one.</summary>
@@ -56,7 +72,10 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
             var result = part.Holes[index - _starts[chunk]];
             var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
-                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, part.CoordinatesAt(result.Line), part.File);
+                index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, part.CoordinatesAt(result.Line), part.File)
+            {
+                Speed = new DrillingRate(result.Hole.Speed, _run.Job.Machine.SpeedOf(result.Hole.Speed)),
+            };
         }
     }
 
@@ -67,6 +86,18 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         {
             foreach (var part in _run.Results)
                 if (part.IsElsewhere && part.Holes.Length > 0)
+                    return true;
+            return false;
+        }
+    }
+
+    /// <summary>Whether a hole is drilled with another feed or speed than the program says because of the machine's limits.</summary>
+    public bool MeetsLimits
+    {
+        get
+        {
+            foreach (var part in _run.Results)
+                if (part.Holes.MeetsLimits(_run.Job.Machine))
                     return true;
             return false;
         }

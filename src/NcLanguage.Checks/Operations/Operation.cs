@@ -64,10 +64,10 @@ public sealed record Operation
     /// <summary>Stops until somebody lets the machine go on; how long they take is not known, and they count as no time.</summary>
     public required int Stops { get; init; }
 
-    /// <summary>Spindle speeds while it works, 1/min.</summary>
+    /// <summary>Spindle speeds while it works, within the machine's limits, 1/min.</summary>
     public required ValueRange Speed { get; init; }
 
-    /// <summary>Feeds of its feeds and arcs, mm/min.</summary>
+    /// <summary>Feeds of its feeds and arcs, within the machine's limits, mm/min.</summary>
     public required ValueRange Feed { get; init; }
 
     /// <summary>Lowest Z of a feed or arc, work coordinates, mm; NaN where none is known.</summary>

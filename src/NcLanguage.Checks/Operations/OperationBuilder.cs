@@ -45,13 +45,13 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         if (!(lowest >= _deepest) && !double.IsNaN(lowest))
             (_deepest, _deepestIn) = (lowest, _deepestIn?.In(step.After) ?? WorkCoordinates.Of(step.After));
         if (!step.After.SurfaceSpeed && step.After.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise)
-            _speed = _speed.With(step.After.Speed);
+            _speed = _speed.With(job.Machine.SpeedOf(step.After.Speed));
     }
 
     public void AddHole(in Hole hole, ReturnCost? returns)
     {
         _holes++;
-        _speed = _speed.With(hole.Speed);
+        _speed = _speed.With(job.Machine.SpeedOf(hole.Speed));
         if (returns is { } cost)
             _returns = cost.With(_returns ?? default);
     }

@@ -35,15 +35,20 @@ sealed class HolesText(Screen screen)
     {
         var names = holes.NamesCoordinates;
         screen.WriteLine($"Work coordinates in mm{(names ? ", of each hole those of its own work offset" : "")}; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
+        var hasLimits = holes.MeetsLimits;
+        if (hasLimits)
+            screen.WriteLine(HoleReport.Limits);
+        // Room for two numbers and the arrow between them.
+        var width = hasLimits ? 12 : 8;
         screen.WriteLine();
-        screen.WriteLine(" hole   line cycle tool         X         Y  arrives        R   bottom  leaves   least      dwell     feed    speed" + (names ? "  work offset" : ""), Heading);
+        screen.WriteLine(" hole   line cycle tool         X         Y  arrives        R   bottom  leaves   least      dwell" + $" {"feed".PadLeft(width)} {"speed".PadLeft(width)}" + (names ? "  work offset" : ""), Heading);
         foreach (var row in holes)
         {
             var hole = row.Hole;
             screen.WriteLine(
                 $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {Say.Number(hole.X),9} {Say.Number(hole.Y),9} "
                 + $"{Say.Number(hole.ArriveAt),8} {Say.Number(hole.RLevel),8} {Say.Number(hole.Bottom),8} {Say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {Say.Number(hole.Feed, 1),8} {Say.Number(hole.Speed, 0),8}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name() : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
+                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {HoleReport.Rate(row.Feed, 1).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name() : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
         }
     }
 

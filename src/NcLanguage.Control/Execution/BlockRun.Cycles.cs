@@ -167,7 +167,10 @@ ref partial struct BlockRun
         _step.Holes.Add(new Hole(
             _state.Cycle, _state.Tool, place.X, place.Y, _state.RLevel, _state.Bottom, _state.InitialLevel, arriveAt, returnTo,
             HasDwell(_state.Cycle) ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : 0,
-            PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop, firstMove, SecondsSince(firstMove)));
+            PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop, firstMove, SecondsSince(firstMove))
+        {
+            ProgrammedFeed = ProgrammedFeed(1, turnsAsProgrammed: true),
+        });
     }
 
     /// <summary>Up to R where the tool is below it; under the reading that lifts before the move, up to the initial level for G98.</summary>

@@ -244,20 +244,24 @@ ref partial struct BlockRun
     }
 
     /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, within what the machine can do.</summary>
-    readonly double PathFeed(double length)
-    {
-        var feed = _state.FeedMode switch
+    readonly double PathFeed(double length) => WithinMachine(ProgrammedFeed(length, turnsAsProgrammed: false));
+
+    /// <summary>The speed that the spindle turns at, within what the machine can do, 1/min.</summary>
+    readonly double MachineSpeed => Machine.SpeedOf(_state.Speed);
+
+    /// <summary>Feed along a path of <paramref name="length"/> mm in mm/min, as the program says it.</summary>
+    /// <param name="turnsAsProgrammed">Whether a feed per revolution counts the turns that the program asks for, or those that the spindle makes.</param>
+    readonly double ProgrammedFeed(double length, bool turnsAsProgrammed) =>
+        _state.FeedMode switch
         {
             FeedMode.PerMinute => _state.Feed,
             // A standing spindle makes no way at all.
             FeedMode.PerTurn when _state.Spindle == SpindleState.Off => double.NaN,
-            FeedMode.PerTurn => _state.Feed * _state.Speed,
+            FeedMode.PerTurn => _state.Feed * (turnsAsProgrammed ? _state.Speed : MachineSpeed),
             // NISTIR 6556 §3.5.19: F is needed in every block that cuts; none is carried over.
             FeedMode.InverseTime => _words['F'] * length,
             _ => double.NaN,
         };
-        return WithinMachine(feed);
-    }
 
     readonly double WithinMachine(double feed) =>
         !(feed > 0) ? double.NaN : Machine.MaxFeed is { } most && feed > most ? most : feed;
@@ -266,7 +270,7 @@ ref partial struct BlockRun
     readonly double ThreadFeed()
     {
         var lead = _words.Has('K') ? Length('K') : Length('F');
-        return WithinMachine(_state.Spindle == SpindleState.Off ? double.NaN : lead * _state.Speed);
+        return WithinMachine(_state.Spindle == SpindleState.Off ? double.NaN : lead * MachineSpeed);
     }
 
     /// <summary>Time along a programmed path of <paramref name="length"/> mm; from rest to rest under exact stop.</summary>

@@ -6,9 +6,15 @@ namespace NcLanguage.Control.Moves;
 /// <param name="InitialLevel">Level before the run of cycles.</param>
 /// <param name="ArriveAt">Level of the traverse that reached the hole.</param>
 /// <param name="ReturnTo">Level at which the hole is left.</param>
+/// <param name="Feed">What the machine makes of the program's, within its limits, mm/min.</param>
+/// <param name="Speed">As the program says it, 1/min.</param>
 /// <param name="IsHop">Reached from another hole of the same run.</param>
 /// <param name="FirstMove">Index, in the step, of the first move that belongs to it.</param>
 /// <param name="Seconds">Time from the start of its traverse to the end of its return.</param>
 public readonly record struct Hole(
     int Cycle, int Tool, double X, double Y, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo,
-    double DwellSeconds, double Feed, double Speed, double Peck, bool IsHop, int FirstMove, double Seconds);
+    double DwellSeconds, double Feed, double Speed, double Peck, bool IsHop, int FirstMove, double Seconds)
+{
+    /// <summary>The feed as the program says it, mm/min; in feed per revolution what it comes to at its speed.</summary>
+    public double ProgrammedFeed { get; init; } = Feed;
+}

@@ -15,15 +15,18 @@ namespace NcLanguage.Editing;
 /// <param name="Y">The hole's place along Y.</param>
 /// <param name="ReturnTo">The level at which it is left.</param>
 /// <param name="ArriveAt">The level of the traverse that reached it.</param>
-/// <param name="Feed">mm/min.</param>
-/// <param name="Speed">1/min.</param>
+/// <param name="Feed">What the machine does within its limits, mm/min.</param>
+/// <param name="Speed">Likewise, 1/min.</param>
 /// <param name="LeastReturn">The lowest level, not below its R level, at which the traverse to the next hole keeps the setup's clearance.</param>
 /// <param name="WorkOffset">The work offset that its place and levels are meant in, such as G55; null, like <paramref name="Shift"/>, where all holes of the program stand under one that is not shifted.</param>
 /// <param name="Shift">By how much the program has shifted that in all, in X, Y and Z; null where it has not.</param>
+/// <param name="ProgrammedFeed">What the program says, where the machine's limits make another feed of it.</param>
+/// <param name="ProgrammedSpeed">Likewise the speed.</param>
 /// <param name="File">The name of the file that its block stands in, where that is another: the line is then that of the call.</param>
 public sealed record HoleAnswer(
     int Number, int Line, string Cycle, int? Tool, double? X, double? Y, double? RLevel, double? Bottom, double? ReturnTo, double? ArriveAt,
-    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? WorkOffset = null, IReadOnlyList<double?>? Shift = null, string? File = null);
+    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? WorkOffset = null, IReadOnlyList<double?>? Shift = null,
+    double? ProgrammedFeed = null, double? ProgrammedSpeed = null, string? File = null);
 
 /// <summary>The table of holes.</summary>
 /// <remarks>
@@ -55,8 +58,9 @@ public static class HoleAnswers
         return new HoleAnswer(row.Number, row.Line, $"G{hole.Cycle}", hole.Tool >= 0 ? hole.Tool : null,
             isXY ? StateAt.Known(hole.X) : null, isXY ? StateAt.Known(hole.Y) : null,
             StateAt.Known(hole.RLevel), StateAt.Known(hole.Bottom), StateAt.Known(hole.ReturnTo), StateAt.Known(hole.ArriveAt),
-            StateAt.Known(hole.DwellSeconds), StateAt.Known(hole.Feed), StateAt.Known(hole.Speed), StateAt.Known(row.LeastReturn),
-            namesCoordinates && row.Coordinates.IsKnown ? WorkOffsetName.Format(row.Coordinates.WorkOffset) : null, ShiftOf(row.Coordinates), row.File);
+            StateAt.Known(hole.DwellSeconds), StateAt.Known(row.Feed.Machine), StateAt.Known(row.Speed.Machine), StateAt.Known(row.LeastReturn),
+            namesCoordinates && row.Coordinates.IsKnown ? WorkOffsetName.Format(row.Coordinates.WorkOffset) : null, ShiftOf(row.Coordinates),
+            row.Feed.IsLimited ? row.Feed.Programmed : null, row.Speed.IsLimited ? row.Speed.Programmed : null, row.File);
     }
 
     static double?[]? ShiftOf(WorkCoordinates coordinates)

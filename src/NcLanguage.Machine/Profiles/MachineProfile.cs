@@ -41,6 +41,10 @@ public sealed record MachineProfile
     /// <summary>Spindle speeds the machine has, 1/min; null where no limit is set.</summary>
     public Limits? Spindle { get; init; }
 
+    /// <summary>The speed that the spindle turns at where a program asks for one, 1/min; 0 is a stop.</summary>
+    public double SpeedOf(double programmed) =>
+        Spindle is { } limits && programmed > 0 ? Math.Clamp(programmed, Math.Min(limits.Min, limits.Max), limits.Max) : programmed;
+
     /// <summary>Seconds of one tool change.</summary>
     public double ToolChangeSeconds { get; init; } = 6;
 

@@ -7,7 +7,8 @@ namespace NcLanguage.Reports.Holes;
 
 /// <summary>The hole table as comma-separated values (RFC 4180, a point as decimal sign), one hole a row; with a drawing, the status of the
 /// place, and a row without a number for each hole that is missing; where programs in other files drill, the file's name in a column,
-/// and where not all holes stand under one unshifted work offset, their coordinates in the last.</summary>
+/// and where not all holes stand under one unshifted work offset, their coordinates in another. Feed and speed are
+/// what the machine does; where its limits change one, two more columns have those of the program.</summary>
 public static class HoleCsv
 {
     public static void Write(HoleReport report, TextWriter output)
@@ -19,7 +20,9 @@ public static class HoleCsv
         var hasFiles = report.Holes.HasOtherFiles;
         output.Write(hasFiles ? ",file" : "");
         var hasCoordinates = report.Holes.NamesCoordinates;
-        output.Write(hasCoordinates ? ",workOffset\r\n" : "\r\n");
+        output.Write(hasCoordinates ? ",workOffset" : "");
+        var hasLimits = report.Holes.MeetsLimits;
+        output.Write(hasLimits ? ",programmedFeed,programmedSpeed\r\n" : "\r\n");
         var statuses = new Dictionary<int, HoleStatus?>();
         foreach (var match in report.Drawing.Matches)
             foreach (var number in match.Holes)
@@ -29,10 +32,11 @@ public static class HoleCsv
             WriteRow(row, output);
             output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}" : "");
             output.Write(hasFiles ? $",{row.File}" : "");
-            output.Write(hasCoordinates ? $",{(row.Coordinates.IsKnown ? row.Coordinates.Name() : "")}\r\n" : "\r\n");
+            output.Write(hasCoordinates ? $",{(row.Coordinates.IsKnown ? row.Coordinates.Name() : "")}" : "");
+            output.Write(hasLimits ? $",{Number(row.Feed.Programmed)},{Number(row.Speed.Programmed)}\r\n" : "\r\n");
         }
         foreach (var match in report.Drawing.Matches.Where(match => match.Holes.IsEmpty))
-            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}{(hasCoordinates ? $",{WorkCoordinates.OfFrame(report.Run.Job.Setup)?.Name()}" : "")}\r\n");
+            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}{(hasCoordinates ? $",{WorkCoordinates.OfFrame(report.Run.Job.Setup)?.Name()}" : "")}{(hasLimits ? ",," : "")}\r\n");
     }
 
     static void WriteRow(in HoleRow row, TextWriter output)
@@ -40,7 +44,7 @@ public static class HoleCsv
         var hole = row.Hole;
         output.Write($"{row.Number},{row.Line + 1},G{hole.Cycle},{(hole.Tool < 0 ? "" : hole.Tool)},{Number(hole.X)},{Number(hole.Y)},");
         output.Write($"{Number(hole.RLevel)},{Number(hole.Bottom)},{Number(hole.ReturnTo)},{Number(hole.ArriveAt)},");
-        output.Write($"{Number(hole.DwellSeconds)},{Number(hole.Feed)},{Number(hole.Speed)},{Number(row.LeastReturn)}");
+        output.Write($"{Number(hole.DwellSeconds)},{Number(row.Feed.Machine)},{Number(row.Speed.Machine)},{Number(row.LeastReturn)}");
     }
 
     static string Number(double value) =>

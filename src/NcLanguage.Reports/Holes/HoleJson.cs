@@ -25,7 +25,8 @@ public static class HoleJson
         json.WriteEndObject();
     }
 
-    /// <summary>The member "holes". Where not all of them stand under one unshifted work offset, each has "workOffset", and "shift" where the program has shifted it.</summary>
+    /// <summary>The member "holes". Where not all of them stand under one unshifted work offset, each has "workOffset", and "shift" where the program has shifted it. "feed" and "speed" are
+    /// what the machine does; where its limits allow no more, or no less, "programmedFeed" and "programmedSpeed" are what the program says.</summary>
     public static void WriteHoles(HoleTable holes, Utf8JsonWriter json)
     {
         ArgumentNullException.ThrowIfNull(holes);
@@ -61,8 +62,12 @@ public static class HoleJson
         json.WriteKnown("returnTo", hole.ReturnTo);
         json.WriteKnown("arriveAt", hole.ArriveAt);
         json.WriteKnown("dwellSeconds", hole.DwellSeconds);
-        json.WriteKnown("feed", hole.Feed);
-        json.WriteKnown("speed", hole.Speed);
+        json.WriteKnown("feed", row.Feed.Machine);
+        json.WriteKnown("speed", row.Speed.Machine);
+        if (row.Feed.IsLimited)
+            json.WriteKnown("programmedFeed", row.Feed.Programmed);
+        if (row.Speed.IsLimited)
+            json.WriteKnown("programmedSpeed", row.Speed.Programmed);
         json.WriteKnown("leastReturn", row.LeastReturn);
         if (namesCoordinates)
             json.WriteCoordinates(row.Coordinates);

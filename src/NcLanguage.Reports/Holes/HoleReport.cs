@@ -1,3 +1,4 @@
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Drawing;
 
@@ -15,6 +16,13 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
 
     /// <summary>Whether the setup lists holes of a drawing.</summary>
     public bool HasDrawing => !Run.Job.Setup.Holes.IsEmpty;
+
+    /// <summary>What a table says of its cells that read "9000→8000".</summary>
+    public const string Limits = "9000→8000: the program says 9000, and the machine goes no farther than 8000 or stops with an alarm.";
+
+    /// <summary>120; 9000→8000 where the machine's limits make another of it; ? where not known.</summary>
+    public static string Rate(DrillingRate rate, int decimals) =>
+        rate.IsLimited ? $"{Say.Number(rate.Programmed, decimals)}→{Say.Number(rate.Machine, decimals)}" : Say.Number(rate.Machine, decimals);
 
     /// <summary>drilled, missing, shallow, wrong-size, extra; null where not known.</summary>
     public static string? Word(HoleStatus? status) => status switch

@@ -1,6 +1,8 @@
 using System.Globalization;
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Operations;
+using NcLanguage.Reports.Holes;
 
 namespace NcLanguage.Reports.Sheet;
 
@@ -25,6 +27,9 @@ static class SheetSay
 
     /// <summary>The coordinates that a row's places are meant in.</summary>
     public static string Coordinates(WorkCoordinates coordinates) => coordinates.IsKnown ? coordinates.Name() : "not known";
+
+    /// <summary>120; 9000→8000 where the machine's limits make another of it.</summary>
+    public static string Rate(DrillingRate rate, int decimals) => double.IsNaN(rate.Machine) ? "not known" : HoleReport.Rate(rate, decimals);
 
     /// <summary>120, or 120 to 400.</summary>
     public static string Range(ValueRange range, int decimals = 1) => !range.IsKnown ? None

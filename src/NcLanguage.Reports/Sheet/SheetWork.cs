@@ -3,6 +3,7 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Operations;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
+using NcLanguage.Reports.Holes;
 using NcLanguage.Reports.Trace;
 
 namespace NcLanguage.Reports.Sheet;
@@ -118,6 +119,8 @@ static class SheetWork
         }
         var names = holes.NamesCoordinates;
         page.Paragraph($"Work coordinates{(names ? ", of each hole those of its own work offset" : "")}. \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance, as far as the setup file shows.");
+        if (holes.MeetsLimits)
+            page.Paragraph(HoleReport.Limits);
         if (holes.Any(row => row.Plane != WorkPlane.XY))
             page.Paragraph("Some holes are not drilled along Z: their places are those of the plane in force.");
         page.Table("holes", "Holes in the order drilled",
@@ -131,7 +134,7 @@ static class SheetWork
                 .. names ? new[] { SheetSay.Coordinates(row.Coordinates) } : [],
                 SheetSay.Number(row.Hole.X), SheetSay.Number(row.Hole.Y), SheetSay.Number(row.Hole.RLevel), SheetSay.Number(row.Hole.Bottom), SheetSay.Number(row.Hole.ReturnTo),
                 double.IsNaN(row.LeastReturn) ? SheetSay.None : Say.Number(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
-                SheetSay.Number(row.Hole.Speed, 0), SheetSay.Number(row.Hole.Feed, 1),
+                SheetSay.Rate(row.Speed, 0), SheetSay.Rate(row.Feed, 1),
             ]));
     }
 

@@ -99,4 +99,16 @@ public sealed class MoveTimeTests
     [Fact]
     public void Actions() =>
         Assert.Equal([4.0, 0.0], new Session(MachineProfile.IsoMill with { ToolChangeSeconds = 4 }, start: default(Point3)).Run("T1 M6", "M0").Moves.Select(move => move.Seconds));
+
+    /// <summary>Feed per revolution (G95: ISO 6983, from memory) counts the turns that the spindle makes: asked for 9000 or 30 of them in a minute, it makes 8000 and 50.</summary>
+    [Theory]
+    [InlineData("S9000", 800)]
+    [InlineData("S30", 5)]
+    [InlineData("S1000", 100)]
+    public void A_feed_per_revolution_counts_turns_within_the_machine(string speed, double feed)
+    {
+        var session = new Session(MachineProfile.IsoMill with { Spindle = new Limits(50, 8000) }, start: default(Point3));
+        session.Run($"{speed} M3");
+        Assert.Equal(feed, session.Run("G95 G1 X10 F0.1").Moves[^1].Feed, 9);
+    }
 }

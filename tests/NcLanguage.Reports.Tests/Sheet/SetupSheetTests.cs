@@ -1,6 +1,10 @@
 using System.Text.RegularExpressions;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Loading;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Reports.Drawing;
+using NcLanguage.Reports.Sheet;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Reports.Tests.Sheet;
 
@@ -285,5 +289,19 @@ public sealed class SetupSheetTests
         Assert.DoesNotContain("work offset", Page.Rows("operations")[0].Keys);
         Assert.DoesNotContain("work offset", Page.Rows("holes")[0].Keys);
         Assert.DoesNotContain("work offset", Page.Rows("approaches")[0].Keys);
+    }
+
+    [Fact]
+    public void A_feed_and_a_speed_beyond_the_machine_are_told_alike()
+    {
+        var machine = MachineProfile.IsoMill with { IsChosen = true, MaxFeed = 6000, Spindle = new Limits(50, 8000) };
+        var analysis = ProgramAnalysis.Create(
+            SourceText.From("G21 G90 G17 G94 G54\nT1 M6\nS9000 M3\nG0 X10 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F9000\nG80\nM30\n"), Trace.Operations.SetupOf(Setup), machine);
+        var page = SheetPage.Of(new SheetInput("part.nc", analysis, [], new DateTimeOffset(2026, 3, 4, 15, 6, 0, TimeSpan.Zero)));
+        var hole = Assert.Single(page.Rows("holes"));
+        Assert.Equal(("9000→6000", "9000→8000"), (hole["feed mm/min"], hole["speed 1/min"]));
+        Assert.Equal(("6000", "8000"), (page.Rows("operations")[0]["feed mm/min"], page.Rows("operations")[0]["speed 1/min"]));
+        Assert.Contains("the program says 9000", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("the program says 9000", Page.Text, StringComparison.Ordinal);
     }
 }

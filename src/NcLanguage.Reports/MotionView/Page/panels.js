@@ -24,6 +24,9 @@ function duration(seconds) {
 
 const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${say(place[axis])}`)).join(' ');
 
+/** 120, or "9000→8000" where the machine's limits make another of what the program says. */
+const rateText = (machine, programmed) => (programmed === undefined ? machine : `${say(programmed)}→${say(machine)}`);
+
 /** " shifted X100 Y20" where the program has shifted the work offset of a hole; without figures where it is not known by how much. */
 function shiftText(hole) {
   if (!hole.shift) return '';
@@ -129,7 +132,7 @@ const panels = {
       element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
       if (motion.namesCoordinates) element('td', hole.workOffset === null ? '?' : hole.workOffset + shiftText(hole), row);
       const dwell = hole.dwellSeconds ? say(hole.dwellSeconds) : '–';
-      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, dwell, hole.feed, hole.speed])
+      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, dwell, rateText(hole.feed, hole.programmedFeed), rateText(hole.speed, hole.programmedSpeed)])
         element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);
     }
     byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holes.length}`;

@@ -7,8 +7,10 @@ namespace NcLanguage.Server.Features;
 
 /// <summary>workspace/diagnostic: the findings of what is open and of the other files of the workspace's folders. As long as nothing is new the answer waits:
 /// a client would ask again and again else. Where the client takes partial results, each file's findings leave when they are there.</summary>
+#pragma warning disable CA1001 // A semaphore that is only awaited holds nothing, and a request may outlive the session.
 internal sealed class WorkspaceDiagnosticFeature(
     DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Func<string, object, Task> notify)
+#pragma warning restore CA1001
 {
     // Two requests at once would read every file twice.
     private readonly SemaphoreSlim _turn = new(1, 1);

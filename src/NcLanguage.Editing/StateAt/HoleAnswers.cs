@@ -25,7 +25,7 @@ namespace NcLanguage.Editing;
 /// <param name="File">The name of the file that its block stands in, where that is another: the line is then that of the call.</param>
 public sealed record HoleAnswer(
     int Number, int Line, string Cycle, int? Tool, double? X, double? Y, double? RLevel, double? Bottom, double? ReturnTo, double? ArriveAt,
-    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? WorkOffset = null, IReadOnlyList<double?>? Shift = null,
+    double? DwellSeconds, double? Feed, double? Speed, double? LeastReturn, string? WorkOffset = null, PlaceAnswer? Shift = null,
     double? ProgrammedFeed = null, double? ProgrammedSpeed = null, string? File = null);
 
 /// <summary>The table of holes.</summary>
@@ -63,9 +63,9 @@ public static class HoleAnswers
             row.Feed.IsLimited ? row.Feed.Programmed : null, row.Speed.IsLimited ? row.Speed.Programmed : null, row.File);
     }
 
-    static double?[]? ShiftOf(WorkCoordinates coordinates)
+    static PlaceAnswer? ShiftOf(WorkCoordinates coordinates)
     {
         var shift = coordinates.ShiftInAll;
-        return coordinates.IsShifted ? [StateAt.Known(shift.X), StateAt.Known(shift.Y), StateAt.Known(shift.Z)] : null;
+        return coordinates.IsShifted ? new PlaceAnswer(StateAt.Known(shift.X), StateAt.Known(shift.Y), StateAt.Known(shift.Z)) : null;
     }
 }

@@ -91,6 +91,6 @@ public sealed class StateAtTests
         var holes = HoleAnswers.Of(Editor.Analyse("G21 G90 G17 G54\nG0 X0 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F120\nG80\nG52 X5\nG81 X10 Y0 Z-3 R2\nG80\nM30")).Holes;
         Assert.Equal(["G54", "G54"], holes.Select(hole => hole.WorkOffset));
         Assert.Null(holes[0].Shift);
-        Assert.Equal([5, 0, 0], holes[1].Shift);
+        Assert.Equal(new PlaceAnswer(5, 0, 0), holes[1].Shift);
     }
 }

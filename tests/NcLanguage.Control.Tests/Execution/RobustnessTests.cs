@@ -169,7 +169,8 @@ public sealed class RobustnessTests
         const int Left = 100_000;
         session.State.MovesOfLongBlocks = MoveBudget.OfLongBlocks - Left;
         var moves = 0;
-        while (!session.Clear().Run("X0.01 L9999").Faults.Any(fault => fault.Kind == FaultKind.TooManyMoves))
+        // Without the budget it would go on for ever.
+        while (moves <= Left + MoveBudget.OfBlock && !session.Clear().Run("X0.01 L9999").Faults.Any(fault => fault.Kind == FaultKind.TooManyMoves))
             moves += session.Moves.Count;
         Assert.InRange(moves, Left, Left + MoveBudget.OfBlock);
         // The hole under way when the budget ends is finished.

@@ -148,7 +148,7 @@ ref partial struct BlockRun
         if (_step.Moves.Count == 0 || _state.IsCalled || _state.LostAxes != 0 || (_state.Happened & Happened.MovedOffFrame) != 0)
             return;
         foreach (ref readonly var move in _step.Moves.Items)
-            if (WayUnseen.Of(move, Offsets.ToFrame(_state, Setup), Setup) is { } way)
+            if (WayUnseen.Of(move, _step.ToFrame, Setup) is { } way)
                 _state.Happened |= way.Marks;
     }
 

@@ -149,10 +149,9 @@ public sealed record PartResult
     /// <summary>How often its holes were compared with those before them, for tests that count work.</summary>
     public int TimesCompared { get; private set; }
 
-    /// <summary>The tools of its cuts, each once for as long as it goes on cutting.</summary>
-    internal ReadOnlySpan<int> Cutters => _cutters ??= CuttersOf(Cuts);
+    /// <summary>What its moves ask of the stock.</summary>
+    internal StockQuestions Questions { get; private set; } = null!;
 
-    int[]? _cutters;
     PlacedFindings? _placed;
     HoleComparison? _comparison;
     double _work = double.NaN;
@@ -161,22 +160,10 @@ public sealed record PartResult
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
 
     /// <summary>Works out what is asked of all parts later on, by whoever made this one: several may be made at once.</summary>
-    internal PartResult Prepared()
+    internal PartResult Prepared(Job job)
     {
-        _ = Cutters;
+        Questions = StockQuestions.Of(this, job);
         return this;
-    }
-
-    static int[] CuttersOf(StockCut[] cuts)
-    {
-        if (cuts.Length == 0)
-            return [];
-        List<int>? others = null;
-        var tool = cuts[0].Tool;
-        foreach (ref readonly var cut in cuts.AsSpan())
-            if (cut.Tool != tool)
-                (others ??= [cuts[0].Tool]).Add(tool = cut.Tool);
-        return others?.ToArray() ?? [tool];
     }
 
     /// <summary>How its holes compare with those of the same part under another reading. The last comparison is kept.</summary>

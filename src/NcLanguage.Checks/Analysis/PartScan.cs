@@ -151,7 +151,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };
-        return result.Prepared();
+        return result.Prepared(Job);
     }
 
     static T[] Taken<T>(List<T> list)

@@ -72,7 +72,7 @@ public sealed class CutInAir : Rule
             // Where every cut of a part meets something, it has one thing to tell: that a row in air ends here.
             if (parts[part].InAir.Length == 0)
             {
-                foreach (var cutter in source.Cutters)
+                foreach (var cutter in source.Questions.Cutters)
                 {
                     Tell(file, row, isAll: cutter != tool && !toolCuts);
                     (row, tool, toolCuts) = (new Row(), cutter, true);
@@ -97,7 +97,18 @@ public sealed class CutInAir : Rule
                 row = new Row();
             }
         }
-        Tell(file, row, isAll: !toolCuts);
+        // Nobody knows what the tool meets behind the last cut that was followed.
+        if (row.Line >= 0)
+            Tell(file, row, isAll: !toolCuts && NextCutter(file.Run, parts.Length) != tool);
+    }
+
+    /// <summary>The tool of the first cut from a part on; a number that no tool has where there is none.</summary>
+    static int NextCutter(ProgramRun run, int from)
+    {
+        foreach (var part in run.Results[from..])
+            if (part.Questions.Cutters is [var tool, ..])
+                return tool;
+        return int.MaxValue;
     }
 
     void Tell(in FileContext file, in Row row, bool isAll)

@@ -42,7 +42,7 @@ struct BodyContact(Job job, StockField field)
             return;
         }
         var arc = part.PathOf(cut);
-        if (!arc.IsKnown || arc.Low.Z + LowestBody(cut.Tool) >= field.Stock.Max.Z)
+        if (!arc.IsKnown || arc.Low.Z + LowestBody(job, cut.Tool) >= field.Stock.Max.Z)
             return;
         var chords = arc.Chords(Aside);
         var last = cut.From;
@@ -82,17 +82,17 @@ struct BodyContact(Job job, StockField field)
         return true;
     }
 
-    /// <summary>How far above the tip the first thicker part begins, mm.</summary>
-    readonly double LowestBody(int tool)
+    /// <summary>How far above the tip the first thicker part of a tool begins, mm; infinite where it has none.</summary>
+    public static double LowestBody(Job job, int tool)
     {
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
-            if (Counts(body, tool))
+            if (Counts(job, body, tool))
                 return body.Bottom;
         return double.PositiveInfinity;
     }
 
     /// <summary>A centre drill cuts with its body too.</summary>
-    readonly bool Counts(in ToolCylinder body, int tool) =>
+    static bool Counts(Job job, in ToolCylinder body, int tool) =>
         body.Part != ToolPart.Cutting && body.Radius > job.ShapeOf(tool).Radius
         && (body.Part == ToolPart.Holder || job.Setup.FindTool(tool)?.Kind != ToolKind.CentreDrill);
 
@@ -101,7 +101,7 @@ struct BodyContact(Job job, StockField field)
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
         {
             var (up, radius) = (new Point3(0, 0, body.Bottom), body.Radius - smaller);
-            if (!Counts(body, tool) || !(radius > 0) || !(Math.Min(from.Z, to.Z) + body.Bottom < field.Stock.Max.Z - StockField.Tolerance))
+            if (!Counts(job, body, tool) || !(radius > 0) || !(Math.Min(from.Z, to.Z) + body.Bottom < field.Stock.Max.Z - StockField.Tolerance))
                 continue;
             _left -= VisitsOf(from, to, radius);
             if (!field.Meets(from + up, to + up, EndForm.Flat(radius), out _, out var depth))

@@ -14,14 +14,14 @@ readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 /// <param name="Source">The part.</param>
 /// <param name="Met">Its low rapids that meet what stands.</param>
 /// <param name="Bodies">Where holders and shanks meet what stands.</param>
-/// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did.</param>
+/// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did. Of tools that only go up and down it is not asked.</param>
 sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, bool[] InAir)
 {
     public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
 }
 
 /// <summary>Holds the moves of a program against what the cuts before them have left of the stock, part by part; of a new version of the text no more is followed
-/// again than what lies behind the first cut that changed, from the last kept picture of the stock before it.</summary>
+/// again than what lies behind the first cut that changed, from the last kept picture of the stock before it. Behind the last part that asks anything nothing is followed.</summary>
 /// <remarks>The work is bounded: cells are made larger until the cuts that are followed together touch no more than <see cref="MostVisits"/> of them (larger cells never make
 /// a false alarm, they let narrow contacts pass), and no more than the first <see cref="MostCuts"/> cuts are followed; moves behind them are not looked at.</remarks>
 sealed class StockReplay
@@ -41,16 +41,19 @@ sealed class StockReplay
     /// <summary>Pictures of the stock that are kept for the next version of the text.</summary>
     const int MostPictures = 8;
 
+    readonly StockDemand _demand;
     readonly double _cell;
     readonly PartStock[] _parts;
-    readonly List<(int Part, int Cuts, StockPicture Stock)> _pictures = [];
+    readonly List<(int Part, StockPicture Stock)> _pictures = [];
 
-    StockReplay(double cell, int parts)
+    StockReplay(StockDemand demand, double cell, int parts)
     {
+        _demand = demand;
         _cell = cell;
         _parts = new PartStock[parts];
     }
 
+    /// <summary>The parts up to the last that asks anything of the stock: those behind it meet nothing that would be told.</summary>
     public ReadOnlySpan<PartStock> Parts => _parts;
 
     /// <summary>Cuts followed to make this from what it was made from, for tests that count work.</summary>
@@ -59,29 +62,23 @@ sealed class StockReplay
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static StockReplay Of(ProgramRun run, StockReplay? before, CancellationToken cancel)
     {
-        if (run.Job.Setup.Stock is not { } stock || !HasMoves(run))
-            return new StockReplay(0, 0);
-        var replay = new StockReplay(CellSize(run, stock), run.Results.Length);
+        var followed = Followed(run.Results);
+        var demand = StockDemand.Of(followed);
+        if (run.Job.Setup.Stock is not { } stock || demand.Parts == 0)
+            return new StockReplay(demand, 0, 0);
+        var replay = new StockReplay(demand, CellSize(run.Job, stock, followed), demand.Parts);
         var same = replay.Reuse(run, before);
         if (same < replay._parts.Length)
             replay.Follow(run, new StockField(stock, replay._cell), same, cancel);
         return replay;
     }
 
-    static bool HasMoves(ProgramRun run)
-    {
-        foreach (var part in run.Results)
-            if (part.Cuts.Length > 0 || part.LowRapids.Length > 0)
-                return true;
-        return false;
-    }
-
     /// <summary>As fine as the smallest tool wants it, but with the bounds kept; in steps, so that it seldom changes with the text.</summary>
-    static double CellSize(ProgramRun run, Box3 stock)
+    static double CellSize(Job job, Box3 stock, ReadOnlySpan<PartResult> followed)
     {
         var size = stock.Max - stock.Min;
-        var least = Math.Max(StockWork.CellSize(Followed(run.Results), run.Job, stock, MostVisits), Math.Sqrt(size.X * size.Y / MostCells));
-        var wanted = StockField.CellSizeFor(run.Job.SmallestDiameter);
+        var least = Math.Max(StockWork.CellSize(followed, job, stock, MostVisits), Math.Sqrt(size.X * size.Y / MostCells));
+        var wanted = StockField.CellSizeFor(job.SmallestDiameter);
         return least <= wanted ? wanted : wanted * Math.Pow(2, Math.Ceiling(2 * Math.Log2(least / wanted)) / 2);
     }
 
@@ -95,10 +92,10 @@ sealed class StockReplay
     }
 
     /// <summary>Takes over what still holds of a version before.</summary>
-    /// <returns>How many parts at the beginning move as they did.</returns>
+    /// <returns>How many parts at the beginning move as they did, and were followed.</returns>
     int Reuse(ProgramRun run, StockReplay? before)
     {
-        if (before is null || before._cell != _cell)
+        if (before is null || before._cell != _cell || !before._demand.IsOfSameTools(_demand))
             return 0;
         var same = 0;
         for (; same < Math.Min(_parts.Length, before._parts.Length); same++)
@@ -129,10 +126,10 @@ sealed class StockReplay
 
     void Follow(ProgramRun run, StockField field, int same, CancellationToken cancel)
     {
-        var (part, cuts) = (0, 0);
+        var part = 0;
         if (_pictures.Count > 0)
         {
-            (part, cuts, var stock) = _pictures[^1];
+            (part, var stock) = _pictures[^1];
             field.Restore(stock);
         }
         var stride = Math.Max(1, _parts.Length / MostPictures);
@@ -140,10 +137,7 @@ sealed class StockReplay
         {
             cancel.ThrowIfCancellationRequested();
             if (!run.Job.Once && part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
-                _pictures.Add((part, cuts, field.Picture()));
-            cuts += run.Results[part].Cuts.Length;
-            if (cuts > MostCuts)
-                field.Forget();
+                _pictures.Add((part, field.Picture()));
             var found = Follow(run.Job, run.Results[part], field, part >= same);
             if (part >= same)
                 _parts[part] = found;
@@ -169,7 +163,7 @@ sealed class StockReplay
                 break;
             ref readonly var cut = ref part.Cuts[i];
             var end = job.EndOf(cut.Tool);
-            if (asks && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
+            if (asks && _demand.IsTraveller(cut.Tool) && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             field.Cut(part, cut, end);
             if (asks)

@@ -1,0 +1,55 @@
+using NcLanguage.Checks.Analysis;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>What the moves of a part of a run ask of the stock that stands when they come: many parts, of drilling mostly, ask nothing, and need no stock to be cut before them.</summary>
+sealed class StockQuestions
+{
+    static readonly StockQuestions None = new([], [], false);
+
+    readonly int[] _cutters;
+    readonly int[] _travellers;
+
+    StockQuestions(int[] cutters, int[] travellers, bool areOwn)
+    {
+        _cutters = cutters;
+        _travellers = travellers;
+        AreOwn = areOwn;
+    }
+
+    /// <summary>The tools of the part's cuts, each once for as long as it goes on cutting.</summary>
+    public ReadOnlySpan<int> Cutters => _cutters;
+
+    /// <summary>The tools that cut on any other way than straight up or down. Of their cuts it is asked, in all parts, whether they are cuts in air; what only goes
+    /// down and up goes to its work and leaves it, be it in air.</summary>
+    public ReadOnlySpan<int> Travellers => _travellers;
+
+    /// <summary>Whether the part asks, whatever stands in others: it has low rapids, or holder or shank go below the stock's top.</summary>
+    public bool AreOwn { get; }
+
+    /// <summary>Whether the part asks anything in a run with these travellers.</summary>
+    public bool AreAsked(ReadOnlySpan<int> travellersOfRun) => AreOwn || _cutters.AsSpan().ContainsAny(travellersOfRun);
+
+    public static StockQuestions Of(PartResult part, Job job)
+    {
+        if (job.Setup.Stock is not { } stock || (part.Cuts.Length == 0 && part.LowRapids.Length == 0))
+            return None;
+        List<int> cutters = [], travellers = [];
+        var (areOwn, lowestBody, tool, travels) = (part.LowRapids.Length > 0, double.NaN, 0, false);
+        foreach (ref readonly var cut in part.Cuts.AsSpan())
+        {
+            if (cutters.Count == 0 || cut.Tool != tool)
+            {
+                cutters.Add(tool = cut.Tool);
+                (lowestBody, travels) = (BodyContact.LowestBody(job, tool), travellers.Contains(tool));
+            }
+            if (!travels && !(cut.Arc < 0 && cut.From.X == cut.To.X && cut.From.Y == cut.To.Y))
+            {
+                travellers.Add(tool);
+                travels = true;
+            }
+            areOwn |= Math.Min(cut.From.Z, cut.To.Z) + lowestBody < stock.Max.Z;
+        }
+        return new StockQuestions([.. cutters], [.. travellers], areOwn);
+    }
+}

@@ -54,7 +54,7 @@ public readonly ref struct StepContext
     {
         _scan = scan;
         _line = line;
-        Block = block;
+        Block = new Block(block.Line, block.Tokens);
         Step = step;
     }
 

@@ -125,7 +125,11 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         public bool MoveNext() => ++_at < log.Length;
     }
 
-    readonly record struct Spot(double X, double Y, double Seconds, int Likeness, int Line, int FirstMove, int CutsBefore, int Near);
+    struct Spot
+    {
+        public double X, Y, Seconds;
+        public int Likeness, Line, FirstMove, CutsBefore, Near;
+    }
 
     readonly record struct Likeness(
         int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
@@ -148,7 +152,9 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
                 near = _near.Count;
                 _near.Add(traverse);
             }
-            _spots.Add(new Spot(hole.X, hole.Y, hole.Seconds, _likenesses.Count - 1, line, hole.FirstMove, cutsBefore, near));
+            ref var spot = ref _spots.Next();
+            (spot.X, spot.Y, spot.Seconds) = (hole.X, hole.Y, hole.Seconds);
+            (spot.Likeness, spot.Line, spot.FirstMove, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, hole.FirstMove, cutsBefore, near);
         }
 
         void AddLikeness(in Hole hole, Step step)

@@ -90,15 +90,15 @@ public sealed class Job
 
     /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
     /// infinite; NaN where the move's place is not known.</summary>
-    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
+    public Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
 
     /// <summary>Whether the straight moves of a step stay all together in a room where their tool was found to keep clear.</summary>
-    internal bool AreFree(ReadOnlySpan<Move> moves, Point3 toFrame, in FreeRoom room) =>
+    internal bool AreFree(ReadOnlySpan<Move> moves, in Point3 toFrame, in FreeRoom room) =>
         _areRapidsKnown && FreeRoom.TryBound(moves, toFrame, out var low, out var high) && room.Holds(low, high);
 
     /// <summary>Whether a move stays where nothing stands within the setup's clearance, as far as that is plain without a search.</summary>
     /// <param name="room">Where this tool was found to keep clear; where the move is clear and left it, the room about the move.</param>
-    internal bool IsFree(in Move move, Point3 toFrame, int tool, ref FreeRoom room)
+    internal bool IsFree(in Move move, in Point3 toFrame, int tool, ref FreeRoom room)
     {
         if (!move.IsMotion || (move.Kind == MoveKind.Rapid && !_areRapidsKnown) || !FreeRoom.TryBound(move, toFrame, out var low, out var high))
             return false;
@@ -112,23 +112,23 @@ public sealed class Job
     }
 
     /// <summary>The nearest approach of a move to one of the obstacles, by its place in <see cref="Obstacles"/>, which the approach names too.</summary>
-    public Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, int obstacle) =>
+    public Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within, int obstacle) =>
         ApproachToOne(_obstacleSolids, obstacle, move, toFrame, tool, within);
 
     /// <summary>The nearest approach of a move to what the stock rests on.</summary>
-    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supportSolids);
+    public Approach SupportApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supportSolids);
 
     /// <summary>The nearest approach of a move to one of the supports, by its place in <see cref="Supports"/>.</summary>
-    public Approach SupportApproachOf(in Move move, Point3 toFrame, int tool, double within, int support) =>
+    public Approach SupportApproachOf(in Move move, in Point3 toFrame, int tool, double within, int support) =>
         ApproachToOne(_supportSolids, support, move, toFrame, tool, within);
 
-    Approach ApproachToOne(Solid[] all, int index, in Move move, Point3 toFrame, int tool, double within)
+    Approach ApproachToOne(Solid[] all, int index, in Move move, in Point3 toFrame, int tool, double within)
     {
         var approach = ApproachOf(move, toFrame, tool, within, all.AsSpan(index, 1));
         return approach.ObstacleIndex < 0 ? approach : approach with { ObstacleIndex = index };
     }
 
-    Approach ApproachOf(in Move move, Point3 toFrame, int tool, double within, ReadOnlySpan<Solid> solids)
+    Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within, ReadOnlySpan<Solid> solids)
     {
         if (solids.Length == 0 || !move.IsMotion)
             return Approach.None;
@@ -150,18 +150,18 @@ public sealed class Job
         : move.Length;
 
     /// <summary>The nearest approach to the obstacles of a rapid that is not in the program; places in the setup's frame, mm.</summary>
-    public Approach ApproachOfRapid(Point3 from, Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacleSolids, within);
+    public Approach ApproachOfRapid(in Point3 from, in Point3 to, int tool, double within) => Rapid(from, to, ShapeOf(tool), _obstacleSolids, within);
 
-    Approach Rapid(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within) =>
+    Approach Rapid(in Point3 from, in Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within) =>
         Readings.RapidPath == RapidPathReading.PerAxis ? Bent(from, to, shape, solids, within) : Line(from, to, shape, solids, within);
 
-    static Approach Line(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
+    static Approach Line(in Point3 from, in Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
     {
         var searched = 0;
         return Sweep.LineAmong(from, to, shape, solids, within, ref searched);
     }
 
-    Approach Bent(Point3 from, Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
+    Approach Bent(in Point3 from, in Point3 to, ToolShape shape, ReadOnlySpan<Solid> solids, double within)
     {
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(from, to, Machine.Rapid, path);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Rules;
 using NcLanguage.Control.Execution;
@@ -30,7 +31,37 @@ public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, i
 /// <param name="Arc">Its place in its part's arcs; −1 for a straight cut.</param>
 /// <param name="Seconds">Time it takes; NaN where not known.</param>
 /// <param name="IsFromBelow">It cuts on its way up under what stands above it, as a back boring cycle does.</param>
-public readonly record struct StockCut(Point3 From, Point3 To, int Tool, int Line, int Move, int Arc, float Seconds, bool IsFromBelow);
+public record struct StockCut(Point3 From, Point3 To, int Tool, int Line, int Move, int Arc, float Seconds, bool IsFromBelow)
+{
+    public Point3 From { get; private set; } = From;
+
+    public Point3 To { get; private set; } = To;
+
+    public int Tool { get; private set; } = Tool;
+
+    public int Line { get; private set; } = Line;
+
+    public int Move { get; private set; } = Move;
+
+    public int Arc { get; private set; } = Arc;
+
+    public float Seconds { get; private set; } = Seconds;
+
+    public bool IsFromBelow { get; private set; } = IsFromBelow;
+
+    /// <summary>Becomes another cut, where it stands.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Become(in Point3 from, in Point3 to, int tool, int line, int move, int arc, float seconds, bool isFromBelow)
+    {
+        From = from;
+        To = to;
+        (Tool, Line, Move, Arc, Seconds, IsFromBelow) = (tool, line, move, arc, seconds, isFromBelow);
+    }
+
+    /// <summary>Whether it goes the same way as another.</summary>
+    public readonly bool GoesAs(in StockCut other) =>
+        From == other.From && To == other.To && Tool == other.Tool && Arc == other.Arc && IsFromBelow == other.IsFromBelow;
+}
 
 /// <summary>What makes an arc of a cut: its centre in the setup's frame, and the plane, 17, 18 or 19.</summary>
 public readonly record struct StockArc(Point3 Center, bool Clockwise, int Plane, int FullTurns);

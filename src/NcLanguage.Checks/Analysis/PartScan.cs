@@ -34,6 +34,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     bool _areContactsKnown;
     FreeRoom _room;
     int _roomTool;
+    int _lastInRoom = -1;
     HashSet<Rule>? _failed;
     ControlState _entry;
     Slot[] _sets = [];
@@ -72,6 +73,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _untimedMoves = 0;
         _failed = null;
         _coordinates.Begin(entry);
+        _lastInRoom = -1;
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -85,9 +87,10 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         var at = _count++;
         _sets[at] = step.Sets;
         _coordinates.Note(step, at);
-        NoteHoles(at);
+        if ((step.Events & StepEvents.Holes) != 0)
+            NoteHoles(at);
         ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
-        if (Job.Setup.Stock is { } stock)
+        if ((step.Events & StepEvents.Moves) != 0 && Job.Setup.Stock is { } stock)
             StockMoves.Note(step, at, stock, Job, _cuts, _arcs, _lowRapids);
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
@@ -237,9 +240,12 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     bool IsStepFree()
     {
         if (_step.After.Tool != _roomTool)
-            (_room, _roomTool) = (default, _step.After.Tool);
-        if (_step.Moves.Count > 1 && Job.AreFree(_step.Moves.Items, _step.ToFrame, _room))
+            (_room, _roomTool, _lastInRoom) = (default, _step.After.Tool, -1);
+        if (IsNextHoleInRoom() || (_step.Moves.Count > 1 && Job.AreFree(_step.Moves.Items, _step.ToFrame, _room)))
+        {
+            _lastInRoom = BlocksRun;
             return true;
+        }
         var moves = false;
         foreach (ref readonly var move in _step.Moves.Items)
         {
@@ -250,6 +256,15 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             moves = true;
         }
         return moves;
+    }
+
+    /// <summary>Whether the step drills as the one before it did, which stayed in the room, and in the room too: it begins where that ended, and goes as low.</summary>
+    bool IsNextHoleInRoom()
+    {
+        if (!_step.RepeatsHole || _lastInRoom != BlocksRun - 1)
+            return false;
+        ref readonly var hole = ref _step.Holes[0];
+        return _room.HoldsAcross(hole.X + _step.ToFrame.X, hole.Y + _step.ToFrame.Y);
     }
 
     /// <summary>Whether it is not known of any move where it ends: none of them can be held against anything.</summary>

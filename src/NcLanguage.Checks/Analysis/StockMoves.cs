@@ -11,10 +11,8 @@ static class StockMoves
 {
     const int BackBoring = 87;
 
-    public static void Note(Step step, int line, Box3 stock, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
+    public static void Note(Step step, int line, in Box3 stock, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
     {
-        if ((step.Events & StepEvents.Moves) == 0)
-            return;
         var tool = step.After.Tool;
         var reach = job.ShapeOf(tool).GreatestRadius;
         var isProbe = job.Setup.FindTool(tool)?.Kind == ToolKind.Probe;
@@ -41,14 +39,14 @@ static class StockMoves
         !step.After.IsCalled && move.Role is (MoveRole.Plain or MoveRole.Machine or MoveRole.Hop or MoveRole.FirstTraverse);
 
     /// <summary>Straight up meets nothing that the tool did not stand in already.</summary>
-    static bool IsLift(Point3 from, Point3 to) => from.X == to.X && from.Y == to.Y && to.Z >= from.Z;
+    static bool IsLift(in Point3 from, in Point3 to) => from.X == to.X && from.Y == to.Y && to.Z >= from.Z;
 
-    static bool IsLow(Point3 from, Point3 to, double reach, Box3 stock) =>
+    static bool IsLow(in Point3 from, in Point3 to, double reach, in Box3 stock) =>
         Math.Min(from.Z, to.Z) < stock.Max.Z
         && Math.Min(from.X, to.X) < stock.Max.X + reach && Math.Max(from.X, to.X) > stock.Min.X - reach
         && Math.Min(from.Y, to.Y) < stock.Max.Y + reach && Math.Max(from.Y, to.Y) > stock.Min.Y - reach;
 
-    static void NoteCut(in Move move, Point3 from, Point3 to, Step step, int tool, int line, int index, List<StockCut> cuts, List<StockArc> arcs)
+    static void NoteCut(in Move move, in Point3 from, in Point3 to, Step step, int tool, int line, int index, List<StockCut> cuts, List<StockArc> arcs)
     {
         var arc = -1;
         if (move.Kind == MoveKind.Arc)
@@ -57,6 +55,6 @@ static class StockMoves
             arcs.Add(new StockArc(move.Center + step.ToFrame, move.Clockwise, Job.PlaneNumber(move.Plane), move.FullTurns));
         }
         var isFromBelow = move.Role == MoveRole.InHole && step.Holes.Count > 0 && step.Holes[0].Cycle == BackBoring;
-        cuts.Add(new StockCut(from, to, tool, line, index, arc, (float)move.Seconds, isFromBelow));
+        cuts.Next().Become(from, to, tool, line, index, arc, (float)move.Seconds, isFromBelow);
     }
 }

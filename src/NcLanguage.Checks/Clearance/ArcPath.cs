@@ -16,7 +16,7 @@ internal readonly struct ArcPath
     private readonly int _first, _second, _third;
     private readonly double _centerFirst, _centerSecond, _startAngle, _startRadius, _endRadius;
 
-    public ArcPath(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns)
+    public ArcPath(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(fullTurns);
         (_first, _second, _third) = plane switch

@@ -20,7 +20,7 @@ public static class Footprint
     }
 
     /// <summary>Distance of a place from a straight path as seen from above, mm.</summary>
-    public static double Distance(Point3 from, Point3 to, double x, double y)
+    public static double Distance(in Point3 from, in Point3 to, double x, double y)
     {
         var (dx, dy) = (to.X - from.X, to.Y - from.Y);
         var square = dx * dx + dy * dy;

@@ -20,7 +20,7 @@ readonly struct FreeRoom
     /// <param name="high">The greatest.</param>
     /// <param name="radius">Radius of the thickest part of the tool, mm.</param>
     /// <param name="distance">The distance to keep, mm, 0 or more.</param>
-    public static FreeRoom About(Point3 low, Point3 high, double radius, double distance, ReadOnlySpan<Solid> solids)
+    public static FreeRoom About(in Point3 low, in Point3 high, double radius, double distance, ReadOnlySpan<Solid> solids)
     {
         var reach = radius + distance + Slack;
         var (minX, maxX, minY, maxY, floor) =
@@ -51,11 +51,14 @@ readonly struct FreeRoom
     }
 
     /// <summary>Whether the tip may be anywhere between the least and the greatest coordinates. False where one is not known.</summary>
-    public bool Holds(Point3 low, Point3 high) =>
+    public bool Holds(in Point3 low, in Point3 high) =>
         low.X > _minX && high.X < _maxX && low.Y > _minY && high.Y < _maxY && low.Z > _floor && high.Z < double.PositiveInfinity;
 
+    /// <summary>Whether the tip may be at a place at some height. False where it is not known.</summary>
+    public bool HoldsAcross(double x, double y) => x > _minX && x < _maxX && y > _minY && y < _maxY;
+
     /// <summary>The least and greatest coordinates of the tip on the straight moves of a step, in the obstacles' frame, NaN where one is not known or nothing moves; false where it has an arc.</summary>
-    public static bool TryBound(ReadOnlySpan<Move> moves, Point3 toFrame, out Point3 low, out Point3 high)
+    public static bool TryBound(ReadOnlySpan<Move> moves, in Point3 toFrame, out Point3 low, out Point3 high)
     {
         var (minX, minY, minZ) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
         var (maxX, maxY, maxZ) = (double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity);
@@ -85,7 +88,7 @@ readonly struct FreeRoom
     }
 
     /// <summary>The least and greatest coordinates of the tip on a move, in the obstacles' frame; false where the move is an arc that lies in another plane than XY, or is too large to be followed.</summary>
-    public static bool TryBound(in Move move, Point3 toFrame, out Point3 low, out Point3 high)
+    public static bool TryBound(in Move move, in Point3 toFrame, out Point3 low, out Point3 high)
     {
         var (from, to) = (move.From + toFrame, move.To + toFrame);
         (low, high) = (Sweep.Lower(from, to), Sweep.Higher(from, to));
@@ -98,5 +101,5 @@ readonly struct FreeRoom
         return move.Plane == WorkPlane.XY && radius < ArcPath.GreatestRadius;
     }
 
-    static double Square(Point3 a, Point3 b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);
+    static double Square(in Point3 a, in Point3 b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);
 }

@@ -38,7 +38,7 @@ public static partial class Sweep
         LineAmong(from, to, tool, Solid.Of(obstacles, stackalloc Solid[Solid.Few]), within, ref searched);
 
     /// <summary>The same for obstacles made ready.</summary>
-    internal static Approach LineAmong(Point3 from, Point3 to, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
+    internal static Approach LineAmong(in Point3 from, in Point3 to, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
     {
         if (!IsFinite(from) || !IsFinite(to))
             return Approach.Unknown;
@@ -74,7 +74,7 @@ public static partial class Sweep
     /// <param name="clearance">Distance in space to keep, mm, 0 or more; equal counts as clear.</param>
     /// <param name="floor">The answer is not below this level, mm.</param>
     /// <returns>The level in mm; positive infinity where an obstacle in the way has no top; NaN when X, Y or the floor is not known.</returns>
-    public static double LeastLevel(Point3 from, Point3 to, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double clearance, double floor)
+    public static double LeastLevel(in Point3 from, in Point3 to, ToolShape tool, ReadOnlySpan<Obstacle> obstacles, double clearance, double floor)
     {
         var start = new Point3(from.X, from.Y, 0);
         var end = new Point3(to.X, to.Y, 0);
@@ -106,7 +106,7 @@ public static partial class Sweep
     }
 
     /// <summary>Least distance over a straight move, and the fraction of the way where it is first met.</summary>
-    private static double Nearest(in Solid solid, in ToolCylinder cylinder, Point3 from, Point3 to, out double t)
+    private static double Nearest(in Solid solid, in ToolCylinder cylinder, in Point3 from, in Point3 to, out double t)
     {
         var step = to - from;
         t = 0;
@@ -134,5 +134,5 @@ public static partial class Sweep
         return solid.Distance(Point3.Lerp(from, to, high), cylinder, step, out _);
     }
 
-    private static bool IsFinite(Point3 p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && double.IsFinite(p.Z);
+    private static bool IsFinite(in Point3 p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && double.IsFinite(p.Z);
 }

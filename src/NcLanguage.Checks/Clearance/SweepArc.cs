@@ -33,7 +33,7 @@ public static partial class Sweep
         ArcAmong(from, to, center, clockwise, plane, fullTurns, tool, Solid.Of(obstacles, stackalloc Solid[Solid.Few]), within, ref searched);
 
     /// <summary>The same for obstacles made ready.</summary>
-    internal static Approach ArcAmong(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
+    internal static Approach ArcAmong(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns, ToolShape tool, ReadOnlySpan<Solid> solids, double within, ref int searched)
     {
         if (IsBesideAll(from, to, center, plane, tool.GreatestRadius + within, solids))
             return Approach.None;
@@ -65,7 +65,7 @@ public static partial class Sweep
 
     /// <summary>Whether the whole circle of an arc in the XY plane lies farther from everything than so much, seen from above; settled without an angle. False where a
     /// coordinate is not known.</summary>
-    private static bool IsBesideAll(Point3 from, Point3 to, Point3 center, int plane, double distance, ReadOnlySpan<Solid> solids)
+    private static bool IsBesideAll(in Point3 from, in Point3 to, in Point3 center, int plane, double distance, ReadOnlySpan<Solid> solids)
     {
         if (plane != 17 || !IsFinite(from) || !IsFinite(to))
             return false;
@@ -170,7 +170,7 @@ public static partial class Sweep
         }
     }
 
-    internal static Point3 Lower(Point3 a, Point3 b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
+    internal static Point3 Lower(in Point3 a, in Point3 b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
 
-    internal static Point3 Higher(Point3 a, Point3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
+    internal static Point3 Higher(in Point3 a, in Point3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 }

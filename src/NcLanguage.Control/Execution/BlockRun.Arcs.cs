@@ -45,14 +45,14 @@ ref partial struct BlockRun
         // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
         var length = (axes & Bit(Arcs.Axes(arc.Plane).Third)) != 0 ? arc.Length : Arcs.Length(arc, 0);
         var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
-        _step.Moves.Add(arc with { Feed = feed, Seconds = SecondsOfPath(length, feed) });
+        _step.Moves.Next().Become(arc.Kind, arc.Role, arc.From, arc.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, feed, SecondsOfPath(length, feed));
         _step.Events |= StepEvents.Arc;
         Cut();
         Stand(arc.To, axes);
     }
 
     /// <summary>The centre in work coordinates; not known where scaling or rotation leaves no arc (common practice: refused).</summary>
-    readonly Point3 ToWork(Point3 centre, ProgramFrame frame, int token)
+    readonly Point3 ToWork(in Point3 centre, ProgramFrame frame, int token)
     {
         if (frame.KeepsArcs(_state.Plane))
             return frame.ToWork(centre).With(Arcs.Axes(_state.Plane).Third, _state.Position[Arcs.Axes(_state.Plane).Third]);
@@ -77,7 +77,7 @@ ref partial struct BlockRun
         return 0;
     }
 
-    readonly Point3 CentreByRadius(Point3 from, Point3 to, bool clockwise, int first, int second, int token)
+    readonly Point3 CentreByRadius(in Point3 from, in Point3 to, bool clockwise, int first, int second, int token)
     {
         _words.Use('R');
         var radius = Length('R');
@@ -90,7 +90,7 @@ ref partial struct BlockRun
         return Point3.Unknown;
     }
 
-    readonly Point3 CentreByWords(Point3 from, Point3 to, int first, int second, int token)
+    readonly Point3 CentreByWords(in Point3 from, in Point3 to, int first, int second, int token)
     {
         var (firstLetter, secondLetter) = ((char)('I' + first), (char)('I' + second));
         if (!_words.Has(firstLetter) && !_words.Has(secondLetter))

@@ -113,7 +113,7 @@ ref partial struct BlockRun
         (_state.Compensation == CompensationSide.Left) != (_state.ProgramFrame?.Mirrors(WorkPlane.XY) ?? false)
             ? _state.CompensationRadius : -_state.CompensationRadius;
 
-    static Point2 InPlane(Point3 place) => new(place.X, place.Y);
+    static Point2 InPlane(in Point3 place) => new(place.X, place.Y);
 
     /// <summary>Leads a straight move along the offset path. False where compensation has no part in it; then the move is to be made as the changed
     /// arguments say.</summary>
@@ -138,7 +138,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>Leads an arc along the offset path; false where compensation has no part in it, or where the path is not known.</summary>
-    readonly bool OffsetArc(Point3 from, Point3 to, Point3 centre, bool clockwise, int axes, int token)
+    readonly bool OffsetArc(in Point3 from, in Point3 to, in Point3 centre, bool clockwise, int axes, int token)
     {
         if (_state.Compensation == CompensationSide.Off && _state.OffPath != default)
             AddFault(FaultKind.CompensationEntry, token, 'I', _state.OffPath.Length);

@@ -10,7 +10,7 @@ ref partial struct BlockRun
     /// <summary>How far above the last bottom a peck goes back in by rapid, mm. The published specification leaves the amount open.</summary>
     public const double PeckGap = 1;
 
-    readonly void DrillInHole(Point3 place)
+    readonly void DrillInHole(in Point3 place)
     {
         switch (_state.Cycle)
         {
@@ -53,7 +53,7 @@ ref partial struct BlockRun
         }
     }
 
-    readonly void LeaveHole(Point3 place, double level)
+    readonly void LeaveHole(in Point3 place, double level)
     {
         var depth = Bit(DepthAxis);
         var way = _state.Position.With(DepthAxis, level);
@@ -138,7 +138,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>Back boring (NISTIR 6556 §3.5.16.8): in off-centre with the spindle stopped, bore upward, out the same way.</summary>
-    readonly void BoreBack(Point3 place)
+    readonly void BoreBack(in Point3 place)
     {
         var depth = DepthAxis;
         var across = AllAxes & ~Bit(depth);

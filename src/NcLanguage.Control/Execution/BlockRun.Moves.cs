@@ -5,7 +5,7 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Control.Execution;
 
-// Adding moves to the step, and where the tool stands after them.
+// Adding moves to the step, and where the tool stands after them. Places are handed on by reference: to copy one that has just been written the processor waits until it has settled.
 ref partial struct BlockRun
 {
     const int AllAxes = 7;
@@ -13,7 +13,7 @@ ref partial struct BlockRun
     /// <summary>One axis (0, 1 or 2) as a bit: moves name the axes they move, since a place not known equals no other.</summary>
     static int Bit(int axis) => 1 << axis;
 
-    readonly void Rapid(Point3 to, int axes, MoveRole role)
+    readonly void Rapid(in Point3 to, int axes, MoveRole role)
     {
         axes = Moving(to, axes);
         if (axes == 0)
@@ -23,7 +23,7 @@ ref partial struct BlockRun
     }
 
     /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; this move's own where NaN.</param>
-    readonly void Feed(Point3 to, int axes, MoveRole role, double wayAtFeed = double.NaN)
+    readonly void Feed(in Point3 to, int axes, MoveRole role, double wayAtFeed = double.NaN)
     {
         axes = Moving(to, axes);
         if (axes == 0)
@@ -35,11 +35,11 @@ ref partial struct BlockRun
         Stand(to, axes);
     }
 
-    readonly void Move(MoveKind kind, Point3 to, MoveRole role, double feed, double seconds) =>
-        _step.Moves.Add(new Move(kind, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, seconds));
+    readonly void Move(MoveKind kind, in Point3 to, MoveRole role, double feed, double seconds) =>
+        _step.Moves.Next().Become(kind, role, _state.Position, to, Point3.Unknown, false, _state.Plane, 0, feed, seconds);
 
     /// <summary>Those of the axes named that do not stand where they are to go.</summary>
-    readonly int Moving(Point3 to, int axes)
+    readonly int Moving(in Point3 to, int axes)
     {
         if (to.X == _state.Position.X)
             axes &= ~1;
@@ -51,13 +51,13 @@ ref partial struct BlockRun
     }
 
     /// <summary>The way from here, 0 along the axes that stand still.</summary>
-    readonly Point3 Way(Point3 to, int axes) => new(
+    readonly Point3 Way(in Point3 to, int axes) => new(
         (axes & 1) == 0 ? 0 : to.X - _state.Position.X,
         (axes & 2) == 0 ? 0 : to.Y - _state.Position.Y,
         (axes & 4) == 0 ? 0 : to.Z - _state.Position.Z);
 
     /// <summary>True for a way straight up, and for one that is known not to go below the stock's top.</summary>
-    readonly bool IsInAir(Point3 to, int axes)
+    readonly bool IsInAir(in Point3 to, int axes)
     {
         if (axes == Bit(2) && to.Z > _state.Position.Z)
             return true;
@@ -95,7 +95,7 @@ ref partial struct BlockRun
     }
 
     readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>
-        _step.Moves.Add(new Move(kind, role, _state.Position, _state.Position, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds));
+        _step.Moves.Next().Become(kind, role, _state.Position, _state.Position, Point3.Unknown, false, _state.Plane, 0, double.NaN, seconds);
 
     /// <summary>Notes that the block moves the tool in work coordinates, whatever comes of it.</summary>
     readonly void NoteWorkMove(bool cuts)
@@ -187,7 +187,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>Puts the tool at a place in work coordinates, to which the axes named have moved.</summary>
-    readonly void Stand(Point3 at, int axes)
+    readonly void Stand(in Point3 at, int axes)
     {
         var machine = at + _step.Offsets.ToMachine(_state, Setup);
         if (!machine.IsKnown && _state.MachinePosition.IsKnownAlongAny)
@@ -209,7 +209,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>The first place along the axes named, the second along the others.</summary>
-    static Point3 Along(int axes, Point3 named, Point3 others) =>
+    static Point3 Along(int axes, in Point3 named, in Point3 others) =>
         new((axes & 1) != 0 ? named.X : others.X, (axes & 2) != 0 ? named.Y : others.Y, (axes & 4) != 0 ? named.Z : others.Z);
 
     static Slot SlotsOf(int axes) =>

@@ -30,7 +30,7 @@ ref partial struct BlockRun
         UseAxisWords();
         var sets = SlotsOf(axes);
         pattern.Repeat(_step, from, to, sets, MoveTime.Rapid(Way(to, axes), Machine));
-        _state.Position = to;
+        _state.Position = new Point3(x, y, from.Z);
         _state.MachinePosition = Along(axes, to + _step.ToMachine, _state.MachinePosition);
         _state.Set |= sets;
         return true;

@@ -39,7 +39,7 @@ sealed class HolePattern
     /// <param name="to">Where the hole is.</param>
     /// <param name="sets">Those of the axes X and Y that the traverse moves.</param>
     /// <param name="traverse">What the traverse takes, s.</param>
-    public void Repeat(Step step, Point3 from, Point3 to, Slot sets, double traverse)
+    public void Repeat(Step step, in Point3 from, in Point3 to, Slot sets, double traverse)
     {
         step.Sets = _sets | sets;
         step.Events = _events;
@@ -51,12 +51,8 @@ sealed class HolePattern
             var isTraverse = move.Role == MoveRole.Hop;
             var takes = isTraverse ? traverse : move.Seconds;
             (start, end) = move.Role == MoveRole.Lift ? (from, from) : isTraverse ? (from, to) : (to, to);
-            step.Moves.Next() = move with
-            {
-                From = start with { Z = move.From.Z },
-                To = end with { Z = move.To.Z },
-                Seconds = takes,
-            };
+            step.Moves.Next().Become(
+                move.Kind, move.Role, new Point3(start.X, start.Y, move.From.Z), new Point3(end.X, end.Y, move.To.Z), move.Center, move.Clockwise, move.Plane, move.FullTurns, move.Feed, takes);
             seconds += takes;
         }
         step.Holes.Next() = _hole with { X = to.X, Y = to.Y, Seconds = seconds };

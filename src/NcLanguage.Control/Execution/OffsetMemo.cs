@@ -17,17 +17,17 @@ sealed class OffsetMemo
     Setup? _setup;
 
     /// <inheritdoc cref="Offsets.ToFrame"/>
-    public Point3 ToFrame(in ControlState state, Setup setup)
+    public ref readonly Point3 ToFrame(in ControlState state, Setup setup)
     {
         Renew(state, setup);
-        return _toFrame;
+        return ref _toFrame;
     }
 
     /// <inheritdoc cref="Offsets.ToMachine"/>
-    public Point3 ToMachine(in ControlState state, Setup setup)
+    public ref readonly Point3 ToMachine(in ControlState state, Setup setup)
     {
         Renew(state, setup);
-        return _toMachine;
+        return ref _toMachine;
     }
 
     void Renew(in ControlState state, Setup setup)
@@ -44,5 +44,5 @@ sealed class OffsetMemo
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static bool IsSame(Point3 a, Point3 b) => a.X == b.X && a.Y == b.Y && a.Z == b.Z;
+    static bool IsSame(in Point3 a, in Point3 b) => a.X == b.X && a.Y == b.Y && a.Z == b.Z;
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
@@ -31,8 +32,7 @@ static class Programs
                         state.Happened |= Happened.PastEnd;
                 return BlockFate.NotRun;
             }
-            // A further program of the file is called from elsewhere: what it starts from is not known here.
-            state = ControlState.Unknown;
+            BeginAnother(ref state);
         }
         if (first.Kind == TokenKind.Skip && executor.SkipBlocks)
             return BlockFate.Skipped;
@@ -45,6 +45,11 @@ static class Programs
         }
         return BlockFate.Runs;
     }
+
+    /// <summary>A further program of the file is called from elsewhere: what it starts from is not known here.</summary>
+    /// <remarks>Apart from <see cref="Enter"/>, which would make room for a whole state at each block.</remarks>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    static void BeginAnother(ref ControlState state) => state = ControlState.Unknown;
 
     static bool BeginsProgram(in Block block) => block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0;
 }

@@ -93,7 +93,9 @@ public sealed class Step
     public Transfer Transfer { get; internal set; }
 
     /// <summary>The local variables that a call gives, by number.</summary>
-    internal List<(int Number, double Value)> Arguments { get; } = [];
+    internal List<(int Number, double Value)> Arguments => _arguments ??= [];
+
+    List<(int Number, double Value)>? _arguments;
 
     /// <summary>The words of the block, by letter.</summary>
     public BlockWords Words { get; } = new();
@@ -167,7 +169,7 @@ public sealed class Step
         Hole = null;
         RepeatsHole = false;
         Transfer = default;
-        Arguments.Clear();
+        _arguments?.Clear();
         ToFrame = Point3.Unknown;
         ToMachine = Point3.Unknown;
         Words.Clear();
@@ -196,10 +198,13 @@ public interface IBlocksAhead
     bool TryFollow(in Transfer transfer);
 }
 
-/// <summary>A list that keeps its storage from one block to the next.</summary>
+/// <summary>A list that keeps its storage from one block to the next. It has none until it holds something: many steps are in the work at once, and what they never hold would
+/// keep the rest apart in memory.</summary>
 public sealed class Batch<T> where T : struct
 {
-    T[] _items = new T[8];
+    const int Fewest = 4;
+
+    T[] _items = [];
 
     public int Count { get; private set; }
 
@@ -221,7 +226,7 @@ public sealed class Batch<T> where T : struct
     internal ref T Next()
     {
         if (Count == _items.Length)
-            Array.Resize(ref _items, Count * 2);
+            Array.Resize(ref _items, Math.Max(Fewest, Count * 2));
         return ref _items[Count++];
     }
 

@@ -16,7 +16,7 @@ public readonly record struct WayUnseen(bool IsSideways, double Level, string Un
     public Happened Marks => IsSideways ? Happened.WentAcrossUnseen : Happened.WentDownUnseen;
 
     /// <summary>Null where a move is none: its way or no level of it is known, it is no rapid in work coordinates, or it goes up or above everything by the setup's clearance.</summary>
-    public static WayUnseen? Of(in Move move, Point3 toFrame, Setup setup)
+    public static WayUnseen? Of(in Move move, in Point3 toFrame, Setup setup)
     {
         ArgumentNullException.ThrowIfNull(setup);
         if (move.Kind != MoveKind.Rapid || move.Role is not (MoveRole.Plain or MoveRole.FirstTraverse) || !double.IsNaN(move.From.X + move.From.Y))

@@ -31,7 +31,7 @@ public static class Arcs
     }
 
     /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
-    public static double Radius(Point3 at, Point3 centre, int first, int second)
+    public static double Radius(in Point3 at, in Point3 centre, int first, int second)
     {
         var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
         return Math.Sqrt(a * a + b * b);

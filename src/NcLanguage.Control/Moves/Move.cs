@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 
@@ -42,19 +43,51 @@ public enum MoveRole : byte
 /// <param name="FullTurns">Whole turns of an arc beyond the way from start to end.</param>
 /// <param name="Feed">Feed along the path, mm/min; NaN where none or not known.</param>
 /// <param name="Seconds">Time it takes; NaN where not known.</param>
-public readonly record struct Move(
+public record struct Move(
     MoveKind Kind, MoveRole Role, Point3 From, Point3 To, Point3 Center, bool Clockwise, WorkPlane Plane, int FullTurns,
     double Feed, double Seconds)
 {
+    public MoveKind Kind { get; private set; } = Kind;
+
+    public MoveRole Role { get; private set; } = Role;
+
+    public Point3 From { get; private set; } = From;
+
+    public Point3 To { get; private set; } = To;
+
+    public Point3 Center { get; private set; } = Center;
+
+    public bool Clockwise { get; private set; } = Clockwise;
+
+    public WorkPlane Plane { get; private set; } = Plane;
+
+    public int FullTurns { get; private set; } = FullTurns;
+
+    public double Feed { get; private set; } = Feed;
+
+    public double Seconds { get; private set; } = Seconds;
+
     /// <summary>True for a feed or an arc, whether the tool cuts along it or not.</summary>
-    public bool IsFeed => Kind is MoveKind.Feed or MoveKind.Arc;
+    public readonly bool IsFeed => Kind is MoveKind.Feed or MoveKind.Arc;
 
     /// <summary>True when the tool cuts along it: a feed or an arc of a tool that is no probe.</summary>
-    public bool IsCut => IsFeed && Role != MoveRole.Probe;
+    public readonly bool IsCut => IsFeed && Role != MoveRole.Probe;
 
     /// <summary>True when the tool changes place.</summary>
-    public bool IsMotion => Kind <= MoveKind.Arc;
+    public readonly bool IsMotion => Kind <= MoveKind.Arc;
 
     /// <summary>Length of the path, mm.</summary>
-    public double Length => Kind == MoveKind.Arc ? Arcs.Length(this) : Point3.Distance(From, To);
+    public readonly double Length => Kind == MoveKind.Arc ? Arcs.Length(this) : Point3.Distance(From, To);
+
+    /// <summary>Becomes another move, where it stands: to copy what has just been written the processor waits until it has settled.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Become(
+        MoveKind kind, MoveRole role, in Point3 from, in Point3 to, in Point3 center, bool clockwise, WorkPlane plane, int fullTurns, double feed, double seconds)
+    {
+        (Kind, Role, Clockwise, Plane, FullTurns) = (kind, role, clockwise, plane, fullTurns);
+        From = from;
+        To = to;
+        Center = center;
+        (Feed, Seconds) = (feed, seconds);
+    }
 }

@@ -19,12 +19,12 @@ public static class MoveTime
     }
 
     /// <summary>A rapid between two places, mm.</summary>
-    public static double Rapid(Point3 from, Point3 to, MachineProfile machine) => Rapid(to - from, machine);
+    public static double Rapid(in Point3 from, in Point3 to, MachineProfile machine) => Rapid(to - from, machine);
 
     /// <summary>A rapid: all axes together on a straight line, as fast as no axis goes beyond its own rate and
     /// acceleration; or each at its own rate.</summary>
     /// <param name="way">How far each axis goes, mm; 0 for one that stands still.</param>
-    public static double Rapid(Point3 way, MachineProfile machine)
+    public static double Rapid(in Point3 way, MachineProfile machine)
     {
         if (machine.Readings.RapidPath == RapidPathReading.PerAxis)
         {

@@ -59,11 +59,24 @@ public sealed class BlockBuffer
 
     internal int Count => _count;
 
+    /// <summary>Where the next token is to stand.</summary>
+    internal ref Token Next
+    {
+        get
+        {
+            if (_count == _tokens.Length)
+                Array.Resize(ref _tokens, 2 * _count);
+            return ref _tokens[_count];
+        }
+    }
+
+    /// <summary>Takes up what stands at <see cref="Next"/>.</summary>
+    internal void TakeNext() => _count++;
+
     internal void Add(in Token token)
     {
-        if (_count == _tokens.Length)
-            Array.Resize(ref _tokens, 2 * _count);
-        _tokens[_count++] = token;
+        Next = token;
+        TakeNext();
     }
 
     /// <summary>Notes that all tokens of a line have been added.</summary>

@@ -46,10 +46,11 @@ public static class BlockLexer
         }
         for (var at = Scan.SkipSpaces(read, start); at < read.Length; at = Scan.SkipSpaces(read, at))
         {
-            if (PlainWord.TryRead(read, at, out var word))
+            ref var next = ref tokens.Next;
+            if (PlainWord.TryRead(read, at, ref next))
             {
-                tokens.Add(word);
-                at = word.End;
+                tokens.TakeNext();
+                at = next.End;
                 continue;
             }
             var token = read[at] == '[' && handsOver

@@ -9,9 +9,9 @@ static class PlainWord
     const int MostDigits = 15;
 
     /// <summary>The word at a place; false for whatever needs a closer look.</summary>
-    public static bool TryRead(ReadOnlySpan<byte> line, int at, out Token word)
+    /// <param name="word">Becomes the word where there is one, and stays as it is where there is none.</param>
+    public static bool TryRead(ReadOnlySpan<byte> line, int at, ref Token word)
     {
-        word = default;
         var start = at + 1;
         if (start >= line.Length || !Scan.IsLetter(line[at]))
             return false;
@@ -33,8 +33,7 @@ static class PlainWord
             return false;
         var value = point < 0 ? mantissa : mantissa / NumberReader.PowersOfTen[end - point - 1];
         // Minus nought is nought.
-        word = new Token(TokenKind.Word, point < 0 ? TokenTraits.None : TokenTraits.HasPoint, (byte)(line[at] & ~0x20), StatementKind.None, ExpressionError.None, at, end, start,
-            isNegative && mantissa != 0 ? -value : value);
+        word.BecomeWord((byte)(line[at] & ~0x20), point >= 0, at, end, isNegative && mantissa != 0 ? -value : value);
         return true;
     }
 

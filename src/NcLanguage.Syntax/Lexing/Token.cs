@@ -70,24 +70,50 @@ public enum TokenTraits : byte
 /// <param name="ValueStart">Where the number or expression begins.</param>
 /// <param name="Statement">The statement of a <see cref="TokenKind.Statement"/>.</param>
 /// <param name="Error">What is wrong with a malformed expression.</param>
-public readonly record struct Token(
+public record struct Token(
     TokenKind Kind, TokenTraits Traits, byte Letter, StatementKind Statement, ExpressionError Error,
     int Start, int End, int ValueStart, double Value)
 {
-    public bool HasPoint => (Traits & TokenTraits.HasPoint) != 0;
+    public TokenKind Kind { get; private set; } = Kind;
 
-    public bool IsExpression => (Traits & TokenTraits.IsExpression) != 0;
+    public TokenTraits Traits { get; internal set; } = Traits;
 
-    public bool ReadsVariables => (Traits & TokenTraits.ReadsVariables) != 0;
+    public byte Letter { get; private set; } = Letter;
 
-    public bool IsMalformed => (Traits & TokenTraits.Malformed) != 0;
+    public StatementKind Statement { get; private set; } = Statement;
 
-    public bool IsNested => (Traits & TokenTraits.Nested) != 0;
+    public ExpressionError Error { get; private set; } = Error;
 
-    public bool IsComment => Kind is TokenKind.Comment or TokenKind.UnclosedComment or TokenKind.LineComment;
+    public int Start { get; private set; } = Start;
+
+    public int End { get; private set; } = End;
+
+    public int ValueStart { get; private set; } = ValueStart;
+
+    public double Value { get; private set; } = Value;
+
+    public readonly bool HasPoint => (Traits & TokenTraits.HasPoint) != 0;
+
+    public readonly bool IsExpression => (Traits & TokenTraits.IsExpression) != 0;
+
+    public readonly bool ReadsVariables => (Traits & TokenTraits.ReadsVariables) != 0;
+
+    public readonly bool IsMalformed => (Traits & TokenTraits.Malformed) != 0;
+
+    public readonly bool IsNested => (Traits & TokenTraits.Nested) != 0;
+
+    public readonly bool IsComment => Kind is TokenKind.Comment or TokenKind.UnclosedComment or TokenKind.LineComment;
+
+    /// <summary>Becomes a word with a plain number, where it stands: nearly all tokens are one, and to make each elsewhere and copy it takes as long as to read it.</summary>
+    internal void BecomeWord(byte letter, bool hasPoint, int start, int end, double value)
+    {
+        (Kind, Traits, Letter) = (TokenKind.Word, hasPoint ? TokenTraits.HasPoint : TokenTraits.None, letter);
+        (Statement, Error) = (StatementKind.None, ExpressionError.None);
+        (Start, End, ValueStart, Value) = (start, end, start + 1, value);
+    }
 
     /// <summary>True for a word of this address letter (upper case).</summary>
-    public bool IsWord(char letter) => Kind == TokenKind.Word && Letter == letter;
+    public readonly bool IsWord(char letter) => Kind == TokenKind.Word && Letter == letter;
 }
 
 /// <summary>Statements that steer the order in which blocks run.</summary>

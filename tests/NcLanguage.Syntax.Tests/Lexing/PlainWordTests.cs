@@ -17,12 +17,9 @@ public sealed class PlainWordTests
             Assert.Equal(BitConverter.DoubleToInt64Bits(a.Value), BitConverter.DoubleToInt64Bits(b.Value));
     }
 
-    static Token Shifted(Token token) => token with
-    {
-        Start = token.Start == 0 ? 0 : token.Start - 1,
-        End = token.End > 1 ? token.End - 1 : token.End,
-        ValueStart = token.ValueStart > 1 ? token.ValueStart - 1 : token.ValueStart,
-    };
+    static Token Shifted(Token token) => new(
+        token.Kind, token.Traits, token.Letter, token.Statement, token.Error,
+        token.Start == 0 ? 0 : token.Start - 1, token.End > 1 ? token.End - 1 : token.End, token.ValueStart > 1 ? token.ValueStart - 1 : token.ValueStart, token.Value);
 
     [Fact]
     public void Random_words_are_read_as_with_a_blank()

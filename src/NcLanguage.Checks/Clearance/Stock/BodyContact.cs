@@ -96,7 +96,7 @@ struct BodyContact(Job job, StockField field)
         body.Part != ToolPart.Cutting && body.Radius > job.ShapeOf(tool).Radius
         && (body.Part == ToolPart.Holder || job.Setup.FindTool(tool)?.Kind != ToolKind.CentreDrill);
 
-    bool Ask(Point3 from, Point3 to, int tool, double smaller, int cut, int rapid)
+    bool Ask(in Point3 from, in Point3 to, int tool, double smaller, int cut, int rapid)
     {
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
         {
@@ -112,7 +112,7 @@ struct BodyContact(Job job, StockField field)
         return false;
     }
 
-    readonly double VisitsOf(Point3 from, Point3 to, double radius)
+    readonly double VisitsOf(in Point3 from, in Point3 to, double radius)
     {
         var (width, depth) = (2 * radius + Math.Abs(to.X - from.X), 2 * radius + Math.Abs(to.Y - from.Y));
         return Math.Min(field.Cells, width * depth / (field.CellWidth * field.CellDepth));

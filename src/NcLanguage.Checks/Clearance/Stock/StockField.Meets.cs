@@ -16,7 +16,7 @@ public sealed partial class StockField
     /// <param name="where">Where the tip is when the tool first meets it, mm; <see cref="Point3.Unknown"/> when it does not.</param>
     /// <param name="depth">The most that anything stands higher than the tool's end over it, mm; 0 when they do not meet.</param>
     /// <returns>False too when the move, the tool or what stands is not known.</returns>
-    public bool Meets(Point3 from, Point3 to, in EndForm end, out Point3 where, out double depth)
+    public bool Meets(in Point3 from, in Point3 to, in EndForm end, out Point3 where, out double depth)
     {
         where = Point3.Unknown;
         depth = 0;
@@ -107,7 +107,7 @@ public sealed partial class StockField
     }
 
     /// <summary>False when it is seen at a glance that a move meets nothing: most go where nothing stands any more.</summary>
-    private bool MayMeet(Point3 from, Point3 to, double radius)
+    private bool MayMeet(in Point3 from, in Point3 to, double radius)
     {
         var low = Math.Min(from.Z, to.Z);
         if (!IsKnown || !IsKnownCut(from, to, radius) || low >= _stock.Max.Z - Tolerance)

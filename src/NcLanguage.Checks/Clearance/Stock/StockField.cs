@@ -133,7 +133,7 @@ public sealed partial class StockField
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, mm.</param>
     /// <param name="end">Form of the tool's end.</param>
-    public CutTally Cut(Point3 from, Point3 to, in EndForm end)
+    public CutTally Cut(in Point3 from, in Point3 to, in EndForm end)
     {
         if (Math.Min(from.Z, to.Z) >= _stock.Max.Z)
             return default;
@@ -168,7 +168,7 @@ public sealed partial class StockField
     /// <summary>Takes away what a feed on an arc or helix cuts: exactly on a level arc in XY, else by chords much finer than a cell; the path's arguments
     /// as for <see cref="Sweep.Arc(Point3, Point3, Point3, bool, int, int, ToolShape, ReadOnlySpan{Machine.Setups.Obstacle}, double)"/>.</summary>
     /// <returns>On a helix the deepest is that of one chord: what the tool has before it on its way, however many turns it goes down.</returns>
-    public CutTally CutArc(Point3 from, Point3 to, Point3 center, bool clockwise, int plane, int fullTurns, in EndForm end)
+    public CutTally CutArc(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns, in EndForm end)
     {
         var arc = new ArcPath(from, to, center, clockwise, plane, fullTurns);
         if (arc.Low.Z >= _stock.Max.Z)
@@ -267,7 +267,7 @@ public sealed partial class StockField
     }
 
     /// <summary>Any end that goes straight down: some cells of a row at a time.</summary>
-    private void LowerUnder(Point3 at, double level, in EndForm form, ref CutSum sum)
+    private void LowerUnder(in Point3 at, double level, in EndForm form, ref CutSum sum)
     {
         var lowest = Kept(level);
         var profile = new EndProfile(form, level, _floor);
@@ -327,7 +327,7 @@ public sealed partial class StockField
         return first > last ? [] : _tops.AsSpan(row * _columns + (int)first, (int)last - (int)first + 1);
     }
 
-    private static bool IsKnownCut(Point3 from, Point3 to, double radius) =>
+    private static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);
 
     /// <summary>The columns whose middles may lie between two places; none is missed, and the last is below the first when there are none.</summary>

@@ -116,7 +116,7 @@ sealed class StockReplay
         if (a.Cuts.Length != b.Cuts.Length || a.LowRapids.Length != b.LowRapids.Length || !a.Arcs.AsSpan().SequenceEqual(b.Arcs))
             return false;
         for (var i = 0; i < a.Cuts.Length; i++)
-            if (a.Cuts[i] with { Line = 0, Move = 0, Seconds = 0 } != b.Cuts[i] with { Line = 0, Move = 0, Seconds = 0 })
+            if (!a.Cuts[i].GoesAs(b.Cuts[i]))
                 return false;
         for (var i = 0; i < a.LowRapids.Length; i++)
             if (a.LowRapids[i] with { Line = 0 } != b.LowRapids[i] with { Line = 0 })

@@ -13,7 +13,7 @@ internal readonly struct StraightPass
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, mm.</param>
     /// <param name="end">Form of the tool's end.</param>
-    public StraightPass(Point3 from, Point3 to, in EndForm end)
+    public StraightPass(in Point3 from, in Point3 to, in EndForm end)
     {
         _from = from;
         _travel = to - from;

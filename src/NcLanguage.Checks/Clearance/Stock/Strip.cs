@@ -11,7 +11,7 @@ internal readonly struct Strip : ILevelPath
     /// <param name="from">Start of the path, mm; only X and Y count.</param>
     /// <param name="to">Its end, mm; may be the same place.</param>
     /// <param name="reach">Distance from the path, mm.</param>
-    public Strip(Point3 from, Point3 to, double reach)
+    public Strip(in Point3 from, in Point3 to, double reach)
     {
         (_fromX, _fromY, _toX, _toY, _reach) = (from.X, from.Y, to.X, to.Y, reach);
         var length = double.Hypot(_toX - _fromX, _toY - _fromY);

@@ -21,6 +21,7 @@ public sealed class Job
     readonly Dictionary<int, EndForm> _ends = [];
     readonly ConcurrentDictionary<(Rule[] Rules, StepEvents Events), Rule[]> _interested = new();
     readonly bool _areRapidsKnown;
+    readonly Box3 _stock;
 
     /// <param name="programs">Where called programs are found that a program does not hold; null where nowhere.</param>
     /// <param name="withTwoHands">Whether a large text may be run with two threads.</param>
@@ -34,6 +35,7 @@ public sealed class Job
         WithTwoHands = withTwoHands;
         Once = once;
         Executor = new BlockExecutor(machine, setup, skipBlocks);
+        (HasStock, _stock) = (setup.Stock is not null, setup.Stock.GetValueOrDefault());
         _obstacles = [.. setup.Obstacles];
         _supports = [.. setup.Supports];
         _obstacleSolids = Solid.Of(_obstacles, []).ToArray();
@@ -68,6 +70,12 @@ public sealed class Job
     public Setup Setup => Executor.Setup;
 
     public Readings Readings => Executor.Machine.Readings;
+
+    /// <summary>Whether the setup gives a stock.</summary>
+    public bool HasStock { get; }
+
+    /// <summary>The stock, mm, where the setup gives one; what is asked at each block need not copy it.</summary>
+    public ref readonly Box3 Stock => ref _stock;
 
     public ReadOnlySpan<Obstacle> Obstacles => _obstacles;
 

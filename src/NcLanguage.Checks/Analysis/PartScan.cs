@@ -90,8 +90,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         if ((step.Events & StepEvents.Holes) != 0)
             NoteHoles(at);
         ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
-        if ((step.Events & StepEvents.Moves) != 0 && Job.Setup.Stock is { } stock)
-            StockMoves.Note(step, at, stock, Job, _cuts, _arcs, _lowRapids);
+        if ((step.Events & StepEvents.Moves) != 0 && Job.HasStock)
+            StockMoves.Note(step, at, Job, _cuts, _arcs, _lowRapids);
         NoteTime(at);
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));

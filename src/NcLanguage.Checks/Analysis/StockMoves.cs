@@ -11,7 +11,7 @@ static class StockMoves
 {
     const int BackBoring = 87;
 
-    public static void Note(Step step, int line, in Box3 stock, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
+    public static void Note(Step step, int line, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
     {
         var tool = step.After.Tool;
         var reach = job.ShapeOf(tool).GreatestRadius;
@@ -28,7 +28,7 @@ static class StockMoves
                 if (!isProbe)
                     NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
             }
-            else if (IsOfInterest(move, step) && !IsLift(from, to) && IsLow(from, to, reach, stock))
+            else if (IsOfInterest(move, step) && !IsLift(from, to) && IsLow(from, to, reach, job.Stock))
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
         }
     }

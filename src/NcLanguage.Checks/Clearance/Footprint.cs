@@ -12,7 +12,7 @@ public static class Footprint
         : Distance(obstacle.Bounds, x, y);
 
     /// <summary>The same for a box.</summary>
-    public static double Distance(Box3 box, double x, double y)
+    public static double Distance(in Box3 box, double x, double y)
     {
         var beside = Math.Max(box.Min.X - x, x - box.Max.X);
         var before = Math.Max(box.Min.Y - y, y - box.Max.Y);

@@ -111,7 +111,8 @@ public sealed class DeeperThanFlutes : Rule
     void CheckCuts(in Reach reach, Tool tool, in StepContext step)
     {
         // Without a stock it is not known where in the air a feed down meets the work.
-        if (step.Job.Setup.Stock is not { } stock)
+        ref readonly var stock = ref step.Job.Stock;
+        if (!step.Job.HasStock)
             return;
         var radius = (tool.Diameter ?? 0) / 2;
         var limit = stock.Max.Z - reach.Depth - Rounding;
@@ -136,9 +137,9 @@ public sealed class DeeperThanFlutes : Rule
             Slot.Tool, "This block brings the tool.");
 
     /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>
-    static bool IsDeep(Point3 from, Point3 to, Box3 stock, double reach, double limit)
+    static bool IsDeep(in Point3 from, in Point3 to, in Box3 stock, double reach, double limit)
     {
-        if (!from.IsKnown || !to.IsKnown)
+        if (!(Math.Min(from.Z, to.Z) < limit) || !from.IsKnown || !to.IsKnown)
             return false;
         var (start, end) = (0.0, 1.0);
         return Within(from.X, to.X, stock.Min.X - reach, stock.Max.X + reach, ref start, ref end)

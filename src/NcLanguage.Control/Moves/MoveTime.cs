@@ -37,22 +37,14 @@ public static class MoveTime
         var length = way.Length;
         if (length == 0 || double.IsNaN(length))
             return length;
-        var rate = double.PositiveInfinity;
-        var acceleration = double.PositiveInfinity;
-        Bound(way.X, machine.Rapid.X);
-        Bound(way.Y, machine.Rapid.Y);
-        Bound(way.Z, machine.Rapid.Z);
-        return Trapezoid(length, rate, acceleration);
-
-        void Bound(double along, double most)
-        {
-            if (along == 0)
-                return;
-            var share = length / Math.Abs(along);
-            rate = Math.Min(rate, most * share);
-            acceleration = Math.Min(acceleration, machine.Acceleration * share);
-        }
+        var rapid = machine.Rapid;
+        var perMinute = Math.Min(Most(way.X, rapid.X), Math.Min(Most(way.Y, rapid.Y), Most(way.Z, rapid.Z)));
+        var longest = Math.Max(Math.Abs(way.X), Math.Max(Math.Abs(way.Y), Math.Abs(way.Z)));
+        return Trapezoid(length, length * perMinute, machine.Acceleration * (length / longest));
     }
+
+    /// <summary>How often in a minute an axis can go so far at its rate.</summary>
+    static double Most(double along, double rate) => along == 0 ? double.PositiveInfinity : rate / Math.Abs(along);
 
     static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);
 }

@@ -57,11 +57,12 @@ public sealed class HoleOutsideStock : Rule
 
     public override StepEvents Interest => StepEvents.Holes;
 
-    public override bool Concerns(Job job) => job.Setup.Stock is not null;
+    public override bool Concerns(Job job) => job.HasStock;
 
     public override void CheckStep(in StepContext step)
     {
-        if (step.Job.Setup.Stock is not { } stock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))
+        ref readonly var stock = ref step.Job.Stock;
+        if (!step.Job.HasStock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))
             return;
         var isElsewhere = step.Step.After.WorkOffset != step.Job.Setup.Frame;
         foreach (ref readonly var hole in step.Step.Holes.Items)
@@ -80,7 +81,7 @@ public sealed class HoleOutsideStock : Rule
 
     // Under another work offset a datum so far away that the same part has room beside the stock is another part's, and so is a hole
     // farther away than the stock is long, or wide.
-    static bool IsOfAnotherPart(in Hole hole, Box3 stock, Point3 toFrame)
+    static bool IsOfAnotherPart(in Hole hole, in Box3 stock, in Point3 toFrame)
     {
         var (length, width) = (stock.Max.X - stock.Min.X, stock.Max.Y - stock.Min.Y);
         var (x, y) = (hole.X + toFrame.X, hole.Y + toFrame.Y);
@@ -89,9 +90,9 @@ public sealed class HoleOutsideStock : Rule
         return x < stock.Min.X - length || x > stock.Max.X + length || y < stock.Min.Y - width || y > stock.Max.Y + width;
     }
 
-    bool Report(in Hole hole, Box3 stock, in StepContext step)
+    bool Report(in Hole hole, in Box3 stock, in StepContext step)
     {
-        var toFrame = step.Step.ToFrame;
+        ref readonly var toFrame = ref step.Step.ToFrame;
         var depth = stock.Max.Z - (hole.Bottom + toFrame.Z);
         var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
         if (!(depth > 0) || outside + step.Job.ShapeOf(hole.Tool).Radius <= Sweep.ClearanceTolerance)

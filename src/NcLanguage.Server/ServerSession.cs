@@ -73,11 +73,16 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
     public Task InitializedAsync(InitializedParams notification)
     {
         _notices.Begin();
-        _ = _client.WatchesFiles
-            ? rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration)
-            : FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token);
+        _ = WatchFilesAsync();
         if (_client.HandsOutSettings) _ = AskForSettingsAsync();
         return Task.CompletedTask;
+    }
+
+    private async Task WatchFilesAsync()
+    {
+        // A client that says it can may still refuse.
+        if (!_client.WatchesFiles || !await rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration).ConfigureAwait(false))
+            await FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token).ConfigureAwait(false);
     }
 
     public Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification)

@@ -89,6 +89,8 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didOpen"}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"file:///other.nc","version":2},"contentChanges":[]}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didClose","params":{"textDocument":{"uri":"file:///other.nc"}}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didChange","params":{"textDocument":{"uri":"","version":2},"contentChanges":[]}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"textDocument/didClose","params":{"textDocument":{"uri":""}}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeWatchedFiles","params":{"changes":[{"uri":":::","type":1}]}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeConfiguration","params":{"settings":null}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"workspace/didChangeWatchedFiles","params":{"changes":[null]}}""")]

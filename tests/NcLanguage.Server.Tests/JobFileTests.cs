@@ -21,6 +21,22 @@ public sealed class JobFileTests
             ["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json", "**/nc.cutting.json", "**/*.nc", "**/*.cnc", "**/*.tap", "**/*.iso", "**/*.eia", "**/*.ncp"], patterns);
     }
 
+    /// <summary>LSP 3.17, client/registerCapability: an error is set where the request fails.</summary>
+    [Fact]
+    public async Task The_files_are_looked_at_where_the_client_refuses_to_watch_them()
+    {
+        using var folder = new TestFolder();
+        folder["part.nc"] = "G0 X1.\n";
+        await using TestClient client = await TestClient.InitializedAsync(Watching, files: Machine.Files.DiskFiles.Instance);
+        await client.NextAsync("client/registerCapability");
+        JsonNode id = client.Log.Single(message => (string?)message["method"] == "client/registerCapability")["id"]!;
+        await client.SendAsync("{\"jsonrpc\":\"2.0\",\"id\":" + id.ToJsonString() + ",\"error\":{\"code\":-32601,\"message\":\"no\"}}");
+        await client.OpenAsync(folder.UriOf("part.nc"), "G0 X1.\n");
+        await client.DiagnosticsAsync(folder.UriOf("part.nc"), 1);
+        folder["nc.setup.json"] = "{ \"units\": \"miles\" }";
+        await client.NextAsync("textDocument/publishDiagnostics", published => (string?)published["uri"] == folder.UriOf("nc.setup.json") && published["diagnostics"]!.AsArray().Count > 0);
+    }
+
     [Fact]
     public async Task A_setup_is_completed_and_explained_and_leads_to_its_machine()
     {

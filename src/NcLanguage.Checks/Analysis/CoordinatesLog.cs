@@ -37,7 +37,8 @@ sealed class CoordinatesLog
 
     public void Note(Step step, int block)
     {
-        if ((step.Sets & WorkCoordinates.Slots) != 0)
+        // Where another program begins behind the end of one, nothing is known any more.
+        if ((step.Sets & WorkCoordinates.Slots) != 0 || step.Before.Ended != step.After.Ended)
             Change(block, step.After);
         if (!_isUsed && (step.Events & (StepEvents.Moves | StepEvents.Holes | StepEvents.Cut)) != 0 && Works(step))
             (_isUsed, _used) = (true, Join(_used, !Now.IsKnown ? None : Now.IsShifted ? Several : Now.WorkOffset));

@@ -97,6 +97,9 @@ public sealed record PartResult
 
     public required HoleLog Holes { get; init; }
 
+    /// <summary>How many blocks ran; lines without one are not counted.</summary>
+    public required int Blocks { get; init; }
+
     /// <summary>What each block set.</summary>
     public required Slot[] Sets { get; init; }
 

@@ -40,6 +40,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     Slot[] _sets = [];
     float[] _seconds = [];
     int _count;
+    int _blocks;
     double _total;
     int _untimedMoves;
     readonly CoordinatesLog _coordinates = new();
@@ -69,6 +70,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         if (_sets.Length < mostSteps)
             (_sets, _seconds) = (new Slot[mostSteps], new float[mostSteps]);
         _count = 0;
+        _blocks = 0;
         _total = 0;
         _untimedMoves = 0;
         _failed = null;
@@ -81,6 +83,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     {
         _step = step;
         BlocksRun++;
+        _blocks++;
         _approachesKnown = 0;
         _nearness = Nearness.NotAsked;
         _areContactsKnown = false;
@@ -139,6 +142,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Exit = exit,
             Findings = Taken(_findings),
             Holes = _holes.Take(),
+            Blocks = _blocks,
             Sets = _sets[.._count],
             AllSets = all,
             Coordinates = _coordinates.Take(out var used),

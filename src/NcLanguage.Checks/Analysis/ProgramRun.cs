@@ -60,8 +60,22 @@ public sealed class ProgramRun
     /// <summary>How the run left the order of the text; null where it kept to it.</summary>
     public FlowRun? Flow { get; }
 
-    /// <summary>Blocks that had to be run to make this from what it was made from.</summary>
+    /// <summary>Blocks that had to be run to make this from what it was made from, for tests that count work.</summary>
     public int BlocksRun { get; }
+
+    /// <summary>Blocks that the whole run comes to, each as often as it was followed.</summary>
+    public int Blocks
+    {
+        get
+        {
+            if (Flow is { } flow)
+                return flow.BlocksRun;
+            var blocks = 0;
+            foreach (var part in _parts)
+                blocks += part.Blocks;
+            return blocks;
+        }
+    }
 
     /// <summary>What its cuts and rapids meet of the stock. Worked out when first asked for, from that of the version before where there is one.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>

@@ -19,7 +19,7 @@ public static class FindingReader
         var ofRule = new Dictionary<Rule, int>();
         return new ReportedFile(path, [.. analysis.Findings.Select(finding => Read(finding, analysis, columns, IsWorkedOut(finding.Rule, ofRule)))])
         {
-            Blocks = HasWords(analysis.Main) ? analysis.Main.BlocksRun : 0,
+            Blocks = HasWords(analysis.Main) ? analysis.Main.Blocks : 0,
             Machine = analysis.Machine.Name,
             NotChecked = [.. NotChecked.Of(analysis)],
             FixesLeftOut = ofRule.Values.Sum(count => Math.Max(0, count - MostFixesOfRule)),

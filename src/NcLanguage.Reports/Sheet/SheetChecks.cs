@@ -51,7 +51,7 @@ static class SheetChecks
     static IEnumerable<string> Checked(ProgramAnalysis analysis)
     {
         var (setup, machine) = (analysis.Setup, analysis.Machine);
-        yield return $"{Say.Count(analysis.Main.BlocksRun, "block")}: how they are written, what is in force at each, cycles and their levels";
+        yield return $"{Say.Count(analysis.Main.Blocks, "block")}: how they are written, what is in force at each, cycles and their levels";
         if (!setup.Obstacles.IsEmpty)
             yield return $"the way of every move from a known place past {Say.Count(setup.Obstacles.Length, "clamp or other obstacle", "clamps and other obstacles")}; nearer than {Say.Mm(setup.Clearance)} is told";
         else if (setup.ClampHeight is { } height)

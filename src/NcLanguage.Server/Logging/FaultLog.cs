@@ -64,7 +64,7 @@ internal sealed class FaultLog(ILogger log)
     public void Refused(string method, Exception reason)
     {
         string message = reason.Message;
-        if (!_tellsAll && reason.Data[Document] is string uri) message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
+        if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri) message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
         if (IsNew($"{method}\n{message}")) log.NotificationRefused(method, message);
     }
 

@@ -80,6 +80,8 @@ public sealed class IncrementalTests
                 var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine);
                 Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
                 Assert.Equal(HolesOf(fresh), HolesOf(analysis));
+                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
+                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
                 Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
             }
         }, iter: 300);
@@ -107,12 +109,38 @@ public sealed class IncrementalTests
                 var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine, options);
                 Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
                 Assert.Equal(HolesOf(fresh), HolesOf(analysis));
+                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
+                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
                 Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
                 Assert.Equal(fresh.Main.Flow?.Runs, analysis.Main.Flow?.Runs);
                 Interlocked.Increment(ref analysis.Main.Flow is null ? ref straight : ref steered);
             }
         }, iter: 300);
         Assert.True(steered > 300 && straight > 10, $"{steered} steered, {straight} straight");
+    }
+
+    /// <summary>The coordinates that places of each block are meant in.</summary>
+    static List<WorkCoordinates> CoordinatesOf(ProgramAnalysis analysis)
+    {
+        var coordinates = new List<WorkCoordinates>();
+        foreach (var part in analysis.Main.Results)
+            for (var block = 0; block < part.Sets.Length; block++)
+                coordinates.Add(part.CoordinatesAt(block));
+        return coordinates;
+    }
+
+    /// <summary>Nothing is known where another program begins behind the end of one, wherever the text is cut into chunks before it.</summary>
+    [Fact]
+    public void The_coordinates_behind_another_programs_beginning_hang_on_no_chunk()
+    {
+        for (var lines = 100; lines < 140; lines++)
+        {
+            var text = "O1\nG21 G17 G90\nT1 M6\nG54 G0 X0 Y0\nG92 X5\nM30\n" + string.Concat(Enumerable.Repeat("(between)\n", lines)) + "O2\nG21 G17 G90\nG81 X7 Y7 Z-5 R2 F100\nX8\nM30\n";
+            var coordinates = CoordinatesOf(ProgramAnalysis.Create(SourceText.From(text), Plate, MachineProfile.IsoMill));
+            Assert.Equal(lines + 12, coordinates.Count);
+            Assert.True(coordinates[6].IsKnown);
+            Assert.All(coordinates.Skip(lines + 6).SkipLast(2), known => Assert.False(known.IsKnown));
+        }
     }
 
     static List<HoleResult> HolesOf(ProgramAnalysis analysis)

@@ -34,8 +34,11 @@ public sealed record MotionComparison
 
     public required MotionList Second { get; init; }
 
-    /// <summary>All differences in the order of the run.</summary>
+    /// <summary>All differences in the order of the run; behind it those of further programs of the text that are not called, each as if it were begun by itself.</summary>
     public required IReadOnlyList<MotionChange> Changes { get; init; }
+
+    /// <summary>Motions of the first that were held against the second.</summary>
+    public required int Compared { get; init; }
 
     /// <summary>Whether no motion differs and both runs end alike.</summary>
     public bool IsSame => Changes.Count == 0 && First.End == Second.End;
@@ -46,7 +49,7 @@ public sealed record MotionComparison
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
-        var (a, b) = (first.Motions, second.Motions);
+        var (a, b) = (first.Against(second, cancel), second.Against(first, cancel));
         var start = 0;
         while (start < a.Count && start < b.Count && a[start].GoesAs(b[start], tolerance))
             start++;
@@ -61,7 +64,7 @@ public sealed record MotionComparison
         AddAltered(a, b, 0, 0, start, changes);
         AddDifferences(a, b, (start, endA), (start, endB), tolerance, changes, cancel);
         AddAltered(a, b, endA, endB, behind - endA, changes);
-        return new MotionComparison { First = first, Second = second, Changes = changes };
+        return new MotionComparison { First = first, Second = second, Changes = changes, Compared = a.Count };
     }
 
     static void AddAltered(IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, int fromA, int fromB, int count, List<MotionChange> changes)

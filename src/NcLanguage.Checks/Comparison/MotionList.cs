@@ -22,12 +22,20 @@ public sealed class MotionList
 
     double _cuttingSpeed = double.NaN;
 
-    MotionList(FlowEnd end) => End = end;
+    readonly HashSet<int> _reached = [];
+    FurtherProgram[] _further = [];
 
+    /// <summary>What the run of the text's first program does.</summary>
     public IReadOnlyList<Motion> Motions => _motions;
 
-    /// <summary>How the run has ended.</summary>
+    /// <summary>The programs behind the first.</summary>
+    internal IReadOnlyList<FurtherProgram> Further => _further;
+
+    /// <summary>How the run has ended; where that of a further program was broken off, how that one has.</summary>
     public FlowEnd End { get; private set; }
+
+    /// <summary>How many further programs no run before has come to.</summary>
+    public int ProgramsByThemselves => _further.Count(program => !program.IsReached);
 
     /// <summary>Motions of which some place is not known.</summary>
     public int NotKnown { get; private set; }
@@ -46,16 +54,86 @@ public sealed class MotionList
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(job);
-        var list = new MotionList(FlowEnd.None);
-        var runner = new FlowRunner(job.Executor, FlowText.Of(text, null), job.Programs, job.MostBlocks);
+        var flow = FlowText.Of(text, null);
+        var further = flow.FurtherPrograms();
+        var begins = further.Select(program => program.Line).ToHashSet();
+        var list = new MotionList();
+        var left = job.MostBlocks;
+        var runner = new FlowRunner(job.Executor, flow, job.Programs, left);
+        list.Follow(runner, begins, ref left, cancel);
+        list.FollowFurther(flow, further, begins, job, runner, left, cancel);
+        return list;
+    }
+
+    /// <summary>Follows the further programs that no run before has come to: somebody begins or calls them.</summary>
+    void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int Line)> programs, HashSet<int> begins, Job job, FlowRunner first, int left, CancellationToken cancel)
+    {
+        _further = new FurtherProgram[programs.Count];
+        var reached = new HashSet<int>(_reached);
+        var before = first;
+        for (var i = 0; i < programs.Count; i++)
+        {
+            var (number, line) = programs[i];
+            if (reached.Contains(line))
+            {
+                (_further[i], before) = (new FurtherProgram(number, flow, line, job), null);
+                continue;
+            }
+            var list = new MotionList();
+            before = FlowRunner.OfFurther(job.Executor, flow, line, before, job.Programs, left);
+            list.Follow(before, begins, ref left, cancel);
+            reached.UnionWith(list._reached);
+            Take(list);
+            _further[i] = new FurtherProgram(number, list);
+        }
+    }
+
+    /// <summary>What a further program does that is begun by itself.</summary>
+    internal static MotionList OfFurther(FlowText flow, int line, Job job, CancellationToken cancel)
+    {
+        var list = new MotionList();
+        var left = job.MostBlocks;
+        list.Follow(FlowRunner.OfFurther(job.Executor, flow, line, null, job.Programs, left), [], ref left, cancel);
+        return list;
+    }
+
+    /// <summary>All that has to be held against another list: what the run does, and behind it the further programs of the text that it does not come to, or that of the other text does not.</summary>
+    public IReadOnlyList<Motion> Against(MotionList other, CancellationToken cancel)
+    {
+        if (_further.Length == 0)
+            return _motions;
+        var all = new List<Motion>(_motions);
+        foreach (var program in _further)
+            if (!program.IsReached || other._further.Any(its => its.Number == program.Number && !its.IsReached))
+                all.AddRange(program.Followed(cancel)._motions);
+        return all;
+    }
+
+    /// <summary>What is not known of a further program is not known of the text.</summary>
+    void Take(MotionList further)
+    {
+        NotKnown += further.NotKnown;
+        LineOfLostWay ??= further.LineOfLostWay;
+        LineOfRotation ??= further.LineOfRotation;
+        if (further.End is FlowEnd.TooLong or FlowEnd.Endless)
+            End = further.End;
+    }
+
+    /// <summary>Follows a run to its end.</summary>
+    /// <param name="begins">The lines with which further programs of the text begin.</param>
+    /// <param name="left">Blocks that all runs together may still repeat.</param>
+    void Follow(FlowRunner runner, HashSet<int> begins, ref int left, CancellationToken cancel)
+    {
         while (runner.MoveNext())
         {
             if (runner.Blocks % BlocksBetweenLooks == 0)
                 cancel.ThrowIfCancellationRequested();
-            list.Add(runner.Step, runner.OwnLine);
+            if (begins.Count > 0 && runner.Text.Name is null && begins.Contains(runner.Line))
+                _reached.Add(runner.Line);
+            Add(runner.Step, runner.OwnLine);
         }
-        list.End = runner.End;
-        return list;
+        left = Math.Clamp(left - (runner.Blocks - runner.Text.Text.LineCount), 0, left);
+        End = runner.End;
     }
 
     void Add(Step step, int line)

@@ -22,13 +22,15 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     public void Write()
     {
         if (report.IsSame)
-            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.First.Motions.Count, "move")} compared.", 0);
+            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.Compared, "move")} compared{Further}.", 0);
         else
             WriteDifferences();
         foreach (var clause in report.NotCompared())
             screen.WriteParagraph($"Not compared: {clause}.", 0);
         screen.WriteParagraph(Caution.Text, 0);
     }
+
+    string Further => report.Motion.First.ProgramsByThemselves is > 0 and var count ? $", those of {Say.Count(count, "further program")} as if begun by {(count == 1 ? "itself" : "themselves")}" : "";
 
     void WriteDifferences()
     {

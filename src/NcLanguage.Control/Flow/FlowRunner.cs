@@ -50,22 +50,48 @@ public sealed partial class FlowRunner
     /// <param name="programs">Where called programs are found that the text does not hold; null where nowhere.</param>
     /// <param name="mostBlocks">Blocks that are followed at most beside each line of the program once.</param>
     public FlowRunner(BlockExecutor executor, FlowText text, ICalledPrograms? programs, int mostBlocks)
+        // A long program is no long run: its own lines do not count.
+        : this(executor, text, FirstOf(text), programs, mostBlocks + text.Text.LineCount)
+    {
+        _state = executor.StartOf(text.IsCalled, text.LeaderLines > 0);
+    }
+
+    FlowRunner(BlockExecutor executor, FlowText text, Region program, ICalledPrograms? programs, int mostBlocks)
     {
         ArgumentNullException.ThrowIfNull(executor);
         ArgumentNullException.ThrowIfNull(text);
         _executor = executor;
         _programs = programs;
-        // A long program is no long run: its own lines do not count.
-        _mostBlocks = mostBlocks + text.Text.LineCount;
-        _state = executor.StartOf(text.IsCalled, text.LeaderLines > 0);
-        var frame = new CallFrame(text, text.FirstProgram(), -1);
+        _mostBlocks = mostBlocks;
+        _state = executor.Start();
+        var frame = new CallFrame(text, program, -1);
         _frames.Push(frame);
-        _next = new Place(text.NextBlock(0), false);
-        if (_next.Line >= frame.Region.End)
+        _next = new Place(text.NextBlock(program.First), false);
+        if (_next.Line >= program.End)
             End = FlowEnd.OffTheEnd;
         Text = text;
         _ahead = new TextAhead(text.Text, text);
         Step = new Step { Ahead = _ahead };
+    }
+
+    /// <summary>Runs one of the programs behind the first of a text, as if it were begun by itself.</summary>
+    /// <param name="line">Its first line, see <see cref="FlowText.FurtherPrograms"/>.</param>
+    /// <param name="before">The run of the program that stands before it: where nothing ended that one, it goes on into this.</param>
+    /// <param name="mostBlocks">Blocks that are followed at most beside each of its lines once.</param>
+    public static FlowRunner OfFurther(BlockExecutor executor, FlowText text, int line, FlowRunner? before, ICalledPrograms? programs, int mostBlocks)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var program = text.ProgramAround(line);
+        var runner = new FlowRunner(executor, text, program, programs, mostBlocks + program.End - program.First);
+        if (before is { End: FlowEnd.OffTheEnd })
+            runner._state = before._state;
+        return runner;
+    }
+
+    static Region FirstOf(FlowText text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.FirstProgram();
     }
 
     public Step Step { get; }

@@ -104,6 +104,13 @@ public sealed partial class FlowText
         return new Region(0, Text.LineCount);
     }
 
+    /// <summary>The programs that stand behind the first: number, −1 where it is not plain, and first line.</summary>
+    public IReadOnlyList<(int Number, int Line)> FurtherPrograms()
+    {
+        var end = FirstProgram().End;
+        return [.. _marks.Where(mark => mark.Kind == MarkKind.Program && mark.Line >= end).Select(mark => (mark.Number, mark.Line))];
+    }
+
     /// <summary>The line behind a % that opens a file; the line itself where none stands there.</summary>
     internal int BehindOpeningMark(int line)
     {
@@ -202,7 +209,7 @@ public sealed partial class FlowText
 
     static int? Found(int line, int behind) => line < 0 ? null : line + behind;
 
-    Region ProgramAround(int line)
+    internal Region ProgramAround(int line)
     {
         var region = FirstProgram();
         for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)

@@ -75,7 +75,7 @@ static class HoleProof
                 return sentence;
             if (MotionProof.LostWay(first) is { } lost)
                 return lost;
-            var (a, b) = (Cuts(first), Cuts(second));
+            var (a, b) = (Cuts(first.Against(second, cancel)), Cuts(second.Against(first, cancel)));
             var isSame = first.End == second.End && a.Count == b.Count;
             for (var i = 0; isSame && i < a.Count; i++)
                 isSame = a[i].GoesAs(b[i], MotionProof.WorkedOut) && a[i].IsDoneAs(b[i], 0);
@@ -86,10 +86,10 @@ static class HoleProof
     }
 
     /// <summary>All that is neither a rapid nor part of a hole; of what does not travel, only that it is done.</summary>
-    static List<Motion> Cuts(MotionList list)
+    static List<Motion> Cuts(IReadOnlyList<Motion> motions)
     {
         var cuts = new List<Motion>();
-        foreach (var motion in list.Motions)
+        foreach (var motion in motions)
             if (motion.Kind != MoveKind.Rapid && motion.Role is MoveRole.Plain or MoveRole.Machine or MoveRole.Probe)
                 cuts.Add(motion.Kind <= MoveKind.Arc ? motion : motion with { From = default, To = default });
         return cuts;

@@ -1,0 +1,34 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
+
+namespace NcLanguage.Checks.Comparison;
+
+/// <summary>A program that stands behind the first of a text.</summary>
+/// <param name="number">Its number; −1 where it is not plain.</param>
+sealed class FurtherProgram(int number)
+{
+    readonly (FlowText Text, int Line, Job Job)? _where;
+    MotionList? _followed;
+
+    /// <summary>One that a run before has come to.</summary>
+    public FurtherProgram(int number, FlowText text, int line, Job job)
+        : this(number) => _where = (text, line, job);
+
+    /// <summary>One that none has.</summary>
+    public FurtherProgram(int number, MotionList followed)
+        : this(number) => _followed = followed;
+
+    public int Number { get; } = number;
+
+    /// <summary>Whether a run before has come to it, so that what it does is seen there.</summary>
+    public bool IsReached => _where is not null;
+
+    /// <summary>What it does when it is begun by itself.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public MotionList Followed(CancellationToken cancel)
+    {
+        if (_followed is null && _where is { } where)
+            _followed = MotionList.OfFurther(where.Text, where.Line, where.Job, cancel);
+        return _followed!;
+    }
+}

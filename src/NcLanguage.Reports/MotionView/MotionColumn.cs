@@ -43,7 +43,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         Sample(LineKind.Axis, "axis of a hole, R level to bottom");
         Key(y => Marks.Hole(svg, Left + 7, y - 1, 1.3), "hole, with its number where there is room");
         Key(y => Marks.Datum(svg, Left + 7, y - 1, "", 1.3), "datum");
-        Key(y => Marks.Contact(svg, Left + 7, y - 1, 1.5), "contact of the tool with an obstacle");
+        Key(y => Marks.Contact(svg, Left + 7, y - 1, 1.5), "contact of the tool with an obstacle, or with stock");
     }
 
     void Hatched(double y)
@@ -64,7 +64,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
 
     void DrawContacts()
     {
-        if (recording.Job.Obstacles.IsEmpty)
+        if (recording.Job.Obstacles.IsEmpty && recording.ContactCount == 0)
             return;
         Heading(recording.ContactCount == 0 ? "No contact found" : Say.Count(recording.ContactCount, "contact"));
         foreach (var contact in recording.Contacts.Take(MostRows))

@@ -53,7 +53,7 @@ static class MotionNotes
     /// <summary>"clamp A, 1 mm deep, line 12"; for one that is not met, how far it is.</summary>
     public static string Of(MotionRecording recording, in RecordedApproach approach)
     {
-        var name = recording.Job.Obstacles[approach.Obstacle].Name;
+        var name = approach.Obstacle >= 0 ? recording.Job.Obstacles[approach.Obstacle].Name : "stock that still stands";
         var step = recording.Steps[recording.Moves[approach.Move].Step];
         var file = step.File > 0 ? $" of {recording.Files[step.File]}" : "";
         var depth = !approach.IsToolKnown ? "even with the tool's axis alone"

@@ -25,7 +25,8 @@ public readonly record struct RecordedStep(int Line, int File, string Text, int 
 /// <param name="Obstacle">Index in the job's obstacles; −1 for none.</param>
 public readonly record struct RecordedMove(Move Move, int Step, double Clearance, int Obstacle);
 
-/// <summary>A place where the tool comes nearest to an obstacle, or meets it.</summary>
+/// <summary>A place where the tool comes nearest to an obstacle, or meets it, or meets stock that still stands.</summary>
+/// <param name="Obstacle">Index in the job's obstacles; −1 for the stock.</param>
 /// <param name="Tip">Where the tip then is, in the setup's frame, mm.</param>
 /// <param name="IsToolKnown">False where the tool's diameter is not known: the distance is then that of its bare axis.</param>
 public readonly record struct RecordedApproach(int Move, int Obstacle, double Distance, Point3 Tip, ToolPart Part, bool IsToolKnown);
@@ -112,6 +113,7 @@ public sealed class MotionRecording
         var run = ProgramRun.Create(text, job, [], [], cancel);
         var recording = new MotionRecording(path, job, mostMoves) { Holes = HoleTable.Of(run), Left = StockLeft.Of(run, StockCells, cancel) };
         recording.Totals = TraceRun.Run(text, job, recording.Add, cancel);
+        recording.NoteStock(StockContact.Of(run, cancel));
         recording.Closest =
         [
             .. recording._closest
@@ -145,6 +147,35 @@ public sealed class MotionRecording
             if (approach is { ObstacleIndex: >= 0 } near)
                 Note(new RecordedApproach(_moves.Count - 1, near.ObstacleIndex, near.Distance, near.Tip, near.Part, step.IsToolKnown), near.IsContact, firstContact);
         }
+    }
+
+    /// <summary>Notes what meets stock, at the moves that do.</summary>
+    void NoteStock(IReadOnlyList<StockContact> contacts)
+    {
+        ContactCount += contacts.Count;
+        var moves = contacts.Select(contact => contact.Line).Distinct().ToDictionary(line => line, _ => new Queue<int>());
+        if (moves.Count == 0)
+            return;
+        for (var i = 0; i < _moves.Count; i++)
+            if (moves.TryGetValue(_steps[_moves[i].Step].Line, out var ofLine))
+                ofLine.Enqueue(i);
+        foreach (var contact in contacts)
+        {
+            // Those of a line are in the order of the run, as the contacts are; the move of a contact may not be kept.
+            var ofLine = moves[contact.Line];
+            while (ofLine.TryPeek(out var move) && !IsOf(contact, _moves[move]))
+                ofLine.Dequeue();
+            if (ofLine.TryPeek(out var met) && _contacts.Count < MostContacts)
+                _contacts.Add(new RecordedApproach(met, -1, -contact.Depth, contact.Tip, contact.Part, true));
+        }
+        _contacts.Sort((a, b) => a.Move.CompareTo(b.Move));
+    }
+
+    bool IsOf(in StockContact contact, in RecordedMove move)
+    {
+        var step = _steps[move.Step];
+        var shift = _shifts[step.Shift];
+        return move.Move.IsMotion && move.Move.From + shift == contact.From && move.Move.To + shift == contact.To;
     }
 
     void Note(in RecordedApproach approach, bool isContact, int firstContact)

@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices;
 using System.Text.Json;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Reports.Tests.MotionView;
 
@@ -88,6 +90,26 @@ public sealed class MotionDataTests
             Enumerable.Range(0, clearance.Length).Where(move => clearance[move] <= 0).Select(move => lines[StepOf(page, move)]).Distinct(),
             contacts.Select(contact => lines[contact.GetProperty("step").GetInt32()]));
         Assert.All(contacts, contact => Assert.Contains($"line {lines[contact.GetProperty("step").GetInt32()]}", contact.GetProperty("text").GetString(), StringComparison.Ordinal));
+    }
+
+    /// <summary>A rapid into stock, and a holder against it, are contacts too.</summary>
+    [Fact]
+    public void Contacts_with_stock_are_shown_at_their_moves()
+    {
+        var page = Example.Of(
+            "G21 G17 G90 G54\nT5 M6\nS4000 M3\nG0 X-12 Y60\nG43 H5 Z30\nZ-5\nX60\nG1 Z-12 F200\nG0 Z30\nM30\n",
+            new Setup
+            {
+                IsPresent = true,
+                Stock = new Box3(new Point3(0, 0, -20), new Point3(120, 80, 0)),
+                Tools = [new Tool { Number = 5, Kind = ToolKind.EndMill, Diameter = 16, FluteLength = 35, Length = 60, HolderDiameter = 40, HolderGauge = 50 }],
+            }).PageData();
+        var lines = Ints(page.GetProperty("steps"), "line");
+        var contacts = page.GetProperty("contacts").EnumerateArray().ToList();
+        Assert.Equal([(7, "cutter"), (8, "holder")], contacts.Select(contact => (lines[contact.GetProperty("step").GetInt32()], contact.GetProperty("part").GetString())));
+        Assert.Equal([-5.0, -2.0], contacts.Select(contact => contact.GetProperty("distance").GetDouble()));
+        Assert.Equal(2, page.GetProperty("contactCount").GetInt32());
+        Assert.Contains("stock that still stands, 5 mm deep, line 7", contacts[0].GetProperty("text").GetString(), StringComparison.Ordinal);
     }
 
     /// <summary>Two holes of one block, two of a repeated one, and two that a subroutine drills in each of two calls: a button leads to the very hole.</summary>

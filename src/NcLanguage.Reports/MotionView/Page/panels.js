@@ -75,7 +75,7 @@ const panels = {
     // What is not known of some moves comes on top.
     const over = motion.unknownMoves > 0 ? 'over ' : '';
     byId('subtitle').textContent =
-      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds)}; ` +
+      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds < 10 ? motion.seconds : Math.round(motion.seconds * 10) / 10)}; ` +
       `${over}${say(motion.rapidDistance, 'mm', 1)} at rapid, ${over}${say(motion.cutDistance, 'mm', 1)} cutting. Drawn in ${motion.frame}, lengths in mm; ` +
       `${motion.projection === 'first' ? 'first' : 'third'}-angle projection.`;
     for (const name of ['Line', 'Place', 'Clearance', 'Time', 'Moves', 'Tool', 'Feed, speed', 'Levels', 'Work offset', 'Codes']) {
@@ -91,7 +91,7 @@ const panels = {
     this.listJumps('contacts', motion.contacts, true);
     this.listJumps('closest', motion.closest, false);
     byId('contacts-heading').textContent =
-      motion.obstacles.length === 0 ? 'No clamps are known' : motion.contactCount === 0 ? 'No contact found' : `Contacts: ${motion.contactCount}`;
+      motion.contactCount > 0 ? `Contacts: ${motion.contactCount}` : motion.obstacles.length === 0 ? 'No clamps are known' : 'No contact found';
     byId('closest-heading').hidden = motion.closest.length === 0;
     byId('left-choice').hidden = motion.left === undefined;
     this.listHoles(200);

@@ -1,0 +1,42 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Geometry;
+
+namespace NcLanguage.Checks.Clearance;
+
+/// <summary>A place where a tool meets stock that still stands though it must not: a rapid goes into it, or the holder or a thicker shank comes against it.</summary>
+/// <param name="Line">The block's line, from 0.</param>
+/// <param name="Part">What meets it: the cutting part on a rapid, else shank or holder.</param>
+/// <param name="From">Where the tip is when the move begins, in the setup's frame, mm.</param>
+/// <param name="To">Where it ends.</param>
+/// <param name="Tip">Where the tip is when they meet, as far as that is known; else where the move is deepest.</param>
+/// <param name="Depth">The most that anything stands above the end or the underside of what meets it, mm; never too much.</param>
+public readonly record struct StockContact(int Line, ToolPart Part, Point3 From, Point3 To, Point3 Tip, double Depth)
+{
+    /// <summary>All that the checks of rapids and of holders find in the stock, in the order of the run, bounded as they are: of each holder and shank the first in a part of the run.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IReadOnlyList<StockContact> Of(ProgramRun run, CancellationToken cancel)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        var contacts = new List<StockContact>();
+        var parts = run.StockOf(cancel).Parts;
+        for (var part = 0; part < parts.Length; part++)
+        {
+            var source = parts[part].Source;
+            var first = contacts.Count;
+            foreach (ref readonly var met in parts[part].Met.AsSpan())
+            {
+                ref readonly var rapid = ref source.LowRapids[met.Rapid];
+                contacts.Add(new StockContact(run.LineOf(part, rapid.Line), ToolPart.Cutting, rapid.From, rapid.To, met.Tip, met.Depth));
+            }
+            foreach (ref readonly var met in parts[part].Bodies.AsSpan())
+            {
+                var (line, from, to) = met.Cut >= 0
+                    ? (source.Cuts[met.Cut].Line, source.Cuts[met.Cut].From, source.Cuts[met.Cut].To)
+                    : (source.LowRapids[met.Rapid].Line, source.LowRapids[met.Rapid].From, source.LowRapids[met.Rapid].To);
+                contacts.Add(new StockContact(run.LineOf(part, line), met.Part, from, to, from.Z < to.Z ? from : to, met.Depth));
+            }
+            contacts.Sort(first, contacts.Count - first, Comparer<StockContact>.Create((a, b) => a.Line.CompareTo(b.Line)));
+        }
+        return contacts;
+    }
+}

@@ -89,7 +89,7 @@ public sealed class ProgramRun
         return made;
     }
 
-    /// <summary>Whether places have to be told with their coordinates: the run works under more than one work offset, or shifts one.</summary>
+    /// <summary>Whether places have to be told with their coordinates: the run works under more than one work offset, shifts one, or works under another than the setup is meant in.</summary>
     public bool NamesCoordinates => CoordinatesUsed == CoordinatesLog.Several;
 
     /// <summary>The name of the coordinates that go without saying: those of the only work offset that the run works under; empty where it works under none, so that no name is told; null where none go without.</summary>
@@ -109,6 +109,9 @@ public sealed class ProgramRun
             var used = CoordinatesLog.None;
             foreach (ref readonly var part in _partFacts.AsSpan())
                 used = CoordinatesLog.Join(used, part.CoordinatesUsed);
+            // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
+            if (used > 0 && Job.Setup.IsPresent && Job.Setup.Frame != Setup.UnknownFrame && used != Job.Setup.Frame)
+                used = CoordinatesLog.Several;
             _coordinatesUsed = used;
             return used;
         }

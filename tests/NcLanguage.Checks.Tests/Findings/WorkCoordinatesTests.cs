@@ -40,10 +40,16 @@ public sealed class WorkCoordinatesTests
         Assert.StartsWith("The hole at X120 Y40 lies", Assert.Single(Messages("hole-under-obstacle", under + End.Replace("M5", "G55 M5", StringComparison.Ordinal))), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void One_work_offset_needs_no_name_whichever_it_is() => Assert.Equal(
-        ["The hole at X20 Y20 lies under C2: the tool meets it at Z20 on its way down to Z-10."],
-        Programs.Of("hole-under-obstacle", "G21 G17 G90 G94 G40 G49 G80\nG91 G28 Z0\nG90\nT1 M6\nG0 G55 X20 Y20 S900 M3\nG43 H1 Z50 M8\n" + First + End, Setup).Select(finding => finding.Message));
+    [Theory] // Beside figures of the setup, which are meant in its frame, those of another offset would be taken for the same.
+    [InlineData("G54", " (G55)")]
+    [InlineData("G55", "")]
+    public void The_only_work_offset_needs_no_name_where_the_setup_is_meant_in_it(string frame, string name) => Assert.StartsWith(
+        $"The hole at X20 Y20{name} lies under C2",
+        Assert.Single(Programs.Of(
+            "hole-under-obstacle", "G21 G17 G90 G94 G40 G49 G80\nG91 G28 Z0\nG90\nT1 M6\nG0 G55 X20 Y20 S900 M3\nG43 H1 Z50 M8\n" + First + End,
+            (frame == "G54" ? Setup : Setup.Replace("\"min\": [110, 30, 0], \"max\": [140, 60, 30]", "\"min\": [10, 10, 0], \"max\": [40, 40, 30]", StringComparison.Ordinal))
+                .Replace("\"clearance\": 2", $"\"clearance\": 2, \"frame\": \"{frame}\"", StringComparison.Ordinal))).Message,
+        StringComparison.Ordinal);
 
     [Fact]
     public void A_shift_taken_back_leaves_the_work_offset_as_it_was()

@@ -114,7 +114,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
             {
                 var coordinates = part.CoordinatesAt(part.Holes.LineOf(i));
                 first ??= coordinates;
-                if (coordinates.IsShifted || coordinates.WorkOffset != first.WorkOffset)
+                if (coordinates.IsShifted || coordinates.WorkOffset != first.WorkOffset || _run.Job.IsOutsideFrame(coordinates.WorkOffset))
                     return true;
                 // What comes behind is the same.
                 if (part.Coordinates.Length == 1)

@@ -77,6 +77,9 @@ public sealed class Job
     /// <summary>The stock, mm, where the setup gives one; what is asked at each block need not copy it.</summary>
     public ref readonly Box3 Stock => ref _stock;
 
+    /// <summary>Whether a work offset is another than the one in which the setup is meant.</summary>
+    internal bool IsOutsideFrame(int workOffset) => workOffset > 0 && Setup.IsPresent && Setup.Frame != Setup.UnknownFrame && workOffset != Setup.Frame;
+
     public ReadOnlySpan<Obstacle> Obstacles => _obstacles;
 
     public ReadOnlySpan<Obstacle> Supports => _supports;

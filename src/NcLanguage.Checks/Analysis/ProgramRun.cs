@@ -110,7 +110,7 @@ public sealed class ProgramRun
             foreach (ref readonly var part in _partFacts.AsSpan())
                 used = CoordinatesLog.Join(used, part.CoordinatesUsed);
             // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
-            if (used > 0 && Job.Setup.IsPresent && Job.Setup.Frame != Setup.UnknownFrame && used != Job.Setup.Frame)
+            if (Job.IsOutsideFrame(used))
                 used = CoordinatesLog.Several;
             _coordinatesUsed = used;
             return used;

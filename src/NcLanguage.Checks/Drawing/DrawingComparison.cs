@@ -54,6 +54,8 @@ public sealed class DrawingComparison
         var setup = run.Job.Setup;
         var judge = new HoleJudge(run);
         var wantedPlaces = new HashSet<WorkedPlace>();
+        // A counterbore and the thread under it are two holes of the list at one place.
+        var threaded = setup.Holes.Where(hole => hole.Thread is not null).Select(hole => places.At(hole.X, hole.Y)).ToHashSet();
         foreach (var wanted in setup.Holes)
         {
             var place = places.At(wanted.X, wanted.Y);
@@ -62,7 +64,7 @@ public sealed class DrawingComparison
             if (place is null || !place.Works.Exists(HoleJudge.Counts))
                 yield return new DrawingMatch { Wanted = wanted, X = wanted.X, Y = wanted.Y, Status = places.AreAllKnown ? HoleStatus.Missing : null };
             else
-                yield return judge.Judge(wanted, place.Works);
+                yield return judge.Judge(wanted, place.Works, threaded.Contains(place));
         }
         var milled = new MilledOver(run);
         foreach (var place in places.All)

@@ -15,7 +15,7 @@ public enum HoleStatus
     /// <summary>Of the right size, but not deep enough, or its thread is not.</summary>
     Shallow,
 
-    /// <summary>Made, but in another size, or with another thread.</summary>
+    /// <summary>Made, but in another size, with another thread, or with a thread where the drawing has a plain hole.</summary>
     WrongSize,
 
     /// <summary>Made where the drawing has none.</summary>
@@ -91,6 +91,9 @@ public sealed record DrawingMatch
     /// <summary>Whether the thread that is cut is another than the drawing's.</summary>
     public bool IsOtherThread { get; init; }
 
+    /// <summary>Whether a thread is cut where the drawing has a plain hole.</summary>
+    public bool IsThreadUndrawn { get; init; }
+
     /// <summary>Whether a thread is cut that could not be compared with the drawing's, because its name cannot be read.</summary>
     public bool IsThreadUnread { get; init; }
 
@@ -113,7 +116,7 @@ public sealed record DrawingMatch
     public int? DecidingLine => (IsThreadAlone ? ThreadWork : Work)?.Line;
 
     /// <summary>Whether the thread is wrong and the hole is not.</summary>
-    bool IsThreadAlone => (IsOtherThread || IsThreadShort) && !IsOtherSize && !IsHoleShallow;
+    bool IsThreadAlone => (IsOtherThread || IsThreadUndrawn || IsThreadShort) && !IsOtherSize && !IsHoleShallow;
 
     /// <summary>The work that decides on the hole; null where there is none.</summary>
     internal PlaceWork? Work { get; init; }

@@ -24,7 +24,8 @@ sealed class HoleJudge(ProgramRun run)
     /// <summary>Whether a cut has to do with a hole at all.</summary>
     public static bool Counts(PlaceWork work) => work.Makes || work.Threads || work.Kind == WorkKind.Spot || work.Number > 0;
 
-    public DrawingMatch Judge(DrawingHole wanted, List<PlaceWork> works)
+    /// <param name="hasThread">Whether the drawing has a thread at the place, if only as another hole of the list.</param>
+    public DrawingMatch Judge(DrawingHole wanted, List<PlaceWork> works, bool hasThread)
     {
         var match = Match(wanted.X, wanted.Y, works) with { Wanted = wanted, Surface = SurfaceOf(wanted, works) };
         var cuts = works.FindAll(work => work.Makes);
@@ -34,7 +35,7 @@ sealed class HoleJudge(ProgramRun run)
         if (core is not { } right)
         {
             var other = OfOtherSize(wanted, match, cuts);
-            return other.IsOtherSize && other.Unfinished == HoleUnfinished.No ? JudgeThread(wanted, other, works) : other;
+            return other.IsOtherSize && other.Unfinished == HoleUnfinished.No ? JudgeThread(wanted, other, works, hasThread) : other;
         }
         match = With(match, right, works);
         var depth = match.Depth;
@@ -42,9 +43,9 @@ sealed class HoleJudge(ProgramRun run)
         var larger = cuts.FindAll(cut => wanted.Diameter is not null && cut.Diameter > right.Diameter + EqualMilled
             && match.Surface - cut.Full >= Math.Min(depth, wanted.Depth ?? depth) - Equal && Clears(match, cut, works));
         if (larger.Count > 0)
-            return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works);
+            return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works, hasThread);
         var isShallow = IsShallow(match, right.Full, wanted);
-        match = JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works);
+        match = JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works, hasThread);
         return _limit.Judge(match, cuts.Where(cut => IsRight(cut, wanted.Diameter) || wanted.Diameter - cut.Diameter is > 0 and <= MostToFinish));
     }
 
@@ -135,10 +136,14 @@ sealed class HoleJudge(ProgramRun run)
     }
 
     /// <summary>Adds what is to be said of the thread to what is said of the hole. A hole of another size that is not tapped wants another drill first.</summary>
-    DrawingMatch JudgeThread(DrawingHole wanted, DrawingMatch match, List<PlaceWork> works)
+    DrawingMatch JudgeThread(DrawingHole wanted, DrawingMatch match, List<PlaceWork> works, bool hasThread)
     {
         if (wanted.Thread is null)
-            return WithThread(match, works);
+        {
+            var made = WithThread(match, works);
+            // A list of places alone leaves open what the holes are.
+            return made.ThreadWork is null || hasThread || wanted.Diameter is null ? made : made with { Status = HoleStatus.WrongSize, IsThreadUndrawn = true };
+        }
         if (!works.Exists(work => work.Threads))
             return match.IsOtherSize ? match : match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
         var name = ThreadName.Read(wanted.Thread!);

@@ -93,6 +93,18 @@ public sealed class DrawingRuleTests
             "The hole at X20 Y30 is threaded to 10 mm deep, and the drawing asks for 18 mm: T7 has to go 8 mm deeper, to Z-18.", Tapped("Z-18", "Z-10").Findings.Select(finding => finding.Message));
 
     [Fact]
+    public void A_thread_in_a_plain_hole_is_told()
+    {
+        const string Plain = """{ "x": 20, "y": 30, "diameter": 6.8, "depth": 15 }""";
+        var finding = Assert.Single(Tapped("Z-18", "Z-15", Plain).Findings);
+        Assert.Equal(("hole-wrong-size", 14, Severity.Error), (finding.Name, finding.Line, finding.Severity));
+        Assert.Equal("The hole at X20 Y30 is threaded by T7 with 8 mm by a pitch of 1.25 mm, and the drawing asks for a plain hole of 6.8 mm.", finding.Message);
+        // A counterbore and the thread under it are two of the list; places alone leave open what the holes are.
+        Assert.Empty(Drawn(Tapped("Z-21", "Z-18", Thread + """, { "x": 20, "y": 30, "diameter": 6.8 }""")));
+        Assert.Empty(Drawn(Tapped("Z-18", "Z-15", """{ "x": 20, "y": 30 }""")));
+    }
+
+    [Fact]
     public void A_shallow_hole_that_is_not_tapped_is_both() =>
         Assert.Equal(["hole-not-finished 7", "hole-shallow 7"], Drawn(Analyse(
             "T6 M6\nS1500 M3\nG0 X20 Y30\nG43 H6 Z40 M8\nG99 G81 X20 Y30 R2 Z-18 F150", Thread, head: "G21 G90 G17 G54\nG0 G53 Z0\n")).Order());

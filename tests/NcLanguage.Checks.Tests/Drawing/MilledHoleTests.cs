@@ -46,6 +46,16 @@ public sealed class MilledHoleTests
         Assert.Equal(HoleStatus.Shallow, Single(18, 5.1, "T1 M6\nG0 X54 Y50 Z2\nG1 Z-5\n" + circle).Status);
     }
 
+    // 2·(2.25 + 10/2) = 14.5, in which the thread mill winds 1.5 mm up.
+    [Fact]
+    public void A_thread_that_is_milled_in_a_plain_hole_is_not_as_drawn()
+    {
+        const string Core = "T1 M6\nG0 X52.25 Y50 Z2\nG1 Z-12\nG3 X52.25 Y50 I-2.25 J0\nG0 Z20\n";
+        Assert.Equal(HoleStatus.Drilled, Single(14.5, 12, Core).Status);
+        var match = Single(14.5, 12, Core + "T3 M6\nG0 X52 Y50 Z-10\nG3 X52 Y50 I-2 J0 Z-8.5\nG0 Z20");
+        Assert.Equal((HoleStatus.WrongSize, true, ThreadMaking.Milled), (match.Status!.Value, match.IsThreadUndrawn, match.ThreadBy));
+    }
+
     [Fact]
     public void Three_quarters_of_a_circle_are_no_hole() =>
         Assert.Equal(HoleStatus.Missing, Single(18, 5, "T1 M6\nG0 X54 Y50 Z-5\nG3 X50 Y46 I-4 J0").Status);

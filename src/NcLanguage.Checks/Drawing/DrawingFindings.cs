@@ -10,7 +10,7 @@ namespace NcLanguage.Checks.Drawing;
 /// <summary>What the rules on the drawing ask: may they speak at all, of which holes, and where what they find stands.</summary>
 /// <remarks>They speak only where the setup lists holes, where each place that the program drills at is known, and where the run comes to the program's end.
 /// A setup that several programs share lists holes that another of them may make: there a hole that is not made, or not finished, counts only where the program
-/// makes others of the same size. One cause is one finding: what an error at the block concerned explains is not told again.</remarks>
+/// makes others of the same size. One cause is one finding: what an error at the block concerned explains is not told again (<see cref="HoleCauses"/>).</remarks>
 sealed class DrawingFindings
 {
     /// <summary>Holes that the rules hold against a drawing; a program with more is compared in the hole table alone.</summary>
@@ -51,7 +51,7 @@ sealed class DrawingFindings
         {
             if (finding.Rule is DepthChangedInCycle)
                 return new DrawingFindings(run, [], []);
-            if (finding.Severity == Severity.Error)
+            if (finding.Severity == Severity.Error && HoleCauses.MayBe(finding.Rule))
                 errors.Add(finding.Line);
         }
         return new DrawingFindings(run, DrawingComparison.Of(run, all).Matches, errors);

@@ -15,10 +15,10 @@ public sealed class DrawingRuleTests
     private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\nT3 M6\nS1500 M3\nG0 X20 Y30\nG43 H3 Z40 M8\n";
     private const string Tail = "\nG80\nG0 G53 Z0 M9\nM5\nM30\n";
 
-    private static ProgramAnalysis Analyse(string blocks, string holes = Row, string setupName = "x.setup.json", string head = Head, string tail = Tail)
+    private static ProgramAnalysis Analyse(string blocks, string holes = Row, string setupName = "x.setup.json", string head = Head, string tail = Tail, string obstacles = "")
     {
         var json = $$"""
-            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] }, "obstacles": [],
+            { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] }, "obstacles": [ {{obstacles}} ],
               "workOffsets": { "G54": [-300, -200, -400], "G55": [-200, -200, -400] },
               "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
                          { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 },
@@ -73,6 +73,17 @@ public sealed class DrawingRuleTests
         Assert.Equal(
             "The 3 holes at X20 Y30, X40 Y30, X60 Y30 are at full diameter 7.597 mm deep, and the drawing asks for 10 mm: T3 has to go 2.403 mm deeper, to Z-12.403.",
             Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-10 F150\nX40\nX60").Findings).Message);
+
+    // At 118 degrees Z-10 is 7.597 deep at full width: too little. What the tool meets on its way, and a spindle that stands, leave the hole as it is.
+    [Theory]
+    [InlineData("", """{ "name": "clamp", "min": [28, 0, 0], "max": [32, 60, 20] }""", "X40 Z-10", "hop-hits-obstacle 8, hole-shallow 8")]
+    [InlineData("M5\n", "", "X40 Z-10", "spindle-off 9, hole-shallow 9")]
+    [InlineData("M5\n", "", "X43", "spindle-off 9, hole-missing 9")]
+    // A word that stands twice makes it another.
+    [InlineData("", "", "X40 Z-13 Z-10", "address-repeated 8")]
+    public void Only_an_error_that_changes_the_hole_hides_what_is_wrong_with_it(string before, string obstacles, string block, string expected) =>
+        Assert.Equal(expected, string.Join(", ", Analyse($"G99 G81 X20 Y30 R2 Z-13 F150\n{before}{block}\nX60 Z-13", obstacles: obstacles).Findings
+            .Where(finding => finding.Severity == Severity.Error).Select(finding => $"{finding.Name} {finding.Line + 1}")));
 
     private const string Thread = """{ "x": 20, "y": 30, "diameter": 6.8, "depth": 18, "thread": "M8" }""";
 

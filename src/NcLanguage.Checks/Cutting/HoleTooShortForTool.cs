@@ -64,7 +64,7 @@ public sealed class HoleTooShortForTool : Rule
             M30
             """,
         NotFound = "Without a stock nothing is known of what stands. A tool that goes a tenth of its diameter or less into the drill's cone: the end of a tap is narrower than its thread. Room for chips below a tap is not asked for. Holes that go through the "
-            + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told; nor where the setup lists the drawing's holes: that is hole-missing or hole-extra. "
+            + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told. Where the setup lists the drawing's holes, a tap without a hole is hole-missing, and what is made at a place that the list does not have is hole-extra. "
             + "A hole that is cast, or that another program drills, is not known: silence the finding with a comment.",
         Source = "Common practice; length of the drill's point (D/2)·cot(α/2), engineering reference.",
     };
@@ -84,10 +84,12 @@ public sealed class HoleTooShortForTool : Rule
             return;
         var levels = new MilledLevels(run);
         var faults = new List<PlaceFault>();
+        var (setup, made) = (run.Job.Setup, file.Places);
+        var drawn = setup.Holes.Select(hole => made.At(hole.X, hole.Y)).ToHashSet();
         // A program that drills nothing finishes what was drilled before.
         var drills = places.Any(place => place.Works.Exists(work => work.Kind == WorkKind.Drill));
         foreach (var place in places)
-            if (FaultAt(place, run.Job.Setup, levels) is { } fault && (drills || fault.Work != fault.Other))
+            if (FaultAt(place, setup, levels) is { } fault && (fault.Work != fault.Other || (drills && IsToldHere(fault, setup, drawn))))
                 faults.Add(fault);
         foreach (var group in PlaceGroups.Of(faults))
             Report(group, file);
@@ -119,8 +121,10 @@ public sealed class HoleTooShortForTool : Rule
     static bool IsInFull(WorkedPlace place, double end, Setup setup, MilledLevels levels) =>
         Path.GetFileName(setup.Path) != Machine.Files.SetupLocator.SharedSetupName
         && Clearance.Footprint.Distance(setup.Stock!.Value, place.X, place.Y) < 0
-        && setup.Holes.IsEmpty
         && !levels.IsCleared(place.X, place.Y, 0, end);
+
+    /// <summary>Whether the rules on the drawing, where it is known, say nothing of a hole that nothing makes before its tap, reamer or boring bar comes.</summary>
+    static bool IsToldHere(in PlaceFault fault, Setup setup, HashSet<WorkedPlace?> drawn) => setup.Holes.IsEmpty || (fault.Work.Kind != WorkKind.Tap && drawn.Contains(fault.Place));
 
     void Report(List<PlaceFault> group, in FileContext file)
     {

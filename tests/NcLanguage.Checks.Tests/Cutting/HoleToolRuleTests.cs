@@ -14,9 +14,9 @@ public sealed class HoleToolRuleTests
     private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\n";
     private const string Spot = """{ "number": 1, "kind": "spot-drill", "diameter": 12, "pointAngle": 90 }""";
 
-    private static List<Finding> Findings(string rule, string tools, string operations, double bottom = -30)
+    private static List<Finding> Findings(string rule, string tools, string operations, double bottom = -30, string holes = "")
     {
-        var json = string.Create(CultureInfo.InvariantCulture, $$"""{ "stock": { "min": [0, 0, {{bottom}}], "max": [100, 60, 0] }, "tools": [ {{tools}} ] }""");
+        var json = string.Create(CultureInfo.InvariantCulture, $$"""{ "stock": { "min": [0, 0, {{bottom}}], "max": [100, 60, 0] }, "tools": [ {{tools}} ], "holes": [ {{holes}} ] }""");
         var setup = SetupFile.Read("x.setup.json", Encoding.UTF8.GetBytes(json));
         Assert.Empty(setup.Problems);
         var text = SourceText.From((Head + operations + "G0 G53 Z0\nM30\n").ReplaceLineEndings("\n"));
@@ -142,6 +142,20 @@ public sealed class HoleToolRuleTests
         Assert.Empty(Findings("hole-too-short-for-tool", DrillAndReamer, Cycle(3, "G85", -10)));
         // Milled away down to there it does not.
         Assert.Empty(Findings("hole-too-short-for-tool", DrillAndReamer + "," + Tool(4, "end-mill", 20), "T4 M6\nS500 M3\nG0 X-20 Y30\nG43 H4 Z20\nG0 Z-10\nG1 X140 F300\nG0 G53 Z0\nM5\n" + elsewhere + Cycle(3, "G85", -10)));
+    }
+
+    // Common practice: these tools open a hole and make none; a spot is none.
+    [Theory]
+    [InlineData("reamer", "G85", true, 1)]
+    [InlineData("boring-bar", "G85", true, 1)]
+    // Of a tap hole-missing says that nothing drills before it; of a place that the drawing does not have hole-extra.
+    [InlineData("tap", "G84", true, 0)]
+    [InlineData("reamer", "G85", false, 0)]
+    public void That_the_drawing_has_the_hole_makes_none_for_the_reamer(string kind, string cycle, bool isDrawn, int told)
+    {
+        var holes = "{ \"x\": 20, \"y\": 30 }" + (isDrawn ? ", { \"x\": 50, \"y\": 30 }" : "");
+        var elsewhere = Cycle(2, "G81", -20).Replace("X50", "X20", StringComparison.Ordinal);
+        Assert.Equal(told, Findings("hole-too-short-for-tool", Spot + "," + Tool(2, "drill", 7.8) + "," + Tool(3, kind, 8), elsewhere + Cycle(1, "G81", -3) + Cycle(3, cycle, -15), holes: holes).Count);
     }
 
     // Both go through a plate of 20 mm; below it neither cuts.

@@ -96,7 +96,7 @@ sealed class DrawingFindings
 
     /// <summary>Matches that one cause explains, in the order of the run: the same tool does the same to the same depth for holes of one size.</summary>
     public static IEnumerable<List<DrawingMatch>> Groups(IEnumerable<DrawingMatch> matches) =>
-        matches.GroupBy(match => (KinOf(match), match.Work?.ToolNumber, match.Work?.Cycle, Steps(match.Work?.Tip), Steps(match.Diameter), match.IsOtherThread))
+        matches.GroupBy(match => (KinOf(match), match.Work?.ToolNumber, match.Work?.Cycle, Steps(match.Work?.Tip), Steps(match.Diameter), match.IsOtherThread, Steps(match.Work?.ThreadPitch)))
             .Select(group => group.ToList());
 
     /// <summary>The place of a hole as the program has it, X20 Y12; in the coordinates of <paramref name="say"/> where the program does nothing there.</summary>

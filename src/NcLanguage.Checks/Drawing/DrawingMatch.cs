@@ -94,7 +94,7 @@ public sealed record DrawingMatch
     /// <summary>Whether a thread is cut where the drawing has a plain hole.</summary>
     public bool IsThreadUndrawn { get; init; }
 
-    /// <summary>Whether a thread is cut that could not be compared with the drawing's, because its name cannot be read.</summary>
+    /// <summary>Whether a thread is cut that could not be compared with the drawing's, because its name cannot be read, or its diameter or pitch is not known.</summary>
     public bool IsThreadUnread { get; init; }
 
     /// <summary>How the hole is made.</summary>

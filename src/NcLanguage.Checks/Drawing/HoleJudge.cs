@@ -148,9 +148,10 @@ sealed class HoleJudge(ProgramRun run)
             return match.IsOtherSize ? match : match with { Status = HoleStatus.Shallow, Unfinished = HoleUnfinished.NotTapped };
         var name = ThreadName.Read(wanted.Thread!);
         var fitting = works.FindAll(work => work.Threads && (name is not { } thread || ThreadFit.Fits(thread, work)));
-        match = WithThread(match, fitting.Count > 0 ? fitting : works) with { IsThreadUnread = name is null };
+        match = WithThread(match, fitting.Count > 0 ? fitting : works);
         if (fitting.Count == 0)
             return match with { Status = HoleStatus.WrongSize, IsOtherThread = true };
+        match = match with { IsThreadUnread = name is not { } read || !ThreadFit.IsSizeKnown(read, match.ThreadWork!.Value) };
         return IsShallow(match, match.ThreadWork!.Value.Tip, wanted)
             ? match with { Status = match.Status == HoleStatus.Drilled ? HoleStatus.Shallow : match.Status, IsThreadShort = true }
             : match;

@@ -15,7 +15,7 @@ public sealed class HoleWrongSize : Rule
         Severity = Severity.Error,
         Title = "A hole of another size than the drawing's",
         Finds = "A hole at a place of the drawing that no tool makes in the drawing's diameter, or that a larger tool opens to its bottom; a thread of another diameter, pitch or hand than the drawing's, or one in a hole that the drawing has plain. "
-            + "A milled hole is as wide as its circle and its tool make it.",
+            + "A milled hole is as wide as its circle and its tool make it. Where the setup gives a tap no pitch, it is what the program feeds for each turn, to 1 %.",
         AtTheMachine = "The wrong tool is called, or the wrong hole got it: too small, it can be opened; too large, the part is scrap.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -50,7 +50,7 @@ public sealed class HoleWrongSize : Rule
             M5
             M30
             """,
-        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; threads that are neither metric nor unified, which check lists as not checked; a thread in a hole whose place alone is listed, without a diameter; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
+        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; threads that are neither metric nor unified, which check lists as not checked; the pitch of a tap that neither the setup gives nor the feed tells; a thread in a hole whose place alone is listed, without a diameter; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
             + "goes straight down says nothing of the hole it may mill from there. In a program whose setup is nc.setup.json a hole that is too small is reported only where "
             + "the program makes others of that size right: another program may open it. A hole left for a reamer of the list is hole-not-finished.",
         Source = "The drawing, as the setup lists it. Metric threads as ISO 965-1 names them, where a name without a pitch means the coarse one, unified ones as ASME B1.1 does (both from memory). "
@@ -82,11 +82,12 @@ public sealed class HoleWrongSize : Rule
     static string Wanted(DrawingHole wanted, LengthText say) =>
         say.Length(wanted.Diameter!.Value) + (wanted.Thread is { } thread ? $" as the core of {thread}" : "");
 
-    /// <summary>" with 8 mm by a pitch of 1.25 mm", and the hand where that is another.</summary>
+    /// <summary>" with 8 mm by a pitch of 1.25 mm", where only the feed tells it so said, and the hand where that is another.</summary>
     static string ThreadOf(string? wanted, PlaceWork work, LengthText say)
     {
-        var pitch = work.Kind == WorkKind.MillThread ? work.Pitch : work.Tool?.Pitch ?? double.NaN;
-        var size = double.IsNaN(work.Diameter) ? "" : $" with {say.Length(work.Diameter)}{(double.IsNaN(pitch) ? "" : $" by a pitch of {say.Length(pitch)}")}";
+        var size = double.IsNaN(work.Diameter) ? "" : $" with {say.Length(work.Diameter)}";
+        if (!double.IsNaN(work.ThreadPitch))
+            size += $"{(size.Length == 0 ? " with" : " by")} a pitch of {say.Length(work.ThreadPitch)}{(work.IsPitchFed ? ", which is what the program feeds for each turn" : "")}";
         return wanted is null || ThreadName.Read(wanted) is not { } thread || ThreadFit.HasItsHand(thread, work) ? size : $"{size}, {(thread.IsLeftHand ? "right-hand" : "left-hand")}";
     }
 }

@@ -12,6 +12,9 @@ static class ThreadFit
     /// <summary>A helix is written with rounded levels, mm.</summary>
     const double PitchOfHelix = 0.01;
 
+    /// <summary>How far a tapping feed may be off the pitch, as in tap-feed, and how far an inch pitch rounded to a thousandth is, mm.</summary>
+    const double FeedOff = 0.01, PitchOff = 0.013;
+
     /// <summary>False only where what is known of the work contradicts the thread.</summary>
     public static bool Fits(ThreadName thread, in PlaceWork work) => HasItsHand(thread, work) && HasItsSize(thread, work);
 
@@ -21,5 +24,11 @@ static class ThreadFit
     // A milled thread is as wide as its helix.
     static bool HasItsSize(ThreadName thread, in PlaceWork work) => work.Kind == WorkKind.MillThread
         ? Math.Abs(work.Diameter - thread.Major) <= MostMilledOff * (double.IsNaN(thread.Pitch) ? work.Pitch : thread.Pitch) && !(Math.Abs(work.Pitch - thread.Pitch) > PitchOfHelix)
-        : work.Tool is not { } tool || !thread.IsOther(tool.Kind == ToolKind.Tap ? tool.Diameter : null, tool.Pitch);
+        : !thread.IsOther(work.Tool is { Kind: ToolKind.Tap } tap ? tap.Diameter : null, work.Tool?.Pitch) && !IsFedOtherwise(thread, work);
+
+    static bool IsFedOtherwise(ThreadName thread, in PlaceWork work) =>
+        work.IsPitchFed && Math.Abs(work.FeedPerTurn - thread.Pitch) > Math.Max(PitchOff, FeedOff * thread.Pitch);
+
+    /// <summary>Whether all of the size is known of both, so that a thread that fits was compared.</summary>
+    public static bool IsSizeKnown(ThreadName thread, in PlaceWork work) => !double.IsNaN(thread.Pitch + work.ThreadPitch + work.Diameter);
 }

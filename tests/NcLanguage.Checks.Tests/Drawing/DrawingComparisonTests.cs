@@ -22,7 +22,8 @@ public sealed class DrawingComparisonTests
         { "number": 8, "kind": "drill", "diameter": 7.8, "pointAngle": 118 },
         { "number": 9, "kind": "drill" },
         { "number": 10, "kind": "end-mill", "diameter": 20 },
-        { "number": 11, "kind": "tap", "diameter": 7.925, "pitch": 1.422 }
+        { "number": 11, "kind": "tap", "diameter": 7.925, "pitch": 1.422 },
+        { "number": 12, "kind": "tap", "diameter": 8 }
         """;
 
     private static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
@@ -174,6 +175,19 @@ public sealed class DrawingComparisonTests
     {
         var match = Assert.Single(Compare($$"""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "{{thread}}" }""", Cut(2, 10, -20), Cut(tap, 10, -16, cycle)).Matches);
         Assert.Equal((expected, expected == HoleStatus.WrongSize, thread == "XY9"), (match.Status!.Value, match.IsOtherThread, match.IsThreadUnread));
+    }
+
+    // NISTIR 6556 §3.5.16.5: speed = feed · threads per length, so 1000 at 800 is a pitch of 1.25; a hundredth more is 1.2625.
+    [Theory]
+    [InlineData("M8", "F1000", HoleStatus.Drilled, false)]
+    [InlineData("M8", "F1010", HoleStatus.Drilled, false)]
+    [InlineData("M8", "F1020", HoleStatus.WrongSize, false)]
+    [InlineData("M8x1", "F1000", HoleStatus.WrongSize, false)]
+    [InlineData("M8x1", "F[#900]", HoleStatus.Drilled, true)]
+    public void A_pitch_that_is_not_given_is_what_the_program_feeds(string thread, string feed, HoleStatus expected, bool isUnread)
+    {
+        var match = Assert.Single(Compare($$"""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "{{thread}}" }""", Cut(2, 10, -20), feed + "\n" + Cut(12, 10, -16, "G84")).Matches);
+        Assert.Equal((expected, isUnread), (match.Status!.Value, match.IsThreadUnread));
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class DrawingRuleTests
                          { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 20, "length": 100 },
                          { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 },
                          { "number": 6, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
-                         { "number": 7, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 30, "length": 110 } ],
+                         { "number": 7, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 30, "length": 110 }, { "number": 8, "kind": "tap", "diameter": 8, "fluteLength": 30, "length": 110 } ],
               "holes": [ {{holes}} ] }
             """;
         var setup = SetupFile.Read(setupName, Encoding.UTF8.GetBytes(json));
@@ -102,6 +102,18 @@ public sealed class DrawingRuleTests
     public void How_much_a_thread_is_short_is_told_of_the_tap() =>
         Assert.Contains(
             "The hole at X20 Y30 is threaded to 10 mm deep, and the drawing asks for 18 mm: T7 has to go 8 mm deeper, to Z-18.", Tapped("Z-18", "Z-10").Findings.Select(finding => finding.Message));
+
+    // NISTIR 6556 §3.5.16.5: speed = feed · threads per length, so 625 at 500 is a pitch of 1.25.
+    [Fact]
+    public void The_pitch_of_a_tap_that_the_setup_does_not_give_is_what_the_program_feeds()
+    {
+        string[] Told(string thread, string feed) => [.. Analyse(
+            $"T6 M6\nS1500 M3\nG0 X20 Y30\nG43 H6 Z40 M8\nG99 G81 X20 Y30 R2 Z-21 F150\nG80\nG0 G53 Z0 M9\nM5\nT8 M6\nS500 M3\nG0 X20 Y30\nG43 H8 Z40 M8\nG99 G84 X20 Y30 R5 Z-18 {feed}",
+            Thread.Replace("M8", thread, StringComparison.Ordinal), head: "G21 G90 G17 G54\nG0 G53 Z0\n").Findings.Where(finding => finding.Severity == Severity.Error).Select(finding => finding.Message)];
+        Assert.Empty(Told("M8", "F625"));
+        Assert.Empty(Told("M8x1", "F500"));
+        Assert.Equal(["The hole at X20 Y30 is threaded by T8 with 8 mm by a pitch of 1.25 mm, which is what the program feeds for each turn, and the drawing asks for M8x1."], Told("M8x1", "F625"));
+    }
 
     [Fact]
     public void A_thread_in_a_plain_hole_is_told()

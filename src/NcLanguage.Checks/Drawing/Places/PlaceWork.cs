@@ -41,6 +41,15 @@ readonly record struct PlaceWork(
     /// <summary>Whether it cuts a left-hand thread; null where it cuts none or that is not known.</summary>
     public bool? IsLeftHand { get; init; }
 
+    /// <summary>What the program feeds for each turn of a tapping cycle, mm; NaN elsewhere and where not known.</summary>
+    public double FeedPerTurn { get; init; } = double.NaN;
+
+    /// <summary>Whether nothing but the feed tells the pitch of the thread.</summary>
+    public bool IsPitchFed => Kind != WorkKind.MillThread && Tool?.Pitch is null;
+
+    /// <summary>Pitch of the thread that it cuts, mm: the helix', the tap's, or else what the program feeds; NaN where not known.</summary>
+    public double ThreadPitch => Kind == WorkKind.MillThread ? Pitch : Tool?.Pitch ?? FeedPerTurn;
+
     /// <summary>The work coordinates of its block.</summary>
     public required WorkCoordinates Coordinates { get; init; }
 

@@ -12,7 +12,7 @@ public enum HoleStatus
     /// <summary>No hole of any size is made there; at most it is spotted.</summary>
     Missing,
 
-    /// <summary>Of the right size, but not deep enough, or its thread is not.</summary>
+    /// <summary>Of the right size, but not deep enough, or its thread is not, or is not cut at all.</summary>
     Shallow,
 
     /// <summary>Made, but in another size, with another thread, or with a thread where the drawing has a plain hole.</summary>

@@ -97,6 +97,8 @@ sealed class HolesText(Screen screen)
         {
             null => "not known",
             HoleStatus.Drilled => note is null ? "as drawn" : "made",
+            // What is made is in order as far as it goes; other programs read shallow or wrong-size here.
+            _ when match is { Unfinished: HoleUnfinished.NotTapped, IsHoleShallow: false } or { Unfinished: HoleUnfinished.NotReamed } => "not finished",
             _ => HoleReport.Word(match.Status)!,
         };
         return note is null ? status : $"{status}: {note}";

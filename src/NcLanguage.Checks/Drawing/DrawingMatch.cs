@@ -97,6 +97,9 @@ public sealed record DrawingMatch
     /// <summary>Whether a thread is cut that could not be compared with the drawing's, because its name cannot be read, or its diameter or pitch is not known.</summary>
     public bool IsThreadUnread { get; init; }
 
+    /// <summary>Whether nothing is made because the tool that comes there stays above the surface.</summary>
+    public bool StaysAbove => Status == HoleStatus.Missing && Unfinished == HoleUnfinished.No && Work is not null;
+
     /// <summary>How the hole is made.</summary>
     public HoleMaking By { get; init; }
 

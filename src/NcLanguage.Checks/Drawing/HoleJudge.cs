@@ -28,7 +28,8 @@ sealed class HoleJudge(ProgramRun run)
     public DrawingMatch Judge(DrawingHole wanted, List<PlaceWork> works, bool hasThread)
     {
         var match = Match(wanted.X, wanted.Y, works) with { Wanted = wanted, Surface = SurfaceOf(wanted, works) };
-        var cuts = works.FindAll(work => work.Makes);
+        // What ends above the surface cuts nothing.
+        var cuts = works.FindAll(work => work.Makes && !(work.Tip >= match.Surface - Equal));
         if (cuts.Count == 0)
             return WithoutHole(match, works);
         var core = Deepest(cuts.Where(cut => IsRight(cut, wanted.Diameter)));
@@ -92,11 +93,12 @@ sealed class HoleJudge(ProgramRun run)
     {
         var tapped = works.FindIndex(work => work.Threads);
         var spotted = works.FindIndex(work => work.Kind == WorkKind.Spot);
+        var begun = tapped >= 0 ? tapped : spotted >= 0 ? spotted : works.FindIndex(work => work.Makes);
         return WithThread(match, works) with
         {
             Status = HoleStatus.Missing,
             Unfinished = tapped >= 0 ? HoleUnfinished.NotDrilled : spotted >= 0 ? HoleUnfinished.SpotOnly : HoleUnfinished.No,
-            Work = tapped >= 0 ? works[tapped] : spotted >= 0 ? works[spotted] : null,
+            Work = begun >= 0 ? works[begun] : null,
         };
     }
 

@@ -15,7 +15,7 @@ public sealed class HoleMissing : Rule
         Name = "hole-missing",
         Severity = Severity.Error,
         Title = "A hole of the drawing is not made",
-        Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it. Places are one within 0.05 mm along X and along Y, the finest tolerance of ISO 2768-1 for lengths without one of their own. "
+        Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it; or the tool that does stays above the surface. Places are one within 0.05 mm along X and along Y, the finest tolerance of ISO 2768-1 for lengths without one of their own. "
             + "It stands at the program's end; where a hole of its size is made, or tapped, at a place that the drawing does not have, at that block.",
         AtTheMachine = "The part comes off the machine without the hole, and has to be clamped and set again for it.",
         Setup = """
@@ -62,18 +62,25 @@ public sealed class HoleMissing : Rule
     public override void CheckFile(in FileContext file)
     {
         var drawing = file.Drawing;
-        var missing = drawing.Where(match => match is { Status: HoleStatus.Missing, Unfinished: HoleUnfinished.No or HoleUnfinished.NotDrilled } && !drawing.MayBeDoneElsewhere(match));
+        var missing = drawing.Where(match => match is { Status: HoleStatus.Missing, Unfinished: HoleUnfinished.No or HoleUnfinished.NotDrilled } && (match.StaysAbove || !drawing.MayBeDoneElsewhere(match)));
         var end = -1;
         foreach (var group in DrawingFindings.Groups(missing))
         {
             var line = group[0].Work?.Line ?? (end >= 0 ? end : end = EndOf(file.Run));
             var say = file.SayAt(line, group[0].Work?.Coordinates ?? WorkCoordinates.OfFrame(file.Run.Job.Setup));
-            file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} {(group[0].Work is null ? "not made" : "tapped, but never drilled")}: "
+            file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} {What(group[0], say)}: "
                 + $"{DrawingFindings.Size(group[0].Wanted!, say, withDepth: true)}, {ListedIn(group, file.Run)}.{drawing.Sharing}");
         }
         foreach (var group in DrawingFindings.Groups(drawing.Misplaced.Keys.Where(match => !drawing.IsExplained(drawing.Misplaced[match]))))
             ReportMisplaced(group, drawing, file);
     }
+
+    static string What(DrawingMatch match, LengthText say) => match switch
+    {
+        { StaysAbove: true, Work: { } work } => $"not made, because T{work.ToolNumber} goes down to {say.Level(work.Tip - work.ToFrame.Z)} only, and its mouth is at {say.Level(match.Surface - work.ToFrame.Z)}",
+        { Work: not null } => "tapped, but never drilled",
+        _ => "not made",
+    };
 
     void ReportMisplaced(List<DrawingMatch> group, DrawingFindings drawing, in FileContext file)
     {

@@ -76,7 +76,7 @@ public sealed class HoleShallow : Rule
                 continue;
             }
             var how = work.Threads ? "threaded to" : work.Full > work.Tip ? "at full diameter" : "made";
-            file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {how} {say.Length(depth)} deep, and the drawing asks for {say.Length(wanted)}: "
+            file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {how} {say.Length(Math.Max(0, depth))} deep, and the drawing asks for {say.Length(wanted)}: "
                 + $"T{work.ToolNumber} has to go {say.Length(wanted - depth)} deeper, to {say.Level(tip)}.");
         }
     }

@@ -72,7 +72,7 @@ sealed class HolesText(Screen screen)
         {
             var wanted = match.Wanted;
             screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
-                + $"{Optional(match.Diameter),6} {Optional(match.Depth),6} {Optional(match.ThreadDepth),7}  {By(match).PadRight(by)} {Line(match),5}  ");
+                + $"{Optional(match.Diameter),6} {Optional(HoleReport.Depth(match.Depth)),6} {Optional(HoleReport.Depth(match.ThreadDepth)),7}  {By(match).PadRight(by)} {Line(match),5}  ");
             screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Bad);
         }
         if (!report.Drawing.AreAllPlacesKnown)

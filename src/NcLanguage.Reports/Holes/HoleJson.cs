@@ -92,8 +92,8 @@ public static class HoleJson
         }
         json.WriteStartObject("made");
         json.WriteKnown("diameter", match.Diameter);
-        json.WriteKnown("depth", match.Depth);
-        json.WriteKnown("threadDepth", match.ThreadDepth);
+        json.WriteKnown("depth", HoleReport.Depth(match.Depth));
+        json.WriteKnown("threadDepth", HoleReport.Depth(match.ThreadDepth));
         json.WriteString("by", HoleReport.Word(match.By));
         json.WriteStartArray("holes");
         foreach (var number in match.Holes)

@@ -47,6 +47,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             HoleUnfinished.NotReamed => "drilled, never reamed",
             _ when match is { IsOtherSize: true, IsOtherThread: true } => "another hole and another thread",
             _ when match is { IsOtherThread: true, IsHoleShallow: true } => "another thread, and the hole is not deep enough",
+            _ when match.StaysAbove => "the tool stays above the surface",
             _ when match.IsOtherThread => "another thread",
             _ when match is { IsOtherSize: true, IsThreadUndrawn: true } => "another hole, and its thread is not in the drawing",
             _ when match is { IsHoleShallow: true, IsThreadUndrawn: true } => "its thread is not in the drawing, and the hole is not deep enough",
@@ -60,6 +61,9 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
             _ => null,
         };
     }
+
+    /// <summary>How deep a cut is, mm: where only a drill's point goes in, nothing of it is at full diameter.</summary>
+    public static double Depth(double depth) => Math.Max(0, depth);
 
     /// <summary>tapped, thread milled; null where no thread is cut.</summary>
     public static string? WordOfThread(ThreadMaking making) => making switch

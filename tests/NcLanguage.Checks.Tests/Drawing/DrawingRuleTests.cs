@@ -57,6 +57,14 @@ public sealed class DrawingRuleTests
     }
 
     [Fact]
+    public void A_hole_whose_bottom_lies_above_the_stock_is_not_made()
+    {
+        var finding = Assert.Single(Analyse("G99 G81 X20 Y30 R20 Z-13 F150\nX40 Z13\nX60 Z-13").Findings, finding => finding.Id.StartsWith("NC7", StringComparison.Ordinal));
+        Assert.Equal(("hole-missing", 7, Severity.Error), (finding.Name, finding.Line, finding.Severity));
+        Assert.Equal("The drawing's hole at X40 Y30 is not made, because T3 goes down to Z13 only, and its mouth is at Z0: 8 mm, 10 mm deep, in line 8 of x.setup.json.", finding.Message);
+    }
+
+    [Fact]
     public void Holes_of_one_kind_that_are_missing_are_told_once() =>
         Assert.Contains("The drawing's 2 holes at X40 Y30, X60 Y30 are not made", Assert.Single(Analyse("G99 G81 X20 Y30 R2 Z-13 F150").Findings).Message, StringComparison.Ordinal);
 

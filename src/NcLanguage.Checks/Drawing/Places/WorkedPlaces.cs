@@ -100,7 +100,7 @@ sealed class WorkedPlaces
             // NISTIR 6556 §3.5.16.5: the spindle turns clockwise on the way into a hole of G84. G74 as its mirror image is common practice.
             IsLeftHand = hole.Cycle switch { 84 => false, 74 => true, _ => null },
             // NISTIR 6556 §3.5.16.5: speed = feed · threads per length.
-            FeedPerTurn = hole.Cycle is 84 or 74 && hole.Speed > 0 ? hole.ProgrammedFeed / hole.Speed : double.NaN,
+            FeedPerTurn = hole.Cycle is 84 or 74 && tool?.Kind is null or ToolKind.Tap && hole.Speed > 0 ? hole.ProgrammedFeed / hole.Speed : double.NaN,
         });
     }
 

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Drawing;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Lexing;
@@ -109,6 +110,16 @@ public readonly ref struct StepContext
         Rule rule, string message, Slot concerns = Slot.None, string concernsMessage = "",
         double value = double.NaN, string text = "", Severity? severity = null, bool asMet = false) =>
         Report(rule, WordsOf(Block), message, Earlier(concerns, asMet), concernsMessage, value, text, severity);
+
+    /// <summary>What set the level of a place on a move of this step, so that the block that did is shown: the level that the block met, or that of its cycle. None where its own move takes the tool there.</summary>
+    /// <param name="level">In work coordinates, mm.</param>
+    public Slot LevelOf(int move, double level)
+    {
+        var role = Step.Moves[move].Role;
+        if (role is MoveRole.Approach or MoveRole.InHole && Step.After.Plane == WorkPlane.XY)
+            return role == MoveRole.Approach ? Slot.CycleR : Slot.CycleBottom;
+        return Math.Abs(level - Step.Moves[0].From.Z) <= Sweep.ClearanceTolerance ? Slot.Z : Slot.None;
+    }
 
     /// <summary>From the first to the last word of a block that is neither comment, skip mark nor block number; the whole line where there is none.</summary>
     public static (int Start, int End) WordsOf(in Block block)

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Clearance;
 
@@ -27,6 +28,13 @@ readonly record struct PlainTraverse(int Move, double Distance)
     }
 
     static bool MovesAcross(in Move move) => !move.From.X.Equals(move.To.X) || !move.From.Y.Equals(move.To.Y);
+
+    /// <summary>What set its level.</summary>
+    public Slot LevelIn(in StepContext step)
+    {
+        ref readonly var move = ref step.Step.Moves[Move];
+        return step.LevelOf(Move, Math.Min(move.From.Z, move.To.Z));
+    }
 
     /// <summary>"The rapid to X45 Y15 runs at Z2, 28 mm below the clamps' top at Z30; it clears from Z32 up."</summary>
     public string Message(in StepContext step)

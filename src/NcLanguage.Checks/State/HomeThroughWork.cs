@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -57,7 +56,7 @@ public sealed class HomeThroughWork : Rule
     {
         if (LowWayHome.FirstOf(step) is not { } way || Contact.FirstOf(ContactKind.Rapid, step) is not null)
             return;
-        step.ReportBlock(this, Message(way, step), Slot.Z, "This block sets the level.");
+        step.ReportBlock(this, Message(way, step), step.LevelOf(way.Move, way.Level), "This block sets the level.");
     }
 
     /// <summary>"G28 moves in X and Y at Z2, 28 mm below the clamps' top at Z30: lift Z alone first; it clears from Z32 up."</summary>

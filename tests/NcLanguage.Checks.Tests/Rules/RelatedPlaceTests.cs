@@ -29,4 +29,30 @@ public sealed class RelatedPlaceTests
     [InlineData("spindle-left-on", "G0 Z50\nM30", new[] { 2 })]
     [InlineData("frame-left-on", "G68 X0 Y0 R30\nG16\nG15\nM5\nM30", new[] { 4 })] // the rotation's own line
     public void It_is_where_the_block_before_set_it(string rule, string blocks, int[] lines) => Assert.Equal(lines, Related(rule, blocks));
+
+    const string Post = """ "obstacles": [ { "name": "post", "min": [10, 10, 0], "max": [30, 50, 30] } ] """;
+    const string Height = """ "clampHeight": 30 """;
+
+    [Theory]
+    [InlineData("low-way-unseen", "G91 G28 Z0\nG90\nG0 X20 Z5\nY20", Post, new int[0])]
+    [InlineData("low-way-unseen", "G91 G28 Z0\nG90\nG0 Z5", Post, new int[0])] // straight down
+    [InlineData("low-way-unseen", "G0 Z100\nG0 Z31\nX20", Post, new int[0])]
+    [InlineData("rapid-hits-obstacle", "G0 Z100\nX20 Y20\nZ30", Post, new int[0])] // down on it
+    [InlineData("rapid-hits-obstacle", "G0 Z100\nX0 Y20\nZ5\nX40", Post, new[] { 4 })]
+    [InlineData("rapid-hits-obstacle", "G0 Z100\nX0 Y20\nX40 Z5", Post, new int[0])]
+    [InlineData("cut-hits-obstacle", "G0 Z100\nX0 Y20\nZ5\nG1 X40 F100", Post, new[] { 4 })]
+    [InlineData("cut-hits-obstacle", "G0 Z100\nX20 Y20\nG1 Z5 F100", Post, new int[0])]
+    [InlineData("retract-below-clamp", "G0 Z100\nX0 Y20\nZ5\nX40", Height, new[] { 4 })]
+    [InlineData("retract-below-clamp", "G0 Z100\nX0 Y20\nX40 Z5", Height, new int[0])]
+    [InlineData("clearance-small", "G0 Z100\nX0 Y20\nZ31\nX40", Height, new[] { 4 })]
+    [InlineData("clearance-small", "G0 Z100\nX0 Y20\nX40 Z31", Height, new int[0])]
+    [InlineData("clearance-small", "G0 Z100\nX20 Y20\nZ31", Post, new int[0])]
+    [InlineData("home-through-work", "G0 Z100\nX0 Y20\nZ5\nG28 X0 Y0", Height, new[] { 4 })]
+    [InlineData("home-through-work", "G0 Z100\nX0 Y20\nG28 X0 Y0 Z5", Height, new int[0])] // the point on the way
+    public void A_level_is_set_by_the_block_that_brings_the_tool_there(string rule, string blocks, string json, int[] lines)
+    {
+        var analysis = Programs.Analyse("G21 G90 G17 G54 T2 M6\n" + blocks + "\nM30", $$"""{ "clearance": 2, "tools": [ { "number": 2, "kind": "drill", "diameter": 6.8, "length": 130 } ], {{json}} }""");
+        var finding = analysis.Findings.First(found => found.Name == rule);
+        Assert.Equal(lines, analysis.Related(finding).Select(place => place.Line + 1));
+    }
 }

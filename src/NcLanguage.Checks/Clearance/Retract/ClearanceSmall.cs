@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -64,9 +63,9 @@ public sealed class ClearanceSmall : Rule
         if (BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Close && !OnlyLeaves(hop, step))
             hop.Report(this, step, BlockHop.Mark);
         else if (Contact.FirstOf(ContactKind.Near, step) is { } contact)
-            step.ReportBlock(this, Message(contact, step), Slot.Z, LevelSet);
+            step.ReportBlock(this, Message(contact, step), step.LevelOf(contact.Move, contact.Tip.Z), LevelSet);
         else if (PlainTraverse.LowestOf(step) is { } traverse && HopClearance.Of(step.Job, traverse.Distance) == HopOutcome.Close)
-            step.ReportBlock(this, traverse.Message(step), Slot.Z, LevelSet);
+            step.ReportBlock(this, traverse.Message(step), traverse.LevelIn(step), LevelSet);
     }
 
     /// <summary>True when the traverse is nowhere nearer than at the hole it leaves, whose own block has been reported.</summary>

@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -63,7 +62,7 @@ public sealed class RetractBelowClamp : Rule
         if (step.Job.Obstacles.IsEmpty && BlockHop.TryFindNearest(step, out var hop) && HopClearance.Of(step.Job, hop.Distance) == HopOutcome.Contact)
             hop.Report(this, step, BlockHop.Mark);
         else if (PlainTraverse.LowestOf(step) is { } traverse && HopClearance.Of(step.Job, traverse.Distance) == HopOutcome.Contact)
-            step.ReportBlock(this, traverse.Message(step), Slot.Z, LevelSet);
+            step.ReportBlock(this, traverse.Message(step), traverse.LevelIn(step), LevelSet);
     }
 
     const string LevelSet = "This block sets the level.";

@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -62,6 +61,6 @@ public sealed class CutHitsObstacle : Rule
         ref readonly var move = ref step.Step.Moves[contact.Move];
         var message = $"{ContactWords.Move(move, step)} {(move.IsCut ? "cuts" : "runs")} into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
             + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
-        step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
+        step.ReportBlock(this, message, step.LevelOf(contact.Move, contact.Tip.Z), "This block sets the level.");
     }
 }

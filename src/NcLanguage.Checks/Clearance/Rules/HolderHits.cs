@@ -2,7 +2,6 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
-using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
@@ -66,7 +65,7 @@ public sealed class HolderHits : Rule
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} brings the holder of tool {step.Step.After.Tool} into {contact.Obstacle.Name} "
             + $"when the tip is at {ContactWords.At(contact.Tip, step)}, {ContactWords.Depth(contact, step)}: {Start(tool, step.Say)}{ContactWords.Top(contact, step)}.";
         var isOfHole = step.Step.Moves[contact.Move].Role is MoveRole.Approach or MoveRole.InHole;
-        step.ReportBlock(this, message, Slot.Z, "This block sets the level.", value: 1, text: isOfHole ? HoleFindings.MarkOf(contact.Obstacle, step.Job.Obstacles, -contact.Distance) : "");
+        step.ReportBlock(this, message, step.LevelOf(contact.Move, contact.Tip.Z), "This block sets the level.", value: 1, text: isOfHole ? HoleFindings.MarkOf(contact.Obstacle, step.Job.Obstacles, -contact.Distance) : "");
     }
 
     static string Start(Tool? tool, LengthText say) => tool is { Length: { } length, HolderGauge: { } gauge }

@@ -53,8 +53,9 @@ public sealed class LowWayUnseen : Rule
     {
         if (!step.HasHappened(Happened.WentDownUnseen | Happened.WentAcrossUnseen))
             return;
-        foreach (ref readonly var move in step.Step.Moves.Items)
+        for (var i = 0; i < step.Step.Moves.Count; i++)
         {
+            ref readonly var move = ref step.Step.Moves[i];
             if (WayUnseen.Of(move, step.Step.ToFrame, step.Job.Setup) is not { } way || !step.HasHappened(way.Marks))
                 continue;
             var z = step.Step.ToFrame.Z;
@@ -62,7 +63,7 @@ public sealed class LowWayUnseen : Rule
             var where = $"{step.Say.Level(way.Level - z)}, {below} the top of {way.Under} at {step.Say.Level(way.Top - z)}";
             var message = way.IsSideways ? $"Where this rapid comes from is not known, and it goes at {where}" : $"Where the tool stands in X and Y is not known, and this rapid takes it down to {where}";
             // Straight down goes who has set the tool over the place by hand.
-            step.ReportBlock(this, $"{message}: its way is not checked, nor is that of the rapids behind it until both are known. Move in X and Y first, high up, then in Z.", Slot.Z, "This block sets the level.",
+            step.ReportBlock(this, $"{message}: its way is not checked, nor is that of the rapids behind it until both are known. Move in X and Y first, high up, then in Z.", step.LevelOf(i, way.Level - z), "This block sets the level.",
                 severity: way.IsSideways ? Severity.Warning : Severity.Note);
             return;
         }

@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
-using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -64,6 +63,6 @@ public sealed class RapidHitsObstacle : Rule
             return;
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} runs into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
             + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
-        step.ReportBlock(this, message, Slot.Z, "This block sets the level.");
+        step.ReportBlock(this, message, step.LevelOf(contact.Move, contact.Tip.Z), "This block sets the level.");
     }
 }

@@ -49,6 +49,24 @@ public sealed class LowWayUnseenTests
     [InlineData("G0 X10 Y10 Z32", new int[0])]
     public void Where_no_obstacle_is_listed_the_clamp_height_counts(string blocks, int[] lines) => Assert.Equal(lines, Lines(blocks, Block, Height));
 
+    [Theory]
+    [InlineData("G0 Z25\nX10 Y10", new[] { 2 }, new[] { 3 }, new int[0])] // the way down alone is not told by the height
+    [InlineData("G0 Z50\nX10 Y10 Z31", new int[0], new int[0], new[] { 3 })]
+    [InlineData("G0 X10 Y10 Z31", new[] { 2 }, new int[0], new int[0])] // where it comes from in Z is not known either
+    public void A_way_across_that_the_clamp_height_tells_is_told_once(string blocks, int[] unseen, int[] below, int[] close)
+    {
+        const string setup = "{" + Height + "}";
+        var program = "G21 G90 G17 G54\n" + blocks + "\nM30";
+        Assert.Equal(unseen, Programs.Lines("low-way-unseen", program, setup));
+        Assert.Equal(below, Programs.Lines("retract-below-clamp", program, setup));
+        Assert.Equal(close, Programs.Lines("clearance-small", program, setup));
+    }
+
+    [Fact]
+    public void Of_the_rapids_behind_a_way_down_the_clamp_height_is_asked() =>
+        Assert.EndsWith("its way is not checked. Move in X and Y first, high up, then in Z.",
+            Assert.Single(Programs.Of("low-way-unseen", "G21 G90 G17 G54\nG0 Z25\nM30", "{" + Height + "}")).Message, StringComparison.Ordinal);
+
     [Fact]
     public void Under_an_offset_that_is_not_known_that_is_told_instead() => Assert.Empty(Lines("G55\nG0 X10 Y10 Z5", Clamp, Block));
 

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 
@@ -43,7 +44,7 @@ public sealed class LowWayUnseen : Rule
             M5
             M30
             """,
-        NotFound = "Rapids whose level is not known either: the first move across of most programs. The way home is home-through-work. Where a work offset or a length is not known, that is told: path-not-known. Nor a way back from where a probe has touched.",
+        NotFound = "Rapids whose level is not known either: the first move across of most programs. Rapids across that the clamp height tells: retract-below-clamp, clearance-small. The way home is home-through-work. Where a work offset or a length is not known, that is told: path-not-known. Nor a way back from where a probe has touched.",
         Source = "Common practice: X and Y first, high up, then Z.",
     };
 
@@ -58,14 +59,22 @@ public sealed class LowWayUnseen : Rule
             ref readonly var move = ref step.Step.Moves[i];
             if (WayUnseen.Of(move, step.Step.ToFrame, step.Job.Setup) is not { } way || !step.HasHappened(way.Marks))
                 continue;
+            if (IsToldByClampHeight(way, step))
+                return;
             var z = step.Step.ToFrame.Z;
             var below = way.Level < way.Top ? $"{step.Say.Length(way.Top - way.Level)} below" : "close above";
             var where = $"{step.Say.Level(way.Level - z)}, {below} the top of {way.Under} at {step.Say.Level(way.Top - z)}";
             var message = way.IsSideways ? $"Where this rapid comes from is not known, and it goes at {where}" : $"Where the tool stands in X and Y is not known, and this rapid takes it down to {where}";
+            // The clamp height holds for rapids across wherever they come from.
+            var behind = step.Job.Obstacles.IsEmpty && step.Job.Setup.ClampHeight is not null ? "" : ", nor is that of the rapids behind it until both are known";
             // Straight down goes who has set the tool over the place by hand.
-            step.ReportBlock(this, $"{message}: its way is not checked, nor is that of the rapids behind it until both are known. Move in X and Y first, high up, then in Z.", step.LevelOf(i, way.Level - z), "This block sets the level.",
+            step.ReportBlock(this, $"{message}: its way is not checked{behind}. Move in X and Y first, high up, then in Z.", step.LevelOf(i, way.Level - z), "This block sets the level.",
                 severity: way.IsSideways ? Severity.Warning : Severity.Note);
             return;
         }
     }
+
+    /// <summary>Whether a rapid across is held against the clamp height, and found too low: where it comes from does not matter then.</summary>
+    static bool IsToldByClampHeight(in WayUnseen way, in StepContext step) =>
+        way.IsSideways && PlainTraverse.LowestOf(step) is { } traverse && HopClearance.Of(step.Job, traverse.Distance) is HopOutcome.Contact or HopOutcome.Close;
 }

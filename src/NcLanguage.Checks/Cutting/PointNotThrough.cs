@@ -46,7 +46,7 @@ public sealed class PointNotThrough : Rule
             M5
             M30
             """,
-        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one that is less deep than the drawing's list asks: that is hole-shallow. "
+        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one that is less deep than the drawing's list asks: that is hole-shallow. A hole that ends in the stock in the drawing's list, further above its bottom than lengths without a tolerance of their own may be off in any class: that is hole-too-deep where it comes out. "
             + "The stock's bottom counts: where less than the stock is the part, give the part's thickness.",
         Source = "Length of the point (D/2)·cot(α/2): engineering reference; 7/8 in at 118 degrees 0.263 in: trade mathematics course. Part thickness + point + clearance for through holes: common practice.",
     };
@@ -56,9 +56,25 @@ public sealed class PointNotThrough : Rule
 
     public override bool ReadsFile => true;
 
-    /// <summary>Whether the hole falls short of the depth that the drawing asks for: that is told by hole-shallow.</summary>
-    static bool IsShallow(DrawingHole hole, in PlaceWork drill, WorkedPlace place, MilledLevels levels) =>
-        hole.Depth is { } depth && levels.SurfaceAt(place.X, place.Y, drill.Diameter / 2) - drill.Full < depth - Equal;
+    /// <summary>Whether the drawing says more of the place: the hole falls short of the depth asked for, which is told by hole-shallow, or all that is drawn there ends in the stock.</summary>
+    static bool IsOfDrawing(Setup setup, WorkedPlace place, in PlaceWork drill, MilledLevels levels)
+    {
+        var (drawn, inside) = (0, 0);
+        foreach (var hole in setup.Holes)
+        {
+            if (!WorkedPlaces.IsAt(hole, place))
+                continue;
+            var surface = levels.SurfaceAt(place.X, place.Y, drill.Diameter / 2);
+            if (hole.Depth is { } depth && surface - drill.Full < depth - Equal)
+                return true;
+            drawn++;
+            inside += DepthLimit.EndsInside(hole, surface, drill, setup.Stock!.Value) ? 1 : 0;
+        }
+        return drawn > 0 && inside == drawn;
+    }
+
+    /// <summary>How far the tip goes, with the place put between: "ends at the stock's bottom", "goes 0.5 mm below the stock".</summary>
+    static string Reach(double below, string places, LengthText say) => Math.Abs(below) <= Equal ? $"ends at the stock's bottom {places}" : $"goes {say.Length(below)} below the stock {places}";
 
     /// <summary>Whether a cycle or a feed straight down goes as low as a level at all, before the places are gathered.</summary>
     static bool GoesThrough(ProgramRun run, double level)
@@ -83,14 +99,14 @@ public sealed class PointNotThrough : Rule
             var drill = place.Works.FindIndex(work => work is { Kind: WorkKind.Drill, Tool.Kind: ToolKind.Drill } && work.Tip <= bottom + Equal && work.Full > bottom + Equal);
             if (drill < 0 || place.Works.Exists(work => work.Makes && work.Full <= bottom + Equal && !(work.Diameter < place.Works[drill].Diameter - Equal)))
                 continue;
-            if (!file.Run.Job.Setup.Holes.Any(hole => WorkedPlaces.IsAt(hole, place) && IsShallow(hole, place.Works[drill], place, levels)))
+            if (!IsOfDrawing(file.Run.Job.Setup, place, place.Works[drill], levels))
                 faults.Add(new PlaceFault(place, place.Works[drill], place.Works[drill]));
         }
         foreach (var group in PlaceGroups.Of(faults))
         {
             var work = group[0].Work;
             var say = file.SayAt(work.Line, work.Coordinates);
-            file.ReportBlock(this, work.Line, $"The tip of T{work.ToolNumber} goes {say.Length(bottom - work.Tip)} below the stock {PlaceGroups.Places(group, say)}, and its point is {say.Length(work.Full - work.Tip)} long: "
+            file.ReportBlock(this, work.Line, $"The tip of T{work.ToolNumber} {Reach(bottom - work.Tip, PlaceGroups.Places(group, say), say)}, and its point is {say.Length(work.Full - work.Tip)} long: "
                 + $"the hole is narrower than {say.Length(work.Diameter)} at the bottom. It is through from {say.Level(bottom - (work.Full - work.Tip) - work.ToFrame.Z)} down.");
         }
     }

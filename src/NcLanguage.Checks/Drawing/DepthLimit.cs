@@ -47,6 +47,18 @@ sealed class DepthLimit(Setup setup)
         return PlaceWork.EndLength(tool) + lead;
     }
 
+    /// <summary>Whether the drawing's hole ends in the stock, so that nothing wants to come through. Of a thread only as far as its core hole does not reach the bottom on purpose.</summary>
+    /// <param name="surface">Level of the surface about its mouth, mm.</param>
+    /// <param name="drill">What drills it.</param>
+    public static bool EndsInside(DrawingHole wanted, double surface, in PlaceWork drill, Box3 stock)
+    {
+        if (wanted.Depth is not { } depth)
+            return false;
+        var bottom = (stock.Min.Z < -Equal ? Math.Min(surface, 0) : surface) - depth;
+        var below = wanted.Thread is null ? 0 : EndsBelow(wanted, drill);
+        return bottom - below - stock.Min.Z > GeneralTolerance.Coarsest(depth);
+    }
+
     /// <summary>Whether no hole of the drawing at this place goes through: a counterbore and the hole under it are two.</summary>
     bool IsBlind(DrawingHole wanted, double depth, Box3 stock, DrawingMatch match) => !setup.Holes.Any(other =>
         !ReferenceEquals(other, wanted) && Math.Abs(other.X - wanted.X) <= WorkedPlaces.SamePlace && Math.Abs(other.Y - wanted.Y) <= WorkedPlaces.SamePlace

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Cutting;
+using NcLanguage.Checks.Tests.Rules;
 using NcLanguage.Machine.Loading;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Text;
@@ -101,6 +102,30 @@ public sealed class HoleToolRuleTests
     [InlineData(-21.7, 0)]
     public void A_through_hole_wants_the_length_of_the_point(double bottom, int told) =>
         Assert.Equal(told, Findings("point-not-through", Tool(2, "drill", 22.225, ", \"pointAngle\": 118"), Cycle(2, "G81", bottom), -15).Count);
+
+    // A point of 5 mm at 118 degrees is 2.5·cot 59° = 1.502 mm long (engineering reference). What is drawn blind is not to be drilled through.
+    [Theory]
+    [InlineData(-20.5, "", 1, 0)] // nothing is drawn
+    [InlineData(-20.5, "\"diameter\": 5", 1, 0)] // no depth: through, perhaps
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 10", 0, 1)]
+    [InlineData(-20, "\"diameter\": 5, \"depth\": 18.4", 0, 0)] // as deep as drawn
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 19", 1, 0)] // nearly through counts as through
+    [InlineData(-20.5, "\"thread\": \"M6\", \"depth\": 10", 0, 1)]
+    [InlineData(-20, "\"thread\": \"M6\", \"depth\": 10", 0, 0)]
+    [InlineData(-20.5, "\"thread\": \"M6\", \"depth\": 15", 1, 0)] // with the lead of the tap and the point it reaches the bottom
+    public void A_hole_that_is_drawn_blind_is_not_asked_to_come_through(double bottom, string drawn, int point, int deep)
+    {
+        var holes = drawn.Length == 0 ? "" : $$""", "holes": [ { "x": 50, "y": 30, {{drawn}} } ]""";
+        var setup = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ {{Tool(2, "drill", 5, ", \"pointAngle\": 118")}} ]{{holes}} }""";
+        var program = Head + Cycle(2, "G81", bottom) + "M30\n";
+        Assert.Equal(point, Programs.Lines("point-not-through", program, setup).Length);
+        Assert.Equal(deep, Programs.Lines("hole-too-deep", program, setup).Length);
+    }
+
+    [Fact]
+    public void A_tip_at_the_bottom_is_not_told_as_0_mm_below() =>
+        Assert.StartsWith("The tip of T2 ends at the stock's bottom at X50 Y30, and its point is 1.502 mm long",
+            Assert.Single(Findings("point-not-through", Tool(2, "drill", 5, ", \"pointAngle\": 118"), Cycle(2, "G81", -20), -20)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void What_a_wider_tool_opens_is_through() =>

@@ -14,7 +14,8 @@ public sealed class LengthOffsetMismatch : Rule
         Severity = Severity.Warning,
         Title = "The length offset is another tool's, or is taken away",
         Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number. "
-            + "As an error, where both lengths are known and the tool is the longer one, and G44 with an H whose length the setup or the program gives above 0.",
+            + "As an error, where both lengths are known and the tool is the longer one, and G44 with an H whose length the setup or the program gives above 0. "
+            + "Also G43 with the tool's own H into which G10 has written another length than the setup's, by more than 1 mm: as an error where the tool is the longer one.",
         AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid. Under G44 it goes too deep by twice its length.",
         Example = """
             G21 G90 G17 G54
@@ -33,10 +34,10 @@ public sealed class LengthOffsetMismatch : Rule
             """,
         FixSafety = FixSafety.Safe,
         Fix = 
-            "Writes the H of the tool in the spindle; for G44, as a choice, G43. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
+            "Writes the H of the tool in the spindle; for G44, as a choice, G43; for a length that G10 writes none. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
-        NotFound = "G44 with a length that is not known. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
-        Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice.",
+        NotFound = "G44 with a length that is not known. Lengths that G10 writes within 1 mm of the setup's, and what it writes as wear. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
+        Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice, as is that a tool wears by tenths.",
     };
 
     public override StepEvents Interest => StepEvents.News;
@@ -44,7 +45,10 @@ public sealed class LengthOffsetMismatch : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var after = ref step.Step.After;
-        if ((step.Step.Sets & Slot.LengthOffset) == 0 || after.H < 0 || !step.IsRun)
+        if ((step.Step.Sets & (Slot.LengthOffset | Slot.OffsetData)) == 0 || after.H < 0 || !step.IsRun)
+            return;
+        CheckWritten(step);
+        if ((step.Step.Sets & Slot.LengthOffset) == 0)
             return;
         CheckSign(step);
         if (after.Tool <= 0)
@@ -70,6 +74,9 @@ public sealed class LengthOffsetMismatch : Rule
     /// <summary>Lengths nearer to each other than this are alike, mm.</summary>
     const double Equal = 0.0005;
 
+    /// <summary>A tool wears, or is measured anew, by less than this, mm (common practice).</summary>
+    const double MostWear = 1;
+
     static bool IsLower(double lower, in ControlState state) => state.LengthOffset == LengthOffsetMode.Plus && lower > Equal;
 
     static string Off(double lower, in ControlState state, LengthText say) => state.LengthOffset switch
@@ -79,6 +86,24 @@ public sealed class LengthOffsetMismatch : Rule
         LengthOffsetMode.Plus when lower < 0 => $"the tip runs {say.Length(-lower)} higher than the program says. What is said of Z here and behind it holds for the right length.",
         _ => "Z is off by the difference of the two lengths.",
     };
+
+    /// <summary>A length that G10 has written for the tool in the spindle, held against the setup's; told where it comes into force.</summary>
+    void CheckWritten(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        if (after.Tool <= 0 || after.LengthOffset != LengthOffsetMode.Plus || after.H != LengthOffsets.Of(after.Tool, step.Job.Setup) || step.Job.Setup.FindTool(after.Tool)?.Length is not { } length)
+            return;
+        if (after.OffsetData is not { IsLost: false } data || data.Length(after.H) is not { } written)
+            return;
+        var lower = length - written.Size;
+        var isNew = (step.Step.Sets & Slot.LengthOffset) != 0 || step.Step.Before.OffsetData is not { IsLost: false } old || old.Length(after.H)?.Size.Equals(written.Size) != true;
+        if (!isNew || !(Math.Abs(lower) > MostWear))
+            return;
+        step.ReportBlock(this, $"The program has written {step.Say.Length(written.Size)} into H{after.H}, and the setup gives tool {after.Tool} a length of {step.Say.Length(length)}: {Off(lower, after, step.Say)}",
+            text: WrittenLength, severity: lower > 0 ? Severity.Error : Severity.Warning);
+    }
+
+    const string WrittenLength = "G10";
 
     void CheckSign(in StepContext step)
     {
@@ -95,6 +120,8 @@ public sealed class LengthOffsetMismatch : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
+        if (finding.Text == WrittenLength)
+            return [];
         if (finding.Text == AddingCode)
             return [new Fix($"Write {AddingCode}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, AddingCode)])];
         var tool = analysis.Main.StepAt(finding.Line).After.Tool;

@@ -72,6 +72,15 @@ public sealed class MilledHoleTests
     public void A_helix_is_as_deep_as_its_last_whole_turn(string helix, double depth) =>
         Assert.Equal(depth, Single(18, 6, "T1 M6\nG0 X54 Y50 Z0\n" + helix).Depth, 6);
 
+    // A thread is a helix: the screw follows the groove to its lowest place (common practice), however many turns it has.
+    [Theory]
+    [InlineData("G1 Z-15\nG3 X54 Y50 I-4 J0 Z-13.5", 15)] // up
+    [InlineData("G1 Z-13.5\nG2 X54 Y50 I-4 J0 Z-15", 15)] // down
+    [InlineData("G1 Z0\nG2 X54 Y50 I-4 J0 Z-1.5\nG2 X54 Y50 I-4 J0 Z-3\nG2 X54 Y50 I-4 J0 Z-4.5", 4.5)]
+    [InlineData("G1 Z-15\nG3 X46 Y50 I-4 J0 Z-14.25", double.NaN)] // half a turn is no thread
+    public void A_milled_thread_is_as_deep_as_its_helix(string helix, double depth) =>
+        Assert.Equal(depth, Single(20, 15, "T3 M6\nG0 X54 Y50 Z2\n" + helix).ThreadDepth, 6);
+
     [Fact]
     public void A_helix_from_below_is_as_deep_as_the_end_of_its_first_turn() =>
         Assert.Equal(4, Single(18, 6, "T1 M6\nG0 X54 Y50 Z-6\nG3 X54 Y50 I-4 J0 Z-4\nG3 X54 Y50 I-4 J0 Z-2").Depth, 6);

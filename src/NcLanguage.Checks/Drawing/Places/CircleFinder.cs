@@ -3,7 +3,8 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
 
-/// <summary>Joins the arcs of mills about one centre to full circles and helices. A hole is as deep as the lowest level that a whole turn stays at or below.</summary>
+/// <summary>Joins the arcs of mills about one centre to full circles and helices. A hole is as deep as the lowest level that a whole turn stays at or below; a thread as deep as the helix, since a
+/// screw follows the groove to its end (common practice).</summary>
 sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
 {
     /// <summary>Centres, radii and ends that differ by less are one, mm: circles are written with rounded numbers.</summary>
@@ -93,9 +94,10 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         var isThread = tool.Kind == ToolKind.ThreadMill;
         if (isThread && double.IsNaN(_pitch))
             return;
+        var tip = isThread ? _end : _lowest;
         var diameter = 2 * _last.Radius + tool.Diameter!.Value;
         found((_last.CenterX, _last.CenterY, new PlaceWork(
-            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, _lowest, _lowest + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch)
+            isThread ? WorkKind.MillThread : WorkKind.Mill, tool, tool.Number, diameter, tip, tip + PlaceWork.EndLength(tool), _last.ToFrame, _line, 0, 0, double.NaN, _pitch)
         {
             End = _end,
             IsLeftHand = isThread ? _isLeftHand : null,

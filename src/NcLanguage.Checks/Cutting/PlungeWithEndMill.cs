@@ -88,7 +88,7 @@ public sealed class PlungeWithEndMill : Rule
             var count = group.Count();
             var say = file.SayAt(line, null);
             file.ReportBlock(this, line, $"T{tool.Number}, a mill with {tool.Flutes} flutes, goes straight down {say.Length(depth)} into full material{(count > 1 ? $", the first of {count} times" : "")}: "
-                + "its end may not cut in the middle. Drill first, or go down on a ramp or a helix.");
+                + $"its end {(tool.CentreCutting == false ? "does" : "may")} not cut in the middle. Drill first, or go down on a ramp or a helix.");
         }
     }
 

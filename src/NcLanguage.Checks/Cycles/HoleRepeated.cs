@@ -80,7 +80,7 @@ public sealed class HoleRepeated : Rule
             return null;
         var hole = run.Results[part].Holes[repeat.Hole].Hole;
         var say = file.SayAt(line, run.Results[part].CoordinatesAt(repeat.Line));
-        var what = $"G{hole.Cycle} drills {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
+        var what = $"G{hole.Cycle} {WorkOf(hole.Cycle)} {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
         var own = StepContext.WordsOf(block);
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
         if (earlier == line)
@@ -88,4 +88,12 @@ public sealed class HoleRepeated : Rule
         var (start, end) = StepContext.WordsOf(run.BlockAt(earlier));
         return finding with { Related = new RelatedPlace(earlier, start, end, "The first time was here.") };
     }
+
+    /// <summary>What a cycle does to a hole, as its name says.</summary>
+    static string WorkOf(int cycle) => cycle switch
+    {
+        74 or 84 => "taps",
+        76 or >= 85 => "bores",
+        _ => "drills",
+    };
 }

@@ -132,11 +132,15 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
             : $"{step.Holes.Count} holes, from {_lengths.Place(first)} to {_lengths.Place(last)}{CoordinatesText.Behind(analysis.Main, step.After)}.";
     }
 
+    /// <summary>Levels that differ by less are one, mm: lengths are told to a thousandth.</summary>
+    const double LeastShown = 0.0005;
+
     string RLevel()
     {
         var depth = StepFacts.DepthLetter(step.After);
         var below = step.After.InitialLevel - step.After.RLevel;
         var relation = double.IsNaN(below) ? ""
+            : Math.Abs(below) < LeastShown ? ", at the initial level"
             : $", {_lengths.Length(Math.Abs(below))} {(below < 0 ? "above" : "below")} the initial level {_lengths.Axis(depth, step.After.InitialLevel)}";
         return $"R level at {_lengths.Axis(depth, step.After.RLevel)}{relation}. Carried over to the holes that follow.";
     }

@@ -223,6 +223,12 @@ public sealed class HoleToolRuleTests
         Assert.Equal(told, Findings("plunge-with-end-mill", Tool(3, kind, 10, more), Down).Count);
 
     [Theory]
+    [InlineData("", "its end may not cut in the middle")]
+    [InlineData(", \"centreCutting\": false", "its end does not cut in the middle")]
+    public void What_the_setup_says_of_its_end_is_taken_as_said(string more, string words) =>
+        Assert.Contains(words, Assert.Single(Findings("plunge-with-end-mill", Tool(3, "end-mill", 10, ", \"flutes\": 4" + more), Down)).Message, StringComparison.Ordinal);
+
+    [Theory]
     [InlineData("T2 M6\nS500 M3\nG0 X50 Y30\nG43 H2 Z20\nG99 G81 X50 Y30 Z-8 R2 F100\nG80\nG0 G53 Z0\nM5\n", Down)]
     [InlineData("", "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z0\nG1 X60 Z-4 F60\nG0 Z20\n")]
     [InlineData("", "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z0\nG3 X50 Y30 I-3 J0 Z-4 F60\nG0 Z20\n")]

@@ -29,6 +29,8 @@ public sealed class InchProgramTests
     [InlineData("r-far", "G98 G81 X.5 Y.5 Z-.3 R.75 F5.", "The R level Z0.75 is 0.75 in above")]
     [InlineData("initial-level-below-r", "Z.05\nG98 G81 X.5 Y.5 Z-.3 R.1 F5.", "starts at Z0.05, 0.05 in below its R level Z0.1")]
     [InlineData("retract-below-clamp", "G99 G81 X.5 Y.5 Z-.3 R.1 F5.\nX1.5", "from X0.5 Y0.5 to X1.5 Y0.5 at Z0.1 is 0.4 in below the clamps' top at Z0.5; it clears from Z0.6 up, and the initial level Z1 does")]
+    [InlineData("hole-repeated", "G98 G84 X.5 Y.5 Z-.3 R.1 F5.\nX1.5\nX.5", "G84 taps X0.5 Y0.5 to Z-0.3")]
+    [InlineData("hole-repeated", "G98 G85 X.5 Y.5 Z-.3 R.1 F5.\nX1.5\nX.5", "G85 bores X0.5 Y0.5 to Z-0.3")]
     [InlineData("hole-repeated", "G98 G81 X.5 Y.5 Z-.3 R.1 F5.\nX1.5\nX.5", "drills X0.5 Y0.5 to Z-0.3")]
     [InlineData("hole-outside-stock", "G98 G81 X5. Y.5 Z-.3 R.1 F5.", "The hole at X5 Y0.5 lies 1 in outside")]
     [InlineData("return-higher-than-needed", "G0 Z20.\nG98 G81 X.5 Y.5 Z-.3 R.7 F5.\nX1.5", "from X0.5 Y0.5 at Z20 would clear at Z0.7 too")]

@@ -82,6 +82,7 @@ public sealed class WordHoverTests
             Editor.Markdown("G90 G0 X0 Y0 Z50\nG81 X1 Z$0-3 R2 F100"), StringComparison.Ordinal);
         Assert.Equal("**R2** R level, where the feed begins\n\nR level at Z2, 48 mm below the initial level Z50. Carried over to the holes that follow.",
             Editor.Markdown("G90 G0 X0 Y0 Z50\nG81 X1 Z-3 R$02 F100"));
+        Assert.EndsWith("R level at Z2, at the initial level. Carried over to the holes that follow.", Editor.Markdown("G90 G0 X0 Y0 Z2\nG81 X1 Z-3 R$02 F100"), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -7,12 +7,12 @@ namespace NcLanguage.Checks.Comparison;
 /// <param name="number">Its number; −1 where it is not plain.</param>
 sealed class FurtherProgram(int number)
 {
-    readonly (FlowText Text, int Line, Job Job)? _where;
+    readonly (FlowText Text, int First, int End, Job Job)? _where;
     MotionList? _followed;
 
     /// <summary>One that a run before has come to.</summary>
-    public FurtherProgram(int number, FlowText text, int line, Job job)
-        : this(number) => _where = (text, line, job);
+    public FurtherProgram(int number, FlowText text, int first, int end, Job job)
+        : this(number) => _where = (text, first, end, job);
 
     /// <summary>One that none has.</summary>
     public FurtherProgram(int number, MotionList followed)
@@ -28,7 +28,7 @@ sealed class FurtherProgram(int number)
     public MotionList Followed(CancellationToken cancel)
     {
         if (_followed is null && _where is { } where)
-            _followed = MotionList.OfFurther(where.Text, where.Line, where.Job, cancel);
+            _followed = MotionList.OfFurther(where.Text, where.First, where.End, where.Job, cancel);
         return _followed!;
     }
 }

@@ -28,9 +28,6 @@ public sealed class MotionList
     /// <summary>What the run of the text's first program does.</summary>
     public IReadOnlyList<Motion> Motions => _motions;
 
-    /// <summary>The programs behind the first.</summary>
-    internal IReadOnlyList<FurtherProgram> Further => _further;
-
     /// <summary>How the run has ended; where that of a further program was broken off, how that one has.</summary>
     public FlowEnd End { get; private set; }
 
@@ -56,7 +53,7 @@ public sealed class MotionList
         ArgumentNullException.ThrowIfNull(job);
         var flow = FlowText.Of(text, null);
         var further = flow.FurtherPrograms();
-        var begins = further.Select(program => program.Line).ToHashSet();
+        var begins = further.Select(program => program.First).ToHashSet();
         var list = new MotionList();
         var left = job.MostBlocks;
         var runner = new FlowRunner(job.Executor, flow, job.Programs, left);
@@ -66,22 +63,22 @@ public sealed class MotionList
     }
 
     /// <summary>Follows the further programs that no run before has come to: somebody begins or calls them.</summary>
-    void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int Line)> programs, HashSet<int> begins, Job job, FlowRunner first, int left, CancellationToken cancel)
+    void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int First, int End)> programs, HashSet<int> begins, Job job, FlowRunner before, int left, CancellationToken cancel)
     {
         _further = new FurtherProgram[programs.Count];
         var reached = new HashSet<int>(_reached);
-        var before = first;
+        FlowRunner? last = before;
         for (var i = 0; i < programs.Count; i++)
         {
-            var (number, line) = programs[i];
-            if (reached.Contains(line))
+            var (number, first, end) = programs[i];
+            if (reached.Contains(first))
             {
-                (_further[i], before) = (new FurtherProgram(number, flow, line, job), null);
+                (_further[i], last) = (new FurtherProgram(number, flow, first, end, job), null);
                 continue;
             }
             var list = new MotionList();
-            before = FlowRunner.OfFurther(job.Executor, flow, line, before, job.Programs, left);
-            list.Follow(before, begins, ref left, cancel);
+            last = FlowRunner.OfFurther(job.Executor, flow, first, end, last, job.Programs, left);
+            list.Follow(last, begins, ref left, cancel);
             reached.UnionWith(list._reached);
             Take(list);
             _further[i] = new FurtherProgram(number, list);
@@ -89,11 +86,11 @@ public sealed class MotionList
     }
 
     /// <summary>What a further program does that is begun by itself.</summary>
-    internal static MotionList OfFurther(FlowText flow, int line, Job job, CancellationToken cancel)
+    internal static MotionList OfFurther(FlowText flow, int first, int end, Job job, CancellationToken cancel)
     {
         var list = new MotionList();
         var left = job.MostBlocks;
-        list.Follow(FlowRunner.OfFurther(job.Executor, flow, line, null, job.Programs, left), [], ref left, cancel);
+        list.Follow(FlowRunner.OfFurther(job.Executor, flow, first, end, null, job.Programs, left), [], ref left, cancel);
         return list;
     }
 
@@ -103,8 +100,9 @@ public sealed class MotionList
         if (_further.Length == 0)
             return _motions;
         var all = new List<Motion>(_motions);
+        var byThemselves = other._further.Where(program => !program.IsReached).Select(program => program.Number).ToHashSet();
         foreach (var program in _further)
-            if (!program.IsReached || other._further.Any(its => its.Number == program.Number && !its.IsReached))
+            if (!program.IsReached || byThemselves.Contains(program.Number))
                 all.AddRange(program.Followed(cancel)._motions);
         return all;
     }
@@ -132,6 +130,7 @@ public sealed class MotionList
                 _reached.Add(runner.Line);
             Add(runner.Step, runner.OwnLine);
         }
+        // What runs but once is no more than the lines of the text.
         left = Math.Clamp(left - (runner.Blocks - runner.Text.Text.LineCount), 0, left);
         End = runner.End;
     }

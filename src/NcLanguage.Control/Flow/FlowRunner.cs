@@ -75,14 +75,14 @@ public sealed partial class FlowRunner
     }
 
     /// <summary>Runs one of the programs behind the first of a text, as if it were begun by itself.</summary>
-    /// <param name="line">Its first line, see <see cref="FlowText.FurtherPrograms"/>.</param>
+    /// <param name="first">Its first line, see <see cref="FlowText.FurtherPrograms"/>.</param>
+    /// <param name="end">The line behind its last.</param>
     /// <param name="before">The run of the program that stands before it: where nothing ended that one, it goes on into this.</param>
     /// <param name="mostBlocks">Blocks that are followed at most beside each of its lines once.</param>
-    public static FlowRunner OfFurther(BlockExecutor executor, FlowText text, int line, FlowRunner? before, ICalledPrograms? programs, int mostBlocks)
+    public static FlowRunner OfFurther(BlockExecutor executor, FlowText text, int first, int end, FlowRunner? before, ICalledPrograms? programs, int mostBlocks)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var program = text.ProgramAround(line);
-        var runner = new FlowRunner(executor, text, program, programs, mostBlocks + program.End - program.First);
+        var runner = new FlowRunner(executor, text, new Region(first, end), programs, mostBlocks + end - first);
         if (before is { End: FlowEnd.OffTheEnd })
             runner._state = before._state;
         return runner;

@@ -104,11 +104,15 @@ public sealed partial class FlowText
         return new Region(0, Text.LineCount);
     }
 
-    /// <summary>The programs that stand behind the first: number, −1 where it is not plain, and first line.</summary>
-    public IReadOnlyList<(int Number, int Line)> FurtherPrograms()
+    /// <summary>The programs that stand behind the first: number, −1 where it is not plain, first line, and the line behind the last.</summary>
+    public IReadOnlyList<(int Number, int First, int End)> FurtherPrograms()
     {
-        var end = FirstProgram().End;
-        return [.. _marks.Where(mark => mark.Kind == MarkKind.Program && mark.Line >= end).Select(mark => (mark.Number, mark.Line))];
+        var further = new List<(int, int, int)>();
+        var behind = FirstProgram().End;
+        for (var i = 0; i < _marks.Length; i++)
+            if (_marks[i].Kind == MarkKind.Program && _marks[i].Line >= behind)
+                further.Add((_marks[i].Number, _marks[i].Line, EndOfProgram(i)));
+        return further;
     }
 
     /// <summary>The line behind a % that opens a file; the line itself where none stands there.</summary>
@@ -209,7 +213,7 @@ public sealed partial class FlowText
 
     static int? Found(int line, int behind) => line < 0 ? null : line + behind;
 
-    internal Region ProgramAround(int line)
+    Region ProgramAround(int line)
     {
         var region = FirstProgram();
         for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)

@@ -55,7 +55,7 @@ public readonly ref struct StepContext
     {
         _scan = scan;
         _line = line;
-        Block = new Block(block.Line, block.Tokens);
+        Block = block;
         Step = step;
     }
 

@@ -103,7 +103,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         }
     }
 
-    /// <summary>Whether holes have to be told with their coordinates: not all of them stand under the same work offset, or the program shifts it.</summary>
+    /// <summary>Whether holes have to be told with their coordinates: not all of them stand under the same work offset, the program shifts it, or it is another than the setup is meant in.</summary>
     public bool NamesCoordinates => _namesCoordinates ??= AreUnderSeveral();
 
     bool AreUnderSeveral()

@@ -22,7 +22,6 @@ public sealed class MotionList
 
     double _cuttingSpeed = double.NaN;
 
-    readonly HashSet<int> _reached = [];
     FurtherProgram[] _further = [];
 
     /// <summary>What the run of the text's first program does.</summary>
@@ -53,33 +52,31 @@ public sealed class MotionList
         ArgumentNullException.ThrowIfNull(job);
         var flow = FlowText.Of(text, null);
         var further = flow.FurtherPrograms();
-        var begins = further.Select(program => program.First).ToHashSet();
+        var unreached = further.Select(program => program.First).ToHashSet();
         var list = new MotionList();
         var left = job.MostBlocks;
         var runner = new FlowRunner(job.Executor, flow, job.Programs, left);
-        list.Follow(runner, begins, ref left, cancel);
-        list.FollowFurther(flow, further, begins, job, runner, left, cancel);
+        list.Follow(runner, unreached, ref left, cancel);
+        list.FollowFurther(flow, further, unreached, job, runner, left, cancel);
         return list;
     }
 
     /// <summary>Follows the further programs that no run before has come to: somebody begins or calls them.</summary>
-    void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int First, int End)> programs, HashSet<int> begins, Job job, FlowRunner before, int left, CancellationToken cancel)
+    void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int First, int End)> programs, HashSet<int> unreached, Job job, FlowRunner before, int left, CancellationToken cancel)
     {
         _further = new FurtherProgram[programs.Count];
-        var reached = new HashSet<int>(_reached);
         FlowRunner? last = before;
         for (var i = 0; i < programs.Count; i++)
         {
             var (number, first, end) = programs[i];
-            if (reached.Contains(first))
+            if (!unreached.Contains(first))
             {
                 (_further[i], last) = (new FurtherProgram(number, flow, first, end, job), null);
                 continue;
             }
             var list = new MotionList();
             last = FlowRunner.OfFurther(job.Executor, flow, first, end, last, job.Programs, left);
-            list.Follow(last, begins, ref left, cancel);
-            reached.UnionWith(list._reached);
+            list.Follow(last, unreached, ref left, cancel);
             Take(list);
             _further[i] = new FurtherProgram(number, list);
         }
@@ -118,16 +115,16 @@ public sealed class MotionList
     }
 
     /// <summary>Follows a run to its end.</summary>
-    /// <param name="begins">The lines with which further programs of the text begin.</param>
+    /// <param name="unreached">The lines with which those of the further programs begin that no run has come to yet.</param>
     /// <param name="left">Blocks that all runs together may still repeat.</param>
-    void Follow(FlowRunner runner, HashSet<int> begins, ref int left, CancellationToken cancel)
+    void Follow(FlowRunner runner, HashSet<int> unreached, ref int left, CancellationToken cancel)
     {
         while (runner.MoveNext())
         {
             if (runner.Blocks % BlocksBetweenLooks == 0)
                 cancel.ThrowIfCancellationRequested();
-            if (begins.Count > 0 && runner.Text.Name is null && begins.Contains(runner.Line))
-                _reached.Add(runner.Line);
+            if (unreached.Count > 0 && runner.Text.Name is null)
+                unreached.Remove(runner.Line);
             Add(runner.Step, runner.OwnLine);
         }
         // What runs but once is no more than the lines of the text.

@@ -19,7 +19,7 @@ ref partial struct BlockRun
     public BlockRun(BlockExecutor executor, in Block block, ref ControlState state, Step step)
     {
         _executor = executor;
-        _block = new Block(block.Line, block.Tokens);
+        _block = block;
         _state = ref state;
         _step = step;
         _words = step.Words;

@@ -57,6 +57,9 @@ internal abstract record Node
 
     protected static Estimate Check(double value, double error)
     {
+        // Operands that differ in their last digit are rounded to either side: a last digit of the outcome more.
+        if (error > 0 && double.IsFinite(value))
+            error += Math.BitIncrement(Math.Abs(value)) - Math.Abs(value);
         if (error > 1e-6 * (1 + Math.Abs(value)) || (error > 0 && Math.Abs(value) > 1e300))
             throw new UnclearException();
         return double.IsFinite(value) ? new(value, error) : throw new FaultException();

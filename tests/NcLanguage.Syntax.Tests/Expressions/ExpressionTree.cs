@@ -129,7 +129,7 @@ internal sealed record FunctionNode(string Name, Node Operand) : Node
                 {
                     "FIX" => below,
                     "FUP" => whole ? x : below + 1,
-                    _ => Math.Sign(x) * Math.Truncate(Math.Abs(x) + 0.5),
+                    _ => Math.Sign(x) * (Math.Truncate(Math.Abs(x)) + (Math.Abs(x) % 1 >= 0.5 ? 1 : 0)),
                 }, 0);
             case "SQRT":
                 if (error > 0 && x < 1e-3)

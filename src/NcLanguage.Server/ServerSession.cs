@@ -118,7 +118,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
     public Task DidOpenAsync(DidOpenTextDocumentParams notification)
     {
         TextDocumentItem document = notification.TextDocument;
-        var text = SourceText.From(document.Text.Bytes);
+        var text = document.Text.ToText();
         string? path = DocumentUri.ToPath(document.Uri);
         if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
         else RefreshIf(_documents.Open(document.Uri, document.Version, text));

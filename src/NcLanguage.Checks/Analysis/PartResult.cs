@@ -49,6 +49,9 @@ public record struct StockCut(Point3 From, Point3 To, int Tool, int Line, int Mo
 
     public bool IsFromBelow { get; private set; } = IsFromBelow;
 
+    /// <summary>What stands for the cut before the first.</summary>
+    internal static StockCut Before => new(default, default, 0, -1, 0, -1, 0, false);
+
     /// <summary>Becomes another cut, where it stands.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Become(in Point3 from, in Point3 to, int tool, int line, int move, int arc, float seconds, bool isFromBelow)
@@ -64,7 +67,7 @@ public record struct StockCut(Point3 From, Point3 To, int Tool, int Line, int Mo
 }
 
 /// <summary>What makes an arc of a cut: its centre in the setup's frame, and the plane, 17, 18 or 19.</summary>
-public readonly record struct StockArc(Point3 Center, bool Clockwise, int Plane, int FullTurns);
+public readonly record struct StockArc(Point3 Center, int FullTurns, byte Plane, bool Clockwise);
 
 /// <summary>A tool change: the tool now in the spindle (0 none, −1 not known) and the block, counted from 0 within its part.</summary>
 public readonly record struct ToolTaken(int Tool, int Line);
@@ -121,13 +124,13 @@ public sealed record PartResult
         return Coordinates[at].Coordinates;
     }
 
-    public required StockCut[] Cuts { get; init; }
+    public required CutLog Cuts { get; init; }
 
     public required StockArc[] Arcs { get; init; }
 
     public required LowRapid[] LowRapids { get; init; }
 
-    /// <summary>Arcs and helices that mills cut in the XY plane.</summary>
+    /// <summary>Arcs and helices that mills cut in the XY plane, those left out that lie between others and can be no piece of a turn.</summary>
     public required RoundCut[] Rounds { get; init; }
 
     /// <summary>Feeds straight down that no cycle makes.</summary>
@@ -184,7 +187,7 @@ public sealed record PartResult
     public int TimesCompared { get; private set; }
 
     /// <summary>What its moves ask of the stock.</summary>
-    internal StockQuestions Questions { get; private set; } = null!;
+    internal StockQuestions Questions { get; init; } = StockQuestions.None;
 
     PlacedFindings? _placed;
     HoleComparison? _comparison;
@@ -192,13 +195,6 @@ public sealed record PartResult
 
     /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;
-
-    /// <summary>Works out what is asked of all parts later on, by whoever made this one: several may be made at once.</summary>
-    internal PartResult Prepared(Job job)
-    {
-        Questions = StockQuestions.Of(this, job);
-        return this;
-    }
 
     /// <summary>How its holes compare with those of the same part under another reading. The last comparison is kept.</summary>
     internal HoleComparison CompareTo(PartResult other)

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -136,6 +137,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         var all = Slot.None;
         foreach (var sets in _sets.AsSpan(0, _count))
             all |= sets;
+        var cuts = CollectionsMarshal.AsSpan(_cuts);
         var result = new PartResult
         {
             Entry = _entry,
@@ -147,7 +149,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             AllSets = all,
             Coordinates = _coordinates.Take(out var used),
             CoordinatesUsed = used,
-            Cuts = Taken(_cuts),
+            Cuts = CutLog.Of(cuts),
+            Questions = StockQuestions.Of(cuts, _lowRapids.Count > 0, Job),
             Arcs = Taken(_arcs),
             LowRapids = Taken(_lowRapids),
             Rounds = Taken(_rounds),
@@ -158,7 +161,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };
-        return result.Prepared(Job);
+        _cuts.Clear();
+        return result;
     }
 
     static T[] Taken<T>(List<T> list)

@@ -9,9 +9,41 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>An arc or helix in the XY plane that a mill cuts: a piece of a hole, perhaps. Places in the setup's frame, mm.</summary>
 /// <param name="Sweep">Swept angle, radians; whole turns included.</param>
 /// <param name="Line">Its block, counted from 0 within its part.</param>
-public readonly record struct RoundCut(Point3 From, Point3 To, double CenterX, double CenterY, double Sweep, bool Clockwise, Tool Tool, Point3 ToFrame, int Line)
+/// <param name="BeginsAnew">It does not continue the one before it in its part; false for the part's first, of which that is not known.</param>
+public readonly record struct RoundCut(
+    Point3 From, Point3 To, double CenterX, double CenterY, double Sweep, bool Clockwise, Tool Tool, Point3 ToFrame, int Line, bool BeginsAnew)
 {
+    /// <summary>A turn that lacks less than this is a whole one, radians: a hundredth of a millimetre on a radius of 10.</summary>
+    internal const double Rounding = 1e-3;
+
+    internal const double Turn = 2 * Math.PI;
+
+    /// <summary>Centres, radii and ends that differ by less are one, mm: circles are written with rounded numbers.</summary>
+    internal const double Same = 0.01;
+
     public double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
+
+    /// <summary>Whether it goes on about the same centre where another ended.</summary>
+    internal bool Continues(in RoundCut other) =>
+        Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame
+        && Math.Abs(CenterX - other.CenterX) <= Same && Math.Abs(CenterY - other.CenterY) <= Same && Math.Abs(Radius - other.Radius) <= Same
+        && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
+
+    /// <summary>Adds it to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
+    internal void AddTo(List<RoundCut> rounds)
+    {
+        if (rounds.Count == 0)
+        {
+            rounds.Add(this);
+            return;
+        }
+        var last = rounds[^1];
+        var continues = Continues(last);
+        if (!continues && last.BeginsAnew && last.Sweep < Turn - Rounding)
+            rounds[^1] = this with { BeginsAnew = true };
+        else
+            rounds.Add(this with { BeginsAnew = !continues });
+    }
 }
 
 /// <summary>A feed straight down that no cycle makes. Places in the setup's frame, mm; NaN where not known.</summary>
@@ -49,8 +81,9 @@ static class ShapingMoves
         if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || Arcs.Sweep(arc) is not (>= LeastSweep and var sweep)
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
-        rounds.Add(new RoundCut(
-            arc.From + step.ToFrame, arc.To + step.ToFrame, arc.Center.X + step.ToFrame.X, arc.Center.Y + step.ToFrame.Y, sweep, arc.Clockwise, tool, step.ToFrame, line));
+        new RoundCut(
+            arc.From + step.ToFrame, arc.To + step.ToFrame, arc.Center.X + step.ToFrame.X, arc.Center.Y + step.ToFrame.Y, sweep, arc.Clockwise, tool, step.ToFrame, line, BeginsAnew: false)
+            .AddTo(rounds);
     }
 
     /// <summary>Whether a tool of this kind clears with its side: one that cuts chamfers does not.</summary>

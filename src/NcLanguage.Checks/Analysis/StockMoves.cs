@@ -52,7 +52,7 @@ static class StockMoves
         if (move.Kind == MoveKind.Arc)
         {
             arc = arcs.Count;
-            arcs.Add(new StockArc(move.Center + step.ToFrame, move.Clockwise, Job.PlaneNumber(move.Plane), move.FullTurns));
+            arcs.Add(new StockArc(move.Center + step.ToFrame, move.FullTurns, (byte)Job.PlaneNumber(move.Plane), move.Clockwise));
         }
         var isFromBelow = move.Role == MoveRole.InHole && step.Holes.Count > 0 && step.Holes[0].Cycle == BackBoring;
         cuts.Next().Become(from, to, tool, line, index, arc, (float)move.Seconds, isFromBelow);

@@ -5,25 +5,16 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>Runs a text, or the rest of one, with two threads: one lets the control carry out the blocks, the other, a few chunks behind, holds the rules against what came of it,
-/// and lexes ahead where nothing waits for it. Where it is too far ahead, the first helps the other. The results are those of one thread.</summary>
+/// <summary>Runs a text, or the rest of one, with two threads that take its chunks in turns: while one holds the rules against what came of the blocks of its chunk, the other lets the
+/// control carry out those of the next. The results are those of one thread.</summary>
+/// <remarks>Each does all of its chunks, so that nothing but the control's state goes from one processor to the other: a step fetched from the other's memory takes as long as
+/// running the block again.</remarks>
 sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, CancellationToken cancel)
 {
-    /// <summary>Chunks in the work at once.</summary>
-    const int Benches = 10;
-
-    /// <summary>Chunks that may wait to be carried out.</summary>
-    const int MostLexed = 5;
-
     readonly PartScan _second = scan.ForAnotherHand();
-    readonly object _gate = new();
-
-    // The bench that was used last lies nearest in the processor's memory.
-    readonly Stack<Bench> _free = new(Enumerable.Range(0, Benches).Select(_ => new Bench()));
-    readonly Queue<Bench> _lexed = new();
-    readonly Queue<Bench> _carriedOut = new();
-    int _toLex;
-    bool _isLexing;
+    int _next;
+    ControlState _state;
+    volatile int _turn;
     volatile bool _isOver;
     volatile bool _steers;
     int _end = parts.Length;
@@ -36,134 +27,68 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public int Run(int first, ControlState state, Func<int, ControlState, bool> rejoins)
     {
-        _toLex = first;
-        // A thread of its own: while all those of the pool wait like this one, none would be left to carry anything out.
-        var carryingOut = Task.Factory.StartNew(
-            () => CarryOut(first, state, rejoins), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        (_next, _turn, _state) = (first, first, state);
+        // A thread of its own: while all those of the pool wait like this one, none would be left to take the other turns.
+        var other = Task.Factory.StartNew(() => TakeTurns(_second, rejoins), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         try
         {
-            while (!_isOver)
-                if (!TryLookAtNext(scan) && !TryLexNext())
-                    Wait();
-            while (!_steers && TryLookAtNext(scan))
-            {
-            }
+            TakeTurns(scan, rejoins);
         }
         finally
         {
-            _isOver = true;
-            carryingOut.GetAwaiter().GetResult();
+            other.GetAwaiter().GetResult();
         }
         cancel.ThrowIfCancellationRequested();
         scan.Count(_second);
         return _steers ? -1 : _end;
     }
 
-    void CarryOut(int first, ControlState state, Func<int, ControlState, bool> rejoins)
+    void TakeTurns(PartScan scan, Func<int, ControlState, bool> rejoins)
     {
+        var bench = new Bench();
         var ahead = new TextAhead(texts.Text);
+        var isDone = false;
         try
         {
-            for (var i = first; i < parts.Length && !_isOver && !cancel.IsCancellationRequested; i++)
+            while (Interlocked.Increment(ref _next) - 1 is var chunk && chunk < parts.Length)
             {
-                if (rejoins(i, state))
+                bench.Lex(texts.Text.Chunks[chunk]);
+                if (!IsTurnOf(chunk) || cancel.IsCancellationRequested)
+                    return;
+                if (rejoins(chunk, _state))
                 {
-                    _end = i;
-                    break;
+                    _end = chunk;
+                    return;
                 }
-                if (Lexed(i) is not { } bench)
-                    break;
-                bench.CarryOut(texts.Text.FirstLineOf(i), texts.Job.Executor, ahead, ref state);
-                lock (_gate)
+                bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state);
+                _turn = chunk + 1;
+                if (texts.Told(chunk, bench.Blocks).Marks.Steers)
                 {
-                    _carriedOut.Enqueue(bench);
-                    Monitor.Pulse(_gate);
+                    _steers = true;
+                    return;
                 }
+                parts[chunk] = bench.LookAt(scan);
             }
-            while (!_isOver && TryLookAtNext(_second))
-            {
-            }
+            isDone = true;
         }
         finally
         {
-            lock (_gate)
-            {
+            // Whoever ends before the last chunk ends it for both; the other still looks at what it has carried out.
+            if (!isDone)
                 _isOver = true;
-                Monitor.Pulse(_gate);
-            }
         }
     }
 
-    /// <summary>Waits until a chunk has been carried out, or all have.</summary>
-    void Wait()
+    /// <summary>Waits until all chunks before one have been carried out; false where the work is over.</summary>
+    bool IsTurnOf(int chunk)
     {
-        lock (_gate)
-            while (!_isOver && _carriedOut.Count == 0)
-                Monitor.Wait(_gate);
-    }
-
-    /// <summary>A chunk ready to be carried out; null where the other hand has given up.</summary>
-    Bench? Lexed(int chunk)
-    {
-        for (var wait = new SpinWait(); !_isOver; wait.SpinOnce(sleep1Threshold: -1))
-        {
-            Bench? free = null;
-            lock (_gate)
-            {
-                if (_lexed.TryDequeue(out var lexed))
-                    return lexed;
-                if (!_isLexing && _free.TryPop(out free))
-                    _toLex++;
-            }
-            if (free is not null)
-            {
-                free.Lex(chunk, texts.Text.Chunks[chunk]);
-                return free;
-            }
-            TryLookAtNext(_second);
-        }
-        return null;
-    }
-
-    bool TryLexNext()
-    {
-        Bench? bench;
-        int chunk;
-        lock (_gate)
-        {
-            // One is left for the other hand, which would otherwise wait for this one.
-            if (_lexed.Count >= MostLexed || _toLex >= parts.Length || _free.Count < 2)
+        for (var wait = new SpinWait(); _turn != chunk; wait.SpinOnce(sleep1Threshold: -1))
+            if (_isOver)
                 return false;
-            bench = _free.Pop();
-            chunk = _toLex++;
-            _isLexing = true;
-        }
-        bench.Lex(chunk, texts.Text.Chunks[chunk]);
-        lock (_gate)
-        {
-            _lexed.Enqueue(bench);
-            _isLexing = false;
-        }
         return true;
     }
 
-    /// <summary>Looks at the next chunk that has been carried out; false where none waits.</summary>
-    bool TryLookAtNext(PartScan scan)
-    {
-        Bench? bench;
-        lock (_gate)
-            if (!_carriedOut.TryDequeue(out bench))
-                return false;
-        if (texts.Told(bench.Chunk, bench.Blocks).Marks.Steers)
-            _steers = _isOver = true;
-        else
-            parts[bench.Chunk] = bench.LookAt(scan);
-        lock (_gate)
-            _free.Push(bench);
-        return true;
-    }
-
-    /// <summary>One chunk on its way.</summary>
+    /// <summary>What one hand works with.</summary>
     sealed class Bench
     {
         readonly BlockBuffer _buffer = new();
@@ -172,12 +97,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
         ControlState _exit;
         int _linesAhead;
 
-        /// <summary>The index of the chunk.</summary>
-        public int Chunk { get; private set; }
-
         public BlockList Blocks { get; private set; } = null!;
 
-        public void Lex(int index, Chunk chunk) => (Chunk, Blocks) = (index, _buffer.Read(chunk));
+        public void Lex(Chunk chunk) => Blocks = _buffer.Read(chunk);
 
         public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state)
         {

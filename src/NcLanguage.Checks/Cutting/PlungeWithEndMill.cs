@@ -107,14 +107,15 @@ public sealed class PlungeWithEndMill : Rule
             return;
         for (var earlier = 0; earlier <= part; earlier++)
         {
-            var cuts = run.Results[earlier].Cuts.AsSpan();
-            if (earlier == part)
-                cuts = cuts[..plunge.CutsBefore];
-            looks += cuts.Length;
+            var cuts = run.Results[earlier].Cuts;
+            var left = earlier == part ? plunge.CutsBefore : cuts.Length;
+            looks += left;
             if (looks > MostLooks)
                 return;
             foreach (ref readonly var cut in cuts)
             {
+                if (left-- == 0)
+                    break;
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return;
                 if (Math.Min(cut.From.Z, cut.To.Z) < stands && Touches(run.Results[earlier], cut, plunge, radius + run.Job.ShapeOf(cut.Tool).Radius))

@@ -91,12 +91,13 @@ public sealed class RInsideStock : Rule
         for (; part >= 0; part--)
         {
             var result = run.Results[part];
-            var cuts = result.Cuts;
-            for (var i = Math.Min(cutsBefore, cuts.Length) - 1; i >= 0; i--)
+            var left = cutsBefore;
+            foreach (ref readonly var cut in result.Cuts)
             {
+                if (left-- == 0)
+                    break;
                 if (++looks > MostLooks)
                     return true;
-                ref readonly var cut = ref cuts[i];
                 if (cut.Arc >= 0)
                 {
                     if (MayPass(result.PathOf(cut), run.Job.ShapeOf(cut.Tool).Radius, place, ref looks))

@@ -101,7 +101,7 @@ public sealed class MilledLevels(ProgramRun run)
     {
         var cuts = new List<Cut>();
         foreach (var part in run.Results)
-            foreach (ref readonly var cut in part.Cuts.AsSpan())
+            foreach (ref readonly var cut in part.Cuts)
                 if (Math.Min(cut.From.Z, cut.To.Z) < _top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: > 0 } && ShapingMoves.Mills(kind))
                     Add(part, cut, run.Job.EndOf(cut.Tool), cuts);
         return cuts;

@@ -55,7 +55,7 @@ sealed class MilledOver(ProgramRun run)
         var cuts = new List<(Point3, Point3, double)>();
         var top = run.Job.Setup.Stock?.Max.Z ?? double.NegativeInfinity;
         foreach (var part in run.Results)
-            foreach (ref readonly var cut in part.Cuts.AsSpan())
+            foreach (ref readonly var cut in part.Cuts)
                 if (Math.Min(cut.From.Z, cut.To.Z) < top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
                     Add(part, cut, diameter / 2, cuts);
         return cuts;

@@ -92,10 +92,10 @@ internal sealed class OpenDocument : IDisposable
 
     internal static SourceText Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
     {
-        if (change.Range is not { } range) return SourceText.From(change.Text.Bytes);
+        if (change.Range is not { } range) return change.Text.ToText();
         int start = positions.ToOffset(text, range.Start);
         int end = positions.ToOffset(text, range.End);
-        return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.Bytes);
+        return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.ToBytes());
     }
 
     // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.

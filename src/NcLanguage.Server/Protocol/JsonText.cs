@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 
@@ -6,24 +7,37 @@ namespace NcLanguage.Server.Protocol;
 /// <summary>The characters of JSON strings (RFC 8259 §7).</summary>
 internal static class JsonText
 {
-    /// <summary>A string's bytes as UTF-8; null where an escape is none. A lone surrogate becomes U+FFFD, which is one UTF-16 unit as well, so that the client's columns stay right.</summary>
+    private const int LongestRune = 4;
+
+    /// <summary>Writes a string's bytes as UTF-8; false where an escape is none. A lone surrogate becomes U+FFFD, which is one UTF-16 unit as well, so that the client's columns stay right.</summary>
     /// <param name="raw">What stands between the quotes.</param>
-    public static byte[]? Unescape(ReadOnlySpan<byte> raw)
+    /// <param name="target">Takes them.</param>
+    public static bool TryUnescape(ReadOnlySpan<byte> raw, IBufferWriter<byte> target)
     {
-        byte[] text = GC.AllocateUninitializedArray<byte>(raw.Length);
+        Span<byte> text = default;
         int to = 0;
         while (true)
         {
             int plain = raw.IndexOf((byte)'\\');
             if (plain < 0) plain = raw.Length;
-            raw[..plain].CopyTo(text.AsSpan(to));
+            if (text.Length - to < plain + LongestRune)
+            {
+                target.Advance(to);
+                text = target.GetSpan(plain + LongestRune);
+                to = 0;
+            }
+            raw[..plain].CopyTo(text[to..]);
             to += plain;
             raw = raw[plain..];
-            if (raw.IsEmpty) return to == text.Length ? text : text.AsSpan(0, to).ToArray();
-            if (raw.Length < 2) return null;
+            if (raw.IsEmpty)
+            {
+                target.Advance(to);
+                return true;
+            }
+            if (raw.Length < 2) return false;
             if (raw[1] == 'u')
             {
-                if (!TryUnit(raw, out char unit)) return null;
+                if (!TryUnit(raw, out char unit)) return false;
                 raw = raw[6..];
                 Rune rune = Rune.ReplacementChar;
                 if (!char.IsSurrogate(unit))
@@ -33,7 +47,7 @@ internal static class JsonText
                     rune = pair;
                     raw = raw[6..];
                 }
-                to += rune.EncodeToUtf8(text.AsSpan(to));
+                to += rune.EncodeToUtf8(text[to..]);
                 continue;
             }
             byte sign = raw[1] switch
@@ -42,7 +56,7 @@ internal static class JsonText
                 (byte)'"' or (byte)'\\' or (byte)'/' => raw[1],
                 _ => 0,
             };
-            if (sign == 0) return null;
+            if (sign == 0) return false;
             text[to++] = sign;
             raw = raw[2..];
         }

@@ -2,11 +2,23 @@ using System.Buffers;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Protocol;
 
-/// <summary>Document text as UTF-8 bytes, taken from the message without passing through a string.</summary>
-internal readonly record struct Utf8Text(byte[] Bytes);
+/// <summary>Document text as UTF-8, taken from the message without passing through a string: bytes, or a large one as a text.</summary>
+internal readonly struct Utf8Text
+{
+    private readonly object _held;
+
+    public Utf8Text(byte[] bytes) => _held = bytes;
+
+    public Utf8Text(SourceText text) => _held = text;
+
+    public byte[] ToBytes() => _held as byte[] ?? ((SourceText)_held).ToBytes();
+
+    public SourceText ToText() => _held as SourceText ?? SourceText.From((byte[])_held);
+}
 
 /// <param name="texts">Those that were taken out of the message.</param>
 internal sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Text>
@@ -17,8 +29,11 @@ internal sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Tex
         byte[] raw = reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan.ToArray();
         if (!reader.ValueIsEscaped) return new Utf8Text(raw);
         // The reader has checked the escapes' form already.
-        return new Utf8Text(texts.TextOf(raw) ?? JsonText.Unescape(raw)!);
+        if (texts.TextOf(raw) is { } text) return new Utf8Text(text);
+        var bytes = new ArrayBufferWriter<byte>(raw.Length + 1);
+        JsonText.TryUnescape(raw, bytes);
+        return new Utf8Text(bytes.WrittenSpan.ToArray());
     }
 
-    public override void Write(Utf8JsonWriter writer, Utf8Text value, JsonSerializerOptions options) => writer.WriteStringValue(value.Bytes);
+    public override void Write(Utf8JsonWriter writer, Utf8Text value, JsonSerializerOptions options) => writer.WriteStringValue(value.ToBytes());
 }

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Buffers.Text;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Rpc;
 
@@ -19,7 +20,7 @@ internal sealed class LongTexts
 
     private static readonly SearchValues<byte> EndsOrOdd = SearchValues.Create([(byte)'"', (byte)'\\', .. Enumerable.Range(0, 0x20).Select(control => (byte)control)]);
 
-    private readonly List<byte[]> _texts = [];
+    private readonly List<SourceText> _texts = [];
 
     /// <summary>The message with a sign in the place of each long text that is opened or changed; as it was where it has none, or something about it is odd.</summary>
     public byte[] TakeFrom(byte[] message)
@@ -35,19 +36,20 @@ internal sealed class LongTexts
         if (scan.IsOdd || !scan.BringsText) return message;
         foreach ((int start, int end) in scan.Long)
         {
-            if (JsonText.Unescape(message.AsSpan(start, end - start)) is not { } text)
+            var text = new SourceTextBuilder();
+            if (!JsonText.TryUnescape(message.AsSpan(start, end - start), text))
             {
                 _texts.Clear();
                 return message;
             }
-            _texts.Add(text);
+            _texts.Add(text.Build());
         }
         return _texts.Count == 0 ? message : WithSigns(message, scan.Long);
     }
 
     /// <summary>The text whose place this string keeps; null where it is a text itself.</summary>
     /// <param name="raw">The string as it stands in the message.</param>
-    public byte[]? TextOf(ReadOnlySpan<byte> raw) =>
+    public SourceText? TextOf(ReadOnlySpan<byte> raw) =>
         raw.StartsWith(Sign) && Utf8Parser.TryParse(raw[Sign.Length..], out int number, out int used) && used == raw.Length - Sign.Length && number >= 0 && number < _texts.Count
             ? _texts[number]
             : null;

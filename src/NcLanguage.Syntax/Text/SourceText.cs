@@ -18,7 +18,7 @@ public sealed class SourceText
     readonly int[] _offsets;
     readonly int[] _lines;
 
-    SourceText(Chunk[] chunks)
+    internal SourceText(Chunk[] chunks)
         : this(chunks, null, 0, 0)
     {
     }
@@ -214,17 +214,33 @@ public sealed class SourceText
     }
 
     /// <summary>Cuts a text, or a stretch of one, into chunks.</summary>
-    static void Split(byte[] bytes, bool endsText, List<Chunk> chunks)
+    internal static void Split(byte[] bytes, bool endsText, List<Chunk> chunks)
     {
         Span<int> starts = stackalloc int[LinesPerChunk + 1];
+        var from = CutOff(bytes, starts, out var lines, chunks);
+        if (endsText)
+            lines++;
+        if (lines > 0)
+            chunks.Add(new Chunk(from == 0 ? bytes : bytes[from..], starts[..lines].ToArray(), endsText));
+    }
+
+    /// <summary>Cuts off the chunks that are full, and gives where what is left begins.</summary>
+    internal static int CutOff(ReadOnlySpan<byte> bytes, List<Chunk> chunks) => CutOff(bytes, stackalloc int[LinesPerChunk + 1], out _, chunks);
+
+    /// <param name="bytes">The text.</param>
+    /// <param name="starts">Where the lines of what is left begin, in it.</param>
+    /// <param name="lines">How many of them have ended.</param>
+    /// <param name="chunks">Takes the chunks.</param>
+    static int CutOff(ReadOnlySpan<byte> bytes, Span<int> starts, out int lines, List<Chunk> chunks)
+    {
         starts[0] = 0;
-        var (from, lines) = (0, 0);
+        (var from, lines) = (0, 0);
         for (var at = LineBreaks.Next(bytes, 0); at >= 0; at = LineBreaks.Next(bytes, at))
         {
             lines++;
             if ((lines == LinesPerChunk || at - from >= LongChunk) && at < bytes.Length)
             {
-                chunks.Add(new Chunk(bytes[from..at], starts[..lines].ToArray(), isLast: false));
+                chunks.Add(new Chunk(bytes[from..at].ToArray(), starts[..lines].ToArray(), isLast: false));
                 (from, lines) = (at, 0);
             }
             else
@@ -232,10 +248,7 @@ public sealed class SourceText
                 starts[lines] = at - from;
             }
         }
-        if (endsText)
-            lines++;
-        if (lines > 0)
-            chunks.Add(new Chunk(from == 0 ? bytes : bytes[from..], starts[..lines].ToArray(), endsText));
+        return from;
     }
 
     // Starts hold one entry more than there are items; an item that is empty never owns a position.

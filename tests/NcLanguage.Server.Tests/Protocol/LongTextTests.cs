@@ -21,7 +21,7 @@ public sealed class LongTextTests
     private static readonly JsonSerializerOptions Options = new(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(Texts) } };
 
     private static byte[]? Read(byte[] message) =>
-        JsonNode.Parse(Texts.TakeFrom(message))!["params"].Deserialize<DidOpenTextDocumentParams>(Options)!.TextDocument.Text.Bytes;
+        JsonNode.Parse(Texts.TakeFrom(message))!["params"].Deserialize<DidOpenTextDocumentParams>(Options)!.TextDocument.Text.ToBytes();
 
     private static readonly string[] Pieces =
         ["G1 X10 Y20.5\n", "\r\n", "(depth \"3\")\n", "\\", "\t", "/M1\n", "Ø", "深", "😀", "\u0001", "\u0000", "\u0000text 0", "</script>", "\u007f", "%\n", "N10 ", "\b\f"];

@@ -79,15 +79,15 @@ public sealed class CutInAir : Rule
                 }
                 continue;
             }
-            for (var i = 0; i < source.Cuts.Length; i++)
+            var at = 0;
+            foreach (ref readonly var cut in source.Cuts)
             {
-                ref readonly var cut = ref source.Cuts[i];
                 if (cut.Tool != tool)
                 {
                     Tell(file, row, isAll: !toolCuts);
                     (row, tool, toolCuts) = (new Row(), cut.Tool, false);
                 }
-                if (parts[part].IsInAir(i))
+                if (parts[part].IsInAir(at++))
                 {
                     row.Add(source, cut, file.Run.LineOf(part, cut.Line));
                     continue;

@@ -30,9 +30,8 @@ struct BodyContact(Job job, StockField field)
     public readonly BodyMet[] Met => _met is null ? [] : [.. _met];
 
     /// <summary>Looks at a cut that has been taken away from the field.</summary>
-    public void AskCut(PartResult part, int index)
+    public void AskCut(PartResult part, in StockCut cut, int index)
     {
-        ref readonly var cut = ref part.Cuts[index];
         // A bar that cuts from below stands in its own hole, which the field cannot hold.
         if (cut.IsFromBelow || !MayAsk(cut.Tool))
             return;

@@ -30,13 +30,15 @@ public readonly record struct StockContact(int Line, ToolPart Part, Point3 From,
             }
             foreach (ref readonly var met in parts[part].Bodies.AsSpan())
             {
-                var (line, from, to) = met.Cut >= 0
-                    ? (source.Cuts[met.Cut].Line, source.Cuts[met.Cut].From, source.Cuts[met.Cut].To)
-                    : (source.LowRapids[met.Rapid].Line, source.LowRapids[met.Rapid].From, source.LowRapids[met.Rapid].To);
+                var (line, from, to) = met.Cut >= 0 ? WayOf(source.Cuts[met.Cut]) : WayOf(source.LowRapids[met.Rapid]);
                 contacts.Add(new StockContact(run.LineOf(part, line), met.Part, from, to, from.Z < to.Z ? from : to, met.Depth));
             }
             contacts.Sort(first, contacts.Count - first, Comparer<StockContact>.Create((a, b) => a.Line.CompareTo(b.Line)));
         }
         return contacts;
     }
+
+    static (int Line, Point3 From, Point3 To) WayOf(in StockCut cut) => (cut.Line, cut.From, cut.To);
+
+    static (int Line, Point3 From, Point3 To) WayOf(in LowRapid rapid) => (rapid.Line, rapid.From, rapid.To);
 }

@@ -84,7 +84,7 @@ public sealed class StockLeft
         {
             cancel.ThrowIfCancellationRequested();
             var result = run.Results[part];
-            foreach (ref readonly var cut in result.Cuts.AsSpan())
+            foreach (ref readonly var cut in result.Cuts)
             {
                 var underTip = Standing(field, cut);
                 var taken = cut.IsFromBelow ? default : field.Cut(result, cut, EndOf(run.Job, cut.Tool));

@@ -5,7 +5,7 @@ namespace NcLanguage.Checks.Clearance;
 /// <summary>What the moves of a part of a run ask of the stock that stands when they come: many parts, of drilling mostly, ask nothing, and need no stock to be cut before them.</summary>
 sealed class StockQuestions
 {
-    static readonly StockQuestions None = new([], [], false);
+    public static StockQuestions None { get; } = new([], [], false);
 
     readonly int[] _cutters;
     readonly int[] _travellers;
@@ -30,13 +30,16 @@ sealed class StockQuestions
     /// <summary>Whether the part asks anything in a run with these travellers.</summary>
     public bool AreAsked(ReadOnlySpan<int> travellersOfRun) => AreOwn || _cutters.AsSpan().ContainsAny(travellersOfRun);
 
-    public static StockQuestions Of(PartResult part, Job job)
+    /// <param name="cuts">The cuts of a part.</param>
+    /// <param name="hasLowRapids">Whether it has low rapids.</param>
+    /// <param name="job">The job.</param>
+    public static StockQuestions Of(ReadOnlySpan<StockCut> cuts, bool hasLowRapids, Job job)
     {
-        if (job.Setup.Stock is not { } stock || (part.Cuts.Length == 0 && part.LowRapids.Length == 0))
+        if (job.Setup.Stock is not { } stock || (cuts.IsEmpty && !hasLowRapids))
             return None;
         List<int> cutters = [], travellers = [];
-        var (areOwn, lowestBody, tool, travels) = (part.LowRapids.Length > 0, double.NaN, 0, false);
-        foreach (ref readonly var cut in part.Cuts.AsSpan())
+        var (areOwn, lowestBody, tool, travels) = (hasLowRapids, double.NaN, 0, false);
+        foreach (ref readonly var cut in cuts)
         {
             if (cutters.Count == 0 || cut.Tool != tool)
             {

@@ -115,8 +115,9 @@ sealed class StockReplay
             return true;
         if (a.Cuts.Length != b.Cuts.Length || a.LowRapids.Length != b.LowRapids.Length || !a.Arcs.AsSpan().SequenceEqual(b.Arcs))
             return false;
-        for (var i = 0; i < a.Cuts.Length; i++)
-            if (!a.Cuts[i].GoesAs(b.Cuts[i]))
+        var others = b.Cuts.GetEnumerator();
+        foreach (ref readonly var cut in a.Cuts)
+            if (!others.MoveNext() || !cut.GoesAs(others.Current))
                 return false;
         for (var i = 0; i < a.LowRapids.Length; i++)
             if (a.LowRapids[i] with { Line = 0 } != b.LowRapids[i] with { Line = 0 })
@@ -152,6 +153,7 @@ sealed class StockReplay
         bool[] inAir = [];
         var bodies = new BodyContact(job, field);
         var rapid = 0;
+        var cuts = part.Cuts.GetEnumerator();
         for (var i = 0; i <= part.Cuts.Length; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
@@ -159,15 +161,15 @@ sealed class StockReplay
                     (met ??= []).Add(new RapidMet(rapid, tip, depth));
                 else if (asks)
                     bodies.AskRapid(part.LowRapids[rapid], rapid);
-            if (i == part.Cuts.Length)
+            if (!cuts.MoveNext())
                 break;
-            ref readonly var cut = ref part.Cuts[i];
+            ref readonly var cut = ref cuts.Current;
             var end = job.EndOf(cut.Tool);
             if (asks && _demand.IsTraveller(cut.Tool) && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             field.Cut(part, cut, end);
             if (asks)
-                bodies.AskCut(part, i);
+                bodies.AskCut(part, cut, i);
             CutsFollowed++;
         }
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, inAir);

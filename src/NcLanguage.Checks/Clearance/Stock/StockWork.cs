@@ -28,7 +28,7 @@ static class StockWork
     public static double Of(PartResult part, Job job, Box3 area)
     {
         var touched = 0.0;
-        foreach (ref readonly var cut in part.Cuts.AsSpan())
+        foreach (ref readonly var cut in part.Cuts)
             touched += Touched(part, cut, job.EndOf(cut.Tool), area);
         return touched;
     }

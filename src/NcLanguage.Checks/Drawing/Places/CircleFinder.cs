@@ -7,14 +7,6 @@ namespace NcLanguage.Checks.Drawing;
 /// screw follows the groove to its end (common practice).</summary>
 sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
 {
-    /// <summary>Centres, radii and ends that differ by less are one, mm: circles are written with rounded numbers.</summary>
-    const double Same = 0.01;
-
-    /// <summary>A turn that lacks less than this is a whole one, radians: a hundredth of a millimetre on a radius of 10.</summary>
-    const double Rounding = 1e-3;
-
-    const double Turn = 2 * Math.PI;
-
     /// <summary>A piece of the path: from an angle run so far to another, with the levels there.</summary>
     readonly record struct Piece(double From, double To, double FromZ, double ToZ)
     {
@@ -33,7 +25,7 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
 
     public void Note(in RoundCut arc, int line, WorkCoordinates coordinates)
     {
-        if (_pieces.Count > 0 && !Continues(arc))
+        if (_pieces.Count > 0 && (arc.BeginsAnew || !arc.Continues(_last)))
             End();
         if (_pieces.Count == 0)
             (_run, _lowest, _pitch, _end) = (0, double.NaN, double.NaN, double.PositiveInfinity);
@@ -43,12 +35,12 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         var start = _run;
         _run += arc.Sweep;
         // A turn that goes down is lowest at its end, one that goes up at its beginning.
-        if (start < Turn)
-            Look(Math.Min(Turn, _run), arc, line);
+        if (start < RoundCut.Turn)
+            Look(Math.Min(RoundCut.Turn, _run), arc, line);
         else
             Look(start, arc, line);
         Look(_run, arc, line);
-        _pieces.RemoveAll(piece => piece.To < _run - Turn - Rounding);
+        _pieces.RemoveAll(piece => piece.To < _run - RoundCut.Turn - RoundCut.Rounding);
     }
 
     /// <summary>What has been gathered is told.</summary>
@@ -59,21 +51,16 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         _pieces.Clear();
     }
 
-    bool Continues(in RoundCut arc) =>
-        arc.Clockwise == _last.Clockwise && ReferenceEquals(arc.Tool, _last.Tool) && arc.ToFrame == _last.ToFrame
-        && Math.Abs(arc.CenterX - _last.CenterX) <= Same && Math.Abs(arc.CenterY - _last.CenterY) <= Same && Math.Abs(arc.Radius - _last.Radius) <= Same
-        && Math.Abs(arc.From.X - _last.To.X) <= Same && Math.Abs(arc.From.Y - _last.To.Y) <= Same && Math.Abs(arc.From.Z - _last.To.Z) <= Same;
-
     /// <summary>The level of the whole turn that ends at an angle.</summary>
     void Look(double end, in RoundCut arc, int line)
     {
-        if (end < Turn - Rounding)
+        if (end < RoundCut.Turn - RoundCut.Rounding)
             return;
-        var start = end - Turn;
+        var start = end - RoundCut.Turn;
         var (highest, atStart, atEnd) = (double.NegativeInfinity, double.NaN, double.NaN);
         foreach (var piece in _pieces)
         {
-            if (piece.To < start - Rounding || piece.From > end + Rounding)
+            if (piece.To < start - RoundCut.Rounding || piece.From > end + RoundCut.Rounding)
                 continue;
             var (first, last) = (piece.At(start), piece.At(end));
             atStart = double.IsNaN(atStart) ? first : atStart;
@@ -83,7 +70,7 @@ sealed class CircleFinder(Action<(double X, double Y, PlaceWork Work)> found)
         if (!double.IsNaN(_lowest) && highest >= _lowest)
             return;
         (_lowest, _line) = (highest, line);
-        if (arc.Tool.Kind == ToolKind.ThreadMill && Math.Abs(atEnd - atStart) > Same)
+        if (arc.Tool.Kind == ToolKind.ThreadMill && Math.Abs(atEnd - atStart) > RoundCut.Same)
             // Going up counterclockwise, as seen from above, is a right-hand helix, and so is the same path backwards.
             (_pitch, _isLeftHand) = (Math.Abs(atEnd - atStart), arc.Clockwise == atEnd > atStart);
     }

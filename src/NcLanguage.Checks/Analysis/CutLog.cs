@@ -36,8 +36,9 @@ public sealed class CutLog
         }
     }
 
+    /// <summary>Takes the cuts up.</summary>
     /// <param name="cuts">The cuts; those that are arcs are numbered from 0.</param>
-    internal static CutLog Of(ReadOnlySpan<StockCut> cuts)
+    public static CutLog Of(ReadOnlySpan<StockCut> cuts)
     {
         if (cuts.IsEmpty)
             return Empty;

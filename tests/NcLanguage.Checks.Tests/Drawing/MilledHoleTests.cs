@@ -60,6 +60,27 @@ public sealed class MilledHoleTests
     public void Three_quarters_of_a_circle_are_no_hole() =>
         Assert.Equal(HoleStatus.Missing, Single(18, 5, "T1 M6\nG0 X54 Y50 Z-5\nG3 X50 Y46 I-4 J0").Status);
 
+    // Of the arcs between the two halves, or around them, none is a piece of a turn.
+    [Fact]
+    public void Arcs_between_two_halves_part_them()
+    {
+        const string Away = "G3 X40 Y50 I-3 J0\nG2 X46 Y50 I3 J0\n";
+        Assert.Equal(HoleStatus.Missing, Single(18, 5, $"T1 M6\nG0 X54 Y50 Z-5\nG3 X46 Y50 I-4 J0\n{Away}G3 X54 Y50 I4 J0").Status);
+        Assert.Equal(HoleStatus.Drilled, Single(18, 5, $"T1 M6\nG0 X46 Y50 Z-5\n{Away}{Away}G3 X54 Y50 I4 J0\nG3 X46 Y50 I-4 J0\n{Away}{Away}G1 X50").Status);
+    }
+
+    // Turns of a circle go on where a chunk of the text ends, whatever stands before and behind it.
+    [Fact]
+    public void Two_halves_in_two_chunks_are_one_hole()
+    {
+        const string Away = "G3 X40 Y50 I-3 J0\nG2 X46 Y50 I3 J0\n";
+        for (var lines = 0; lines < 130; lines++)
+        {
+            var before = string.Concat(Enumerable.Repeat("(finish)\n", lines));
+            Assert.Equal(HoleStatus.Drilled, Single(18, 5, $"T1 M6\nG0 X46 Y50 Z-5\n{Away}{before}{Away}G3 X54 Y50 I4 J0\nG3 X46 Y50 I-4 J0\n{Away}{Away}").Status);
+        }
+    }
+
     [Fact]
     public void Quarters_of_two_levels_are_no_circle() =>
         Assert.Equal(HoleStatus.Missing, Single(18, 5, "T1 M6\nG0 X54 Y50 Z-5\nG3 X46 Y50 I-4 J0\nG0 Z-3\nG3 X54 Y50 I4 J0").Status);

@@ -28,9 +28,9 @@ internal sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Tex
         if (reader.TokenType != JsonTokenType.String) throw new JsonException("The text must be a string.");
         byte[] raw = reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan.ToArray();
         if (!reader.ValueIsEscaped) return new Utf8Text(raw);
-        // The reader has checked the escapes' form already.
         if (texts.TextOf(raw) is { } text) return new Utf8Text(text);
         var bytes = new ArrayBufferWriter<byte>(raw.Length + 1);
+        // The reader has checked the escapes' form already.
         JsonText.TryUnescape(raw, bytes);
         return new Utf8Text(bytes.WrittenSpan.ToArray());
     }

@@ -154,7 +154,7 @@ sealed class StockReplay
         var bodies = new BodyContact(job, field);
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
-        for (var i = 0; i <= part.Cuts.Length; i++)
+        for (var i = 0;; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
                 if (asks && Meets(job, part.LowRapids[rapid], field, out var tip, out var depth))

@@ -47,7 +47,8 @@ sealed class DepthLimit(Setup setup)
         return PlaceWork.EndLength(tool) + lead;
     }
 
-    /// <summary>Whether the drawing's hole ends in the stock, so that nothing wants to come through. Of a thread only as far as its core hole does not reach the bottom on purpose.</summary>
+    /// <summary>Whether the drawing's hole ends in the stock, so that nothing wants to come through. Of a thread only as far as its core hole does not reach the bottom on purpose. Where the
+    /// point alone reaches the bottom at the drawing's depth, or nearly so, a deeper hole whose tip comes out is meant to go through.</summary>
     /// <param name="surface">Level of the surface about its mouth, mm.</param>
     /// <param name="drill">What drills it.</param>
     public static bool EndsInside(DrawingHole wanted, double surface, in PlaceWork drill, Box3 stock)
@@ -55,8 +56,8 @@ sealed class DepthLimit(Setup setup)
         if (wanted.Depth is not { } depth)
             return false;
         var bottom = (stock.Min.Z < -Equal ? Math.Min(surface, 0) : surface) - depth;
-        var below = wanted.Thread is null ? 0 : EndsBelow(wanted, drill);
-        return bottom - below - stock.Min.Z > GeneralTolerance.Coarsest(depth);
+        var least = stock.Min.Z + GeneralTolerance.Coarsest(depth);
+        return bottom - EndsBelow(wanted, drill) > least || (wanted.Thread is null && bottom > least && (drill.Full >= bottom - Equal || drill.Tip >= stock.Min.Z - Equal));
     }
 
     /// <summary>Whether no hole of the drawing at this place goes through: a counterbore and the hole under it are two.</summary>

@@ -109,6 +109,8 @@ public sealed class HoleToolRuleTests
     [InlineData(-20.5, "\"diameter\": 5", 1, 0)] // no depth: through, perhaps
     [InlineData(-20.5, "\"diameter\": 5, \"depth\": 10", 0, 1)]
     [InlineData(-20, "\"diameter\": 5, \"depth\": 18.4", 0, 0)] // as deep as drawn
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 18.4", 1, 0)] // deeper, and it comes out
+    [InlineData(-20.1, "\"diameter\": 5, \"depth\": 18.6", 0, 0)] // the tip comes out, but the hole is as deep as drawn
     [InlineData(-20.5, "\"diameter\": 5, \"depth\": 19", 1, 0)] // nearly through counts as through
     [InlineData(-20.5, "\"thread\": \"M6\", \"depth\": 10", 0, 1)]
     [InlineData(-20, "\"thread\": \"M6\", \"depth\": 10", 0, 0)]

@@ -14,8 +14,9 @@ readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 /// <param name="Source">The part.</param>
 /// <param name="Met">Its low rapids that meet what stands.</param>
 /// <param name="Bodies">Where holders and shanks meet what stands.</param>
+/// <param name="Sideways">Where drills and the like are fed sideways into what stands.</param>
 /// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did. Of tools that only go up and down it is not asked.</param>
-sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, bool[] InAir)
+sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, SidewaysMet[] Sideways, bool[] InAir)
 {
     public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
 }
@@ -148,10 +149,11 @@ sealed class StockReplay
     PartStock Follow(Job job, PartResult part, StockField field, bool asks)
     {
         if (!field.IsKnown)
-            return new PartStock(part, [], [], []);
+            return new PartStock(part, [], [], [], []);
         List<RapidMet>? met = null;
         bool[] inAir = [];
         var bodies = new BodyContact(job, field);
+        var sideways = new SidewaysContact(job, field);
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
         for (var i = 0;; i++)
@@ -167,12 +169,14 @@ sealed class StockReplay
             var end = job.EndOf(cut.Tool);
             if (asks && _demand.IsTraveller(cut.Tool) && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
+            if (asks)
+                sideways.Ask(cut, i);
             field.Cut(part, cut, end);
             if (asks)
                 bodies.AskCut(part, cut, i);
             CutsFollowed++;
         }
-        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, inAir);
+        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, inAir);
     }
 
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)

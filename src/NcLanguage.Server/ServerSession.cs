@@ -59,7 +59,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         var publisher = new DiagnosticPublisher(publish, _client, positions, links);
         _onDisk = new ProgramsOnDisk(jobs, _settings, publisher, positions, _client);
-        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults);
+        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults, rpc.LetAnswersPassAsync);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log, faults);

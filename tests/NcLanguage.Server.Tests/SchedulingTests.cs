@@ -40,6 +40,23 @@ public sealed class SchedulingTests
         Assert.Empty(Unsupported.Reasons.Keys.Intersect(MethodTable.Rows.Keys));
 
     [Fact]
+    public async Task What_nobody_waits_for_lets_answers_pass()
+    {
+        var backlog = new Backlog();
+        var never = TimeSpan.FromHours(1);
+        Assert.True(backlog.LetPassAsync(never).IsCompleted);
+        backlog.Came();
+        backlog.Came();
+        Task passed = backlog.LetPassAsync(never), soon = backlog.LetPassAsync(TimeSpan.FromMilliseconds(1));
+        backlog.Answered();
+        await soon.WaitAsync(TimeSpan.FromSeconds(10));
+        Assert.False(passed.IsCompleted);
+        backlog.Answered();
+        await passed.WaitAsync(TimeSpan.FromSeconds(10));
+        Assert.True(backlog.LetPassAsync(never).IsCompleted);
+    }
+
+    [Fact]
     public async Task The_queue_waits_for_what_runs_in_order_and_only_starts_the_rest()
     {
         using var queue = new RequestQueue(new Backlog());

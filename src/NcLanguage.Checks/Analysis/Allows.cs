@@ -6,6 +6,8 @@ static class Allows
 {
     public static void Apply(ProgramRun run, List<Finding> findings)
     {
+        if (!run.TextFacts.All.HasAllow)
+            return;
         FindingsByLine? byLine = null;
         for (var chunk = 0; chunk < run.Texts.Length; chunk++)
         {

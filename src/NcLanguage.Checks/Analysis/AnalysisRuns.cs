@@ -30,14 +30,9 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
 
     AnalysisRuns WithOthers(AnalysisRuns? old, AnalysisOptions options, Rule[] stepRules, CancellationToken cancel)
     {
-        var hasSkip = false;
-        var hasHoles = false;
-        foreach (ref readonly var text in Main.TextFacts)
-            hasSkip |= text.HasSkip;
-        foreach (ref readonly var part in Main.PartFacts)
-            hasHoles |= part.Holes > 0;
+        var hasSkip = Main.TextFacts.All.HasSkip;
         var machine = Main.Job.Machine;
-        var asked = hasHoles && (options.Portable || !machine.IsChosen);
+        var asked = Main.PartFacts.All.Holes > 0 && (options.Portable || !machine.IsChosen);
         return this with
         {
             OtherSkip = hasSkip ? Run(old?.OtherSkip, () => NewJob(machine, Main.Job.Setup, !options.Skip, options), stepRules, cancel) : null,

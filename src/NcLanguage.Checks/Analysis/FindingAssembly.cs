@@ -90,19 +90,7 @@ sealed class FindingAssembly
     /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
     static void AddOf(ProgramRun run, List<Finding> findings)
     {
-        var texts = run.TextFacts;
-        var results = run.Flow is null ? run.PartFacts : default;
-        var plain = run.PlainCoordinates;
-        for (var chunk = 0; chunk < texts.Length; chunk++)
-        {
-            var found = findings.Count;
-            if (texts[chunk].HasFindings)
-                findings.AddRange(run.Texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
-            if (!results.IsEmpty && results[chunk].HasFindings)
-                findings.AddRange(run.Results[chunk].FindingsAt(run.Text.FirstLineOf(chunk), plain));
-            if (findings.Count - found > 1)
-                findings.Sort(found, findings.Count - found, Comparer);
-        }
+        findings.AddRange(run.BlockFindings.All);
         if (run.Flow is not { } flow)
             return;
         var first = findings.Count;

@@ -49,8 +49,8 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     {
         _run = run;
         var parts = run.PartFacts;
-        _starts = new int[parts.Length + 1];
-        for (var i = 0; i < parts.Length; i++)
+        _starts = new int[run.Results.Length + 1];
+        for (var i = 0; i < run.Results.Length; i++)
             _starts[i + 1] = _starts[i] + parts[i].Holes;
     }
 

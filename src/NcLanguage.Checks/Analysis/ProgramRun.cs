@@ -17,10 +17,12 @@ public sealed class ProgramRun
 {
     readonly PartResult[] _parts;
     readonly ChunkText[] _texts;
-    readonly PartFacts[] _partFacts;
-    readonly TextFacts[] _textFacts;
+    readonly FactRow<PartResult, PartFacts> _partFacts;
+    readonly FactRow<ChunkText, TextFacts> _textFacts;
     StockReplay? _stockBefore;
     StockReplay? _stock;
+    BlockFindings? _findingsBefore;
+    BlockFindings? _findings;
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
     int? _coordinatesUsed;
@@ -34,8 +36,9 @@ public sealed class ProgramRun
         Flow = flow;
         BlocksRun = blocksRun;
         _stockBefore = old?.LastStock;
-        _partFacts = Facts.Of(parts, old?._parts, old?._partFacts, Analysis.PartFacts.Of);
-        _textFacts = Facts.Of(texts, old?._texts, old?._textFacts, Analysis.TextFacts.Of);
+        _findingsBefore = old?._findings ?? old?._findingsBefore;
+        _partFacts = new(parts, old?._partFacts, Analysis.PartFacts.Of);
+        _textFacts = new(texts, old?._textFacts, Analysis.TextFacts.Of);
     }
 
     public Job Job { get; }
@@ -49,10 +52,23 @@ public sealed class ProgramRun
     public ReadOnlySpan<ChunkText> Texts => _texts;
 
     /// <summary>What each of the results is asked most.</summary>
-    internal ReadOnlySpan<PartFacts> PartFacts => _partFacts;
+    internal FactRow<PartResult, PartFacts> PartFacts => _partFacts;
 
     /// <summary>What each of the chunks' texts is asked most.</summary>
-    internal ReadOnlySpan<TextFacts> TextFacts => _textFacts;
+    internal FactRow<ChunkText, TextFacts> TextFacts => _textFacts;
+
+    /// <summary>What rules tell of its blocks. Gathered when first asked for, from those of the version before where there is one.</summary>
+    internal BlockFindings BlockFindings
+    {
+        get
+        {
+            if (_findings is { } made)
+                return made;
+            made = _findings = BlockFindings.Of(this, _texts, Flow is null ? _parts : null, _findingsBefore);
+            _findingsBefore = null;
+            return made;
+        }
+    }
 
     /// <summary>The holes it drills. Gathered when first asked for.</summary>
     internal HoleTable HoleTable => _holeTable ??= new HoleTable(this);
@@ -106,9 +122,7 @@ public sealed class ProgramRun
         {
             if (_coordinatesUsed is { } known)
                 return known;
-            var used = CoordinatesLog.None;
-            foreach (ref readonly var part in _partFacts.AsSpan())
-                used = CoordinatesLog.Join(used, part.CoordinatesUsed);
+            var used = _partFacts.All.CoordinatesUsed;
             // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
             if (Job.IsOutsideFrame(used))
                 used = CoordinatesLog.Several;

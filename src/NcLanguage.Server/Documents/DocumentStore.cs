@@ -11,8 +11,10 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
+/// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon: whoever types waits for them, and not for the findings.</param>
 internal sealed class DocumentStore(
-    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults)
+    JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults,
+    Func<Task> letAnswersPass)
 {
     private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     // Features ask for versions on workers.
@@ -27,7 +29,7 @@ internal sealed class DocumentStore(
         if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnFailed);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnFailed, letAnswersPass);
         return RecheckCallersOf(path);
     }
 

@@ -17,6 +17,7 @@ internal sealed class OpenDocument : IDisposable
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
     private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
     private readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
+    private readonly Func<Task> _letAnswersPass;
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
@@ -32,16 +33,18 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
     /// <param name="onFound">Called on a worker with findings: of a large program first with what is known at once, then with all.</param>
     /// <param name="onFailed">Called where an analysis threw, with the same question.</param>
+    /// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon.</param>
     public OpenDocument(
         string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
         Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onFound,
-        Action<DocumentSnapshot, Exception, Func<bool>> onFailed)
+        Action<DocumentSnapshot, Exception, Func<bool>> onFailed, Func<Task> letAnswersPass)
     {
         _findJob = findJob;
         _options = options;
         _onAnalysed = onAnalysed;
         _onFound = onFound;
         _onFailed = onFailed;
+        _letAnswersPass = letAnswersPass;
         _job = Task.Run(findJob);
         Start(uri, version, text);
     }
@@ -147,10 +150,19 @@ internal sealed class OpenDocument : IDisposable
             // Whoever asks behind a key waits for the run, and not for the findings as well.
             done.TrySetResult(program);
             ImmutableArray<Finding> shown = default;
-            if (before is not null && analysis.IsLarge) Show(program, shown = analysis.FirstLook(before.Analysis));
+            if (before is not null && analysis.IsLarge)
+            {
+                shown = analysis.FirstLook(before.Analysis);
+                await _letAnswersPass().ConfigureAwait(false);
+                Show(program, shown);
+            }
             if (!shown.IsDefault) await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
             ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
-            if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan())) Show(program, all);
+            if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan()))
+            {
+                await _letAnswersPass().ConfigureAwait(false);
+                Show(program, all);
+            }
             _onAnalysed(snapshot, program, IsNewest);
             if (before is null && snapshot.Text.Length > LargeText)
             {

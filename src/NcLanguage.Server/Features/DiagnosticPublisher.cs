@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Documents;
@@ -22,6 +23,7 @@ internal sealed class DiagnosticPublisher
     private readonly ReferenceLinks _links;
     private readonly FindingTexts _texts;
     private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
+    private readonly Dictionary<string, ShownFindings> _shown = [];
 
     public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions, ReferenceLinks links)
     {
@@ -34,12 +36,16 @@ internal sealed class DiagnosticPublisher
     /// version can't overtake a newer one.</summary>
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
+        if (_client.PullsDiagnostics) return;
         bool isFinal = _links.IsSettled;
-        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings);
+        ShownFindings? before;
+        lock (_gate) _shown.TryGetValue(snapshot.Uri, out before);
+        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref before);
         lock (_gate)
         {
-            if (!isNewest() || _client.PullsDiagnostics) return;
+            if (!isNewest()) return;
             _withoutLinks.Remove(snapshot.Uri);
+            _shown[snapshot.Uri] = before;
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
             if (isFinal || diagnostics.Length == 0) return;
             if (_links.IsSettled) SendAgain(snapshot, program, findings);
@@ -65,6 +71,7 @@ internal sealed class DiagnosticPublisher
         lock (_gate)
         {
             _withoutLinks.Remove(uri);
+            _shown.Remove(uri);
             _send(new PublishDiagnosticsParams(uri, null, []));
         }
     }
@@ -98,20 +105,24 @@ internal sealed class DiagnosticPublisher
     /// <summary>The findings of a program, as many as an editor can show.</summary>
     public Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
-        if (findings.Length <= MostFindings) return [.. findings.Select(finding => Map(snapshot, analysis, finding))];
-        bool[] isShown = Worst(findings);
-        Finding left = findings[Array.IndexOf(isShown, false)];
-        string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
-        return
-        [
-            .. findings.Where((_, i) => isShown[i]).Select(finding => Map(snapshot, analysis, finding)),
-            new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source)),
-        ];
+        ShownFindings? shown = null;
+        return Map(snapshot, analysis, findings, ref shown);
     }
 
-    /// <summary>Marks as many as are shown: errors first, then warnings, then notes, of each kind those that stand first.</summary>
-    private static bool[] Worst(ImmutableArray<Finding> findings)
+    /// <param name="shown">What went out last; then what goes out now.</param>
+    private Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings, [NotNull] ref ShownFindings? shown)
     {
+        (ImmutableArray<Finding> told, Finding? left) = Worst(findings);
+        shown = ShownFindings.Of(snapshot.Text, told, snapshot.IsTyped, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, finding => Map(snapshot, analysis, finding));
+        if (left is null) return shown.Diagnostics;
+        string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
+        return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];
+    }
+
+    /// <summary>As many as are shown: errors first, then warnings, then notes, of each kind those that stand first; and the first of the others, null where there is none.</summary>
+    private static (ImmutableArray<Finding> Shown, Finding? Left) Worst(ImmutableArray<Finding> findings)
+    {
+        if (findings.Length <= MostFindings) return (findings, null);
         bool[] isShown = new bool[findings.Length];
         int left = MostFindings;
         foreach (Severity severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
@@ -123,7 +134,7 @@ internal sealed class DiagnosticPublisher
                 left--;
             }
         }
-        return isShown;
+        return ([.. findings.Where((_, i) => isShown[i])], findings[Array.IndexOf(isShown, false)]);
     }
 
     private DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)

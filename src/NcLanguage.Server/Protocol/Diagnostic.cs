@@ -13,7 +13,19 @@ internal enum DiagnosticSeverity
 
 /// <summary>A finding at its place. The protocol has all members side by side; here what stays the same at every key is one thing, written as JSON once.</summary>
 [JsonConverter(typeof(DiagnosticConverter))]
-internal sealed record Diagnostic(TextRange Range, DiagnosticText Text, DiagnosticRelatedInformation[]? RelatedInformation = null);
+internal sealed class Diagnostic(TextRange range, DiagnosticText text, DiagnosticRelatedInformation[]? relatedInformation = null)
+{
+    private byte[]? _json;
+
+    public TextRange Range { get; } = range;
+
+    public DiagnosticText Text { get; } = text;
+
+    public DiagnosticRelatedInformation[]? RelatedInformation { get; } = relatedInformation;
+
+    /// <summary>It as JSON, written once: a finding that stays where it is goes out at every key.</summary>
+    public ReadOnlySpan<byte> Json => _json ??= DiagnosticConverter.Write(this);
+}
 
 /// <summary>What a finding says, wherever it stands.</summary>
 internal sealed class DiagnosticText(

@@ -6,7 +6,7 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace NcLanguage.Server.Protocol;
 
-/// <summary>Up to 500 findings go out at each key, and all but a few are as they were: only their places are written anew.</summary>
+/// <summary>Up to 500 findings go out at each key, and all but a few are as they were: they are written once, and where they only stand at another place, only that is written anew.</summary>
 internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
 {
     [ThreadStatic]
@@ -37,7 +37,10 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
         }
     }
 
-    public override void Write(Utf8JsonWriter writer, Diagnostic value, JsonSerializerOptions options)
+    public override void Write(Utf8JsonWriter writer, Diagnostic value, JsonSerializerOptions options) => writer.WriteRawValue(value.Json, skipInputValidation: true);
+
+    /// <summary>A diagnostic as JSON.</summary>
+    public static byte[] Write(Diagnostic value)
     {
         ArrayBufferWriter<byte> json = s_buffer ??= new ArrayBufferWriter<byte>(1024);
         json.ResetWrittenCount();
@@ -53,7 +56,7 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
             json.Write(JsonSerializer.SerializeToUtf8Bytes(related, ProtocolJson.Default.DiagnosticRelatedInformationArray));
         }
         json.Write("}"u8);
-        writer.WriteRawValue(json.WrittenSpan, skipInputValidation: true);
+        return json.WrittenSpan.ToArray();
     }
 
     private static void Write(ArrayBufferWriter<byte> json, Position position)

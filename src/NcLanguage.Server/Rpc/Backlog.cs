@@ -16,6 +16,7 @@ internal sealed class Backlog
     private const long OfEach = 2048;
 
     private readonly Lock _gate = new();
+    private TaskCompletionSource? _quiet;
     private TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private int _owed;
     private int _running;
@@ -43,6 +44,17 @@ internal sealed class Backlog
         while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
     }
 
+    /// <summary>Waits until nothing is owed, at most as long as given: what nobody waits for lets pass what somebody does.</summary>
+    public Task LetPassAsync(TimeSpan longest)
+    {
+        lock (_gate)
+        {
+            if (_owed == 0) return Task.CompletedTask;
+            _quiet ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            return Task.WhenAny(_quiet.Task, Task.Delay(longest));
+        }
+    }
+
     /// <summary>Waits until nothing is owed any more, at most as long as given.</summary>
     public async ValueTask SettleAsync(TimeSpan longest)
     {
@@ -67,6 +79,11 @@ internal sealed class Backlog
         {
             _owed += owed;
             _running += running;
+            if (_owed == 0)
+            {
+                _quiet?.TrySetResult();
+                _quiet = null;
+            }
             if (_owed < MostUnsent - 1) return;
             change = _change;
             _change = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -47,6 +47,12 @@ internal sealed class LspRpc : JsonRpc
             await Task.Delay(5).ConfigureAwait(false);
     }
 
+    /// <summary>How long what is told unasked lets answers pass: longer than those take that come behind a key, shorter than anybody sees.</summary>
+    private static readonly TimeSpan LongestPass = TimeSpan.FromMilliseconds(5);
+
+    /// <summary>Ends when no answer is owed, or soon.</summary>
+    public Task LetAnswersPassAsync() => _backlog.LetPassAsync(LongestPass);
+
     /// <summary>Sends a notification. They leave in the order of the calls; while the client does not read, only the newest findings of a document
     /// wait for it. One that can't be sent any more is dropped.</summary>
     public void Notify(string method, object parameters) => _outbox.Put(method, parameters);

@@ -48,4 +48,36 @@ public class KeptFindingsTests
         Assert.InRange(moved.Findings.Length - SameObjects(moved, after), 1, 40);
         Assert.Equal(Analyse(after.Text.ToString()).Findings.ToArray(), after.Findings.ToArray());
     }
+
+    // Chunks hold some hundred lines, and facts of them are kept in stretches of some hundred chunks: these are three stretches.
+    [Fact]
+    public void Edits_anywhere_in_a_long_text_find_what_a_new_look_does()
+    {
+        const int Blocks = 45_000;
+        var analysis = Analyse(Program(Blocks));
+        _ = analysis.Findings;
+        (int Line, int Lines, string Text)[] edits =
+        [
+            (Blocks / 2, 0, " "),
+            (3, 0, "\n"), // all behind it moves
+            (Blocks - 40, 0, "G1 X1 F@\n"),
+            (Blocks / 2, 0, string.Concat(Enumerable.Repeat("G1 X2 F@ (MANY)\n", 30_000))), // more chunks than before
+            (Blocks / 3, 0, "/G1 X3\n"), // a block that can be skipped
+            (Blocks / 3, 0, "G1 X4 F@ (nc-allow word-without-number: TO BE WRITTEN)\n"),
+            (Blocks / 3, 2, ""),
+            (100, 40_000, ""), // fewer
+            (6, 0, "G81 X1 Y1 Z-5 R2 F100\nG80\n"), // the first hole
+            (6, 2, ""),
+            (0, 1, "G21 G90 G17 G55\n"), // other coordinates for all
+        ];
+        foreach (var (line, lines, text) in edits)
+        {
+            var (start, end) = (analysis.Text.OffsetOf(line, 0), analysis.Text.OffsetOf(line + lines, 0));
+            analysis = analysis.WithText(analysis.Text.WithChange(start, end, Encoding.UTF8.GetBytes(text)));
+            var fresh = Analyse(analysis.Text.ToString());
+            Assert.Equal(fresh.Findings.ToArray(), analysis.Findings.ToArray());
+            Assert.Equal(fresh.Main.FirstSetter(Control.State.Slot.Cycle), analysis.Main.FirstSetter(Control.State.Slot.Cycle));
+            Assert.Equal(HoleTable.Of(fresh.Main).Count, HoleTable.Of(analysis.Main).Count);
+        }
+    }
 }

@@ -1,0 +1,77 @@
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>What rules tell of a program's blocks and their text, in one row. Behind a key most of it is as it was: only what chunks that changed tell is fetched from them.</summary>
+sealed class BlockFindings
+{
+    static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(FindingAssembly.ByPlace);
+
+    readonly ChunkText[] _texts;
+    readonly PartResult[]? _parts;
+    readonly string? _plain;
+    readonly int _lines;
+
+    /// <summary>For each chunk, where in the row its findings end.</summary>
+    readonly int[] _ends;
+
+    BlockFindings(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before)
+    {
+        (_texts, _parts, _plain, _lines) = (texts, parts, run.PlainCoordinates, run.Text.LineCount);
+        var (same, sameAtEnd) = before is null || before._plain != _plain || before._parts is null != parts is null ? (0, 0) : SharedWith(before);
+        _ends = new int[texts.Length];
+        before?._ends.AsSpan(0, same).CopyTo(_ends);
+        var findings = new List<Finding>((before?.All.Length ?? 0) + 8);
+        if (same > 0)
+            findings.AddRange(before!.All.AsSpan(0, before._ends[same - 1]));
+        for (var chunk = same; chunk < texts.Length - sameAtEnd; chunk++)
+        {
+            Add(run, chunk, findings);
+            _ends[chunk] = findings.Count;
+        }
+        if (sameAtEnd > 0)
+        {
+            var behind = before!._ends.AsSpan(before._ends.Length - sameAtEnd - 1);
+            var shift = findings.Count - behind[0];
+            findings.AddRange(before.All.AsSpan(behind[0]));
+            for (var i = 1; i < behind.Length; i++)
+                _ends[^(behind.Length - i)] = behind[i] + shift;
+        }
+        All = [.. findings];
+    }
+
+    /// <summary>All, in the order of the text; of a run that leaves it those that the text alone tells.</summary>
+    public Finding[] All { get; }
+
+    /// <param name="texts">What the text of the run's chunks tells.</param>
+    /// <param name="parts">The results of the chunks; null where the run leaves the order of the text.</param>
+    /// <param name="before">That of the version before; null where there is none.</param>
+    public static BlockFindings Of(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before) => new(run, texts, parts, before);
+
+    /// <summary>How many chunks, at the beginning and of the others at the end, tell the same at the same lines.</summary>
+    (int AtBeginning, int AtEnd) SharedWith(BlockFindings before)
+    {
+        var (same, sameAtEnd) = SharedEnds.Of<ChunkText>(before._texts, _texts);
+        if (_parts is not null)
+        {
+            var (parts, partsAtEnd) = SharedEnds.Of<PartResult>(before._parts, _parts);
+            // Where all is the same at the beginning there is nothing left to be so at the end.
+            sameAtEnd = Math.Min(same == _texts.Length ? _texts.Length : sameAtEnd, parts == _parts.Length ? parts : partsAtEnd);
+            same = Math.Min(same, parts);
+            sameAtEnd = Math.Min(sameAtEnd, _texts.Length - same);
+        }
+        // The chunk before those at the end tells where theirs begin.
+        return (same, before._lines == _lines && sameAtEnd < before._texts.Length ? sameAtEnd : 0);
+    }
+
+    void Add(ProgramRun run, int chunk, List<Finding> findings)
+    {
+        var first = findings.Count;
+        if (run.TextFacts[chunk].HasFindings)
+            findings.AddRange(_texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
+        if (_parts is not null && run.PartFacts[chunk].HasFindings)
+            findings.AddRange(_parts[chunk].FindingsAt(run.Text.FirstLineOf(chunk), _plain));
+        if (findings.Count - first > 1)
+            findings.Sort(first, findings.Count - first, Comparer);
+    }
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using NcLanguage.Checks;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Features;
+
+/// <summary>The findings of a document as they went out: behind a key all but a few go out again, and are neither mapped nor written as JSON a second time.</summary>
+internal sealed class ShownFindings
+{
+    private readonly SourceText _text;
+    private readonly ImmutableArray<Finding> _findings;
+    private readonly bool _isTyped;
+    private readonly bool _hasLinks;
+
+    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, Diagnostic[] diagnostics)
+    {
+        (_text, _findings, _isTyped, _hasLinks) = (text, findings, isTyped, hasLinks);
+        Diagnostics = diagnostics;
+    }
+
+    public Diagnostic[] Diagnostics { get; }
+
+    /// <param name="text">The text that the findings are of.</param>
+    /// <param name="findings">In the order of the text.</param>
+    /// <param name="isTyped">Whether the text is being typed: what is said of some findings hangs on it.</param>
+    /// <param name="hasLinks">Whether findings link to the pages of their rules.</param>
+    /// <param name="before">What went out last; null for nothing.</param>
+    /// <param name="isOfPlaceBehind">Whether a finding may say other than before because of what is before it in the text, though its own lines are as they were.</param>
+    /// <param name="map">Puts a finding into the protocol's words.</param>
+    public static ShownFindings Of(
+        SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, ShownFindings? before, Func<Finding, bool> isOfPlaceBehind, Func<Finding, Diagnostic> map)
+    {
+        (int unmoved, int unmovedAtEnd) = before is not null && before._isTyped == isTyped && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
+        var diagnostics = new Diagnostic[findings.Length];
+        for (int i = 0; i < findings.Length; i++)
+        {
+            int fromEnd = findings.Length - i;
+            diagnostics[i] = i < unmoved && ReferenceEquals(before!._findings[i], findings[i]) ? before.Diagnostics[i]
+                : fromEnd <= unmovedAtEnd && ReferenceEquals(before!._findings[^fromEnd], findings[i]) && !isOfPlaceBehind(findings[i]) ? before.Diagnostics[^fromEnd]
+                : map(findings[i]);
+        }
+        return new ShownFindings(text, findings, isTyped, hasLinks, diagnostics);
+    }
+
+    /// <summary>How many findings, at the beginning and at the end, may be the very same because their lines are.</summary>
+    private (int AtBeginning, int AtEnd) UnmovedOf(SourceText text, ImmutableArray<Finding> findings)
+    {
+        (int chunks, int chunksAtEnd) = SharedEnds.Of(_text.Chunks, text.Chunks);
+        int most = Math.Min(_findings.Length, findings.Length);
+        int unmoved = chunks == text.Chunks.Length ? most : Math.Min(most, FirstFrom(findings, text.FirstLineOf(chunks)));
+        return text.LineCount != _text.LineCount || chunksAtEnd == 0 ? (unmoved, 0)
+            : (unmoved, Math.Min(most, findings.Length - FirstFrom(findings, text.FirstLineOf(text.Chunks.Length - chunksAtEnd))));
+    }
+
+    /// <summary>The first finding at or behind a line.</summary>
+    private static int FirstFrom(ImmutableArray<Finding> findings, int line)
+    {
+        (int low, int high) = (0, findings.Length);
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (findings[middle].Line < line) low = middle + 1;
+            else high = middle;
+        }
+        return low;
+    }
+}

@@ -1,0 +1,101 @@
+using System.Text;
+using System.Text.Json;
+using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
+using NcLanguage.Server.Documents;
+using NcLanguage.Server.Features;
+using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Server.Tests;
+
+/// <summary>What goes out behind a key is what would go out anew, and all but a few of the findings are not put into the protocol's words again. Counted in findings mapped.</summary>
+public sealed class ShownFindingsTests
+{
+    // Every tenth block misses a number; a comment before it has letters that are one, two and four bytes long.
+    private static string Program(int blocks) =>
+        "G21 G90 G17 G54\nT1 M6\nG0 G43 H1 Z50\nS1800 M3\nG1 X1 Y1 F100\n"
+        + string.Concat(Enumerable.Range(0, blocks).Select(i => i % 10 == 5 ? $"(é\U0001F529) G1 X{i} F@\n" : $"G1 X{i} Y{i % 7}\n")) + "G0 Z100\nM30\n";
+
+    private readonly PositionMapper _positions = new(PositionEncoding.Utf16);
+    private int _mapped;
+
+    private ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool isTyped = true, bool hasLinks = false, bool relates = false)
+    {
+        _mapped = 0;
+        return ShownFindings.Of(analysis.Text, analysis.Findings, isTyped, hasLinks, before, _ => relates, finding =>
+        {
+            _mapped++;
+            return new Diagnostic(_positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), new DiagnosticText(finding.Message, DiagnosticSeverity.Error, finding.Id));
+        });
+    }
+
+    private static string Json(ShownFindings shown) => JsonSerializer.Serialize(new PublishDiagnosticsParams("file:///a.nc", 1, shown.Diagnostics), ProtocolJson.Default.PublishDiagnosticsParams);
+
+    private static ProgramAnalysis Analyse(string text) => ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
+
+    private static ProgramAnalysis Edit(ProgramAnalysis before, int line, int column, int length, string text)
+    {
+        int at = before.Text.OffsetOf(line, column);
+        return before.WithText(before.Text.WithChange(at, at + length, Encoding.UTF8.GetBytes(text)));
+    }
+
+    [Theory]
+    [InlineData(2_000, 60)]
+    [InlineData(4_000, 60)]
+    [InlineData(8_000, 60)]
+    public void A_key_maps_the_findings_of_its_chunk_only(int blocks, int most)
+    {
+        ProgramAnalysis before = Analyse(Program(blocks));
+        ShownFindings shown = Show(before, null);
+        Assert.Equal(before.Findings.Length, _mapped);
+        Assert.InRange(_mapped, blocks / 10, blocks);
+        ProgramAnalysis after = Edit(before, blocks / 2, 0, 0, "@");
+        string now = Json(Show(after, shown));
+        Assert.InRange(_mapped, 1, most);
+        Assert.Equal(Json(Show(after, null)), now);
+    }
+
+    [Fact]
+    public void Whatever_is_edited_the_same_goes_out_as_without_a_before()
+    {
+        ProgramAnalysis analysis = Analyse(Program(600));
+        ShownFindings shown = Show(analysis, null);
+        (int Line, int Column, int Length, string Text)[] edits =
+        [
+            (10, 0, 0, "(é) "), // the finding in this line moves
+            (10, 1, 2, "\U0001F529"), // its line is as long in letters as before, but not in bytes
+            (300, 0, 0, "\n"),
+            (301, 0, 0, "G1 F@\n"),
+            (20, 0, 40, ""),
+            (0, 0, 3, "G20"),
+            (500, 0, 0, "G91 "),
+            (598, 0, 0, "@\n@\n"),
+        ];
+        foreach ((int line, int column, int length, string text) in edits)
+        {
+            analysis = Edit(analysis, line, column, length, text);
+            shown = Show(analysis, shown);
+            Assert.Equal(Json(Show(analysis, null)), Json(shown));
+        }
+    }
+
+    [Fact]
+    public void Where_what_is_said_hangs_on_more_than_the_finding_it_is_said_anew()
+    {
+        ProgramAnalysis analysis = Analyse(Program(600));
+        ShownFindings shown = Show(analysis, null);
+        int all = _mapped;
+        Show(analysis, shown);
+        Assert.Equal(0, _mapped);
+        Show(analysis, shown, isTyped: false);
+        Assert.Equal(all, _mapped);
+        Show(analysis, shown, hasLinks: true);
+        Assert.Equal(all, _mapped);
+        // What stands before the key relates to nothing behind it.
+        Show(Edit(analysis, 300, 0, 0, " "), shown, relates: true);
+        Assert.InRange(_mapped, all / 2 - 20, all / 2 + 20);
+    }
+}

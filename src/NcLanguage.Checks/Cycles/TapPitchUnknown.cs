@@ -22,11 +22,12 @@ public sealed class TapPitchUnknown : Rule
             X40
             """),
         Instead = CycleExample.Program("""
-            G98 G81 X12 Y20 Z-12 R5 S400 F100
+            (WITH A HEAD THAT TURNS THE TAP BACK BY ITSELF)
+            G98 G85 X12 Y20 Z-12 R5 S400 F500
             X40
             """),
         Setup = CycleExample.Setup("\"kind\": \"tap\", \"diameter\": 8"),
-        NotFound = "Tools that are not in the setup (tool-not-in-setup).",
+        NotFound = "Tools that are not in the setup (tool-not-in-setup), or are listed as something else than a tap (cycle-wrong-tool).",
         Source = "NISTIR 6556 §3.5.16.5: the feed follows from the pitch.",
     };
 
@@ -35,7 +36,7 @@ public sealed class TapPitchUnknown : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var state = ref step.Step.After;
-        if (state.Cycle is not (84 or 74) || !CycleRuns.Begins(step.Step) || step.Job.Setup.FindTool(state.Tool) is not { Pitch: null })
+        if (state.Cycle is not (84 or 74) || !CycleRuns.Begins(step.Step) || step.Job.Setup.FindTool(state.Tool) is not { Pitch: null, Kind: null or ToolKind.Tap })
             return;
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
         var said = double.IsFinite(perTurn) ? $"; the program feeds {step.Say.Length(perTurn)} for each turn" : "";

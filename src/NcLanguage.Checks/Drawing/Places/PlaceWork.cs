@@ -63,7 +63,7 @@ readonly record struct PlaceWork(
     public static WorkKind KindOf(Tool? tool, int cycle) => tool?.Kind switch
     {
         ToolKind.Tap or ToolKind.ThreadMill => WorkKind.Tap,
-        _ when cycle is 74 or 84 => WorkKind.Tap,
+        null when cycle is 74 or 84 => WorkKind.Tap,
         _ when cycle is 87 => WorkKind.Other,
         ToolKind.SpotDrill or ToolKind.CentreDrill => WorkKind.Spot,
         ToolKind.Countersink or ToolKind.ChamferMill or ToolKind.FaceMill or ToolKind.Probe => WorkKind.Other,

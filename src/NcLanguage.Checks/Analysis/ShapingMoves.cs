@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -74,7 +75,8 @@ static class ShapingMoves
     }
 
     // An axis that is not known has not moved either.
-    static bool IsStraightDown(in Move move) => move.To.Z < move.From.Z && move.From.X.Equals(move.To.X) && move.From.Y.Equals(move.To.Y);
+    static bool IsStraightDown(in Move move) =>
+        move.To.Z < move.From.Z && (Upright.Is(move.From, move.To) || (move.From.X.Equals(move.To.X) && move.From.Y.Equals(move.To.Y)));
 
     static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
     {

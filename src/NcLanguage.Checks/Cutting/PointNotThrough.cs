@@ -46,7 +46,7 @@ public sealed class PointNotThrough : Rule
             M5
             M30
             """,
-        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one that is less deep than the drawing's list asks: that is hole-shallow. A hole that ends in the stock in the drawing's list, further above its bottom than lengths without a tolerance of their own may be off in any class: that is hole-too-deep where it comes out. "
+        NotFound = "Tools without a point angle in the setup. A hole that another tool opens through the stock to the same width or a larger one, and one that is less deep than the drawing's list asks: that is hole-shallow. A hole that ends in the stock in the drawing's list: that is hole-too-deep where its tool comes out, but would not at the drawing's depth. "
             + "The stock's bottom counts: where less than the stock is the part, give the part's thickness.",
         Source = "Length of the point (D/2)·cot(α/2): engineering reference; 7/8 in at 118 degrees 0.263 in: trade mathematics course. Part thickness + point + clearance for through holes: common practice.",
     };

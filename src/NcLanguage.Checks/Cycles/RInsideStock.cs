@@ -108,7 +108,7 @@ public sealed class RInsideStock : Rule
                     continue;
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return true;
-                var isHole = cut.From.X == cut.To.X && cut.From.Y == cut.To.Y;
+                var isHole = Upright.Is(cut.From, cut.To);
                 if (!isHole || Fits(run.Job.Setup, tool, cut.Tool, place.Z - Math.Min(cut.From.Z, cut.To.Z), depth))
                     return true;
             }

@@ -30,9 +30,14 @@ sealed class DepthLimit(Setup setup)
                 through = cut;
         if (through is { } opening && bottom - EndsBelow(wanted, opening) - stock.Min.Z > GeneralTolerance.Coarsest(depth) && IsBlind(wanted, depth, stock, match))
             return match with { ThroughWork = through };
-        var isTooDeep = wanted.Thread is null && IsEndKnown(work) && work.Full < bottom - GeneralTolerance.Coarsest(depth) && bottom - stock.Min.Z > Equal;
+        var isTooDeep = wanted.Thread is null && IsEndKnown(work) && bottom - stock.Min.Z > Equal
+            && (work.Full < bottom - GeneralTolerance.Coarsest(depth) || (OpensBottom(work, bottom, stock) && IsBlind(wanted, depth, stock, match)));
         return match with { IsTooDeep = isTooDeep };
     }
+
+    /// <summary>Whether the tip comes out of the stock, but would not at the drawing's depth.</summary>
+    static bool OpensBottom(in PlaceWork work, double bottom, Box3 stock) =>
+        work.Tip < stock.Min.Z - Equal && work.Full < bottom - Equal && bottom - PlaceWork.EndLength(work.Tool) >= stock.Min.Z - Equal;
 
     /// <summary>Level that a depth counts from: the surface about the mouth. What stands above a datum inside the stock may be faced off by somebody else.</summary>
     static double From(DrawingMatch match, Box3 stock) => stock.Min.Z < -Equal ? Math.Min(match.Surface, 0) : match.Surface;
@@ -47,8 +52,7 @@ sealed class DepthLimit(Setup setup)
         return PlaceWork.EndLength(tool) + lead;
     }
 
-    /// <summary>Whether the drawing's hole ends in the stock, so that nothing wants to come through. Of a thread only as far as its core hole does not reach the bottom on purpose. Where the
-    /// point alone reaches the bottom at the drawing's depth, or nearly so, a deeper hole whose tip comes out is meant to go through.</summary>
+    /// <summary>Whether the drawing's hole ends in the stock, so that nothing wants to come through. Of a thread only as far as its core hole does not reach the bottom on purpose.</summary>
     /// <param name="surface">Level of the surface about its mouth, mm.</param>
     /// <param name="drill">What drills it.</param>
     public static bool EndsInside(DrawingHole wanted, double surface, in PlaceWork drill, Box3 stock)
@@ -56,8 +60,9 @@ sealed class DepthLimit(Setup setup)
         if (wanted.Depth is not { } depth)
             return false;
         var bottom = (stock.Min.Z < -Equal ? Math.Min(surface, 0) : surface) - depth;
-        var least = stock.Min.Z + GeneralTolerance.Coarsest(depth);
-        return bottom - EndsBelow(wanted, drill) > least || (wanted.Thread is null && bottom > least && (drill.Full >= bottom - Equal || drill.Tip >= stock.Min.Z - Equal));
+        return wanted.Thread is null
+            ? bottom - stock.Min.Z > Equal
+            : bottom - EndsBelow(wanted, drill) - stock.Min.Z > GeneralTolerance.Coarsest(depth);
     }
 
     /// <summary>Whether no hole of the drawing at this place goes through: a counterbore and the hole under it are two.</summary>

@@ -13,7 +13,7 @@ public sealed class HoleTooDeep : Rule
         Severity = Severity.Warning,
         Title = "A hole deeper than the drawing asks",
         Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes deeper below the surface about its mouth than the drawing asks, by more than lengths without a tolerance of their own "
-            + "may be off in any class: 1 mm at 6 to 30 mm. An error where it comes out of the stock's bottom though the drawing's hole ends in the stock. Core holes of threads are drilled deeper on "
+            + "may be off in any class: 1 mm at 6 to 30 mm; by less where the drill's tip comes out of the stock's bottom, but would not at the drawing's depth. An error where it comes out of the stock's bottom though the drawing's hole ends in the stock. Core holes of threads are drilled deeper on "
             + "purpose: of them only that is told, and as a warning.",
         AtTheMachine = "The wall behind the hole is thinner than drawn, or the drill comes out of a face, or in a bore, where there is to be no hole: the part leaks, or is scrap.",
         Setup = """
@@ -73,7 +73,7 @@ public sealed class HoleTooDeep : Rule
         var say = file.SayAt(work.Line, work.Coordinates);
         var wanted = match.Wanted!.Depth!.Value;
         file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Full > work.Tip ? "at full diameter" : "made")} {say.Length(match.Depth)} deep, and the drawing asks for {say.Length(wanted)}: "
-            + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough.");
+            + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough{(file.Run.Job.Setup.Stock is { } stock && work.Tip < stock.Min.Z && match.Wanted.Depth < stock.Max.Z - stock.Min.Z ? ", and its tip comes out of the stock" : "")}.");
     }
 
     void ReportThrough(List<DrawingMatch> group, in FileContext file)

@@ -111,7 +111,7 @@ public sealed class MilledLevels(ProgramRun run)
     {
         if (cut.Arc < 0)
         {
-            var isDown = cut.From.X == cut.To.X && cut.From.Y == cut.To.Y;
+            var isDown = Upright.Is(cut.From, cut.To);
             // A plunge is as low as its lower end.
             cuts.Add(isDown ? new Cut(cut.To, cut.To, end, cut.To.X, cut.To.Y) : new Cut(cut.From, cut.To, end, double.NaN, double.NaN));
             return;

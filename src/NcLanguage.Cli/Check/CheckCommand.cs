@@ -2,6 +2,7 @@ using System.CommandLine;
 using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
+using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Reports.Findings;
 
@@ -18,7 +19,7 @@ static class CheckCommand
         var paths = new Argument<string[]>("PATH")
         {
             Arity = ArgumentArity.OneOrMore,
-            Description = "Programs, folders with programs, or - for standard input.",
+            Description = $"Programs, folders with programs ({string.Join(' ', SiblingPrograms.Extensions)}), or - for standard input.",
         };
         var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json", "sarif", "github");
         var failOn = FailOn.Create();

@@ -24,6 +24,7 @@ public sealed class FedSidewaysTests
     [InlineData(4, "G1 Z-5 F100\nX60\n", 6)]
     [InlineData(6, "G1 Z-5 F100\nX60\n", 6)]
     [InlineData(3, "G1 X60 Z-5 F100\n", 5)] // on a slope
+    [InlineData(3, "G1 Z-10 F100\nX20.015 Z-10.01\nX60\n", 7)] // the first piece leads nowhere
     [InlineData(3, "G1 Z-5 F100\nG0 Z2\nX40\nG1 Z-5\nY50\nX60\n", 9)] // once
     [InlineData(7, "G1 Z-5 F100\nX60\nG0 Z2\nT3 M6\nG0 X60\nG1 Z-5\nX20\nZ-6\nX60\n", 13)] // in the slot of a mill 5 deep, then 1 mm below its floor
     public void It_is_told_at_the_first_block_that_does(int tool, string moves, int line) => Assert.Equal(line, Assert.Single(Of(tool, moves)).Line + 1);
@@ -38,6 +39,9 @@ public sealed class FedSidewaysTests
     [InlineData(3, "G81 Z-20 R2 F100\nX40\nG80\n")] // cycles
     [InlineData(8, "G1 Z-5 F100\nX60\n")] // nobody knows how wide it is
     [InlineData(9, "G1 Z-5 F100\nX60\n")] // or what it is
+    [InlineData(3, "G91 G0 X0.1\nX0.1\nX0.1\nG90 G1 X20.3 Y30 Z-10 F100\n")] // the same place, but for rounding
+    [InlineData(3, "G20 G0 X1.1 Y1.3\nG21 G1 X27.94 Y33.02 Z-10 F100\n")]
+    [InlineData(3, "G0 X27.953\nG20 G1 X1.1 Z-0.4 F4\nG21\n")] // an inch rounded to thousandths
     public void It_is_not_told_where_nothing_is_met_or_known(int tool, string moves) => Assert.Empty(Of(tool, moves));
 
     [Fact]
@@ -48,4 +52,16 @@ public sealed class FedSidewaysTests
     public void It_says_which_tool_and_how_deep_at_least() => Assert.Equal(
         "Tool 4, a reamer, is fed sideways into stock that still stands, at least 5 mm deep; it is not made to cut with its side. Is it the tool that is meant here?",
         Assert.Single(Of(4, "G1 Z-5 F100\nX60\n")).Message);
+
+    // The same place in other words: what goes straight down there makes its hole, and a mill that does is told of.
+    [Fact]
+    public void A_place_written_again_is_the_same()
+    {
+        const string Again = "G91 G0 X0.1\nX0.1\nX0.1\nG90 G1 X20.3 Y30 Z-10 F100\n";
+        var drawing = Block[..Block.LastIndexOf('}')] + ", \"holes\": [ { \"x\": 20.3, \"y\": 30, \"diameter\": 8, \"depth\": 7.5 } ] }";
+        Assert.Empty(Programs.Of("hole-missing", $"G21 G90 G17 G54\nT3 M6\nS900 M3\nG0 X20 Y30 Z2\n{Again}G0 Z50\nM30\n", drawing));
+        Assert.NotEmpty(Programs.Of("hole-missing", $"G21 G90 G17 G54\nT3 M6\nS900 M3\nG0 X20 Y30 Z2\n{Again.Replace("Y30", "Y31", StringComparison.Ordinal)}G0 Z50\nM30\n", drawing));
+        var mill = Block.Replace("\"diameter\": 20,", "\"diameter\": 8, \"flutes\": 4,", StringComparison.Ordinal);
+        Assert.Single(Programs.Of("plunge-with-end-mill", $"G21 G90 G17 G54\nT7 M6\nS900 M3\nG0 X20 Y30 Z2\n{Again}G0 Z50\nM30\n", mill));
+    }
 }

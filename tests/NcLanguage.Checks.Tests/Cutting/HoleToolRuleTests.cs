@@ -109,9 +109,11 @@ public sealed class HoleToolRuleTests
     [InlineData(-20.5, "\"diameter\": 5", 1, 0)] // no depth: through, perhaps
     [InlineData(-20.5, "\"diameter\": 5, \"depth\": 10", 0, 1)]
     [InlineData(-20, "\"diameter\": 5, \"depth\": 18.4", 0, 0)] // as deep as drawn
-    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 18.4", 1, 0)] // deeper, and it comes out
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 18.4", 0, 1)] // deeper, and it comes out
     [InlineData(-20.1, "\"diameter\": 5, \"depth\": 18.6", 0, 0)] // the tip comes out, but the hole is as deep as drawn
-    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 19", 1, 0)] // nearly through counts as through
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 19", 0, 0)] // as deep as drawn
+    [InlineData(-20.7, "\"diameter\": 5, \"depth\": 19", 0, 0)] // so it comes out as drawn too
+    [InlineData(-20.5, "\"diameter\": 5, \"depth\": 20", 0, 0)] // hole-shallow
     [InlineData(-20.5, "\"thread\": \"M6\", \"depth\": 10", 0, 1)]
     [InlineData(-20, "\"thread\": \"M6\", \"depth\": 10", 0, 0)]
     [InlineData(-20.5, "\"thread\": \"M6\", \"depth\": 15", 1, 0)] // with the lead of the tap and the point it reaches the bottom
@@ -122,6 +124,28 @@ public sealed class HoleToolRuleTests
         var program = Head + Cycle(2, "G81", bottom) + "M30\n";
         Assert.Equal(point, Programs.Lines("point-not-through", program, setup).Length);
         Assert.Equal(deep, Programs.Lines("hole-too-deep", program, setup).Length);
+    }
+
+    // As drawn nothing is told; what is deeper and opens the bottom, which it would not as drawn, is told once and by the drawing.
+    [Theory]
+    [InlineData(3.3, 10)]
+    [InlineData(8, 15)]
+    [InlineData(20, 30)]
+    public void One_fault_of_depth_is_told_once(double diameter, double thickness)
+    {
+        var point = diameter / 2 / Math.Tan(59 * Math.PI / 180);
+        foreach (var wall in (double[])[0.3, 0.9, 1.6, 3, 7])
+        {
+            foreach (var deeper in (double[])[0, 0.05, 0.3, 0.9, 1.5, 3, 8])
+            {
+                var (depth, tip) = (Math.Round(thickness - wall, 3), Math.Round(thickness - wall + point + deeper + 5e-4, 3));
+                var hole = string.Create(CultureInfo.InvariantCulture, $$"""{ "x": 50, "y": 30, "diameter": {{diameter}}, "depth": {{depth}} }""");
+                int Told(string rule) => Findings(rule, Tool(2, "drill", diameter, ", \"pointAngle\": 118"), Cycle(2, "G81", -tip), -thickness, hole).Count;
+                var (opens, wouldOpen) = (tip > thickness + 0.01, depth + point > thickness + 0.01);
+                var isTold = deeper > 0.01 && ((opens && !wouldOpen) || deeper > (depth > 6 ? 1 : 0.5));
+                Assert.Equal((wall, deeper, 0, isTold ? 1 : 0, 0), (wall, deeper, Told("point-not-through"), Told("hole-too-deep"), Told("hole-shallow")));
+            }
+        }
     }
 
     [Fact]

@@ -130,7 +130,7 @@ public sealed class CutInAir : Rule
         public void Add(PartResult part, in StockCut cut, int line)
         {
             // Up and down the tool goes to its work and leaves it.
-            if (float.IsNaN(cut.Seconds) || (cut.Arc < 0 && cut.From.X == cut.To.X && cut.From.Y == cut.To.Y))
+            if (float.IsNaN(cut.Seconds) || (cut.Arc < 0 && Upright.Is(cut.From, cut.To)))
                 return;
             if (Line < 0)
                 (Line, Tool) = (line, cut.Tool);

@@ -49,7 +49,8 @@ public sealed class FedSideways : Rule
             M30
             """,
         NotFound = "Arcs. Spot drills, centre drills, countersinks and counterbores, which may chamfer an edge or engrave; tools whose kind or diameter the setup does not give. Contacts shallower than 0.02 mm or narrower than "
-            + "one and a half cells of the height field; anything without a stock, after a cut with a tool of unknown diameter or whose place is not known, and behind the first 50,000 cuts.",
+            + "one and a half cells of the height field; anything without a stock, after a cut with a tool of unknown diameter or whose place is not known, and behind the first 50,000 cuts. "
+            + "A slot or pocket that an earlier program, another clamping or the casting has made is not known: give the stock as it lies there.",
         Source = "Common practice.",
     };
 

@@ -22,7 +22,7 @@ struct SidewaysContact(Job job, StockField field)
     {
         if (cut.Tool != _tool)
             (_tool, _isAsked) = (cut.Tool, IsNoMill(cut.Tool) && !IsMet(cut.Tool));
-        if (!_isAsked || cut.Arc >= 0 || (cut.From.X == cut.To.X && cut.From.Y == cut.To.Y))
+        if (!_isAsked || cut.Arc >= 0 || Upright.Is(cut.From, cut.To))
             return;
         if (!field.Meets(cut.From, cut.To, job.EndOf(cut.Tool), out _, out var depth))
             return;

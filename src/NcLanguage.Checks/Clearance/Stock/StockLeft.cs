@@ -100,7 +100,7 @@ public sealed class StockLeft
 
     /// <summary>How much stands where a cut straight down puts its tip, mm: the tip of a drill seldom goes down in the middle of a cell, and would be taken for less deep than it is.</summary>
     static double Standing(StockField field, in StockCut cut) =>
-        cut.From.X == cut.To.X && cut.From.Y == cut.To.Y ? field.TopAt(cut.To.X, cut.To.Y) - Math.Max(cut.To.Z, field.Floor) : 0;
+        Upright.Is(cut.From, cut.To) ? field.TopAt(cut.To.X, cut.To.Y) - Math.Max(cut.To.Z, field.Floor) : 0;
 
     /// <summary>A tap or thread mill takes half of what lies between core and outer diameter: as much as a cylinder of its pitch diameter, d − 0.6495 P (ISO 724), about.</summary>
     static EndForm EndOf(Job job, int number)

@@ -46,7 +46,7 @@ sealed class StockQuestions
                 cutters.Add(tool = cut.Tool);
                 (lowestBody, travels) = (BodyContact.LowestBody(job, tool), travellers.Contains(tool));
             }
-            if (!travels && !(cut.Arc < 0 && cut.From.X == cut.To.X && cut.From.Y == cut.To.Y))
+            if (!travels && !(cut.Arc < 0 && Upright.Is(cut.From, cut.To)))
             {
                 travellers.Add(tool);
                 travels = true;

@@ -40,20 +40,20 @@ public sealed class SchedulingTests
         Assert.Empty(Unsupported.Reasons.Keys.Intersect(MethodTable.Rows.Keys));
 
     [Fact]
-    public async Task What_nobody_waits_for_lets_answers_pass()
+    public async Task It_is_settled_when_nothing_is_owed_or_the_time_is_up()
     {
         var backlog = new Backlog();
         var never = TimeSpan.FromHours(1);
-        Assert.True(backlog.LetPassAsync(never).IsCompleted);
+        Assert.True(backlog.SettleAsync(never).IsCompleted);
         backlog.Came();
         backlog.Came();
-        Task passed = backlog.LetPassAsync(never), soon = backlog.LetPassAsync(TimeSpan.FromMilliseconds(1));
+        Task passed = backlog.SettleAsync(never), soon = backlog.SettleAsync(TimeSpan.FromMilliseconds(1));
         backlog.Answered();
         await soon.WaitAsync(TimeSpan.FromSeconds(10));
         Assert.False(passed.IsCompleted);
         backlog.Answered();
         await passed.WaitAsync(TimeSpan.FromSeconds(10));
-        Assert.True(backlog.LetPassAsync(never).IsCompleted);
+        Assert.True(backlog.SettleAsync(never).IsCompleted);
     }
 
     [Fact]

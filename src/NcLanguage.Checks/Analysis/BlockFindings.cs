@@ -5,8 +5,6 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>What rules tell of a program's blocks and their text, in one row. Behind a key most of it is as it was: only what chunks that changed tell is fetched from them.</summary>
 sealed class BlockFindings
 {
-    static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(FindingAssembly.ByPlace);
-
     readonly ChunkText[] _texts;
     readonly PartResult[]? _parts;
     readonly string? _plain;
@@ -15,7 +13,11 @@ sealed class BlockFindings
     /// <summary>For each chunk, where in the row its findings end.</summary>
     readonly int[] _ends;
 
-    BlockFindings(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before)
+    /// <param name="run">The run that they are of.</param>
+    /// <param name="texts">What the text of the run's chunks tells.</param>
+    /// <param name="parts">The results of the chunks; null where the run leaves the order of the text.</param>
+    /// <param name="before">That of the version before; null where there is none.</param>
+    public BlockFindings(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before)
     {
         (_texts, _parts, _plain, _lines) = (texts, parts, run.PlainCoordinates, run.Text.LineCount);
         var (same, sameAtEnd) = before is null || before._plain != _plain || before._parts is null != parts is null ? (0, 0) : SharedWith(before);
@@ -43,11 +45,6 @@ sealed class BlockFindings
     /// <summary>All, in the order of the text; of a run that leaves it those that the text alone tells.</summary>
     public Finding[] All { get; }
 
-    /// <param name="texts">What the text of the run's chunks tells.</param>
-    /// <param name="parts">The results of the chunks; null where the run leaves the order of the text.</param>
-    /// <param name="before">That of the version before; null where there is none.</param>
-    public static BlockFindings Of(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before) => new(run, texts, parts, before);
-
     /// <summary>How many chunks, at the beginning and of the others at the end, tell the same at the same lines.</summary>
     (int AtBeginning, int AtEnd) SharedWith(BlockFindings before)
     {
@@ -72,6 +69,6 @@ sealed class BlockFindings
         if (_parts is not null && run.PartFacts[chunk].HasFindings)
             findings.AddRange(_parts[chunk].FindingsAt(run.Text.FirstLineOf(chunk), _plain));
         if (findings.Count - first > 1)
-            findings.Sort(first, findings.Count - first, Comparer);
+            findings.Sort(first, findings.Count - first, FindingAssembly.Comparer);
     }
 }

@@ -85,7 +85,7 @@ sealed class FindingAssembly
             findings[to] = left >= 0 && ByPlace(findings[left], others[other]) > 0 ? findings[left--] : others[other--];
     }
 
-    static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(ByPlace);
+    public static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(ByPlace);
 
     /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
     static void AddOf(ProgramRun run, List<Finding> findings)

@@ -25,7 +25,6 @@ public sealed class ProgramRun
     BlockFindings? _findings;
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
-    int? _coordinatesUsed;
 
     ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -64,7 +63,7 @@ public sealed class ProgramRun
         {
             if (_findings is { } made)
                 return made;
-            made = _findings = BlockFindings.Of(this, _texts, Flow is null ? _parts : null, _findingsBefore);
+            made = _findings = new BlockFindings(this, _texts, Flow is null ? _parts : null, _findingsBefore);
             _findingsBefore = null;
             return made;
         }
@@ -116,20 +115,8 @@ public sealed class ProgramRun
         var workOffset => WorkOffsetName.Format(workOffset),
     };
 
-    int CoordinatesUsed
-    {
-        get
-        {
-            if (_coordinatesUsed is { } known)
-                return known;
-            var used = _partFacts.All.CoordinatesUsed;
-            // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
-            if (Job.IsOutsideFrame(used))
-                used = CoordinatesLog.Several;
-            _coordinatesUsed = used;
-            return used;
-        }
-    }
+    // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
+    int CoordinatesUsed => _partFacts.All.CoordinatesUsed is var used && Job.IsOutsideFrame(used) ? CoordinatesLog.Several : used;
 
     /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>
     internal FreeNumbers FreeNumbers => _freeNumbers ??= FreeNumbers.Of(this);

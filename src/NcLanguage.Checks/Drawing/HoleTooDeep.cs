@@ -73,7 +73,7 @@ public sealed class HoleTooDeep : Rule
         var say = file.SayAt(work.Line, work.Coordinates);
         var wanted = match.Wanted!.Depth!.Value;
         file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Full > work.Tip ? "at full diameter" : "made")} {say.Length(match.Depth)} deep, and the drawing asks for {say.Length(wanted)}: "
-            + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough{(file.Run.Job.Setup.Stock is { } stock && work.Tip < stock.Min.Z && match.Wanted.Depth < stock.Max.Z - stock.Min.Z ? ", and its tip comes out of the stock" : "")}.");
+            + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough{(file.Run.Job.Setup.Stock is { } stock && work.Tip < stock.Min.Z ? ", and its tip comes out of the stock" : "")}.");
     }
 
     void ReportThrough(List<DrawingMatch> group, in FileContext file)

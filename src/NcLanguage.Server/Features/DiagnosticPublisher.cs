@@ -38,14 +38,14 @@ internal sealed class DiagnosticPublisher
     {
         if (_client.PullsDiagnostics) return;
         bool isFinal = _links.IsSettled;
-        ShownFindings? before;
-        lock (_gate) _shown.TryGetValue(snapshot.Uri, out before);
-        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref before);
+        ShownFindings? shown;
+        lock (_gate) _shown.TryGetValue(snapshot.Uri, out shown);
+        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref shown);
         lock (_gate)
         {
             if (!isNewest()) return;
             _withoutLinks.Remove(snapshot.Uri);
-            _shown[snapshot.Uri] = before;
+            _shown[snapshot.Uri] = shown;
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
             if (isFinal || diagnostics.Length == 0) return;
             if (_links.IsSettled) SendAgain(snapshot, program, findings);

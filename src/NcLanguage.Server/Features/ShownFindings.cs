@@ -26,10 +26,10 @@ internal sealed class ShownFindings
     /// <param name="isTyped">Whether the text is being typed: what is said of some findings hangs on it.</param>
     /// <param name="hasLinks">Whether findings link to the pages of their rules.</param>
     /// <param name="before">What went out last; null for nothing.</param>
-    /// <param name="isOfPlaceBehind">Whether a finding may say other than before because of what is before it in the text, though its own lines are as they were.</param>
+    /// <param name="relatesBack">Whether a finding names a place before its own: an edit between the two may change that, though the finding is the same.</param>
     /// <param name="map">Puts a finding into the protocol's words.</param>
     public static ShownFindings Of(
-        SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, ShownFindings? before, Func<Finding, bool> isOfPlaceBehind, Func<Finding, Diagnostic> map)
+        SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, Diagnostic> map)
     {
         (int unmoved, int unmovedAtEnd) = before is not null && before._isTyped == isTyped && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
         var diagnostics = new Diagnostic[findings.Length];
@@ -37,7 +37,7 @@ internal sealed class ShownFindings
         {
             int fromEnd = findings.Length - i;
             diagnostics[i] = i < unmoved && ReferenceEquals(before!._findings[i], findings[i]) ? before.Diagnostics[i]
-                : fromEnd <= unmovedAtEnd && ReferenceEquals(before!._findings[^fromEnd], findings[i]) && !isOfPlaceBehind(findings[i]) ? before.Diagnostics[^fromEnd]
+                : fromEnd <= unmovedAtEnd && ReferenceEquals(before!._findings[^fromEnd], findings[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
                 : map(findings[i]);
         }
         return new ShownFindings(text, findings, isTyped, hasLinks, diagnostics);

@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>What is owed to the client. A client that asks and asks but does not read what it is answered must not fill the server's memory: from
@@ -44,8 +42,8 @@ internal sealed class Backlog
         while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
     }
 
-    /// <summary>Waits until nothing is owed, at most as long as given: what nobody waits for lets pass what somebody does.</summary>
-    public Task LetPassAsync(TimeSpan longest)
+    /// <summary>Waits until nothing is owed any more, at most as long as given.</summary>
+    public Task SettleAsync(TimeSpan longest)
     {
         lock (_gate)
         {
@@ -53,18 +51,6 @@ internal sealed class Backlog
             _quiet ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
             return Task.WhenAny(_quiet.Task, Task.Delay(longest));
         }
-    }
-
-    /// <summary>Waits until nothing is owed any more, at most as long as given.</summary>
-    public async ValueTask SettleAsync(TimeSpan longest)
-    {
-        long start = Stopwatch.GetTimestamp();
-        while (IsOwing() && Stopwatch.GetElapsedTime(start) < longest) await Task.Delay(2).ConfigureAwait(false);
-    }
-
-    private bool IsOwing()
-    {
-        lock (_gate) return _owed > 0;
     }
 
     private Task? WaitIf(Func<bool> isFull)

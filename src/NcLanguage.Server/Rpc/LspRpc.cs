@@ -13,6 +13,9 @@ internal sealed class LspRpc : JsonRpc
     /// <summary>Requests to refresh one thing that may be unanswered at once.</summary>
     private const int MostRefreshes = 8;
 
+    /// <summary>How long what is told unasked lets answers pass: longer than those take that come behind a key, shorter than anybody sees.</summary>
+    private static readonly TimeSpan LongestPass = TimeSpan.FromMilliseconds(5);
+
     private readonly RequestQueue _queue;
     private readonly Lifecycle _lifecycle;
     private readonly Backlog _backlog;
@@ -47,11 +50,8 @@ internal sealed class LspRpc : JsonRpc
             await Task.Delay(5).ConfigureAwait(false);
     }
 
-    /// <summary>How long what is told unasked lets answers pass: longer than those take that come behind a key, shorter than anybody sees.</summary>
-    private static readonly TimeSpan LongestPass = TimeSpan.FromMilliseconds(5);
-
     /// <summary>Ends when no answer is owed, or soon.</summary>
-    public Task LetAnswersPassAsync() => _backlog.LetPassAsync(LongestPass);
+    public Task LetAnswersPassAsync() => _backlog.SettleAsync(LongestPass);
 
     /// <summary>Sends a notification. They leave in the order of the calls; while the client does not read, only the newest findings of a document
     /// wait for it. One that can't be sent any more is dropped.</summary>

@@ -165,9 +165,11 @@ public sealed record PartResult
         return state;
     }
 
-    /// <summary>The path of a cut that is an arc.</summary>
+    /// <summary>The path of a cut that is an arc; an empty one of a straight cut.</summary>
     internal ArcPath PathOf(in StockCut cut)
     {
+        if (cut.Arc < 0)
+            return default;
         ref readonly var arc = ref Arcs[cut.Arc];
         return new ArcPath(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns);
     }

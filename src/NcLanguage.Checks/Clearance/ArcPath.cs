@@ -12,9 +12,9 @@ internal readonly struct ArcPath
     /// <summary>An arc of a larger radius, mm, is a slip of the keyboard: chords that keep near to it would be without end.</summary>
     public const double GreatestRadius = 1e6;
 
-    private readonly Point3 _from, _to;
+    private readonly Point3 _from, _to, _center;
     private readonly int _first, _second, _third;
-    private readonly double _centerFirst, _centerSecond, _startAngle, _startRadius, _endRadius;
+    private readonly double _startFirst, _startSecond, _startRadius, _endRadius;
 
     public ArcPath(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns)
     {
@@ -26,26 +26,33 @@ internal readonly struct ArcPath
             19 => (1, 2, 0),
             _ => throw new ArgumentOutOfRangeException(nameof(plane), plane, "A plane is 17, 18 or 19."),
         };
-        (_from, _to) = (from, to);
-        (_centerFirst, _centerSecond) = (center[_first], center[_second]);
-        double a0 = from[_first] - _centerFirst, b0 = from[_second] - _centerSecond;
-        double a1 = to[_first] - _centerFirst, b1 = to[_second] - _centerSecond;
+        (_from, _to, _center) = (from, to, center);
+        double a0 = from[_first] - center[_first], b0 = from[_second] - center[_second];
+        double a1 = to[_first] - center[_first], b1 = to[_second] - center[_second];
         _startRadius = Math.Sqrt(a0 * a0 + b0 * b0);
         _endRadius = Math.Sqrt(a1 * a1 + b1 * b1);
-        _startAngle = Math.Atan2(b0, a0);
-        var angle = Math.Atan2(b1, a1) - _startAngle;
+        (_startFirst, _startSecond) = _startRadius > 0 ? (a0 / _startRadius, b0 / _startRadius) : (1, 0);
+        var angle = Math.Atan2(_startFirst * b1 - _startSecond * a1, _startFirst * a1 + _startSecond * b1);
         if (clockwise)
             angle = -angle;
-        while (angle < SameAngle)
+        if (angle < SameAngle)
             angle += Math.Tau;
-        while (angle >= Math.Tau + SameAngle)
-            angle -= Math.Tau;
         angle += Math.Tau * TurnsThatDiffer(fullTurns, Math.Abs(to[_third] - from[_third]));
         Angle = clockwise ? -angle : angle;
         var rise = to[_third] - from[_third];
         var widening = _endRadius - _startRadius;
         Length = Math.Sqrt(Radius * Radius * angle * angle + rise * rise + widening * widening);
     }
+
+    public Point3 From => _from;
+
+    public Point3 To => _to;
+
+    /// <summary>The centre, mm; only the two coordinates of the plane count.</summary>
+    public Point3 Center => _center;
+
+    /// <summary>Whether it lies in XY and keeps its height.</summary>
+    public bool IsLevel => _third == 2 && _from.Z == _to.Z;
 
     /// <summary>Angle travelled, radians; negative clockwise.</summary>
     public double Angle { get; }
@@ -83,16 +90,16 @@ internal readonly struct ArcPath
             return _from;
         if (fraction >= 1)
             return _to;
-        var (sin, cos) = Math.SinCos(_startAngle + Angle * fraction);
+        var (sin, cos) = Math.SinCos(Angle * fraction);
         var radius = _startRadius + (_endRadius - _startRadius) * fraction;
         return _from
-            .With(_first, _centerFirst + radius * cos)
-            .With(_second, _centerSecond + radius * sin)
+            .With(_first, _center[_first] + radius * (_startFirst * cos - _startSecond * sin))
+            .With(_second, _center[_second] + radius * (_startSecond * cos + _startFirst * sin))
             .With(_third, _from[_third] + (_to[_third] - _from[_third]) * fraction);
     }
 
     private Point3 Corner(double off, double third) =>
-        _from.With(_first, _centerFirst + off).With(_second, _centerSecond + off).With(_third, third);
+        _from.With(_first, _center[_first] + off).With(_second, _center[_second] + off).With(_third, third);
 
     /// <summary>Turns nearer together than half a hundredth of a millimetre add nothing to where the tool has been; the first does.</summary>
     private static double TurnsThatDiffer(int fullTurns, double rise) => Math.Min(fullTurns, Math.Max(1, Math.Ceiling(rise / 0.005)));

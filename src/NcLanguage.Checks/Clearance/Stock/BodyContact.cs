@@ -25,23 +25,26 @@ struct BodyContact(Job job, StockField field)
     const double Aside = 0.25;
 
     double _left = MostVisits;
+    int _tool = int.MinValue;
+    bool _isAsked;
+    double _lowest;
     List<BodyMet>? _met;
 
     public readonly BodyMet[] Met => _met is null ? [] : [.. _met];
 
     /// <summary>Looks at a cut that has been taken away from the field.</summary>
-    public void AskCut(PartResult part, in StockCut cut, int index)
+    /// <param name="arc">Its path, where it is an arc.</param>
+    public void AskCut(in StockCut cut, in ArcPath arc, int index)
     {
         // A bar that cuts from below stands in its own hole, which the field cannot hold.
-        if (cut.IsFromBelow || !MayAsk(cut.Tool))
+        if (!MayAsk(cut.Tool) || cut.IsFromBelow)
             return;
         if (cut.Arc < 0)
         {
             Ask(cut.From, cut.To, cut.Tool, 0, index, -1);
             return;
         }
-        var arc = part.PathOf(cut);
-        if (!arc.IsKnown || arc.Low.Z + LowestBody(job, cut.Tool) >= field.Stock.Max.Z)
+        if (!arc.IsKnown || arc.Low.Z + _lowest >= field.Stock.Max.Z)
             return;
         var chords = arc.Chords(Aside);
         var last = cut.From;
@@ -71,14 +74,19 @@ struct BodyContact(Job job, StockField field)
                 return;
     }
 
-    readonly bool MayAsk(int tool)
+    bool MayAsk(int tool)
     {
-        if (_left <= 0 || !field.IsKnown || job.ShapeOf(tool).Cylinders.Length == 1)
-            return false;
+        if (tool != _tool)
+            (_tool, _lowest, _isAsked) = (tool, LowestBody(job, tool), !IsMet(tool));
+        return _isAsked && _left > 0 && field.IsKnown;
+    }
+
+    readonly bool IsMet(int tool)
+    {
         foreach (var met in _met ?? [])
             if (met.Tool == tool)
-                return false;
-        return true;
+                return true;
+        return false;
     }
 
     /// <summary>How far above the tip the first thicker part of a tool begins, mm; infinite where it has none.</summary>
@@ -97,6 +105,8 @@ struct BodyContact(Job job, StockField field)
 
     bool Ask(in Point3 from, in Point3 to, int tool, double smaller, int cut, int rapid)
     {
+        if (!(Math.Min(from.Z, to.Z) + _lowest < field.Stock.Max.Z - StockField.Tolerance))
+            return false;
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
         {
             var (up, radius) = (new Point3(0, 0, body.Bottom), body.Radius - smaller);
@@ -106,6 +116,7 @@ struct BodyContact(Job job, StockField field)
             if (!field.Meets(from + up, to + up, EndForm.Flat(radius), out _, out var depth))
                 continue;
             (_met ??= []).Add(new BodyMet(cut, rapid, tool, body.Part, Math.Min(from.Z, to.Z), depth));
+            _isAsked = false;
             return true;
         }
         return false;

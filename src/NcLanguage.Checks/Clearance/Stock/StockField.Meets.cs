@@ -51,11 +51,11 @@ public sealed partial class StockField
     }
 
     /// <summary>Whether a cut of a run comes anywhere near what still stands; the arguments as for the straight move.</summary>
-    internal bool IsNear(PartResult part, in StockCut cut, in EndForm end, double within)
+    /// <param name="arc">Its path, where it is an arc.</param>
+    internal bool IsNear(in StockCut cut, in ArcPath arc, in EndForm end, double within)
     {
         if (cut.Arc < 0)
             return IsNear(cut.From, cut.To, end, within);
-        var arc = part.PathOf(cut);
         if (!arc.IsKnown)
             return true;
         // The chords of an arc may lie aside by a part of what counts as near.

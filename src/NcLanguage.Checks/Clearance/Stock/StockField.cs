@@ -170,7 +170,15 @@ public sealed partial class StockField
     /// <returns>On a helix the deepest is that of one chord: what the tool has before it on its way, however many turns it goes down.</returns>
     public CutTally CutArc(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns, in EndForm end)
     {
-        var arc = new ArcPath(from, to, center, clockwise, plane, fullTurns);
+        return CutArc(new ArcPath(from, to, center, clockwise, plane, fullTurns), end);
+    }
+
+    /// <summary>Takes away what a cut of a run takes.</summary>
+    /// <param name="path">Its path, where it is an arc.</param>
+    internal CutTally Cut(in StockCut cut, in ArcPath path, in EndForm end) => cut.Arc < 0 ? Cut(cut.From, cut.To, end) : CutArc(path, end);
+
+    private CutTally CutArc(in ArcPath arc, in EndForm end)
+    {
         if (arc.Low.Z >= _stock.Max.Z)
             return default;
         if (!arc.IsKnown || !(end.Radius > 0))
@@ -179,16 +187,16 @@ public sealed partial class StockField
             return default;
         }
         var within = Math.Max(Sweep.ChordTolerance, CellSize / ChordsPerCell);
-        if (plane == 17 && from.Z == to.Z && arc.Widening <= within)
+        if (arc.IsLevel && arc.Widening <= within)
         {
             var form = end.Grown(_growth);
             var sum = new CutSum();
-            var strip = new ArcStrip(from, to, center, arc.Angle, form.Radius);
-            LowerBeside(strip, from.Z, form, strip.Low.Y, strip.High.Y, ref sum);
+            var strip = new ArcStrip(arc.From, arc.To, arc.Center, arc.Angle, form.Radius);
+            LowerBeside(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
             return Tally(sum);
         }
         var chords = arc.Chords(within);
-        var (removed, deepest, last) = (0.0, 0.0, from);
+        var (removed, deepest, last) = (0.0, 0.0, arc.From);
         for (var i = 1; i <= chords; i++)
         {
             var next = arc.At((double)i / chords);
@@ -196,15 +204,6 @@ public sealed partial class StockField
             (removed, deepest, last) = (removed + cut.Removed, Math.Max(deepest, cut.Deepest), next);
         }
         return new CutTally(removed, deepest);
-    }
-
-    /// <summary>Takes away what a cut of a run takes.</summary>
-    internal CutTally Cut(PartResult part, in StockCut cut, in EndForm end)
-    {
-        if (cut.Arc < 0)
-            return Cut(cut.From, cut.To, end);
-        ref readonly var arc = ref part.Arcs[cut.Arc];
-        return CutArc(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, end);
     }
 
     /// <summary>What stands now, to come back to.</summary>

@@ -87,7 +87,7 @@ public sealed class StockLeft
             foreach (ref readonly var cut in result.Cuts)
             {
                 var underTip = Standing(field, cut);
-                var taken = cut.IsFromBelow ? default : field.Cut(result, cut, EndOf(run.Job, cut.Tool));
+                var taken = cut.IsFromBelow ? default : field.Cut(cut, result.PathOf(cut), EndOf(run.Job, cut.Tool));
                 if (!field.IsKnown)
                     return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), [.. open]);
                 if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))

@@ -156,6 +156,7 @@ sealed class StockReplay
         var sideways = new SidewaysContact(job, field);
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
+        var (tool, end, isTraveller) = (int.MinValue, default(EndForm), false);
         for (var i = 0;; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
@@ -166,14 +167,16 @@ sealed class StockReplay
             if (!cuts.MoveNext())
                 break;
             ref readonly var cut = ref cuts.Current;
-            var end = job.EndOf(cut.Tool);
-            if (asks && _demand.IsTraveller(cut.Tool) && end.Radius > 0 && !field.IsNear(part, cut, end, AirGap))
+            if (cut.Tool != tool)
+                (tool, end, isTraveller) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool));
+            var path = part.PathOf(cut);
+            if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             if (asks)
                 sideways.Ask(cut, i);
-            field.Cut(part, cut, end);
+            field.Cut(cut, path, end);
             if (asks)
-                bodies.AskCut(part, cut, i);
+                bodies.AskCut(cut, path, i);
             CutsFollowed++;
         }
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, inAir);

@@ -28,8 +28,13 @@ static class StockWork
     public static double Of(PartResult part, Job job, Box3 area)
     {
         var touched = 0.0;
+        var (tool, end) = (int.MinValue, default(EndForm));
         foreach (ref readonly var cut in part.Cuts)
-            touched += Touched(part, cut, job.EndOf(cut.Tool), area);
+        {
+            if (cut.Tool != tool)
+                (tool, end) = (cut.Tool, job.EndOf(cut.Tool));
+            touched += Touched(part, cut, end, area);
+        }
         return touched;
     }
 
@@ -45,7 +50,7 @@ static class StockWork
             var path = part.PathOf(cut);
             if (!path.IsKnown || path.Low.Z >= area.Max.Z)
                 return 0;
-            return part.Arcs[cut.Arc].Plane == 17 && cut.From.Z == cut.To.Z ? round + across * path.Length
+            return path.IsLevel ? round + across * path.Length
                 : (round * path.Chords(NearChords) + across * path.Length) * Weight(end, false);
         }
         var width = Overlapping(cut.From.X, cut.To.X, end.Radius, area.Min.X, area.Max.X);

@@ -20,7 +20,7 @@ public sealed class DeeperThanFlutes : Rule
         Severity = Severity.Error,
         Title = "A hole or cut deeper than the tool's flutes are long",
         Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level. "
-            + "A cut that goes as deep below the stock's top within reach of the stock's sides. Where the holder begins below the end of the flutes, that is the length that counts.",
+            + "A cut that goes as deep below the stock's top within reach of the stock's sides; of a mill whose shank is thinner than it cuts (shankDiameter), one that takes more at once, told once for each tool. Where the holder begins below the end of the flutes, that is the length that counts.",
         AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall, or the holder runs into the work.",
         Setup = """
             { "stock": { "min": [0, 0, -25], "max": [100, 60, 0] },
@@ -53,13 +53,16 @@ public sealed class DeeperThanFlutes : Rule
             M5
             M30
             """,
-        NotFound = "A cut that a rapid took down first, into what has been cut. In a pocket with its walls out of reach the shank touches nothing, though the rule "
+        NotFound = "A cut that a rapid took down first, into what has been cut. What a mill with a thin shank takes at once where that is shallower than 0.02 mm too much or narrower than one and a half cells of the "
+            + "height field, after a cut with a tool of unknown diameter or whose place is not known, and behind the first 50,000 cuts. In a pocket with its walls out of reach the shank touches nothing, though the rule "
             + "counts from the stock's top. Without a stock the hole's surface is not known: counting from R says a little too much, "
             + "and of a cut it is not known how deep it goes.",
         Source = "Common practice.",
     };
 
     public override StepEvents Interest => StepEvents.HolesDiffer | StepEvents.Path;
+
+    public override bool ReadsFile => true;
 
     public override void CheckStep(in StepContext step)
     {
@@ -70,7 +73,26 @@ public sealed class DeeperThanFlutes : Rule
         if (step.Step.Holes.Count > 0)
             CheckHoles(reach, step);
         else
-            CheckCuts(reach, tool, step);
+            CheckCuts(tool.HasNeck ? reach with { Depth = holder } : reach, tool, step);
+    }
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (file.Run.Job.Setup.Stock is null)
+            return;
+        HashSet<int>? told = null;
+        var parts = file.Stock.Parts;
+        for (var part = 0; part < parts.Length; part++)
+        {
+            foreach (ref readonly var met in parts[part].Necks.AsSpan())
+            {
+                if (!(told ??= []).Add(met.Tool))
+                    continue;
+                var line = file.Run.LineOf(part, parts[part].Source.Cuts[met.Cut].Line);
+                var say = file.SayAt(line, null);
+                file.ReportBlock(this, line, $"Tool {met.Tool} cuts into stock that still stands{StockWords.Depth(met.Depth, say)}; its flutes are {say.Length(file.Run.Job.Setup.FindTool(met.Tool)!.FluteLength!.Value)} long.");
+            }
+        }
     }
 
     /// <summary>The lines, from 0, where the rule has spoken in a run.</summary>

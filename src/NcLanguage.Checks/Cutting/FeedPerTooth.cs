@@ -82,8 +82,7 @@ public sealed class FeedPerTooth : Rule
     /// <summary>Whether the tool moves the way its feed is given for: drills along their axis, mills across it.</summary>
     static bool IsItsWay(Tool tool, Step step)
     {
-        var isMill = tool.Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ChamferMill or ToolKind.ThreadMill;
-        if (!isMill)
+        if (!tool.IsMill)
             return true;
         if (step.Holes.Count > 0)
             return false;

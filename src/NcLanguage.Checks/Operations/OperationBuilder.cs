@@ -88,9 +88,6 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
         WorkKind.Cycle => CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}",
         WorkKind.Probing => "Probing",
         WorkKind.None => "Moves without a cut",
-        _ => IsMill(job.Setup.FindTool(tool)?.Kind) ? "Milling" : "Cuts at feed",
+        _ => job.Setup.FindTool(tool) is { IsMill: true } ? "Milling" : "Cuts at feed",
     };
-
-    static bool IsMill(ToolKind? tool) => tool is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.ChamferMill
-        or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
 }

@@ -55,6 +55,12 @@ public sealed record Tool
     /// <summary>Thread pitch of a tap or thread mill, mm.</summary>
     public double? Pitch { get; init; }
 
+    /// <summary>Whether it is one of the mills, which cut with their sides.</summary>
+    public bool IsMill => Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.ChamferMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
+
+    /// <summary>Whether it is a mill whose shank stands clear of a wall along which its flutes cut.</summary>
+    public bool HasNeck => IsMill && ShankDiameter < Diameter;
+
     /// <summary>1-based line of the row in the setup file.</summary>
     public int Line { get; init; }
 }

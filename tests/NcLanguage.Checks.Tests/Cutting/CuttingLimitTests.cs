@@ -66,6 +66,37 @@ public sealed class CuttingLimitTests
         Assert.Empty(Programs.Of("holder-meets-stock", program, ShortOut));
     }
 
+    // Cuts of 8, behind them a neck of 7 clear of the wall as far as 40; the same tool without its neck, and with one in a holder that begins at 25.
+    const string Necked = """
+        { "stock": { "min": [0, 0, -40], "max": [100, 60, 0] },
+          "tools": [ { "number": 3, "kind": "end-mill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7 },
+                     { "number": 4, "kind": "end-mill", "diameter": 8, "fluteLength": 8 },
+                     { "number": 5, "kind": "end-mill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7, "length": 65, "holderDiameter": 40, "holderGauge": 40 },
+                     { "number": 6, "kind": "drill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7 } ] }
+        """;
+
+    const string SlotInSteps = "G0 X-10\nG1 Z-7 F100\nX110\nZ-14\nX-10\nZ-21\nX110\nZ-28\nX-10";
+
+    // Common practice: a neck lets a mill go down along a wall, step by step, each as deep as its flutes are long at most.
+    [Theory]
+    [InlineData(3, SlotInSteps, new int[0])]
+    [InlineData(4, SlotInSteps, new[] { 8, 10, 12 })]
+    [InlineData(5, SlotInSteps, new[] { 12 })] // 28 deep is more than the holder's 25
+    [InlineData(3, "G0 X-10\nG1 Z-7 F100\nX110\nZ-16\nX-10", new[] { 8 })] // 9 at once
+    [InlineData(3, "G0 X-10\nG1 Z-9 F100\nX110\nG0 Z5\nY50\nG1 Z-9\nX-10", new[] { 6 })] // once
+    [InlineData(3, "G0 X-10\nG1 Z-8 F100\nX110", new int[0])]
+    [InlineData(3, "G1 Z-9 F100", new[] { 4 })] // straight down
+    [InlineData(3, "G1 Z-7 F100\nG3 X20 Y30 I15 J0\nG1 Z-16\nG3 X20 Y30 I15 J0", new[] { 6 })]
+    [InlineData(3, "G1 Z-7 F100\nG3 X20 Y30 I15 J0\nG0 Z5\nX50 Y30\nG0 Z0\nG2 X50 Y30 Z-16 I-15 J0 F100", new[] { 9 })] // a helix through what the first circle left
+    [InlineData(6, "G1 Z-9 F100", new[] { 4 })] // a drill's chips come out of its flutes, whatever its shank is like
+    public void Of_a_mill_with_a_neck_what_it_takes_at_once_counts(int tool, string moves, int[] lines) =>
+        Assert.Equal(lines, Programs.Lines("deeper-than-flutes", $"G21 G90 G17 G54\nT{tool} M6\nG0 X20 Y30 Z5\n{moves}\nG0 Z50\nM30", Necked));
+
+    [Fact]
+    public void It_says_how_much_stands_at_least() => Assert.Equal(
+        "Tool 3 cuts into stock that still stands, at least 9 mm deep; its flutes are 8 mm long.",
+        Assert.Single(Programs.Of("deeper-than-flutes", "G21 G90 G17 G54\nT3 M6\nG0 X20 Y30 Z5\nG1 Z-9 F100\nG0 Z50\nM30", Necked)).Message);
+
     [Theory] // Without a stock what is known is where the cycle's feed begins.
     [InlineData("G99 G81 X20 Y30 R2 Z-18 F100", new int[0])]
     [InlineData("G99 G81 X20 Y30 R2 Z-19 F100", new[] { 4 })]

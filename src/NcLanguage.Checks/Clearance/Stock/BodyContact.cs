@@ -10,7 +10,7 @@ namespace NcLanguage.Checks.Clearance;
 /// <param name="Rapid">The rapid, by its place among the part's low rapids; −1 for a cut.</param>
 /// <param name="LowestTip">The lowest Z of the tip on this move, in the setup's frame, mm.</param>
 /// <param name="Depth">The most that anything stands above the underside of holder or shank on this move, mm; never too much.</param>
-readonly record struct BodyMet(int Cut, int Rapid, int Tool, ToolPart Part, double LowestTip, double Depth);
+readonly record struct BodyMet(int Cut, int Rapid, int Tool, ToolPart Part, double LowestTip, double Depth) : IToolContact;
 
 /// <summary>Holds the holder and a thicker shank of the tools of one part of a run against what stands of the stock when a move has cut: flat cylinders, so that
 /// what they meet is beside or above what the tool itself takes away.</summary>
@@ -77,16 +77,8 @@ struct BodyContact(Job job, StockField field)
     bool MayAsk(int tool)
     {
         if (tool != _tool)
-            (_tool, _lowest, _isAsked) = (tool, LowestBody(job, tool), !IsMet(tool));
+            (_tool, _lowest, _isAsked) = (tool, LowestBody(job, tool), !_met.Has(tool));
         return _isAsked && _left > 0 && field.IsKnown;
-    }
-
-    readonly bool IsMet(int tool)
-    {
-        foreach (var met in _met ?? [])
-            if (met.Tool == tool)
-                return true;
-        return false;
     }
 
     /// <summary>How far above the tip the first thicker part of a tool begins, mm; infinite where it has none.</summary>

@@ -24,7 +24,7 @@ sealed class StockQuestions
     /// down and up goes to its work and leaves it, be it in air.</summary>
     public ReadOnlySpan<int> Travellers => _travellers;
 
-    /// <summary>Whether the part asks, whatever stands in others: it has low rapids, or holder or shank go below the stock's top.</summary>
+    /// <summary>Whether the part asks, whatever stands in others: it has low rapids, or holder, shank or neck go below the stock's top.</summary>
     public bool AreOwn { get; }
 
     /// <summary>Whether the part asks anything in a run with these travellers.</summary>
@@ -38,20 +38,20 @@ sealed class StockQuestions
         if (job.Setup.Stock is not { } stock || (cuts.IsEmpty && !hasLowRapids))
             return None;
         List<int> cutters = [], travellers = [];
-        var (areOwn, lowestBody, tool, travels) = (hasLowRapids, double.NaN, 0, false);
+        var (areOwn, lowest, tool, travels) = (hasLowRapids, double.NaN, 0, false);
         foreach (ref readonly var cut in cuts)
         {
             if (cutters.Count == 0 || cut.Tool != tool)
             {
                 cutters.Add(tool = cut.Tool);
-                (lowestBody, travels) = (BodyContact.LowestBody(job, tool), travellers.Contains(tool));
+                (lowest, travels) = (Math.Min(BodyContact.LowestBody(job, tool), NeckContact.FlutesOf(job, tool)), travellers.Contains(tool));
             }
             if (!travels && !(cut.Arc < 0 && Upright.Is(cut.From, cut.To)))
             {
                 travellers.Add(tool);
                 travels = true;
             }
-            areOwn |= Math.Min(cut.From.Z, cut.To.Z) + lowestBody < stock.Max.Z;
+            areOwn |= Math.Min(cut.From.Z, cut.To.Z) + lowest < stock.Max.Z;
         }
         return new StockQuestions([.. cutters], [.. travellers], areOwn);
     }

@@ -15,8 +15,9 @@ readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 /// <param name="Met">Its low rapids that meet what stands.</param>
 /// <param name="Bodies">Where holders and shanks meet what stands.</param>
 /// <param name="Sideways">Where drills and the like are fed sideways into what stands.</param>
+/// <param name="Necks">Where mills with a neck take more at once than their flutes are long.</param>
 /// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did. Of tools that only go up and down it is not asked.</param>
-sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, SidewaysMet[] Sideways, bool[] InAir)
+sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, SidewaysMet[] Sideways, NeckMet[] Necks, bool[] InAir)
 {
     public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
 }
@@ -149,11 +150,12 @@ sealed class StockReplay
     PartStock Follow(Job job, PartResult part, StockField field, bool asks)
     {
         if (!field.IsKnown)
-            return new PartStock(part, [], [], [], []);
+            return new PartStock(part, [], [], [], [], []);
         List<RapidMet>? met = null;
         bool[] inAir = [];
         var bodies = new BodyContact(job, field);
         var sideways = new SidewaysContact(job, field);
+        var necks = new NeckContact(job, field);
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
         var (tool, end, isTraveller) = (int.MinValue, default(EndForm), false);
@@ -173,13 +175,16 @@ sealed class StockReplay
             if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             if (asks)
+            {
                 sideways.Ask(cut, i);
+                necks.Ask(cut, path, i);
+            }
             field.Cut(cut, path, end);
             if (asks)
                 bodies.AskCut(cut, path, i);
             CutsFollowed++;
         }
-        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, inAir);
+        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, inAir);
     }
 
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)

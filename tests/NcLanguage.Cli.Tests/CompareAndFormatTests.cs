@@ -72,6 +72,20 @@ public sealed class CompareAndFormatTests : IDisposable
     }
 
     [Fact]
+    public void Two_programs_in_inches_are_told_in_inches()
+    {
+        _scratch.Write("a.nc", "G20 G90 G54\nG0 X1. Y0 Z.1\nG1 Z-.5 F6.\nM30\n");
+        _scratch.Write("b.nc", "G20 G90 G54\nG0 X1. Y0 Z.1\nG1 Z-.25 F3.\nM30\n");
+        _scratch.Write("mm.nc", "G21 G90 G54\nG0 X25.4 Y0 Z2.54\nG1 Z-6.35 F76.2\nM30\n");
+        var output = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output;
+        Assert.Contains("of the tool tip in inches, feeds in in/min.", output, StringComparison.Ordinal);
+        Assert.Contains("- 3 feed to X1 Y0 Z-0.5 F6", string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Contains("feed to X1 Y0 Z-0.25 F3", output, StringComparison.Ordinal);
+        Assert.Equal(0, Command.In(_scratch.Folder, "compare", "b.nc", "mm.nc").ExitCode);
+        Assert.Contains("of the tool tip in mm, feeds in mm/min.", Command.In(_scratch.Folder, "compare", "a.nc", "mm.nc").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_file_that_is_not_there() => Assert.Equal(2, Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").ExitCode);
 
     [Fact]

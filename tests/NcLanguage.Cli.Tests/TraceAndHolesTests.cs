@@ -44,6 +44,24 @@ public sealed class TraceAndHolesTests : IDisposable
 
     private static double[] Point(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(axis => axis.GetDouble())];
 
+    [Fact] // 1 in is 25.4 mm: a program in inches is told in inches, and other programs read mm all the same.
+    public void The_holes_of_a_program_in_inches_are_told_in_inches()
+    {
+        _scratch.Write("inch.nc", "G20 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X0 Y0 Z1.\nG99 G81 X1.25 Y.5 Z-.375 R.1 F4.5\nG80\nM30\n");
+        _scratch.Write("inch.setup.json", """
+            { "units": "inch", "tools": [ { "number": 1, "kind": "drill", "diameter": 0.25, "pointAngle": 118 } ], "holes": [ { "x": 3, "y": 0.5, "diameter": 0.25 } ] }
+            """);
+        var output = Command.In(_scratch.Folder, "holes", "inch.nc").Output;
+        Assert.Contains("Work coordinates in inches; feeds in in/min;", output, StringComparison.Ordinal);
+        Assert.Contains("in the setup's frame, in inches.", output, StringComparison.Ordinal);
+        var row = output.Split('\n').Single(line => line.Contains("G81", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(["1", "5", "G81", "T1", "1.25", "0.5", "1", "0.1", "-0.375", "0.1", "4.5", "1000"], row.Select(cell => cell.Trim()));
+        Assert.Contains(output.Split('\n'), line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries) is ["3", "0.5", "0.25", ..]);
+        var hole = Command.In(_scratch.Folder, "holes", "inch.nc", "--format", "json").Json.GetProperty("holes")[0];
+        Assert.Equal((31.75, 114.3), (Number(hole, "x"), Number(hole, "feed")));
+        Assert.Contains("Work coordinates in mm; feeds in mm/min;", Command.In(_scratch.Folder, "holes", "two.nc").Output, StringComparison.Ordinal);
+    }
+
     [Fact] // T2 has no diameter: no distance to the bar, except where its axis itself runs into it.
     public void A_tool_of_unknown_diameter_has_no_distance()
     {

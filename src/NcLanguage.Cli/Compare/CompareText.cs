@@ -19,6 +19,8 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     /// <summary>Differences shown one by one.</summary>
     const int MostShown = 50;
 
+    readonly LengthText _say = report.Lengths;
+
     public void Write()
     {
         if (report.IsSame)
@@ -37,7 +39,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         var changes = report.Motion.Changes;
         screen.WriteLine($"- {report.First.Path}", Heading);
         screen.WriteLine($"+ {report.Second.Path}", Heading);
-        screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
+        screen.WriteLine($"Work coordinates of the tool tip in {(_say.IsInch ? "inches, feeds in in/min" : "mm, feeds in mm/min")}. ? is not known.");
         screen.WriteLine();
         if (changes.Count > 0)
             WriteFirst(changes[0]);
@@ -79,21 +81,21 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         screen.WriteLine($"  {(change.Kind == ChangeKind.Removed ? '-' : '+')} {motion.Line + 1,6}  {Way(motion)}");
     }
 
-    static string Way(in Motion motion) => motion.Kind switch
+    string Way(in Motion motion) => motion.Kind switch
     {
         MoveKind.Dwell => $"dwell {(double.IsNaN(motion.Dwell) ? "?" : Say.Seconds(motion.Dwell))}",
         MoveKind.ToolChange => $"tool change to {(motion.Tool < 0 ? "?" : $"T{motion.Tool}")}",
         MoveKind.Stop => "stop",
         MoveKind.Arc => $"arc {(motion.Clockwise ? "clockwise" : "counterclockwise")} to {Place(motion.To)} about {Place(motion.Center)}",
-        MoveKind.Feed => $"feed to {Place(motion.To)} F{Number(motion.Feed)}",
+        MoveKind.Feed => $"feed to {Place(motion.To)} F{_say.FeedNumber(motion.Feed)}",
         _ => $"rapid to {Place(motion.To)}",
     };
 
-    static string Otherwise(in Motion a, in Motion b)
+    string Otherwise(in Motion a, in Motion b)
     {
         var said = new List<string>();
         if (!a.Feed.Equals(b.Feed))
-            said.Add($"F{Number(a.Feed)} becomes F{Number(b.Feed)}");
+            said.Add($"F{_say.FeedNumber(a.Feed)} becomes F{_say.FeedNumber(b.Feed)}");
         if (!a.Speed.Equals(b.Speed))
             said.Add($"S{Number(a.Speed)} becomes S{Number(b.Speed)}");
         if (!a.Dwell.Equals(b.Dwell))
@@ -142,11 +144,11 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     {
         var row = change.First ?? change.Second!.Value;
         var mark = change.Kind switch { ChangeKind.Altered => '~', ChangeKind.Removed => '-', _ => '+' };
-        var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at X{Number(row.Hole.X)} Y{Number(row.Hole.Y)} to Z{Number(row.Hole.Bottom)}{(report.NamesCoordinates ? $" ({row.Coordinates.Name()})" : "")}";
+        var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at {_say.Place(row.Hole.X, row.Hole.Y)} to Z{_say.Number(row.Hole.Bottom)}{(report.NamesCoordinates ? $" ({row.Coordinates.Name(_say.IsInch)})" : "")}";
         screen.WriteLine($"  {mark} {place}{(change.What.Length > 0 ? $": other {change.What}" : "")}");
     }
 
-    static string Place(Point3 place) => $"X{Number(place.X)} Y{Number(place.Y)} Z{Number(place.Z)}";
+    string Place(Point3 place) => $"X{_say.Number(place.X)} Y{_say.Number(place.Y)} Z{_say.Number(place.Z)}";
 
     static string Number(double value) => double.IsNaN(value) ? "?" : Say.Number(value, 3);
 }

@@ -54,6 +54,6 @@ static class HolesCommand
         if (format == "csv")
             HoleCsv.Write(report, screen.Writer);
         else
-            new HolesText(screen).Write(report);
+            new HolesText(screen, report).Write();
     }
 }

@@ -9,8 +9,8 @@ using Spectre.Console;
 
 namespace NcLanguage.Cli.Holes;
 
-/// <summary>The hole table for a setter to read.</summary>
-sealed class HolesText(Screen screen)
+/// <summary>The hole table for a setter to read, in the unit that the program is written in.</summary>
+sealed class HolesText(Screen screen, HoleReport report)
 {
     /// <summary>Widths of columns whose texts are short.</summary>
     const int LeastThread = 9, LeastBy = 8;
@@ -18,7 +18,11 @@ sealed class HolesText(Screen screen)
     static readonly Style Heading = new(decoration: Decoration.Bold);
     static readonly Style Bad = new(Color.Red, decoration: Decoration.Bold);
 
-    public void Write(HoleReport report)
+    readonly LengthText _say = report.Lengths;
+
+    string Unit => _say.IsInch ? "inches" : "mm";
+
+    public void Write()
     {
         screen.WriteLine($"{report.Path}, read for {report.Run.Job.Machine.Name}", Heading);
         if (report.Holes.Count == 0)
@@ -26,7 +30,7 @@ sealed class HolesText(Screen screen)
         else
             WriteHoles(report.Holes);
         if (report.HasDrawing)
-            WriteDrawing(report);
+            WriteDrawing();
         screen.WriteLine();
         screen.WriteParagraph(Caution.Text, 0);
     }
@@ -34,7 +38,7 @@ sealed class HolesText(Screen screen)
     void WriteHoles(HoleTable holes)
     {
         var names = holes.NamesCoordinates;
-        screen.WriteLine($"Work coordinates in mm{(names ? ", of each hole those of its own work offset" : "")}; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
+        screen.WriteLine($"Work coordinates in {Unit}{(names ? ", of each hole those of its own work offset" : "")}; feeds in {(_say.IsInch ? "in" : "mm")}/min; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
         var hasLimits = holes.MeetsLimits;
         if (hasLimits)
             screen.WriteLine(HoleReport.Limits);
@@ -46,21 +50,23 @@ sealed class HolesText(Screen screen)
         {
             var hole = row.Hole;
             screen.WriteLine(
-                $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {Say.Number(hole.X),9} {Say.Number(hole.Y),9} "
-                + $"{Say.Number(hole.ArriveAt),8} {Say.Number(hole.RLevel),8} {Say.Number(hole.Bottom),8} {Say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, Say.Number),7} {Dwell(hole.DwellSeconds),10} {HoleReport.Rate(row.Feed, 1).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name() : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
+                $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {_say.Number(hole.X),9} {_say.Number(hole.Y),9} "
+                + $"{_say.Number(hole.ArriveAt),8} {_say.Number(hole.RLevel),8} {_say.Number(hole.Bottom),8} {_say.Number(hole.ReturnTo),7} "
+                + $"{Optional(row.LeastReturn, _say.Number),7} {Dwell(hole.DwellSeconds),10} {Feed(row.Feed).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name(_say.IsInch) : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
         }
     }
+
+    string Feed(DrillingRate rate) => _say.IsInch ? HoleReport.Rate(rate, 2, LengthText.MmPerInch) : HoleReport.Rate(rate, 1);
 
     static string Dwell(double seconds) => seconds == 0 ? "" : Optional(seconds, Say.Seconds);
 
     // The last hole of a cycle has none: a blank says less than a question mark.
     static string Optional(double value, Func<double, string> say) => double.IsNaN(value) ? "" : say(value);
 
-    void WriteDrawing(HoleReport report)
+    void WriteDrawing()
     {
         screen.WriteLine();
-        screen.WriteLine("The drawing's holes beside what is made there, in the setup's frame, in mm. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
+        screen.WriteLine($"The drawing's holes beside what is made there, in the setup's frame, in {Unit}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
             + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.");
         screen.WriteLine();
         var matches = report.Drawing.Matches;
@@ -71,7 +77,7 @@ sealed class HolesText(Screen screen)
         foreach (var match in matches)
         {
             var wanted = match.Wanted;
-            screen.Write($"{Say.Number(match.X),10} {Say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
+            screen.Write($"{_say.Number(match.X),10} {_say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
                 + $"{Optional(match.Diameter),6} {Optional(HoleReport.Depth(match.Depth)),6} {Optional(HoleReport.Depth(match.ThreadDepth)),7}  {By(match).PadRight(by)} {Line(match),5}  ");
             screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Bad);
         }
@@ -84,7 +90,7 @@ sealed class HolesText(Screen screen)
     /// <summary>reamed; drilled, tapped</summary>
     static string By(DrawingMatch match) => string.Join(", ", new[] { HoleReport.Word(match.By), HoleReport.WordOfThread(match.ThreadBy) }.OfType<string>());
 
-    static string Optional(double? value) => value is { } number && !double.IsNaN(number) ? Say.Number(number) : "";
+    string Optional(double? value) => value is { } number && !double.IsNaN(number) ? _say.Number(number) : "";
 
     // The block that decides; where nothing does, the first that works there.
     static string Line(DrawingMatch match) => match.DecidingLine is { } line ? $"{line + 1}" : match.Lines.IsEmpty ? "" : $"{match.Lines[0] + 1}";

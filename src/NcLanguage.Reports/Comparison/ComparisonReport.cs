@@ -3,6 +3,7 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Reports.Comparison;
@@ -19,19 +20,26 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         var motion = MotionComparison.Of(MotionList.Of(first.Text, first.Job, cancel), MotionList.Of(second.Text, second.Job, cancel), cancel: cancel);
-        var (holes, others) = (HolesOf(first, cancel), HolesOf(second, cancel));
+        var (run, other) = (RunOf(first, cancel), RunOf(second, cancel));
+        var (holes, others) = (HoleTable.Of(run), HoleTable.Of(other));
         // Where every move is the same, so are the holes whose places are known, whether a cycle drills them or plain moves do.
         var changes = motion.IsSame ? HoleChanges.Of(holes.Where(IsUnplaced), others.Where(IsUnplaced)) : HoleChanges.Of(holes, others);
-        return new ComparisonReport(first, second, motion, changes) { NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates) };
+        return new ComparisonReport(first, second, motion, changes)
+        {
+            NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates),
+            Lengths = new LengthText(run.Exit.Units == other.Exit.Units ? run.Exit.Units : LengthUnit.Millimetre),
+        };
     }
 
     /// <summary>Whether holes have to be told with their coordinates.</summary>
     public bool NamesCoordinates { get; private init; }
 
+    /// <summary>Lengths in the unit that both programs end in; in mm where it is not the same.</summary>
+    public LengthText Lengths { get; private init; }
+
     static bool IsUnplaced(HoleRow row) => double.IsNaN(row.Hole.X + row.Hole.Y + row.Hole.Bottom);
 
-    static HoleTable HolesOf(ComparedProgram program, CancellationToken cancel) =>
-        HoleTable.Of(ProgramRun.Create(program.Text, program.Job, [], [], cancel));
+    static ProgramRun RunOf(ComparedProgram program, CancellationToken cancel) => ProgramRun.Create(program.Text, program.Job, [], [], cancel);
 
     /// <summary>Whether both make the machine do the same, as far as it is known.</summary>
     public bool IsSame => Motion.IsSame && Holes.Count == 0;

@@ -14,6 +14,9 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
         return new HoleReport(path, run, holes, DrawingComparison.Of(run));
     }
 
+    /// <summary>Lengths in the unit that the program ends in.</summary>
+    public LengthText Lengths => new(Run.Exit.Units);
+
     /// <summary>Whether the setup lists holes of a drawing.</summary>
     public bool HasDrawing => !Run.Job.Setup.Holes.IsEmpty;
 
@@ -21,8 +24,13 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
     public const string Limits = "9000→8000: the program says 9000, and the machine goes no farther than 8000 or stops with an alarm.";
 
     /// <summary>120; 9000→8000 where the machine's limits make another of it; ? where not known.</summary>
-    public static string Rate(DrillingRate rate, int decimals) =>
-        rate.IsLimited ? $"{Say.Number(rate.Programmed, decimals)}→{Say.Number(rate.Machine, decimals)}" : Say.Number(rate.Machine, decimals);
+    /// <param name="unit">What one of the written unit is in that of the rate.</param>
+    public static string Rate(DrillingRate rate, int decimals, double unit = 1)
+    {
+        return rate.IsLimited ? $"{Number(rate.Programmed)}→{Number(rate.Machine)}" : Number(rate.Machine);
+
+        string Number(double value) => Say.Number(value / unit, decimals);
+    }
 
     /// <summary>drilled, missing, shallow, wrong-size, extra; null where not known.</summary>
     public static string? Word(HoleStatus? status) => status switch

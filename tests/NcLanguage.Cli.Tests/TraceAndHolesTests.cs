@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using NcLanguage.Cli.Tests.Support;
@@ -60,6 +61,25 @@ public sealed class TraceAndHolesTests : IDisposable
         var hole = Command.In(_scratch.Folder, "holes", "inch.nc", "--format", "json").Json.GetProperty("holes")[0];
         Assert.Equal((31.75, 114.3), (Number(hole, "x"), Number(hole, "feed")));
         Assert.Contains("Work coordinates in mm; feeds in mm/min;", Command.In(_scratch.Folder, "holes", "two.nc").Output, StringComparison.Ordinal);
+    }
+
+    [Fact] // A slot of 1/4 in by 2 in, 0.1 in deep, with a round end on either side: 0.25 · 2 + π · 0.125² = 0.5491 in², 0.055 in³.
+    public void The_moves_of_a_program_in_inches_are_told_in_inches()
+    {
+        _scratch.Write("slot.nc", "G20 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X1. Y1. Z0.1\nG1 Z-.1 F4.\nX3.\nG0 Z1.\nM30\n");
+        _scratch.Write("slot.setup.json", """
+            { "units": "inch", "stock": { "min": [0, 0, -0.5], "max": [4, 2, 0] }, "obstacles": [ { "name": "bar", "min": [3.625, 0, 0], "max": [4, 2, 0.5] } ],
+              "tools": [ { "number": 1, "kind": "end-mill", "diameter": 0.25 } ] }
+            """);
+        var lines = Command.In(_scratch.Folder, "trace", "slot.nc").Output.Split('\n').Select(line => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)).Trim()).ToList();
+        Assert.Contains("Work coordinates of the tool tip in inches, feeds in in/min. ? is not known.", lines);
+        Assert.Contains("feed to X3 Y1 Z-0.1 F4 30 s 0.5 in to bar", lines);
+        Assert.Contains("op tool lines time rapid in cut in holes removed in³ depth of cut in in³/min what", lines);
+        Assert.Contains(lines, line => line.Contains("1.1 in at rapid, 2.2 in cutting.", StringComparison.Ordinal));
+        var operation = lines.Single(line => line.EndsWith("Milling", StringComparison.Ordinal)).Split(' ');
+        Assert.Equal(["1.1", "2.2"], operation[^6..^4]);
+        Assert.InRange(double.Parse(operation[^4], CultureInfo.InvariantCulture), 0.05, 0.06);
+        Assert.Equal("0.1", operation[^3]);
     }
 
     [Fact] // T2 has no diameter: no distance to the bar, except where its axis itself runs into it.

@@ -8,10 +8,15 @@ using Spectre.Console;
 namespace NcLanguage.Cli.Trace;
 
 /// <summary>What stands under a trace: operations and tools with their times, what the return levels cost, and the closest approaches.</summary>
-sealed class OperationText(Screen screen, Job job, OperationList list, bool namesCoordinates)
+sealed class OperationText(Screen screen, Job job, OperationList list, bool namesCoordinates, LengthText say)
 {
     /// <summary>Approaches shown; the JSON has more.</summary>
     const int MostApproaches = 10;
+
+    /// <summary>A cubic centimetre, mm³.</summary>
+    const double CubicCentimetre = 1000;
+
+    const double CubicInch = LengthText.MmPerInch * LengthText.MmPerInch * LengthText.MmPerInch;
 
     static readonly Style Heading = new(decoration: Decoration.Bold);
     static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
@@ -20,7 +25,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
     {
         if (list.Operations.IsEmpty)
             return;
-        screen.WriteLine("   op tool      lines         time   rapid mm     cut mm  holes" + (HasStock ? "  removed cm³  depth of cut mm  cm³/min" : "") + "  what", Heading);
+        screen.WriteLine($"   op tool      lines         time   rapid {Unit}     cut {Unit}  holes" + (HasStock ? $"  removed {VolumeUnit}  depth of cut {Unit}  {VolumeUnit}/min" : "") + "  what", Heading);
         foreach (var operation in list.Operations)
             screen.WriteLine(
                 $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
@@ -28,11 +33,14 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         screen.WriteLine();
         if (list.Tools.Length == list.Operations.Length)
             return;
-        screen.WriteLine(" tool operations         time   rapid mm     cut mm", Heading);
+        screen.WriteLine($" tool operations         time   rapid {Unit}     cut {Unit}", Heading);
         foreach (var tool in list.Tools)
             screen.WriteLine($"{Tool(tool.Tool),5} {tool.Operations.Length,10} {Row(tool.Totals)}");
         screen.WriteLine();
     }
+
+    /// <summary>How far all moves of the run go together.</summary>
+    public string Distances(TraceTotals totals) => $"{Distance(totals.RapidDistance)} {Unit} at rapid, {Distance(totals.CutDistance)} {Unit} cutting";
 
     public void WriteReturns()
     {
@@ -56,10 +64,10 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         screen.WriteLine("Closest approaches, one for each obstacle in each operation:", Heading);
         foreach (var (operation, pass) in list.Approaches.Take(MostApproaches))
         {
-            var distance = !pass.IsContact ? Say.Mm(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {Say.Mm(Math.Max(0, -pass.Distance))} deep";
+            var distance = !pass.IsContact ? say.Length(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {say.Length(Math.Max(0, -pass.Distance))} deep";
             screen.WriteLine(
                 $"{distance,24}  {job.Obstacles[pass.Obstacle].Name}, line {pass.Line + 1}{(pass.File is { } file ? $" of {file}" : "")}, {Tool(pass.Tool)} {OperationJson.Word(pass.Part)}, "
-                + $"tip at {Say.Place(pass.Tip.X, pass.Tip.Y)} {Say.Level(pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name()})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
+                + $"tip at {say.Place(pass.Tip.X, pass.Tip.Y, pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name(say.IsInch)})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
                 pass.IsContact ? (Style?)Contact : null);
         }
         if (list.Approaches.Length > MostApproaches)
@@ -69,13 +77,23 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
 
     bool HasStock => job.Setup.Stock is not null;
 
+    /// <summary>The unit of lengths; as wide in each case, so that the columns stand under their heads.</summary>
+    string Unit => say.IsInch ? "in" : "mm";
+
+    string VolumeUnit => say.IsInch ? "in³" : "cm³";
+
+    double Volume => say.IsInch ? CubicInch : CubicCentimetre;
+
     string Removed(Operation operation) => !HasStock ? ""
-        : $"{Known(operation.Removed / 1000, 2),13}{Known(operation.DepthOfCut, 2),17}{(operation.Totals.FeedSeconds == 0 ? "" : Known(operation.RemovalRate / 1000, 2)),9}";
+        : $"{Known(operation.Removed / Volume, 2),13}{Known(say.IsInch ? operation.DepthOfCut / LengthText.MmPerInch : operation.DepthOfCut, say.IsInch ? 3 : 2),17}{(operation.Totals.FeedSeconds == 0 ? "" : Known(operation.RemovalRate / Volume, 2)),9}";
 
     static string Known(double? value, int digits) => value is { } known ? Say.Number(known, digits) : "?";
 
-    static string Row(MoveTotals totals) =>
-        $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Say.Number(totals.RapidDistance, 1),10} {Say.Number(totals.CutDistance, 1),10}";
+    string Row(MoveTotals totals) =>
+        $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Distance(totals.RapidDistance),10} {Distance(totals.CutDistance),10}";
+
+    /// <summary>A length of a way, which nobody wants to the last digit.</summary>
+    string Distance(double mm) => Say.Number(say.IsInch ? mm / LengthText.MmPerInch : mm, 1);
 
     static string Tool(int tool) => tool < 0 ? "?" : $"T{tool}";
 

@@ -13,7 +13,7 @@ using Spectre.Console;
 
 namespace NcLanguage.Cli.Trace;
 
-/// <summary>A trace for a setter to read: under each block its moves, with where to, feed, time and clearance.</summary>
+/// <summary>A trace for a setter to read, in the unit that the program is written in: under each block its moves, with where to, feed, time and clearance.</summary>
 sealed class TraceText(Screen screen, LoadedProgram program)
 {
     static readonly Style Heading = new(decoration: Decoration.Bold);
@@ -22,22 +22,24 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     readonly StringBuilder _row = new();
     bool _namesCoordinates;
     WorkCoordinates? _coordinates;
+    LengthText _say;
 
     public void Write(CancellationToken cancel)
     {
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
-        screen.WriteLine("Work coordinates of the tool tip in mm, feeds in mm/min. ? is not known.");
-        screen.WriteLine();
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
+        _say = new LengthText(run.Exit.Units);
+        screen.WriteLine($"Work coordinates of the tool tip in {(_say.IsInch ? "inches, feeds in in/min" : "mm, feeds in mm/min")}. ? is not known.");
+        screen.WriteLine();
         _namesCoordinates = run.NamesCoordinates;
         var (operations, totals) = OperationRun.Of(run, WriteStep, cancel);
         screen.WriteLine();
-        var summary = new OperationText(screen, program.Job, operations, run.NamesCoordinates);
+        var summary = new OperationText(screen, program.Job, operations, run.NamesCoordinates, _say);
         summary.WriteOperations();
         if (TraceJson.CutShort(totals.End) is { } cutShort)
             screen.WriteParagraph($"The trace stops here before the program does: {cutShort}. check tells where.", 0);
         screen.WriteLine(
-            $"{Say.Seconds(totals.Seconds)} in all; {Say.Mm(Math.Round(totals.RapidDistance, 1))} at rapid, {Say.Mm(Math.Round(totals.CutDistance, 1))} cutting."
+            $"{Say.Seconds(totals.Seconds)} in all; {summary.Distances(totals)}."
             + (totals.UnknownMoves > 0 ? $" {Say.Count(totals.UnknownMoves, "move")} of unknown length or time not counted." : ""),
             Heading);
         foreach (var clause in NotChecked.Of(program.Job.Setup).Where(clause => clause.StartsWith("clearance", StringComparison.Ordinal)))
@@ -67,7 +69,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             return;
         var now = _coordinates?.In(state) ?? WorkCoordinates.Of(state);
         if (!now.Equals(_coordinates))
-            screen.WriteLine($"          work coordinates from here on: {now.Name()}");
+            screen.WriteLine($"          work coordinates from here on: {now.Name(_say.IsInch)}");
         _coordinates = now;
     }
 
@@ -78,7 +80,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         if (move.IsMotion && move.Length == 0)
             return;
         _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
-        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + Say.Number(move.Feed, 1) : ""),-9}");
+        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + (_say.IsInch ? _say.FeedNumber(move.Feed) : Say.Number(move.Feed, 1)) : ""),-9}");
         if (!(move.Seconds == 0))
             _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
         screen.Write(_row.ToString().TrimEnd());
@@ -88,12 +90,12 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             if (double.IsNaN(approach.Distance))
                 screen.Write("clearance not known");
             else if (step.NameOf(approach) is { } name)
-                screen.Write(approach.Distance > 0 ? $"{Say.Mm(approach.Distance)} to {name}" : $"MEETS {name}, {(step.IsToolKnown ? Say.Mm(-approach.Distance) + " deep" : "even with its axis alone")}", approach.Distance > 0 ? (Style?)null : Contact);
+                screen.Write(approach.Distance > 0 ? $"{_say.Length(approach.Distance)} to {name}" : $"MEETS {name}, {(step.IsToolKnown ? _say.Length(-approach.Distance) + " deep" : "even with its axis alone")}", approach.Distance > 0 ? (Style?)null : Contact);
         }
         screen.WriteLine();
     }
 
-    static string PlaceOf(Point3 place) => $"X{Say.Number(place.X)} Y{Say.Number(place.Y)} Z{Say.Number(place.Z)}";
+    string PlaceOf(Point3 place) => $"X{_say.Number(place.X)} Y{_say.Number(place.Y)} Z{_say.Number(place.Z)}";
 
     static string KindOf(in Move move, in TracedStep step) => (move.Kind, move.Role) switch
     {

@@ -52,11 +52,9 @@ sealed class HolesText(Screen screen, HoleReport report)
             screen.WriteLine(
                 $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {_say.Number(hole.X),9} {_say.Number(hole.Y),9} "
                 + $"{_say.Number(hole.ArriveAt),8} {_say.Number(hole.RLevel),8} {_say.Number(hole.Bottom),8} {_say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, _say.Number),7} {Dwell(hole.DwellSeconds),10} {Feed(row.Feed).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name(_say.IsInch) : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
+                + $"{Optional(row.LeastReturn, _say.Number),7} {Dwell(hole.DwellSeconds),10} {HoleReport.Feed(row.Feed, _say).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name(_say.IsInch) : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
         }
     }
-
-    string Feed(DrillingRate rate) => _say.IsInch ? HoleReport.Rate(rate, 2, LengthText.MmPerInch) : HoleReport.Rate(rate, 1);
 
     static string Dwell(double seconds) => seconds == 0 ? "" : Optional(seconds, Say.Seconds);
 

@@ -7,6 +7,7 @@ using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Findings;
+using NcLanguage.Reports.Holes;
 using NcLanguage.Reports.Trace;
 using NcLanguage.Syntax.Lexing;
 using Spectre.Console;
@@ -80,7 +81,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         if (move.IsMotion && move.Length == 0)
             return;
         _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
-        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + (_say.IsInch ? _say.FeedNumber(move.Feed) : Say.Number(move.Feed, 1)) : ""),-9}");
+        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + HoleReport.FeedNumber(move.Feed, _say) : ""),-9}");
         if (!(move.Seconds == 0))
             _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
         screen.Write(_row.ToString().TrimEnd());

@@ -23,14 +23,17 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
     /// <summary>What a table says of its cells that read "9000→8000".</summary>
     public const string Limits = "9000→8000: the program says 9000, and the machine goes no farther than 8000 or stops with an alarm.";
 
-    /// <summary>120; 9000→8000 where the machine's limits make another of it; ? where not known.</summary>
-    /// <param name="unit">What one of the written unit is in that of the rate.</param>
-    public static string Rate(DrillingRate rate, int decimals, double unit = 1)
-    {
-        return rate.IsLimited ? $"{Number(rate.Programmed)}→{Number(rate.Machine)}" : Number(rate.Machine);
+    /// <summary>1200; 9000→8000 where the machine's limits make another of it; ? where not known.</summary>
+    public static string Rate(DrillingRate rate, int decimals) => Rate(rate, value => Say.Number(value, decimals));
 
-        string Number(double value) => Say.Number(value / unit, decimals);
-    }
+    /// <summary>A feed in the same way.</summary>
+    public static string Feed(DrillingRate rate, LengthText lengths) => Rate(rate, value => FeedNumber(value, lengths));
+
+    /// <summary>The number of a feed, as fine as anybody sets one.</summary>
+    public static string FeedNumber(double mmPerMinute, LengthText lengths) =>
+        lengths.IsInch ? Say.Number(mmPerMinute / LengthText.MmPerInch, 2) : Say.Number(mmPerMinute, 1);
+
+    static string Rate(DrillingRate rate, Func<double, string> say) => rate.IsLimited ? $"{say(rate.Programmed)}→{say(rate.Machine)}" : say(rate.Machine);
 
     /// <summary>drilled, missing, shallow, wrong-size, extra; null where not known.</summary>
     public static string? Word(HoleStatus? status) => status switch

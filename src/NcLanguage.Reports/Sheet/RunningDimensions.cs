@@ -4,7 +4,7 @@ using NcLanguage.Reports.Drawing;
 namespace NcLanguage.Reports.Sheet;
 
 /// <summary>Dimensions that all count from the datum, side by side along an edge of a view (running dimensions, ISO 129-1, from memory): one leader and
-/// one number for each place, numbers kept apart where places lie close. All in mm of paper.</summary>
+/// one number for each place, numbers kept apart where places lie close. Lengths in mm of paper but for the values.</summary>
 static class RunningDimensions
 {
     /// <summary>Between two numbers, mm of paper.</summary>
@@ -18,31 +18,32 @@ static class RunningDimensions
     public const double Room = Off + Straight + Slant + 14;
 
     /// <summary>Numbers below a view, read from below to above.</summary>
+    /// <param name="say">How a value is written.</param>
     /// <param name="places">Values in mm and where they lie across the paper, in any order.</param>
     /// <param name="edge">Lower edge of the view.</param>
     /// <returns>How many did not fit.</returns>
-    public static int Below(SvgWriter svg, IEnumerable<(double Value, double At)> places, double edge, double from, double to)
+    public static int Below(SvgWriter svg, Func<double, string> say, IEnumerable<(double Value, double At)> places, double edge, double from, double to)
     {
         var (kept, left) = Spread(places, from, to);
         foreach (var (value, at, label) in kept)
         {
             svg.Line(at, edge + Off, at, edge + Straight, LineKind.Thin);
             svg.Line(at, edge + Straight, label, edge + Straight + Slant, LineKind.Thin);
-            svg.Text(label + DrawingStyle.SmallText * 0.35, edge + Straight + Slant + 0.6, Say.Number(value), anchor: TextAnchor.End, degrees: 90);
+            svg.Text(label + DrawingStyle.SmallText * 0.35, edge + Straight + Slant + 0.6, say(value), anchor: TextAnchor.End, degrees: 90);
         }
         return left;
     }
 
     /// <summary>Numbers left of a view.</summary>
     /// <inheritdoc cref="Below"/>
-    public static int Beside(SvgWriter svg, IEnumerable<(double Value, double At)> places, double edge, double from, double to)
+    public static int Beside(SvgWriter svg, Func<double, string> say, IEnumerable<(double Value, double At)> places, double edge, double from, double to)
     {
         var (kept, left) = Spread(places, from, to);
         foreach (var (value, at, label) in kept)
         {
             svg.Line(edge - Off, at, edge - Straight, at, LineKind.Thin);
             svg.Line(edge - Straight, at, edge - Straight - Slant, label, LineKind.Thin);
-            svg.Text(edge - Straight - Slant - 0.6, label + DrawingStyle.SmallText * 0.35, Say.Number(value), anchor: TextAnchor.End);
+            svg.Text(edge - Straight - Slant - 0.6, label + DrawingStyle.SmallText * 0.35, say(value), anchor: TextAnchor.End);
         }
         return left;
     }

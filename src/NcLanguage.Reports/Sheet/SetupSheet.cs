@@ -19,15 +19,15 @@ public static class SetupSheet
         Begin(page, SheetHead.Name(input.Path));
         SheetHead.Write(page, input, run);
         page.Section("open", "Open findings", () => SheetChecks.WriteFindings(page, input));
-        page.Section("scope", "What was checked, and what was not", () => SheetChecks.WriteScope(page, analysis));
+        page.Section("scope", "What was checked, and what was not", () => SheetChecks.WriteScope(page, analysis, run.Say.Lengths));
         page.Section("table", "Datum, stock and clamps", () => SheetTable.Write(page, analysis, run, holes));
         page.Section("tooling", "Tools", () => SheetTools.Write(page, analysis.Setup, run));
         page.Section("work", "Operations", () => SheetWork.WriteOperations(page, analysis, run));
-        page.Section("near", "Closest approaches", () => SheetWork.WriteApproaches(page, analysis.Main, run.Operations));
+        page.Section("near", "Closest approaches", () => SheetWork.WriteApproaches(page, analysis.Main, run));
         page.Section("waits", "Stops", () => SheetWork.WriteStops(page, run));
         page.Section("signed", "Signed", () => WriteLinesToSign(page));
         page.Section("readings", "How the control is taken to read the program", () => SheetHead.WriteReadings(page, analysis.Machine));
-        page.Section("drilled", "Holes", () => SheetWork.WriteHoles(page, holes));
+        page.Section("drilled", "Holes", () => SheetWork.WriteHoles(page, holes, run.Say));
         page.Raw("</main>\n</body>\n</html>\n");
         return page.ToString().ReplaceLineEndings("\n");
     }

@@ -34,10 +34,10 @@ static class SheetChecks
             page.Paragraph($"{rows.Count - Most} more are not listed here: nclanguage check tells them all.");
     }
 
-    public static void WriteScope(SheetHtml page, ProgramAnalysis analysis)
+    public static void WriteScope(SheetHtml page, ProgramAnalysis analysis, LengthText lengths)
     {
         page.Raw("<div class=\"halves\">\n<div>\n<h3>Checked</h3>\n");
-        page.List(Checked(analysis));
+        page.List(Checked(analysis, lengths));
         page.Raw("</div>\n<div>\n<h3>Not checked</h3>\n");
         page.List(NotChecked.Of(analysis).Concat(
         [
@@ -48,14 +48,14 @@ static class SheetChecks
         page.Raw("</div>\n</div>\n");
     }
 
-    static IEnumerable<string> Checked(ProgramAnalysis analysis)
+    static IEnumerable<string> Checked(ProgramAnalysis analysis, LengthText lengths)
     {
         var (setup, machine) = (analysis.Setup, analysis.Machine);
         yield return $"{Say.Count(analysis.Main.Blocks, "block")}: how they are written, what is in force at each, cycles and their levels";
         if (!setup.Obstacles.IsEmpty)
-            yield return $"the way of every move from a known place past {Say.Count(setup.Obstacles.Length, "clamp or other obstacle", "clamps and other obstacles")}; nearer than {Say.Mm(setup.Clearance)} is told";
+            yield return $"the way of every move from a known place past {Say.Count(setup.Obstacles.Length, "clamp or other obstacle", "clamps and other obstacles")}; nearer than {lengths.Length(setup.Clearance)} is told";
         else if (setup.ClampHeight is { } height)
-            yield return $"traverses between holes against a clamp height of {Say.Mm(height)}";
+            yield return $"traverses between holes against a clamp height of {lengths.Length(height)}";
         if (!setup.Supports.IsEmpty)
             yield return $"{Say.Count(setup.Supports.Length, "support")} under the work, against cuts that go through";
         if (setup.Stock is not null)

@@ -22,15 +22,16 @@ sealed class SheetDrawing
     const int MostPlaces = 300;
 
     readonly Setup _setup;
+    readonly SheetSay _say;
     readonly Box3[] _boxes;
     readonly ViewFrame _front;
     readonly ViewFrame _plan;
     readonly SvgWriter _svg;
     readonly List<(double X, double Y, double Radius)> _holes = [];
 
-    SheetDrawing(Setup setup, Box3[] boxes)
+    SheetDrawing(Setup setup, Box3[] boxes, SheetSay say)
     {
-        (_setup, _boxes) = (setup, boxes);
+        (_setup, _boxes, _say) = (setup, boxes, say);
         var world = boxes.Aggregate(default(Box3), Union);
         var size = world.Max - world.Min;
         var (left, roomAcross) = (RunningDimensions.Room, Width - RunningDimensions.Room - Margin);
@@ -43,19 +44,20 @@ sealed class SheetDrawing
         var originX = left - scale * world.Min.X;
         _front = new ViewFrame(View.Front, ProjectionMethod.FirstAngle, scale, new Rectangle(left, frontTop, scale * size.X, frontHeight), originX, frontTop + scale * world.Max.Z);
         _plan = new ViewFrame(View.Plan, ProjectionMethod.FirstAngle, scale, new Rectangle(left, planTop, scale * size.X, scale * size.Y), originX, planTop + scale * world.Max.Y);
-        _svg = new SvgWriter(Width, height, "Stock and clamps from the front and from above", $"Dimensions in mm from the datum {Frame}; the table below has the same numbers.");
+        _svg = new SvgWriter(Width, height, "Stock and clamps from the front and from above", $"Dimensions in {say.UnitWord} from the datum {Frame}; the table below has the same numbers.");
     }
 
     string Frame => WorkOffsetName.Format(_setup.Frame);
 
     /// <summary>The drawing as SVG, and what it shows of the holes as a sentence; null where the setup gives nothing to draw.</summary>
     /// <param name="holes">What the program drills.</param>
-    public static (string Svg, string Holes)? Of(Setup setup, HoleTable holes)
+    /// <param name="say">The unit of dimensions.</param>
+    public static (string Svg, string Holes)? Of(Setup setup, HoleTable holes, SheetSay say)
     {
         Box3[] boxes = [.. setup.Stock is { } stock ? [stock] : Array.Empty<Box3>(), .. setup.Obstacles.Select(obstacle => obstacle.Bounds), .. setup.Supports.Select(support => support.Bounds)];
         if (boxes.Length == 0)
             return null;
-        var drawing = new SheetDrawing(setup, boxes);
+        var drawing = new SheetDrawing(setup, boxes, say);
         var said = drawing.FindHoles(holes);
         return (drawing.Draw(), said);
     }
@@ -114,9 +116,9 @@ sealed class SheetDrawing
     void WriteDimensions(int unnamed)
     {
         var (left, top, bottom) = (_plan.Window.Left, _plan.Window.Top, _plan.Window.Bottom);
-        var notFit = RunningDimensions.Below(_svg, Places(_plan, 0), bottom, left, Math.Max(_plan.Window.Right, left + 10))
-            + RunningDimensions.Beside(_svg, Places(_plan, 1), left, top, bottom)
-            + RunningDimensions.Beside(_svg, Places(_front, 2), left, _front.Window.Top - Margin / 2, _front.Window.Bottom + Between / 2);
+        var notFit = RunningDimensions.Below(_svg, _say.Length, Places(_plan, 0), bottom, left, Math.Max(_plan.Window.Right, left + 10))
+            + RunningDimensions.Beside(_svg, _say.Length, Places(_plan, 1), left, top, bottom)
+            + RunningDimensions.Beside(_svg, _say.Length, Places(_front, 2), left, _front.Window.Top - Margin / 2, _front.Window.Bottom + Between / 2);
         var what = (notFit > 0, unnamed > 0) switch { (true, true) => "dimensions and names", (true, false) => "dimensions", (false, true) => "names", _ => null };
         if (what is not null)
             _svg.Text(Width - Margin, _svg.Height - 1, $"Not all {what} fit: the table below has them.", anchor: TextAnchor.End);

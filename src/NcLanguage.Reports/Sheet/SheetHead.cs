@@ -28,8 +28,8 @@ static class SheetHead
             ("Machine", machine.Name + (machine.IsChosen ? "" : " (nobody has chosen one: this is what is taken without)")),
             ("Setup file", setup.Path ?? "none"),
             ("Material", setup.Material ?? SheetSay.NotGiven),
-            ("Stock", StockOf(input.Analysis)),
-            ("Units", run.Units == LengthUnit.Inch ? "program in inch; this sheet in mm, mm/min, 1/min, s" : "program in mm; this sheet in mm, mm/min, 1/min, s"),
+            ("Stock", input.Analysis.Setup.Stock is { } stock ? run.Say.Size(stock) : SheetSay.NotGiven),
+            ("Units", $"program and sheet in {run.Say.UnitWord}; {run.Say.FeedUnit}, 1/min, s"),
             ("Time", TimeOf(run)),
         ]);
         page.Raw("</header>\n");
@@ -58,14 +58,6 @@ static class SheetHead
     static string TimeOf(SheetRun run) => Say.Seconds(run.Totals.Seconds)
         + (run.Totals.UnknownMoves > 0 ? $", and {Say.Count(run.Totals.UnknownMoves, "move")} of unknown time" : "")
         + (run.Stops.Count > 0 ? ", without the stops" : "");
-
-    static string StockOf(ProgramAnalysis analysis)
-    {
-        if (analysis.Setup.Stock is not { } stock)
-            return SheetSay.NotGiven;
-        var size = stock.Max - stock.Min;
-        return $"{Say.Number(size.X)} × {Say.Number(size.Y)} × {Say.Number(size.Z)} mm";
-    }
 
     static (string? Number, string? Title) ProgramOf(ProgramAnalysis analysis)
     {

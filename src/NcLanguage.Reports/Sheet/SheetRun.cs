@@ -1,3 +1,4 @@
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Operations;
 using NcLanguage.Control.Execution;
@@ -60,6 +61,9 @@ sealed class SheetRun
 
     /// <summary>The unit that the program's last length words were in.</summary>
     public LengthUnit Units { get; private set; }
+
+    /// <summary>How the sheet says lengths and feeds.</summary>
+    public SheetSay Say => new(new LengthText(Units));
 
     /// <summary>Whether the program writes offsets over those of the setup, or shifts the datum.</summary>
     public bool WritesOffsets { get; private set; }

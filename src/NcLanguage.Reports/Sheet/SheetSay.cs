@@ -2,48 +2,92 @@ using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Operations;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Holes;
 
 namespace NcLanguage.Reports.Sheet;
 
-/// <summary>Values in the cells of the sheet. The unit stands in the column's head.</summary>
-static class SheetSay
+/// <summary>Values of the sheet, lengths and feeds in the unit that the program is written in. In tables the unit stands in the column's head.</summary>
+sealed class SheetSay(LengthText lengths)
 {
+    const double CubicCentimetre = 1000;
+    const double CubicInch = LengthText.MmPerInch * LengthText.MmPerInch * LengthText.MmPerInch;
+
     /// <summary>What the setup should say and does not.</summary>
     public const string NotGiven = "not given";
 
     /// <summary>What does not apply.</summary>
     public const string None = "–";
 
-    public static string Number(double value, int decimals = 3) => double.IsNaN(value) ? "not known" : Say.Number(value, decimals);
+    public LengthText Lengths => lengths;
 
-    /// <summary>A value of the setup.</summary>
-    public static string Given(double? value) => value is { } number ? Say.Number(number) : NotGiven;
+    /// <summary>The unit of lengths in a sentence.</summary>
+    public string UnitWord => lengths.IsInch ? "inches" : "mm";
 
-    /// <summary>A value of the setup that not every tool has.</summary>
-    public static string Given(double? value, bool isNeeded) => value is { } number ? Say.Number(number) : isNeeded ? NotGiven : None;
+    /// <summary>The unit of lengths.</summary>
+    public string Unit => lengths.IsInch ? "in" : "mm";
+
+    public string FeedUnit => Unit + "/min";
+
+    public string VolumeUnit => lengths.IsInch ? "in³" : "cm³";
+
+    /// <summary>A length or coordinate of the program.</summary>
+    public string Length(double mm) => double.IsNaN(mm) ? "not known" : lengths.Number(mm);
+
+    /// <summary>A length or coordinate of the setup.</summary>
+    public string Given(double? mm) => mm is { } length ? lengths.Number(length) : NotGiven;
+
+    /// <summary>A length of the setup that not every tool has.</summary>
+    public string Given(double? mm, bool isNeeded) => mm is { } length ? lengths.Number(length) : Absent(isNeeded);
+
+    /// <summary>A number of the setup, no length, that not every tool has.</summary>
+    public static string GivenNumber(double? value, bool isNeeded) => value is { } number ? Say.Number(number) : Absent(isNeeded);
+
+    static string Absent(bool isNeeded) => isNeeded ? NotGiven : None;
+
+    /// <summary>X10 Y20 Z0</summary>
+    public string Place(Point3 place) => lengths.Place(place.X, place.Y, place.Z);
+
+    /// <summary>100 × 60 × 20 mm</summary>
+    public string Size(Box3 box)
+    {
+        var size = box.Max - box.Min;
+        return $"{lengths.Number(size.X)} × {lengths.Number(size.Y)} × {lengths.Number(size.Z)} {Unit}";
+    }
+
+    public string Volume(double? cubicMm) => cubicMm is { } volume ? Say.Number(volume / (lengths.IsInch ? CubicInch : CubicCentimetre), 2) : "not known";
 
     public static string Tool(int tool) => tool < 0 ? "not known" : $"T{tool.ToString(CultureInfo.InvariantCulture)}";
 
     /// <summary>The coordinates that a row's places are meant in.</summary>
-    public static string Coordinates(WorkCoordinates coordinates) => coordinates.IsKnown ? coordinates.Name() : "not known";
+    public string Coordinates(WorkCoordinates coordinates) => coordinates.IsKnown ? coordinates.Name(lengths.IsInch) : "not known";
 
-    /// <summary>120; 9000→8000 where the machine's limits make another of it.</summary>
-    public static string Rate(DrillingRate rate, int decimals) => double.IsNaN(rate.Machine) ? "not known" : HoleReport.Rate(rate, decimals);
+    /// <summary>1200; 9000→8000 where the machine's limits make another of it.</summary>
+    public static string Speed(DrillingRate rate) => double.IsNaN(rate.Machine) ? "not known" : HoleReport.Rate(rate, 0);
+
+    /// <summary>120; 900→800 where the machine's limits make another of it.</summary>
+    public string Feed(DrillingRate rate) => double.IsNaN(rate.Machine) ? "not known" : HoleReport.Feed(rate, lengths);
+
+    /// <summary>1200, or 1200 to 4000.</summary>
+    public static string Speeds(ValueRange range) => Range(range, value => Say.Number(value, 0));
 
     /// <summary>120, or 120 to 400.</summary>
-    public static string Range(ValueRange range, int decimals = 1) => !range.IsKnown ? None
-        : Say.Number(range.Least, decimals) is var least && Say.Number(range.Greatest, decimals) is var greatest && least == greatest ? least
+    public string Feeds(ValueRange range) => Range(range, value => HoleReport.FeedNumber(value, lengths));
+
+    static string Range(ValueRange range, Func<double, string> say) => !range.IsKnown ? None
+        : say(range.Least) is var least && say(range.Greatest) is var greatest && least == greatest ? least
         : $"{least} to {greatest}";
 
     /// <summary>Seconds as a number; more than that where some moves' time is not known.</summary>
     public static string Seconds(MoveTotals totals) => Over(totals, totals.Seconds);
 
-    /// <summary>Mm without a cut, in the same way.</summary>
-    public static string Rapid(MoveTotals totals) => Over(totals, totals.RapidDistance);
+    /// <summary>The way without a cut, in the same way.</summary>
+    public string Rapid(MoveTotals totals) => Over(totals, Distance(totals.RapidDistance));
 
-    /// <summary>Mm of cuts, in the same way.</summary>
-    public static string Cut(MoveTotals totals) => Over(totals, totals.CutDistance);
+    /// <summary>The way of cuts, in the same way.</summary>
+    public string Cut(MoveTotals totals) => Over(totals, Distance(totals.CutDistance));
+
+    double Distance(double mm) => lengths.IsInch ? mm / LengthText.MmPerInch : mm;
 
     static string Over(MoveTotals totals, double known) => (totals.UnknownMoves > 0 ? "over " : "") + Say.Number(known, 1);
 

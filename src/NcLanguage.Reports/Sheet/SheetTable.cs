@@ -13,49 +13,50 @@ static class SheetTable
         var setup = analysis.Setup;
         var frame = WorkOffsetName.Format(setup.Frame);
         WriteStock(page, setup, run, frame);
-        if (SheetDrawing.Of(setup, holes) is { } drawing)
-            page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in mm from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
+        if (SheetDrawing.Of(setup, holes, run.Say) is { } drawing)
+            page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in {run.Say.UnitWord} from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
         else
             page.Paragraph("The setup file gives no stock and no clamps: there is nothing to draw.");
-        WriteSolids(page, setup, frame);
+        WriteSolids(page, setup, run.Say, frame);
         WriteOffsets(page, setup, run);
     }
 
     static void WriteStock(SheetHtml page, Setup setup, SheetRun run, string frame)
     {
+        var say = run.Say;
         page.Paragraph(setup.Stock is { } stock
-            ? $"Stock: {Size(stock)}; from {Place(stock.Min)} to {Place(stock.Max)} of {frame}, in mm."
+            ? $"Stock: {say.Size(stock)}; from {say.Place(stock.Min)} to {say.Place(stock.Max)} of {frame}, in {say.UnitWord}."
             : "Stock: not given.");
         var reach = run.Reach;
         if (reach.IsKnown)
-            page.Paragraph($"While it cuts, the tip of the tool goes from {Place(reach.Low)} to {Place(reach.High)} of {frame}, in mm.");
+            page.Paragraph($"While it cuts, the tip of the tool goes from {say.Place(reach.Low)} to {say.Place(reach.High)} of {frame}, in {say.UnitWord}.");
         if (reach.Unknown > 0)
             page.Paragraph($"{Say.Count(reach.Unknown, "cut")} at places that are not known in {frame}.");
     }
 
-    static void WriteSolids(SheetHtml page, Setup setup, string frame)
+    static void WriteSolids(SheetHtml page, Setup setup, SheetSay say, string frame)
     {
-        var rows = setup.Obstacles.Select(obstacle => Row("clamp or obstacle", obstacle)).Concat(setup.Supports.Select(support => Row("support", support))).ToList();
+        var rows = setup.Obstacles.Select(obstacle => Row("clamp or obstacle", obstacle, say)).Concat(setup.Supports.Select(support => Row("support", support, say))).ToList();
         if (rows.Count == 0)
         {
             page.Paragraph(setup.ClampHeight is { } height
-                ? $"Clamps are not listed; their height is given as Z{Say.Number(height)} mm."
+                ? $"Clamps are not listed; their height is given as Z{say.Lengths.Number(height)} {say.Unit}."
                 : setup.ObstaclesAreListed ? "The setup file says that nothing stands on the table." : "Clamps: not given.");
             return;
         }
         page.Table("solids", $"Clamps and supports, from the datum {frame}",
             [
-                new("name", IsText: true), new("what", IsText: true), new("shape", IsText: true), new("X from", "mm"), new("X to", "mm"), new("Y from", "mm"), new("Y to", "mm"),
-                new("Z from", "mm"), new("Z to", "mm"),
+                new("name", IsText: true), new("what", IsText: true), new("shape", IsText: true), new("X from", say.Unit), new("X to", say.Unit), new("Y from", say.Unit), new("Y to", say.Unit),
+                new("Z from", say.Unit), new("Z to", say.Unit),
             ],
             rows);
     }
 
-    static string[] Row(string what, Obstacle solid)
+    static string[] Row(string what, Obstacle solid, SheetSay say)
     {
         var (min, max) = (solid.Bounds.Min, solid.Bounds.Max);
-        var shape = solid is CylinderObstacle round ? $"round, {Say.Mm(round.Diameter)} about X{Say.Number(round.CenterX)} Y{Say.Number(round.CenterY)}" : "box";
-        return [solid.Name, what, shape, Say.Number(min.X), Say.Number(max.X), Say.Number(min.Y), Say.Number(max.Y), Say.Number(min.Z), Say.Number(max.Z)];
+        var shape = solid is CylinderObstacle round ? $"round, {say.Lengths.Length(round.Diameter)} about {say.Lengths.Place(round.CenterX, round.CenterY)}" : "box";
+        return [solid.Name, what, shape, say.Length(min.X), say.Length(max.X), say.Length(min.Y), say.Length(max.Y), say.Length(min.Z), say.Length(max.Z)];
     }
 
     static void WriteOffsets(SheetHtml page, Setup setup, SheetRun run)
@@ -63,26 +64,19 @@ static class SheetTable
         var offsets = run.WorkOffsets.Union(setup.WorkOffsets.Keys).Order().ToList();
         if (offsets.Count == 0)
             return;
+        var say = run.Say;
         page.Table("offsets", "Work offsets: machine coordinates of each datum",
-            [new("offset", IsText: true), new("X", "mm"), new("Y", "mm"), new("Z", "mm"), new("used", IsText: true), new("measured X", "mm"), new("measured Y", "mm"), new("measured Z", "mm")],
+            [new("offset", IsText: true), new("X", say.Unit), new("Y", say.Unit), new("Z", say.Unit), new("used", IsText: true), new("measured X", say.Unit), new("measured Y", say.Unit), new("measured Z", say.Unit)],
             offsets.Select(offset =>
             {
                 var place = setup.WorkOffsets.TryGetValue(offset, out var known) ? known : (Point3?)null;
                 return new[]
                 {
-                    WorkOffsetName.Format(offset) + (offset == setup.Frame ? " (datum of this sheet)" : ""), SheetSay.Given(place?.X), SheetSay.Given(place?.Y), SheetSay.Given(place?.Z),
+                    WorkOffsetName.Format(offset) + (offset == setup.Frame ? " (datum of this sheet)" : ""), say.Given(place?.X), say.Given(place?.Y), say.Given(place?.Z),
                     run.WorkOffsets.Contains(offset) ? "yes" : "no", "", "", "",
                 };
             }));
         if (run.WritesOffsets)
             page.Paragraph("The program writes or shifts offsets itself: at the machine they may differ from these while it runs.");
     }
-
-    static string Size(Box3 box)
-    {
-        var size = box.Max - box.Min;
-        return $"{Say.Number(size.X)} × {Say.Number(size.Y)} × {Say.Number(size.Z)} mm";
-    }
-
-    static string Place(Point3 place) => $"X{Say.Number(place.X)} Y{Say.Number(place.Y)} Z{Say.Number(place.Z)}";
 }

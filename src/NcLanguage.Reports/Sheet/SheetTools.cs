@@ -15,39 +15,40 @@ static class SheetTools
             page.Paragraph("The program uses no tool.");
             return;
         }
+        var say = run.Say;
         page.Table("tools", "Tools: what the setup file says of them",
             [
-                new("tool", IsText: true), new("kind", IsText: true), new("diameter", "mm"), new("point", "°"), new("pitch", "mm"), new("flutes"), new("flute length", "mm"),
-                new("length", "mm"), new("out of holder", "mm"), new("holder", "mm"), new("H"), new("D"), new("measured length", "mm"),
+                new("tool", IsText: true), new("kind", IsText: true), new("diameter", say.Unit), new("point", "°"), new("pitch", say.Unit), new("flutes"), new("flute length", say.Unit),
+                new("length", say.Unit), new("out of holder", say.Unit), new("holder", say.Unit), new("H"), new("D"), new("measured length", say.Unit),
             ],
-            used.Select(tool => Row(tool.Tool, setup.FindTool(tool.Tool), run)));
+            used.Select(tool => Row(tool.Tool, setup.FindTool(tool.Tool), run, say)));
         page.Table("tool-work", "Tools: what each does",
-            [new("tool", IsText: true), new("speed", "1/min"), new("feed", "mm/min"), new("operations"), new("rapid", "mm"), new("cutting", "mm"), new("time", "s")],
+            [new("tool", IsText: true), new("speed", "1/min"), new("feed", say.FeedUnit), new("operations"), new("rapid", say.Unit), new("cutting", say.Unit), new("time", "s")],
             used.Select(tool => new[]
             {
-                SheetSay.Tool(tool.Tool), SheetSay.Range(tool.Speed, 0), SheetSay.Range(tool.Feed), Numbers(tool.Operations.Select(operation => operation.Number)),
-                SheetSay.Rapid(tool.Totals), SheetSay.Cut(tool.Totals), SheetSay.Seconds(tool.Totals),
+                SheetSay.Tool(tool.Tool), SheetSay.Speeds(tool.Speed), say.Feeds(tool.Feed), Numbers(tool.Operations.Select(operation => operation.Number)),
+                say.Rapid(tool.Totals), say.Cut(tool.Totals), SheetSay.Seconds(tool.Totals),
             }));
         var idle = setup.Tools.Where(tool => used.All(work => work.Tool != tool.Number)).Select(tool => $"T{tool.Number}").ToList();
         if (idle.Count > 0)
             page.Paragraph($"In the setup file, not used by this program: {string.Join(", ", idle)}.");
     }
 
-    static string[] Row(int number, Tool? tool, SheetRun run)
+    static string[] Row(int number, Tool? tool, SheetRun run, SheetSay say)
     {
         var (lengths, radii) = (run.LengthOffsetsOf(number).ToList(), run.RadiusOffsetsOf(number).ToList());
         return
         [
             SheetSay.Tool(number),
             tool is null ? "not in the setup file" : KindOf(tool),
-            SheetSay.Given(tool?.Diameter),
-            SheetSay.Given(tool?.PointAngle, tool?.Kind is ToolKind.Drill or ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink or ToolKind.ChamferMill),
-            SheetSay.Given(tool?.Pitch, tool?.Kind is ToolKind.Tap or ToolKind.ThreadMill),
-            SheetSay.Given(tool?.Flutes, tool?.Kind is not ToolKind.Probe),
-            SheetSay.Given(tool?.FluteLength, tool?.Kind is not ToolKind.Probe),
-            SheetSay.Given(tool?.Length),
-            SheetSay.Given(tool?.Length - tool?.HolderGauge),
-            SheetSay.Given(tool?.HolderDiameter),
+            say.Given(tool?.Diameter),
+            SheetSay.GivenNumber(tool?.PointAngle, tool?.Kind is ToolKind.Drill or ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink or ToolKind.ChamferMill),
+            say.Given(tool?.Pitch, tool?.Kind is ToolKind.Tap or ToolKind.ThreadMill),
+            SheetSay.GivenNumber(tool?.Flutes, tool?.Kind is not ToolKind.Probe),
+            say.Given(tool?.FluteLength, tool?.Kind is not ToolKind.Probe),
+            say.Given(tool?.Length),
+            say.Given(tool?.Length - tool?.HolderGauge),
+            say.Given(tool?.HolderDiameter),
             lengths.Count == 0 ? "none" : Numbers(lengths),
             radii.Count == 0 ? SheetSay.None : Numbers(radii),
             "",

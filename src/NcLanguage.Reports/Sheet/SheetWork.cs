@@ -27,13 +27,14 @@ static class SheetWork
         }
         var hasRemoved = analysis.Setup.Stock is not null;
         var names = analysis.Main.NamesCoordinates;
+        var say = run.Say;
         page.Table("operations", "Operations in the order of the run",
             [
-                new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", "mm/min"), new("deepest Z", "mm"),
+                new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", say.FeedUnit), new("deepest Z", say.Unit),
                 .. names ? new Column[] { new("work offset", IsText: true) } : [],
-                new("nearest", "mm"), .. hasRemoved ? new Column[] { new("removed", "cm³") } : [], new("rapid", "mm"), new("cutting", "mm"), new("time", "s"),
+                new("nearest", say.Unit), .. hasRemoved ? new Column[] { new("removed", say.VolumeUnit) } : [], new("rapid", say.Unit), new("cutting", say.Unit), new("time", "s"),
             ],
-            list.Operations.Take(MostOperations).Select(operation => Row(operation, hasRemoved, names)));
+            list.Operations.Take(MostOperations).Select(operation => Row(operation, say, hasRemoved, names)));
         if (list.Operations.Length > MostOperations)
             page.Paragraph($"{list.Operations.Length - MostOperations} more are not listed here: nclanguage trace tells them all.");
         var seconds = $"{Say.Number(list.Totals.Seconds, 1)} s";
@@ -47,19 +48,19 @@ static class SheetWork
             page.Paragraph($"The run was followed only so far: {cutShort}. What comes behind is on no part of this sheet.", "loud");
     }
 
-    static string[] Row(Operation operation, bool hasRemoved, bool namesCoordinates) =>
+    static string[] Row(Operation operation, SheetSay say, bool hasRemoved, bool namesCoordinates) =>
     [
         Say.Number(operation.Number), operation.Title, SheetSay.Tool(operation.Tool), SheetSay.Lines(operation), operation.Holes > 0 ? Say.Number(operation.Holes) : SheetSay.None,
-        SheetSay.Range(operation.Speed, 0), SheetSay.Range(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : SheetSay.Number(operation.Deepest),
-        .. namesCoordinates ? new[] { operation is { Kind: not WorkKind.None, DeepestIn: { } coordinates } ? SheetSay.Coordinates(coordinates) : SheetSay.None } : [],
-        operation.Nearest is { } nearest ? Say.Number(nearest.Distance) : SheetSay.None,
-        .. hasRemoved ? new[] { operation.Removed is { } removed ? Say.Number(removed / 1000, 2) : "not known" } : [],
-        SheetSay.Rapid(operation.Totals), SheetSay.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),
+        SheetSay.Speeds(operation.Speed), say.Feeds(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : say.Length(operation.Deepest),
+        .. namesCoordinates ? new[] { operation is { Kind: not WorkKind.None, DeepestIn: { } coordinates } ? say.Coordinates(coordinates) : SheetSay.None } : [],
+        operation.Nearest is { } nearest ? say.Length(nearest.Distance) : SheetSay.None,
+        .. hasRemoved ? new[] { say.Volume(operation.Removed) } : [],
+        say.Rapid(operation.Totals), say.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),
     ];
 
-    public static void WriteApproaches(SheetHtml page, ProgramRun run, OperationList list)
+    public static void WriteApproaches(SheetHtml page, ProgramRun run, SheetRun sheet)
     {
-        var job = run.Job;
+        var (job, list, say) = (run.Job, sheet.Operations, sheet.Say);
         if (job.Obstacles.IsEmpty)
         {
             page.Paragraph(job.Setup.ObstaclesAreListed ? "The setup file says that nothing stands on the table." : "Not known: the setup file lists no clamps.");
@@ -72,20 +73,20 @@ static class SheetWork
         }
         page.Table("approaches", "The nearest place to each obstacle in each operation, nearest first",
             [
-                new("distance", "mm"), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
-                new("tip at X", "mm"), new("Y", "mm"), new("Z", "mm"), .. run.NamesCoordinates ? new Column[] { new("work offset", IsText: true) } : [],
+                new("distance", say.Unit), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
+                new("tip at X", say.Unit), new("Y", say.Unit), new("Z", say.Unit), .. run.NamesCoordinates ? new Column[] { new("work offset", IsText: true) } : [],
             ],
-            list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job, run.NamesCoordinates)));
+            list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job, say, run.NamesCoordinates)));
         if (list.Approaches.Length > MostApproaches)
             page.Paragraph($"{list.Approaches.Length - MostApproaches} more are not listed, none of them nearer.");
     }
 
-    static string[] Row(Operation operation, NearestPass pass, Job job, bool namesCoordinates) =>
+    static string[] Row(Operation operation, NearestPass pass, Job job, SheetSay say, bool namesCoordinates) =>
     [
-        pass.IsContact ? SheetHtml.Alarm + (pass.IsAxisOnly ? "CONTACT" : $"CONTACT {Say.Number(pass.Distance)}") : Say.Number(pass.Distance),
+        pass.IsContact ? SheetHtml.Alarm + (pass.IsAxisOnly ? "CONTACT" : $"CONTACT {say.Length(pass.Distance)}") : say.Length(pass.Distance),
         job.Obstacles[pass.Obstacle].Name, SheetSay.Line(pass.Line, pass.File), Say.Number(operation.Number), SheetSay.Tool(pass.Tool), OperationJson.Word(pass.Part),
-        pass.IsRapid ? "rapid" : "feed", SheetSay.Number(pass.Tip.X), SheetSay.Number(pass.Tip.Y), SheetSay.Number(pass.Tip.Z),
-        .. namesCoordinates ? new[] { SheetSay.Coordinates(pass.Coordinates) } : [],
+        pass.IsRapid ? "rapid" : "feed", say.Length(pass.Tip.X), say.Length(pass.Tip.Y), say.Length(pass.Tip.Z),
+        .. namesCoordinates ? new[] { say.Coordinates(pass.Coordinates) } : [],
     ];
 
     public static void WriteStops(SheetHtml page, SheetRun run)
@@ -110,7 +111,7 @@ static class SheetWork
             }));
     }
 
-    public static void WriteHoles(SheetHtml page, HoleTable holes)
+    public static void WriteHoles(SheetHtml page, HoleTable holes, SheetSay say)
     {
         if (holes.Count == 0)
         {
@@ -125,16 +126,16 @@ static class SheetWork
             page.Paragraph("Some holes are not drilled along Z: their places are those of the plane in force.");
         page.Table("holes", "Holes in the order drilled",
             [
-                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", "mm"), new("Y", "mm"), new("R", "mm"), new("bottom", "mm"), new("leaves at", "mm"),
-                new("least", "mm"), new("dwell", "s"), new("speed", "1/min"), new("feed", "mm/min"),
+                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", say.Unit), new("Y", say.Unit), new("R", say.Unit), new("bottom", say.Unit), new("leaves at", say.Unit),
+                new("least", say.Unit), new("dwell", "s"), new("speed", "1/min"), new("feed", say.FeedUnit),
             ],
             holes.Select(row => (string[])
             [
                 Say.Number(row.Number), SheetSay.Line(row.Line, row.File), SheetSay.Tool(row.Hole.Tool), $"G{row.Hole.Cycle}",
-                .. names ? new[] { SheetSay.Coordinates(row.Coordinates) } : [],
-                SheetSay.Number(row.Hole.X), SheetSay.Number(row.Hole.Y), SheetSay.Number(row.Hole.RLevel), SheetSay.Number(row.Hole.Bottom), SheetSay.Number(row.Hole.ReturnTo),
-                double.IsNaN(row.LeastReturn) ? SheetSay.None : Say.Number(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
-                SheetSay.Rate(row.Speed, 0), SheetSay.Rate(row.Feed, 1),
+                .. names ? new[] { say.Coordinates(row.Coordinates) } : [],
+                say.Length(row.Hole.X), say.Length(row.Hole.Y), say.Length(row.Hole.RLevel), say.Length(row.Hole.Bottom), say.Length(row.Hole.ReturnTo),
+                double.IsNaN(row.LeastReturn) ? SheetSay.None : say.Length(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
+                SheetSay.Speed(row.Speed), say.Feed(row.Feed),
             ]));
     }
 

@@ -71,9 +71,30 @@ public sealed class SetupSheetTests
     [Fact]
     public void The_head_says_what_the_sheet_is_about()
     {
-        foreach (var said in new[] { "Setup sheet: part.nc", "O123", "2026-03-04 15:06", "iso-mill", "aluminium", "100 × 40 × 20 mm", "program in mm", "P0.5 waits half a second" })
+        foreach (var said in new[] { "Setup sheet: part.nc", "O123", "2026-03-04 15:06", "iso-mill", "aluminium", "100 × 40 × 20 mm", "program and sheet in mm; mm/min", "P0.5 waits half a second" })
             Assert.Contains(said, Page.Text, StringComparison.Ordinal);
-        Assert.Contains("program in inch; this sheet in mm", SheetPage.Of("G20 G90\nG0 X1.\nM30\n").Text, StringComparison.Ordinal);
+    }
+
+    [Fact] // 1 in is 25.4 mm.
+    public void The_sheet_of_a_program_in_inches_is_in_inches()
+    {
+        const string InInches = """
+            { "units": "inch", "stock": { "min": [0, 0, -0.5], "max": [4, 2, 0] }, "clearance": 0.125,
+              "obstacles": [ { "name": "bar", "min": [3.625, 0, 0], "max": [4, 2, 0.375] } ],
+              "tools": [ { "number": 2, "kind": "drill", "diameter": 0.25, "pointAngle": 118, "fluteLength": 2.5, "flutes": 2 } ] }
+            """;
+        var page = SheetPage.Of("G20 G90 G17 G94 G54\nT2 M6\nS1500 M3\nG0 X1. Y.5\nG43 H2 Z1.\nG99 G81 X1.25 Y.5 Z-.375 R.1 F4.5\nG80\nG0 Z2.\nM5\nM30\n", InInches);
+        foreach (var said in new[] { "program and sheet in inches; in/min", "4 × 2 × 0.5 in", "to X4 Y2 Z0 of G54, in inches.", "Lengths in inches from the datum", "nearer than 0.125 in is told" })
+            Assert.Contains(said, page.Text, StringComparison.Ordinal);
+        var hole = Assert.Single(page.Rows("holes"));
+        Assert.Equal(("1.25", "0.5", "0.1", "-0.375", "4.5", "1500"), (hole["X in"], hole["Y in"], hole["R in"], hole["bottom in"], hole["feed in/min"], hole["speed 1/min"]));
+        var tool = Assert.Single(page.Rows("tools"));
+        Assert.Equal(("0.25", "118", "2", "2.5"), (tool["diameter in"], tool["point °"], tool["flutes"], tool["flute length in"]));
+        Assert.Equal("3.625", Assert.Single(page.Rows("solids"))["X from in"]);
+        Assert.Equal("4.5", Assert.Single(page.Rows("tool-work"))["feed in/min"]);
+        Assert.Contains(">3.625</text>", page.Html, StringComparison.Ordinal);
+        // But for what a reading means in any unit.
+        Assert.DoesNotContain("mm", page.Text[..page.Text.IndexOf("How the control is taken", StringComparison.Ordinal)], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -18,6 +18,9 @@ public sealed class SheetEqualsTraceTests
     public void Operations_tools_holes_and_approaches(string name)
     {
         var (page, trace) = Of(name);
+        // The sheet is in the program's unit, the trace in mm: 1 in is 25.4 mm.
+        var (unit, mm, length, feed, volume) = page.Text.Contains("program and sheet in inches", StringComparison.Ordinal) ? ("in", 25.4, 4, 2, 25.4 * 25.4 * 25.4) : ("mm", 1.0, 3, 1, 1000.0);
+        var cubic = unit == "in" ? "removed in³" : "removed cm³";
         var operations = trace.GetProperty("operations").EnumerateArray().ToList();
         var shown = operations.Count > 0 ? page.Rows("operations") : [];
         Assert.Equal(operations.Count, shown.Count);
@@ -26,15 +29,15 @@ public sealed class SheetEqualsTraceTests
             Same(row["no."], operation.GetProperty("number"), 0);
             Same(row["time s"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("seconds"), 1);
             Assert.Equal(operation.GetProperty("unknownMoves").GetInt32() > 0, row["time s"].StartsWith("over ", StringComparison.Ordinal));
-            Same(row["rapid mm"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("distance").GetProperty("rapid"), 1);
-            Same(row["cutting mm"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("distance").GetProperty("cut"), 1);
-            Same(row["deepest Z mm"], operation.GetProperty("deepest"), 3);
+            Same(row[$"rapid {unit}"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("distance").GetProperty("rapid"), 1, mm);
+            Same(row[$"cutting {unit}"].Replace("over ", "", StringComparison.Ordinal), operation.GetProperty("distance").GetProperty("cut"), 1, mm);
+            Same(row[$"deepest Z {unit}"], operation.GetProperty("deepest"), length, mm);
             Same(row["holes"], operation.GetProperty("holes"), 0);
-            Same(row["nearest mm"], operation.TryGetProperty("clearance", out var clearance) ? clearance.GetProperty("distance") : default, 3);
+            Same(row[$"nearest {unit}"], operation.TryGetProperty("clearance", out var clearance) ? clearance.GetProperty("distance") : default, length, mm);
             if (operation.TryGetProperty("removed", out var removed) && removed.ValueKind == JsonValueKind.Number)
-                Assert.Equal(removed.GetDouble() / 1000, SheetPage.Number(row["removed cm³"]), 0.0051);
+                Assert.Equal(removed.GetDouble() / volume, SheetPage.Number(row[cubic]), 0.0051);
             SameRange(row["speed 1/min"], operation.GetProperty("speed"), 0);
-            SameRange(row["feed mm/min"], operation.GetProperty("feed"), 1);
+            SameRange(row[$"feed {unit}/min"], operation.GetProperty("feed"), feed, mm);
             Assert.Equal(operation.GetProperty("title").GetString(), row["operation"]);
         }
         foreach (var (row, tool) in (operations.Count > 0 ? page.Rows("tool-work") : []).Zip(trace.GetProperty("tools").EnumerateArray()))
@@ -45,15 +48,20 @@ public sealed class SheetEqualsTraceTests
         var holes = trace.GetProperty("holes").EnumerateArray().ToList();
         Assert.Equal(holes.Count, holes.Count > 0 ? page.Rows("holes").Count : 0);
         foreach (var (row, hole) in (holes.Count > 0 ? page.Rows("holes") : []).Zip(holes))
-            foreach (var (column, member, decimals) in new[] { ("X mm", "x", 3), ("Y mm", "y", 3), ("R mm", "rLevel", 3), ("bottom mm", "bottom", 3), ("leaves at mm", "returnTo", 3), ("least mm", "leastReturn", 3), ("feed mm/min", "feed", 1), ("speed 1/min", "speed", 0) })
-                Same(row[column], hole.GetProperty(member), decimals);
+            foreach (var (column, member, decimals) in new[] { ("X", "x", length), ("Y", "y", length), ("R", "rLevel", length), ("bottom", "bottom", length), ("leaves at", "returnTo", length), ("least", "leastReturn", length) })
+                Same(row[$"{column} {unit}"], hole.GetProperty(member), decimals, mm);
+        foreach (var (row, hole) in (holes.Count > 0 ? page.Rows("holes") : []).Zip(holes))
+        {
+            Same(row[$"feed {unit}/min"], hole.GetProperty("feed"), feed, mm);
+            Same(row["speed 1/min"], hole.GetProperty("speed"), 0);
+        }
         if (trace.TryGetProperty("approaches", out var approaches) && approaches.GetArrayLength() > 0)
             foreach (var (row, approach) in page.Rows("approaches").Zip(approaches.EnumerateArray()))
             {
-                Same(row["distance mm"], approach.GetProperty("distance"), 3);
+                Same(row[$"distance {unit}"], approach.GetProperty("distance"), length, mm);
                 Same(row["line"].Split(' ')[0], approach.GetProperty("line"), 0);
-                Same(row["tip at X mm"], approach.GetProperty("at")[0], 3);
-                Same(row["Z mm"], approach.GetProperty("at")[2], 3);
+                Same(row[$"tip at X {unit}"], approach.GetProperty("at")[0], length, mm);
+                Same(row[$"Z {unit}"], approach.GetProperty("at")[2], length, mm);
             }
         var seconds = trace.GetProperty("seconds").GetDouble();
         // Minutes have the seconds behind them; seconds alone are told once.
@@ -61,15 +69,16 @@ public sealed class SheetEqualsTraceTests
             Assert.Contains(seconds < 60 ? $"In all {Shown(seconds, 1)} s: " : $"({Shown(seconds, 1)} s)", page.Text, StringComparison.Ordinal);
     }
 
-    static void SameRange(string cell, JsonElement range, int decimals)
+    static void SameRange(string cell, JsonElement range, int decimals, double unit = 1)
     {
         var ends = cell.Split(" to ");
-        Same(ends[0], range.GetProperty("least"), decimals);
-        Same(ends[^1], range.GetProperty("greatest"), decimals);
+        Same(ends[0], range.GetProperty("least"), decimals, unit);
+        Same(ends[^1], range.GetProperty("greatest"), decimals, unit);
     }
 
     /// <summary>A cell with words has no number in the trace; a dash also stands for none of a count.</summary>
-    static void Same(string cell, JsonElement number, int decimals)
+    /// <param name="unit">What one of the cell's unit is in that of the trace.</param>
+    static void Same(string cell, JsonElement number, int decimals, double unit = 1)
     {
         if (!double.TryParse(cell, System.Globalization.CultureInfo.InvariantCulture, out var shown))
         {
@@ -77,7 +86,7 @@ public sealed class SheetEqualsTraceTests
             return;
         }
         // Half of the last figure, and what the trace itself is rounded to.
-        Assert.Equal(number.GetDouble(), shown, 0.5 * Math.Pow(10, -decimals) + 1e-6);
+        Assert.Equal(number.GetDouble() / unit, shown, 0.5 * Math.Pow(10, -decimals) + 1e-6);
     }
 
     static string Shown(double value, int decimals) => NcLanguage.Checks.Say.Number(value, decimals);

@@ -54,6 +54,21 @@ public sealed class ProgramEndMissing : Rule
             : "Nothing ends the program here: without M30 the control runs past its last block.");
     }
 
+    /// <summary>Whether the number of the program on a line has other words before it.</summary>
+    static bool IsWithinBlock(ProgramRun run, int line)
+    {
+        if (line >= run.Text.LineCount)
+            return false;
+        foreach (ref readonly var token in run.BlockAt(line).Tokens)
+        {
+            if (token.IsWord('O') || token.IsWord(':'))
+                return false;
+            if (token.Kind == TokenKind.Word && !token.IsWord('N'))
+                return true;
+        }
+        return false;
+    }
+
     static bool HasBlockBehind(ProgramRun run, int line)
     {
         for (line++; line < run.Text.LineCount; line++)
@@ -106,8 +121,8 @@ public sealed class ProgramEndMissing : Rule
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
         var run = analysis.Main;
-        // Where the last block ends something else already, what the run lacks is not a block behind it.
-        if (Ends(run.BlockAt(finding.Line)))
+        // Where the last block ends something else already, what the run lacks is not a block behind it. An O among other words is more likely a slip than a program's beginning.
+        if (Ends(run.BlockAt(finding.Line)) || IsWithinBlock(run, NextProgram(run)))
             return [];
         var words = StillOn(run.StepAt(finding.Line).After) + "M30";
         return [new Fix($"Add {words}", FixSafety.Safe, [NumberAlone(run, finding.Line) is { } free

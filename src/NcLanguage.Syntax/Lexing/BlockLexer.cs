@@ -111,7 +111,7 @@ public static class BlockLexer
         if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
         {
             var number = NumberReader.ReadNumber(line, value);
-            if (kind == TokenKind.Word && EndOfRest(line, value, number.End) is var rest && rest > number.End)
+            if (kind == TokenKind.Word && EndOfRest(line, letter, value, number.End) is var rest && rest > number.End)
                 return new Token(kind, TokenTraits.Malformed, letter, statement, ExpressionError.None, start, rest, value, double.NaN);
             var traits = (number.HasPoint ? TokenTraits.HasPoint : 0) | (number.Malformed ? TokenTraits.Malformed : 0);
             return new Token(kind, traits, letter, statement, ExpressionError.None, start, Math.Max(number.End, value + 1), value,
@@ -225,14 +225,14 @@ public static class BlockLexer
 
     // What cannot follow a number but was meant to belong to it: a comma for the point, a sign, the letter O for the digit 0.
     // One token, so that nothing is made of the part before it.
-    static int EndOfRest(ReadOnlySpan<byte> line, int start, int end)
+    static int EndOfRest(ReadOnlySpan<byte> line, byte letter, int start, int end)
     {
         var at = Scan.SkipSpaces(line, end);
         if (at >= line.Length)
             return end;
         var isDecimalComma = line[at] == ',' && at + 1 < line.Length && IsDigit(line[at + 1]);
         if (!isDecimalComma && line[at] is not ((byte)'+' or (byte)'-'))
-            return EndOfLettersO(line, start, end);
+            return EndOfLettersO(line, letter, start, end);
         end = at + 1;
         for (at = end; at < line.Length && (IsDigit(line[at]) || IsBlank(line[at]) || line[at] is (byte)'.' or (byte)',' or (byte)'+' or (byte)'-'); at++)
             if (!IsBlank(line[at]))
@@ -240,7 +240,7 @@ public static class BlockLexer
         return end;
     }
 
-    static int EndOfLettersO(ReadOnlySpan<byte> line, int start, int end)
+    static int EndOfLettersO(ReadOnlySpan<byte> line, byte letter, int start, int end)
     {
         var at = end;
         while (at < line.Length && Upper(line[at]) == 'O')
@@ -252,6 +252,13 @@ public static class BlockLexer
             while (++at < line.Length && IsDigit(line[at]))
             {
             }
+            return at;
+        }
+        // A block number may have a program's number right behind it; no other word has.
+        if (at < line.Length && IsDigit(line[at]) && letter != 'N')
+        {
+            while (at < line.Length && (IsDigit(line[at]) || line[at] == '.' || Upper(line[at]) == 'O'))
+                at++;
             return at;
         }
         // O with its number, or the first letter of a word of text.

@@ -85,7 +85,10 @@ public sealed class OneCauseTests
     [InlineData("X3,5", "decimal point, not a comma")]
     [InlineData("X30-5", "sign inside")]
     [InlineData("X--30", "sign inside")]
-    [InlineData("X3O", "letter O")]
+    [InlineData("X3O", "ends in the letter O")]
+    [InlineData("X3O0", "letter O inside")]
+    [InlineData("X3O5.O", "ends in the letter O")]
+    [InlineData("F1OO0", "letter O inside")]
     public void ANumberThatCannotBeReadSaysWhy(string word, string words)
     {
         var finding = Assert.Single(Check.Of("number-malformed", Head + $"G0 {word} Y20\n" + Tail));

@@ -27,8 +27,14 @@ static class StockMoves
             {
                 if (!isProbe)
                     NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
+                continue;
             }
-            else if (IsOfInterest(move, step) && !IsLift(from, to) && IsLow(from, to, reach, job.Stock))
+            if (!IsOfInterest(move, step))
+                continue;
+            // Whichever way it comes, where it ends is certain: as if straight down.
+            if (!from.IsKnown)
+                from = to.With(2, job.Stock.Max.Z);
+            if (!IsLift(from, to) && IsLow(from, to, reach, job.Stock))
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
         }
     }

@@ -29,6 +29,20 @@ public sealed class StockRuleTests
     [InlineData("G0 X50\nZ-3\nX80\nZ-5\nZ5\nM30", new[] { 5 })] // in, along, deeper and out: one finding
     public void A_rapid_is_held_against_what_still_stands(string moves, int[] lines) => Assert.Equal(lines, Rapids(Start + moves));
 
+    // Whichever way the tool comes, from home say, it ends 3 mm deep in the work; the height it comes from tells nothing more.
+    [Theory]
+    [InlineData("G0 X50 Y30\nZ-3\nM30", new[] { 4 })]
+    [InlineData("G0 X50 Y30 Z-3\nZ5\nM30", new[] { 3 })]
+    [InlineData("G0 X50 Y30\nZ-3\nX80\nZ5\nM30", new[] { 4 })] // once
+    [InlineData("G91 G28 Z0\nG90 G0 X50 Y30\nZ-3\nM30", new[] { 5 })]
+    [InlineData("G0 X50 Y30\nZ0\nM30", new int[0])] // on the stock's top
+    [InlineData("G0 X-10 Y30\nZ-3\nM30", new int[0])] // beside it
+    [InlineData("G0 Z-3\nM30", new int[0])] // anywhere
+    [InlineData("G0 X50\nZ-3\nM30", new int[0])]
+    [InlineData("G0 X-10 Y30 Z5\nZ-3\nG1 X50 F300\nG0 G53 Z0\nG0 X20 Y30\nZ-3\nM30", new int[0])] // where it has cut
+    public void A_rapid_from_an_unknown_place_is_held_against_the_stock_where_it_ends(string moves, int[] lines) =>
+        Assert.Equal(lines, Rapids("G21 G90 G17 G54\nT5 M6\n" + moves));
+
     [Theory]
     [InlineData("G41 D9 G0 Z-3\nG1 X50 F300\nG40 G0 X-10\nG0 X60\nM30")] // where the cut ran is not known: no tool has D9
     [InlineData("M98 P2000\nG90 G54 G0 X-10 Y30 Z5\nX50\nZ-3\nM30")] // what the called program cut is not known

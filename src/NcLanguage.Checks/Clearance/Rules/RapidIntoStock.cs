@@ -11,7 +11,8 @@ public sealed class RapidIntoStock : Rule
         Name = "rapid-into-stock",
         Severity = Severity.Error,
         Title = "A rapid into stock that still stands",
-        Finds = "A rapid below the top of the stock that meets what the cuts before it have left standing. A rapid back into what has been cut is sound.",
+        Finds = "A rapid below the top of the stock that meets what the cuts before it have left standing. A rapid back into what has been cut is sound. "
+            + "Of one that comes from where nobody knows, the first in Z after home or a tool change say, it is asked whether it ends in the stock.",
         AtTheMachine = "The tool runs into solid material at full rapid, perhaps with the spindle standing, and breaks.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },

@@ -20,7 +20,8 @@ public sealed class DeeperThanFlutes : Rule
         Severity = Severity.Error,
         Title = "A hole or cut deeper than the tool's flutes are long",
         Finds = "A hole whose bottom lies deeper below the stock's top than the tool's flutes reach; without a stock, deeper below its R level. "
-            + "A cut that goes as deep below the stock's top within reach of the stock's sides; of a mill whose shank is thinner than it cuts (shankDiameter), one that takes more at once, told once for each tool. Where the holder begins below the end of the flutes, that is the length that counts.",
+            + "A cut that goes as deep below the stock's top within reach of the stock's sides. Where the holder begins below the end of the flutes, that is the length that counts; of a mill, boring bar, reamer or tap whose shank is thinner than it cuts (shankDiameter) it is the only one. "
+            + "Then a mill is told, once, where it takes more at once than its flutes are long.",
         AtTheMachine = "The chips cannot leave: the drill jams and breaks, the shank of the cutter rubs along the wall, or the holder runs into the work.",
         Setup = """
             { "stock": { "min": [0, 0, -25], "max": [100, 60, 0] },
@@ -53,7 +54,7 @@ public sealed class DeeperThanFlutes : Rule
             M5
             M30
             """,
-        NotFound = "A cut that a rapid took down first, into what has been cut. What a mill with a thin shank takes at once where that is shallower than 0.02 mm too much or narrower than one and a half cells of the "
+        NotFound = "A cut that a rapid took down first, into what has been cut. What a slot mill with a thin shank takes at once; what another takes where that is shallower than 0.02 mm too much or narrower than one and a half cells of the "
             + "height field, after a cut with a tool of unknown diameter or whose place is not known, and behind the first 50,000 cuts. In a pocket with its walls out of reach the shank touches nothing, though the rule "
             + "counts from the stock's top. Without a stock the hole's surface is not known: counting from R says a little too much, "
             + "and of a cut it is not known how deep it goes.",
@@ -69,11 +70,11 @@ public sealed class DeeperThanFlutes : Rule
         if (step.Job.Setup.FindTool(step.Step.After.Tool) is not { FluteLength: { } flutes } tool)
             return;
         var holder = HolderOf(step.Job.ShapeOf(tool.Number));
-        var reach = new Reach(Math.Min(flutes, holder), holder, flutes);
+        var reach = new Reach(tool.HasNeck ? holder : Math.Min(flutes, holder), holder, flutes);
         if (step.Step.Holes.Count > 0)
             CheckHoles(reach, step);
         else
-            CheckCuts(tool.HasNeck ? reach with { Depth = holder } : reach, tool, step);
+            CheckCuts(reach, tool, step);
     }
 
     public override void CheckFile(in FileContext file)

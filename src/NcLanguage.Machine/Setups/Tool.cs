@@ -58,8 +58,8 @@ public sealed record Tool
     /// <summary>Whether it is one of the mills, which cut with their sides.</summary>
     public bool IsMill => Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.ChamferMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
 
-    /// <summary>Whether it is a mill whose shank stands clear of a wall along which its flutes cut.</summary>
-    public bool HasNeck => IsMill && ShankDiameter < Diameter;
+    /// <summary>Whether its shank stands clear of the wall that it cuts, so that it may go deeper than its flutes are long. Not so a drill: its chips come out along its flutes.</summary>
+    public bool HasNeck => (IsMill || Kind is ToolKind.BoringBar or ToolKind.Reamer or ToolKind.Tap) && ShankDiameter < Diameter;
 
     /// <summary>1-based line of the row in the setup file.</summary>
     public int Line { get; init; }

@@ -72,7 +72,12 @@ public sealed class CuttingLimitTests
           "tools": [ { "number": 3, "kind": "end-mill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7 },
                      { "number": 4, "kind": "end-mill", "diameter": 8, "fluteLength": 8 },
                      { "number": 5, "kind": "end-mill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7, "length": 65, "holderDiameter": 40, "holderGauge": 40 },
-                     { "number": 6, "kind": "drill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7 } ] }
+                     { "number": 6, "kind": "drill", "diameter": 8, "fluteLength": 8, "shankDiameter": 7 },
+                     { "number": 7, "kind": "slot-mill", "diameter": 20, "fluteLength": 6, "shankDiameter": 7 },
+                     { "number": 8, "kind": "boring-bar", "diameter": 29, "fluteLength": 6, "shankDiameter": 22 },
+                     { "number": 9, "kind": "reamer", "diameter": 8, "fluteLength": 8, "shankDiameter": 7, "length": 65, "holderDiameter": 40, "holderGauge": 40 },
+                     { "number": 10, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 8, "shankDiameter": 6 },
+                     { "number": 11, "kind": "tap", "diameter": 8, "pitch": 1.25, "fluteLength": 8 } ] }
         """;
 
     const string SlotInSteps = "G0 X-10\nG1 Z-7 F100\nX110\nZ-14\nX-10\nZ-21\nX110\nZ-28\nX-10";
@@ -89,7 +94,14 @@ public sealed class CuttingLimitTests
     [InlineData(3, "G1 Z-7 F100\nG3 X20 Y30 I15 J0\nG1 Z-16\nG3 X20 Y30 I15 J0", new[] { 6 })]
     [InlineData(3, "G1 Z-7 F100\nG3 X20 Y30 I15 J0\nG0 Z5\nX50 Y30\nG0 Z0\nG2 X50 Y30 Z-16 I-15 J0 F100", new[] { 9 })] // a helix through what the first circle left
     [InlineData(6, "G1 Z-9 F100", new[] { 4 })] // a drill's chips come out of its flutes, whatever its shank is like
-    public void Of_a_mill_with_a_neck_what_it_takes_at_once_counts(int tool, string moves, int[] lines) =>
+    [InlineData(6, "G99 G81 X20 Y30 R2 Z-9 F100", new[] { 4 })]
+    [InlineData(7, "T3 M6\nG0 X-10\nG1 Z-7 F100\nX110\nZ-14\nX-10\nG0 Z50\nT7 M6\nX-20\nG0 Z-14\nG1 X120", new int[0])] // undercuts the slot
+    [InlineData(8, "G99 G85 X20 Y30 R2 Z-40 F100", new int[0])]
+    [InlineData(9, "G99 G85 X20 Y30 R2 Z-20 F100", new int[0])]
+    [InlineData(9, "G99 G85 X20 Y30 R2 Z-26 F100", new[] { 4 })] // its holder begins at 25
+    [InlineData(10, "G99 G84 X20 Y30 R2 Z-20 F100", new int[0])]
+    [InlineData(11, "G99 G84 X20 Y30 R2 Z-20 F100", new[] { 4 })]
+    public void Of_a_tool_with_a_neck_what_it_takes_at_once_counts_and_where_its_holder_begins(int tool, string moves, int[] lines) =>
         Assert.Equal(lines, Programs.Lines("deeper-than-flutes", $"G21 G90 G17 G54\nT{tool} M6\nG0 X20 Y30 Z5\n{moves}\nG0 Z50\nM30", Necked));
 
     [Fact]

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Clearance;
 
@@ -57,5 +58,7 @@ struct NeckContact(Job job, StockField field)
     }
 
     /// <summary>How long the flutes of a mill with a neck are, mm; infinite for every other tool, and where nobody knows.</summary>
-    public static double FlutesOf(Job job, int tool) => job.Setup.FindTool(tool) is { HasNeck: true, FluteLength: { } flutes } ? flutes : double.PositiveInfinity;
+    /// <remarks>A slot mill is made to leave standing what is above its flutes, which the field cannot hold.</remarks>
+    public static double FlutesOf(Job job, int tool) =>
+        job.Setup.FindTool(tool) is { HasNeck: true, IsMill: true, Kind: not ToolKind.SlotMill, FluteLength: { } flutes } ? flutes : double.PositiveInfinity;
 }

@@ -33,6 +33,25 @@ public sealed class WayHomeTests
     [InlineData("G28\nG28 X0 Y0", new int[0])] // no level is known
     public void Below_the_clamps_no_axis_goes_sideways(string blocks, int[] lines) => Assert.Equal(lines, Lines(blocks, Clamps));
 
+    // Under G90 the words of G28 are a place that is gone to first, under G91 a distance.
+    [Theory]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG28 Z0", new[] { 5 })]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG30 Z49", new[] { 5 })]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG28 X10 Y10 Z0", new[] { 5 })]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG28 Z50", new int[0])]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG28 Z80", new int[0])]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG91 G28 Z0\nG90", new int[0])]
+    [InlineData("G0 X10 Y10 G43 H3 Z50\nG28 X0 Y0", new int[0])]
+    [InlineData("G28 Z0", new int[0])] // from a height not known
+    public void A_way_home_that_leads_down_first_is_told(string blocks, int[] lines) => Assert.Equal(lines, Lines(blocks, Plate, "home-leads-down"));
+
+    [Fact] // One cause, one finding: below the clamps' top the way sideways is what is wrong.
+    public void A_way_sideways_at_the_work_is_not_told_twice()
+    {
+        Assert.Equal([5], Lines("G0 X10 Y10 G43 H3 Z50\nG28 X0 Y0 Z0", Clamps));
+        Assert.Empty(Lines("G0 X10 Y10 G43 H3 Z50\nG28 X0 Y0 Z0", Clamps, "home-leads-down"));
+    }
+
     /// <summary>One cause, one finding: a way home is not a traverse too.</summary>
     [Fact]
     public void It_is_said_once()

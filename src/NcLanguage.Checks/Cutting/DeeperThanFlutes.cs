@@ -81,18 +81,10 @@ public sealed class DeeperThanFlutes : Rule
     {
         if (file.Run.Job.Setup.Stock is null)
             return;
-        HashSet<int>? told = null;
-        var parts = file.Stock.Parts;
-        for (var part = 0; part < parts.Length; part++)
+        foreach (var (line, met) in ToolContacts.FirstOfEachTool(file, part => part.Necks))
         {
-            foreach (ref readonly var met in parts[part].Necks.AsSpan())
-            {
-                if (!(told ??= []).Add(met.Tool))
-                    continue;
-                var line = file.Run.LineOf(part, parts[part].Source.Cuts[met.Cut].Line);
-                var say = file.SayAt(line, null);
-                file.ReportBlock(this, line, $"Tool {met.Tool} cuts into stock that still stands{StockWords.Depth(met.Depth, say)}; its flutes are {say.Length(file.Run.Job.Setup.FindTool(met.Tool)!.FluteLength!.Value)} long.");
-            }
+            var say = file.SayAt(line, null);
+            file.ReportBlock(this, line, $"Tool {met.Tool} cuts into stock that still stands{StockWords.Depth(met.Depth, say)}; its flutes are {say.Length(file.Run.Job.Setup.FindTool(met.Tool)!.FluteLength!.Value)} long.");
         }
     }
 

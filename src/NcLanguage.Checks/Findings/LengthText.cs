@@ -10,6 +10,8 @@ public readonly record struct LengthText(bool IsInch)
     /// <summary>The international inch, exact by definition (1959).</summary>
     public const double MmPerInch = 25.4;
 
+    const double CubicMmPerCubicCm = 1000;
+
     public LengthText(LengthUnit unit)
         : this(unit == LengthUnit.Inch)
     {
@@ -18,11 +20,27 @@ public readonly record struct LengthText(bool IsInch)
     /// <summary>The coordinates that places and levels are meant in; null where they are to have no name.</summary>
     public WorkCoordinates? Coordinates { get; init; }
 
+    /// <summary>The unit of lengths behind a number or in the head of a column.</summary>
+    public string Unit => IsInch ? "in" : "mm";
+
+    /// <summary>The unit of lengths in a sentence.</summary>
+    public string UnitWord => IsInch ? "inches" : "mm";
+
+    public string FeedUnit => Unit + "/min";
+
+    public string VolumeUnit => IsInch ? "in³" : "cm³";
+
+    /// <summary>A length in the unit.</summary>
+    public double Of(double mm) => IsInch ? mm / MmPerInch : mm;
+
+    /// <summary>A volume in its unit.</summary>
+    public double OfVolume(double cubicMm) => cubicMm / (IsInch ? MmPerInch * MmPerInch * MmPerInch : CubicMmPerCubicCm);
+
     /// <summary>12.5, in inches with four decimals.</summary>
-    public string Number(double mm) => IsInch ? Say.Number(mm / MmPerInch, 4) : Say.Number(mm);
+    public string Number(double mm) => Say.Number(Of(mm), IsInch ? 4 : 3);
 
     /// <summary>12.5 mm, 0.5 in</summary>
-    public string Length(double mm) => Number(mm) + (IsInch ? " in" : " mm");
+    public string Length(double mm) => $"{Number(mm)} {Unit}";
 
     /// <summary>Z2; the level of any axis is said with its letter.</summary>
     public string Level(double mm, char axis = 'Z') => double.IsNaN(mm) ? $"an unknown {axis}" : axis + Number(mm) + Mark;
@@ -45,10 +63,13 @@ public readonly record struct LengthText(bool IsInch)
     public LengthText Unnamed => this with { Coordinates = null };
 
     /// <summary>The number of an F word, up to three decimals.</summary>
-    public string FeedNumber(double mmPerMinute) => Say.Number(IsInch ? mmPerMinute / MmPerInch : mmPerMinute);
+    public string FeedNumber(double mmPerMinute) => Say.Number(Of(mmPerMinute));
+
+    /// <summary>A feed for a table, as fine as anybody sets one.</summary>
+    public string RoundedFeed(double mmPerMinute) => Say.Number(Of(mmPerMinute), IsInch ? 2 : 1);
 
     string Mark => Coordinates is { } coordinates ? PlaceNames.Marked(coordinates.Name(IsInch)) : "";
 
     /// <summary>120 mm/min, 5 in/min</summary>
-    public string Feed(double mmPerMinute) => FeedNumber(mmPerMinute) + (IsInch ? " in/min" : " mm/min");
+    public string Feed(double mmPerMinute) => $"{FeedNumber(mmPerMinute)} {FeedUnit}";
 }

@@ -39,7 +39,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         var changes = report.Motion.Changes;
         screen.WriteLine($"- {report.First.Path}", Heading);
         screen.WriteLine($"+ {report.Second.Path}", Heading);
-        screen.WriteLine($"Work coordinates of the tool tip in {(_say.IsInch ? "inches, feeds in in/min" : "mm, feeds in mm/min")}. ? is not known.");
+        screen.WriteLine($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.");
         screen.WriteLine();
         if (changes.Count > 0)
             WriteFirst(changes[0]);

@@ -20,8 +20,6 @@ sealed class HolesText(Screen screen, HoleReport report)
 
     readonly LengthText _say = report.Lengths;
 
-    string Unit => _say.IsInch ? "inches" : "mm";
-
     public void Write()
     {
         screen.WriteLine($"{report.Path}, read for {report.Run.Job.Machine.Name}", Heading);
@@ -38,7 +36,7 @@ sealed class HolesText(Screen screen, HoleReport report)
     void WriteHoles(HoleTable holes)
     {
         var names = holes.NamesCoordinates;
-        screen.WriteLine($"Work coordinates in {Unit}{(names ? ", of each hole those of its own work offset" : "")}; feeds in {(_say.IsInch ? "in" : "mm")}/min; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
+        screen.WriteLine($"Work coordinates in {_say.UnitWord}{(names ? ", of each hole those of its own work offset" : "")}; feeds in {_say.FeedUnit}; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
         var hasLimits = holes.MeetsLimits;
         if (hasLimits)
             screen.WriteLine(HoleReport.Limits);
@@ -64,7 +62,7 @@ sealed class HolesText(Screen screen, HoleReport report)
     void WriteDrawing()
     {
         screen.WriteLine();
-        screen.WriteLine($"The drawing's holes beside what is made there, in the setup's frame, in {Unit}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
+        screen.WriteLine($"The drawing's holes beside what is made there, in the setup's frame, in {_say.UnitWord}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
             + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.");
         screen.WriteLine();
         var matches = report.Drawing.Matches;

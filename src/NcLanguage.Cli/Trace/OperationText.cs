@@ -13,11 +13,6 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
     /// <summary>Approaches shown; the JSON has more.</summary>
     const int MostApproaches = 10;
 
-    /// <summary>A cubic centimetre, mm³.</summary>
-    const double CubicCentimetre = 1000;
-
-    const double CubicInch = LengthText.MmPerInch * LengthText.MmPerInch * LengthText.MmPerInch;
-
     static readonly Style Heading = new(decoration: Decoration.Bold);
     static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
 
@@ -25,7 +20,8 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
     {
         if (list.Operations.IsEmpty)
             return;
-        screen.WriteLine($"   op tool      lines         time   rapid {Unit}     cut {Unit}  holes" + (HasStock ? $"  removed {VolumeUnit}  depth of cut {Unit}  {VolumeUnit}/min" : "") + "  what", Heading);
+        // Each unit is as wide as its other, so that the columns stand under their heads.
+        screen.WriteLine($"   op tool      lines         time   rapid {say.Unit}     cut {say.Unit}  holes" + (HasStock ? $"  removed {say.VolumeUnit}  depth of cut {say.Unit}  {say.VolumeUnit}/min" : "") + "  what", Heading);
         foreach (var operation in list.Operations)
             screen.WriteLine(
                 $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
@@ -33,14 +29,14 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         screen.WriteLine();
         if (list.Tools.Length == list.Operations.Length)
             return;
-        screen.WriteLine($" tool operations         time   rapid {Unit}     cut {Unit}", Heading);
+        screen.WriteLine($" tool operations         time   rapid {say.Unit}     cut {say.Unit}", Heading);
         foreach (var tool in list.Tools)
             screen.WriteLine($"{Tool(tool.Tool),5} {tool.Operations.Length,10} {Row(tool.Totals)}");
         screen.WriteLine();
     }
 
     /// <summary>How far all moves of the run go together.</summary>
-    public string Distances(TraceTotals totals) => $"{Distance(totals.RapidDistance)} {Unit} at rapid, {Distance(totals.CutDistance)} {Unit} cutting";
+    public string Distances(TraceTotals totals) => $"{Distance(totals.RapidDistance)} {say.Unit} at rapid, {Distance(totals.CutDistance)} {say.Unit} cutting";
 
     public void WriteReturns()
     {
@@ -77,23 +73,16 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
 
     bool HasStock => job.Setup.Stock is not null;
 
-    /// <summary>The unit of lengths; as wide in each case, so that the columns stand under their heads.</summary>
-    string Unit => say.IsInch ? "in" : "mm";
-
-    string VolumeUnit => say.IsInch ? "in³" : "cm³";
-
-    double Volume => say.IsInch ? CubicInch : CubicCentimetre;
-
     string Removed(Operation operation) => !HasStock ? ""
-        : $"{Known(operation.Removed / Volume, 2),13}{Known(say.IsInch ? operation.DepthOfCut / LengthText.MmPerInch : operation.DepthOfCut, say.IsInch ? 3 : 2),17}{(operation.Totals.FeedSeconds == 0 ? "" : Known(operation.RemovalRate / Volume, 2)),9}";
+        : $"{Volume(operation.Removed),13}{(operation.DepthOfCut is { } depth ? Say.Number(say.Of(depth), say.IsInch ? 3 : 2) : "?"),17}{(operation.Totals.FeedSeconds == 0 ? "" : Volume(operation.RemovalRate)),9}";
 
-    static string Known(double? value, int digits) => value is { } known ? Say.Number(known, digits) : "?";
+    string Volume(double? cubicMm) => cubicMm is { } volume ? Say.Number(say.OfVolume(volume), 2) : "?";
 
     string Row(MoveTotals totals) =>
         $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Distance(totals.RapidDistance),10} {Distance(totals.CutDistance),10}";
 
     /// <summary>A length of a way, which nobody wants to the last digit.</summary>
-    string Distance(double mm) => Say.Number(say.IsInch ? mm / LengthText.MmPerInch : mm, 1);
+    string Distance(double mm) => Say.Number(say.Of(mm), 1);
 
     static string Tool(int tool) => tool < 0 ? "?" : $"T{tool}";
 

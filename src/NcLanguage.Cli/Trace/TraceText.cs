@@ -7,7 +7,6 @@ using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Findings;
-using NcLanguage.Reports.Holes;
 using NcLanguage.Reports.Trace;
 using NcLanguage.Syntax.Lexing;
 using Spectre.Console;
@@ -30,7 +29,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
         _say = new LengthText(run.Exit.Units);
-        screen.WriteLine($"Work coordinates of the tool tip in {(_say.IsInch ? "inches, feeds in in/min" : "mm, feeds in mm/min")}. ? is not known.");
+        screen.WriteLine($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.");
         screen.WriteLine();
         _namesCoordinates = run.NamesCoordinates;
         var (operations, totals) = OperationRun.Of(run, WriteStep, cancel);
@@ -81,7 +80,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         if (move.IsMotion && move.Length == 0)
             return;
         _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
-        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + HoleReport.FeedNumber(move.Feed, _say) : ""),-9}");
+        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + _say.RoundedFeed(move.Feed) : ""),-9}");
         if (!(move.Seconds == 0))
             _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
         screen.Write(_row.ToString().TrimEnd());

@@ -27,11 +27,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
     public static string Rate(DrillingRate rate, int decimals) => Rate(rate, value => Say.Number(value, decimals));
 
     /// <summary>A feed in the same way.</summary>
-    public static string Feed(DrillingRate rate, LengthText lengths) => Rate(rate, value => FeedNumber(value, lengths));
-
-    /// <summary>The number of a feed, as fine as anybody sets one.</summary>
-    public static string FeedNumber(double mmPerMinute, LengthText lengths) =>
-        lengths.IsInch ? Say.Number(mmPerMinute / LengthText.MmPerInch, 2) : Say.Number(mmPerMinute, 1);
+    public static string Feed(DrillingRate rate, LengthText lengths) => Rate(rate, lengths.RoundedFeed);
 
     static string Rate(DrillingRate rate, Func<double, string> say) => rate.IsLimited ? $"{say(rate.Programmed)}→{say(rate.Machine)}" : say(rate.Machine);
 

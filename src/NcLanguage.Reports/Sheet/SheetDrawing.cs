@@ -44,7 +44,7 @@ sealed class SheetDrawing
         var originX = left - scale * world.Min.X;
         _front = new ViewFrame(View.Front, ProjectionMethod.FirstAngle, scale, new Rectangle(left, frontTop, scale * size.X, frontHeight), originX, frontTop + scale * world.Max.Z);
         _plan = new ViewFrame(View.Plan, ProjectionMethod.FirstAngle, scale, new Rectangle(left, planTop, scale * size.X, scale * size.Y), originX, planTop + scale * world.Max.Y);
-        _svg = new SvgWriter(Width, height, "Stock and clamps from the front and from above", $"Dimensions in {say.UnitWord} from the datum {Frame}; the table below has the same numbers.");
+        _svg = new SvgWriter(Width, height, "Stock and clamps from the front and from above", $"Dimensions in {say.Lengths.UnitWord} from the datum {Frame}; the table below has the same numbers.");
     }
 
     string Frame => WorkOffsetName.Format(_setup.Frame);

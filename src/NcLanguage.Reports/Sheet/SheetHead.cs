@@ -29,7 +29,7 @@ static class SheetHead
             ("Setup file", setup.Path ?? "none"),
             ("Material", setup.Material ?? SheetSay.NotGiven),
             ("Stock", input.Analysis.Setup.Stock is { } stock ? run.Say.Size(stock) : SheetSay.NotGiven),
-            ("Units", $"program and sheet in {run.Say.UnitWord}; {run.Say.FeedUnit}, 1/min, s"),
+            ("Units", $"program and sheet in {run.Say.Lengths.UnitWord}; {run.Say.Lengths.FeedUnit}, 1/min, s"),
             ("Time", TimeOf(run)),
         ]);
         page.Raw("</header>\n");

@@ -10,9 +10,6 @@ namespace NcLanguage.Reports.Sheet;
 /// <summary>Values of the sheet, lengths and feeds in the unit that the program is written in. In tables the unit stands in the column's head.</summary>
 sealed class SheetSay(LengthText lengths)
 {
-    const double CubicCentimetre = 1000;
-    const double CubicInch = LengthText.MmPerInch * LengthText.MmPerInch * LengthText.MmPerInch;
-
     /// <summary>What the setup should say and does not.</summary>
     public const string NotGiven = "not given";
 
@@ -20,16 +17,6 @@ sealed class SheetSay(LengthText lengths)
     public const string None = "–";
 
     public LengthText Lengths => lengths;
-
-    /// <summary>The unit of lengths in a sentence.</summary>
-    public string UnitWord => lengths.IsInch ? "inches" : "mm";
-
-    /// <summary>The unit of lengths.</summary>
-    public string Unit => lengths.IsInch ? "in" : "mm";
-
-    public string FeedUnit => Unit + "/min";
-
-    public string VolumeUnit => lengths.IsInch ? "in³" : "cm³";
 
     /// <summary>A length or coordinate of the program.</summary>
     public string Length(double mm) => double.IsNaN(mm) ? "not known" : lengths.Number(mm);
@@ -52,10 +39,10 @@ sealed class SheetSay(LengthText lengths)
     public string Size(Box3 box)
     {
         var size = box.Max - box.Min;
-        return $"{lengths.Number(size.X)} × {lengths.Number(size.Y)} × {lengths.Number(size.Z)} {Unit}";
+        return $"{lengths.Number(size.X)} × {lengths.Number(size.Y)} × {lengths.Length(size.Z)}";
     }
 
-    public string Volume(double? cubicMm) => cubicMm is { } volume ? Say.Number(volume / (lengths.IsInch ? CubicInch : CubicCentimetre), 2) : "not known";
+    public string Volume(double? cubicMm) => cubicMm is { } volume ? Say.Number(lengths.OfVolume(volume), 2) : "not known";
 
     public static string Tool(int tool) => tool < 0 ? "not known" : $"T{tool.ToString(CultureInfo.InvariantCulture)}";
 
@@ -72,7 +59,7 @@ sealed class SheetSay(LengthText lengths)
     public static string Speeds(ValueRange range) => Range(range, value => Say.Number(value, 0));
 
     /// <summary>120, or 120 to 400.</summary>
-    public string Feeds(ValueRange range) => Range(range, value => HoleReport.FeedNumber(value, lengths));
+    public string Feeds(ValueRange range) => Range(range, lengths.RoundedFeed);
 
     static string Range(ValueRange range, Func<double, string> say) => !range.IsKnown ? None
         : say(range.Least) is var least && say(range.Greatest) is var greatest && least == greatest ? least
@@ -82,12 +69,10 @@ sealed class SheetSay(LengthText lengths)
     public static string Seconds(MoveTotals totals) => Over(totals, totals.Seconds);
 
     /// <summary>The way without a cut, in the same way.</summary>
-    public string Rapid(MoveTotals totals) => Over(totals, Distance(totals.RapidDistance));
+    public string Rapid(MoveTotals totals) => Over(totals, lengths.Of(totals.RapidDistance));
 
     /// <summary>The way of cuts, in the same way.</summary>
-    public string Cut(MoveTotals totals) => Over(totals, Distance(totals.CutDistance));
-
-    double Distance(double mm) => lengths.IsInch ? mm / LengthText.MmPerInch : mm;
+    public string Cut(MoveTotals totals) => Over(totals, lengths.Of(totals.CutDistance));
 
     static string Over(MoveTotals totals, double known) => (totals.UnknownMoves > 0 ? "over " : "") + Say.Number(known, 1);
 

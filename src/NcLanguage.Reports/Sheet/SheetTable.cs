@@ -14,7 +14,7 @@ static class SheetTable
         var frame = WorkOffsetName.Format(setup.Frame);
         WriteStock(page, setup, run, frame);
         if (SheetDrawing.Of(setup, holes, run.Say) is { } drawing)
-            page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in {run.Say.UnitWord} from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
+            page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in {run.Say.Lengths.UnitWord} from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
         else
             page.Paragraph("The setup file gives no stock and no clamps: there is nothing to draw.");
         WriteSolids(page, setup, run.Say, frame);
@@ -25,11 +25,11 @@ static class SheetTable
     {
         var say = run.Say;
         page.Paragraph(setup.Stock is { } stock
-            ? $"Stock: {say.Size(stock)}; from {say.Place(stock.Min)} to {say.Place(stock.Max)} of {frame}, in {say.UnitWord}."
+            ? $"Stock: {say.Size(stock)}; from {say.Place(stock.Min)} to {say.Place(stock.Max)} of {frame}, in {say.Lengths.UnitWord}."
             : "Stock: not given.");
         var reach = run.Reach;
         if (reach.IsKnown)
-            page.Paragraph($"While it cuts, the tip of the tool goes from {say.Place(reach.Low)} to {say.Place(reach.High)} of {frame}, in {say.UnitWord}.");
+            page.Paragraph($"While it cuts, the tip of the tool goes from {say.Place(reach.Low)} to {say.Place(reach.High)} of {frame}, in {say.Lengths.UnitWord}.");
         if (reach.Unknown > 0)
             page.Paragraph($"{Say.Count(reach.Unknown, "cut")} at places that are not known in {frame}.");
     }
@@ -40,14 +40,14 @@ static class SheetTable
         if (rows.Count == 0)
         {
             page.Paragraph(setup.ClampHeight is { } height
-                ? $"Clamps are not listed; their height is given as Z{say.Lengths.Number(height)} {say.Unit}."
+                ? $"Clamps are not listed; their height is given as Z{say.Lengths.Length(height)}."
                 : setup.ObstaclesAreListed ? "The setup file says that nothing stands on the table." : "Clamps: not given.");
             return;
         }
         page.Table("solids", $"Clamps and supports, from the datum {frame}",
             [
-                new("name", IsText: true), new("what", IsText: true), new("shape", IsText: true), new("X from", say.Unit), new("X to", say.Unit), new("Y from", say.Unit), new("Y to", say.Unit),
-                new("Z from", say.Unit), new("Z to", say.Unit),
+                new("name", IsText: true), new("what", IsText: true), new("shape", IsText: true), new("X from", say.Lengths.Unit), new("X to", say.Lengths.Unit), new("Y from", say.Lengths.Unit), new("Y to", say.Lengths.Unit),
+                new("Z from", say.Lengths.Unit), new("Z to", say.Lengths.Unit),
             ],
             rows);
     }
@@ -66,7 +66,7 @@ static class SheetTable
             return;
         var say = run.Say;
         page.Table("offsets", "Work offsets: machine coordinates of each datum",
-            [new("offset", IsText: true), new("X", say.Unit), new("Y", say.Unit), new("Z", say.Unit), new("used", IsText: true), new("measured X", say.Unit), new("measured Y", say.Unit), new("measured Z", say.Unit)],
+            [new("offset", IsText: true), new("X", say.Lengths.Unit), new("Y", say.Lengths.Unit), new("Z", say.Lengths.Unit), new("used", IsText: true), new("measured X", say.Lengths.Unit), new("measured Y", say.Lengths.Unit), new("measured Z", say.Lengths.Unit)],
             offsets.Select(offset =>
             {
                 var place = setup.WorkOffsets.TryGetValue(offset, out var known) ? known : (Point3?)null;

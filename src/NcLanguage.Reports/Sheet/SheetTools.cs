@@ -18,12 +18,12 @@ static class SheetTools
         var say = run.Say;
         page.Table("tools", "Tools: what the setup file says of them",
             [
-                new("tool", IsText: true), new("kind", IsText: true), new("diameter", say.Unit), new("point", "°"), new("pitch", say.Unit), new("flutes"), new("flute length", say.Unit),
-                new("length", say.Unit), new("out of holder", say.Unit), new("holder", say.Unit), new("H"), new("D"), new("measured length", say.Unit),
+                new("tool", IsText: true), new("kind", IsText: true), new("diameter", say.Lengths.Unit), new("point", "°"), new("pitch", say.Lengths.Unit), new("flutes"), new("flute length", say.Lengths.Unit),
+                new("length", say.Lengths.Unit), new("out of holder", say.Lengths.Unit), new("holder", say.Lengths.Unit), new("H"), new("D"), new("measured length", say.Lengths.Unit),
             ],
             used.Select(tool => Row(tool.Tool, setup.FindTool(tool.Tool), run, say)));
         page.Table("tool-work", "Tools: what each does",
-            [new("tool", IsText: true), new("speed", "1/min"), new("feed", say.FeedUnit), new("operations"), new("rapid", say.Unit), new("cutting", say.Unit), new("time", "s")],
+            [new("tool", IsText: true), new("speed", "1/min"), new("feed", say.Lengths.FeedUnit), new("operations"), new("rapid", say.Lengths.Unit), new("cutting", say.Lengths.Unit), new("time", "s")],
             used.Select(tool => new[]
             {
                 SheetSay.Tool(tool.Tool), SheetSay.Speeds(tool.Speed), say.Feeds(tool.Feed), Numbers(tool.Operations.Select(operation => operation.Number)),

@@ -30,9 +30,9 @@ static class SheetWork
         var say = run.Say;
         page.Table("operations", "Operations in the order of the run",
             [
-                new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", say.FeedUnit), new("deepest Z", say.Unit),
+                new("no."), new("operation", IsText: true), new("tool", IsText: true), new("lines"), new("holes"), new("speed", "1/min"), new("feed", say.Lengths.FeedUnit), new("deepest Z", say.Lengths.Unit),
                 .. names ? new Column[] { new("work offset", IsText: true) } : [],
-                new("nearest", say.Unit), .. hasRemoved ? new Column[] { new("removed", say.VolumeUnit) } : [], new("rapid", say.Unit), new("cutting", say.Unit), new("time", "s"),
+                new("nearest", say.Lengths.Unit), .. hasRemoved ? new Column[] { new("removed", say.Lengths.VolumeUnit) } : [], new("rapid", say.Lengths.Unit), new("cutting", say.Lengths.Unit), new("time", "s"),
             ],
             list.Operations.Take(MostOperations).Select(operation => Row(operation, say, hasRemoved, names)));
         if (list.Operations.Length > MostOperations)
@@ -73,8 +73,8 @@ static class SheetWork
         }
         page.Table("approaches", "The nearest place to each obstacle in each operation, nearest first",
             [
-                new("distance", say.Unit), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
-                new("tip at X", say.Unit), new("Y", say.Unit), new("Z", say.Unit), .. run.NamesCoordinates ? new Column[] { new("work offset", IsText: true) } : [],
+                new("distance", say.Lengths.Unit), new("obstacle", IsText: true), new("line"), new("operation"), new("tool", IsText: true), new("part", IsText: true), new("move", IsText: true),
+                new("tip at X", say.Lengths.Unit), new("Y", say.Lengths.Unit), new("Z", say.Lengths.Unit), .. run.NamesCoordinates ? new Column[] { new("work offset", IsText: true) } : [],
             ],
             list.Approaches.Take(MostApproaches).Select(approach => Row(approach.Operation, approach.Pass, job, say, run.NamesCoordinates)));
         if (list.Approaches.Length > MostApproaches)
@@ -126,8 +126,8 @@ static class SheetWork
             page.Paragraph("Some holes are not drilled along Z: their places are those of the plane in force.");
         page.Table("holes", "Holes in the order drilled",
             [
-                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", say.Unit), new("Y", say.Unit), new("R", say.Unit), new("bottom", say.Unit), new("leaves at", say.Unit),
-                new("least", say.Unit), new("dwell", "s"), new("speed", "1/min"), new("feed", say.FeedUnit),
+                new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", say.Lengths.Unit), new("Y", say.Lengths.Unit), new("R", say.Lengths.Unit), new("bottom", say.Lengths.Unit), new("leaves at", say.Lengths.Unit),
+                new("least", say.Lengths.Unit), new("dwell", "s"), new("speed", "1/min"), new("feed", say.Lengths.FeedUnit),
             ],
             holes.Select(row => (string[])
             [

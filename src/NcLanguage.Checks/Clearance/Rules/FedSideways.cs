@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
@@ -60,18 +61,10 @@ public sealed class FedSideways : Rule
     {
         if (file.Run.Job.Setup.Stock is null)
             return;
-        HashSet<int>? told = null;
-        var parts = file.Stock.Parts;
-        for (var part = 0; part < parts.Length; part++)
+        foreach (var (line, met) in ToolContacts.FirstOfEachTool(file, part => part.Sideways))
         {
-            foreach (ref readonly var met in parts[part].Sideways.AsSpan())
-            {
-                if (!(told ??= []).Add(met.Tool))
-                    continue;
-                var line = file.Run.LineOf(part, parts[part].Source.Cuts[met.Cut].Line);
-                var kind = ToolKindName.Format(file.Run.Job.Setup.FindTool(met.Tool)!.Kind!.Value);
-                file.ReportBlock(this, line, $"Tool {met.Tool}, a {kind}, is fed sideways into stock that still stands{StockWords.Depth(met.Depth, file.SayAt(line, null))}; it is not made to cut with its side. Is it the tool that is meant here?");
-            }
+            var kind = ToolKindName.Format(file.Run.Job.Setup.FindTool(met.Tool)!.Kind!.Value);
+            file.ReportBlock(this, line, $"Tool {met.Tool}, a {kind}, is fed sideways into stock that still stands{StockWords.Depth(met.Depth, file.SayAt(line, null))}; it is not made to cut with its side. Is it the tool that is meant here?");
         }
     }
 }

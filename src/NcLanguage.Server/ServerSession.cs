@@ -47,7 +47,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         if (request.InitializationOptions is { } settings) Take(settings);
         JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
-        var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log);
+        var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log, faults);
         // Findings that were asked for while there were no pages yet are asked for again.
         links.Settled += () =>
         {

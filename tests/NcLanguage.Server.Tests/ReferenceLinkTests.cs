@@ -139,7 +139,7 @@ public sealed class ReferenceLinkTests : IDisposable
         await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: () => throw new UnauthorizedAccessException("the cache is read-only"));
         await client.OpenAsync(Uri, Faulty);
         AssertNoLinks(await client.DiagnosticsAsync(Uri, 1));
-        Assert.Contains("the cache is read-only", (string?)(await client.NextAsync("window/logMessage"))["message"], StringComparison.Ordinal);
+        Assert.Contains("The pages of the reference could not be written", (string?)(await client.NextAsync("window/logMessage"))["message"], StringComparison.Ordinal);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(1, 0, "G998\n"));
         AssertNoLinks(await client.DiagnosticsAsync(Uri, 2));
         Assert.Single(client.Log, message => (string?)message["method"] == "window/logMessage");

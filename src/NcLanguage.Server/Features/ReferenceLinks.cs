@@ -10,7 +10,8 @@ namespace NcLanguage.Server.Features;
 /// the server and answering never wait for it, and until it is done there are no links.</summary>
 /// <param name="write">Writes the pages and gives their folder; null where there are to be no links.</param>
 /// <param name="log">Where a failure is told, once.</param>
-internal sealed class ReferenceLinks(Func<string>? write, ILogger log)
+/// <param name="faults">Says what of it may be told.</param>
+internal sealed class ReferenceLinks(Func<string>? write, ILogger log, FaultLog faults)
 {
     private readonly ConcurrentDictionary<string, CodeDescription> _links = new();
     private int _isBegun;
@@ -45,7 +46,7 @@ internal sealed class ReferenceLinks(Func<string>? write, ILogger log)
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            log.ReferenceNotWritten(e.Message);
+            log.ReferenceNotWritten(faults.ReasonOf(e));
         }
         _isSettled = true;
         Settled?.Invoke();

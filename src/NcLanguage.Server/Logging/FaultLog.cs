@@ -68,6 +68,9 @@ internal sealed class FaultLog(ILogger log)
         if (IsNew($"{method}\n{message}")) log.NotificationRefused(method, message);
     }
 
+    /// <summary>Why something did not work, for the log: the message of an exception may quote a path or a program.</summary>
+    public string ReasonOf(Exception reason) => _tellsAll ? reason.Message : reason.GetType().Name;
+
     private bool IsNew(string fault) => _known.Count < MostKnown && _known.TryAdd(fault, 0);
 
     private string Shown(FaultPlace place)

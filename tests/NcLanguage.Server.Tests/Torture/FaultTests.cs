@@ -44,6 +44,20 @@ public sealed class FaultTests
         Assert.Equal($"nclanguage/motionView failed at {Uri}, version 1, by InvalidCastException: quoted (COMMENT OF MINE)", (string?)(await client.NextAsync("window/logMessage"))["message"]);
     }
 
+    [Theory]
+    [InlineData("false", "The pages of the reference could not be written, so findings carry no links: UnauthorizedAccessException")]
+    [InlineData("true", "The pages of the reference could not be written, so findings carry no links: Access to '/home/secret' is denied.")]
+    public async Task Where_the_pages_could_not_be_written_the_log_names_the_folder_only_if_asked(string details, string expected)
+    {
+        await using TestClient client = await TestClient.InitializedAsync(
+            """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true}}}""", $$"""
+            ,"initializationOptions":{"logDetails":{{details}}}
+            """,
+            writeReference: () => throw new UnauthorizedAccessException("Access to '/home/secret' is denied."));
+        await client.OpenAsync(Uri, Program);
+        Assert.Equal(expected, (string?)(await client.NextAsync("window/logMessage"))["message"]);
+    }
+
     [Fact]
     public async Task The_place_asked_for_is_in_the_log()
     {

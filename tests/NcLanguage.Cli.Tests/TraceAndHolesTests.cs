@@ -63,6 +63,17 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.Contains("Work coordinates in mm; feeds in mm/min;", Command.In(_scratch.Folder, "holes", "two.nc").Output, StringComparison.Ordinal);
     }
 
+    [Fact] // A further program of the file that names no unit is called by others: nobody knows it there, and what was known before holds.
+    public void The_unit_of_the_run_is_the_last_that_is_known()
+    {
+        const string Inches = "%\nO1\nG20 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X0 Y0 Z1.\nG99 G81 X1.25 Y.5 Z-.375 R.1 F4.5\nG80\nM30\n";
+        _scratch.Write("further.nc", Inches + "O2\nG90 G0 X1. Y1.\nM99\n%\n");
+        _scratch.Write("other.nc", Inches.Replace("Y.5", "Y.6", StringComparison.Ordinal) + "%\n");
+        Assert.Contains("Work coordinates in inches;", Command.In(_scratch.Folder, "holes", "further.nc").Output, StringComparison.Ordinal);
+        Assert.Contains("of the tool tip in inches,", Command.In(_scratch.Folder, "trace", "further.nc").Output, StringComparison.Ordinal);
+        Assert.Contains("of the tool tip in inches,", Command.In(_scratch.Folder, "compare", "further.nc", "other.nc").Output, StringComparison.Ordinal);
+    }
+
     [Fact] // A slot of 1/4 in by 2 in, 0.1 in deep, with a round end on either side: 0.25 · 2 + π · 0.125² = 0.5491 in², 0.055 in³.
     public void The_moves_of_a_program_in_inches_are_told_in_inches()
     {

@@ -132,6 +132,10 @@ public sealed class ProgramRun
     /// <summary>The state behind the last block that ran.</summary>
     public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
 
+    /// <summary>The unit that the run's lengths were written in last. Of a further program of the file, which others call, nobody knows it before its own G20 or G21.</summary>
+    public LengthUnit Units =>
+        Exit.Units is LengthUnit.Unknown && LastSetter(Slot.Units, Text.LineCount - 1) is >= 0 and var line ? StepAt(line).After.Units : Exit.Units;
+
     /// <summary>Chunks still to be run from which on a second thread is worth its while.</summary>
     const int ChunksForTwoHands = 16;
 

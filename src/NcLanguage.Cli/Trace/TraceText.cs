@@ -28,7 +28,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     {
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
-        _say = new LengthText(run.Exit.Units);
+        _say = new LengthText(run.Units);
         screen.WriteLine($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.");
         screen.WriteLine();
         _namesCoordinates = run.NamesCoordinates;

@@ -27,7 +27,7 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         return new ComparisonReport(first, second, motion, changes)
         {
             NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates),
-            Lengths = new LengthText(run.Exit.Units == other.Exit.Units ? run.Exit.Units : LengthUnit.Millimetre),
+            Lengths = new LengthText(run.Units == other.Units ? run.Units : LengthUnit.Millimetre),
         };
     }
 

@@ -15,7 +15,7 @@ public sealed record HoleReport(string Path, ProgramRun Run, HoleTable Holes, Dr
     }
 
     /// <summary>Lengths in the unit that the program ends in.</summary>
-    public LengthText Lengths => new(Run.Exit.Units);
+    public LengthText Lengths => new(Run.Units);
 
     /// <summary>Whether the setup lists holes of a drawing.</summary>
     public bool HasDrawing => !Run.Job.Setup.Holes.IsEmpty;

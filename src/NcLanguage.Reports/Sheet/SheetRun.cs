@@ -44,7 +44,7 @@ sealed class SheetRun
     string? _above;
 
     SheetRun(ProgramAnalysis analysis, CancellationToken cancel) =>
-        (Operations, Totals) = OperationRun.Of(analysis.Main, Note, cancel);
+        ((Operations, Totals), Units) = (OperationRun.Of(analysis.Main, Note, cancel), analysis.Main.Units);
 
     public OperationList Operations { get; }
 
@@ -60,7 +60,7 @@ sealed class SheetRun
     public CutReach Reach { get; } = new();
 
     /// <summary>The unit that the program's last length words were in.</summary>
-    public LengthUnit Units { get; private set; }
+    public LengthUnit Units { get; }
 
     /// <summary>How the sheet says lengths and feeds.</summary>
     public SheetSay Say => new(new LengthText(Units));
@@ -93,8 +93,6 @@ sealed class SheetRun
         }
         _above = CommentText.StandsAlone(block) ? CommentText.In(block, Longest) : null;
         ref readonly var state = ref step.After;
-        if (state.Units != LengthUnit.Unknown)
-            Units = state.Units;
         WritesOffsets |= state.OffsetData is not null || state.Shift != default || state.LocalShift != default;
         if (travels && state.WorkOffset > 0)
             _workOffsets.Add(state.WorkOffset);

@@ -105,10 +105,28 @@ public sealed class FlowRun
         if (line < 0)
             return -1;
         var first = First[line];
-        var parts = first.IsReached ? Parts : NotReached;
         var at = withIt ? first.At : first.At - 1;
         // What the run did not come to is known only from its own stretch.
-        for (var part = first.Part; part >= (first.IsReached ? 0 : first.Part); part--)
+        return first.IsReached ? LastSetter(slots, Parts, first.Part, at, 0) : LastSetter(slots, NotReached, first.Part, at, first.Part);
+    }
+
+    /// <summary>The last line (0-based) whose block set any of these parts of the state before a run of a block; −1 where none did.</summary>
+    /// <param name="slots">The parts of the state.</param>
+    /// <param name="line">The block's line.</param>
+    /// <param name="run">Which of its runs, from 0.</param>
+    internal int LastSetterBefore(Slot slots, int line, int run)
+    {
+        for (var part = 0; part < Parts.Length; part++)
+            if (!Parts[part].IsElsewhere)
+                for (var at = Array.IndexOf(Parts[part].Lines!, line); at >= 0; at = Array.IndexOf(Parts[part].Lines!, line, at + 1))
+                    if (run-- == 0)
+                        return LastSetter(slots, Parts, part, at - 1, 0);
+        return -1;
+    }
+
+    static int LastSetter(Slot slots, PartResult[] parts, int part, int at, int least)
+    {
+        for (; part >= least; part--)
         {
             if ((parts[part].AllSets & slots) != 0)
                 for (var i = Math.Min(at, parts[part].Sets.Length - 1); i >= 0; i--)

@@ -102,7 +102,8 @@ public sealed class ProgramAnalysis
             yield return place;
         if (finding.Concerns == 0)
             yield break;
-        var line = Main.LastSetterBefore(finding.Concerns, finding.Line);
+        var line = finding.Run > 0 && Main.Flow is { } flow
+            ? flow.LastSetterBefore(finding.Concerns, finding.Line, finding.Run) : Main.LastSetterBefore(finding.Concerns, finding.Line);
         if (line < 0)
             yield break;
         var (start, end) = StepContext.WordsOf(Main.BlockAt(line));

@@ -43,6 +43,9 @@ public sealed record Finding
     /// <summary>True when its block runs more than once and shows it at some of the runs only.</summary>
     public bool IsOfSomeRuns { get; init; }
 
+    /// <summary>The run of its block, from 0, that showed it first.</summary>
+    public int Run { get; init; }
+
     /// <summary>True when the fault lies in another file, and the place is that of the call that leads there.</summary>
     public bool IsElsewhere { get; init; }
 

@@ -104,6 +104,20 @@ public class StockFieldTests
         Assert.False(field.Meets(new(-4, -20, -5), new(-4, 70, -5), End(4), out _, out _)); // along the face
     }
 
+    [Theory] // by subtraction: the stock is 20 thick, whatever the tool goes through below it
+    [InlineData(-15, 15)]
+    [InlineData(-20, 20)]
+    [InlineData(-39.2, 20)]
+    public void Nothing_stands_below_the_stocks_underside(double level, double standing)
+    {
+        var field = new StockField(Stock, 0.5);
+        Assert.True(field.Meets(new(-20, 25, level), new(100, 25, level), End(4), out _, out var depth));
+        Assert.Equal(standing, depth, 1e-6);
+        field.Cut(new(-20, 25, -3), new(100, 25, -3), End(8));
+        Assert.True(field.Meets(new(40, 25, 30), new(40, 25, level), End(4), out _, out depth));
+        Assert.Equal(standing - 3, depth, 1e-6);
+    }
+
     [Fact]
     public void A_drill_goes_back_into_its_own_hole_and_not_into_a_narrower_one()
     {

@@ -14,7 +14,7 @@ public sealed partial class StockField
     /// <param name="to">Where it ends, mm.</param>
     /// <param name="end">Form of the tool's end; give the same that it cut with, or its own hole will seem too small for it.</param>
     /// <param name="where">Where the tip is when the tool first meets it, mm; <see cref="Point3.Unknown"/> when it does not.</param>
-    /// <param name="depth">The most that anything stands higher than the tool's end over it, mm; 0 when they do not meet.</param>
+    /// <param name="depth">The most that anything stands higher than the tool's end over it, mm, never more than the stock is thick; 0 when they do not meet.</param>
     /// <returns>False too when the move, the tool or what stands is not known.</returns>
     public bool Meets(in Point3 from, in Point3 to, in EndForm end, out Point3 where, out double depth)
     {
@@ -36,10 +36,11 @@ public sealed partial class StockField
                 var top = _tops[row * _columns + column];
                 if (top <= highest || !pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
                     continue;
-                var above = top - over.EndAt(over.Lowest());
-                if (above <= Tolerance)
+                var lowest = over.EndAt(over.Lowest());
+                if (top - lowest <= Tolerance)
                     continue;
-                depth = Math.Max(depth, above);
+                // Nothing stands below the stock's underside, however low the tool goes.
+                depth = Math.Max(depth, top - Math.Max(lowest, _floor));
                 if (over.Start < met)
                     met = Math.Min(met, over.FirstBelow(top - Tolerance));
             }

@@ -4,7 +4,7 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>An end mill that does not cut to its middle goes straight down into full material.</summary>
+/// <summary>A mill that does not cut to its middle goes straight down into full material.</summary>
 public sealed class PlungeWithEndMill : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -12,9 +12,10 @@ public sealed class PlungeWithEndMill : Rule
         Id = "NC5011",
         Name = "plunge-with-end-mill",
         Severity = Severity.Warning,
-        Title = "An end mill goes straight down into full material",
-        Finds = "A feed straight down, or a drilling cycle, of an end mill or bull-nose mill with three flutes or more into stock that no earlier cut or hole has taken away down to there. A mill is taken to cut to its middle where the setup says "
-            + "\"centreCutting\": true, where it has two flutes, and where it is a slot mill.",
+        Title = "A mill goes straight down into full material",
+        Finds = "A feed straight down, or a drilling cycle, of a mill whose middle does not cut into stock that no earlier cut or hole has taken away down to there: of a face mill, an end mill or bull-nose mill with three flutes or more, a slot mill "
+            + "with four or more or with a shank of three quarters of its diameter or less, any mill of which the setup says \"centreCutting\": false; and of a thread mill in a program that drills holes. "
+            + "A mill of which it says \"centreCutting\": true is none of them.",
         AtTheMachine = "The middle of the end has no edge: the core that is left standing presses against it, the mill is pushed aside, overheats or breaks.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -52,8 +53,9 @@ public sealed class PlungeWithEndMill : Rule
             M5
             M30
             """,
-        NotFound = "Without a stock nothing is known of what stands. Mills whose flutes the setup does not tell; plunges of less than 0.5 mm, over the stock's edge, where a cut or hole before touches the place and went as deep (of an arc all that it goes round counts as touched); ramps and helices. The first "
-            + "plunge of a tool is told, with the number of all. Many mills of three flutes and more do cut to their middle: say so in the setup.",
+        NotFound = "Without a stock nothing is known of what stands. End mills whose flutes the setup does not tell; thread mills in a program that drills no hole, which others have drilled, where the setup is nc.setup.json, which others share, "
+            + "and where it lists the drawing's holes, which then are missed themselves; plunges of less than 0.5 mm, over the stock's edge, where a cut or hole before touches the place and went as deep (of an arc all that it goes round counts as touched); ramps and helices. The first "
+            + "plunge of a tool is told, with the number of all. Many end mills of three flutes and more do cut to their middle: say so in the setup.",
         Source = "Common practice.",
     };
 
@@ -71,6 +73,7 @@ public sealed class PlungeWithEndMill : Rule
         var setup = run.Job.Setup;
         if (setup.Stock is null || run.Results[0].Entry.IsCalled || !setup.Tools.Any(IsWithoutMiddle))
             return;
+        var judgesThreadMills = IsHoleOfThreadMillKnown(run);
         var found = new List<(Tool Tool, int Line, double Depth)>();
         var looks = 0;
         for (var part = 0; part < run.Results.Length; part++)
@@ -82,18 +85,56 @@ public sealed class PlungeWithEndMill : Rule
                 if (hole.Plane == Control.State.WorkPlane.XY && setup.FindTool(hole.Hole.Tool) is { } tool)
                     Look(run, part, new Plunge(hole.PlaceAt(hole.Hole.RLevel), hole.PlaceAt(hole.Hole.Bottom), tool, hole.ToFrame, hole.Line, hole.CutsBefore), ref looks, found);
         }
-        foreach (var group in found.GroupBy(plunge => plunge.Tool.Number))
+        foreach (var group in found.Where(plunge => judgesThreadMills || plunge.Tool.Kind != ToolKind.ThreadMill).GroupBy(plunge => plunge.Tool.Number))
         {
             var (tool, line, depth) = group.MinBy(plunge => run.OrderOf(plunge.Line));
             var count = group.Count();
             var say = file.SayAt(line, null);
-            file.ReportBlock(this, line, $"T{tool.Number}, a mill with {tool.Flutes} flutes, goes straight down {say.Length(depth)} into full material{(count > 1 ? $", the first of {count} times" : "")}: "
-                + $"its end {(tool.CentreCutting == false ? "does" : "may")} not cut in the middle. Drill first, or go down on a ramp or a helix.");
+            file.ReportBlock(this, line, $"T{tool.Number}, {NameOf(tool)}, goes straight down {say.Length(depth)} into full material{(count > 1 ? $", the first of {count} times" : "")}: {Advice(tool)}");
         }
     }
 
-    static bool IsWithoutMiddle(Tool tool) =>
-        tool is { Kind: ToolKind.EndMill or ToolKind.BullMill, Flutes: >= 3, Diameter: not null } && tool.CentreCutting != true;
+    static bool IsWithoutMiddle(Tool tool) => tool is { IsMill: true, Diameter: not null } && (tool.CentreCutting, tool.Kind) switch
+    {
+        (true, _) => false,
+        (false, _) or (_, ToolKind.FaceMill or ToolKind.ThreadMill) => true,
+        (_, ToolKind.EndMill or ToolKind.BullMill) => tool.Flutes >= 3,
+        (_, ToolKind.SlotMill) => tool.Flutes >= 4 || HasThinShank(tool),
+        _ => false,
+    };
+
+    /// <summary>Whether it is a mill for slots behind an edge, which only cuts with its side: the necks of those are about half as thick as their heads, a relieved shank is hardly thinner than its mill.</summary>
+    static bool HasThinShank(Tool tool) => tool.ShankDiameter <= 0.75 * tool.Diameter;
+
+    /// <summary>Whether a thread mill that comes where nothing was cut comes to the wrong place. A program that drills nothing finishes what was drilled before; the holes of a drawing are held against it elsewhere.</summary>
+    static bool IsHoleOfThreadMillKnown(ProgramRun run)
+    {
+        var setup = run.Job.Setup;
+        if (!setup.Holes.IsEmpty || Path.GetFileName(setup.Path) == Machine.Files.SetupLocator.SharedSetupName)
+            return false;
+        foreach (var part in run.Results)
+            if (part.Holes.IsDrilledBy(setup, [ToolKind.Drill]))
+                return true;
+        return false;
+    }
+
+    static string NameOf(Tool tool) => tool switch
+    {
+        { Kind: ToolKind.FaceMill } => "a face mill",
+        { Kind: ToolKind.ThreadMill } => "a thread mill",
+        { Kind: ToolKind.SlotMill, Flutes: null or < 4, CentreCutting: null } => "a slot mill with a thin shank",
+        { Flutes: > 1 and var flutes } => $"a {(tool.Kind == ToolKind.SlotMill ? "slot mill" : "mill")} with {flutes} flutes",
+        _ => "a mill",
+    };
+
+    /// <summary>What it lacks, and what to do instead.</summary>
+    static string Advice(Tool tool) => tool.Kind switch
+    {
+        ToolKind.FaceMill => "its middle does not cut. Come in from beside the stock, or go down on a ramp.",
+        ToolKind.ThreadMill => "its end does not cut. The hole has to be there before.",
+        ToolKind.SlotMill when HasThinShank(tool) => "its end does not cut. Come in from beside the stock.",
+        _ => $"its end {(tool.CentreCutting == false ? "does" : "may")} not cut in the middle. Drill first, or go down on a ramp or a helix.",
+    };
 
     static void Look(ProgramRun run, int part, in Plunge plunge, ref int looks, List<(Tool, int, double)> found)
     {

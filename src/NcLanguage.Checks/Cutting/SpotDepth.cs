@@ -65,7 +65,7 @@ public sealed class SpotDepth : Rule
             M5
             M30
             """,
-        NotFound = "Centre drills, which only guide; spots that no drill follows; holes in a face that is milled in the same program, or whose R lies below the stock's top: their surface is not known. Without a stock "
+        NotFound = "Centre drills, which only guide; spot drills no wider than what drills, reams or bores the hole, which can leave no chamfer; spots that no drill follows; holes over whose mouth a countersink, counterbore or chamfer mill goes; holes in a face that is milled in the same program, or whose R lies below the stock's top: their surface is not known. Without a stock "
             + "nothing is reported. A spot just as wide as the drill, or wider, is taken as meant.",
         Source = "Diameter = 2·depth·tan(α/2) (engineering reference; the same table as Machinery's Handbook). That a spot drill is to leave a chamfer is common practice.",
     };
@@ -80,6 +80,7 @@ public sealed class SpotDepth : Rule
         if (file.Run.Job.Setup.Stock is not { } stock || PlaceGroups.PlacesOf(file, ToolKind.SpotDrill) is not [_, ..] places)
             return;
         var milled = new MilledOver(file.Run);
+        var chamfered = new MilledOver(file.Run, kind => kind is ToolKind.Countersink or ToolKind.Counterbore or ToolKind.ChamferMill);
         var faults = new List<PlaceFault>();
         foreach (var place in places)
         {
@@ -88,6 +89,9 @@ public sealed class SpotDepth : Rule
                 continue;
             var drill = place.Works.FindIndex(at, work => work.Kind == WorkKind.Drill && !double.IsNaN(work.Diameter));
             if (drill < 0 || (Left(spot, stock.Max.Z) >= place.Works[drill].Diameter - Equal && spot.Full >= stock.Max.Z - Equal) || milled.Touches(place, spot.Diameter / 2))
+                continue;
+            // What is as wide as the spot drill takes its mouth away, and its cone makes none that is wider.
+            if (WidestFrom(place, at) >= spot.Diameter - Equal || chamfered.Touches(place, spot.Diameter / 2))
                 continue;
             faults.Add(new PlaceFault(place, spot, place.Works[drill]));
         }
@@ -105,6 +109,16 @@ public sealed class SpotDepth : Rule
             ? $"T{spot.ToolNumber} goes {say.Length(depth)} deep {where}, and its point is only {say.Length(spot.Full - spot.Tip)} long: the mouth of the hole is {say.Length(spot.Diameter)} wide with a straight wall."
             : $"The spot {where} is {say.Length(Left(spot, top))} wide, and T{drill.ToolNumber} drills {say.Length(drill.Diameter)}: no chamfer stays. "
                 + $"For a spot as wide as the hole T{spot.ToolNumber} goes to {say.Level(top - spot.ToFrame.Z - PointShape.Length(drill.Diameter, spot.Tool!.PointAngle!.Value))}.");
+    }
+
+    /// <summary>The widest hole that is made at a place from its work <paramref name="at"/> on, mm; 0 where no diameter is known.</summary>
+    static double WidestFrom(WorkedPlace place, int at)
+    {
+        var widest = 0.0;
+        for (var i = at; i < place.Works.Count; i++)
+            if (place.Works[i] is { Makes: true } work && work.Diameter > widest)
+                widest = work.Diameter;
+        return widest;
     }
 
     /// <summary>The diameter that a spot leaves in the surface, mm.</summary>

@@ -1,14 +1,19 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Drawing;
 
 /// <summary>Tells whether mills take away what is drilled at a place, so that the hole was only their way in. It is told from the cuts below the top of the
 /// stock; without a stock nothing is known of them.</summary>
 /// <remarks>Cuts are gathered when first asked for.</remarks>
-sealed class MilledOver(ProgramRun run)
+/// <param name="run">The program's run.</param>
+/// <param name="counts">The kinds of tool whose cuts count; null for all that clear with their side.</param>
+sealed class MilledOver(ProgramRun run, Func<ToolKind, bool>? counts = null)
 {
+    readonly Func<ToolKind, bool> _counts = counts ?? ShapingMoves.Mills;
+
     /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them a place is taken for milled over.</summary>
     const int MostLooks = 20_000_000;
 
@@ -56,7 +61,7 @@ sealed class MilledOver(ProgramRun run)
         var top = run.Job.Setup.Stock?.Max.Z ?? double.NegativeInfinity;
         foreach (var part in run.Results)
             foreach (ref readonly var cut in part.Cuts)
-                if (Math.Min(cut.From.Z, cut.To.Z) < top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && ShapingMoves.Mills(kind))
+                if (Math.Min(cut.From.Z, cut.To.Z) < top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: { } diameter } && _counts(kind))
                     Add(part, cut, diameter / 2, cuts);
         return cuts;
     }

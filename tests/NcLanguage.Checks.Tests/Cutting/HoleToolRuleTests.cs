@@ -170,6 +170,33 @@ public sealed class HoleToolRuleTests
         Assert.All(found, finding => Assert.Contains(words!, finding.Message, StringComparison.Ordinal));
     }
 
+    // The mouth of a cone is no wider than the tool (engineering reference): a narrower spot drill only guides. What a countersink, a counterbore or a chamfer mill makes of the mouth comes after it (common practice).
+    [Theory]
+    [InlineData(6, 8, -2, "", 0)] // no depth of it makes 8 mm
+    [InlineData(8, 8, -2, "", 0)]
+    [InlineData(8.5, 8, -2, "", 1)]
+    [InlineData(6, 8, -4, "", 0)] // its straight wall is drilled away
+    [InlineData(12, 8, -2, "countersink", 0)]
+    [InlineData(12, 8, -2, "counterbore", 0)]
+    [InlineData(12, 8, -2, "chamfer-mill", 0)]
+    [InlineData(12, 8, -2, "reamer", 1)]
+    [InlineData(12, 8, -6.5, "", 1)]
+    [InlineData(12, 8, -6.5, "counterbore", 0)]
+    [InlineData(12, 8, -6.5, "drill", 0)] // 14 mm wide
+    public void A_spot_is_asked_for_no_more_than_its_drill_can_make(double spot, double drill, double bottom, string then, int told)
+    {
+        var tools = Tool(1, "spot-drill", spot, ", \"pointAngle\": 90") + "," + Tool(2, "drill", drill) + (then.Length == 0 ? "" : "," + Tool(3, then, then == "reamer" ? 8.2 : 14));
+        var operations = Cycle(1, "G81", bottom) + Cycle(2, "G81", -20) + (then.Length == 0 ? "" : Cycle(3, then == "reamer" ? "G85" : "G82", -5));
+        Assert.Equal(told, Findings("spot-depth", tools, operations).Count);
+    }
+
+    [Theory]
+    [InlineData("G1 Z-3 F100\nG0 Z20\n", 0)] // straight down
+    [InlineData("G0 X51\nG1 Z-3 F100\nG3 I-1\nG0 Z20\n", 0)] // around
+    [InlineData("G0 X20\nG1 Z-3 F100\nG0 Z20\n", 1)] // at another place
+    public void A_chamfer_that_no_cycle_makes_is_seen(string cuts, int told) =>
+        Assert.Equal(told, Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "chamfer-mill", 12), Cycle(1, "G81", -2) + Cycle(2, "G81", -20) + "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\n" + cuts).Count);
+
     // A drill of 8 mm at 118 degrees is full width 2.403 mm above its tip: (D/2)·cot(α/2), engineering reference. A tenth of the diameter into the cone is common practice.
     private const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
 
@@ -237,16 +264,59 @@ public sealed class HoleToolRuleTests
 
     private const string Down = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n";
 
-    // Common practice: two flutes and slot mills go down, more need to be known to.
+    // Common practice: end mills of two flutes and slot mills of two or three go down, more need to be known to; face mills, mills with a thin neck behind their edges and thread mills do not.
     [Theory]
     [InlineData("end-mill", ", \"flutes\": 4", 1)]
     [InlineData("end-mill", ", \"flutes\": 2", 0)]
     [InlineData("end-mill", ", \"flutes\": 4, \"centreCutting\": true", 0)]
     [InlineData("end-mill", "", 0)]
     [InlineData("slot-mill", ", \"flutes\": 3", 0)]
+    [InlineData("slot-mill", ", \"flutes\": 6", 1)]
+    [InlineData("slot-mill", ", \"flutes\": 2, \"shankDiameter\": 9.6", 0)] // relieved above its edges
+    [InlineData("slot-mill", ", \"shankDiameter\": 5", 1)]
+    [InlineData("slot-mill", ", \"shankDiameter\": 5, \"centreCutting\": true", 0)]
     [InlineData("ball-mill", ", \"flutes\": 4", 0)]
+    [InlineData("ball-mill", ", \"flutes\": 4, \"centreCutting\": false", 1)]
+    [InlineData("end-mill", ", \"flutes\": 2, \"centreCutting\": false", 1)]
+    [InlineData("end-mill", ", \"centreCutting\": false", 1)]
+    [InlineData("chamfer-mill", ", \"flutes\": 4", 0)]
+    [InlineData("face-mill", "", 1)]
+    [InlineData("face-mill", ", \"flutes\": 2", 1)]
+    [InlineData("face-mill", ", \"centreCutting\": true", 0)]
+    [InlineData("drill", ", \"flutes\": 3", 0)]
     public void A_mill_with_more_than_two_flutes_may_not_cut_in_the_middle(string kind, string more, int told) =>
         Assert.Equal(told, Findings("plunge-with-end-mill", Tool(3, kind, 10, more), Down).Count);
+
+    [Theory]
+    [InlineData("face-mill", ", \"flutes\": 5", "T3, a face mill, goes straight down 4 mm into full material: its middle does not cut. Come in from beside the stock, or go down on a ramp.")]
+    [InlineData("slot-mill", ", \"shankDiameter\": 5", "T3, a slot mill with a thin shank, goes straight down 4 mm into full material: its end does not cut. Come in from beside the stock.")]
+    [InlineData("slot-mill", ", \"flutes\": 6", "T3, a slot mill with 6 flutes, goes straight down 4 mm into full material: its end may not cut in the middle. Drill first, or go down on a ramp or a helix.")]
+    [InlineData("end-mill", ", \"centreCutting\": false", "T3, a mill, goes straight down 4 mm into full material: its end does not cut in the middle. Drill first, or go down on a ramp or a helix.")]
+    public void What_such_a_mill_lacks_is_told(string kind, string more, string message) =>
+        Assert.Equal(message, Assert.Single(Findings("plunge-with-end-mill", Tool(3, kind, 10, more), Down)).Message);
+
+    // Common practice: a face mill comes in from beside the stock; in a bore or a pocket as wide as itself it may go down.
+    [Theory]
+    [InlineData("T3 M6\nS500 M3\nG0 X-30 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX130\nG0 Z20\n")] // beside
+    [InlineData("T3 M6\nS500 M3\nG0 X10 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-1 F60\nX130\nG0 Z20\n")] // over the edge
+    [InlineData("T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z1\nG1 Z0 F60\nX130\nG0 Z20\n")] // down to the top only
+    [InlineData("T4 M6\nS500 M3\nG0 X50 Y30\nG43 H4 Z20\nG0 Z0\nG3 I-20 Z-4 F100\nG3 I-20\nG0 Z20\nG0 G53 Z0\nT3 M6\nS500 M3\nG0 X30 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nG0 Z20\n")] // into a pocket
+    public void A_face_mill_may_go_down_beside_the_stock_and_in_a_pocket(string operations) =>
+        Assert.Empty(Findings("plunge-with-end-mill", Tool(3, "face-mill", 40, ", \"flutes\": 5") + "," + Tool(4, "end-mill", 12, ", \"flutes\": 2"), operations));
+
+    // Common practice: a thread mill goes down in its core hole, which another program may have made.
+    [Theory]
+    [InlineData(null, "", 0)]
+    [InlineData(50.0, "", 0)]
+    [InlineData(20.0, "", 1)]
+    [InlineData(20.0, "{ \"x\": 50, \"y\": 30, \"thread\": \"M12\" }", 0)] // hole-missing tells it
+    public void A_thread_mill_wants_its_core_hole(double? drilledAt, string holes, int told)
+    {
+        var before = drilledAt is { } x ? Cycle(2, "G81", -20).Replace("X50", $"X{x}", StringComparison.Ordinal) : "";
+        var found = Findings("plunge-with-end-mill", Tool(3, "thread-mill", 9, ", \"pitch\": 1.75") + "," + Tool(2, "drill", 10.2), before + Down, holes: holes);
+        Assert.Equal(told, found.Count);
+        Assert.All(found, finding => Assert.Equal("T3, a thread mill, goes straight down 4 mm into full material: its end does not cut. The hole has to be there before.", finding.Message));
+    }
 
     [Theory]
     [InlineData("", "its end may not cut in the middle")]

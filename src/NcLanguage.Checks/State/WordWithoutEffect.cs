@@ -15,7 +15,7 @@ public sealed class WordWithoutEffect : Rule
         Title = "A word has no effect in its block",
         Finds = 
             "A word that no code of its block and no mode in force uses, such as H without G43, D without G41 or G42, I beside R, or R outside arcs and "
-            + "cycles.",
+            + "cycles. Q in a tapping cycle is a note: on some controls it is a peck.",
         AtTheMachine = "The control ignores the word or stops with an alarm; what it was meant to do does not happen.",
         Example = """
             G21 G90 G17 G54
@@ -29,7 +29,7 @@ public sealed class WordWithoutEffect : Rule
             M30
             """,
         NotFound = "Words beside a code that this product does not know; D0 and H0.",
-        Source = "NISTIR 6556 §3.3.5 and table 3.",
+        Source = "NISTIR 6556 §3.3.5 and table 3; that some controls tap by steps of Q: common practice, from memory.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -49,7 +49,11 @@ public sealed class WordWithoutEffect : Rule
                 continue;
             if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0))
                 continue;
-            step.Report(this, fault.Token, $"{Quote.Word(step.Block, step.Block.Tokens[fault.Token])} has no effect here: {Why(fault.Letter, step.Step)}.");
+            var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
+            if (fault.Letter == 'Q' && step.Step.After.Cycle is 84 or 74)
+                step.Report(this, fault.Token, $"G{step.Step.After.Cycle} is taken to tap in one stroke, so that {word} has no effect here: on a control that taps by steps it is the depth of each.", severity: Severity.Note);
+            else
+                step.Report(this, fault.Token, $"{word} has no effect here: {Why(fault.Letter, step.Step)}.");
         }
     }
 

@@ -21,4 +21,15 @@ public sealed class MessageTests
     [InlineData("motion-not-set", "X[SQRT[-1]]R-5J0G73%", "does not know how to move and stops.")] // no garbage is quoted
     public void It_says_what_is_so(string rule, string blocks, string words) =>
         Assert.Contains(words, Check.Of(rule, Start + blocks + "\nM30")[0].Message, StringComparison.Ordinal);
+
+    // NISTIR 6556 §3.5.16.5 has no Q; that some controls tap by steps of it is common practice, from memory.
+    [Theory]
+    [InlineData("G84 X0 Y0 Z-10 R5 F1000 Q2", Severity.Note, "G84 is taken to tap in one stroke, so that Q2 has no effect here: on a control that taps by steps it is the depth of each.")]
+    [InlineData("G74 X0 Y0 Z-10 R5 F1000 Q2", Severity.Note, "G74 is taken to tap in one stroke, so that Q2 has no effect here: on a control that taps by steps it is the depth of each.")]
+    [InlineData("G81 X0 Y0 Z-10 R5 F100 Q2", Severity.Warning, "Q2 has no effect here: no pecking cycle is in force.")]
+    public void A_peck_of_a_tapping_cycle_is_a_note(string block, Severity severity, string message)
+    {
+        var finding = Assert.Single(Check.Of("word-without-effect", Start + "G0 Z20\n" + block + "\nG80\nM30"));
+        Assert.Equal((severity, message), (finding.Severity, finding.Message));
+    }
 }

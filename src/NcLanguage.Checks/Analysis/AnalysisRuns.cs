@@ -32,7 +32,7 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
     {
         var hasSkip = Main.TextFacts.All.HasSkip;
         var machine = Main.Job.Machine;
-        var asked = Main.PartFacts.All.Holes > 0 && (options.Portable || !machine.IsChosen);
+        var asked = Main.PartFacts.All.Holes > 0 && Main.Job.TellsOtherReadings;
         return this with
         {
             OtherSkip = hasSkip ? Run(old?.OtherSkip, () => NewJob(machine, Main.Job.Setup, !options.Skip, options), stepRules, cancel) : null,
@@ -53,7 +53,10 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
 
     Job OtherReading(MachineProfile machine, AnalysisOptions options) => NewJob(machine, Main.Job.Setup, options.Skip, options);
 
-    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands, options.Once);
+    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands, options.Once)
+    {
+        TellsOtherReadings = options.Portable || !machine.IsChosen,
+    };
 }
 
 /// <summary>The same machine with one reading turned to its other choice.</summary>

@@ -65,6 +65,9 @@ public sealed class Job
     /// <summary>Whether no other version of the text will follow, so that nothing is kept for one.</summary>
     public bool Once { get; }
 
+    /// <summary>Whether it is told where a control that reads otherwise does something else: nobody has chosen a machine, or it is asked for.</summary>
+    public bool TellsOtherReadings { get; init; }
+
     public MachineProfile Machine => Executor.Machine;
 
     public Setup Setup => Executor.Setup;

@@ -1,5 +1,7 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
@@ -15,7 +17,8 @@ public sealed class WordMissing : Rule
         Title = "A code lacks a word it needs",
         Finds =
             "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92, G52 or a probe move without an axis, G10 without L, P, R or an axis, "
-            + "G51 without a factor, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing.",
+            + "G51 without a factor, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing. "
+            + "As a note, once, G41 or G42 without D, which the published specification takes for the tool in the spindle: only where no machine was chosen, or when portability is asked for.",
         AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
             G21 G90 G17 G54
@@ -37,16 +40,25 @@ public sealed class WordMissing : Rule
             "Adds the H of the tool in the spindle to G43. A choice where the setup does not list the tool (by custom H has the tool's number) and where a "
             + "comment that is not closed may hold the H. The other words only the programmer knows.",
         NotFound = "Controls that take H from an earlier block.",
-        Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.5, §3.5.9, §3.5.11, §3.5.18 and §3.6.3; common practice.",
+        Source = "NISTIR 6556 §3.5.3, §3.5.4, §3.5.5, §3.5.9, §3.5.10, §3.5.11, §3.5.18 and §3.6.3; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Faults;
+    public override StepEvents Interest => StepEvents.Faults | StepEvents.News;
 
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.WordMissing && Message(step, fault) is { } message)
                 step.Report(this, fault.Token, message, text: fault.Letter.ToString());
+        if (step.Job.TellsOtherReadings && step.HasHappened(Happened.CompensatedWithoutD) && !step.Step.After.IsCalled && step.Step.Words.Find(ModalGroup.RadiusCompensation) is { } word)
+            step.Report(this, word.Token, CompensationMessage(step, word.Code.Text), text: "D", severity: Severity.Note);
+    }
+
+    static string CompensationMessage(in StepContext step, string code)
+    {
+        ref readonly var after = ref step.Step.After;
+        var taken = after.Tool <= 0 ? "the tool in the spindle" : double.IsNaN(after.CompensationRadius) ? $"tool {after.Tool}" : $"tool {after.Tool} ({step.Say.Length(after.CompensationRadius)})";
+        return $"{code} has no D, and the radius of {taken} is what is taken here: a control that wants D takes that of an earlier block or none, and cuts beside the contour, or stops with an alarm.";
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

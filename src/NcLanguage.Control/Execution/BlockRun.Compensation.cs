@@ -46,6 +46,8 @@ ref partial struct BlockRun
             _state.IsOnOffsetPath = false;
         _state.Compensation = side;
         _state.CompensationRadius = RadiusInForce(out _state.D);
+        if (!_words.Has('D'))
+            _state.Happened |= Happened.CompensatedWithoutD;
         if (_state.Plane is WorkPlane.ZX or WorkPlane.YZ)
         {
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0, PlaneCode);

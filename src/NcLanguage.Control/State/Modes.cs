@@ -95,6 +95,9 @@ public enum Happened : uint
 
     /// <summary>It has been known where the tool stood in X and Y.</summary>
     WasPlaced = 1048576,
+
+    /// <summary>Radius compensation was turned on without a D.</summary>
+    CompensatedWithoutD = 2097152,
 }
 
 /// <summary>What a G91 has served for.</summary>

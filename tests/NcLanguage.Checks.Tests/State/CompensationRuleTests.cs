@@ -1,5 +1,8 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Tests.State;
 
@@ -71,6 +74,24 @@ public sealed class CompensationRuleTests
         var found = Of("radius-offset-mismatch", blocks);
         Assert.Equal(said.Length > 0 ? 1 : 0, found.Count);
         Assert.All(found, finding => Assert.Contains(said, finding.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>NISTIR 6556 §3.5.10 takes the radius of the tool in the spindle; that others want D is common practice. It is told once, and where a machine was chosen only if asked for.</summary>
+    [Theory]
+    [InlineData("G41 X0 Y-5|Y50|G40 X-30|G42 X0 Y-5|X50|G40 Y-30", "G41 has no D, and the radius of tool 1 (5 mm) is what is taken here: a control that wants D takes that of an earlier block or none, and cuts beside the contour, or stops with an alarm.")]
+    [InlineData("T3 M6|G41 X0|Y50|G40 X-30", "G41 has no D, and the radius of tool 3 is what is taken here: a control that wants D takes that of an earlier block or none, and cuts beside the contour, or stops with an alarm.")]
+    [InlineData("G41 D1 X0 Y-5|Y50|G40 X-30", null)]
+    [InlineData("G41 D0 X0 Y-5|Y50|G40 X-30", null)]
+    [InlineData("G40 X-30", null)]
+    public void No_radius_named(string blocks, string? said)
+    {
+        var program = Head + blocks.Replace('|', '\n') + "\nM5\nM30";
+        var found = Check.Of("word-missing", program, setup: Tools, machine: MachineProfile.IsoMill);
+        Assert.Equal(said is null ? [] : [said], found.Select(finding => finding.Message));
+        Assert.All(found, finding => Assert.Equal((Severity.Note, "G41"), (finding.Severity, program.Split('\n')[finding.Line][finding.StartColumn..finding.EndColumn])));
+        Assert.Empty(Check.Of("word-missing", program, setup: Tools));
+        var asked = ProgramAnalysis.Create(SourceText.From(program), Tools, MachineProfile.IsoMill with { IsChosen = true }, new AnalysisOptions(Portable: true));
+        Assert.Equal(found.Count, asked.Findings.Count(finding => finding.Name == "word-missing"));
     }
 
     /// <summary>Where the radius, or the way on, is not known, the note says why, once; where all is known there is none.</summary>

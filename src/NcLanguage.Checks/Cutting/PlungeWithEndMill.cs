@@ -14,7 +14,7 @@ public sealed class PlungeWithEndMill : Rule
         Severity = Severity.Warning,
         Title = "A mill goes straight down into full material",
         Finds = "A feed straight down, or a drilling cycle, of a mill whose middle does not cut into stock that no earlier cut or hole has taken away down to there: of a face mill, an end mill or bull-nose mill with three flutes or more, a slot mill "
-            + "with four or more or with a shank of three quarters of its diameter or less, any mill of which the setup says \"centreCutting\": false; and of a thread mill in a program that drills holes. "
+            + "with a shank of three quarters of its diameter or less, any mill of which the setup says \"centreCutting\": false; and of a thread mill in a program that drills holes. "
             + "A mill of which it says \"centreCutting\": true is none of them.",
         AtTheMachine = "The middle of the end has no edge: the core that is left standing presses against it, the mill is pushed aside, overheats or breaks.",
         Setup = """
@@ -99,7 +99,7 @@ public sealed class PlungeWithEndMill : Rule
         (true, _) => false,
         (false, _) or (_, ToolKind.FaceMill or ToolKind.ThreadMill) => true,
         (_, ToolKind.EndMill or ToolKind.BullMill) => tool.Flutes >= 3,
-        (_, ToolKind.SlotMill) => tool.Flutes >= 4 || HasThinShank(tool),
+        (_, ToolKind.SlotMill) => HasThinShank(tool),
         _ => false,
     };
 
@@ -122,8 +122,8 @@ public sealed class PlungeWithEndMill : Rule
     {
         { Kind: ToolKind.FaceMill } => "a face mill",
         { Kind: ToolKind.ThreadMill } => "a thread mill",
-        { Kind: ToolKind.SlotMill, Flutes: null or < 4, CentreCutting: null } => "a slot mill with a thin shank",
-        { Flutes: > 1 and var flutes } => $"a {(tool.Kind == ToolKind.SlotMill ? "slot mill" : "mill")} with {flutes} flutes",
+        { Kind: ToolKind.SlotMill, CentreCutting: null } => "a slot mill with a thin shank",
+        { Flutes: > 1 and var flutes } => $"a mill with {flutes} flutes",
         _ => "a mill",
     };
 

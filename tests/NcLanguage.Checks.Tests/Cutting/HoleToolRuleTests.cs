@@ -264,14 +264,15 @@ public sealed class HoleToolRuleTests
 
     private const string Down = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n";
 
-    // Common practice: end mills of two flutes and slot mills of two or three go down, more need to be known to; face mills, mills with a thin neck behind their edges and thread mills do not.
+    // Common practice: end mills of two flutes and slot mills go down, more need to be known to; face mills, mills with a thin neck behind their edges and thread mills do not.
     [Theory]
     [InlineData("end-mill", ", \"flutes\": 4", 1)]
     [InlineData("end-mill", ", \"flutes\": 2", 0)]
     [InlineData("end-mill", ", \"flutes\": 4, \"centreCutting\": true", 0)]
     [InlineData("end-mill", "", 0)]
     [InlineData("slot-mill", ", \"flutes\": 3", 0)]
-    [InlineData("slot-mill", ", \"flutes\": 6", 1)]
+    [InlineData("slot-mill", ", \"flutes\": 6", 0)]
+    [InlineData("slot-mill", ", \"flutes\": 6, \"centreCutting\": false", 1)]
     [InlineData("slot-mill", ", \"flutes\": 2, \"shankDiameter\": 9.6", 0)] // relieved above its edges
     [InlineData("slot-mill", ", \"shankDiameter\": 5", 1)]
     [InlineData("slot-mill", ", \"shankDiameter\": 5, \"centreCutting\": true", 0)]
@@ -290,7 +291,7 @@ public sealed class HoleToolRuleTests
     [Theory]
     [InlineData("face-mill", ", \"flutes\": 5", "T3, a face mill, goes straight down 4 mm into full material: its middle does not cut. Come in from beside the stock, or go down on a ramp.")]
     [InlineData("slot-mill", ", \"shankDiameter\": 5", "T3, a slot mill with a thin shank, goes straight down 4 mm into full material: its end does not cut. Come in from beside the stock.")]
-    [InlineData("slot-mill", ", \"flutes\": 6", "T3, a slot mill with 6 flutes, goes straight down 4 mm into full material: its end may not cut in the middle. Drill first, or go down on a ramp or a helix.")]
+    [InlineData("slot-mill", ", \"flutes\": 6, \"centreCutting\": false", "T3, a mill with 6 flutes, goes straight down 4 mm into full material: its end does not cut in the middle. Drill first, or go down on a ramp or a helix.")]
     [InlineData("end-mill", ", \"centreCutting\": false", "T3, a mill, goes straight down 4 mm into full material: its end does not cut in the middle. Drill first, or go down on a ramp or a helix.")]
     public void What_such_a_mill_lacks_is_told(string kind, string more, string message) =>
         Assert.Equal(message, Assert.Single(Findings("plunge-with-end-mill", Tool(3, kind, 10, more), Down)).Message);

@@ -1,0 +1,170 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Drawing;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>Whether a program's numbers fit the setup as it stands, or in the other unit: the whole work taken 25.4 times as large or as small about the program's zero.</summary>
+/// <param name="file">A run that works under one unit, and under the setup's work offset only, so that its zero is the setup's.</param>
+/// <param name="factor">By how much the other unit makes a length longer: 25.4 or a 25.4th.</param>
+readonly ref struct OtherUnitFit(FileContext file, double factor)
+{
+    /// <summary>Stocks that the work reaches over, from which on no other slip makes it so large; and how many do where the depths are as far off.</summary>
+    const double MostStocks = 12, ManyStocks = 3;
+
+    /// <summary>How many of the moves end beside the stock at least.</summary>
+    const double LeastShare = 0.5;
+
+    /// <summary>How much of the stock's length or width holes that overlap are to need in the other unit.</summary>
+    const double LeastOfStock = 0.25;
+
+    /// <summary>How far the work reaches beside the stock where it fits, in its length and width: half, for ways in and out. Below it: as far as a point goes through, mm.</summary>
+    const double Beside = 0.5, Below = 10;
+
+    /// <summary>Holes or places that are needed to tell anything.</summary>
+    const int FewestHoles = 2, FewestPlaces = 3;
+
+    /// <summary>Moves and places that are looked at.</summary>
+    const int MostMoves = 100_000, MostPlaces = 500;
+
+    /// <summary>How far holes may be off that were rounded in the other unit, mm.</summary>
+    const double SameHole = 2 * WorkedPlaces.SamePlace;
+
+    readonly FileContext _file = file;
+
+    Setup Setup => _file.Run.Job.Setup;
+
+    /// <summary>What shows that the numbers are meant in the other unit, as the middle of a sentence; null where nothing does.</summary>
+    public string? Sign(LengthText say)
+    {
+        // Of most programs it is known without a look at their moves.
+        if (factor > 1 && Setup.Holes.Length < FewestHoles && _file.Run.PartFacts.All.Holes < FewestPlaces)
+            return null;
+        if (ReachOfWork() is not { } work || !Fits(work))
+            return null;
+        if (OfDrawing() is var holes and > 0)
+            return $"no hole of the drawing is where it should be, and all {Say.Number(holes)} are";
+        if (Setup.Stock is not { } stock)
+            return null;
+        if (factor > 1)
+            return NearestHoles(work, stock) is { } near
+                ? $"the holes of T{near.Tool} are {say.Length(near.Diameter)} wide and as near as {say.Length(near.Distance)} to one another, and they fit the stock"
+                : null;
+        if (!IsFarTooLarge(work, stock))
+            return null;
+        var isLong = work.Length / Length(stock) >= work.Width / Width(stock);
+        return $"the program works over {say.Length(isLong ? work.Length : work.Width)} along {(isLong ? 'X' : 'Y')}, where the stock is {say.Length(isLong ? Length(stock) : Width(stock))} long, and it fits the stock";
+    }
+
+    static double Length(in Box3 box) => box.Max.X - box.Min.X;
+
+    static double Width(in Box3 box) => box.Max.Y - box.Min.Y;
+
+    /// <summary>What the feeds and the holes go over, in the setup's frame, mm.</summary>
+    /// <param name="Share">How many of them end farther beside the stock than ways in and out lead, as a part of all.</param>
+    readonly record struct Work(Point3 Low, Point3 High, double Share)
+    {
+        public double Length => High.X - Low.X;
+
+        public double Width => High.Y - Low.Y;
+    }
+
+    /// <summary>Null where nothing is cut at places that are known.</summary>
+    Work? ReachOfWork()
+    {
+        var (low, high) = (new Point3(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), new Point3(double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity));
+        var (moves, outside) = (0, 0);
+        foreach (var part in _file.Run.Results)
+        {
+            foreach (ref readonly var cut in part.Cuts)
+            {
+                if (moves == MostMoves)
+                    break;
+                if (!cut.From.IsKnown || !cut.To.IsKnown)
+                    continue;
+                moves++;
+                (low, high) = (Lower(Lower(low, cut.From), cut.To), Higher(Higher(high, cut.From), cut.To));
+                if (Setup.Stock is { } stock && Footprint.Distance(stock, cut.To.X, cut.To.Y) > Beside * Math.Max(Length(stock), Width(stock)))
+                    outside++;
+            }
+        }
+        return moves == 0 ? null : new Work(low, high, (double)outside / moves);
+    }
+
+    static Point3 Lower(in Point3 a, in Point3 b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
+
+    static Point3 Higher(in Point3 a, in Point3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
+
+    /// <summary>Whether the work lies over the stock and goes into it when read in the other unit.</summary>
+    bool Fits(in Work work)
+    {
+        if (Setup.Stock is not { } stock)
+            return true;
+        var (low, high, beside) = (work.Low, work.High, new Point3(Beside * Length(stock), Beside * Width(stock), 0));
+        return low.X * factor >= stock.Min.X - beside.X && high.X * factor <= stock.Max.X + beside.X
+            && low.Y * factor >= stock.Min.Y - beside.Y && high.Y * factor <= stock.Max.Y + beside.Y
+            && low.Z * factor >= stock.Min.Z - Below && low.Z * factor < stock.Max.Z;
+    }
+
+    static bool IsFarTooLarge(in Work work, in Box3 stock)
+    {
+        var stocks = Math.Max(work.Length / Length(stock), work.Width / Width(stock));
+        return work.Share >= LeastShare && (stocks >= MostStocks || (stocks >= ManyStocks && work.Low.Z < stock.Min.Z - Math.Max(Below, stock.Max.Z - stock.Min.Z)));
+    }
+
+    /// <summary>How many holes of the drawing the program makes when read in the other unit, where these are all and as it stands there are none; else 0.</summary>
+    int OfDrawing()
+    {
+        if (Setup.Holes.Length < FewestHoles || !_file.HasFewHoles)
+            return 0;
+        var count = 0;
+        foreach (var hole in Setup.Holes)
+        {
+            // The hole at the zero is where it is in either unit.
+            if (double.Hypot(hole.X, hole.Y) <= SameHole * LengthText.MmPerInch)
+                continue;
+            if (_file.Places.At(hole.X, hole.Y) is not null || _file.Places.At(hole.X / factor, hole.Y / factor) is not { } place
+                || double.Hypot(place.X * factor - hole.X, place.Y * factor - hole.Y) > SameHole)
+                return 0;
+            count++;
+        }
+        return count >= FewestHoles ? count : 0;
+    }
+
+    /// <summary>The tool whose holes each lie nearer to another than half the tool's diameter, and how near; null where one does not.</summary>
+    (int Tool, double Diameter, double Distance)? NearestHoles(in Work work, in Box3 stock)
+    {
+        if (factor * Math.Max(work.Length / Length(stock), work.Width / Width(stock)) < LeastOfStock)
+            return null;
+        var (places, apart) = (new List<(double X, double Y)>(), SameHole / factor);
+        var tool = 0;
+        foreach (var part in _file.Run.Results)
+        {
+            foreach (var hole in part.Holes)
+            {
+                tool = tool == 0 ? hole.Hole.Tool : tool;
+                var at = hole.PlaceAt(hole.Hole.Bottom);
+                if (hole.Hole.Tool != tool || places.Count >= MostPlaces)
+                    continue;
+                if (!at.IsKnown)
+                    return null;
+                if (!places.Exists(other => double.Hypot(other.X - at.X, other.Y - at.Y) <= apart))
+                    places.Add((at.X, at.Y));
+            }
+        }
+        if (places.Count < FewestPlaces || Setup.FindTool(tool)?.Diameter is not { } diameter)
+            return null;
+        var (least, most) = (double.PositiveInfinity, 0.0);
+        for (var i = 0; i < places.Count; i++)
+        {
+            var nearest = double.PositiveInfinity;
+            for (var j = 0; j < places.Count; j++)
+                if (j != i)
+                    nearest = Math.Min(nearest, double.Hypot(places[i].X - places[j].X, places[i].Y - places[j].Y));
+            (least, most) = (Math.Min(least, nearest), Math.Max(most, nearest));
+        }
+        return most < diameter / 2 ? (tool, diameter, least) : null;
+    }
+}

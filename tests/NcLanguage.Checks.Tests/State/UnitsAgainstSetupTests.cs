@@ -1,0 +1,73 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.State;
+
+/// <summary>A program's numbers that fit the setup in the other unit: the inch is 25.4 mm by definition (1959). The programs are our own.</summary>
+public sealed class UnitsAgainstSetupTests
+{
+    private const string Tools = """
+        "tools": [ { "number": 1, "kind": "face-mill", "diameter": 50 }, { "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "end-mill", "diameter": 10, "flutes": 2 } ]
+        """;
+
+    private const string Plate = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}} }""";
+
+    private const string Drawn = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}}, "holes": [ { "x": 10, "y": 10, "diameter": 8 }, { "x": 30, "y": 10, "diameter": 8 }, { "x": 30, "y": 20, "diameter": 8 } ] }""";
+
+    private const string Facing = "T1 M6\nS900 M3\nG0 X-30 Y15\nG43 H1 Z40\nZ-0.5\nG1 X130 F400\nG0 Y45\nG1 X-30\nG0 Z40\nM5\n";
+
+    private const string Holes = "T2 M6\nS900 M3\nG0 X10 Y10\nG43 H2 Z40\nG99 G81 X10 Y10 Z-12 R2 F120\nX30\nY20\nG80\nG0 Z40\nM5\n";
+
+    private const string InchHoles = "T2 M6\nS900 M3\nG0 X.394 Y.394\nG43 H2 Z1.5\nG99 G81 X.394 Y.394 Z-.472 R.08 F4.7\nX1.181\nY.787\nG80\nG0 Z1.5\nM5\n";
+
+    private const string WideInchHoles = "T2 M6\nS900 M3\nG0 X.5 Y.5\nG43 H2 Z1.5\nG99 G81 X.5 Y.5 Z-.472 R.08 F4.7\nX.8\nX1.1\nX2.5\nG80\nG0 Z1.5\nM5\n";
+
+    private static List<Finding> Of(string unit, string blocks, string setup) => Programs.Of("units-against-setup", $"{unit} G90 G17 G54\n{blocks}M30\n", setup);
+
+    [Theory]
+    [InlineData("G20", Facing, Plate, "Under G20 the program works over 160 in along X, where the stock is 3.937 in long, and it fits the stock when the same numbers are read in millimetres: is G21 meant, or are the units of the setup wrong?")]
+    [InlineData("G20", Holes, Plate, "Under G20 the program works over 20 in along X, where the stock is 3.937 in long, and it fits the stock when the same numbers are read in millimetres: is G21 meant, or are the units of the setup wrong?")]
+    [InlineData("G20", Holes, Drawn, "Under G20 no hole of the drawing is where it should be, and all 3 are when the same numbers are read in millimetres: is G21 meant, or are the units of the setup wrong?")]
+    [InlineData("G21", InchHoles, Drawn, "Under G21 no hole of the drawing is where it should be, and all 3 are when the same numbers are read in inches: is G20 meant, or are the units of the setup wrong?")]
+    [InlineData("G21", WideInchHoles, Plate, "Under G21 the holes of T2 are 8 mm wide and as near as 0.3 mm to one another, and they fit the stock when the same numbers are read in inches: is G20 meant, or are the units of the setup wrong?")]
+    public void The_other_unit_is_told_once_at_the_code(string unit, string blocks, string setup, string message)
+    {
+        var finding = Assert.Single(Of(unit, blocks, setup));
+        Assert.Equal((0, 0, 3, message), (finding.Line, finding.StartColumn, finding.EndColumn, finding.Message));
+        Assert.Empty(Of(unit == "G20" ? "G21" : "G20", blocks, setup));
+    }
+
+    // Programs that are as they should be, or wrong in another way.
+    [Theory]
+    [InlineData("G20", InchHoles, Drawn)]
+    [InlineData("G20", WideInchHoles, Plate)]
+    [InlineData("G21", Facing, Plate)]
+    [InlineData("G21", Holes, Drawn)]
+    // A slip of one number alone.
+    [InlineData("G21", "T2 M6\nS900 M3\nG0 X10 Y10\nG43 H2 Z40\nG99 G81 X10 Y10 Z-120 R2 F120\nX30\nX500\nG80\nG0 Z40\nM5\n", Plate)]
+    // Five parts of 4 in in a row, of which the setup tells the first.
+    [InlineData("G20", "T2 M6\nS900 M3\nG0 X1 Y1\nG43 H2 Z2\nG99 G81 X1 Y1 Z-.5 R.1 F5\nX6\nX11\nX16\nX21\nG80\nG0 Z2\nM5\n", Plate)]
+    // One feed to a place far away.
+    [InlineData("G20", "T3 M6\nS900 M3\nG0 X-1 Y1\nG43 H3 Z2\nZ-.1\nG1 X4 F10\nY1.2\nX0\nY1.4\nX4\nG0 Z2\nG1 X60 F100\nM5\n", Plate)]
+    // A slot drilled in millimetres: its holes overlap by less than half.
+    [InlineData("G21", "T2 M6\nS900 M3\nG0 X1 Y1\nG43 H2 Z40\nG99 G81 X0.5 Y1 Z-0.7 R0.5 F120\nX5\nX10\nG80\nG0 Z40\nM5\n", Plate)]
+    // A letter of 3 mm, and a small bore of a helix: neither is as large as its tool.
+    [InlineData("G21", "T3 M6\nS900 M3\nG0 X1 Y1\nG43 H3 Z2\nG1 Z-0.2 F100\nX3 Y2\nX1 Y2\nG0 Z2\nM5\n", Plate)]
+    [InlineData("G21", "T3 M6\nS900 M3\nG0 X2 Y1\nG43 H3 Z2\nG1 Z0 F100\nG3 I-1 Z-0.5\nG3 I-1\nG0 Z2\nM5\n", Plate)]
+    // Both units: units-mixed.
+    [InlineData("G20", "G0 X1\nG21\n" + Facing, Plate)]
+    [InlineData("G55 G20", Facing, Plate)]
+    public void Others_are_not(string unit, string blocks, string setup) => Assert.Empty(Of(unit, blocks, setup));
+
+    [Fact]
+    public void Without_a_setup_nothing_is_known() => Assert.Empty(Programs.Of("units-against-setup", $"G20 G90 G17 G54\n{Facing}M30\n"));
+
+    [Fact]
+    public void Every_code_of_the_unit_is_written_anew()
+    {
+        var analysis = Programs.Analyse($"G20 G90 G17 G54\n{Facing}G20 G90\n{Holes}M30\n", Plate);
+        var fix = Assert.Single(analysis.FixesOf(analysis.Findings.Single(finding => finding.Name == "units-against-setup")));
+        Assert.Equal(FixSafety.Choice, fix.Safety);
+        Assert.Equal($"G21 G90 G17 G54\n{Facing}G21 G90\n{Holes}M30\n", TextEdits.Apply(analysis.Text, fix.Edits).ToString());
+    }
+}

@@ -79,6 +79,8 @@ public sealed class ThreadMillPitch : Rule
         {
             foreach (ref readonly var arc in run.Results[part].Rounds.AsSpan())
             {
+                if (arc.Tool.Kind != ToolKind.ThreadMill && chain.Sweep == 0)
+                    continue;
                 if (chain.Sweep > 0 && !arc.BeginsAnew && arc.Continues(last) && Math.Abs(chain.Lead - new Helix(arc, 0).Lead) <= SameLead)
                     chain = chain.With(arc);
                 else

@@ -26,8 +26,8 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     /// <summary>Holes or places that are needed to tell anything.</summary>
     const int FewestHoles = 2, FewestPlaces = 3;
 
-    /// <summary>Moves and places that are looked at.</summary>
-    const int MostMoves = 100_000, MostPlaces = 500;
+    /// <summary>Moves and places that are looked at: it is asked at each key, and a slip of the unit shows at the beginning.</summary>
+    const int MostMoves = 5_000, MostPlaces = 200;
 
     /// <summary>How far holes may be off that were rounded in the other unit, mm.</summary>
     const double SameHole = 2 * WorkedPlaces.SamePlace;
@@ -40,17 +40,19 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     public string? Sign(LengthText say)
     {
         // Of most programs it is known without a look at their moves.
-        if (factor > 1 && Setup.Holes.Length < FewestHoles && _file.Run.PartFacts.All.Holes < FewestPlaces)
+        var holes = OfDrawing();
+        var near = factor > 1 && Setup.Stock is not null && _file.Run.PartFacts.All.Holes >= FewestPlaces ? NearestHoles() : null;
+        if (factor > 1 && holes == 0 && near is null)
             return null;
         if (ReachOfWork() is not { } work || !Fits(work))
             return null;
-        if (OfDrawing() is var holes and > 0)
+        if (holes > 0)
             return $"no hole of the drawing is where it should be, and all {Say.Number(holes)} are";
         if (Setup.Stock is not { } stock)
             return null;
-        if (factor > 1)
-            return NearestHoles(work, stock) is { } near
-                ? $"the holes of T{near.Tool} are {say.Length(near.Diameter)} wide and as near as {say.Length(near.Distance)} to one another, and they fit the stock"
+        if (near is var (tool, diameter, distance))
+            return factor * Math.Max(work.Length / Length(stock), work.Width / Width(stock)) >= LeastOfStock
+                ? $"the holes of T{tool} are {say.Length(diameter)} wide and as near as {say.Length(distance)} to one another, and they fit the stock"
                 : null;
         if (!IsFarTooLarge(work, stock))
             return null;
@@ -81,7 +83,7 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
             foreach (ref readonly var cut in part.Cuts)
             {
                 if (moves == MostMoves)
-                    break;
+                    return new Work(low, high, (double)outside / moves);
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     continue;
                 moves++;
@@ -134,27 +136,9 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     }
 
     /// <summary>The tool whose holes each lie nearer to another than half the tool's diameter, and how near; null where one does not.</summary>
-    (int Tool, double Diameter, double Distance)? NearestHoles(in Work work, in Box3 stock)
+    (int Tool, double Diameter, double Distance)? NearestHoles()
     {
-        if (factor * Math.Max(work.Length / Length(stock), work.Width / Width(stock)) < LeastOfStock)
-            return null;
-        var (places, apart) = (new List<(double X, double Y)>(), SameHole / factor);
-        var tool = 0;
-        foreach (var part in _file.Run.Results)
-        {
-            foreach (var hole in part.Holes)
-            {
-                tool = tool == 0 ? hole.Hole.Tool : tool;
-                var at = hole.PlaceAt(hole.Hole.Bottom);
-                if (hole.Hole.Tool != tool || places.Count >= MostPlaces)
-                    continue;
-                if (!at.IsKnown)
-                    return null;
-                if (!places.Exists(other => double.Hypot(other.X - at.X, other.Y - at.Y) <= apart))
-                    places.Add((at.X, at.Y));
-            }
-        }
-        if (places.Count < FewestPlaces || Setup.FindTool(tool)?.Diameter is not { } diameter)
+        if (FirstHoles(out var tool) is not { Count: >= FewestPlaces } places || Setup.FindTool(tool)?.Diameter is not { } diameter)
             return null;
         var (least, most) = (double.PositiveInfinity, 0.0);
         for (var i = 0; i < places.Count; i++)
@@ -166,5 +150,27 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
             (least, most) = (Math.Min(least, nearest), Math.Max(most, nearest));
         }
         return most < diameter / 2 ? (tool, diameter, least) : null;
+    }
+
+    /// <summary>The places of the first tool's first holes, each once; null where one is not known.</summary>
+    List<(double X, double Y)>? FirstHoles(out int tool)
+    {
+        var (places, apart, looks) = (new List<(double X, double Y)>(), SameHole / factor, 0);
+        tool = 0;
+        foreach (var part in _file.Run.Results)
+        {
+            foreach (var hole in part.Holes)
+            {
+                tool = tool == 0 ? hole.Hole.Tool : tool;
+                if (hole.Hole.Tool != tool || ++looks > MostPlaces)
+                    return places;
+                var at = hole.PlaceAt(hole.Hole.Bottom);
+                if (!at.IsKnown)
+                    return null;
+                if (!places.Exists(other => double.Hypot(other.X - at.X, other.Y - at.Y) <= apart))
+                    places.Add((at.X, at.Y));
+            }
+        }
+        return places;
     }
 }

@@ -14,7 +14,7 @@ public sealed class UnitsAgainstSetup : Rule
         Severity = Severity.Error,
         Title = "The numbers fit the setup in the other unit",
         Finds = "G20 or G21 (G70 or G71 by the reading), the only unit of the program, where the work does not fit the setup and in the other unit does: no hole of the drawing is at its place, and all are; or under inches the work reaches over twelve times the stock's length or width, "
-            + "or over three times and as far below it; or under millimetres the holes of a tool each lie nearer to another than half its diameter. Once, at the code; what else is found of the places mostly has this one cause.",
+            + "or over three times and as far below it; or under millimetres the holes of the first tool that makes some each lie nearer to another than half its diameter. Once, at the code; what else is found of the places mostly has this one cause.",
         AtTheMachine = "All is 25.4 times as large or as small: the tool leaves the part and drives into what stands about it, or cuts the whole part into one corner, by feeds that are off as much.",
         Setup = """
             { "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "face-mill", "diameter": 50, "length": 90 } ] }
@@ -51,7 +51,7 @@ public sealed class UnitsAgainstSetup : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the code of the other unit wherever the program gives one. Where the setup's \"units\" are wrong, it is these that have to change.",
-        NotFound = "Small patterns on a large stock, unless the setup lists the drawing's holes, and contours in millimetres that are meant in inches; programs under another work offset than the setup's or under more than one, with shifts, or with both units. Moves behind the first 100,000 are not looked at.",
+        NotFound = "Small patterns on a large stock, unless the setup lists the drawing's holes, and contours in millimetres that are meant in inches; programs under another work offset than the setup's or under more than one, with shifts, or with both units. Moves behind the first 5,000 and holes behind the first tool's first 200 are not looked at.",
         Source = "The inch is 25.4 mm by definition (1959); how far a program may reach beside its stock: common practice.",
     };
 

@@ -13,7 +13,7 @@ public sealed class HoleTooShortForTool : Rule
         Name = "hole-too-short-for-tool",
         Severity = Severity.Error,
         Title = "A tap, reamer or boring bar that goes deeper than its hole",
-        Finds = "A tap, reamer or boring bar that goes deeper than the hole made before it at that place is wide, by more than a tenth of its diameter; a warning where nothing makes a hole there before it, in a program that drills others.",
+        Finds = "A tap, reamer or boring bar that goes deeper than the hole made before it at that place is wide, by more than a tenth of its diameter, or comes there before the drill or mill that makes it; a warning where nothing makes a hole there at all, in a program that drills others.",
         AtTheMachine = "These tools cut at their sides: the tap runs up against the bottom and breaks, the reamer is pushed off, the bar bends.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -64,7 +64,7 @@ public sealed class HoleTooShortForTool : Rule
             M30
             """,
         NotFound = "Without a stock nothing is known of what stands. A tool that goes a tenth of its diameter or less into the drill's cone: the end of a tap is narrower than its thread. Room for chips below a tap is not asked for. Holes that go through the "
-            + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told. Where the setup lists the drawing's holes, a tap without a hole is hole-missing, and what is made at a place that the list does not have is hole-extra. "
+            + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told. Of holes made later only those count that begin at the top and are 0.7 of the tool's diameter wide or more: narrower ones may be steps at the bottom of a hole that was there before. Where the setup lists the drawing's holes, a tap without a hole is hole-missing, and what is made at a place that the list does not have is hole-extra. "
             + "A hole that is cast, or that another program drills, is not known: silence the finding with a comment.",
         Source = "Common practice; length of the drill's point (D/2)·cot(α/2), engineering reference.",
     };
@@ -74,6 +74,9 @@ public sealed class HoleTooShortForTool : Rule
 
     /// <summary>Differences of less are none, mm.</summary>
     const double Equal = 0.01;
+
+    /// <summary>How wide a hole that is made later must be, in the tool's diameters, to be the one that the tool is to open: the core of a coarse thread is 0.8 of it, and a narrower hole may be a step at the bottom.</summary>
+    const double LeastCore = 0.7;
 
     public override bool ReadsFile => true;
 
@@ -91,11 +94,15 @@ public sealed class HoleTooShortForTool : Rule
         foreach (var place in places)
             if (FaultAt(place, setup, levels) is { } fault && (fault.Work != fault.Other || (drills && IsToldHere(fault, setup, drawn))))
                 faults.Add(fault);
-        foreach (var group in PlaceGroups.Of(faults))
+        foreach (var group in PlaceGroups.Of(faults.Where(IsOfOrder)))
+            ReportOrder(group, file);
+        foreach (var group in PlaceGroups.Of(faults.Where(fault => !IsOfOrder(fault))))
             Report(group, file);
     }
 
-    /// <summary>The first tool at a place that has no room there, and the hole that it has; itself where it has none.</summary>
+    static bool IsOfOrder(PlaceFault fault) => fault.Place.Works.IndexOf(fault.Other) > fault.Place.Works.IndexOf(fault.Work);
+
+    /// <summary>The first tool at a place that has no room there, and the hole that it has, or that is made after it; itself where there is none.</summary>
     static PlaceFault? FaultAt(WorkedPlace place, Setup setup, MilledLevels levels)
     {
         var works = place.Works;
@@ -108,7 +115,11 @@ public sealed class HoleTooShortForTool : Rule
             {
                 var end = Math.Max(work.Tip, bottom) + Math.Max(Equal, IntoCone * (work.Tool!.Diameter ?? 0));
                 if (hole is null && end < levels.Top && IsInFull(place, end, setup, levels))
-                    return new PlaceFault(place, work, work);
+                {
+                    var later = works.FindIndex(i + 1, made => IsItsHole(made, work, setup.Stock.Value.Max.Z));
+                    if (later >= 0 || !IsShared(setup))
+                        return new PlaceFault(place, work, works[later >= 0 ? later : i]);
+                }
                 if (hole is { } before && before.Tip > bottom + Equal && end < before.Full && !levels.IsCleared(place.X, place.Y, 0, end))
                     return new PlaceFault(place, work, before);
             }
@@ -118,19 +129,37 @@ public sealed class HoleTooShortForTool : Rule
         return null;
     }
 
+    /// <summary>Whether a hole that is made from the top is the one that a tool is to open.</summary>
+    static bool IsItsHole(in PlaceWork made, in PlaceWork work, double top) =>
+        made.Kind is WorkKind.Drill or WorkKind.Mill && work.Tool?.Diameter is { } diameter && made.Diameter >= LeastCore * diameter && made.Diameter < diameter && !(made.RLevel < top);
+
+    static bool IsShared(Setup setup) => Path.GetFileName(setup.Path) == Machine.Files.SetupLocator.SharedSetupName;
+
     static bool IsInFull(WorkedPlace place, double end, Setup setup, MilledLevels levels) =>
-        Path.GetFileName(setup.Path) != Machine.Files.SetupLocator.SharedSetupName
-        && Clearance.Footprint.Distance(setup.Stock!.Value, place.X, place.Y) < 0
+        Clearance.Footprint.Distance(setup.Stock!.Value, place.X, place.Y) < 0
         && !levels.IsCleared(place.X, place.Y, 0, end);
 
     /// <summary>Whether the rules on the drawing, where it is known, say nothing of a hole that nothing makes before its tap, reamer or boring bar comes.</summary>
     static bool IsToldHere(in PlaceFault fault, Setup setup, HashSet<WorkedPlace?> drawn) => setup.Holes.IsEmpty || (fault.Work.Kind != WorkKind.Tap && drawn.Contains(fault.Place));
 
+    static string Does(List<PlaceFault> group, LengthText say) =>
+        $"T{group[0].Work.ToolNumber} {group[0].Work.Kind switch { WorkKind.Tap => "taps", WorkKind.Ream => "reams", _ => "bores" }} {PlaceGroups.Places(group, say)}";
+
+    void ReportOrder(List<PlaceFault> group, in FileContext file)
+    {
+        var (work, hole) = (group[0].Work, group[0].Other);
+        var say = file.SayAt(work.Line, work.Coordinates);
+        var (start, end) = StepContext.WordsOf(file.Run.BlockAt(work.Line));
+        var (holeStart, holeEnd) = StepContext.WordsOf(file.Run.BlockAt(hole.Line));
+        file.Report(this, work.Line, start, end, $"{Does(group, say)} to {say.Level(work.Tip - work.ToFrame.Z)} before T{hole.ToolNumber} makes the hole there: it goes into full material.",
+            related: new RelatedPlace(hole.Line, holeStart, holeEnd, "The hole is made here, later in the run."));
+    }
+
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (work, hole) = (group[0].Work, group[0].Other);
         var say = file.SayAt(work.Line, work.Coordinates);
-        var does = $"T{work.ToolNumber} {work.Kind switch { WorkKind.Tap => "taps", WorkKind.Ream => "reams", _ => "bores" }} {PlaceGroups.Places(group, say)}";
+        var does = Does(group, say);
         var z = work.ToFrame.Z;
         if (hole == work)
             file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is cast or drilled elsewhere.",

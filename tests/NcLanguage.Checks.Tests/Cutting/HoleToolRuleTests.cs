@@ -222,6 +222,36 @@ public sealed class HoleToolRuleTests
         Assert.Empty(Findings("hole-too-short-for-tool", DrillAndReamer + "," + Tool(4, "end-mill", 20), "T4 M6\nS500 M3\nG0 X-20 Y30\nG43 H4 Z20\nG0 Z-10\nG1 X140 F300\nG0 G53 Z0\nM5\n" + elsewhere + Cycle(3, "G85", -10)));
     }
 
+    // Common practice: these tools open a hole and make none. Whether the drawing has the hole says nothing of the order.
+    [Theory]
+    [InlineData("tap", "G84", "")]
+    [InlineData("reamer", "G85", "")]
+    [InlineData("boring-bar", "G85", "")]
+    [InlineData("tap", "G84", "{ \"x\": 50, \"y\": 30, \"diameter\": 7 }")]
+    public void A_tool_that_comes_before_the_drill_of_its_hole_is_an_error(string kind, string cycle, string holes)
+    {
+        var tools = Spot + "," + Tool(2, "drill", 7) + "," + Tool(3, kind, 8);
+        var finding = Assert.Single(Findings("hole-too-short-for-tool", tools, Cycle(1, "G81", -3) + Cycle(3, cycle, -15) + Cycle(2, "G81", -20), holes: holes));
+        Assert.Equal((Severity.Error, 14), (finding.Severity, finding.Line));
+        Assert.Contains("at X50 Y30 to Z-15 before T2 makes the hole there", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(22, finding.Related!.Line);
+        Assert.Empty(Findings("hole-too-short-for-tool", tools, Cycle(1, "G81", -3) + Cycle(2, "G81", -20) + Cycle(3, cycle, -15), holes: holes));
+    }
+
+    // A hole that was there before may get a step at its bottom, a wider mouth or a finer bore after it was reamed; a drill in between made the hole.
+    [Theory]
+    [InlineData("drill", 5, "G81", "")]
+    [InlineData("counterbore", 14, "G82", "")]
+    [InlineData("boring-bar", 7.9, "G85", "")]
+    [InlineData("drill", 7, "G81", "R-12")]
+    public void What_is_no_hole_for_the_tool_says_nothing_of_the_order(string kind, double diameter, string cycle, string level)
+    {
+        var after = Cycle(4, cycle, -20);
+        after = level.Length == 0 ? after : after.Replace("R2", level, StringComparison.Ordinal);
+        Assert.Empty(Findings("hole-too-short-for-tool", Tool(3, "reamer", 8) + "," + Tool(4, kind, diameter), Cycle(3, "G85", -15) + after).Where(finding => finding.Severity == Severity.Error));
+        Assert.Empty(Findings("hole-too-short-for-tool", Tool(2, "drill", 7.8) + "," + Tool(3, "reamer", 8) + "," + Tool(4, kind, diameter), Cycle(2, "G81", -20) + Cycle(3, "G85", -15) + after));
+    }
+
     // Common practice: these tools open a hole and make none; a spot is none.
     [Theory]
     [InlineData("reamer", "G85", true, 1)]

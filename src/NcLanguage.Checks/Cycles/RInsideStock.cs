@@ -13,6 +13,9 @@ public sealed class RInsideStock : Rule
     /// <summary>R below the stock's top by no more than this counts as at the top, mm.</summary>
     const double Tolerance = 0.01;
 
+    /// <summary>How far a tap may stand in a hole narrower than its thread, in pitches: so long is the short chamfer of a tap for blind holes at least (common practice).</summary>
+    const double LeadOfTap = 2;
+
     /// <summary>Cuts looked at for one file before the rule gives up; some 10 ms.</summary>
     const int MostLooks = 2_000_000;
 
@@ -22,7 +25,7 @@ public sealed class RInsideStock : Rule
         Name = "r-inside-stock",
         Severity = Severity.Error,
         Title = "The R level lies inside the stock",
-        Finds = "A hole over the setup's stock whose R level is below the stock's top, where no cut before went down to R there, or only a hole too narrow for the tool. Once for each run of holes and R level.",
+        Finds = "A hole over the setup's stock whose R level is below the stock's top, where no cut before went down to R there, or only a hole too narrow for the tool; of a tap, which is narrower at its end, a hole too narrow two pitches above that. Once for each run of holes and R level.",
         AtTheMachine = "The tool goes to R at rapid: it strikes the top of the part at full speed and breaks.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-18 R-3 F120
@@ -69,14 +72,15 @@ public sealed class RInsideStock : Rule
                 // R below the bottom is said by r-below-bottom.
                 if (hole.Hole.RLevel < hole.Hole.Bottom && hole.Hole.Cycle != 87)
                     continue;
-                if (WasCut(file.Run, part, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks))
+                var isCut = WasCut(file.Run, part, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks);
+                if (isCut && !IsTapInCore(file.Run, part, hole.CutsBefore, place, stock.Max.Z, hole.Hole.Tool, ref looks))
                     continue;
                 reported = place.Z;
                 var top = stock.Max.Z - hole.ToFrame.Z;
                 var say = file.SayAt(file.Run.LineOf(part, hole.Line), result.CoordinatesAt(hole.Line));
                 file.ReportBlock(
                     this, file.Run.LineOf(part, hole.Line),
-                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}): the tool goes there at rapid.",
+                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}){(isCut ? ", and the hole there is narrower than the tap" : "")}: the tool goes there at rapid.",
                     value: top + file.Run.Job.Setup.Clearance);
             }
         }
@@ -85,8 +89,17 @@ public sealed class RInsideStock : Rule
     static bool IsOver(Box3 stock, Point3 place) =>
         place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
 
+    /// <summary>Whether a tap at R stands with more than its chamfer in a hole that is narrower than its thread.</summary>
+    static bool IsTapInCore(ProgramRun run, int part, int cutsBefore, Point3 place, double top, int tool, ref int looks)
+    {
+        if (run.Job.Setup.FindTool(tool) is not { Kind: ToolKind.Tap, Diameter: > 0, Pitch: > 0 and var pitch })
+            return false;
+        var thread = place with { Z = place.Z + LeadOfTap * pitch };
+        return thread.Z < top - Tolerance && !WasCut(run, part, cutsBefore, thread, top - thread.Z, tool, ref looks, isThread: true);
+    }
+
     /// <summary>True when a cut before went at this place down to the level, or may have: a cut whose place or tool is not known may have gone anywhere.</summary>
-    static bool WasCut(ProgramRun run, int part, int cutsBefore, Point3 place, double depth, int tool, ref int looks)
+    static bool WasCut(ProgramRun run, int part, int cutsBefore, Point3 place, double depth, int tool, ref int looks, bool isThread = false)
     {
         for (; part >= 0; part--)
         {
@@ -109,7 +122,7 @@ public sealed class RInsideStock : Rule
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return true;
                 var isHole = Upright.Is(cut.From, cut.To);
-                if (!isHole || Fits(run.Job.Setup, tool, cut.Tool, place.Z - Math.Min(cut.From.Z, cut.To.Z), depth))
+                if (!isHole || Fits(run.Job.Setup, tool, cut.Tool, place.Z - Math.Min(cut.From.Z, cut.To.Z), depth, isThread))
                     return true;
             }
             cutsBefore = int.MaxValue;
@@ -143,10 +156,10 @@ public sealed class RInsideStock : Rule
 
     /// <summary>True when a tool whose tip is <paramref name="above"/> mm above the bottom of a hole, and <paramref name="depth"/> mm below the stock's top, is nowhere
     /// wider than the tool that made the hole; true too where either is not known.</summary>
-    static bool Fits(Setup setup, int tool, int earlier, double above, double depth)
+    static bool Fits(Setup setup, int tool, int earlier, double above, double depth, bool isThread)
     {
         if (setup.FindTool(tool) is not { Diameter: > 0 } mine || setup.FindTool(earlier) is not { Diameter: > 0 } other
-            || (mine.PointAngle is null && !ToolEnd.IsFlat(mine)))
+            || (mine.PointAngle is null && !ToolEnd.IsFlat(mine) && !isThread))
             return true;
         // Both widths grow in straight lines up to the diameter: they are compared at the corners.
         return Fits(0) && Fits(depth) && Fits(Math.Min(depth, HeightOfFullWidth(mine))) && Fits(Math.Clamp(HeightOfFullWidth(other) - above, 0, depth));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -141,6 +142,36 @@ public class CycleStateTests
         const string pilot = "G98\nT6 M6\nS900 M3\nG81 X20 Y12 Z-15 R2 F100\nG80\nT{0} M6\nS900 M3\nG83 X20 Y12 Z-20 R-5 Q4\nG80";
         Assert.Equal([7], CycleJob.Find("r-inside-stock", string.Format(pilot, 5), setup).Select(f => f.Block));
         Assert.Empty(CycleJob.Find("r-inside-stock", string.Format(pilot, 6), setup));
+    }
+
+    // Common practice: the short chamfer of a tap is two to three pitches long; for M8 by 1.25 that is 2.5 mm, and further up it is as wide as its thread. The core is 6.8 wide.
+    [Theory]
+    [InlineData("", -2.4, 0)]
+    [InlineData("", -2.6, 1)]
+    [InlineData("", -6, 1)]
+    // In a counterbore of 14 mm by 5 deep it stands free, and in one of 7 it does not.
+    [InlineData("T7 M6\nS900 M3\nG82 X20 Y12 Z-5 R2 P0.5\nG80\n", -4, 0)]
+    [InlineData("T7 M6\nS900 M3\nG82 X20 Y12 Z-5 R2 P0.5\nG80\n", -7.4, 0)]
+    [InlineData("T7 M6\nS900 M3\nG82 X20 Y12 Z-5 R2 P0.5\nG80\n", -7.6, 1)]
+    [InlineData("T8 M6\nS900 M3\nG82 X20 Y12 Z-5 R2 P0.5\nG80\n", -4, 1)]
+    public void R_of_a_tap_inside_its_core_hole_is_found(string between, double r, int told)
+    {
+        var setup = CycleJob.Plate() with
+        {
+            Tools =
+            [
+                new Tool { Number = 3, Kind = ToolKind.Drill, Diameter = 6.8, PointAngle = 118 },
+                new Tool { Number = 4, Kind = ToolKind.Tap, Diameter = 8, Pitch = 1.25 },
+                new Tool { Number = 5, Kind = ToolKind.Tap, Diameter = 8 },
+                new Tool { Number = 7, Kind = ToolKind.Counterbore, Diameter = 14 },
+                new Tool { Number = 8, Kind = ToolKind.Counterbore, Diameter = 7 },
+            ],
+        };
+        string Program(int tap) => string.Create(
+            CultureInfo.InvariantCulture, $"G98\nG81 X20 Y12 Z-19 R2 F100\nG80\n{between}T{tap} M6\nS500 M3\nG84 X20 Y12 Z-15 R{r} F625\nG80");
+        Assert.Equal(told, CycleJob.Find("r-inside-stock", Program(4), setup).Count);
+        // Of a tap whose pitch nobody gives it is not known how long its chamfer is.
+        Assert.Empty(CycleJob.Find("r-inside-stock", Program(5), setup));
     }
 
     [Fact]

@@ -23,12 +23,14 @@ static class StockMoves
                 continue;
             var from = move.From + step.ToFrame;
             var to = move.To + step.ToFrame;
-            if (move.IsCut)
+            if (move.IsCut && !isProbe)
             {
-                if (!isProbe)
-                    NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
+                NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
                 continue;
             }
+            // A probe must not come against anything at feed either, but by a probe move.
+            if (move.Kind == MoveKind.Arc)
+                continue;
             if (!IsOfInterest(move, step))
                 continue;
             // Whichever way it comes, where it ends is certain: as if straight down.

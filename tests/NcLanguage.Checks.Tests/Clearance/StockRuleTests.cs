@@ -43,6 +43,22 @@ public sealed class StockRuleTests
     public void A_rapid_from_an_unknown_place_is_held_against_the_stock_where_it_ends(string moves, int[] lines) =>
         Assert.Equal(lines, Rapids("G21 G90 G17 G54\nT5 M6\n" + moves));
 
+    // Only a probe move (NISTIR 6556 §3.5.9, G31 by common practice) stops at contact.
+    [Theory]
+    [InlineData("G0 X50 Y30 Z5\nG1 Z-3 F200\nX80\nG0 Z5\nM30", new[] { 8 })]
+    [InlineData("G0 X-10 Y30 Z5\nG1 Z-3 F2000\nX50\nG0 Z5\nM30", new[] { 9 })]
+    [InlineData("G0 X-10 Y30 Z5\nG1 Z-3 F2000\nG31 X5 F100\nG1 X-10 F2000\nG0 Z5\nM30", new int[0])]
+    [InlineData("G0 X50 Y30 Z5\nG38.2 Z-2 F50\nG0 Z5\nM30", new int[0])]
+    [InlineData("G0 X50 Y30 Z5\nG31 Z-2 F50\nG91 G1 Z2 F1000\nG31 Z-4 F20\nG90 G0 Z5\nM30", new int[0])]
+    [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nX40\nG31 X80 F50\nG0 Z5\nM30", new int[0])] // in the slot of 16
+    public void A_feed_of_a_probe_is_held_against_what_still_stands(string moves, int[] lines)
+    {
+        var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
+        var found = Programs.Of("rapid-into-stock", "G21 G90 G17 G54\nT6 M6\nG0 X-10 Y10 Z-3\nG1 X110 F300\nG0 Z5\nT8 M6\n" + moves, setup);
+        Assert.Equal(lines, found.Select(finding => finding.Line + 1));
+        Assert.All(found, finding => Assert.StartsWith("T8 is a probe, and this move, which does not stop at contact, takes it into stock that still stands, at least", finding.Message, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData("G41 D9 G0 Z-3\nG1 X50 F300\nG40 G0 X-10\nG0 X60\nM30")] // where the cut ran is not known: no tool has D9
     [InlineData("M98 P2000\nG90 G54 G0 X-10 Y30 Z5\nX50\nZ-3\nM30")] // what the called program cut is not known

@@ -101,7 +101,7 @@ public sealed class FeedPerTooth : Rule
             yield break;
         var isLow = finding.Value < 0;
         var perTurn = (isLow ? feed.Range.Least : feed.Range.Greatest) * feed.Teeth;
-        var value = (state.FeedMode == FeedMode.PerTurn ? perTurn : perTurn * state.Speed) / (state.Units == LengthUnit.Inch ? LengthText.MmPerInch : 1);
+        var value = (state.FeedMode == FeedMode.PerTurn ? perTurn : perTurn * state.Speed) / (state.Units == LengthUnit.Inch ? UnitLength.MmPerInch : 1);
         // Figures that an F word has: whole millimetres or tenths of an inch a minute, thousandths or finer a turn.
         var grain = (state.FeedMode == FeedMode.PerTurn, state.Units == LengthUnit.Inch) switch { (false, false) => 1, (false, true) => 0.1, (true, false) => 0.001, _ => 0.0001 };
         value = (isLow ? Math.Ceiling(value / grain) : Math.Floor(value / grain)) * grain;

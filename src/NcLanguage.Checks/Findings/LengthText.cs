@@ -7,9 +7,6 @@ namespace NcLanguage.Checks;
 /// <remarks>Places and levels carry the name of <see cref="Coordinates"/>, which is told where it has to be (<see cref="PlaceNames"/>).</remarks>
 public readonly record struct LengthText(bool IsInch)
 {
-    /// <summary>The international inch, exact by definition (1959).</summary>
-    public const double MmPerInch = 25.4;
-
     const double CubicMmPerCubicCm = 1000;
 
     public LengthText(LengthUnit unit)
@@ -31,10 +28,10 @@ public readonly record struct LengthText(bool IsInch)
     public string VolumeUnit => IsInch ? "in³" : "cm³";
 
     /// <summary>A length in the unit.</summary>
-    public double Of(double mm) => IsInch ? mm / MmPerInch : mm;
+    public double Of(double mm) => IsInch ? mm / UnitLength.MmPerInch : mm;
 
     /// <summary>A volume in its unit.</summary>
-    public double OfVolume(double cubicMm) => cubicMm / (IsInch ? MmPerInch * MmPerInch * MmPerInch : CubicMmPerCubicCm);
+    public double OfVolume(double cubicMm) => cubicMm / (IsInch ? UnitLength.MmPerInch * UnitLength.MmPerInch * UnitLength.MmPerInch : CubicMmPerCubicCm);
 
     /// <summary>12.5, in inches with four decimals.</summary>
     public string Number(double mm) => Say.Number(Of(mm), IsInch ? 4 : 3);
@@ -49,7 +46,7 @@ public readonly record struct LengthText(bool IsInch)
     public double Upward(double mm)
     {
         const double Rounding = 1e-6;
-        var (unit, steps) = IsInch ? (MmPerInch, 1e4) : (1, 1e3);
+        var (unit, steps) = IsInch ? (UnitLength.MmPerInch, 1e4) : (1, 1e3);
         return Math.Ceiling(mm / unit * steps - Rounding) / steps * unit;
     }
 

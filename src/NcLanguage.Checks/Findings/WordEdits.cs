@@ -1,7 +1,7 @@
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
-using Unit = NcLanguage.Control.State.LengthUnit;
 
 namespace NcLanguage.Checks;
 
@@ -81,9 +81,9 @@ public static class WordEdits
     }
 
     /// <summary>A length as the program writes it: in its unit, with a point where a number without one would mean something else.</summary>
-    public static string Length(double mm, Unit unit, Readings readings)
+    public static string Length(double mm, LengthUnit unit, Readings readings)
     {
-        var text = unit == Unit.Inch ? Say.Number(mm / 25.4, 4) : Say.Number(mm, 3);
+        var text = unit == LengthUnit.Inch ? Say.Number(mm / UnitLength.MmPerInch, 4) : Say.Number(mm, 3);
         return readings.Integers == IntegerReading.Increments && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
     }
 

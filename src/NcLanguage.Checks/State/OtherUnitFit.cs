@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Drawing;
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 
@@ -125,7 +126,7 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         foreach (var hole in Setup.Holes)
         {
             // The hole at the zero is where it is in either unit.
-            if (double.Hypot(hole.X, hole.Y) <= SameHole * LengthText.MmPerInch)
+            if (double.Hypot(hole.X, hole.Y) <= SameHole * UnitLength.MmPerInch)
                 continue;
             if (_file.Places.At(hole.X, hole.Y) is not null || _file.Places.At(hole.X / factor, hole.Y / factor) is not { } place
                 || double.Hypot(place.X * factor - hole.X, place.Y * factor - hole.Y) > SameHole)

@@ -6,6 +6,7 @@ using NcLanguage.Checks.Cutting;
 using NcLanguage.Cli.Common;
 using NcLanguage.Reports.Figures;
 
+using NcLanguage.Control.State;
 namespace NcLanguage.Cli.Figures;
 
 /// <summary>The options of one <c>figure</c> command, and their values in mm, mm/min and m/min.</summary>
@@ -129,7 +130,7 @@ sealed class FigureOptions(Command command)
 /// <param name="Out">The unit of the answer; JSON is in mm.</param>
 sealed record FigureValues(ParseResult Parse, string Name, bool IsInch, FigureUnit Out)
 {
-    double Millimetres => IsInch ? LengthText.MmPerInch : 1;
+    double Millimetres => IsInch ? UnitLength.MmPerInch : 1;
 
     /// <summary>The unit that the numbers were given in.</summary>
     public FigureUnit Given => new(IsInch);

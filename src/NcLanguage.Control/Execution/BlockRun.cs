@@ -130,14 +130,7 @@ ref partial struct BlockRun
         if (value == 0 || double.IsNaN(value))
             return value;
         _state.Happened |= Happened.LengthRead;
-        return value * MmPerUnit * IncrementFactor(_block.Tokens[_words.TokenOf(letter)]);
-    }
-
-    readonly double IncrementFactor(in Token token)
-    {
-        if (Readings.Integers != IntegerReading.Increments || token.HasPoint || token.IsExpression)
-            return 1;
-        return _state.Units == LengthUnit.Inch ? 0.0001 : 0.001;
+        return value * MmPerUnit * UnitLength.OfOne(_block.Tokens[_words.TokenOf(letter)], _state.Units, Readings);
     }
 
     /// <summary>Marks a word as used and refuses it below zero; false where it is missing or refused.</summary>

@@ -55,7 +55,7 @@ static class FeedValues
     // A feed is no place: no control takes its number for increments, so that it needs no point.
     static string Word(Spot spot, string number) => spot.Style.Case("F" + number);
 
-    static double InUnit(Spot spot, double mm) => spot.Say.IsInch ? mm / LengthText.MmPerInch : mm;
+    static double InUnit(Spot spot, double mm) => spot.Say.IsInch ? mm / UnitLength.MmPerInch : mm;
 
     /// <summary>A number rounded to two figures.</summary>
     internal static double TwoFigures(double value)

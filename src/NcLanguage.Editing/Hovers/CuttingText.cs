@@ -91,7 +91,7 @@ static class CuttingText
         {
             var mmPerMinute = Math.PI * diameter * state.Speed;
             text += state.Units == LengthUnit.Inch
-                ? $" · {Say.Number(mmPerMinute / LengthText.MmPerInch / InchesPerFoot, 0)} ft/min"
+                ? $" · {Say.Number(mmPerMinute / UnitLength.MmPerInch / InchesPerFoot, 0)} ft/min"
                 : $" · {Say.Number(mmPerMinute / 1000, 1)} m/min";
             text += $" at diameter {Say.Mm(diameter)} (T{state.Tool})";
         }

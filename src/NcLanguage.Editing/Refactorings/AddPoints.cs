@@ -65,7 +65,7 @@ sealed class AddPoints : Refactoring
         if (readings.Integers == IntegerReading.Whole || token.Value == 0)
             draft.Replace(line, token.End, token.End, ".");
         else if (unit != LengthUnit.Unknown)
-            draft.Replace(line, token.ValueStart, token.End, WordNumber.Number(token.Value * (unit == LengthUnit.Inch ? 0.0001 : 0.001), 4, hasPoint: true));
+            draft.Replace(line, token.ValueStart, token.End, WordNumber.Number(token.Value * UnitLength.OfIncrement(unit), 4, hasPoint: true));
     }
 
     static bool IsPlain(in Token token) => token.Kind == TokenKind.Word && !token.HasPoint && !token.IsExpression && !token.IsMalformed && MayBeLength(token);

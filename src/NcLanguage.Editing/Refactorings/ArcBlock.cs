@@ -76,7 +76,7 @@ readonly record struct ArcBlock(int Line, Point3 From, Point3 To, Point3 Centre,
     static ArcBlock? Read(int line, in Block block, Step step, Readings readings)
     {
         ref readonly var after = ref step.After;
-        var unit = WordNumber.MmOf(after.Units);
+        var unit = UnitLength.Of(after.Units);
         if (after.Motion is not (MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise) || after.InCycle || double.IsNaN(unit) || after.Plane == WorkPlane.Unknown
             || step.Faults.Count > 0 || after.ProgramFrame?.Polar is not null || after.Distance == DistanceMode.Unknown || step.Words.Find(ModalGroup.NonModal) is { Code.Tenths: not 90 })
             return null;

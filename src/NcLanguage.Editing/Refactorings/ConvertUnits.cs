@@ -62,7 +62,7 @@ sealed class ConvertUnits : Refactoring
         readonly HashSet<int> _ran = [];
         string? _refusal;
 
-        double Factor => from == LengthUnit.Inch ? LengthText.MmPerInch : 1 / LengthText.MmPerInch;
+        double Factor => from == LengthUnit.Inch ? UnitLength.MmPerInch : 1 / UnitLength.MmPerInch;
 
         /// <summary>Why it cannot be done, one sentence; null where it can.</summary>
         public string? Read(CancellationToken cancel)
@@ -154,11 +154,8 @@ sealed class ConvertUnits : Refactoring
 
         string Length(in Token token, int decimals, bool raisesPecks)
         {
-            var value = token.Value;
+            var value = token.Value * UnitLength.OfOne(token, from, _readings) * Factor;
             var hasPoint = token.HasPoint || _readings.Integers == IntegerReading.Increments;
-            if (_readings.Integers == IntegerReading.Increments && !token.HasPoint && !token.IsExpression)
-                value *= from == LengthUnit.Inch ? 0.0001 : 0.001;
-            value *= Factor;
             if (raisesPecks && token.IsWord('Q'))
                 value = Math.Ceiling(Math.Round(value * Math.Pow(10, decimals), 3)) / Math.Pow(10, decimals);
             return WordNumber.Number(value, decimals, hasPoint);

@@ -31,7 +31,7 @@ sealed class HolesToLoop : Refactoring
         // Blocks that run more than once are a loop already.
         if (analysis.Main.Flow is { } flow && (flow.RunsOf(run.FirstLine) > 1 || flow.RunsOf(run.LastLine) > 1))
             return null;
-        var unit = WordNumber.MmOf(analysis.Main.StateBefore(run.FirstLine).Units);
+        var unit = UnitLength.Of(analysis.Main.StateBefore(run.FirstLine).Units);
         return BoltCircle.Through([.. Enumerable.Range(run.First, run.Count).Select(hole => (run.Table[hole].Hole.X / unit, run.Table[hole].Hole.Y / unit))], MotionProof.WorkedOut / unit);
     }
 

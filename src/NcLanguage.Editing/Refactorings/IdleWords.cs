@@ -124,6 +124,6 @@ sealed class IdleWords(Readings readings)
         if (after.Distance == DistanceMode.Incremental)
             return value == 0;
         return after.Distance == DistanceMode.Absolute && readings.Integers == IntegerReading.Whole
-            && before.Position[axis] == value * WordNumber.MmOf(after.Units);
+            && before.Position[axis] == value * UnitLength.Of(after.Units);
     }
 }

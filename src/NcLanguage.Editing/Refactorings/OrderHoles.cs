@@ -120,7 +120,7 @@ sealed class OrderHoles : Refactoring
 
         string Where(double x, double y, double fromX, double fromY, bool isFirst)
         {
-            var unit = WordNumber.MmOf(before.Units);
+            var unit = UnitLength.Of(before.Units);
             var isIncremental = _readings.HolePositions == HolePositionReading.Incremental;
             var words = new List<string>();
             if (isFirst || x != fromX || y == fromY)

@@ -67,7 +67,7 @@ readonly record struct PlainMove(
     static PlainMove? Of(int line, in Block block, Step step)
     {
         ref readonly var after = ref step.After;
-        var unit = WordNumber.MmOf(after.Units);
+        var unit = UnitLength.Of(after.Units);
         if (!CanBe(block) || step.Moves.Count != 1 || after.Cycle != 0 || after.ProgramFrame is not null || after.Compensation != CompensationSide.Off
             || after.Plane != WorkPlane.XY || after.Distance != DistanceMode.Absolute || double.IsNaN(unit) || after.FeedMode == FeedMode.InverseTime)
             return null;

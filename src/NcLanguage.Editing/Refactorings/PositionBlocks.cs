@@ -161,7 +161,7 @@ static class PositionBlocks
     {
         ref readonly var after = ref step.After;
         var from = into == DistanceMode.Incremental ? DistanceMode.Absolute : DistanceMode.Incremental;
-        var unit = WordNumber.MmOf(after.Units);
+        var unit = UnitLength.Of(after.Units);
         if (after.Distance != from || double.IsNaN(unit) || block.HasStatement || block.Tokens[0].Kind == TokenKind.Skip || step.Faults.Count > 0 || after.Plane == WorkPlane.Unknown)
             return false;
         foreach (ref readonly var word in step.Words.Codes)
@@ -189,14 +189,11 @@ static class PositionBlocks
             ref readonly var token = ref block.Tokens[index];
             if (token.IsExpression || double.IsNaN(here[axis]))
                 return false;
-            var value = token.Value * unit * IncrementOf(token, step, readings);
+            var value = token.Value * unit * UnitLength.OfOne(token, step.After.Units, readings);
             planned.Values[index] = (into == DistanceMode.Incremental ? value - here[axis] : here[axis] + value) / unit;
         }
         return true;
     }
-
-    static double IncrementOf(in Token token, Step step, Readings readings) =>
-        readings.Integers == IntegerReading.Increments && !token.HasPoint ? step.After.Units == LengthUnit.Inch ? 0.0001 : 0.001 : 1;
 
     /// <summary>In distances X and Y count from the last hole, R from the level before (or the initial level, by the reading), Z from R. What a block leaves out
     /// keeps its place in either mode.</summary>

@@ -55,7 +55,4 @@ readonly record struct WordNumber(bool HasPoints, bool IsLower)
         var text = (Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##########", CultureInfo.InvariantCulture);
         return hasPoint && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
     }
-
-    /// <summary>Millimetres in a unit of length; NaN where it is not known which is in force.</summary>
-    public static double MmOf(LengthUnit unit) => unit switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => Checks.LengthText.MmPerInch, _ => double.NaN };
 }

@@ -91,7 +91,7 @@ sealed class WriteOutCycle : Refactoring
             ref readonly var after = ref step.After;
             if (move.Kind == MoveKind.Dwell)
                 return $"{style.Code("G4")} {style.Letter('P')}{WordNumber.Number(after.DwellNumber, 6, after.DwellHasPoint)}";
-            var unit = WordNumber.MmOf(after.Units);
+            var unit = UnitLength.Of(after.Units);
             var words = new StringBuilder(style.Code(move.Kind == MoveKind.Rapid ? "G0" : "G1"));
             var begins = words.Length;
             for (var axis = 0; axis < 3; axis++)

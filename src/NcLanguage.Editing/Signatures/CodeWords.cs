@@ -140,7 +140,7 @@ static class CodeWords
 
     static string FeedNumber(in ControlState state, LengthText say) => state.FeedMode switch
     {
-        FeedMode.PerTurn => Say.Number(say.IsInch ? state.Feed / LengthText.MmPerInch : state.Feed, say.IsInch ? 5 : 4),
+        FeedMode.PerTurn => Say.Number(say.IsInch ? state.Feed / UnitLength.MmPerInch : state.Feed, say.IsInch ? 5 : 4),
         FeedMode.PerMinute => say.FeedNumber(state.Feed),
         _ => Say.Number(state.Feed),
     };

@@ -35,10 +35,10 @@ readonly record struct Lengths(bool IsInch)
     /// <summary>120 mm/min</summary>
     public string Feed(double mmPerMinute) =>
         !double.IsFinite(mmPerMinute) ? "feed " + NotKnown
-        : IsInch ? $"{Say.Number(mmPerMinute / LengthText.MmPerInch, 2)} in/min" : $"{Say.Number(mmPerMinute, 1)} mm/min";
+        : IsInch ? $"{Say.Number(mmPerMinute / UnitLength.MmPerInch, 2)} in/min" : $"{Say.Number(mmPerMinute, 1)} mm/min";
 
     /// <summary>0.08 mm, with the figures a feed per turn or tooth needs.</summary>
-    public string Fine(double mm) => $"{Say.Number(IsInch ? mm / LengthText.MmPerInch : mm, IsInch ? 5 : 4)} {Unit}";
+    public string Fine(double mm) => $"{Say.Number(IsInch ? mm / UnitLength.MmPerInch : mm, IsInch ? 5 : 4)} {Unit}";
 
     /// <summary>Millimetres that a length word of a block stands for, signs and readings as the control takes them; NaN where not known.</summary>
     public static double Written(in Block block, Step step, char letter, Readings readings)
@@ -46,9 +46,6 @@ readonly record struct Lengths(bool IsInch)
         if (!step.Words.Has(letter))
             return double.NaN;
         var token = block.Tokens[step.Words.TokenOf(letter)];
-        var isInch = step.After.Units == LengthUnit.Inch;
-        var unit = step.After.Units switch { LengthUnit.Millimetre => 1, LengthUnit.Inch => LengthText.MmPerInch, _ => double.NaN };
-        var isIncrements = readings.Integers == IntegerReading.Increments && !token.HasPoint && !token.IsExpression;
-        return step.Words[letter] * unit * (isIncrements ? isInch ? 0.0001 : 0.001 : 1);
+        return step.Words[letter] * UnitLength.Of(step.After.Units) * UnitLength.OfOne(token, step.After.Units, readings);
     }
 }

@@ -17,8 +17,6 @@ public sealed record HoleList(ImmutableArray<DrawingHole> Holes, ImmutableArray<
 /// comma, semicolon or tab that the first line has most of; behind semicolons and tabs a comma is a decimal sign. A unit stands behind a column's name: x [in], depth (mm).</remarks>
 public static class HoleListFile
 {
-    const double MmPerInch = 25.4;
-
     static readonly char[] Separators = [',', ';', '\t'];
 
     /// <summary>The first two are needed.</summary>
@@ -64,7 +62,7 @@ public static class HoleListFile
         for (var i = 0; i < names.Count; i++)
         {
             var name = names[i].Trim().ToLowerInvariant();
-            var scale = isInch ? MmPerInch : 1;
+            var scale = isInch ? LengthUnit.Inch.Millimetres : 1;
             var unit = name.IndexOfAny(['[', '(']);
             if (unit > 0)
             {
@@ -72,7 +70,7 @@ public static class HoleListFile
                 name = name[..unit].Trim();
                 if (Columns.Contains(name) && written is not ("mm" or "in" or "inch"))
                     mistakes.Add((1, $"the unit of column {names[i].Trim()} is neither mm nor in"));
-                scale = written is "mm" ? 1 : MmPerInch;
+                scale = written is "mm" ? 1 : LengthUnit.Inch.Millimetres;
             }
             else if (Columns.Contains(name) && name != "thread")
             {

@@ -9,13 +9,11 @@ namespace NcLanguage.Machine.Loading;
 /// <summary>Writes the drawing's holes as the member "holes" of a setup file.</summary>
 public static class SetupHoles
 {
-    const double MmPerInch = 25.4;
-
     /// <summary>The value of the member: one hole a line.</summary>
     public static string Text(IEnumerable<DrawingHole> holes, bool isInch, string newLine)
     {
         ArgumentNullException.ThrowIfNull(holes);
-        var scale = isInch ? 1 / MmPerInch : 1;
+        var scale = isInch ? 1 / LengthUnit.Inch.Millimetres : 1;
         var text = new StringBuilder("[");
         foreach (var hole in holes)
         {

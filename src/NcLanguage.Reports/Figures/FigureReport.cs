@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using NcLanguage.Checks;
 
+using NcLanguage.Control.State;
 namespace NcLanguage.Reports.Figures;
 
 /// <summary>One number that was asked for, with its unit, how it is reckoned and who says so.</summary>
@@ -71,7 +72,7 @@ public sealed record FigureReport(string Name, ImmutableArray<FigureRow> Rows)
 /// <summary>The unit that an answer is given in; what goes in is mm, mm/min and m/min.</summary>
 public readonly record struct FigureUnit(bool IsInch)
 {
-    double Millimetres => IsInch ? LengthText.MmPerInch : 1;
+    double Millimetres => IsInch ? UnitLength.MmPerInch : 1;
 
     /// <summary>Decimals that lengths are shown with: as a program writes them.</summary>
     public int Decimals => IsInch ? 4 : 3;

@@ -1,3 +1,4 @@
+using NcLanguage.Control.State;
 namespace NcLanguage.Checks.Rules;
 
 /// <summary>How findings say what the height field knows: what stands is never held for more than it is, so that depths are least ones, and places are as exact as its cells.</summary>
@@ -17,5 +18,5 @@ static class StockWords
     /// <summary>The nearest step, mm.</summary>
     public static double Nearest(double mm, LengthText say) => Math.Round(Math.Round(mm / Step(say)) * Step(say), 6);
 
-    static double Step(LengthText say) => say.IsInch ? StepInch * LengthText.MmPerInch : StepMm;
+    static double Step(LengthText say) => say.IsInch ? StepInch * UnitLength.MmPerInch : StepMm;
 }

@@ -1,3 +1,4 @@
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Cutting;
 
 namespace NcLanguage.Checks.Cutting;
@@ -24,5 +25,5 @@ public static class CuttingSay
 
     static string SpeedUnit(LengthText say) => say.IsInch ? " ft/min" : " m/min";
 
-    static string FineNumber(double mm, LengthText say) => say.IsInch ? Say.Number(mm / LengthText.MmPerInch, 5) : Say.Number(mm, 3);
+    static string FineNumber(double mm, LengthText say) => say.IsInch ? Say.Number(mm / UnitLength.MmPerInch, 5) : Say.Number(mm, 3);
 }

@@ -1,3 +1,4 @@
+using NcLanguage.Control.State;
 namespace NcLanguage.Checks.Cutting;
 
 /// <summary>A thread as a drawing names it. Lengths in mm.</summary>
@@ -6,8 +7,6 @@ namespace NcLanguage.Checks.Cutting;
 /// <param name="IsLeftHand">Threads are right-hand unless they are said to be left-hand.</param>
 public readonly record struct ThreadName(double Major, double Pitch, bool IsInch, bool IsLeftHand)
 {
-    const double MmPerInch = LengthText.MmPerInch;
-
     /// <summary>No thread is coarser than this part of its diameter: M1 with its 0.25 is the coarsest (ISO 261, from memory). Where a name says more it means something else, as the length of a screw.</summary>
     const double MostPitch = 0.25;
 
@@ -51,14 +50,14 @@ public readonly record struct ThreadName(double Major, double Pitch, bool IsInch
         if (text.Number() is not { } perInch)
             return null;
         text.TakeSeries();
-        var pitch = MmPerInch / perInch;
+        var pitch = UnitLength.MmPerInch / perInch;
         // 1-8 is a thread of one inch, 1-64 one of the number 1.
         var asNumber = SizeOf(size, true);
         isNumbered |= isWhole && size <= LastNumberSize && pitch <= MostPitch * asNumber;
         return new ThreadName(isNumbered ? asNumber : SizeOf(size, false), pitch, true, false);
     }
 
-    static double SizeOf(double size, bool isNumber) => (isNumber ? 0.060 + 0.013 * size : size) * MmPerInch;
+    static double SizeOf(double size, bool isNumber) => (isNumber ? 0.060 + 0.013 * size : size) * UnitLength.MmPerInch;
 
     /// <summary>Diameters and pitches of tools that differ by no more are one: an inch value rounded to a thousandth is off by up to half of it, 0.0127 mm.</summary>
     const double Equal = 0.013;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 
+using NcLanguage.Control.State;
 namespace NcLanguage.Checks.Cutting;
 
 /// <summary>A thread with what is drilled for it; lengths in mm.</summary>
@@ -11,7 +12,6 @@ public sealed record ScrewThread(string Name, double Major, double Pitch, double
 /// <summary>The metric coarse and the unified threads with their tap drills.</summary>
 public static class Threads
 {
-    const double MmPerInch = LengthText.MmPerInch;
     const string Metric = "pitches and tap drills of a published chart; ISO 261 and ISO 2306 have the same (from memory)";
     const string MetricByHeart = "pitches of ISO 261 and tap drills of ISO 2306, from memory";
     const string Unified = "published charts of unified threads, drill for about 75 % thread";
@@ -72,5 +72,5 @@ public static class Threads
     static ScrewThread M(double major, double pitch, double drill, string source = Metric) => new($"M{Say.Number(major)}", major, pitch, drill, null, source);
 
     static ScrewThread U(string name, double major, int perInch, double drill, string drillName) =>
-        new(name, major * MmPerInch, MmPerInch / perInch, drill * MmPerInch, drillName, Unified);
+        new(name, major * UnitLength.MmPerInch, UnitLength.MmPerInch / perInch, drill * UnitLength.MmPerInch, drillName, Unified);
 }

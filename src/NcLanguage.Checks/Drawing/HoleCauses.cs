@@ -9,7 +9,7 @@ static class HoleCauses
     public static bool MayBe(Rule rule) => AreaOf(rule) switch
     {
         "NC1" => true,
-        "NC2" => rule is not (SpindleOff or SpeedMissing or FeedMissing or ToolChangeLow or HomeThroughWork),
+        "NC2" => rule is not (SpindleOff or SpindleReversed or SpeedMissing or FeedMissing or ToolChangeLow or HomeThroughWork),
         "NC3" => rule is not (DwellUnit or RInsideStock or ReturnReadDifferently or TapFeed or TapDirection),
         // A hole in a clamp is at a wrong place.
         "NC4" => rule is HoleUnderObstacle,

@@ -47,7 +47,7 @@ ref partial struct BlockRun
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
         _state.RigidTapping = false;
-        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry);
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry | Happened.CutReversed);
         if (_state.IncrementalUse == IncrementalUse.Moved)
             NoteTakenAway();
         _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);

@@ -98,6 +98,9 @@ public enum Happened : uint
 
     /// <summary>Radius compensation was turned on without a D.</summary>
     CompensatedWithoutD = 2097152,
+
+    /// <summary>The tool in the spindle has cut, other than straight up, above the stock or in a tapping cycle, with the spindle turning counterclockwise.</summary>
+    CutReversed = 4194304,
 }
 
 /// <summary>What a G91 has served for.</summary>

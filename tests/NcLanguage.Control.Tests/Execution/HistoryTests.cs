@@ -47,6 +47,17 @@ public sealed class HistoryTests
     }
 
     [Fact]
+    public void A_cut_with_the_spindle_reversed_is_remembered_until_the_tool_is_changed()
+    {
+        var session = new Session().Run("G21 G90 G0 Z5", "M4 S1000", "G1 Z6 F100");
+        Assert.True((session.State.Happened & Happened.CutReversed) == 0);
+        Assert.True((session.Run("G74 X5 Z-8 R2 F900", "G80").State.Happened & Happened.CutReversed) == 0);
+        Assert.True((session.Run("G1 Z-2").State.Happened & Happened.CutReversed) != 0);
+        Assert.True((session.Run("M3", "G1 Z-3").State.Happened & Happened.CutReversed) != 0);
+        Assert.True((session.Run("T2 M6").State.Happened & Happened.CutReversed) == 0);
+    }
+
+    [Fact]
     public void Distances_after_a_way_home_are_told_from_distances_programmed_as_such()
     {
         Assert.Equal(IncrementalUse.Homed, new Session().Run("G90", "G91 G28 Z0").State.IncrementalUse);

@@ -13,7 +13,7 @@ namespace NcLanguage.Checks.Rules;
 readonly ref struct OtherUnitFit(FileContext file, double factor)
 {
     /// <summary>Stocks that the work reaches over, from which on no other slip makes it so large; and how many do where the depths are as far off.</summary>
-    const double MostStocks = 12, ManyStocks = 3;
+    const double MostStocks = 20, ManyStocks = 3;
 
     /// <summary>How many of the moves end beside the stock at least.</summary>
     const double LeastShare = 0.5;
@@ -48,7 +48,7 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         if (ReachOfWork() is not { } work || !Fits(work))
             return null;
         if (holes > 0)
-            return $"no hole of the drawing is where it should be, and all {Say.Number(holes)} are";
+            return $"no hole of the drawing is where it should be, and {(holes == 2 ? "both" : "all " + Say.Number(holes))} are";
         if (Setup.Stock is not { } stock)
             return null;
         if (near is var (tool, diameter, distance))
@@ -111,9 +111,11 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
             && low.Z * factor >= stock.Min.Z - Below && low.Z * factor < stock.Max.Z;
     }
 
-    static bool IsFarTooLarge(in Work work, in Box3 stock)
+    bool IsFarTooLarge(in Work work, in Box3 stock)
     {
-        var stocks = Math.Max(work.Length / Length(stock), work.Width / Width(stock));
+        // A wide tool runs out beside a narrow stock by its own width.
+        var runOut = 2 * (Setup.Tools.Max(tool => tool.Diameter) ?? 0);
+        var stocks = Math.Max((work.Length - runOut) / Length(stock), (work.Width - runOut) / Width(stock));
         return work.Share >= LeastShare && (stocks >= MostStocks || (stocks >= ManyStocks && work.Low.Z < stock.Min.Z - Math.Max(Below, stock.Max.Z - stock.Min.Z)));
     }
 

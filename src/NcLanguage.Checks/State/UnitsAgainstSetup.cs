@@ -13,7 +13,7 @@ public sealed class UnitsAgainstSetup : Rule
         Name = "units-against-setup",
         Severity = Severity.Error,
         Title = "The numbers fit the setup in the other unit",
-        Finds = "G20 or G21 (G70 or G71 by the reading), the only unit of the program, where the work does not fit the setup and in the other unit does: no hole of the drawing is at its place, and all are; or under inches the work reaches over twelve times the stock's length or width, "
+        Finds = "G20 or G21 (G70 or G71 by the reading), the only unit of the program, where the work does not fit the setup and in the other unit does: no hole of the drawing is at its place, and all are; or under inches the work reaches over twenty times the stock's length or width, "
             + "or over three times and as far below it; or under millimetres the holes of the first tool that makes some each lie nearer to another than half its diameter. Once, at the code; what else is found of the places mostly has this one cause.",
         AtTheMachine = "All is 25.4 times as large or as small: the tool leaves the part and drives into what stands about it, or cuts the whole part into one corner, by feeds that are off as much.",
         Setup = """

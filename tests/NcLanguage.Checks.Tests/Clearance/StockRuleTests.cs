@@ -56,7 +56,22 @@ public sealed class StockRuleTests
         var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
         var found = Programs.Of("rapid-into-stock", "G21 G90 G17 G54\nT6 M6\nG0 X-10 Y10 Z-3\nG1 X110 F300\nG0 Z5\nT8 M6\n" + moves, setup);
         Assert.Equal(lines, found.Select(finding => finding.Line + 1));
-        Assert.All(found, finding => Assert.StartsWith("T8 is a probe, and this move, which does not stop at contact, takes it into stock that still stands, at least", finding.Message, StringComparison.Ordinal));
+        Assert.All(found, finding => Assert.StartsWith("T8 is a probe, and this feed, which does not stop at contact, takes it into stock that still stands, at least", finding.Message, StringComparison.Ordinal));
+        Assert.All(found, finding => Assert.Equal(Severity.Warning, finding.Severity));
+    }
+
+    // A tap with R 1 mm below the top stands in each hole by its chamfer, and goes from one to the next through solid metal.
+    [Theory]
+    [InlineData("R-1", 1)]
+    [InlineData("R2", 0)]
+    public void A_tap_that_goes_from_hole_to_hole_inside_the_stock_is_found(string level, int told)
+    {
+        const string setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
+              "tools": [ { "number": 3, "kind": "drill", "diameter": 6.8, "pointAngle": 118 }, { "number": 4, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }
+            """;
+        var program = "G21 G90 G17 G54\nT3 M6\nG0 X20 Y30 Z5\nG99 G81 X20 Y30 R2 Z-18 F100\nX60\nG80 G0 Z5\nT4 M6\nG0 X20 Y30 Z5\n" + $"G99 G84 X20 Y30 {level} Z-12 F625\nX60\nG80 G0 Z5\nM30";
+        Assert.Equal(told, Programs.Of("rapid-into-stock", program, setup).Count);
     }
 
     [Theory]

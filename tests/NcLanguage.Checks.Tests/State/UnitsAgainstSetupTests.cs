@@ -62,6 +62,31 @@ public sealed class UnitsAgainstSetupTests
     [Fact]
     public void Without_a_setup_nothing_is_known() => Assert.Empty(Programs.Of("units-against-setup", $"G20 G90 G17 G54\n{Facing}M30\n"));
 
+    // A cutter of 3 in runs out beside a strip of 0.2 in; thirteen parts of 0.4 in in a row, of which the setup tells the first.
+    [Theory]
+    [InlineData("G0 X0.5 Y-2.\nG43 H4 Z2.\nZ-.02\nG1 Y2.2 F20\nG0 Z2.\n", "0.2")]
+    [InlineData("G0 X0.2 Y0.2\nG43 H4 Z2.\nG99 G81 X.2 Y.2 Z-.1 R.1 F5\nX.7\nX1.2\nX1.7\nX2.2\nX2.7\nX3.2\nX3.7\nX4.2\nX4.7\nX5.2\nX5.7\nX6.2\nG80\nG0 Z2.\n", "0.4")]
+    public void Run_outs_and_rows_of_parts_are_no_slip(string blocks, string width)
+    {
+        var setup = $$"""{ "units": "inch", "stock": { "min": [0, 0, -0.5], "max": [{{(width == "0.2" ? "6" : width)}}, {{width}}, 0] }, "tools": [ { "number": 4, "diameter": {{(width == "0.2" ? "3" : "0.125")}} } ] }""";
+        Assert.Empty(Of("G20", $"T4 M6\nS900 M3\n{blocks}M5\n", setup));
+    }
+
+    [Fact] // What follows from a unit that seems to be wrong is not sure.
+    public void No_other_fix_is_certain_beside_it()
+    {
+        const string tap = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }""";
+        static FixSafety FeedFix(string unit, double feed)
+        {
+            var analysis = Programs.Analyse(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{unit} G90 G17 G54\nT5 M6\nS500 M3\nG0 X10 Y10\nG43 H5 Z40\nG99 G84 X10 Y10 Z-12 R5 F{feed}\nX90\nX50\nG80\nG0 Z40\nM5\nM30\n"), tap);
+            Assert.Equal(unit == "G20", analysis.Findings.Any(finding => finding.Name == "units-against-setup"));
+            return Assert.Single(analysis.Findings.SelectMany(analysis.FixesOf), fix => fix.Title.StartsWith("Feed by the pitch", StringComparison.Ordinal)).Safety;
+        }
+
+        Assert.Equal(FixSafety.Safe, FeedFix("G21", 500));
+        Assert.Equal(FixSafety.Choice, FeedFix("G20", 625));
+    }
+
     [Fact]
     public void Every_code_of_the_unit_is_written_anew()
     {

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Clearance;
 
@@ -187,10 +188,14 @@ sealed class StockReplay
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, inAir);
     }
 
+    /// <summary>A tap stands in its core hole by its chamfer, which is narrower than its thread: about a pitch less (minor diameter D − 1.0825·P, ISO 724), or a quarter where the pitch is not given.</summary>
+    static EndForm EndOf(Job job, int number) =>
+        job.Setup.FindTool(number) is { Kind: ToolKind.Tap, Diameter: > 0 and var diameter } tap ? EndForm.Flat((diameter - 1.0825 * (tap.Pitch ?? diameter / 4)) / 2) : job.EndOf(number);
+
     static bool Meets(Job job, in LowRapid rapid, StockField field, out Point3 tip, out double depth)
     {
         (tip, depth) = (Point3.Unknown, 0);
-        var end = job.EndOf(rapid.Tool);
+        var end = EndOf(job, rapid.Tool);
         // A tool that stands in the stock already has been reported where it went in.
         if (field.Meets(rapid.From, rapid.From, end, out _, out _))
             return false;

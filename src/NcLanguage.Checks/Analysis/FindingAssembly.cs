@@ -7,13 +7,20 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>Puts the findings of the parts together: absolute lines, both ways of block skip, whole-file rules, comments that ask for silence.</summary>
 sealed class FindingAssembly
 {
-    FindingAssembly(ImmutableArray<Finding> findings, ImmutableArray<Finding> ofTheWhole) => (Findings, OfTheWhole) = (findings, ofTheWhole);
+    FindingAssembly(ImmutableArray<Finding> findings, ImmutableArray<Finding> ofTheWhole) =>
+        (Findings, OfTheWhole, AreFixesInDoubt) = (findings, ofTheWhole, PutFixesInDoubt(ofTheWhole));
 
     /// <summary>All findings in the order of the text.</summary>
     public ImmutableArray<Finding> Findings { get; }
 
     /// <summary>What rules on the whole file have found, before comments silence it, with all names of coordinates marked.</summary>
     public ImmutableArray<Finding> OfTheWhole { get; }
+
+    /// <summary>Whether something in the whole file leaves no fix sure.</summary>
+    public bool AreFixesInDoubt { get; }
+
+    /// <summary>The same of what has been found in the whole file.</summary>
+    public static bool PutFixesInDoubt(ImmutableArray<Finding> ofTheWhole) => ofTheWhole.Any(finding => finding.Rule.PutsFixesInDoubt);
 
     public static FindingAssembly Of(AnalysisRuns runs, AnalysisOptions options, CancellationToken cancel)
     {

@@ -77,7 +77,8 @@ sealed class FlowFindings(SourceText text)
         {
             var (finding, first, found, _) = _findings[i];
             var all = runs[finding.Line];
-            finding = finding with { Run = first - 1 };
+            if (first > 1)
+                finding = finding with { Run = first - 1 };
             collected[i] = all < 2 || finding.IsElsewhere || !finding.Rule.CountsRuns ? finding
                 : finding with { Message = finding.Message + Times(first, found, all), IsOfSomeRuns = found < all && (first, found) != (1, 1) };
         }

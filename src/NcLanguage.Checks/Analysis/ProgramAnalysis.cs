@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NcLanguage.Checks.Rules;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -120,8 +119,7 @@ public sealed class ProgramAnalysis
         var longest = Machine.Readings.ProgramMarks.LongestBlock;
         var fixes = finding.Rule.Fixes(finding, finding.IsOfOtherSkip ? OtherSkip : this);
         // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
-        // Where the program seems to be read in the wrong unit, no length or feed that follows from it is sure.
-        if (finding.IsOfOtherSkip || finding.IsOfSomeRuns || OfTheWhole().Any(other => other.Rule is UnitsAgainstSetup))
+        if (finding.IsOfOtherSkip || finding.IsOfSomeRuns || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
             fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
         return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest));
     }

@@ -117,7 +117,7 @@ public sealed class HoleTooShortForTool : Rule
                 if (hole is null && end < levels.Top && IsInFull(place, end, setup, levels))
                 {
                     var later = works.FindIndex(i + 1, made => IsItsHole(made, work, setup.Stock.Value.Max.Z));
-                    if (later >= 0 || !IsShared(setup))
+                    if (later >= 0 || !setup.IsShared)
                         return new PlaceFault(place, work, works[later >= 0 ? later : i]);
                 }
                 if (hole is { } before && before.Tip > bottom + Equal && end < before.Full && !levels.IsCleared(place.X, place.Y, 0, end))
@@ -132,8 +132,6 @@ public sealed class HoleTooShortForTool : Rule
     /// <summary>Whether a hole that is made from the top is the one that a tool is to open.</summary>
     static bool IsItsHole(in PlaceWork made, in PlaceWork work, double top) =>
         made.Kind is WorkKind.Drill or WorkKind.Mill && work.Tool?.Diameter is { } diameter && made.Diameter >= LeastCore * diameter && made.Diameter < diameter && !(made.RLevel < top);
-
-    static bool IsShared(Setup setup) => Path.GetFileName(setup.Path) == Machine.Files.SetupLocator.SharedSetupName;
 
     static bool IsInFull(WorkedPlace place, double end, Setup setup, MilledLevels levels) =>
         Clearance.Footprint.Distance(setup.Stock!.Value, place.X, place.Y) < 0

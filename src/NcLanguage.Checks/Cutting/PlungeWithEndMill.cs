@@ -73,7 +73,6 @@ public sealed class PlungeWithEndMill : Rule
         var setup = run.Job.Setup;
         if (setup.Stock is null || run.Results[0].Entry.IsCalled || !setup.Tools.Any(IsWithoutMiddle))
             return;
-        var judgesThreadMills = IsHoleOfThreadMillKnown(run);
         var found = new List<(Tool Tool, int Line, double Depth)>();
         var looks = 0;
         for (var part = 0; part < run.Results.Length; part++)
@@ -85,7 +84,9 @@ public sealed class PlungeWithEndMill : Rule
                 if (hole.Plane == Control.State.WorkPlane.XY && setup.FindTool(hole.Hole.Tool) is { } tool)
                     Look(run, part, new Plunge(hole.PlaceAt(hole.Hole.RLevel), hole.PlaceAt(hole.Hole.Bottom), tool, hole.ToFrame, hole.Line, hole.CutsBefore), ref looks, found);
         }
-        foreach (var group in found.Where(plunge => judgesThreadMills || plunge.Tool.Kind != ToolKind.ThreadMill).GroupBy(plunge => plunge.Tool.Number))
+        if (found.Exists(IsOfThreadMill) && !IsHoleOfThreadMillKnown(run))
+            found.RemoveAll(IsOfThreadMill);
+        foreach (var group in found.GroupBy(plunge => plunge.Tool.Number))
         {
             var (tool, line, depth) = group.MinBy(plunge => run.OrderOf(plunge.Line));
             var count = group.Count();
@@ -93,6 +94,8 @@ public sealed class PlungeWithEndMill : Rule
             file.ReportBlock(this, line, $"T{tool.Number}, {NameOf(tool)}, goes straight down {say.Length(depth)} into full material{(count > 1 ? $", the first of {count} times" : "")}: {Advice(tool)}");
         }
     }
+
+    static bool IsOfThreadMill((Tool Tool, int Line, double Depth) plunge) => plunge.Tool.Kind == ToolKind.ThreadMill;
 
     static bool IsWithoutMiddle(Tool tool) => tool is { IsMill: true, Diameter: not null } && (tool.CentreCutting, tool.Kind) switch
     {
@@ -110,7 +113,7 @@ public sealed class PlungeWithEndMill : Rule
     static bool IsHoleOfThreadMillKnown(ProgramRun run)
     {
         var setup = run.Job.Setup;
-        if (!setup.Holes.IsEmpty || Path.GetFileName(setup.Path) == Machine.Files.SetupLocator.SharedSetupName)
+        if (!setup.Holes.IsEmpty || setup.IsShared)
             return false;
         foreach (var part in run.Results)
             if (part.Holes.IsDrilledBy(setup, [ToolKind.Drill]))

@@ -57,15 +57,8 @@ public sealed class TapDirection : Rule
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
         var isRightHand = finding.Text == "84";
-        var setter = analysis.Main.LastSetter(Slot.Spindle, finding.Line);
-        if (setter >= 0)
-        {
-            var block = analysis.Main.BlockAt(setter);
-            var token = WordEdits.IndexOfCode(block, 'M', isRightHand ? 4 : 3);
-            var word = isRightHand ? "M3" : "M4";
-            if (token >= 0)
-                yield return new Fix($"Turn the spindle the other way ({word})", FixSafety.Choice, [WordEdits.Replace(setter, block, token, word)]);
-        }
+        if (SpindleTurn.Fix(analysis, finding.Line, toClockwise: isRightHand) is { } turn)
+            yield return turn;
         var own = analysis.Main.BlockAt(finding.Line);
         var cycle = WordEdits.IndexOfCycle(own);
         if (cycle >= 0)

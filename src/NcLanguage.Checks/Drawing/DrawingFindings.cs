@@ -24,7 +24,7 @@ sealed class DrawingFindings
         Run = run;
         Matches = matches;
         _errors = errors;
-        IsShared = Path.GetFileName(run.Job.Setup.Path) == SetupLocator.SharedSetupName;
+        IsShared = run.Job.Setup.IsShared;
         _kin = [.. matches.Where(match => match.Status == HoleStatus.Drilled).Select(match => KinOf(match.Wanted!))];
         Misplaced = MisplacedHoles.Of(
             matches.Where(match => match.Wanted is not null && !MayBeDoneElsewhere(match)), matches.Where(match => match.Status == HoleStatus.Extra));

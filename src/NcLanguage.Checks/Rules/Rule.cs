@@ -36,6 +36,9 @@ public abstract class Rule
     /// <summary>Whether <see cref="CheckFile"/> is to be called.</summary>
     public virtual bool ReadsFile => false;
 
+    /// <summary>Whether what it finds in the whole file leaves no fix of the program sure.</summary>
+    public virtual bool PutsFixesInDoubt => false;
+
     /// <summary>Looks at the whole file, from the results of its parts: must not walk the blocks.</summary>
     public virtual void CheckFile(in FileContext file)
     {

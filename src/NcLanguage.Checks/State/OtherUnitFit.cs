@@ -52,27 +52,23 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         if (Setup.Stock is not { } stock)
             return null;
         if (near is var (tool, diameter, distance))
-            return factor * Math.Max(work.Length / Length(stock), work.Width / Width(stock)) >= LeastOfStock
+            return factor * Math.Max(Length(work.Reach) / Length(stock), Width(work.Reach) / Width(stock)) >= LeastOfStock
                 ? $"the holes of T{tool} are {say.Length(diameter)} wide and as near as {say.Length(distance)} to one another, and they fit the stock"
                 : null;
         if (!IsFarTooLarge(work, stock))
             return null;
-        var isLong = work.Length / Length(stock) >= work.Width / Width(stock);
-        return $"the program works over {say.Length(isLong ? work.Length : work.Width)} along {(isLong ? 'X' : 'Y')}, where the stock is {say.Length(isLong ? Length(stock) : Width(stock))} long, and it fits the stock";
+        var isLong = Length(work.Reach) / Length(stock) >= Width(work.Reach) / Width(stock);
+        return $"the program works over {say.Length(isLong ? Length(work.Reach) : Width(work.Reach))} along {(isLong ? 'X' : 'Y')}, where the stock is {say.Length(isLong ? Length(stock) : Width(stock))} long, and it fits the stock";
     }
 
     static double Length(in Box3 box) => box.Max.X - box.Min.X;
 
     static double Width(in Box3 box) => box.Max.Y - box.Min.Y;
 
-    /// <summary>What the feeds and the holes go over, in the setup's frame, mm.</summary>
+    /// <summary>What the feeds and the holes go over.</summary>
+    /// <param name="Reach">In the setup's frame, mm.</param>
     /// <param name="Share">How many of them end farther beside the stock than ways in and out lead, as a part of all.</param>
-    readonly record struct Work(Point3 Low, Point3 High, double Share)
-    {
-        public double Length => High.X - Low.X;
-
-        public double Width => High.Y - Low.Y;
-    }
+    readonly record struct Work(Box3 Reach, double Share);
 
     /// <summary>Null where nothing is cut at places that are known.</summary>
     Work? ReachOfWork()
@@ -84,28 +80,24 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
             foreach (ref readonly var cut in part.Cuts)
             {
                 if (moves == MostMoves)
-                    return new Work(low, high, (double)outside / moves);
+                    return new Work(new Box3(low, high), (double)outside / moves);
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     continue;
                 moves++;
-                (low, high) = (Lower(Lower(low, cut.From), cut.To), Higher(Higher(high, cut.From), cut.To));
+                (low, high) = (Sweep.Lower(Sweep.Lower(low, cut.From), cut.To), Sweep.Higher(Sweep.Higher(high, cut.From), cut.To));
                 if (Setup.Stock is { } stock && Footprint.Distance(stock, cut.To.X, cut.To.Y) > Beside * Math.Max(Length(stock), Width(stock)))
                     outside++;
             }
         }
-        return moves == 0 ? null : new Work(low, high, (double)outside / moves);
+        return moves == 0 ? null : new Work(new Box3(low, high), (double)outside / moves);
     }
-
-    static Point3 Lower(in Point3 a, in Point3 b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
-
-    static Point3 Higher(in Point3 a, in Point3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 
     /// <summary>Whether the work lies over the stock and goes into it when read in the other unit.</summary>
     bool Fits(in Work work)
     {
         if (Setup.Stock is not { } stock)
             return true;
-        var (low, high, beside) = (work.Low, work.High, new Point3(Beside * Length(stock), Beside * Width(stock), 0));
+        var (low, high, beside) = (work.Reach.Min, work.Reach.Max, new Point3(Beside * Length(stock), Beside * Width(stock), 0));
         return low.X * factor >= stock.Min.X - beside.X && high.X * factor <= stock.Max.X + beside.X
             && low.Y * factor >= stock.Min.Y - beside.Y && high.Y * factor <= stock.Max.Y + beside.Y
             && low.Z * factor >= stock.Min.Z - Below && low.Z * factor < stock.Max.Z;
@@ -115,8 +107,8 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     {
         // A wide tool runs out beside a narrow stock by its own width.
         var runOut = 2 * (Setup.Tools.Max(tool => tool.Diameter) ?? 0);
-        var stocks = Math.Max((work.Length - runOut) / Length(stock), (work.Width - runOut) / Width(stock));
-        return work.Share >= LeastShare && (stocks >= MostStocks || (stocks >= ManyStocks && work.Low.Z < stock.Min.Z - Math.Max(Below, stock.Max.Z - stock.Min.Z)));
+        var stocks = Math.Max((Length(work.Reach) - runOut) / Length(stock), (Width(work.Reach) - runOut) / Width(stock));
+        return work.Share >= LeastShare && (stocks >= MostStocks || (stocks >= ManyStocks && work.Reach.Min.Z < stock.Min.Z - Math.Max(Below, stock.Max.Z - stock.Min.Z)));
     }
 
     /// <summary>How many holes of the drawing the program makes when read in the other unit, where these are all and as it stands there are none; else 0.</summary>

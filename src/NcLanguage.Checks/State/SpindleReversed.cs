@@ -61,13 +61,7 @@ public sealed class SpindleReversed : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var setter = analysis.Main.LastSetter(Slot.Spindle, finding.Line);
-        if (setter < 0)
-            yield break;
-        var block = analysis.Main.BlockAt(setter);
-        var token = WordEdits.IndexOfCode(block, 'M', 4);
-        if (token >= 0)
-            yield return new Fix("Turn the spindle the other way (M3)", FixSafety.Choice, [WordEdits.Replace(setter, block, token, "M3")]);
+        return SpindleTurn.Fix(analysis, finding.Line, toClockwise: true) is { } turn ? [turn] : [];
     }
 
     /// <summary>Whether a tool of its kind is right-hand unless it was ordered otherwise.</summary>

@@ -57,6 +57,9 @@ public sealed class UnitsAgainstSetup : Rule
 
     public override bool ReadsFile => true;
 
+    // A length or a feed that another rule would write follows from the unit.
+    public override bool PutsFixesInDoubt => true;
+
     public override void CheckFile(in FileContext file)
     {
         var run = file.Run;
@@ -64,7 +67,7 @@ public sealed class UnitsAgainstSetup : Rule
         if (run.Results[0].Entry.IsCalled || !run.Job.Setup.IsPresent || run.NamesCoordinates || end.Exit.Units == LengthUnit.Unknown || (end.Exit.Happened & Happened.UnitsMixed) != 0)
             return;
         var isInch = end.Exit.Units == LengthUnit.Inch;
-        var (code, other) = Codes(run.Job.Readings, isInch);
+        var (code, other) = Codes(run.Job.Readings.Units, isInch);
         var line = run.FirstSetter(Slot.Units);
         if (line < 0 || run.BlockAt(line) is var block && WordEdits.IndexOfCode(block, 'G', code) is not (>= 0 and var token)
             || new OtherUnitFit(file, isInch ? 1 / UnitLength.MmPerInch : UnitLength.MmPerInch).Sign(file.SayAt(line, null)) is not { } sign)
@@ -74,18 +77,14 @@ public sealed class UnitsAgainstSetup : Rule
     }
 
     /// <summary>The number of the code of a unit and of the other one.</summary>
-    static (int Code, int Other) Codes(Readings readings, bool isInch)
-    {
-        var inch = readings.Units == UnitReading.G70G71 ? 70 : 20;
-        return isInch ? (inch, inch + 1) : (inch + 1, inch);
-    }
+    static (int Code, int Other) Codes(UnitReading reading, bool isInch) => (UnitLength.CodeOf(isInch, reading), UnitLength.CodeOf(!isInch, reading));
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
         var run = analysis.Main;
-        var (code, other) = Codes(analysis.Machine.Readings, analysis.Main.StepAt(finding.Line).After.Units == LengthUnit.Inch);
+        var (code, other) = Codes(analysis.Machine.Readings.Units, analysis.Main.StepAt(finding.Line).After.Units == LengthUnit.Inch);
         var edits = new List<Edit>();
         for (var line = 0; line < analysis.Text.LineCount; line++)
         {

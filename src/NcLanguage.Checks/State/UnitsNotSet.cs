@@ -42,40 +42,40 @@ public sealed class UnitsNotSet : Rule
         ref readonly var after = ref step.Step.After;
         if (!step.HasHappened(Happened.LengthRead) || after.HasSet(Slot.Units) || after.IsCalled)
             return;
-        var (inch, millimetre) = Codes(step.Job.Readings);
-        step.ReportBlock(this, $"Neither {inch} nor {millimetre} has been given: these lengths are read in the unit the program before has left, inches or millimetres.");
+        var (inch, millimetre) = Codes(step.Job.Readings.Units);
+        step.ReportBlock(this, $"Neither G{inch} nor G{millimetre} has been given: these lengths are read in the unit the program before has left, inches or millimetres.");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
-        var (inch, millimetre) = Codes(analysis.Machine.Readings);
+        var (inch, millimetre) = Codes(analysis.Machine.Readings.Units);
         // A program in another unit than the one it gives later, or its setup is written in, would be another part.
         bool? ofSetup = analysis.Setup.IsPresent ? analysis.Setup.IsInch : null;
         var later = GivenLater(analysis);
-        string[] codes = (later ?? ofSetup, ofSetup ?? later) switch
+        int[] codes = (later ?? ofSetup, ofSetup ?? later) switch
         {
             (true, true) => [inch],
             (false, false) => [millimetre],
             (true, false) or (null, _) => [millimetre, inch],
             _ => [inch, millimetre],
         };
-        return codes.Select(code => Inserts.ModeBefore(analysis, finding.Line, code)).OfType<Fix>();
+        return codes.Select(code => Inserts.ModeBefore(analysis, finding.Line, $"G{code}")).OfType<Fix>();
     }
 
     /// <summary>True where the first unit that the program gives anywhere is inch, false where it is millimetre, null where it gives none.</summary>
     static bool? GivenLater(ProgramAnalysis analysis)
     {
-        var inch = analysis.Machine.Readings.Units == UnitReading.G70G71 ? 70 : 20;
+        var (inch, millimetre) = Codes(analysis.Machine.Readings.Units);
         for (var line = 0; line < analysis.Text.LineCount; line++)
         {
             var block = analysis.Main.BlockAt(line);
             if (WordEdits.IndexOfCode(block, 'G', inch) >= 0)
                 return true;
-            if (WordEdits.IndexOfCode(block, 'G', inch + 1) >= 0)
+            if (WordEdits.IndexOfCode(block, 'G', millimetre) >= 0)
                 return false;
         }
         return null;
     }
 
-    static (string Inch, string Millimetre) Codes(Readings readings) => readings.Units == UnitReading.G70G71 ? ("G70", "G71") : ("G20", "G21");
+    static (int Inch, int Millimetre) Codes(UnitReading reading) => (UnitLength.CodeOf(isInch: true, reading), UnitLength.CodeOf(isInch: false, reading));
 }

@@ -3,7 +3,7 @@ using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.State;
 
-/// <summary>Lengths of the units that programs are written in.</summary>
+/// <summary>The units that programs are written in: how long they are, and the codes that set them.</summary>
 public static class UnitLength
 {
     /// <summary>The international inch, exact by definition (1959).</summary>
@@ -16,6 +16,9 @@ public static class UnitLength
         LengthUnit.Inch => MmPerInch,
         _ => double.NaN,
     };
+
+    /// <summary>The number of the G code that sets a unit: G20 and G21, or G70 and G71.</summary>
+    public static int CodeOf(bool isInch, UnitReading reading) => (reading == UnitReading.G70G71 ? 70 : 20) + (isInch ? 0 : 1);
 
     /// <summary>The smallest increment of a control that counts in them, in programmed units: 0.001 mm or 0.0001 in (common practice).</summary>
     public static double OfIncrement(LengthUnit units) => units == LengthUnit.Inch ? 0.0001 : 0.001;

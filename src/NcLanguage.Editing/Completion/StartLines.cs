@@ -29,13 +29,8 @@ static class StartLines
     }
 
     /// <summary>The number times ten of the code for the unit that the program has said, else that the setup is written in; mm without one.</summary>
-    public static int UnitCode(Spot spot) => (spot.Readings.Units, spot.Before.HasSet(Slot.Units) ? spot.Before.Units == LengthUnit.Inch : spot.Setup is { IsPresent: true, IsInch: true }) switch
-    {
-        (UnitReading.G70G71, true) => 700,
-        (UnitReading.G70G71, false) => 710,
-        (_, true) => 200,
-        _ => 210,
-    };
+    public static int UnitCode(Spot spot) =>
+        10 * UnitLength.CodeOf(spot.Before.HasSet(Slot.Units) ? spot.Before.Units == LengthUnit.Inch : spot.Setup is { IsPresent: true, IsInch: true }, spot.Readings.Units);
 
     static CompletionEntry Start(Spot spot)
     {

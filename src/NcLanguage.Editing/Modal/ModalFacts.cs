@@ -41,13 +41,7 @@ sealed class ModalFacts
     void AddModes()
     {
         Code("distance", Slot.Distance, "G90 or G91", _state.Distance switch { DistanceMode.Absolute => "G90", DistanceMode.Incremental => "G91", _ => "" });
-        var seventy = _analysis.Machine.Readings.Units == UnitReading.G70G71;
-        Code("units", Slot.Units, "mm or inch", _state.Units switch
-        {
-            LengthUnit.Millimetre => seventy ? "G71" : "G21",
-            LengthUnit.Inch => seventy ? "G70" : "G20",
-            _ => "",
-        }, _state.Units == LengthUnit.Inch ? " inch" : " mm");
+        Code("units", Slot.Units, "mm or inch", _state.Units is LengthUnit.Unknown ? "" : $"G{UnitLength.CodeOf(_state.Units == LengthUnit.Inch, _analysis.Machine.Readings.Units)}", _state.Units == LengthUnit.Inch ? " inch" : " mm");
         Code("plane", Slot.Plane, "plane", _state.Plane switch { WorkPlane.XY => "G17", WorkPlane.ZX => "G18", WorkPlane.YZ => "G19", _ => "" });
         Code("workOffset", Slot.WorkOffset, "work offset", _state.WorkOffset <= 0 ? "" : WorkOffsetName.Format(_state.WorkOffset));
         AddShift("localShift", Slot.LocalShift, "G52", _state.LocalShift);

@@ -150,7 +150,7 @@ sealed class ConvertUnits : Refactoring
                 draft.Add(WordEdits.AtHead(first, _text.BlockAt(first), $"G{now}"));
         }
 
-        int CodeOf(LengthUnit unit) => (unit == LengthUnit.Inch ? 20 : 21) + (_readings.Units == UnitReading.G70G71 ? 50 : 0);
+        int CodeOf(LengthUnit unit) => UnitLength.CodeOf(unit == LengthUnit.Inch, _readings.Units);
 
         string Length(in Token token, int decimals, bool raisesPecks)
         {

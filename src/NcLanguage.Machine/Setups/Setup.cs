@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Cutting;
 using NcLanguage.Machine.Geometry;
 
@@ -15,6 +16,9 @@ public sealed record Setup
 
     /// <summary>Path of the file, for messages and navigation; null for <see cref="None"/>.</summary>
     public string? Path { get; init; }
+
+    /// <summary>True when its name makes it the setup of all programs at and below its folder.</summary>
+    public bool IsShared => System.IO.Path.GetFileName(Path) == SetupLocator.SharedSetupName;
 
     /// <summary>The work offset that stock, obstacles, supports and holes are measured in: 54 to 59, or 591 to 593 for G59.1 to G59.3
     /// (<see cref="WorkOffsetName"/>); <see cref="UnknownFrame"/> where the file names one that is none.</summary>

@@ -1,0 +1,23 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>The fix of rules that find the spindle turning the wrong way.</summary>
+static class SpindleTurn
+{
+    /// <summary>Writes M3 for the M4 that has set the spindle going for a block, or M4 for the M3; null where another code did.</summary>
+    /// <param name="line">The block's line, from 0.</param>
+    /// <param name="toClockwise">Whether the spindle is to turn clockwise.</param>
+    public static Fix? Fix(ProgramAnalysis analysis, int line, bool toClockwise)
+    {
+        var setter = analysis.Main.LastSetter(Slot.Spindle, line);
+        if (setter < 0)
+            return null;
+        var block = analysis.Main.BlockAt(setter);
+        var (old, word) = toClockwise ? (4, "M3") : (3, "M4");
+        return WordEdits.IndexOfCode(block, 'M', old) is >= 0 and var token
+            ? new Fix($"Turn the spindle the other way ({word})", FixSafety.Choice, [WordEdits.Replace(setter, block, token, word)])
+            : null;
+    }
+}

@@ -37,8 +37,8 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
 
     Setup Setup => _file.Run.Job.Setup;
 
-    /// <summary>What shows that the numbers are meant in the other unit, as the middle of a sentence; null where nothing does.</summary>
-    public string? Sign(LengthText say)
+    /// <summary>What shows that the numbers are meant in the other unit, as the middle of a sentence in the unit of a line, counted from 0; null where nothing does.</summary>
+    public string? Sign(int line)
     {
         // Of most programs it is known without a look at their moves.
         var holes = OfDrawing();
@@ -51,6 +51,7 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
             return $"no hole of the drawing is where it should be, and {(holes == 2 ? "both" : "all " + Say.Number(holes))} are";
         if (Setup.Stock is not { } stock)
             return null;
+        var say = _file.SayAt(line, null);
         if (near is var (tool, diameter, distance))
             return factor * Math.Max(Length(work.Reach) / Length(stock), Width(work.Reach) / Width(stock)) >= LeastOfStock
                 ? $"the holes of T{tool} are {say.Length(diameter)} wide and as near as {say.Length(distance)} to one another, and they fit the stock"
@@ -93,14 +94,17 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     }
 
     /// <summary>Whether the work lies over the stock and goes into it when read in the other unit.</summary>
-    bool Fits(in Work work)
+    bool Fits(in Work work) => FitsAcross(work.Reach.Min, work.Reach.Max)
+        && (Setup.Stock is not { } stock || (work.Reach.Min.Z * factor >= stock.Min.Z - Below && work.Reach.Min.Z * factor < stock.Max.Z));
+
+    /// <summary>Whether what lies between two corners is over the stock, or not farther beside it than ways in and out lead, when read in the other unit.</summary>
+    bool FitsAcross(in Point3 low, in Point3 high)
     {
         if (Setup.Stock is not { } stock)
             return true;
-        var (low, high, beside) = (work.Reach.Min, work.Reach.Max, new Point3(Beside * Length(stock), Beside * Width(stock), 0));
-        return low.X * factor >= stock.Min.X - beside.X && high.X * factor <= stock.Max.X + beside.X
-            && low.Y * factor >= stock.Min.Y - beside.Y && high.Y * factor <= stock.Max.Y + beside.Y
-            && low.Z * factor >= stock.Min.Z - Below && low.Z * factor < stock.Max.Z;
+        var (besideX, besideY) = (Beside * Length(stock), Beside * Width(stock));
+        return low.X * factor >= stock.Min.X - besideX && high.X * factor <= stock.Max.X + besideX
+            && low.Y * factor >= stock.Min.Y - besideY && high.Y * factor <= stock.Max.Y + besideY;
     }
 
     bool IsFarTooLarge(in Work work, in Box3 stock)
@@ -135,19 +139,24 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
     {
         if (FirstHoles(out var tool) is not { Count: >= FewestPlaces } places || Setup.FindTool(tool)?.Diameter is not { } diameter)
             return null;
-        var (least, most) = (double.PositiveInfinity, 0.0);
+        var (near, least) = (diameter * diameter / 4, double.PositiveInfinity);
         for (var i = 0; i < places.Count; i++)
         {
             var nearest = double.PositiveInfinity;
             for (var j = 0; j < places.Count; j++)
                 if (j != i)
-                    nearest = Math.Min(nearest, double.Hypot(places[i].X - places[j].X, places[i].Y - places[j].Y));
-            (least, most) = (Math.Min(least, nearest), Math.Max(most, nearest));
+                    nearest = Math.Min(nearest, SquareOfDistance(places[i], places[j]));
+            if (nearest >= near)
+                return null;
+            least = Math.Min(least, nearest);
         }
-        return most < diameter / 2 ? (tool, diameter, least) : null;
+        return (tool, diameter, Math.Sqrt(least));
     }
 
-    /// <summary>The places of the first tool's first holes, each once; null where one is not known.</summary>
+    // It is asked at each key, of each place beside each other one: a root would take longer than all else.
+    static double SquareOfDistance((double X, double Y) a, (double X, double Y) b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);
+
+    /// <summary>The places of the first tool's first holes, each once; null where one is not known or does not fit the stock in the other unit.</summary>
     List<(double X, double Y)>? FirstHoles(out int tool)
     {
         var (places, apart, looks) = (new List<(double X, double Y)>(), SameHole / factor, 0);
@@ -160,10 +169,11 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
                 if (hole.Hole.Tool != tool || ++looks > MostPlaces)
                     return places;
                 var at = hole.PlaceAt(hole.Hole.Bottom);
-                if (!at.IsKnown)
+                if (!at.IsKnown || !FitsAcross(at, at))
                     return null;
-                if (!places.Exists(other => double.Hypot(other.X - at.X, other.Y - at.Y) <= apart))
-                    places.Add((at.X, at.Y));
+                var place = (at.X, at.Y);
+                if (!places.Exists(other => SquareOfDistance(other, place) <= apart * apart))
+                    places.Add(place);
             }
         }
         return places;

@@ -70,7 +70,7 @@ public sealed class UnitsAgainstSetup : Rule
         var (code, other) = Codes(run.Job.Readings.Units, isInch);
         var line = run.FirstSetter(Slot.Units);
         if (line < 0 || run.BlockAt(line) is var block && WordEdits.IndexOfCode(block, 'G', code) is not (>= 0 and var token)
-            || new OtherUnitFit(file, isInch ? 1 / UnitLength.MmPerInch : UnitLength.MmPerInch).Sign(file.SayAt(line, null)) is not { } sign)
+            || new OtherUnitFit(file, isInch ? 1 / UnitLength.MmPerInch : UnitLength.MmPerInch).Sign(line) is not { } sign)
             return;
         file.Report(this, line, block.Tokens[token].Start, block.Tokens[token].End,
             $"Under G{code} {sign} when the same numbers are read in {(isInch ? "millimetres" : "inches")}: is G{other} meant, or are the units of the setup wrong?");

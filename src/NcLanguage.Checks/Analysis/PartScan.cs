@@ -17,6 +17,9 @@ public sealed class PartScan(Job job, Rule[] stepRules)
 
     const uint RulesKept = 64;
 
+    /// <summary>2³² by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
+    const uint GoldenSpread = 2654435769;
+
     Step _step = null!;
     readonly List<Finding> _findings = [];
     readonly HoleLog.Gatherer _holes = new();
@@ -195,7 +198,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     Rule[] RulesFor(StepEvents events)
     {
         // Blocks of a few kinds follow each other: each finds its rules where those of its kind were found last.
-        ref var before = ref _rulesBefore[(uint)((int)events * -1640531527) / (uint.MaxValue / RulesKept + 1)];
+        ref var before = ref _rulesBefore[(uint)events * GoldenSpread / (uint.MaxValue / RulesKept + 1)];
         if (before.Rules is null || before.Events != events)
             before = (events, Job.RulesFor(stepRules, events));
         return before.Rules!;

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -11,6 +12,8 @@ internal readonly struct ArcPath
 
     /// <summary>An arc of a larger radius, mm, is a slip of the keyboard: chords that keep near to it would be without end.</summary>
     public const double GreatestRadius = 1e6;
+
+    private const int MostOver = 1000;
 
     private readonly Point3 _from, _to, _center;
     private readonly int _first, _second, _third;
@@ -74,6 +77,14 @@ internal readonly struct ArcPath
 
     /// <summary>False when a coordinate that the path depends on is not known or not finite, or the radius is beyond <see cref="GreatestRadius"/>.</summary>
     public bool IsKnown => double.IsFinite(Length) && Radius <= GreatestRadius;
+
+    /// <summary>The equal chords that keep within <paramref name="tolerance"/> mm of the arc.</summary>
+    [UnscopedRef]
+    public ArcChords ChordsWithin(double tolerance) => new(in this, Chords(tolerance));
+
+    /// <summary>The equal chords that go over no more than an angle each, radians; a thousand at most.</summary>
+    [UnscopedRef]
+    public ArcChords ChordsOver(double angle) => new(in this, Math.Clamp((int)Math.Ceiling(Math.Abs(Angle) / angle), 1, MostOver));
 
     /// <summary>How many equal chords keep within <paramref name="tolerance"/> mm of the arc.</summary>
     public int Chords(double tolerance)

@@ -141,16 +141,11 @@ public sealed class RInsideStock : Rule
             return false;
         if (!arc.IsKnown)
             return true;
-        var chords = arc.Chords(Tolerance);
-        looks += chords;
-        var last = arc.At(0);
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            if (MayPass(last, next, radius, place))
+        var chords = arc.ChordsWithin(Tolerance);
+        looks += chords.Count;
+        foreach (var (from, to) in chords)
+            if (MayPass(from, to, radius, place))
                 return true;
-            last = next;
-        }
         return false;
     }
 

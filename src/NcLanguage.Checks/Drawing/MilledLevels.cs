@@ -120,13 +120,7 @@ public sealed class MilledLevels(ProgramRun run)
         if (!arc.IsKnown)
             return;
         var center = part.Arcs[cut.Arc].Center;
-        var chords = Math.Clamp((int)Math.Ceiling(Math.Abs(arc.Angle) / ChordAngle), 1, 1000);
-        var last = cut.From;
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            cuts.Add(new Cut(last, next, end, center.X, center.Y));
-            last = next;
-        }
+        foreach (var (from, to) in arc.ChordsOver(ChordAngle))
+            cuts.Add(new Cut(from, to, end, center.X, center.Y));
     }
 }

@@ -77,13 +77,7 @@ sealed class MilledOver(ProgramRun run, Func<ToolKind, bool>? counts = null)
         var arc = part.PathOf(cut);
         if (!arc.IsKnown)
             return;
-        var chords = Math.Clamp((int)Math.Ceiling(Math.Abs(arc.Angle) / ChordAngle), 1, 1000);
-        var last = cut.From;
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            cuts.Add((last, next, radius));
-            last = next;
-        }
+        foreach (var (from, to) in arc.ChordsOver(ChordAngle))
+            cuts.Add((from, to, radius));
     }
 }

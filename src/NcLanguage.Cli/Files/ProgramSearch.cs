@@ -32,37 +32,13 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
 
     static void SearchFolder(string folder, Dictionary<string, string> found, List<UnreadFile> notRead)
     {
-        var (before, unreadBefore) = (found.Count, notRead.Count);
-        var known = 0;
+        var (unreadBefore, programs) = (notRead.Count, 0);
         var open = new Stack<DirectoryInfo>([new DirectoryInfo(folder)]);
         while (open.TryPop(out var next))
         {
             try
             {
-                UnreadableNames? badNames = null;
-                foreach (var entry in next.EnumerateFileSystemInfos())
-                {
-                    if (UnreadableName.Is(entry))
-                    {
-                        badNames ??= UnreadableNames.In(next.FullName);
-                        if (!entry.Name.StartsWith('.') && (entry is DirectoryInfo || IsProgram(entry)))
-                            notRead.Add(UnreadByName(folder, next, badNames.Next(entry.Name)));
-                        continue;
-                    }
-                    if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
-                        continue;
-                    // A linked folder may lead back up: it is searched only when it is named itself.
-                    if (entry is DirectoryInfo inner)
-                    {
-                        if (inner.LinkTarget is null)
-                            open.Push(inner);
-                    }
-                    // A file named by itself may have any ending.
-                    else if (IsProgram(entry))
-                    {
-                        known += found.TryAdd(entry.FullName, Below(folder, entry.FullName)) ? 0 : 1;
-                    }
-                }
+                programs += Search(folder, next, open, found, notRead);
             }
             catch (UnauthorizedAccessException)
             {
@@ -73,8 +49,42 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
                 notRead.Add(Unread(folder, next, path => $"the folder {path} could not be read: {e.Message}"));
             }
         }
-        if (found.Count == before && known == 0 && notRead.Count == unreadBefore)
+        if (programs == 0 && notRead.Count == unreadBefore)
             notRead.Add(new UnreadFile(folder, $"the folder {folder} holds no program ({string.Join(' ', SiblingPrograms.Extensions)})"));
+    }
+
+    /// <summary>Adds the programs of one folder, and the folders in it to those that are to be searched.</summary>
+    /// <returns>How many programs it holds, those found before as well.</returns>
+    static int Search(string folder, DirectoryInfo within, Stack<DirectoryInfo> open, Dictionary<string, string> found, List<UnreadFile> notRead)
+    {
+        var programs = 0;
+        UnreadableNames? badNames = null;
+        foreach (var entry in within.EnumerateFileSystemInfos())
+        {
+            if (UnreadableName.Is(entry))
+            {
+                badNames ??= UnreadableNames.In(within.FullName);
+                if (!entry.Name.StartsWith('.') && (entry is DirectoryInfo || IsProgram(entry)))
+                    notRead.Add(UnreadByName(folder, within, badNames.Next(entry.Name)));
+            }
+            else if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
+            {
+                continue;
+            }
+            else if (entry is DirectoryInfo inner)
+            {
+                // A linked folder may lead back up: it is searched only when it is named itself.
+                if (inner.LinkTarget is null)
+                    open.Push(inner);
+            }
+            else if (IsProgram(entry))
+            {
+                // A file named by itself may have any ending.
+                programs++;
+                found.TryAdd(entry.FullName, Below(folder, entry.FullName));
+            }
+        }
+        return programs;
     }
 
     static bool IsProgram(FileSystemInfo entry) => SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase);

@@ -1,7 +1,5 @@
 using System.CommandLine;
-using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
-using NcLanguage.Cli.Files;
 using NcLanguage.Editing.Formatting;
 
 namespace NcLanguage.Cli.Format;
@@ -41,49 +39,13 @@ static class FormatCommand
         {
             if (parse.GetValue(check) && parse.GetValue(write))
                 throw new CannotRunException("--check only tells and --write writes: give one of them");
-            var options = new FormatOptions(parse.GetResult(renumber) is null ? 0 : parse.GetValue(renumber) ?? UsualStep);
-            // What becomes of one program does not hang on the others.
-            var code = ExitCode.Clean;
+            var step = parse.GetResult(renumber) is null ? 0 : parse.GetValue(renumber) ?? UsualStep;
             var paths = parse.GetValue(files)!;
-            if (options.Step > 0 && paths.FirstOrDefault(path => int.TryParse(path, out _) && !File.Exists(path)) is { } number)
+            if (step > 0 && paths.FirstOrDefault(path => int.TryParse(path, out _) && !File.Exists(path)) is { } number)
                 throw new CannotRunException($"there is no file {number}; steps of {number} are written {Renumber}={number}");
-            foreach (var path in paths)
-                code = Math.Max(code, One(path, paths.Length > 1, parse));
-            return Task.FromResult(code);
-
-            int One(string path, bool isOfSeveral, ParseResult parse)
-            {
-                try
-                {
-                    return Tidy(path, parse);
-                }
-                catch (CannotRunException e) when (isOfSeveral)
-                {
-                    Application.Tell(e.Message);
-                    return ExitCode.CouldNotRun;
-                }
-            }
-
-            int Tidy(string path, ParseResult parse)
-            {
-                var program = LoadedProgram.Load(path, choices.Options(parse), choices.Analysis(parse));
-                var result = ProgramFormat.Of(program.File.Text, program.Job, options, cancel);
-                cancel.ThrowIfCancellationRequested();
-                if (result.Refusal is { } refusal)
-                    throw new CannotRunException($"{path}: {refusal}");
-                var isTidy = ReferenceEquals(result.Text, program.File.Text);
-                if (parse.GetValue(check))
-                {
-                    if (!isTidy)
-                        Console.WriteLine($"{path} is not tidy");
-                    return isTidy ? ExitCode.Clean : ExitCode.Findings;
-                }
-                if (!parse.GetValue(write) || program.File.IsStandardInput)
-                    Show(program.File.BytesOf(result.Text));
-                else if (!isTidy)
-                    Write(program.File, result);
-                return ExitCode.Clean;
-            }
+            var outcome = parse.GetValue(check) ? FormatOutcome.Told : parse.GetValue(write) ? FormatOutcome.Written : FormatOutcome.Shown;
+            var run = new FormatRun(choices.Options(parse), choices.Analysis(parse), new FormatOptions(step), outcome);
+            return Task.FromResult(run.Tidy(paths, cancel));
         });
         return command;
     }
@@ -92,17 +54,5 @@ static class FormatCommand
     {
         result.AddError($"--renumber takes a whole number of steps from 1 to 1000, not {result.Tokens[0].Value}");
         return null;
-    }
-
-    static void Show(byte[] bytes)
-    {
-        using var output = StandardStreams.Output();
-        output.Write(bytes);
-    }
-
-    static void Write(ProgramFile file, FormatResult result)
-    {
-        file.Replace(result.Text);
-        Console.WriteLine($"{file.Path} is tidy now; it moves as before ({Say.Count(result.Text.LineCount - 1, "line")})");
     }
 }

@@ -3,6 +3,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
@@ -71,7 +72,7 @@ static class CodeHover
         code.Group is ModalGroup.Motion or ModalGroup.ToolChange || (code.Letter == 'G' && code.Tenths is 40 or 280 or 300 or 530);
 
     static string UnitPair(ProgramAnalysis analysis) =>
-        analysis.Machine.Readings.Units == Machine.Profiles.UnitReading.G70G71 ? "G70 and G71" : "G20 and G21";
+        $"G{UnitLength.CodeOf(true, analysis.Machine.Readings.Units)} and G{UnitLength.CodeOf(false, analysis.Machine.Readings.Units)}";
 
     static void AppendWords(StringBuilder text, CodeEntry code, ProgramAnalysis analysis, Step step)
     {

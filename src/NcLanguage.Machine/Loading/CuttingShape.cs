@@ -22,8 +22,8 @@ internal static class CuttingShape
         "the cutting data",
         new("$schema", (content, _, _) => content),
         new("units", (content, _, _) => content), // read ahead of all others: UnitReader
-        new("materials", (content, m, read) => content with { Materials = [.. Rows(m, read, Material)] }),
-        new("rows", (content, m, read) => content with { Rows = [.. Rows(m, read, Row)] }));
+        new("materials", (content, m, read) => content with { Materials = [.. read.Rows(m, Material)] }),
+        new("rows", (content, m, read) => content with { Rows = [.. read.Rows(m, Row)] }));
 
     private static readonly ObjectShape<CuttingMaterial> MaterialShape = new(
         "a material",
@@ -110,7 +110,4 @@ internal static class CuttingShape
         }
         return scale is { } factor ? new Limits(limits[0] * factor, limits[1] * factor) : null;
     }
-
-    private static IEnumerable<T> Rows<T>(JsonMember member, ValueReader read, Func<JsonValue, ValueReader, T?> readRow) where T : class =>
-        (read.Items(member) ?? []).Select(row => readRow(row, read)).OfType<T>();
 }

@@ -29,7 +29,7 @@ internal static class SetupShape
         new("supports", (setup, m, read) => WithSupports(setup, m, read)) { Unread = setup => setup with { ObstaclesAreKnown = false } },
         new("workOffsets", (setup, m, read) => setup with { WorkOffsets = WorkOffsets(m, read) }),
         new("tools", (setup, m, read) => setup with { Tools = Tools(m, read) }),
-        new("holes", (setup, m, read) => setup with { Holes = [.. Rows(m, read, HoleShape.Read)] }),
+        new("holes", (setup, m, read) => setup with { Holes = [.. read.Rows(m, HoleShape.Read)] }),
         new("variables", Variables));
 
     private static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
@@ -125,9 +125,6 @@ internal static class SetupShape
         }
         return [.. tools];
     }
-
-    private static IEnumerable<T> Rows<T>(JsonMember member, ValueReader read, Func<JsonValue, ValueReader, T?> readRow) where T : class =>
-        (read.Items(member) ?? []).Select(row => readRow(row, read)).OfType<T>();
 
     private static ImmutableDictionary<int, Point3> WorkOffsets(JsonMember member, ValueReader read)
     {

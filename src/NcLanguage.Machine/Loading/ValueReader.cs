@@ -147,6 +147,10 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
         return null;
     }
 
+    /// <summary>What the rows of a list are read as; a list that is none, and rows that cannot be read, are told and left out.</summary>
+    public IEnumerable<T> Rows<T>(JsonMember member, Func<JsonValue, ValueReader, T?> readRow) where T : class =>
+        (Items(member) ?? []).Select(row => readRow(row, this)).OfType<T>();
+
     /// <summary>A number in its bounds.</summary>
     public double? Number(JsonValue value, string what, Bounds bounds, string? instead = null)
     {

@@ -149,12 +149,12 @@ static class MotionJson
 
     static void WriteStates(MotionRecording recording, Utf8JsonWriter json)
     {
-        var unitsAreG70 = recording.Job.Readings.Units == UnitReading.G70G71;
+        var units = recording.Job.Readings.Units;
         json.WriteStartArray("states");
         foreach (var state in recording.States)
         {
             json.WriteStartObject();
-            json.WriteString("codes", state.Codes(unitsAreG70));
+            json.WriteString("codes", state.Codes(units));
             json.WriteNumber("tool", state.Tool);
             json.WriteString("toolText", state.ToolText);
             json.WriteString("feed", state.FeedText);

@@ -1,6 +1,7 @@
 using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Reports.MotionView;
@@ -20,7 +21,7 @@ public readonly record struct MotionState(
     };
 
     /// <summary>The codes in force, such as "G1 G17 G40 G43 H1 G90 G94 M3 M8"; those not known are left out.</summary>
-    public string Codes(bool unitsAreG70)
+    public string Codes(UnitReading units)
     {
         var text = new StringBuilder();
         Add(text, Cycle > 0 ? $"G{Cycle}" : Motion switch
@@ -34,7 +35,7 @@ public readonly record struct MotionState(
             _ => "",
         });
         Add(text, Plane switch { WorkPlane.XY => "G17", WorkPlane.ZX => "G18", WorkPlane.YZ => "G19", _ => "" });
-        Add(text, Units switch { LengthUnit.Inch => unitsAreG70 ? "G70" : "G20", LengthUnit.Millimetre => unitsAreG70 ? "G71" : "G21", _ => "" });
+        Add(text, Units == LengthUnit.Unknown ? "" : $"G{UnitLength.CodeOf(Units == LengthUnit.Inch, units)}");
         Add(text, Compensation switch { CompensationSide.Off => "G40", CompensationSide.Left => "G41", CompensationSide.Right => "G42", _ => "" });
         Add(text, LengthOffset switch
         {

@@ -46,15 +46,9 @@ struct BodyContact(Job job, StockField field)
         }
         if (!arc.IsKnown || arc.Low.Z + _lowest >= field.Stock.Max.Z)
             return;
-        var chords = arc.Chords(Aside);
-        var last = cut.From;
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            if (Ask(last, next, cut.Tool, Aside, index, -1) || _left <= 0)
+        foreach (var (from, to) in arc.ChordsWithin(Aside))
+            if (Ask(from, to, cut.Tool, Aside, index, -1) || _left <= 0)
                 return;
-            last = next;
-        }
     }
 
     /// <summary>Looks at a rapid.</summary>

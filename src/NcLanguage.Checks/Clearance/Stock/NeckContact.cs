@@ -38,13 +38,11 @@ struct NeckContact(Job job, StockField field)
         }
         if (!arc.IsKnown || !(end.Radius > Aside))
             return;
-        var chords = arc.Chords(Aside);
-        var last = cut.From;
-        for (var i = 1; i <= chords && double.IsFinite(_flutes); i++)
+        foreach (var (from, to) in arc.ChordsWithin(Aside))
         {
-            var next = arc.At((double)i / chords);
-            Ask(last, next, EndForm.Flat(end.Radius - Aside), index);
-            last = next;
+            if (double.IsInfinity(_flutes))
+                return;
+            Ask(from, to, EndForm.Flat(end.Radius - Aside), index);
         }
     }
 

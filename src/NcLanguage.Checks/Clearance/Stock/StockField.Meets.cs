@@ -61,15 +61,9 @@ public sealed partial class StockField
             return true;
         // The chords of an arc may lie aside by a part of what counts as near.
         var aside = within / 10;
-        var chords = arc.Chords(aside);
-        var last = cut.From;
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            if (IsNear(last, next, end, within + aside))
+        foreach (var (from, to) in arc.ChordsWithin(aside))
+            if (IsNear(from, to, end, within + aside))
                 return true;
-            last = next;
-        }
         return false;
     }
 

@@ -195,13 +195,11 @@ public sealed partial class StockField
             LowerBeside(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
             return Tally(sum);
         }
-        var chords = arc.Chords(within);
-        var (removed, deepest, last) = (0.0, 0.0, arc.From);
-        for (var i = 1; i <= chords; i++)
+        var (removed, deepest) = (0.0, 0.0);
+        foreach (var (from, to) in arc.ChordsWithin(within))
         {
-            var next = arc.At((double)i / chords);
-            var cut = Cut(last, next, end);
-            (removed, deepest, last) = (removed + cut.Removed, Math.Max(deepest, cut.Deepest), next);
+            var cut = Cut(from, to, end);
+            (removed, deepest) = (removed + cut.Removed, Math.Max(deepest, cut.Deepest));
         }
         return new CutTally(removed, deepest);
     }

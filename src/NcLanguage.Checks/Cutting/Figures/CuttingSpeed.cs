@@ -31,10 +31,4 @@ public static class CuttingSpeed
     /// <param name="diameter">D, mm.</param>
     /// <param name="feed">F, mm/min.</param>
     public static double DrillRemoval(double diameter, double feed) => Math.PI / 4 * diameter * diameter * feed;
-
-    /// <summary>Material removed by a mill, mm³/min: ap·ae·F (textbook, from memory).</summary>
-    /// <param name="depth">ap, mm.</param>
-    /// <param name="width">ae, mm.</param>
-    /// <param name="feed">F, mm/min.</param>
-    public static double MillRemoval(double depth, double width, double feed) => depth * width * feed;
 }

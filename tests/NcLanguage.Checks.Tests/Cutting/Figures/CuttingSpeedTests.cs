@@ -54,8 +54,4 @@ public sealed class CuttingSpeedTests
     [InlineData(12.7, 188, 23812, 5)]
     [InlineData(10, 238.73, 18750, 1)]
     public void Removal_of_a_drill(double diameter, double feed, double removal, double within) => Assert.Equal(removal, CuttingSpeed.DrillRemoval(diameter, feed), within);
-
-    /// <summary>ap·ae·F (textbook, from memory).</summary>
-    [Fact]
-    public void Removal_of_a_mill() => Assert.Equal(6000, CuttingSpeed.MillRemoval(2, 10, 300), 1e-9);
 }

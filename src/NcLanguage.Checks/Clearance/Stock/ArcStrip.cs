@@ -1,3 +1,4 @@
+using System.Numerics;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -6,6 +7,7 @@ namespace NcLanguage.Checks.Clearance;
 internal readonly struct ArcStrip : ILevelPath
 {
     private readonly double _centerX, _centerY, _radius, _reach, _startX, _startY, _endX, _endY;
+    private readonly Vector<float> _radii, _startsX, _startsY, _endsX, _endsY;
     private readonly bool _isWhole, _isLong;
 
     /// <param name="from">Where the arc starts, mm; only X and Y count.</param>
@@ -20,6 +22,7 @@ internal readonly struct ArcStrip : ILevelPath
             (from, to) = (to, from);
         (_startX, _startY, _endX, _endY) = (from.X - center.X, from.Y - center.Y, to.X - center.X, to.Y - center.Y);
         _radius = double.Hypot(_startX, _startY);
+        (_radii, _startsX, _startsY, _endsX, _endsY) = (new((float)_radius), new((float)_startX), new((float)_startY), new((float)_endX), new((float)_endY));
         _isWhole = Math.Abs(angle) > Math.Tau - 1e-9;
         _isLong = Math.Abs(angle) > Math.PI;
         Low = new(-Farthest(-1, 0), -Farthest(0, -1), 0);
@@ -44,15 +47,18 @@ internal readonly struct ArcStrip : ILevelPath
         return new(Math.Max(Low.X, _centerX - outer), Math.Min(High.X, _centerX + outer), _centerX - inner, _centerX + inner);
     }
 
-    public double SquareTo(double x, double y)
+    public (double X, double Y) Origin => (_centerX, _centerY);
+
+    public Vector<float> SquaresTo(Vector<float> x, Vector<float> y)
     {
-        (x, y) = (x - _centerX, y - _centerY);
-        if (IsBeside(x, y))
-        {
-            var off = Math.Sqrt(x * x + y * y) - _radius;
+        var off = Vector.SquareRoot(x * x + y * y) - _radii;
+        if (_isWhole)
             return off * off;
-        }
-        return Math.Min((x - _startX) * (x - _startX) + (y - _startY) * (y - _startY), (x - _endX) * (x - _endX) + (y - _endY) * (y - _endY));
+        var (fromStartX, fromStartY, fromEndX, fromEndY) = (x - _startsX, y - _startsY, x - _endsX, y - _endsY);
+        var toEnds = Vector.MinNative(fromStartX * fromStartX + fromStartY * fromStartY, fromEndX * fromEndX + fromEndY * fromEndY);
+        var behindStart = Vector.GreaterThanOrEqual(_startsX * y, _startsY * x);
+        var beforeEnd = Vector.GreaterThanOrEqual(x * _endsY, y * _endsX);
+        return Vector.ConditionalSelect(_isLong ? behindStart | beforeEnd : behindStart & beforeEnd, off * off, toEnds);
     }
 
     /// <summary>Whether a direction from the centre lies within the arc.</summary>

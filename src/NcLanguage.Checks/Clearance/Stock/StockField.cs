@@ -40,6 +40,9 @@ public sealed partial class StockField
 
     private const double ChordsPerCell = 8;
 
+    /// <summary>Level arcs up to this radius, mm, are cut exactly: beyond it single precision leaves more than a thousandth of a millimetre.</summary>
+    private const double GreatestExact = 10_000;
+
     private readonly Box3 _stock;
     private readonly int _columns, _rows;
     private readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _growth;
@@ -59,9 +62,9 @@ public sealed partial class StockField
             throw new ArgumentOutOfRangeException(nameof(cellSize), cellSize, "A cell needs some size.");
         _stock = stock;
         // Each count is rounded up, hence the loop rather than one division.
-        while (Math.Ceiling(size.X / cellSize) * Math.Ceiling(size.Y / cellSize) > MostCells)
+        while (CellsAlong(size.X, cellSize) * Math.Ceiling(size.Y / cellSize) > MostCells)
             cellSize = Math.Max(cellSize * 1.01, Math.Sqrt(size.X * size.Y / MostCells));
-        _columns = (int)Math.Ceiling(size.X / cellSize);
+        _columns = (int)CellsAlong(size.X, cellSize);
         _rows = (int)Math.Ceiling(size.Y / cellSize);
         _width = size.X / _columns;
         _depth = size.Y / _rows;
@@ -150,22 +153,26 @@ public sealed partial class StockField
         {
             LowerRows(new Strip(from, to, form.Radius), low.Z, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
-        else if (isUpright && _columns >= EndProfile.LeastCells)
+        else if (isUpright)
         {
-            LowerUnder(from, low.Z, form, ref sum);
+            LowerAt(new Spot(from.X, from.Y, form.Radius), low.Z, form, low.Y, from.Y + form.Radius, ref sum);
         }
-        else if (from.Z == to.Z || isUpright)
+        else if (from.Z == to.Z)
         {
-            LowerBeside(new Strip(from, to, form.Radius), low.Z, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
+            LowerAt(new Strip(from, to, form.Radius), low.Z, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
+        }
+        else if (SlopeProfile.Knows(form))
+        {
+            LowerSlope(from, to, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
         else
         {
-            LowerSlope(new StraightPass(from, to, form), form.IsFlat, low.Z, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
+            LowerSlope(new StraightPass(from, to, form), low.Z, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
         return Tally(sum);
     }
 
-    /// <summary>Takes away what a feed on an arc or helix cuts: exactly on a level arc in XY, else by chords much finer than a cell; the path's arguments
+    /// <summary>Takes away what a feed on an arc or helix cuts: exactly on a level arc in XY that is not of a huge radius, else by chords much finer than a cell; the path's arguments
     /// as for <see cref="Sweep.Arc(Point3, Point3, Point3, bool, int, int, ToolShape, ReadOnlySpan{Machine.Setups.Obstacle}, double)"/>.</summary>
     /// <returns>On a helix the deepest is that of one chord: what the tool has before it on its way, however many turns it goes down.</returns>
     public CutTally CutArc(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns, in EndForm end)
@@ -187,12 +194,12 @@ public sealed partial class StockField
             return default;
         }
         var within = Math.Max(Sweep.ChordTolerance, CellSize / ChordsPerCell);
-        if (arc.IsLevel && arc.Widening <= within)
+        if (arc.IsLevel && arc.Widening <= within && arc.Radius <= GreatestExact)
         {
             var form = end.Grown(_growth);
             var sum = new CutSum();
             var strip = new ArcStrip(arc.From, arc.To, arc.Center, arc.Angle, form.Radius);
-            LowerBeside(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
+            LowerAt(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
             return Tally(sum);
         }
         var (removed, deepest) = (0.0, 0.0);
@@ -231,62 +238,48 @@ public sealed partial class StockField
             Strip.Lower(RowUnder(strip, row), kept, ref sum);
     }
 
-    /// <summary>Any end at one level: the height over a cell hangs on its distance from the path alone.</summary>
-    private void LowerBeside<TPath>(in TPath path, double level, in EndForm form, double low, double high, ref CutSum sum)
+    /// <summary>Any end at one level: the height over a cell hangs on its distance from the path alone. Some cells of a row at a time.</summary>
+    private void LowerAt<TPath>(TPath path, double level, in EndForm form, double low, double high, ref CutSum sum)
         where TPath : struct, ILevelPath
     {
-        var square = form.Radius * form.Radius;
-        // The end is nowhere lower than its tip: what stands no higher stays as it is, and most cuts go where others went.
-        var lowest = Kept(level);
+        var (profile, taken, origin) = (new EndProfile(form, level, _floor), new CellsTaken(), path.Origin);
+        var x = _stock.Min.X + 0.5 * _width - origin.X;
         var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
             var span = path.Span(y);
             var (first, last) = ColumnsBetween(span.Low, span.High);
-            var (gap, behindGap) = span.GapLow < span.GapHigh
-                ? ((int)Math.Clamp((span.GapLow - _stock.Min.X) / _width + 1, -1, _columns), (int)Math.Clamp((span.GapHigh - _stock.Min.X) / _width - 1, 0, _columns))
-                : (0, 0);
             var tops = _tops.AsSpan(row * _columns, _columns);
-            for (var column = Strip.NextAbove(tops, first, last, lowest); column <= last; column = Strip.NextAbove(tops, column + 1, last, lowest))
+            if (span.GapLow < span.GapHigh)
             {
-                if (column > gap && column < behindGap)
-                {
-                    column = behindGap - 1;
-                    continue;
-                }
-                ref var top = ref tops[column];
-                var off = path.SquareTo(_stock.Min.X + (column + 0.5) * _width, y);
-                if (off <= square)
-                    sum.Lower(ref top, Kept(level + Math.Max(0, form.HeightAtSquare(off))));
+                var (gap, behindGap) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
+                profile.Lower(ref path, tops, gap.First, gap.Last, x, _width, y - origin.Y, ref taken);
+                first = Math.Max(gap.Last + 1, behindGap.First);
             }
+            profile.Lower(ref path, tops, first, last, x, _width, y - origin.Y, ref taken);
         }
+        taken.AddTo(ref sum);
     }
 
-    /// <summary>Any end that goes straight down: some cells of a row at a time.</summary>
-    private void LowerUnder(in Point3 at, double level, in EndForm form, ref CutSum sum)
+    /// <summary>A flat or a ball end on a slope: some cells of a row at a time.</summary>
+    private void LowerSlope(in Point3 from, in Point3 to, in EndForm form, double low, double high, ref CutSum sum)
     {
-        var lowest = Kept(level);
-        var profile = new EndProfile(form, level, _floor);
-        var taken = new CellsTaken();
-        var (firstRow, lastRow) = RowsBetween(at.Y - form.Radius, at.Y + form.Radius);
+        var (pass, profile, taken) = (new StraightPass(from, to, form), new SlopeProfile(from, to, form, _floor), new CellsTaken());
+        var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
-            var y = _stock.Min.Y + (row + 0.5) * _depth - at.Y;
-            var square = form.Radius * form.Radius - y * y;
-            if (square < 0)
-                continue;
-            var half = Math.Sqrt(square);
-            var (first, last) = ColumnsBetween(at.X - half, at.X + half);
+            var y = _stock.Min.Y + (row + 0.5) * _depth;
+            var span = pass.Row(y);
+            var (first, last) = ColumnsBetween(span.Low, span.High);
             var tops = _tops.AsSpan(row * _columns, _columns);
-            first = Strip.NextAbove(tops, first, last, lowest);
-            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - at.X, _width, y, ref taken);
+            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - from.X, _width, y - from.Y, ref taken);
         }
         taken.AddTo(ref sum);
     }
 
     /// <summary>Any end on a slope.</summary>
-    private void LowerSlope(in StraightPass pass, bool isFlat, double lowestTip, double low, double high, ref CutSum sum)
+    private void LowerSlope(in StraightPass pass, double lowestTip, double low, double high, ref CutSum sum)
     {
         var lowest = Kept(lowestTip);
         var (firstRow, lastRow) = RowsBetween(low, high);
@@ -297,20 +290,8 @@ public sealed partial class StockField
             var (first, last) = ColumnsBetween(span.Low, span.High);
             var tops = _tops.AsSpan(row * _columns, _columns);
             for (var column = Strip.NextAbove(tops, first, last, lowest); column <= last; column = Strip.NextAbove(tops, column + 1, last, lowest))
-            {
-                ref var top = ref tops[column];
-                var x = _stock.Min.X + (column + 0.5) * _width;
-                if (isFlat)
-                {
-                    var level = pass.LowestFlat(x, y);
-                    if (level < _stock.Max.Z)
-                        sum.Lower(ref top, Kept(level));
-                }
-                else if (pass.Over(x, y, out var over))
-                {
-                    sum.Lower(ref top, Kept(Math.Max(over.EndAt(over.Lowest()), over.LowestTip)));
-                }
-            }
+                if (pass.Over(_stock.Min.X + (column + 0.5) * _width, y, out var over))
+                    sum.Lower(ref tops[column], Kept(Math.Max(over.EndAt(over.Lowest()), over.LowestTip)));
         }
     }
 
@@ -323,6 +304,8 @@ public sealed partial class StockField
         var last = Math.Clamp(Math.Floor((high - _stock.Min.X) / _width - 0.5 + Rounding), -1, _columns - 1);
         return first > last ? [] : _tops.AsSpan(row * _columns + (int)first, (int)last - (int)first + 1);
     }
+
+    private static double CellsAlong(double length, double cellSize) => Math.Max(EndProfile.LeastCells, Math.Ceiling(length / cellSize));
 
     private static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);

@@ -173,16 +173,19 @@ sealed class StockReplay
             if (cut.Tool != tool)
                 (tool, end, isTraveller) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool));
             var path = part.PathOf(cut);
-            if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
-                (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             if (asks)
             {
                 sideways.Ask(cut, i);
                 necks.Ask(cut, path, i);
             }
-            field.Cut(cut, path, end);
+            var taken = field.Cut(cut, path, end);
             if (asks)
+            {
                 bodies.AskCut(cut, path, i);
+                // What takes something away is near; what takes nothing leaves all as it stood before it.
+                if (isTraveller && end.Radius > 0 && !(taken.Removed > 0) && !field.IsNear(cut, path, end, AirGap))
+                    (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
+            }
             CutsFollowed++;
         }
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, inAir);

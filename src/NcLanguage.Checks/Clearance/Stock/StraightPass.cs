@@ -69,21 +69,6 @@ internal readonly struct StraightPass
         return pass.Start <= pass.End;
     }
 
-    /// <summary>The lowest Z that a flat end has over a place, mm; positive infinity where it does not go over it. The same as <see cref="CellPass"/> tells, without what
-    /// only other ends need: most slopes are chords of helices, cut by flat ends.</summary>
-    public double LowestFlat(double x, double y)
-    {
-        double dx = x - _from.X, dy = y - _from.Y;
-        var across = dx * _travel.Y - dy * _travel.X;
-        var left = _end.Radius * _end.Radius * _square - across * across;
-        if (left < 0)
-            return double.PositiveInfinity;
-        var (half, beside) = (Math.Sqrt(left), dx * _travel.X + dy * _travel.Y);
-        // Both as parts of the way, times the square of its length.
-        var (start, end) = (Math.Max(0, beside - half), Math.Min(_square, beside + half));
-        return start > end ? double.PositiveInfinity : _from.Z + _travel.Z * ((_travel.Z < 0 ? end : start) / _square);
-    }
-
     /// <summary>The tool over one place, from the fraction <see cref="Start"/> of the move to <see cref="End"/>.</summary>
     /// <param name="move">The move.</param>
     /// <param name="start">Where the tool comes over the place.</param>

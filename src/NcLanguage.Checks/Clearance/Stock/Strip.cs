@@ -56,16 +56,18 @@ internal readonly struct Strip : ILevelPath
         return new(low, high, 0, 0);
     }
 
-    public double SquareTo(double x, double y)
+    public (double X, double Y) Origin => (_fromX, _fromY);
+
+    public Vector<float> SquaresTo(Vector<float> x, Vector<float> y)
     {
-        double dx = x - _fromX, dy = y - _fromY, travelX = _toX - _fromX, travelY = _toY - _fromY;
+        var (travelX, travelY) = ((float)(_toX - _fromX), (float)(_toY - _fromY));
         var square = travelX * travelX + travelY * travelY;
         if (square > 0)
         {
-            var t = Math.Clamp((dx * travelX + dy * travelY) / square, 0, 1);
-            (dx, dy) = (dx - t * travelX, dy - t * travelY);
+            var t = Vector.MinNative(Vector.MaxNative((x * travelX + y * travelY) * (1 / square), Vector<float>.Zero), Vector<float>.One);
+            (x, y) = (x - t * travelX, y - t * travelY);
         }
-        return dx * dx + dy * dy;
+        return x * x + y * y;
     }
 
     /// <summary>Lowers all heights to at most <paramref name="level"/>.</summary>

@@ -349,6 +349,48 @@ public sealed class HoleToolRuleTests
         Assert.All(found, finding => Assert.Equal("T3, a thread mill, goes straight down 4 mm into full material: its end does not cut. The hole has to be there before.", finding.Message));
     }
 
+    // A thread mill of 9 mm goes down 4 mm where a hole was drilled before: its end does not cut (common practice). The point of 118 degrees is 3.06 mm long on 10.2 mm, and as wide as the mill 2.70 mm above the tip.
+    [Theory]
+    [InlineData(10.2, 50.0, -20, 0)]
+    [InlineData(9, 50.0, -20, 0)]
+    [InlineData(8.5, 50.0, -20, 4)] // narrower than the mill
+    [InlineData(10.2, 50.5, -20, 0)] // an approach beside the middle
+    [InlineData(10.2, 51.5, -20, 4)] // the wrong place, half beside the hole
+    [InlineData(10.2, 50.0, -7, 0)]
+    [InlineData(10.2, 50.0, -5, 1.67)] // into the drill's cone
+    public void A_thread_mill_wants_a_hole_as_wide_as_itself(double drill, double at, double to, double depth)
+    {
+        foreach (var holes in new[] { "", "{ \"x\": 50, \"y\": 30, \"thread\": \"M12\" }" })
+        {
+            var found = Findings("plunge-with-end-mill", Tool(3, "thread-mill", 9, ", \"pitch\": 1.75") + "," + Tool(2, "drill", drill, ", \"pointAngle\": 118"), Cycle(2, "G81", to).Replace("X50", string.Create(CultureInfo.InvariantCulture, $"X{at}"), StringComparison.Ordinal) + Down, holes: holes);
+            Assert.Equal(depth > 0 ? 1 : 0, found.Count);
+            Assert.All(found, finding => Assert.Matches($"^T3, a thread mill, goes straight down {depth.ToString(CultureInfo.InvariantCulture)}[0-9]* mm where the hole before it leaves no room for it: its end does not cut", finding.Message));
+        }
+    }
+
+    // A mill of 10 mm beside a slot of 10 mm along X at Y30, 8 mm deep, and beside a hole of 8 mm: its middle counts (common practice).
+    [Theory]
+    [InlineData("end-mill", 34, 0)]
+    [InlineData("end-mill", 35, 0)]
+    [InlineData("end-mill", 37, 1)]
+    [InlineData("face-mill", 38, 1)]
+    [InlineData("face-mill", 33, 0)]
+    [InlineData("end-mill", 45, -1)] // nothing there
+    public void A_mill_half_over_an_earlier_cut_still_goes_down_with_its_middle(string kind, double y, int told)
+    {
+        var found = Findings(
+            "plunge-with-end-mill", Tool(3, kind, 10, ", \"flutes\": 4") + "," + Tool(4, "end-mill", 10, ", \"flutes\": 2"),
+            "T4 M6\nS500 M3\nG0 X-10 Y30\nG43 H4 Z20\nG0 Z-8\nG1 X80 F100\nG0 Z20\nG0 G53 Z0\nM5\n" + Down.Replace("Y30", string.Create(CultureInfo.InvariantCulture, $"Y{y}"), StringComparison.Ordinal));
+        Assert.Equal(told == 0 ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Contains(told < 0 ? "down 4 mm into full material:" : "down 4 mm beside an earlier cut, its middle in full material:", finding.Message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(2.0, 0)]
+    [InlineData(5.5, 1)]
+    public void A_hole_has_to_be_where_the_middle_of_the_mill_comes(double beside, int told) =>
+        Assert.Equal(told, Findings("plunge-with-end-mill", Tool(3, "end-mill", 10, ", \"flutes\": 4") + "," + Tool(2, "drill", 8), Cycle(2, "G81", -20).Replace("X50", string.Create(CultureInfo.InvariantCulture, $"X{50 + beside}"), StringComparison.Ordinal) + Down).Count);
+
     [Theory]
     [InlineData("", "its end may not cut in the middle")]
     [InlineData(", \"centreCutting\": false", "its end does not cut in the middle")]

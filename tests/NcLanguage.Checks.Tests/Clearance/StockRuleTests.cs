@@ -88,6 +88,30 @@ public sealed class StockRuleTests
     public void A_hop_at_an_initial_level_inside_the_stock_is_found() =>
         Assert.Equal([6], Rapids(Start + "G0 Z-3\nG1 X20 F300\nG98 G81 X50 R-4 Z-10 F100\nG80 G0 Z5\nM30"));
 
+    // R is held against what stands at the hole, and put above it: the floor of a pocket along Y30, 5 mm deep from X-10 to X50, where the holes of the run all lie in it; else the stock's top.
+    [Theory]
+    [InlineData("X20 Y30 R-7 Z-12", "The R level Z-7 lies 2 mm inside the stock (milled down to Z-5): the tool goes there at rapid.", "R-3")]
+    [InlineData("X20 Y30 R-7 Z-12\nX40", "The R level Z-7 lies 2 mm inside the stock (milled down to Z-5): the tool goes there at rapid.", "R-3")]
+    [InlineData("X20 Y30 R-7 Z-12\nX80", "The R level Z-7 lies 7 mm inside the stock (top at Z0): the tool goes there at rapid.", "R2")]
+    [InlineData("X80 Y30 R-7 Z-12", "The R level Z-7 lies 7 mm inside the stock (top at Z0): the tool goes there at rapid.", "R2")]
+    [InlineData("X20 Y30 R-3 Z-12", null, null)]
+    public void R_is_held_against_the_floor_that_was_milled(string hole, string? message, string? word)
+    {
+        var analysis = Programs.Analyse($"{Start}Z-5\nG1 X50 F300\nG0 Z5\nT3 M6\nG99 G81 {hole} F100\nG80 G0 Z5\nM30\n", Plate);
+        var found = analysis.Findings.Where(finding => finding.Name == "r-inside-stock").ToList();
+        Assert.Equal(message is null ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Equal((message, $"Put R above the stock ({word})"), (finding.Message, Assert.Single(analysis.FixesOf(finding)).Title)));
+    }
+
+    [Fact] // What a slope, a round end or a tool of unknown size has left is not known: R is put above the stock.
+    public void Where_no_floor_is_known_the_stock_counts() => Assert.All(
+        new[] { "Z0\nG1 X50 Z-5 F300", "T8 M6\nZ-5\nG1 X50 Y32 F300", "T9 M6\nZ-5\nG1 X50 F300" },
+        cut =>
+        {
+            var analysis = Programs.Analyse($"{Start}{cut}\nG0 Z5\nT3 M6\nG99 G81 X20 Y30 R-7 Z-12 F100\nG80 G0 Z5\nM30\n", Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"ball-mill\", \"diameter\": 10 }, ", StringComparison.Ordinal));
+            Assert.Contains("(top at Z0)", Assert.Single(analysis.Findings, finding => finding.Name == "r-inside-stock").Message, StringComparison.Ordinal);
+        });
+
     [Theory] // Pockets 5 deep from both ends, R 2 mm above their floors: the traverse from one to the other goes through what is left between them.
     [InlineData("X95", new[] { 13 })]
     [InlineData("X95\nX10", new[] { 13 })] // back at the same R: the same cause

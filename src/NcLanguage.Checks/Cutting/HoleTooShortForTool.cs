@@ -153,6 +153,10 @@ public sealed class HoleTooShortForTool : Rule
             related: new RelatedPlace(hole.Line, holeStart, holeEnd, "The hole is made here, later in the run."));
     }
 
+    /// <summary>How deep a hole is as wide as its tool; of one that ends within the tool's point there is no such level in the stock.</summary>
+    static string FullWidth(in PlaceWork hole, Setup setup, LengthText say, double z) => hole.Full < setup.Stock!.Value.Max.Z
+        ? $"is full width to {say.Level(hole.Full - z)} only" : $"goes to {say.Level(hole.Tip - z)} only and is nowhere as wide as its tool";
+
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (work, hole) = (group[0].Work, group[0].Other);
@@ -163,7 +167,7 @@ public sealed class HoleTooShortForTool : Rule
             file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is cast or drilled elsewhere.",
                 severity: Severity.Warning);
         else
-            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there is full width to {say.Level(hole.Full - z)} only: "
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
                 + $"it has to go to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
     }
 }

@@ -197,6 +197,31 @@ public sealed class HoleToolRuleTests
     public void A_chamfer_that_no_cycle_makes_is_seen(string cuts, int told) =>
         Assert.Equal(told, Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "chamfer-mill", 12), Cycle(1, "G81", -2) + Cycle(2, "G81", -20) + "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\n" + cuts).Count);
 
+    // A bar of 30 mm wants two thirds of itself, and room for its shank (common practice, from memory). What mills have opened is wide enough.
+    [Theory]
+    [InlineData(12, "", "", "T3 bores 30 mm at X50 Y30 in a hole of 12 mm: it has 18 mm to take, too much.")]
+    [InlineData(19.9, "", "", "T3 bores 30 mm at X50 Y30 in a hole of 19.9 mm: it has 10.1 mm to take, too much.")]
+    [InlineData(20, "", "", null)]
+    [InlineData(29, "", "", null)]
+    [InlineData(22, ", \"shankDiameter\": 24", "", "T3 bores 30 mm at X50 Y30 in a hole of 22 mm: its shank of 24 mm does not go in.")]
+    [InlineData(26, ", \"shankDiameter\": 24", "", null)]
+    [InlineData(26, ", \"shankDiameter\": 40", "", null)] // the shank stands above the bar
+    [InlineData(12, "", "T4 M6\nS500 M3\nG0 X57 Y30\nG43 H4 Z20\nG0 Z0\nG3 I-7 Z-20 F100\nI-7\nG0 Z20\nG0 G53 Z0\nM5\n", null)]
+    [InlineData(12, "", "T4 M6\nS500 M3\nG0 X40 Y25\nG43 H4 Z20\nG0 Z0\nG1 X60 Z-20 F100\nX40\nY30\nX60\nY35\nX40\nG0 Z20\nG0 G53 Z0\nM5\n", null)] // a pocket
+    public void A_boring_bar_wants_a_hole_that_it_goes_into(double drill, string more, string milled, string? message)
+    {
+        var found = Findings("hole-size", Tool(2, "drill", drill) + "," + Tool(3, "boring-bar", 30, more) + "," + Tool(4, "end-mill", 12), Cycle(2, "G81", -25) + milled + Cycle(3, "G85", -18));
+        Assert.Equal(message is null ? [] : [message], found.Select(finding => finding.Message));
+    }
+
+    // A drill of 20 mm at 118 degrees has a point of 6.009 mm: to Z-4 it is nowhere 20 mm wide.
+    [Fact]
+    public void A_hole_that_ends_within_the_point_has_no_level_of_its_full_width()
+    {
+        var finding = Assert.Single(Findings("hole-too-short-for-tool", Tool(2, "drill", 20, ", \"pointAngle\": 118") + "," + Tool(3, "boring-bar", 22), Cycle(2, "G81", -4) + Cycle(3, "G85", -15)));
+        Assert.Equal("T3 bores at X50 Y30 to Z-15, and the hole that T2 makes there goes to Z-4 only and is nowhere as wide as its tool: it has to go to Z-21.009, or T3 less deep.", finding.Message);
+    }
+
     // A drill of 8 mm at 118 degrees is full width 2.403 mm above its tip: (D/2)·cot(α/2), engineering reference. A tenth of the diameter into the cone is common practice.
     private const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
 
@@ -236,6 +261,16 @@ public sealed class HoleToolRuleTests
         Assert.Contains("at X50 Y30 to Z-15 before T2 makes the hole there", finding.Message, StringComparison.Ordinal);
         Assert.Equal(22, finding.Related!.Line);
         Assert.Empty(Findings("hole-too-short-for-tool", tools, Cycle(1, "G81", -3) + Cycle(2, "G81", -20) + Cycle(3, cycle, -15), holes: holes));
+    }
+
+    [Fact] // A full circle is told at its place in the run, whatever is done next.
+    public void What_was_milled_before_is_not_milled_later()
+    {
+        var elsewhere = Cycle(2, "G81", -25).Replace("X50", "X20", StringComparison.Ordinal);
+        const string Milled = "T4 M6\nS500 M3\nG0 X57 Y30\nG43 H4 Z20\nG0 Z0\nG3 I-7 Z-20 F100\nI-7\nG0 Z20\nG0 G53 Z0\nM5\n";
+        var tools = Tool(2, "drill", 8) + "," + Tool(3, "boring-bar", 30) + "," + Tool(4, "end-mill", 12);
+        Assert.Empty(Findings("hole-too-short-for-tool", tools, elsewhere + Milled + Cycle(3, "G85", -18)));
+        Assert.Contains("before T4 makes the hole there", Assert.Single(Findings("hole-too-short-for-tool", tools, elsewhere + Cycle(3, "G85", -18) + Milled)).Message, StringComparison.Ordinal);
     }
 
     // A hole that was there before may get a step at its bottom, a wider mouth or a finer bore after it was reamed; a drill in between made the hole.

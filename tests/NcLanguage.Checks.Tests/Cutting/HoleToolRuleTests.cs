@@ -273,6 +273,25 @@ public sealed class HoleToolRuleTests
         Assert.Contains("before T4 makes the hole there", Assert.Single(Findings("hole-too-short-for-tool", tools, elsewhere + Cycle(3, "G85", -18) + Milled)).Message, StringComparison.Ordinal);
     }
 
+    private static string Under(string offset, int tool, string code, double bottom) => Cycle(tool, code, bottom).Replace("G0 X50", offset + " G0 X50", StringComparison.Ordinal);
+
+    // Where G55 lies is not known: a tap under it is at a wrong place where nothing is drilled under it, and what is drilled at its X and Y under G54 is left without a thread.
+    [Theory]
+    [InlineData("G54", "G55", "", "T3 taps at X50 Y30 (G55) to Z-12, and nothing in this program makes a hole under G55; the one that T2 makes at the same X and Y under G54 is not tapped: is G54 meant?")]
+    [InlineData("G54", "G54", "", null)]
+    [InlineData("G55", "G55", "", null)]
+    [InlineData("G54", "G55", "G55", null)] // drilled under both
+    public void A_tap_under_another_work_offset_than_its_drill_is_told(string drilled, string tapped, string also, string? message)
+    {
+        var found = Findings("hole-too-short-for-tool", Tool(2, "drill", 6.8) + "," + Tool(3, "tap", 8, ", \"pitch\": 1.25"),
+            Under(drilled, 2, "G81", -20) + (also.Length > 0 ? Under(also, 2, "G81", -20) : "") + Under(tapped, 3, "G84", -12));
+        Assert.Equal(message is null ? [] : [message], found.Select(finding => finding.Message));
+    }
+
+    [Fact] // Both are tapped: what is under G55 was drilled in another program.
+    public void A_tap_under_both_work_offsets_is_none_of_it() => Assert.Empty(Findings("hole-too-short-for-tool", Tool(2, "drill", 6.8) + "," + Tool(3, "tap", 8, ", \"pitch\": 1.25"),
+        Under("G54", 2, "G81", -20) + Under("G54", 3, "G84", -12) + Under("G55", 3, "G84", -12)));
+
     // A hole that was there before may get a step at its bottom, a wider mouth or a finer bore after it was reamed; a drill in between made the hole.
     [Theory]
     [InlineData("drill", 5, "G81", "")]

@@ -51,6 +51,10 @@ public sealed class StockRuleTests
     [InlineData("G0 X50 Y30 Z5\nG38.2 Z-2 F50\nG0 Z5\nM30", new int[0])]
     [InlineData("G0 X50 Y30 Z5\nG31 Z-2 F50\nG91 G1 Z2 F1000\nG31 Z-4 F20\nG90 G0 Z5\nM30", new int[0])]
     [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nX40\nG31 X80 F50\nG0 Z5\nM30", new int[0])] // in the slot of 16
+    [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nG3 X20 Y30 J10\nG0 Z5\nM30", new[] { 9 })] // an arc out of the slot
+    [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nG2 X24 Y10 I2 J0\nG3 I-4\nG0 Z5\nM30", new int[0])] // small arcs within it
+    [InlineData("G0 X-10 Y40 Z5\nG1 Z-2 F500\nG2 Y20 J-10\nG0 Z5\nM30", new[] { 9 })] // round, into the side
+    [InlineData("G0 X-10 Y40 Z5\nG1 Z-2 F500\nG3 Y20 J-10\nG0 Z5\nM30", new int[0])] // and away from it
     public void A_feed_of_a_probe_is_held_against_what_still_stands(string moves, int[] lines)
     {
         var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
@@ -58,6 +62,15 @@ public sealed class StockRuleTests
         Assert.Equal(lines, found.Select(finding => finding.Line + 1));
         Assert.All(found, finding => Assert.StartsWith("T8 is a probe, and this feed, which does not stop at contact, takes it into stock that still stands, at least", finding.Message, StringComparison.Ordinal));
         Assert.All(found, finding => Assert.Equal(Severity.Warning, finding.Severity));
+    }
+
+    [Fact] // At equal rates a rapid from X-10 Y52 to X6 Y80 goes at 45 degrees first, through the corner at X0 Y60; a feed goes straight past it.
+    public void A_feed_does_not_bend()
+    {
+        var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
+        static string Move(string code) => $"G21 G90 G17 G54\nT8 M6\nG0 X-10 Y52\nG0 Z-3\n{code} X6 Y80 F500\nG0 Z5\nM30";
+        Assert.Empty(Programs.Of("rapid-into-stock", Move("G1"), setup, null, "rapidPath=perAxis"));
+        Assert.Single(Programs.Of("rapid-into-stock", Move("G0"), setup, null, "rapidPath=perAxis"));
     }
 
     // A tap with R 1 mm below the top stands in each hole by its chamfer, and goes from one to the next through solid metal.

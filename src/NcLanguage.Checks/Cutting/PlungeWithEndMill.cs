@@ -94,7 +94,7 @@ public sealed class PlungeWithEndMill : Rule
             var (tool, line, depth, isTouched) = group.MinBy(plunge => run.OrderOf(plunge.Line));
             var count = group.Count();
             var say = file.SayAt(line, null);
-            file.ReportBlock(this, line, $"T{tool.Number}, {NameOf(tool)}, goes straight down {say.Length(depth)} {Where(tool, isTouched)}{(count > 1 ? $", the first of {count} times" : "")}: {Advice(tool)}");
+            file.ReportBlock(this, line, $"T{tool.Number}, {NameOf(tool)}, goes straight down {say.Length(depth)} {Where(tool, isTouched)}{(count > 1 ? $", the first of {count} times" : "")}: {Advice(tool, isTouched)}");
         }
     }
 
@@ -146,9 +146,10 @@ public sealed class PlungeWithEndMill : Rule
     };
 
     /// <summary>What it lacks, and what to do instead.</summary>
-    static string Advice(Tool tool) => tool.Kind switch
+    static string Advice(Tool tool, bool isTouched) => tool.Kind switch
     {
         ToolKind.FaceMill => "its middle does not cut. Come in from beside the stock, or go down on a ramp.",
+        ToolKind.ThreadMill when isTouched => "its end does not cut. The hole has to be as wide as the mill down to there.",
         ToolKind.ThreadMill => "its end does not cut. The hole has to be there before.",
         ToolKind.SlotMill when HasThinShank(tool) => "its end does not cut. Come in from beside the stock.",
         _ => $"its end {(tool.CentreCutting == false ? "does" : "may")} not cut in the middle. Drill first, or go down on a ramp or a helix.",

@@ -418,7 +418,7 @@ public sealed class HoleToolRuleTests
         {
             var found = Findings("plunge-with-end-mill", Tool(3, "thread-mill", 9, ", \"pitch\": 1.75") + "," + Tool(2, "drill", drill, ", \"pointAngle\": 118"), Cycle(2, "G81", to).Replace("X50", string.Create(CultureInfo.InvariantCulture, $"X{at}"), StringComparison.Ordinal) + Down, holes: holes);
             Assert.Equal(depth > 0 ? 1 : 0, found.Count);
-            Assert.All(found, finding => Assert.Matches($"^T3, a thread mill, goes straight down {depth.ToString(CultureInfo.InvariantCulture)}[0-9]* mm where the hole before it leaves no room for it: its end does not cut", finding.Message));
+            Assert.All(found, finding => Assert.Matches($"^T3, a thread mill, goes straight down {depth.ToString(CultureInfo.InvariantCulture)}[0-9]* mm where the hole before it leaves no room for it: its end does not cut. The hole has to be as wide as the mill down to there.$", finding.Message));
         }
     }
 

@@ -7,11 +7,11 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>Puts the findings of the parts together: absolute lines, both ways of block skip, whole-file rules, comments that ask for silence.</summary>
 sealed class FindingAssembly
 {
-    FindingAssembly(ImmutableArray<Finding> findings, ImmutableArray<Finding> ofTheWhole) =>
-        (Findings, OfTheWhole, AreFixesInDoubt) = (findings, ofTheWhole, PutFixesInDoubt(ofTheWhole));
+    FindingAssembly(FindingsTold told, ImmutableArray<Finding> ofTheWhole) =>
+        (Told, OfTheWhole, AreFixesInDoubt) = (told, ofTheWhole, PutFixesInDoubt(ofTheWhole));
 
-    /// <summary>All findings in the order of the text.</summary>
-    public ImmutableArray<Finding> Findings { get; }
+    /// <summary>All findings in the order of the text, and what is told with one of them.</summary>
+    public FindingsTold Told { get; }
 
     /// <summary>What rules on the whole file have found, before comments silence it, with all names of coordinates marked.</summary>
     public ImmutableArray<Finding> OfTheWhole { get; }
@@ -49,7 +49,7 @@ sealed class FindingAssembly
 
     /// <summary>Findings without a new look at the whole file.</summary>
     /// <param name="ofTheWhole">What was found there in the version before, at its lines in this one.</param>
-    public static ImmutableArray<Finding> FirstLook(AnalysisRuns runs, ImmutableArray<Finding> ofTheWhole)
+    public static FindingsTold FirstLook(AnalysisRuns runs, ImmutableArray<Finding> ofTheWhole)
     {
         var findings = new List<Finding>();
         AddOf(runs.Main, findings);
@@ -66,14 +66,15 @@ sealed class FindingAssembly
             findings[i] = PlaceNames.Told(findings[i], run.PlainCoordinates);
     }
 
-    static ImmutableArray<Finding> Finish(AnalysisRuns runs, List<Finding> findings)
+    static FindingsTold Finish(AnalysisRuns runs, List<Finding> findings)
     {
         if (runs.OtherSkip is { } other)
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
+        var explained = ExplainedFindings.TakeOut(findings);
         Order(findings);
-        return [.. findings];
+        return new([.. findings], explained);
     }
 
     /// <summary>Brings findings into the order of the text. All but a few at the end are in order already, however many there are.</summary>

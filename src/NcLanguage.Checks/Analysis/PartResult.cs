@@ -23,7 +23,8 @@ public readonly record struct HoleResult(Hole Hole, int Line, Approach Traverse,
 
 /// <summary>A rapid in the setup's frame that goes below the top of the stock and over its footprint, and how many cuts of its part came before it.</summary>
 /// <param name="AtR">It is a cycle's traverse that runs no higher than the R level.</param>
-public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, int Tool, int Line, int CutsBefore, bool AtR);
+/// <param name="IsFed">It is a feed of a probe, or a chord of its arc: straight, whatever way rapids take.</param>
+public readonly record struct LowRapid(Point3 From, Point3 To, Point3 ToFrame, int Tool, int Line, int CutsBefore, bool AtR, bool IsFed);
 
 /// <summary>A cut in the setup's frame, for the question what still stands. A place that is not known makes all that stands not known.</summary>
 /// <param name="Line">Its block, counted from 0 within its part.</param>

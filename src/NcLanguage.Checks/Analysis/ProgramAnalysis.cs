@@ -11,6 +11,7 @@ public sealed class ProgramAnalysis
     readonly Lock _gate = new();
     volatile FindingAssembly? _assembly;
     ImmutableArray<Finding> _carried = [];
+    ImmutableArray<RelatedPlace> _explainedAtFirst = [];
     ProgramAnalysis? _otherSkip;
 
     ProgramAnalysis(AnalysisRuns runs, AnalysisOptions options)
@@ -41,9 +42,9 @@ public sealed class ProgramAnalysis
     public ImmutableArray<Finding> FindAll(CancellationToken cancel)
     {
         if (_assembly is { } made)
-            return made.Findings;
+            return made.Told.Findings;
         lock (_gate)
-            return (_assembly ??= FindingAssembly.Of(Runs, Options, cancel)).Findings;
+            return (_assembly ??= FindingAssembly.Of(Runs, Options, cancel)).Told.Findings;
     }
 
     /// <summary>Findings for a first look at a large program that has just been edited: those of its blocks as they are now, and of what compares distant places those of the
@@ -52,10 +53,12 @@ public sealed class ProgramAnalysis
     {
         ArgumentNullException.ThrowIfNull(before);
         if (_assembly is { } made)
-            return made.Findings;
+            return made.Told.Findings;
         var lines = new LineMap(before.Text, Text);
         _carried = [.. before.OfTheWhole().Select(lines.Move).OfType<Finding>()];
-        return FindingAssembly.FirstLook(Runs, _carried);
+        var (findings, explained) = FindingAssembly.FirstLook(Runs, _carried);
+        _explainedAtFirst = explained;
+        return findings;
     }
 
     /// <summary>Findings of an edited text that can be told at once, where it is large and its run, since it leaves the order of the text, has to be followed from its beginning: those told last,
@@ -100,6 +103,9 @@ public sealed class ProgramAnalysis
         ArgumentNullException.ThrowIfNull(finding);
         if (finding.Related is { } place)
             yield return place;
+        if (finding.Rule.PutsFixesInDoubt)
+            foreach (var explained in _assembly?.Told.Explained ?? _explainedAtFirst)
+                yield return explained;
         if (finding.Concerns == 0)
             yield break;
         var line = finding.Run > 0 && Main.Flow is { } flow

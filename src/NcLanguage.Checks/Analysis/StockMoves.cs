@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -10,6 +11,12 @@ namespace NcLanguage.Checks.Analysis;
 static class StockMoves
 {
     const int BackBoring = 87;
+
+    /// <summary>How far the chords of a probe's arc keep within it, mm: less than counts as contact.</summary>
+    const double ChordTolerance = 0.01;
+
+    /// <summary>Chords of one arc of a probe: some turns; longer ones are not held against the stock.</summary>
+    const int MostChords = 2000;
 
     public static void Note(Step step, int line, Job job, List<StockCut> cuts, List<StockArc> arcs, List<LowRapid> rapids)
     {
@@ -28,16 +35,33 @@ static class StockMoves
                 NoteCut(move, from, to, step, tool, line, i, cuts, arcs);
                 continue;
             }
-            // A probe must not come against anything at feed either, but by a probe move.
-            if (move.Kind == MoveKind.Arc)
-                continue;
             if (!IsOfInterest(move, step))
                 continue;
+            // A probe must not come against anything at feed either, but by a probe move.
+            if (move.Kind == MoveKind.Arc)
+            {
+                NoteFedArc(new ArcPath(from, to, move.Center + step.ToFrame, move.Clockwise, Job.PlaneNumber(move.Plane), move.FullTurns), step, tool, reach, line, job.Stock, cuts.Count, rapids);
+                continue;
+            }
             // Whichever way it comes, where it ends is certain: as if straight down.
             if (!from.IsKnown)
                 from = to.With(2, job.Stock.Max.Z);
             if (!IsLift(from, to) && IsLow(from, to, reach, job.Stock))
-                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel));
+                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel, move.IsFeed));
+        }
+    }
+
+    static void NoteFedArc(in ArcPath arc, Step step, int tool, double reach, int line, in Box3 stock, int cutsBefore, List<LowRapid> rapids)
+    {
+        if (!arc.IsKnown || arc.Chords(ChordTolerance) is not (<= MostChords and var chords))
+            return;
+        var last = arc.At(0);
+        for (var i = 1; i <= chords; i++)
+        {
+            var next = arc.At((double)i / chords);
+            if (IsLow(last, next, reach, stock))
+                rapids.Add(new LowRapid(last, next, step.ToFrame, tool, line, cutsBefore, AtR: false, IsFed: true));
+            last = next;
         }
     }
 

@@ -13,9 +13,9 @@ public sealed class HoleSize : Rule
         Id = "NC5010",
         Name = "hole-size",
         Severity = Severity.Warning,
-        Title = "A hole that leaves a reamer nothing to cut, or too much",
-        Finds = "A reamer that goes into a hole of this program which leaves it less than a third of the least or more than twice the greatest stock of the reaming table; a boring bar, and a reamer, in a hole that is as wide as itself.",
-        AtTheMachine = "With too little to cut the reamer rubs and burnishes, and the hole keeps the drill's marks; with too much it chatters, cuts oversize or breaks.",
+        Title = "A hole that leaves a reamer or boring bar nothing to cut, or too much",
+        Finds = "A reamer that goes into a hole of this program which leaves it less than a third of the least or more than twice the greatest stock of the reaming table; a boring bar, and a reamer, in a hole that is as wide as itself; a boring bar in a hole that its shank does not go into, or that is less than two thirds as wide as itself.",
+        AtTheMachine = "With too little to cut the reamer rubs and burnishes, and the hole keeps the drill's marks; with too much it chatters, cuts oversize or breaks. A boring bar strikes the rim of a hole that is too narrow for it with its shank.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
               "tools": [ { "number": 3, "kind": "drill", "diameter": 6, "pointAngle": 118, "fluteLength": 60, "length": 120 },
@@ -69,8 +69,8 @@ public sealed class HoleSize : Rule
               "tools": [ { "number": 3, "kind": "drill", "diameter": 7.7, "pointAngle": 118, "fluteLength": 60, "length": 120 },
                          { "number": 4, "kind": "reamer", "diameter": 8, "fluteLength": 40, "length": 130 } ] }
             """,
-        NotFound = "Holes that another program drilled, or that go down less than half as deep as the reamer. How much a boring bar may take is not judged. Reamers below 2.3 mm and above 63.5 mm are not in the table.",
-        Source = "Reaming stock on the diameter: published shop table, hole .090–.170 in .005–.010 in, .171–.280 .008–.012, .281–.880 .010–.016, .881–2.50 .015–.030. The third and the double of it are common practice.",
+        NotFound = "Holes that another program drilled, or that go down less than half as deep as the reamer. Boring bars in holes that mills have opened in another way than by full circles. Reamers below 2.3 mm and above 63.5 mm are not in the table.",
+        Source = "Reaming stock on the diameter: published shop table, hole .090–.170 in .005–.010 in, .171–.280 .008–.012, .281–.880 .010–.016, .881–2.50 .015–.030. The third and the double of it, and the two thirds of a boring bar, are common practice.",
     };
 
     /// <summary>Stock on the diameter for holes up to a diameter, mm, as the table has them in inches.</summary>
@@ -83,15 +83,20 @@ public sealed class HoleSize : Rule
     /// <summary>Differences of less are none, mm.</summary>
     const double Equal = 0.01;
 
+    /// <summary>How wide a hole is to be for a boring bar, in its diameters: of what is left a bar takes a sixth of its diameter at its side (common practice, from memory).</summary>
+    const double LeastForBar = 2.0 / 3;
+
     public override bool ReadsFile => true;
 
     public override void CheckFile(in FileContext file)
     {
         var faults = new List<PlaceFault>();
+        MilledLevels? levels = null;
         foreach (var place in PlaceGroups.PlacesOf(file, ToolKind.Reamer, ToolKind.BoringBar))
         {
             var at = place.Works.FindIndex(work => work.Kind is WorkKind.Ream or WorkKind.Bore && work.Diameter > 0);
-            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock) is { } hole && !IsInOrder(place.Works[at], hole.Diameter))
+            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock) is { } hole && !IsInOrder(place.Works[at], hole.Diameter)
+                && (place.Works[at] is not { Kind: WorkKind.Bore } bar || LeavesNothing(bar, hole) || !IsOpened(levels ??= new MilledLevels(file.Run), place, bar, hole)))
                 faults.Add(new PlaceFault(place, place.Works[at], hole));
         }
         foreach (var group in PlaceGroups.Of(faults))
@@ -130,14 +135,25 @@ public sealed class HoleSize : Rule
         return (double.NaN, double.NaN);
     }
 
+    static bool LeavesNothing(in PlaceWork tool, in PlaceWork hole) => tool.Diameter - hole.Diameter <= Equal;
+
+    /// <summary>Whether mills have opened a hole as wide as a bar wants it, halfway down at least.</summary>
+    static bool IsOpened(MilledLevels levels, WorkedPlace place, in PlaceWork bar, in PlaceWork hole) =>
+        levels.IsCleared(place.X, place.Y, LeastForBar * bar.Diameter / 2, (levels.Top + Math.Max(bar.Tip, hole.Tip)) / 2);
+
+    /// <summary>Whether a bar's shank goes into a hole; true where it is not known how thick it is, or given as no thinner than what it bores.</summary>
+    static bool GoesIn(in PlaceWork bar, double hole) => !(bar.Tool?.ShankDiameter is { } shank && shank < bar.Diameter && shank >= hole);
+
     static bool IsInOrder(in PlaceWork tool, double hole)
     {
         var stock = tool.Diameter - hole;
         if (stock <= Equal)
             return false;
+        if (tool.Kind == WorkKind.Bore)
+            return hole >= LeastForBar * tool.Diameter - Equal && GoesIn(tool, hole);
         var (least, greatest) = StockFor(tool.Diameter);
         // What is not in the table is NaN and in order.
-        return tool.Kind == WorkKind.Bore || !(stock < least / 3 || stock > greatest * 2);
+        return !(stock < least / 3 || stock > greatest * 2);
     }
 
     void Report(List<PlaceFault> group, in FileContext file)
@@ -148,6 +164,8 @@ public sealed class HoleSize : Rule
         var (least, greatest) = StockFor(tool.Diameter);
         var usual = tool.Kind == WorkKind.Ream && !double.IsNaN(least) ? $" Reamers of this size take {say.Number(least)} to {say.Length(greatest)} on the diameter." : "";
         file.ReportBlock(this, tool.Line, $"T{tool.ToolNumber} {(tool.Kind == WorkKind.Ream ? "reams" : "bores")} {say.Length(tool.Diameter)} {PlaceGroups.Places(group, say)} in a hole of {say.Length(hole.Diameter)}: "
-            + (stock <= Equal ? "there is nothing left to cut." : $"it has {say.Length(stock)} to take, {(stock < least ? "too little" : "too much")}.") + usual);
+            + (stock <= Equal ? "there is nothing left to cut."
+                : tool.Kind == WorkKind.Bore && !GoesIn(tool, hole.Diameter) ? $"its shank of {say.Length(tool.Tool!.ShankDiameter!.Value)} does not go in."
+                : $"it has {say.Length(stock)} to take, {(stock < least ? "too little" : "too much")}.") + usual);
     }
 }

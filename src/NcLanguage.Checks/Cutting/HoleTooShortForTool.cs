@@ -13,7 +13,7 @@ public sealed class HoleTooShortForTool : Rule
         Name = "hole-too-short-for-tool",
         Severity = Severity.Error,
         Title = "A tap, reamer or boring bar that goes deeper than its hole",
-        Finds = "A tap, reamer or boring bar that goes deeper than the hole made before it at that place is wide, by more than a tenth of its diameter, or comes there before the drill or mill that makes it; a warning where nothing makes a hole there at all, in a program that drills others.",
+        Finds = "A tap, reamer or boring bar that goes deeper than the hole made before it at that place is wide, by more than a tenth of its diameter, or comes there before the drill or mill that makes it; a warning where nothing makes a hole there at all, in a program that drills others; and a tap under a work offset of which the setup does not tell where it lies, where nothing is drilled under it and holes at the same X and Y under another are drilled and not tapped.",
         AtTheMachine = "These tools cut at their sides: the tap runs up against the bottom and breaks, the reamer is pushed off, the bar bends.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -98,6 +98,20 @@ public sealed class HoleTooShortForTool : Rule
             ReportOrder(group, file);
         foreach (var group in PlaceGroups.Of(faults.Where(fault => !IsOfOrder(fault))))
             Report(group, file);
+        if (run.NamesCoordinates && !setup.IsShared)
+            foreach (var group in TapsUnderOtherOffset.Of(run).GroupBy(tap => (tap.Tool, tap.Coordinates, tap.DrillTool, tap.DrillCoordinates)))
+                ReportElsewhere([.. group], file);
+    }
+
+    void ReportElsewhere(List<TapElsewhere> group, in FileContext file)
+    {
+        var tap = group[0];
+        var say = file.SayAt(tap.Line, tap.Coordinates);
+        var (there, name) = (tap.Coordinates.Name(say.IsInch), tap.DrillCoordinates.Name(say.IsInch));
+        file.ReportBlock(this, tap.Line,
+            $"T{tap.Tool} taps at {say.Place(tap.X, tap.Y)}{(group.Count > 1 ? $" and {Say.Count(group.Count - 1, "more place")}" : "")} to {say.Level(tap.Bottom)}, and nothing in this program makes a hole under {there}; "
+                + $"the one that T{tap.DrillTool} makes at the same X and Y under {name} is not tapped: is {name} meant?",
+            severity: Severity.Warning);
     }
 
     static bool IsOfOrder(PlaceFault fault) => fault.Place.Works.IndexOf(fault.Other) > fault.Place.Works.IndexOf(fault.Work);
@@ -153,6 +167,10 @@ public sealed class HoleTooShortForTool : Rule
             related: new RelatedPlace(hole.Line, holeStart, holeEnd, "The hole is made here, later in the run."));
     }
 
+    /// <summary>How deep a hole is as wide as its tool; of one that ends within the tool's point there is no such level in the stock.</summary>
+    static string FullWidth(in PlaceWork hole, Setup setup, LengthText say, double z) => hole.Full < setup.Stock!.Value.Max.Z
+        ? $"is full width to {say.Level(hole.Full - z)} only" : $"goes to {say.Level(hole.Tip - z)} only and is nowhere as wide as its tool";
+
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (work, hole) = (group[0].Work, group[0].Other);
@@ -163,7 +181,7 @@ public sealed class HoleTooShortForTool : Rule
             file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is cast or drilled elsewhere.",
                 severity: Severity.Warning);
         else
-            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there is full width to {say.Level(hole.Full - z)} only: "
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
                 + $"it has to go to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
     }
 }

@@ -38,7 +38,7 @@ public sealed class RInsideStock : Rule
             """),
         Setup = CycleExample.Drill,
         FixSafety = FixSafety.Choice,
-        Fix = "Puts R to the stock's top plus the clearance, where R is written in absolute mode. Where a pocket is there already that the setup does not show, R is right as it is.",
+        Fix = "Puts R to the stock's top plus the clearance, or above the floor that is milled at all holes of the run, where R is written in absolute mode. Where a pocket is there already that the setup does not show, R is right as it is.",
         NotFound = "Holes beside the stock or along another axis than Z, and places where an earlier cut, seen from its lowest point, went at least as deep as R. "
             + "Files in which that would take more than two million looks at earlier cuts.",
         Source = "NISTIR 6556 §3.5.16: the tool traverses to R.",
@@ -51,7 +51,7 @@ public sealed class RInsideStock : Rule
         if (file.Run.Job.Setup.Stock is not { } stock)
             return;
         var reported = double.NaN;
-        var looks = 0;
+        var (looks, surfaceLooks) = (0, 0);
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
             var result = file.Run.Results[part];
@@ -76,11 +76,12 @@ public sealed class RInsideStock : Rule
                 if (isCut && !IsTapInCore(file.Run, part, hole.CutsBefore, place, stock.Max.Z, hole.Hole.Tool, ref looks))
                     continue;
                 reported = place.Z;
-                var top = stock.Max.Z - hole.ToFrame.Z;
+                var surface = SurfaceOfRun(file.Run, part, i, stock, ref surfaceLooks);
+                var top = surface - hole.ToFrame.Z;
                 var say = file.SayAt(file.Run.LineOf(part, hole.Line), result.CoordinatesAt(hole.Line));
                 file.ReportBlock(
                     this, file.Run.LineOf(part, hole.Line),
-                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(stock.Max.Z - place.Z)} inside the stock (top at {say.Level(top)}){(isCut ? ", and the hole there is narrower than the tap" : "")}: the tool goes there at rapid.",
+                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(surface - place.Z)} inside the stock ({(surface < stock.Max.Z ? "milled down to" : "top at")} {say.Level(top)}){(isCut ? ", and the hole there is narrower than the tap" : "")}: the tool goes there at rapid.",
                     value: top + file.Run.Job.Setup.Clearance);
             }
         }
@@ -88,6 +89,46 @@ public sealed class RInsideStock : Rule
 
     static bool IsOver(Box3 stock, Point3 place) =>
         place.X >= stock.Min.X && place.X <= stock.Max.X && place.Y >= stock.Min.Y && place.Y <= stock.Max.Y;
+
+    /// <summary>The highest of what stands at a hole and at those that follow it with the same R level, as far as its part goes, mm: the stock's top, or the floor that level cuts of mills have left at all of them.</summary>
+    static double SurfaceOfRun(ProgramRun run, int part, int first, in Box3 stock, ref int looks)
+    {
+        var holes = run.Results[part].Holes;
+        var level = holes[first].PlaceAt(holes[first].Hole.RLevel).Z;
+        var highest = double.NegativeInfinity;
+        for (var i = first; i < holes.Length && highest < stock.Max.Z; i++)
+        {
+            var hole = holes[i];
+            var place = hole.PlaceAt(hole.Hole.RLevel);
+            if (i > first && (!hole.Hole.IsHop || place.Z != level))
+                break;
+            highest = Math.Max(highest, SurfaceAt(run, part, hole.CutsBefore, place, stock.Max.Z, ref looks));
+        }
+        return highest;
+    }
+
+    static double SurfaceAt(ProgramRun run, int part, int cutsBefore, Point3 place, double top, ref int looks)
+    {
+        var surface = top;
+        for (var earlier = 0; earlier <= part; earlier++)
+        {
+            var result = run.Results[earlier];
+            var left = earlier == part ? cutsBefore : int.MaxValue;
+            foreach (ref readonly var cut in result.Cuts)
+            {
+                if (left-- == 0)
+                    break;
+                if (++looks > MostLooks)
+                    return top;
+                if (!(Math.Abs(cut.From.Z - cut.To.Z) <= Tolerance && cut.From.Z < surface) || !cut.From.IsKnown || !cut.To.IsKnown || run.Job.EndOf(cut.Tool).FlatRadius is not (> 0 and var radius))
+                    continue;
+                var floor = place with { Z = cut.From.Z };
+                if (cut.Arc < 0 ? MayPass(cut.From, cut.To, radius, floor) : result.PathOf(cut) is { IsKnown: true } arc && MayPass(arc, radius, floor, ref looks))
+                    surface = cut.From.Z;
+            }
+        }
+        return surface;
+    }
 
     /// <summary>Whether a tap at R stands with more than its chamfer in a hole that is narrower than its thread.</summary>
     static bool IsTapInCore(ProgramRun run, int part, int cutsBefore, Point3 place, double top, int tool, ref int looks)

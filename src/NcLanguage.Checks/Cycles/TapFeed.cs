@@ -58,10 +58,11 @@ public sealed class TapFeed : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var units = analysis.Main.StepAt(finding.Line).After.Units;
-        if (units == LengthUnit.Unknown)
+        var after = analysis.Main.StepAt(finding.Line).After;
+        if (after.Units == LengthUnit.Unknown)
             yield break;
-        var word = "F" + (units == LengthUnit.Inch ? Say.Number(finding.Value / 25.4, 5) : Say.Number(finding.Value));
+        // Four decimals of an inch are as fine as a place is written; a lead adds up over the turns, and has one more.
+        var word = "F" + (after.Units == LengthUnit.Inch ? Say.Number(finding.Value / UnitLength.MmPerInch, after.FeedMode == FeedMode.PerTurn ? 5 : 4) : Say.Number(finding.Value));
         yield return new Fix($"Feed by the pitch ({word})", FixSafety.Safe, [CycleWords.Set(analysis.Main, finding.Line, word)]);
     }
 }

@@ -39,6 +39,9 @@ public abstract class Rule
     /// <summary>Whether what it finds in the whole file leaves no fix of the program sure.</summary>
     public virtual bool PutsFixesInDoubt => false;
 
+    /// <summary>Whether what it finds in the whole file may be why another rule finds something: that is then told with it, and not by itself.</summary>
+    public virtual bool MayExplain(Rule other) => false;
+
     /// <summary>Looks at the whole file, from the results of its parts: must not walk the blocks.</summary>
     public virtual void CheckFile(in FileContext file)
     {

@@ -48,7 +48,7 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         if (ReachOfWork() is not { } work || !Fits(work))
             return null;
         if (holes > 0)
-            return $"no hole of the drawing is where it should be, and {(holes == 2 ? "both" : "all " + Say.Number(holes))} are";
+            return $"{(holes < Setup.Holes.Length ? "away from the zero " : "")}no hole of the drawing is where it should be, and {(holes == 2 ? "both" : "all " + Say.Number(holes))} are";
         if (Setup.Stock is not { } stock)
             return null;
         var say = _file.SayAt(line, null);

@@ -14,7 +14,7 @@ public sealed class UnitsAgainstSetup : Rule
         Severity = Severity.Error,
         Title = "The numbers fit the setup in the other unit",
         Finds = "G20 or G21 (G70 or G71 by the reading), the only unit of the program, where the work does not fit the setup and in the other unit does: no hole of the drawing is at its place, and all are; or under inches the work reaches over twenty times the stock's length or width, "
-            + "or over three times and as far below it; or under millimetres the holes of the first tool that makes some each lie nearer to another than half its diameter. Once, at the code; what else is found of the places mostly has this one cause.",
+            + "or over three times and as far below it; or under millimetres the holes of the first tool that makes some each lie nearer to another than half its diameter. Once, at the code; what else is found of places, depths, feeds and clearances is counted and named with it, and told by itself when the unit is settled, or this finding silenced.",
         AtTheMachine = "All is 25.4 times as large or as small: the tool leaves the part and drives into what stands about it, or cuts the whole part into one corner, by feeds that are off as much.",
         Setup = """
             { "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "face-mill", "diameter": 50, "length": 90 } ] }
@@ -29,7 +29,6 @@ public sealed class UnitsAgainstSetup : Rule
             G43 H5 Z40
             Z-1
             G1 X130 F400
-            ~^^^^^^^^^^^ cut-in-air
             G0 Z40
             G0 G53 Z0 M9
             M5
@@ -59,6 +58,8 @@ public sealed class UnitsAgainstSetup : Rule
 
     // A length or a feed that another rule would write follows from the unit.
     public override bool PutsFixesInDoubt => true;
+
+    public override bool MayExplain(Rule other) => HangsOnUnit.Is(other);
 
     public override void CheckFile(in FileContext file)
     {

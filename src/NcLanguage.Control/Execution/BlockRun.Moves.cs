@@ -88,12 +88,19 @@ ref partial struct BlockRun
     readonly void NoteToolCuts()
     {
         _state.Happened &= ~Happened.FeedOfOtherTool;
+        NoteTurning();
         if (_state.Spindle == SpindleState.Counterclockwise && _state.Cycle is not (74 or 84))
             _state.Happened |= Happened.CutReversed;
         if ((_state.Coolant & (CoolantState.Mist | CoolantState.Flood)) != 0)
             _state.Happened |= Happened.CutWet;
         else if (_state.Coolant == CoolantState.Off && (_state.Happened & Happened.CutWet) != 0 && ((_state.Set | _step.Sets) & Slot.Coolant) == 0)
             _state.Happened |= Happened.CutDry;
+    }
+
+    readonly void NoteTurning()
+    {
+        if (_state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise && _state.Speed != 0)
+            _state.Happened |= Happened.UsedTurning;
     }
 
     readonly void Act(MoveKind kind, double seconds, MoveRole role = MoveRole.Plain) =>

@@ -249,6 +249,7 @@ ref partial struct BlockRun
         if (Moving(aim.Work, aim.Axes) != 0)
         {
             NoteFeedUsed();
+            NoteTurning();
             Move(MoveKind.Feed, aim.Work, MoveRole.Probe, PathFeed(length), double.NaN);
         }
         Lose(aim.Axes);

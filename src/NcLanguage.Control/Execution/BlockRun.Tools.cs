@@ -47,7 +47,7 @@ ref partial struct BlockRun
         _state.Spindle = SpindleState.Off;
         _state.HasCut = false;
         _state.RigidTapping = false;
-        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry | Happened.CutReversed);
+        _state.Happened &= ~(Happened.CutStanding | Happened.UsedWithoutOffset | Happened.MovedWithoutSize | Happened.CutDry | Happened.CutReversed | Happened.UsedTurning);
         if (_state.IncrementalUse == IncrementalUse.Moved)
             NoteTakenAway();
         _state.Set &= ~(Slot.LengthOffset | Slot.Feed | Slot.Speed | Slot.Coolant);
@@ -96,6 +96,8 @@ ref partial struct BlockRun
         _state.Spindle = spindle;
         if (spindle != SpindleState.Off)
             _state.Happened &= ~Happened.CutStanding;
+        else
+            _state.Happened &= ~Happened.UsedTurning;
         _step.Sets |= Slot.Spindle;
         Act(MoveKind.Spindle, 0);
     }

@@ -101,6 +101,9 @@ public enum Happened : uint
 
     /// <summary>The tool in the spindle has cut, other than straight up, above the stock or in a tapping cycle, with the spindle turning counterclockwise.</summary>
     CutReversed = 4194304,
+
+    /// <summary>The tool in the spindle has cut, other than straight up or above the stock, or probed while the spindle turned, and it has not been stopped since.</summary>
+    UsedTurning = 8388608,
 }
 
 /// <summary>What a G91 has served for.</summary>

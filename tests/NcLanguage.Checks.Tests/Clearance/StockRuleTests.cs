@@ -51,6 +51,10 @@ public sealed class StockRuleTests
     [InlineData("G0 X50 Y30 Z5\nG38.2 Z-2 F50\nG0 Z5\nM30", new int[0])]
     [InlineData("G0 X50 Y30 Z5\nG31 Z-2 F50\nG91 G1 Z2 F1000\nG31 Z-4 F20\nG90 G0 Z5\nM30", new int[0])]
     [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nX40\nG31 X80 F50\nG0 Z5\nM30", new int[0])] // in the slot of 16
+    [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nG3 X20 Y30 J10\nG0 Z5\nM30", new[] { 9 })] // an arc out of the slot
+    [InlineData("G0 X20 Y10 Z5\nG1 Z-2 F500\nG2 X24 Y10 I2 J0\nG3 I-4\nG0 Z5\nM30", new int[0])] // small arcs within it
+    [InlineData("G0 X-10 Y40 Z5\nG1 Z-2 F500\nG2 Y20 J-10\nG0 Z5\nM30", new[] { 9 })] // round, into the side
+    [InlineData("G0 X-10 Y40 Z5\nG1 Z-2 F500\nG3 Y20 J-10\nG0 Z5\nM30", new int[0])] // and away from it
     public void A_feed_of_a_probe_is_held_against_what_still_stands(string moves, int[] lines)
     {
         var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
@@ -58,6 +62,15 @@ public sealed class StockRuleTests
         Assert.Equal(lines, found.Select(finding => finding.Line + 1));
         Assert.All(found, finding => Assert.StartsWith("T8 is a probe, and this feed, which does not stop at contact, takes it into stock that still stands, at least", finding.Message, StringComparison.Ordinal));
         Assert.All(found, finding => Assert.Equal(Severity.Warning, finding.Severity));
+    }
+
+    [Fact] // At equal rates a rapid from X-10 Y52 to X6 Y80 goes at 45 degrees first, through the corner at X0 Y60; a feed goes straight past it.
+    public void A_feed_does_not_bend()
+    {
+        var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"probe\", \"diameter\": 6 },", StringComparison.Ordinal);
+        static string Move(string code) => $"G21 G90 G17 G54\nT8 M6\nG0 X-10 Y52\nG0 Z-3\n{code} X6 Y80 F500\nG0 Z5\nM30";
+        Assert.Empty(Programs.Of("rapid-into-stock", Move("G1"), setup, null, "rapidPath=perAxis"));
+        Assert.Single(Programs.Of("rapid-into-stock", Move("G0"), setup, null, "rapidPath=perAxis"));
     }
 
     // A tap with R 1 mm below the top stands in each hole by its chamfer, and goes from one to the next through solid metal.
@@ -87,6 +100,30 @@ public sealed class StockRuleTests
     [Fact] // A traverse at the initial level, which lies inside the stock, from the hole just drilled into full material.
     public void A_hop_at_an_initial_level_inside_the_stock_is_found() =>
         Assert.Equal([6], Rapids(Start + "G0 Z-3\nG1 X20 F300\nG98 G81 X50 R-4 Z-10 F100\nG80 G0 Z5\nM30"));
+
+    // R is held against what stands at the hole, and put above it: the floor of a pocket along Y30, 5 mm deep from X-10 to X50, where the holes of the run all lie in it; else the stock's top.
+    [Theory]
+    [InlineData("X20 Y30 R-7 Z-12", "The R level Z-7 lies 2 mm inside the stock (milled down to Z-5): the tool goes there at rapid.", "R-3")]
+    [InlineData("X20 Y30 R-7 Z-12\nX40", "The R level Z-7 lies 2 mm inside the stock (milled down to Z-5): the tool goes there at rapid.", "R-3")]
+    [InlineData("X20 Y30 R-7 Z-12\nX80", "The R level Z-7 lies 7 mm inside the stock (top at Z0): the tool goes there at rapid.", "R2")]
+    [InlineData("X80 Y30 R-7 Z-12", "The R level Z-7 lies 7 mm inside the stock (top at Z0): the tool goes there at rapid.", "R2")]
+    [InlineData("X20 Y30 R-3 Z-12", null, null)]
+    public void R_is_held_against_the_floor_that_was_milled(string hole, string? message, string? word)
+    {
+        var analysis = Programs.Analyse($"{Start}Z-5\nG1 X50 F300\nG0 Z5\nT3 M6\nG99 G81 {hole} F100\nG80 G0 Z5\nM30\n", Plate);
+        var found = analysis.Findings.Where(finding => finding.Name == "r-inside-stock").ToList();
+        Assert.Equal(message is null ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Equal((message, $"Put R above the stock ({word})"), (finding.Message, Assert.Single(analysis.FixesOf(finding)).Title)));
+    }
+
+    [Fact] // What a slope, a round end or a tool of unknown size has left is not known: R is put above the stock.
+    public void Where_no_floor_is_known_the_stock_counts() => Assert.All(
+        new[] { "Z0\nG1 X50 Z-5 F300", "T8 M6\nZ-5\nG1 X50 Y32 F300", "T9 M6\nZ-5\nG1 X50 F300" },
+        cut =>
+        {
+            var analysis = Programs.Analyse($"{Start}{cut}\nG0 Z5\nT3 M6\nG99 G81 X20 Y30 R-7 Z-12 F100\nG80 G0 Z5\nM30\n", Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"ball-mill\", \"diameter\": 10 }, ", StringComparison.Ordinal));
+            Assert.Contains("(top at Z0)", Assert.Single(analysis.Findings, finding => finding.Name == "r-inside-stock").Message, StringComparison.Ordinal);
+        });
 
     [Theory] // Pockets 5 deep from both ends, R 2 mm above their floors: the traverse from one to the other goes through what is left between them.
     [InlineData("X95", new[] { 13 })]

@@ -197,6 +197,31 @@ public sealed class HoleToolRuleTests
     public void A_chamfer_that_no_cycle_makes_is_seen(string cuts, int told) =>
         Assert.Equal(told, Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "chamfer-mill", 12), Cycle(1, "G81", -2) + Cycle(2, "G81", -20) + "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\n" + cuts).Count);
 
+    // A bar of 30 mm wants two thirds of itself, and room for its shank (common practice, from memory). What mills have opened is wide enough.
+    [Theory]
+    [InlineData(12, "", "", "T3 bores 30 mm at X50 Y30 in a hole of 12 mm: it has 18 mm to take, too much.")]
+    [InlineData(19.9, "", "", "T3 bores 30 mm at X50 Y30 in a hole of 19.9 mm: it has 10.1 mm to take, too much.")]
+    [InlineData(20, "", "", null)]
+    [InlineData(29, "", "", null)]
+    [InlineData(22, ", \"shankDiameter\": 24", "", "T3 bores 30 mm at X50 Y30 in a hole of 22 mm: its shank of 24 mm does not go in.")]
+    [InlineData(26, ", \"shankDiameter\": 24", "", null)]
+    [InlineData(26, ", \"shankDiameter\": 40", "", null)] // the shank stands above the bar
+    [InlineData(12, "", "T4 M6\nS500 M3\nG0 X57 Y30\nG43 H4 Z20\nG0 Z0\nG3 I-7 Z-20 F100\nI-7\nG0 Z20\nG0 G53 Z0\nM5\n", null)]
+    [InlineData(12, "", "T4 M6\nS500 M3\nG0 X40 Y25\nG43 H4 Z20\nG0 Z0\nG1 X60 Z-20 F100\nX40\nY30\nX60\nY35\nX40\nG0 Z20\nG0 G53 Z0\nM5\n", null)] // a pocket
+    public void A_boring_bar_wants_a_hole_that_it_goes_into(double drill, string more, string milled, string? message)
+    {
+        var found = Findings("hole-size", Tool(2, "drill", drill) + "," + Tool(3, "boring-bar", 30, more) + "," + Tool(4, "end-mill", 12), Cycle(2, "G81", -25) + milled + Cycle(3, "G85", -18));
+        Assert.Equal(message is null ? [] : [message], found.Select(finding => finding.Message));
+    }
+
+    // A drill of 20 mm at 118 degrees has a point of 6.009 mm: to Z-4 it is nowhere 20 mm wide.
+    [Fact]
+    public void A_hole_that_ends_within_the_point_has_no_level_of_its_full_width()
+    {
+        var finding = Assert.Single(Findings("hole-too-short-for-tool", Tool(2, "drill", 20, ", \"pointAngle\": 118") + "," + Tool(3, "boring-bar", 22), Cycle(2, "G81", -4) + Cycle(3, "G85", -15)));
+        Assert.Equal("T3 bores at X50 Y30 to Z-15, and the hole that T2 makes there goes to Z-4 only and is nowhere as wide as its tool: it has to go to Z-21.009, or T3 less deep.", finding.Message);
+    }
+
     // A drill of 8 mm at 118 degrees is full width 2.403 mm above its tip: (D/2)·cot(α/2), engineering reference. A tenth of the diameter into the cone is common practice.
     private const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
 
@@ -237,6 +262,35 @@ public sealed class HoleToolRuleTests
         Assert.Equal(22, finding.Related!.Line);
         Assert.Empty(Findings("hole-too-short-for-tool", tools, Cycle(1, "G81", -3) + Cycle(2, "G81", -20) + Cycle(3, cycle, -15), holes: holes));
     }
+
+    [Fact] // A full circle is told at its place in the run, whatever is done next.
+    public void What_was_milled_before_is_not_milled_later()
+    {
+        var elsewhere = Cycle(2, "G81", -25).Replace("X50", "X20", StringComparison.Ordinal);
+        const string Milled = "T4 M6\nS500 M3\nG0 X57 Y30\nG43 H4 Z20\nG0 Z0\nG3 I-7 Z-20 F100\nI-7\nG0 Z20\nG0 G53 Z0\nM5\n";
+        var tools = Tool(2, "drill", 8) + "," + Tool(3, "boring-bar", 30) + "," + Tool(4, "end-mill", 12);
+        Assert.Empty(Findings("hole-too-short-for-tool", tools, elsewhere + Milled + Cycle(3, "G85", -18)));
+        Assert.Contains("before T4 makes the hole there", Assert.Single(Findings("hole-too-short-for-tool", tools, elsewhere + Cycle(3, "G85", -18) + Milled)).Message, StringComparison.Ordinal);
+    }
+
+    private static string Under(string offset, int tool, string code, double bottom) => Cycle(tool, code, bottom).Replace("G0 X50", offset + " G0 X50", StringComparison.Ordinal);
+
+    // Where G55 lies is not known: a tap under it is at a wrong place where nothing is drilled under it, and what is drilled at its X and Y under G54 is left without a thread.
+    [Theory]
+    [InlineData("G54", "G55", "", "T3 taps at X50 Y30 (G55) to Z-12, and nothing in this program makes a hole under G55; the one that T2 makes at the same X and Y under G54 is not tapped: is G54 meant?")]
+    [InlineData("G54", "G54", "", null)]
+    [InlineData("G55", "G55", "", null)]
+    [InlineData("G54", "G55", "G55", null)] // drilled under both
+    public void A_tap_under_another_work_offset_than_its_drill_is_told(string drilled, string tapped, string also, string? message)
+    {
+        var found = Findings("hole-too-short-for-tool", Tool(2, "drill", 6.8) + "," + Tool(3, "tap", 8, ", \"pitch\": 1.25"),
+            Under(drilled, 2, "G81", -20) + (also.Length > 0 ? Under(also, 2, "G81", -20) : "") + Under(tapped, 3, "G84", -12));
+        Assert.Equal(message is null ? [] : [message], found.Select(finding => finding.Message));
+    }
+
+    [Fact] // Both are tapped: what is under G55 was drilled in another program.
+    public void A_tap_under_both_work_offsets_is_none_of_it() => Assert.Empty(Findings("hole-too-short-for-tool", Tool(2, "drill", 6.8) + "," + Tool(3, "tap", 8, ", \"pitch\": 1.25"),
+        Under("G54", 2, "G81", -20) + Under("G54", 3, "G84", -12) + Under("G55", 3, "G84", -12)));
 
     // A hole that was there before may get a step at its bottom, a wider mouth or a finer bore after it was reamed; a drill in between made the hole.
     [Theory]
@@ -348,6 +402,48 @@ public sealed class HoleToolRuleTests
         Assert.Equal(told, found.Count);
         Assert.All(found, finding => Assert.Equal("T3, a thread mill, goes straight down 4 mm into full material: its end does not cut. The hole has to be there before.", finding.Message));
     }
+
+    // A thread mill of 9 mm goes down 4 mm where a hole was drilled before: its end does not cut (common practice). The point of 118 degrees is 3.06 mm long on 10.2 mm, and as wide as the mill 2.70 mm above the tip.
+    [Theory]
+    [InlineData(10.2, 50.0, -20, 0)]
+    [InlineData(9, 50.0, -20, 0)]
+    [InlineData(8.5, 50.0, -20, 4)] // narrower than the mill
+    [InlineData(10.2, 50.5, -20, 0)] // an approach beside the middle
+    [InlineData(10.2, 51.5, -20, 4)] // the wrong place, half beside the hole
+    [InlineData(10.2, 50.0, -7, 0)]
+    [InlineData(10.2, 50.0, -5, 1.67)] // into the drill's cone
+    public void A_thread_mill_wants_a_hole_as_wide_as_itself(double drill, double at, double to, double depth)
+    {
+        foreach (var holes in new[] { "", "{ \"x\": 50, \"y\": 30, \"thread\": \"M12\" }" })
+        {
+            var found = Findings("plunge-with-end-mill", Tool(3, "thread-mill", 9, ", \"pitch\": 1.75") + "," + Tool(2, "drill", drill, ", \"pointAngle\": 118"), Cycle(2, "G81", to).Replace("X50", string.Create(CultureInfo.InvariantCulture, $"X{at}"), StringComparison.Ordinal) + Down, holes: holes);
+            Assert.Equal(depth > 0 ? 1 : 0, found.Count);
+            Assert.All(found, finding => Assert.Matches($"^T3, a thread mill, goes straight down {depth.ToString(CultureInfo.InvariantCulture)}[0-9]* mm where the hole before it leaves no room for it: its end does not cut. The hole has to be as wide as the mill down to there.$", finding.Message));
+        }
+    }
+
+    // A mill of 10 mm beside a slot of 10 mm along X at Y30, 8 mm deep, and beside a hole of 8 mm: its middle counts (common practice).
+    [Theory]
+    [InlineData("end-mill", 34, 0)]
+    [InlineData("end-mill", 35, 0)]
+    [InlineData("end-mill", 37, 1)]
+    [InlineData("face-mill", 38, 1)]
+    [InlineData("face-mill", 33, 0)]
+    [InlineData("end-mill", 45, -1)] // nothing there
+    public void A_mill_half_over_an_earlier_cut_still_goes_down_with_its_middle(string kind, double y, int told)
+    {
+        var found = Findings(
+            "plunge-with-end-mill", Tool(3, kind, 10, ", \"flutes\": 4") + "," + Tool(4, "end-mill", 10, ", \"flutes\": 2"),
+            "T4 M6\nS500 M3\nG0 X-10 Y30\nG43 H4 Z20\nG0 Z-8\nG1 X80 F100\nG0 Z20\nG0 G53 Z0\nM5\n" + Down.Replace("Y30", string.Create(CultureInfo.InvariantCulture, $"Y{y}"), StringComparison.Ordinal));
+        Assert.Equal(told == 0 ? 0 : 1, found.Count);
+        Assert.All(found, finding => Assert.Contains(told < 0 ? "down 4 mm into full material:" : "down 4 mm beside an earlier cut, its middle in full material:", finding.Message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(2.0, 0)]
+    [InlineData(5.5, 1)]
+    public void A_hole_has_to_be_where_the_middle_of_the_mill_comes(double beside, int told) =>
+        Assert.Equal(told, Findings("plunge-with-end-mill", Tool(3, "end-mill", 10, ", \"flutes\": 4") + "," + Tool(2, "drill", 8), Cycle(2, "G81", -20).Replace("X50", string.Create(CultureInfo.InvariantCulture, $"X{50 + beside}"), StringComparison.Ordinal) + Down).Count);
 
     [Theory]
     [InlineData("", "its end may not cut in the middle")]

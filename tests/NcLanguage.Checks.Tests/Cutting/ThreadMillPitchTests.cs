@@ -46,6 +46,55 @@ public sealed class ThreadMillPitchTests
     [InlineData("X9|G3 X-9 I-9 Z-8.9 F240", 0)] // half a turn alone
     public void Arcs_about_one_centre_are_one_helix(string arcs, int told) => Assert.Equal(told, Of(arcs).Count);
 
+    // A turn by quarters from Z-9, 0.375 mm each: M30 x 1.5. Lines count from 1, the first arc's is 8.
+    [Theory]
+    [InlineData("-8.625 -8.25 -7.785 -7.5", 10, "This arc of T11 rises by 0.465 mm, where the helix that it is a part of rises by 0.375 mm over 90°: the pitch of the tool is 1.5 mm, and its teeth leave the groove.")] // one level
+    [InlineData("-8.265 -8.25 -7.875 -7.5", 8, "rises by 0.735 mm")] // the first
+    [InlineData("-8.625 -8.25 -7.875 -7.25", 11, "rises by 0.625 mm")] // the last
+    [InlineData("-8.625 -8.25 -7.875 -7.875", 11, "stays level")] // forgotten
+    [InlineData("-8.625 -8.25 -8.875 -7.5", 10, "falls by 0.625 mm")]
+    [InlineData("-9.375 -9.75 -10.25 -10.5", 10, "falls by 0.5 mm, where the helix that it is a part of falls by 0.375 mm")]
+    [InlineData("-8.625 -8.25 -7.875 -7.5 -7.125 -6.57 -6.375 -6 -5.625", 13, "rises by 0.555 mm")] // within two turns and more
+    [InlineData("-8.265 -8.25 -7.875 -7.5 -7.125 -6.75", 8, "rises by 0.735 mm")] // before a whole turn, and made good
+    [InlineData("-8.625 -8.25 -7.875 -7.5 -7.215 -6.75", 12, "rises by 0.285 mm")] // behind one
+    public void An_arc_that_leaves_its_helix_is_told_once(string levels, int line, string words)
+    {
+        var found = Of("X9|" + ByQuarters(levels));
+        var finding = Assert.Single(found);
+        Assert.Equal(line, finding.Line + 1);
+        Assert.Contains(words, finding.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("-8.625 -8.25 -7.875 -7.5")]
+    [InlineData("-8.63 -8.25 -7.88 -7.5")] // rounded to hundredths
+    [InlineData("-8.61 -8.24 -7.86 -7.49")]
+    [InlineData("-8.9 -8.525 -8.15 -7.775 -7.4")] // a way in about the same centre
+    [InlineData("-8.625 -8.25 -7.875 -7.5 -7.5")] // and a way out
+    [InlineData("-8.625 -8.25 -7.875 -7.5 -7.4 -7.35")]
+    [InlineData("-8.95 -8.9 -8.525 -8.15 -7.775 -7.4 -7.4")]
+    [InlineData("-9 -9 -9 -9 -8.625 -8.25 -7.875 -7.5")] // a level turn before it
+    [InlineData("-8.25 -7.5 -6.75 -6")] // two starts
+    [InlineData("-9 -9 -9 -9 -8.25 -7.5 -6.75 -6")]
+    [InlineData("-9 -9 -9 -9")]
+    public void Quarters_with_their_ways_in_and_out_are_a_thread(string levels) => Assert.Empty(Of("X9|" + ByQuarters(levels)));
+
+    [Theory]
+    [InlineData("X9|G3 I-9 Z-7.5 F240|I-9 Z-6.2|I-9 Z-4.5", 9, "rises by 1.3 mm")] // one of three turns
+    [InlineData("X9|G3 X-9 I-9 Z-8.1 F240|X9 I9 Z-7.5", 8, "rises by 0.9 mm")] // one of two halves
+    public void One_level_is_one_finding(string arcs, int line, string words)
+    {
+        var finding = Assert.Single(Of(arcs));
+        Assert.Equal(line, finding.Line + 1);
+        Assert.Contains(words, finding.Message, StringComparison.Ordinal);
+    }
+
+    private static string ByQuarters(string levels)
+    {
+        string[] arcs = ["X0 Y9 I-9", "X-9 Y0 J-9", "X0 Y-9 I9", "X9 Y0 J9"];
+        return string.Join('|', levels.Split(' ').Select((level, i) => $"G3 {arcs[i % 4]} Z{level} F240"));
+    }
+
     [Fact]
     public void A_single_row_of_teeth_without_a_pitch_cuts_any() => Assert.Empty(Of("X9|G3 I-9 Z-7.75 F240", "\"flutes\": 3"));
 

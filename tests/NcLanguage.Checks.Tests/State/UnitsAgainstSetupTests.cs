@@ -33,7 +33,8 @@ public sealed class UnitsAgainstSetupTests
     public void The_other_unit_is_told_once_at_the_code(string unit, string blocks, string setup, string message)
     {
         var finding = Assert.Single(Of(unit, blocks, setup));
-        Assert.Equal((0, 0, 3, message), (finding.Line, finding.StartColumn, finding.EndColumn, finding.Message));
+        Assert.Equal((0, 0, 3), (finding.Line, finding.StartColumn, finding.EndColumn));
+        Assert.StartsWith(message, finding.Message, StringComparison.Ordinal);
         Assert.Empty(Of(unit == "G20" ? "G21" : "G20", blocks, setup));
     }
 
@@ -59,6 +60,13 @@ public sealed class UnitsAgainstSetupTests
     [InlineData("G55 G20", Facing, Plate)]
     public void Others_are_not(string unit, string blocks, string setup) => Assert.Empty(Of(unit, blocks, setup));
 
+    [Fact] // A hole at the zero is there in either unit.
+    public void A_hole_at_the_zero_is_not_counted()
+    {
+        var finding = Assert.Single(Of("G20", Holes, Drawn.Replace("\"holes\": [", "\"holes\": [ { \"x\": 0, \"y\": 0, \"diameter\": 8 },", StringComparison.Ordinal)));
+        Assert.StartsWith("Under G20 away from the zero no hole of the drawing is where it should be, and all 3 are when the same numbers are read in millimetres", finding.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Without_a_setup_nothing_is_known() => Assert.Empty(Programs.Of("units-against-setup", $"G20 G90 G17 G54\n{Facing}M30\n"));
 
@@ -72,19 +80,64 @@ public sealed class UnitsAgainstSetupTests
         Assert.Empty(Of("G20", $"T4 M6\nS900 M3\n{blocks}M5\n", setup));
     }
 
+    private const string Tap = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }""";
+
+    private static string Tapping(string unit, double feed, string feedMode = "G94") =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{unit} G90 G17 G54\nT5 M6\nS500 M3\nG0 X10 Y10\nG43 H5 Z40\nG99 {feedMode} G84 X10 Y10 Z-12 R5 F{feed}\nX90\nX50\nG80\nG0 Z40\nM30\n");
+
     [Fact] // What follows from a unit that seems to be wrong is not sure.
     public void No_other_fix_is_certain_beside_it()
     {
-        const string tap = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }""";
-        static FixSafety FeedFix(string unit, double feed)
+        static (FixSafety, FixSafety) Fixes(string unit, double feed)
         {
-            var analysis = Programs.Analyse(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{unit} G90 G17 G54\nT5 M6\nS500 M3\nG0 X10 Y10\nG43 H5 Z40\nG99 G84 X10 Y10 Z-12 R5 F{feed}\nX90\nX50\nG80\nG0 Z40\nM5\nM30\n"), tap);
-            Assert.Equal(unit == "G20", analysis.Findings.Any(finding => finding.Name == "units-against-setup"));
-            return Assert.Single(analysis.Findings.SelectMany(analysis.FixesOf), fix => fix.Title.StartsWith("Feed by the pitch", StringComparison.Ordinal)).Safety;
+            var analysis = Programs.Analyse(Tapping(unit, feed), Tap);
+            var fixes = analysis.Findings.SelectMany(analysis.FixesOf).ToList();
+            return (Assert.Single(fixes, fix => fix.Title.StartsWith("Feed by the pitch", StringComparison.Ordinal)).Safety,
+                Assert.Single(analysis.Findings.Where(finding => finding.Name == "spindle-left-on").SelectMany(analysis.FixesOf)).Safety);
         }
 
-        Assert.Equal(FixSafety.Safe, FeedFix("G21", 500));
-        Assert.Equal(FixSafety.Choice, FeedFix("G20", 625));
+        Assert.Equal((FixSafety.Safe, FixSafety.Safe), Fixes("G21", 500));
+        Assert.Equal((FixSafety.Choice, FixSafety.Choice), Fixes("G20 (nc-allow units-against-setup: looked at)", 625));
+    }
+
+    [Fact] // What one letter brings about is one finding, with the first of each rule as its related places; what does not hang on it is told.
+    public void What_may_come_of_it_is_told_with_it()
+    {
+        var analysis = Programs.Analyse(Tapping("G20", 625), Tap);
+        var slip = Assert.Single(analysis.Findings, finding => finding.Name == "units-against-setup");
+        Assert.EndsWith("or are the units of the setup wrong? 5 more findings may come of it and are not told by themselves: tap-feed, hole-outside-stock (3), r-far.", slip.Message, StringComparison.Ordinal);
+        Assert.Equal(["5 tap-feed", "5 hole-outside-stock", "5 r-far"], analysis.Related(slip).Select(place => $"{place.Line} {place.Message.Split(':')[0]}"));
+        Assert.DoesNotContain(analysis.Findings, finding => finding.Name is "tap-feed" or "hole-outside-stock" or "r-far");
+        Assert.Contains(analysis.Findings, finding => finding.Name == "spindle-left-on");
+    }
+
+    [Fact] // Silenced, or settled, it hides nothing.
+    public void Where_it_is_silenced_or_mended_all_is_told()
+    {
+        Assert.Equal(3, Programs.Analyse(Tapping("G20 (nc-allow units-against-setup: looked at)", 625), Tap).Findings.Count(finding => finding.Name == "hole-outside-stock"));
+        Assert.Contains(Programs.Analyse(Tapping("G21", 500), Tap).Findings, finding => finding.Name == "tap-feed");
+    }
+
+    [Fact] // A first look at a large program tells them in the same way.
+    public void A_first_look_folds_them_too()
+    {
+        var text = Tapping("G20", 625);
+        var before = Programs.Analyse(text, Tap);
+        _ = before.Findings;
+        var after = before.WithText(NcLanguage.Syntax.Text.SourceText.From(System.Text.Encoding.ASCII.GetBytes(text.Replace("X90", "X91", StringComparison.Ordinal))));
+        var slip = Assert.Single(after.FirstLook(before), finding => finding.Name == "units-against-setup");
+        Assert.Contains("5 more findings", slip.Message, StringComparison.Ordinal);
+        Assert.Equal(3, after.Related(slip).Count());
+        Assert.Equal(before.Findings.Length, after.FirstLook(before).Length);
+    }
+
+    [Theory] // Lengths of an inch program have four decimals; a lead of a turn has one more. ISO 261: M8 has 1.25 mm; the inch is 25.4 mm.
+    [InlineData("G94", "F24.6063")]
+    [InlineData("G95", "F0.04921")]
+    public void A_feed_by_the_pitch_is_written_as_fine_as_the_unit_has_it(string feedMode, string word)
+    {
+        var analysis = Programs.Analyse(Tapping("G20 (nc-allow units-against-setup: looked at)", 625, feedMode), Tap);
+        Assert.Equal($"Feed by the pitch ({word})", Assert.Single(analysis.FixesOf(analysis.Findings.Single(finding => finding.Name == "tap-feed"))).Title);
     }
 
     [Fact]

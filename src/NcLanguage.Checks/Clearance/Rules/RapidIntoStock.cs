@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -13,7 +12,7 @@ public sealed class RapidIntoStock : Rule
         Severity = Severity.Error,
         Title = "A rapid into stock that still stands",
         Finds = "A rapid below the top of the stock that meets what the cuts before it have left standing. A rapid back into what has been cut is sound. "
-            + "Of one that comes from where nobody knows, the first in Z after home or a tool change say, it is asked whether it ends in the stock. Straight feeds of a probe are held against the stock like rapids, as a warning, since a probe goes into what was cast or cut before; probe moves (G31, G38) are not.",
+            + "Of one that comes from where nobody knows, the first in Z after home or a tool change say, it is asked whether it ends in the stock. Feeds of a probe are held against the stock like rapids, as a warning, since a probe goes into what was cast or cut before; probe moves (G31, G38) are not.",
         AtTheMachine = "The tool runs into solid material at full rapid, perhaps with the spindle standing, and breaks; a probe breaks at a feed as well.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -71,22 +70,11 @@ public sealed class RapidIntoStock : Rule
                 (lastLine, lastTool, lastLevel) = (line, rapid.Tool, level);
                 var say = file.SayAt(line, parts[part].Source.CoordinatesAt(rapid.Line));
                 var tip = met.Tip - rapid.ToFrame;
-                var isFed = IsProbe(file.Run.Job, rapid.Tool) && FeedsAt(file.Run, line);
-                var move = isFed ? $"T{rapid.Tool} is a probe, and this feed, which does not stop at contact, takes it into stock that still stands" : "This rapid goes into stock that still stands";
+                var move = rapid.IsFed ? $"T{rapid.Tool} is a probe, and this feed, which does not stop at contact, takes it into stock that still stands" : "This rapid goes into stock that still stands";
                 file.ReportBlock(this, line, $"{move}{StockWords.Depth(met.Depth, say)}, at "
-                    + $"{say.Place(StockWords.Nearest(tip.X, say), StockWords.Nearest(tip.Y, say), rapid.From.Z == rapid.To.Z ? tip.Z : StockWords.Nearest(tip.Z, say))} (the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}){(isFed ? ", unless the room there is cast or was cut elsewhere" : "")}.",
-                    severity: isFed ? Severity.Warning : Severity.Error);
+                    + $"{say.Place(StockWords.Nearest(tip.X, say), StockWords.Nearest(tip.Y, say), rapid.From.Z == rapid.To.Z ? tip.Z : StockWords.Nearest(tip.Z, say))} (the stock's top is at {say.Level(stock.Max.Z - rapid.ToFrame.Z)}){(rapid.IsFed ? ", unless the room there is cast or was cut elsewhere" : "")}.",
+                    severity: rapid.IsFed ? Severity.Warning : Severity.Error);
             }
         }
     }
-
-    static bool FeedsAt(ProgramRun run, int line)
-    {
-        foreach (ref readonly var move in run.StepAt(line).Moves.Items)
-            if (move.IsFeed)
-                return true;
-        return false;
-    }
-
-    static bool IsProbe(Job job, int tool) => job.Setup.FindTool(tool)?.Kind == ToolKind.Probe;
 }

@@ -56,7 +56,7 @@ struct BodyContact(Job job, StockField field)
     {
         if (!MayAsk(rapid.Tool))
             return;
-        if (job.Readings.RapidPath == RapidPathReading.Straight)
+        if (rapid.IsFed || job.Readings.RapidPath == RapidPathReading.Straight)
         {
             Ask(rapid.From, rapid.To, rapid.Tool, 0, -1, index);
             return;

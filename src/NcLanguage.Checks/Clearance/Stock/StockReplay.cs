@@ -205,7 +205,7 @@ sealed class StockReplay
         // Nor a traverse at R to where R lies inside the stock: that is said of R.
         if (rapid.AtR && field.Meets(rapid.To, rapid.To, end, out _, out _))
             return false;
-        if (job.Readings.RapidPath == RapidPathReading.Straight)
+        if (rapid.IsFed || job.Readings.RapidPath == RapidPathReading.Straight)
             return field.Meets(rapid.From, rapid.To, end, out tip, out depth);
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(rapid.From, rapid.To, job.Machine.Rapid, path);

@@ -71,6 +71,9 @@ sealed class WorkedPlaces
             var atHole = hole < result.Holes.Length ? result.Holes.LineOf(hole) : int.MaxValue;
             var atPlunge = plunge < result.Plunges.Length ? result.Plunges[plunge].Line : int.MaxValue;
             var atRound = round < result.Rounds.Length ? result.Rounds[round].Line : int.MaxValue;
+            // What is milled before stands before in the order of the run; no helix goes on behind a hole.
+            if (Math.Min(atHole, atPlunge) <= atRound)
+                _circles.End();
             if (atHole <= atPlunge && atHole <= atRound)
                 NoteHole(result.Holes[hole++], run.LineOf(part, atHole), run.Job, result.CoordinatesAt(atHole));
             else if (atPlunge <= atRound)

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>Findings as they are told.</summary>
+/// <param name="Findings">In the order of the text.</param>
+/// <param name="Explained">What is told with the finding that may be the cause of it: of each rule the first, the worst rules first.</param>
+readonly record struct FindingsTold(ImmutableArray<Finding> Findings, ImmutableArray<RelatedPlace> Explained);
+
+/// <summary>One slip that moves all of a program is one finding: what may come of it is counted and named in it, and not told by itself (<see cref="Rule.MayExplain"/>).</summary>
+static class ExplainedFindings
+{
+    /// <summary>Takes them out and tells them with their cause. Where a comment has silenced the cause, they are told.</summary>
+    public static ImmutableArray<RelatedPlace> TakeOut(List<Finding> findings)
+    {
+        var cause = findings.FindIndex(finding => finding.Rule.PutsFixesInDoubt && finding.Fault is null);
+        if (cause < 0)
+            return [];
+        var rule = findings[cause].Rule;
+        var explained = findings.FindAll(IsExplained);
+        if (explained.Count == 0)
+            return [];
+        var ofRules = explained.OrderBy(finding => finding.Severity).ThenBy(finding => finding, FindingAssembly.Comparer).GroupBy(finding => finding.Rule).ToList();
+        var names = string.Join(", ", ofRules.Select(group => group.Count() is > 1 and var count ? $"{group.Key.Info.Name} ({Say.Number(count)})" : group.Key.Info.Name));
+        findings[cause] = findings[cause] with
+        {
+            Message = explained.Count == 1
+                ? $"{findings[cause].Message} One more finding may come of it and is not told by itself: {names}."
+                : $"{findings[cause].Message} {Say.Number(explained.Count)} more findings may come of it and are not told by themselves: {names}.",
+        };
+        findings.RemoveAll(IsExplained);
+        return [.. ofRules.Select(group => group.First()).Select(first => new RelatedPlace(first.Line, first.StartColumn, first.EndColumn, $"{first.Name}: {first.Message}"))];
+
+        bool IsExplained(Finding finding) => finding.Fault is null && rule.MayExplain(finding.Rule);
+    }
+}

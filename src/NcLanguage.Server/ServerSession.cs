@@ -57,7 +57,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
             publish, positions, links, (path, workspace) => _client.PullsDiagnostics && (jobs.IsOpen(path) || (workspace && jobs.IsInWorkspace(path))));
         _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
-        var publisher = new DiagnosticPublisher(publish, _client, positions, links);
+        var publisher = new DiagnosticPublisher(publish, () => rpc.Refresh(Methods.DiagnosticRefresh), _client, positions, links);
         _onDisk = new ProgramsOnDisk(jobs, _settings, publisher, positions, _client);
         _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults, rpc.LetAnswersPassAsync);
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);

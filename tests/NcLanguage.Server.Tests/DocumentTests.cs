@@ -92,7 +92,7 @@ public sealed class DocumentTests
         Gen<(int Start, int End, string Text)> edits = Gen.Select(Gen.Int[0, 200], Gen.Int[0, 200], Texts);
         Gen.Select(Texts, edits.Array[1, 8]).Sample((text, changes) =>
         {
-            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), () => AnalysisOptions.Default, (_, _, _) => { }, (_, _, _, _) => { }, (_, _, _) => { }, () => Task.CompletedTask);
+            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), () => AnalysisOptions.Default, (_, _, _) => { }, (_, _, _, _) => { }, (_, _, _, _) => { }, (_, _, _) => { }, () => Task.CompletedTask);
             string reference = text;
             int version = 1;
             foreach ((int a, int b, string inserted) in changes)

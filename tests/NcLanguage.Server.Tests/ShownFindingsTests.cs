@@ -25,7 +25,7 @@ public sealed class ShownFindingsTests
     private ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool isTyped = true, bool hasLinks = false, bool relates = false)
     {
         _mapped = 0;
-        return ShownFindings.Of(analysis.Text, analysis.Findings, isTyped, hasLinks, before, _ => relates, finding =>
+        return ShownFindings.Of(analysis.Text, analysis.Findings, new StillToCome(isTyped, false, -1), hasLinks, before, _ => relates, finding =>
         {
             _mapped++;
             return new Diagnostic(_positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), new DiagnosticText(finding.Message, DiagnosticSeverity.Error, finding.Id));

@@ -45,6 +45,9 @@ enum Behind { Block, NumberO, Keyword, If, While }
 /// <param name="GoesOn">Whether letters or digits go on behind the cursor.</param>
 readonly record struct CursorPlace(PlaceKind Kind, int Start, int End, char Letter, string Typed, bool GoesOn, Behind Behind)
 {
+    /// <summary>Whether the variable at the cursor is one that a value is put into.</summary>
+    public bool IsSetting { get; init; }
+
     static CursorPlace None => default;
 
     /// <summary>The place at a byte column of a block.</summary>
@@ -66,6 +69,13 @@ readonly record struct CursorPlace(PlaceKind Kind, int Start, int End, char Lett
         return column < from ? None : ExpressionPlace.Of(line, from, column) ?? OfWords(block, from, column);
     }
 
+    /// <summary>Whether a variable behind this is the number of a word: a letter or its sign stands before it, and not the THEN of a condition.</summary>
+    static bool BelongsToWord(ReadOnlySpan<byte> before)
+    {
+        before = before.TrimEnd(" \t+-"u8);
+        return before.Length > 0 && IsLetter(before[^1]) && !(before.Length >= 4 && Ascii.EqualsIgnoreCase(before[^4..], "THEN"u8));
+    }
+
     static CursorPlace OfWords(in Block block, int from, int column)
     {
         var line = block.Line;
@@ -75,7 +85,7 @@ readonly record struct CursorPlace(PlaceKind Kind, int Start, int End, char Lett
         if (number > from && line[number - 1] is (byte)'+' or (byte)'-')
             number--;
         if (number > from && line[number - 1] == '#')
-            return Make(PlaceKind.Variable, block, number - 1, column);
+            return Make(PlaceKind.Variable, block, number - 1, column) with { IsSetting = !BelongsToWord(line[from..(number - 1)]) };
         var letters = number;
         while (letters > from && IsLetter(line[letters - 1]))
             letters--;

@@ -13,5 +13,5 @@ internal sealed record AnalysedProgram(ProgramAnalysis Analysis, LoadedJob Job);
 /// <param name="Text">The text of this version.</param>
 /// <param name="Analysis">Ends with the analysis, or cancelled where the snapshot was superseded first.</param>
 /// <param name="Superseded">Cancelled when a newer version came, the setup changed or the document was closed.</param>
-/// <param name="IsTyped">Whether it was changed since it was opened or saved: somebody is at work on it.</param>
-internal sealed record DocumentSnapshot(string Uri, int Version, SourceText Text, Task<AnalysedProgram> Analysis, CancellationToken Superseded, bool IsTyped = false);
+/// <param name="Typing">How somebody is at work on it; null where it stands as it was opened or saved.</param>
+internal sealed record DocumentSnapshot(string Uri, int Version, SourceText Text, Task<AnalysedProgram> Analysis, CancellationToken Superseded, Typing? Typing = null);

@@ -29,12 +29,12 @@ internal sealed class DocumentStore(
         if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
         string? path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnFailed, letAnswersPass);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, publisher.Rest, OnFailed, letAnswersPass);
         return RecheckCallersOf(path);
     }
 
     /// <summary>Changes a program. Those that call it are checked anew: true where there are any.</summary>
-    public bool Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
+    public bool Change(string uri, int version, IReadOnlyList<TextDocumentContentChangeEvent> changes)
     {
         OpenDocument document = Find(uri);
         document.Change(version, changes, positions);

@@ -29,7 +29,7 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
     public string[] Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
     {
         JobDocument document = _open[uri];
-        return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions)));
+        return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions).Text));
     }
 
     /// <summary>Closes a document: the file on disk counts again. Gives its path.</summary>

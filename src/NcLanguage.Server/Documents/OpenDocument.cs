@@ -4,6 +4,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Documents;
@@ -16,13 +17,14 @@ internal sealed class OpenDocument : IDisposable
     private readonly Func<AnalysisOptions> _options;
     private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
     private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
+    private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onRest;
     private readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
     private readonly Func<Task> _letAnswersPass;
     private CancellationTokenSource _superseded = new();
     private Task<LoadedJob> _job;
     private AnalysedProgram? _latest;
     private (SourceText Text, ImmutableArray<Finding> Findings)? _told;
-    private bool _isTyped;
+    private bool _isNew;
     private DocumentSnapshot _current;
 
     /// <param name="uri">The client's name of the document.</param>
@@ -32,28 +34,40 @@ internal sealed class OpenDocument : IDisposable
     /// <param name="options">How programs are analysed.</param>
     /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
     /// <param name="onFound">Called on a worker with findings: of a large program first with what is known at once, then with all.</param>
+    /// <param name="onRest">Called on a worker with all findings when no key has followed the last one for a while.</param>
     /// <param name="onFailed">Called where an analysis threw, with the same question.</param>
     /// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon.</param>
     public OpenDocument(
         string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
         Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onFound,
-        Action<DocumentSnapshot, Exception, Func<bool>> onFailed, Func<Task> letAnswersPass)
+        Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onRest, Action<DocumentSnapshot, Exception, Func<bool>> onFailed, Func<Task> letAnswersPass)
     {
         _findJob = findJob;
         _options = options;
         _onAnalysed = onAnalysed;
         _onFound = onFound;
+        _onRest = onRest;
         _onFailed = onFailed;
         _letAnswersPass = letAnswersPass;
         _job = Task.Run(findJob);
-        Start(uri, version, text);
+        _isNew = HasNoBlock(text);
+        Start(uri, version, text, null);
     }
 
     /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
     private const int LargeText = 4 << 20;
 
+    /// <summary>Lines that somebody who writes a program puts in at once: a head and an end to begin with, a row of holes. More is a program that is there already.</summary>
+    private const int LongestTemplate = 20;
+
+    /// <summary>Bytes that a text without blocks may have: a head of comments.</summary>
+    private const int LongestHead = 16 << 10;
+
     /// <summary>How long the fingers rest before distant places of a large program are compared: in a flow of keys each would undo that work of the one before.</summary>
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(40);
+
+    /// <summary>Longer than from key to key of somebody who looks for the letters; who reads a number off the drawing takes longer.</summary>
+    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
 
     public DocumentSnapshot Current => Volatile.Read(ref _current);
 
@@ -61,21 +75,25 @@ internal sealed class OpenDocument : IDisposable
     public LoadedJob? Job => _job.IsCompletedSuccessfully ? _job.Result : null;
 
     /// <summary>Applies changes in their order, each to the text the one before left.</summary>
-    public void Change(int version, IEnumerable<TextDocumentContentChangeEvent> changes, PositionMapper positions)
+    public void Change(int version, IReadOnlyList<TextDocumentContentChangeEvent> changes, PositionMapper positions)
     {
         SourceText text = Current.Text;
+        int end = 0;
         foreach (TextDocumentContentChangeEvent change in changes)
-            text = Apply(text, change, positions);
-        _isTyped = true;
-        Supersede(() => Start(Current.Uri, version, text));
+        {
+            int lines = text.LineCount;
+            (text, end) = Apply(text, change, positions);
+            _isNew = _isNew && (change.Range is null ? HasNoBlock(text) : text.LineCount - lines <= LongestTemplate);
+        }
+        Supersede(() => Start(Current.Uri, version, text, new Typing(text.LineAt(end), changes is [var only] && IsKey(only), _isNew)));
     }
 
     /// <summary>Notes that the text was saved; true where it was changed before, so that its findings are told anew.</summary>
     public bool Saved()
     {
-        if (!_isTyped) return false;
-        _isTyped = false;
-        Supersede(() => Start(Current.Uri, Current.Version, Current.Text));
+        if (Current.Typing is null) return false;
+        _isNew = HasNoBlock(Current.Text);
+        Supersede(() => Start(Current.Uri, Current.Version, Current.Text, null));
         return true;
     }
 
@@ -83,7 +101,7 @@ internal sealed class OpenDocument : IDisposable
     public void Recheck() => Supersede(() =>
     {
         _job = Task.Run(_findJob);
-        Start(Current.Uri, Current.Version, Current.Text);
+        Start(Current.Uri, Current.Version, Current.Text, Current.Typing);
     });
 
     /// <summary>Closes it: drops what is still running.</summary>
@@ -93,12 +111,32 @@ internal sealed class OpenDocument : IDisposable
         _superseded.Dispose();
     }
 
-    internal static SourceText Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
+    /// <summary>The text after a change, and the offset behind the last line that it wrote to.</summary>
+    internal static (SourceText Text, int End) Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
     {
-        if (change.Range is not { } range) return change.Text.ToText();
+        if (change.Range is not { } range) return (change.Text.ToText(), 0);
         int start = positions.ToOffset(text, range.Start);
         int end = positions.ToOffset(text, range.End);
-        return text.WithChange(Math.Min(start, end), Math.Max(start, end), change.Text.ToBytes());
+        (start, end) = (Math.Min(start, end), Math.Max(start, end));
+        byte[] written = change.Text.ToBytes();
+        return (text.WithChange(start, end, written), start + written.Length - (written is [.., (byte)'\n'] ? 1 : 0));
+    }
+
+    /// <summary>A character written or taken away within a line. Editors write a bracket's partner with it.</summary>
+    private static bool IsKey(TextDocumentContentChangeEvent change) =>
+        change.Range is { } range && range.Start.Line == range.End.Line && range.End.Character - (long)range.Start.Character is 0 or 1
+        && change.Text.ToBytes() is { Length: <= 2 } written && !written.AsSpan().ContainsAny((byte)'\r', (byte)'\n');
+
+    /// <summary>Whether there is nothing but marks, comments and numbers of the program and of blocks.</summary>
+    private static bool HasNoBlock(SourceText text)
+    {
+        if (text.Length > LongestHead) return false;
+        for (int line = 0; line < text.LineCount; line++)
+        {
+            foreach (ref readonly Token token in text.BlockAt(line).Tokens)
+                if (!token.IsComment && token.Kind is not TokenKind.Percent && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N')) return false;
+        }
+        return true;
     }
 
     // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.
@@ -118,13 +156,22 @@ internal sealed class OpenDocument : IDisposable
         before.Dispose();
     }
 
+    /// <summary>Waits whether another key comes; where none does, what the last one brought is told.</summary>
+    private async Task RestAsync(DocumentSnapshot snapshot, Typing keys, AnalysedProgram program, ImmutableArray<Finding> all)
+    {
+        await Task.Delay(Rest, snapshot.Superseded).ConfigureAwait(false);
+        DocumentSnapshot rested = snapshot with { Typing = keys with { IsFlowing = false } };
+        if (ReferenceEquals(Interlocked.CompareExchange(ref _current, rested, snapshot), snapshot))
+            _onRest(rested, program, all, () => ReferenceEquals(Current, rested) && !rested.Superseded.IsCancellationRequested);
+    }
+
     [MemberNotNull(nameof(_current))]
-    private void Start(string uri, int version, SourceText text)
+    private void Start(string uri, int version, SourceText text, Typing? typing)
     {
         CancellationToken superseded = _superseded.Token;
         Task<LoadedJob> job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
-        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, _isTyped);
+        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, typing);
         // Before the analysis begins: one that is done before it counts as the newest would not be told.
         Volatile.Write(ref _current!, snapshot);
         _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
@@ -164,6 +211,7 @@ internal sealed class OpenDocument : IDisposable
                 Show(program, all);
             }
             _onAnalysed(snapshot, program, IsNewest);
+            if (snapshot.Typing is { IsFlowing: true } keys) await RestAsync(snapshot, keys, program, all).ConfigureAwait(false);
             if (before is null && snapshot.Text.Length > LargeText)
             {
                 // What was found is on its way; everything stands still while memory is collected.

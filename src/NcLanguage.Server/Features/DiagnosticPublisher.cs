@@ -10,7 +10,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/publishDiagnostics: sends the findings of the newest version, and none of an older one after it. Findings that went out
-/// before the pages they link to were written are sent once more when they are.</summary>
+/// before the pages they link to were written are sent once more when they are; those that a half-written word brings, when the keys rest.</summary>
 internal sealed class DiagnosticPublisher
 {
     /// <summary>More than this nobody reads, and to send them at each key would cost more than to find them: the worst are sent, the rest is counted in one note.</summary>
@@ -18,16 +18,23 @@ internal sealed class DiagnosticPublisher
 
     private readonly Lock _gate = new();
     private readonly Action<PublishDiagnosticsParams> _send;
+    private readonly Action _askAgain;
     private readonly ClientProfile _client;
     private readonly PositionMapper _positions;
     private readonly ReferenceLinks _links;
     private readonly FindingTexts _texts;
     private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
     private readonly Dictionary<string, ShownFindings> _shown = [];
+    private readonly Dictionary<string, ToldFindings> _told = [];
 
-    public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, ClientProfile client, PositionMapper positions, ReferenceLinks links)
+    /// <param name="send">Sends findings to the client.</param>
+    /// <param name="askAgain">Tells a client that asks for findings itself to ask again.</param>
+    /// <param name="client">What the client takes.</param>
+    /// <param name="positions">How places are counted.</param>
+    /// <param name="links">The pages that findings link to.</param>
+    public DiagnosticPublisher(Action<PublishDiagnosticsParams> send, Action askAgain, ClientProfile client, PositionMapper positions, ReferenceLinks links)
     {
-        (_send, _client, _positions, _links) = (send, client, positions, links);
+        (_send, _askAgain, _client, _positions, _links) = (send, askAgain, client, positions, links);
         _texts = new FindingTexts(links);
         links.Settled += SendWithLinks;
     }
@@ -39,17 +46,48 @@ internal sealed class DiagnosticPublisher
         if (_client.PullsDiagnostics) return;
         bool isFinal = _links.IsSettled;
         ShownFindings? shown;
-        lock (_gate) _shown.TryGetValue(snapshot.Uri, out shown);
-        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref shown);
+        ToldFindings? told;
+        lock (_gate)
+        {
+            _shown.TryGetValue(snapshot.Uri, out shown);
+            _told.TryGetValue(snapshot.Uri, out told);
+        }
+        told ??= ToldFindings.None;
+        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref shown, ref told);
         lock (_gate)
         {
             if (!isNewest()) return;
             _withoutLinks.Remove(snapshot.Uri);
             _shown[snapshot.Uri] = shown;
+            _told[snapshot.Uri] = told;
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
             if (isFinal || diagnostics.Length == 0) return;
             if (_links.IsSettled) SendAgain(snapshot, program, findings);
             else _withoutLinks[snapshot.Uri] = (snapshot, program, findings, isNewest);
+        }
+    }
+
+    /// <summary>The keys rest: tells what was held back while they flowed, if anything was.</summary>
+    public void Rest(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    {
+        lock (_gate)
+        {
+            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out ToldFindings? told) || told.Held.IsEmpty) return;
+        }
+        if (_client.PullsDiagnostics) _askAgain();
+        else Publish(snapshot, program, findings, isNewest);
+    }
+
+    /// <summary>The findings of an open program for a client that asks for them itself, without those that are held back while keys flow.</summary>
+    public Diagnostic[] Tell(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
+    {
+        lock (_gate)
+        {
+            ToldFindings told = _told.GetValueOrDefault(snapshot.Uri, ToldFindings.None);
+            ShownFindings? shown = null;
+            Diagnostic[] diagnostics = Map(snapshot, analysis, findings, ref shown, ref told);
+            _told[snapshot.Uri] = told;
+            return diagnostics;
         }
     }
 
@@ -72,19 +110,17 @@ internal sealed class DiagnosticPublisher
         {
             _withoutLinks.Remove(uri);
             _shown.Remove(uri);
+            _told.Remove(uri);
             _send(new PublishDiagnosticsParams(uri, null, []));
         }
     }
 
-    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => new(
+    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, finding, default);
+
+    private Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, StillToCome toCome) => new(
         _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn),
-        _texts.For(finding, IsStillToCome(snapshot, finding) ? DiagnosticSeverity.Information : Severity(finding.Severity)),
+        _texts.For(finding, toCome.Asks(finding) ? DiagnosticSeverity.Information : Severity(finding.Severity)),
         Related(snapshot, analysis, finding));
-
-    // A program that somebody writes from its beginning has no end until the last line: as an error it would stand there all the while.
-    private static bool IsStillToCome(DocumentSnapshot snapshot, Finding finding) => snapshot.IsTyped && finding.Name == ProgramEnd;
-
-    private const string ProgramEnd = "program-end-missing";
 
     private void SendWithLinks()
     {
@@ -99,21 +135,26 @@ internal sealed class DiagnosticPublisher
     // Where the pages could not be written there is nothing to add.
     private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
     {
-        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Map(snapshot, program.Analysis, findings)));
+        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Tell(snapshot, program.Analysis, findings)));
     }
 
-    /// <summary>The findings of a program, as many as an editor can show.</summary>
+    /// <summary>The findings of a program that nobody types, as many as an editor can show.</summary>
     public Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
         ShownFindings? shown = null;
-        return Map(snapshot, analysis, findings, ref shown);
+        ToldFindings told = ToldFindings.None;
+        return Map(snapshot, analysis, findings, ref shown, ref told);
     }
 
     /// <param name="shown">What went out last; then what goes out now.</param>
-    private Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings, [NotNull] ref ShownFindings? shown)
+    /// <param name="told">What was told last; then what is told now.</param>
+    private Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings, [NotNull] ref ShownFindings? shown, ref ToldFindings told)
     {
-        (ImmutableArray<Finding> told, Finding? left) = Worst(findings);
-        shown = ShownFindings.Of(snapshot.Text, told, snapshot.IsTyped, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, finding => Map(snapshot, analysis, finding));
+        (ImmutableArray<Finding> worst, Finding? left) = Worst(findings);
+        var toCome = StillToCome.Of(snapshot, analysis, worst);
+        (ImmutableArray<Finding> all, told) = told.Next(snapshot.Typing, toCome, worst);
+        shown = ShownFindings.Of(
+            snapshot.Text, all, toCome, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, finding => Map(snapshot, analysis, finding, toCome));
         if (left is null) return shown.Diagnostics;
         string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];

@@ -11,7 +11,7 @@ internal static class PullDiagnosticFeature
 
     public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true);
 
-    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous) => Report(context.Diagnostics.Map(context.Snapshot, context.Analysis, context.Analysis.FindAll(context.Cancel)), previous);
+    public static DocumentDiagnosticReport Answer(FeatureContext context, string? previous) => Report(context.Diagnostics.Tell(context.Snapshot, context.Analysis, context.Analysis.FindAll(context.Cancel)), previous);
 
     /// <summary>The findings, or that they are the same as before.</summary>
     public static DocumentDiagnosticReport Report(Diagnostic[] items, string? previous)

@@ -10,12 +10,12 @@ internal sealed class ShownFindings
 {
     private readonly SourceText _text;
     private readonly ImmutableArray<Finding> _findings;
-    private readonly bool _isTyped;
+    private readonly StillToCome _toCome;
     private readonly bool _hasLinks;
 
-    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, Diagnostic[] diagnostics)
+    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, StillToCome toCome, bool hasLinks, Diagnostic[] diagnostics)
     {
-        (_text, _findings, _isTyped, _hasLinks) = (text, findings, isTyped, hasLinks);
+        (_text, _findings, _toCome, _hasLinks) = (text, findings, toCome, hasLinks);
         Diagnostics = diagnostics;
     }
 
@@ -23,15 +23,15 @@ internal sealed class ShownFindings
 
     /// <param name="text">The text that the findings are of.</param>
     /// <param name="findings">In the order of the text.</param>
-    /// <param name="isTyped">Whether the text is being typed: what is said of some findings hangs on it.</param>
+    /// <param name="toCome">How severe some findings are hangs on it.</param>
     /// <param name="hasLinks">Whether findings link to the pages of their rules.</param>
     /// <param name="before">What went out last; null for nothing.</param>
     /// <param name="relatesBack">Whether a finding names a place before its own: an edit between the two may change that, though the finding is the same.</param>
     /// <param name="map">Puts a finding into the protocol's words.</param>
     public static ShownFindings Of(
-        SourceText text, ImmutableArray<Finding> findings, bool isTyped, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, Diagnostic> map)
+        SourceText text, ImmutableArray<Finding> findings, StillToCome toCome, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, Diagnostic> map)
     {
-        (int unmoved, int unmovedAtEnd) = before is not null && before._isTyped == isTyped && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
+        (int unmoved, int unmovedAtEnd) = before is not null && before._toCome == toCome && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
         var diagnostics = new Diagnostic[findings.Length];
         for (int i = 0; i < findings.Length; i++)
         {
@@ -40,7 +40,7 @@ internal sealed class ShownFindings
                 : fromEnd <= unmovedAtEnd && ReferenceEquals(before!._findings[^fromEnd], findings[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
                 : map(findings[i]);
         }
-        return new ShownFindings(text, findings, isTyped, hasLinks, diagnostics);
+        return new ShownFindings(text, findings, toCome, hasLinks, diagnostics);
     }
 
     /// <summary>How many findings, at the beginning and at the end, may be the very same because their lines are.</summary>

@@ -19,6 +19,44 @@ public sealed class NameCompletionTests
         Assert.Equal("work position, X", answer.Entry("#5041").Detail);
     }
 
+    /// <summary>Where a variable is set: what is in use, then the first that is free, and none that the control alone writes (common practice, from memory).</summary>
+    [Theory]
+    [InlineData("#|", "#100")]
+    [InlineData("#1|", "#100")]
+    [InlineData("N10 #|", "#100")]
+    [InlineData("#1=5\nN20 #|", "#1,#100")]
+    [InlineData("#1=5\nIF [#1 GT 2] THEN #|", "#1,#100")]
+    [InlineData("#100=5\n#1|", "#100,#101")]
+    [InlineData("#|\n#100=#102", "#101,#100,#102")]
+    public void The_variable_to_be_set_is_one_in_use_or_one_that_is_free(string program, string first)
+    {
+        var labels = Typist.Labels(program).ToList();
+        Assert.Equal(first.Split(','), labels.Take(first.Split(',').Length));
+        Assert.Empty(labels.Intersect(["#0", "#4001", "#4014", "#5001", "#5021", "#5043"]));
+    }
+
+    [Theory]
+    [InlineData("#100=|")]
+    [InlineData("#100=#|")]
+    [InlineData("X#|")]
+    [InlineData("G0 X-#|")]
+    [InlineData("GOTO #|")]
+    public void A_value_is_no_variable_that_is_only_being_set(string program)
+    {
+        var labels = Typist.Labels(program).ToList();
+        Assert.Empty(labels.Intersect(["#100", "#3000"]));
+        Assert.Contains("#4001", labels);
+        Assert.DoesNotContain("#0", labels.Take(40));
+    }
+
+    [Fact]
+    public void Functions_come_before_the_variables_of_the_control()
+    {
+        var labels = Typist.Labels("#7=5\nG1 X[|").ToList();
+        Assert.Equal("#7", labels[0]);
+        Assert.True(labels.IndexOf("COS") < labels.IndexOf("#4001"));
+    }
+
     [Fact]
     public void Variables_of_the_setup_and_of_the_lines_around_are_offered()
     {

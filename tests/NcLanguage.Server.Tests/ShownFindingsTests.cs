@@ -22,10 +22,10 @@ public sealed class ShownFindingsTests
     private readonly PositionMapper _positions = new(PositionEncoding.Utf16);
     private int _mapped;
 
-    private ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool isTyped = true, bool hasLinks = false, bool relates = false)
+    private ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool areNotes = false, bool hasLinks = false, bool relates = false)
     {
         _mapped = 0;
-        return ShownFindings.Of(analysis.Text, analysis.Findings, new StillToCome(isTyped, false, -1), hasLinks, before, _ => relates, finding =>
+        return ShownFindings.Of(analysis.Text, analysis.Findings, [.. analysis.Findings.Select(_ => areNotes)], hasLinks, before, _ => relates, (finding, _) =>
         {
             _mapped++;
             return new Diagnostic(_positions.ToRange(analysis.Text, finding.Line, finding.StartColumn, finding.EndColumn), new DiagnosticText(finding.Message, DiagnosticSeverity.Error, finding.Id));
@@ -90,7 +90,7 @@ public sealed class ShownFindingsTests
         int all = _mapped;
         Show(analysis, shown);
         Assert.Equal(0, _mapped);
-        Show(analysis, shown, isTyped: false);
+        Show(analysis, shown, areNotes: true);
         Assert.Equal(all, _mapped);
         Show(analysis, shown, hasLinks: true);
         Assert.Equal(all, _mapped);

@@ -10,7 +10,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/publishDiagnostics: sends the findings of the newest version, and none of an older one after it. Findings that went out
-/// before the pages they link to were written are sent once more when they are; those that a half-written word brings, when the keys rest.</summary>
+/// before the pages they link to were written are sent once more when they are; those that a half-written word brings are notes until the keys rest.</summary>
 internal sealed class DiagnosticPublisher
 {
     /// <summary>More than this nobody reads, and to send them at each key would cost more than to find them: the worst are sent, the rest is counted in one note.</summary>
@@ -67,18 +67,18 @@ internal sealed class DiagnosticPublisher
         }
     }
 
-    /// <summary>The keys rest: tells what was held back while they flowed, if anything was.</summary>
+    /// <summary>The keys rest: tells as what it is what was a note while they flowed, if anything was.</summary>
     public void Rest(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         lock (_gate)
         {
-            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out ToldFindings? told) || told.Held.IsEmpty) return;
+            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out ToldFindings? told) || told.Notes.Count == 0) return;
         }
         if (_client.PullsDiagnostics) _askAgain();
         else Publish(snapshot, program, findings, isNewest);
     }
 
-    /// <summary>The findings of an open program for a client that asks for them itself, without those that are held back while keys flow.</summary>
+    /// <summary>The findings of an open program for a client that asks for them itself; those that the keys bring are notes while they flow.</summary>
     public Diagnostic[] Tell(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
         lock (_gate)
@@ -115,11 +115,11 @@ internal sealed class DiagnosticPublisher
         }
     }
 
-    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, finding, default);
+    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, finding, false);
 
-    private Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, StillToCome toCome) => new(
+    private Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, bool isNote) => new(
         _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn),
-        _texts.For(finding, toCome.Asks(finding) ? DiagnosticSeverity.Information : Severity(finding.Severity)),
+        _texts.For(finding, isNote ? DiagnosticSeverity.Information : Severity(finding.Severity)),
         Related(snapshot, analysis, finding));
 
     private void SendWithLinks()
@@ -152,9 +152,9 @@ internal sealed class DiagnosticPublisher
     {
         (ImmutableArray<Finding> worst, Finding? left) = Worst(findings);
         var toCome = StillToCome.Of(snapshot, analysis, worst);
-        (ImmutableArray<Finding> all, told) = told.Next(snapshot.Typing, toCome, worst);
+        (bool[] areNotes, told) = told.Next(snapshot.Typing, toCome, worst);
         shown = ShownFindings.Of(
-            snapshot.Text, all, toCome, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, finding => Map(snapshot, analysis, finding, toCome));
+            snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, (finding, isNote) => Map(snapshot, analysis, finding, isNote));
         if (left is null) return shown.Diagnostics;
         string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];

@@ -10,12 +10,12 @@ internal sealed class ShownFindings
 {
     private readonly SourceText _text;
     private readonly ImmutableArray<Finding> _findings;
-    private readonly StillToCome _toCome;
+    private readonly bool[] _areNotes;
     private readonly bool _hasLinks;
 
-    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, StillToCome toCome, bool hasLinks, Diagnostic[] diagnostics)
+    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, Diagnostic[] diagnostics)
     {
-        (_text, _findings, _toCome, _hasLinks) = (text, findings, toCome, hasLinks);
+        (_text, _findings, _areNotes, _hasLinks) = (text, findings, areNotes, hasLinks);
         Diagnostics = diagnostics;
     }
 
@@ -23,25 +23,27 @@ internal sealed class ShownFindings
 
     /// <param name="text">The text that the findings are of.</param>
     /// <param name="findings">In the order of the text.</param>
-    /// <param name="toCome">How severe some findings are hangs on it.</param>
+    /// <param name="areNotes">Which of them are told as notes, whatever they are.</param>
     /// <param name="hasLinks">Whether findings link to the pages of their rules.</param>
     /// <param name="before">What went out last; null for nothing.</param>
     /// <param name="relatesBack">Whether a finding names a place before its own: an edit between the two may change that, though the finding is the same.</param>
-    /// <param name="map">Puts a finding into the protocol's words.</param>
+    /// <param name="map">Puts a finding into the protocol's words, perhaps as a note.</param>
     public static ShownFindings Of(
-        SourceText text, ImmutableArray<Finding> findings, StillToCome toCome, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, Diagnostic> map)
+        SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, bool, Diagnostic> map)
     {
-        (int unmoved, int unmovedAtEnd) = before is not null && before._toCome == toCome && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
+        (int unmoved, int unmovedAtEnd) = before is not null && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
         var diagnostics = new Diagnostic[findings.Length];
         for (int i = 0; i < findings.Length; i++)
         {
             int fromEnd = findings.Length - i;
-            diagnostics[i] = i < unmoved && ReferenceEquals(before!._findings[i], findings[i]) ? before.Diagnostics[i]
-                : fromEnd <= unmovedAtEnd && ReferenceEquals(before!._findings[^fromEnd], findings[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
-                : map(findings[i]);
+            diagnostics[i] = i < unmoved && before!.Has(i, findings[i], areNotes[i]) ? before.Diagnostics[i]
+                : fromEnd <= unmovedAtEnd && before!.Has(before._findings.Length - fromEnd, findings[i], areNotes[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
+                : map(findings[i], areNotes[i]);
         }
-        return new ShownFindings(text, findings, toCome, hasLinks, diagnostics);
+        return new ShownFindings(text, findings, areNotes, hasLinks, diagnostics);
     }
+
+    private bool Has(int index, Finding finding, bool isNote) => ReferenceEquals(_findings[index], finding) && _areNotes[index] == isNote;
 
     /// <summary>How many findings, at the beginning and at the end, may be the very same because their lines are.</summary>
     private (int AtBeginning, int AtEnd) UnmovedOf(SourceText text, ImmutableArray<Finding> findings)

@@ -5,7 +5,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server;
 
 /// <summary>What the server tells a client that it can do.</summary>
-internal static class Announcement
+static class Announcement
 {
     public static ServerCapabilities For(ClientProfile client) => new(
         client.PositionEncodingName,

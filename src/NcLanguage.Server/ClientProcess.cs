@@ -3,7 +3,7 @@ using System.Diagnostics;
 namespace NcLanguage.Server;
 
 /// <summary>Watches the process that started the server, so that none is left behind when an editor dies.</summary>
-internal static class ClientProcess
+static class ClientProcess
 {
     /// <summary>Waits until the process has ended; false where the wait was cancelled first. One that can't be watched never ends.</summary>
     public static async Task<bool> WaitForEndAsync(int processId, CancellationToken cancellationToken)

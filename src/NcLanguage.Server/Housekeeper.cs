@@ -2,24 +2,24 @@ namespace NcLanguage.Server;
 
 /// <summary>Gives memory back when nothing has been asked for a while: what long typing leaves behind is old to the collector, which would let it lie until as much again
 /// has gathered.</summary>
-internal sealed class Housekeeper : IDisposable
+sealed class Housekeeper : IDisposable
 {
     /// <summary>How long nothing is asked before it tidies up: a collection of a large program's memory takes longer than a key may.</summary>
-    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(2);
+    static readonly TimeSpan Rest = TimeSpan.FromSeconds(2);
 
     /// <summary>A pause between two keys, long enough for a collection where much has gathered.</summary>
-    private static readonly TimeSpan Breath = TimeSpan.FromSeconds(0.3);
+    static readonly TimeSpan Breath = TimeSpan.FromSeconds(0.3);
 
     /// <summary>Less than this is not worth a collection, bytes.</summary>
-    private const long Little = 8 << 20;
+    const long Little = 8 << 20;
 
     /// <summary>More than this is not left lying until fingers rest, bytes; nor half of what is in use.</summary>
-    private const long Much = 64 << 20;
+    const long Much = 64 << 20;
 
-    private readonly Timer _breath;
-    private readonly Timer _rest;
-    private readonly Lock _gate = new();
-    private long _kept;
+    readonly Timer _breath;
+    readonly Timer _rest;
+    readonly Lock _gate = new();
+    long _kept;
 
     public Housekeeper()
     {
@@ -38,7 +38,7 @@ internal sealed class Housekeeper : IDisposable
     /// <summary>Collects where a tenth more than after the last time is in use; false where there is nothing to gain.</summary>
     internal bool Tidy() => Tidy(_kept + Math.Max(_kept / 10, Little));
 
-    private bool Tidy(long most)
+    bool Tidy(long most)
     {
         lock (_gate)
         {

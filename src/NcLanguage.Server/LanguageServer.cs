@@ -15,7 +15,7 @@ public static class LanguageServer
     internal const string Name = "nclanguage";
 
     /// <summary>How long the end waits for messages that are being worked on and whose answers nobody takes.</summary>
-    private static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(0.5);
+    static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(0.5);
 
     internal static string Version { get; } = typeof(LanguageServer).Assembly.GetName().Version?.ToString(3) ?? "0.0.0";
 
@@ -26,7 +26,7 @@ public static class LanguageServer
         ArgumentNullException.ThrowIfNull(options);
         using var logs = new ServerLoggerProvider(options.ErrorLog);
         using var loggers = new LoggerFactory([logs], new LoggerFilterOptions { MinLevel = options.LogLevel });
-        ILogger log = loggers.CreateLogger(Name);
+        var log = loggers.CreateLogger(Name);
 
         var faults = new FaultLog(log);
         var lifecycle = new Lifecycle();
@@ -49,7 +49,7 @@ public static class LanguageServer
         rpc.StartListening();
 
         // Not the connection's end alone: a read of stdin can't be called off, and must not keep the process alive after exit.
-        Task ended = await Task.WhenAny(session.Exit, disconnected.Task, handler.Lost).ConfigureAwait(false);
+        var ended = await Task.WhenAny(session.Exit, disconnected.Task, handler.Lost).ConfigureAwait(false);
         if (ended == session.Exit)
             await rpc.FinishAsync(Farewell.Longest).ConfigureAwait(false);
         else if (ended == handler.Lost)
@@ -64,6 +64,6 @@ public static class LanguageServer
 
     [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types sent and received stand in the source-generated context.")]
     [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "All types sent and received stand in the source-generated context.")]
-    private static SystemTextJsonFormatter CreateFormatter(LongTexts texts) =>
+static SystemTextJsonFormatter CreateFormatter(LongTexts texts) =>
         new() { JsonSerializerOptions = new JsonSerializerOptions(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(texts) } } };
 }

@@ -3,11 +3,11 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server;
 
 /// <summary>window/showMessage: what the user has to know although nobody asked, each sentence once in a session. May be used by several workers at once.</summary>
-internal sealed class Notices(Action<ShowMessageParams> send)
+sealed class Notices(Action<ShowMessageParams> send)
 {
-    private readonly Lock _gate = new();
-    private readonly HashSet<string> _told = new(StringComparer.Ordinal);
-    private List<string>? _waiting = [];
+    readonly Lock _gate = new();
+    readonly HashSet<string> _told = new(StringComparer.Ordinal);
+    List<string>? _waiting = [];
 
     /// <summary>Shows a sentence unless it was shown before; before <see cref="Begin"/> it waits.</summary>
     public void Tell(string sentence)
@@ -25,10 +25,10 @@ internal sealed class Notices(Action<ShowMessageParams> send)
     {
         lock (_gate)
         {
-            foreach (string sentence in _waiting ?? []) Send(sentence);
+            foreach (var sentence in _waiting ?? []) Send(sentence);
             _waiting = null;
         }
     }
 
-    private void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, sentence));
+    void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, sentence));
 }

@@ -9,7 +9,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server;
 
 /// <content>The requests: each answered from a snapshot by its feature.</content>
-internal sealed partial class ServerSession
+sealed partial class ServerSession
 {
     public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -115,7 +115,7 @@ internal sealed partial class ServerSession
     public Task<SymbolInformation[]> WorkspaceSymbolAsync(WorkspaceSymbolParams request, CancellationToken cancellationToken) =>
         WorkProgress.DuringAsync<SymbolInformation[]>(request.WorkDoneToken, "Looking through the programs of the folder", rpc.NotifyFirstAsync, async () =>
         {
-            SymbolInformation[][] open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
+            var open = await _documents.ReadAllAsync(context => WorkspaceSymbolFeature.Open(context, request.Query), cancellationToken).ConfigureAwait(false);
             return [.. open.SelectMany(symbols => symbols), .. await Task.Run(() => _workspaceSymbols.OnDisk(request.Query, cancellationToken), cancellationToken).ConfigureAwait(false)];
         });
 
@@ -152,8 +152,8 @@ internal sealed partial class ServerSession
             _ = rpc.RequestAsync(Methods.ApplyEdit, new ApplyEditParams(edit));
             return "";
         }
-        string uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
-        string path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.NotifyFirstAsync,
+        var uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
+        var path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.NotifyFirstAsync,
             () => ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken)).ConfigureAwait(false);
         if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
         return path;
@@ -172,26 +172,26 @@ internal sealed partial class ServerSession
         ReadAsync<NewSetupAnswer?>(request.TextDocument.Uri, null, JobInUseFeature.NewSetup, cancellationToken);
 
     /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
-    private Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+    Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadAsync(asked, answer, cancellationToken);
 
-    private static Asked At(TextDocumentIdentifier document, Position position) => new(document.Uri, position);
+    static Asked At(TextDocumentIdentifier document, Position position) => new(document.Uri, position);
 
     /// <summary>Answers from a program's snapshot; where a setup file is named, from that of the program it is for.</summary>
-    private Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         if (!_jobDocuments.IsOpen(uri)) return _documents.ReadAsync(uri, answer, cancellationToken);
-        string path = ProgramOfSetup.Find(_jobDocuments.Find(uri).Path, _jobs);
-        string program = _jobs.UriOf(path);
+        var path = ProgramOfSetup.Find(_jobDocuments.Find(uri).Path, _jobs);
+        var program = _jobs.UriOf(path);
         return _documents.VersionOf(program) is null
             ? Task.Run(() => answer(_onDisk.Read(path, cancellationToken) ?? throw Errors.DocumentNotOpen(program)), cancellationToken)
             : _documents.ReadAsync(program, answer, cancellationToken);
     }
 
     /// <summary>Answers from a setup, machine or cutting file as it stands now, on a worker.</summary>
-    private Task<T> OfJobFile<T>(string uri, Func<JobDocument, T> answer, CancellationToken cancellationToken)
+    Task<T> OfJobFile<T>(string uri, Func<JobDocument, T> answer, CancellationToken cancellationToken)
     {
-        JobDocument document = _jobDocuments.Find(uri);
+        var document = _jobDocuments.Find(uri);
         return Task.Run(() => answer(document), cancellationToken);
     }
 }

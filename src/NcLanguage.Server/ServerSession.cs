@@ -13,27 +13,27 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server;
 
 /// <summary>One client's session: the methods of the contract, each handed to what does the work.</summary>
-internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log, FaultLog faults) : IServerMethods, IDisposable
+sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lifecycle, Tracer tracer, LanguageServerOptions options, ILogger log, FaultLog faults) : IServerMethods, IDisposable
 {
-    private readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private readonly SessionEnd _ended = new();
-    private readonly ServerSettings _settings = new(options.Job, options.Analysis);
-    private readonly Notices _notices = new(message => rpc.Notify(Methods.ShowMessage, message));
-    private ClientProfile _client = new();
-    private JobLoader _jobs = null!;
-    private PositionMapper _positions = null!;
-    private DocumentStore _documents = null!;
-    private JobDocuments _jobDocuments = null!;
-    private ProgramsOnDisk _onDisk = null!;
-    private JobDiagnostics _jobDiagnostics = null!;
-    private WorkspaceChecks _checks = null!;
-    private WorkspaceDiagnosticFeature _workspaceDiagnostics = null!;
-    private readonly SemanticTokenFeature _tokens = new();
-    private readonly CodeLensFeature _lenses = new();
-    private readonly PageFeature _pages = new(options.Pages);
-    private JobFixFeature _jobFixes = null!;
-    private JobFileFeature _jobFiles = null!;
-    private WorkspaceSymbolFeature _workspaceSymbols = null!;
+    readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    readonly SessionEnd _ended = new();
+    readonly ServerSettings _settings = new(options.Job, options.Analysis);
+    readonly Notices _notices = new(message => rpc.Notify(Methods.ShowMessage, message));
+    ClientProfile _client = new();
+    JobLoader _jobs = null!;
+    PositionMapper _positions = null!;
+    DocumentStore _documents = null!;
+    JobDocuments _jobDocuments = null!;
+    ProgramsOnDisk _onDisk = null!;
+    JobDiagnostics _jobDiagnostics = null!;
+    WorkspaceChecks _checks = null!;
+    WorkspaceDiagnosticFeature _workspaceDiagnostics = null!;
+    readonly SemanticTokenFeature _tokens = new();
+    readonly CodeLensFeature _lenses = new();
+    readonly PageFeature _pages = new(options.Pages);
+    JobFixFeature _jobFixes = null!;
+    JobFileFeature _jobFiles = null!;
+    WorkspaceSymbolFeature _workspaceSymbols = null!;
 
     /// <summary>Ends with the process's exit code when the client said exit or its process ended.</summary>
     public Task<int> Exit => _exit.Task;
@@ -45,7 +45,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
         if (request.InitializationOptions is { } settings) Take(settings);
-        JobLoader jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
+        var jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log, faults);
         // Findings that were asked for while there were no pages yet are asked for again.
@@ -53,7 +53,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         {
             if (links.HasPages && _client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
         };
-        JobDiagnostics jobDiagnostics = _jobDiagnostics = new JobDiagnostics(
+        var jobDiagnostics = _jobDiagnostics = new JobDiagnostics(
             publish, positions, links, (path, workspace) => _client.PullsDiagnostics && (jobs.IsOpen(path) || (workspace && jobs.IsInWorkspace(path))));
         _jobFiles = new JobFileFeature(_client, positions, jobs);
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
@@ -78,7 +78,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
         return Task.CompletedTask;
     }
 
-    private async Task WatchFilesAsync()
+    async Task WatchFilesAsync()
     {
         // A client that says it can may still refuse.
         if (!_client.WatchesFiles || !await rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration).ConfigureAwait(false))
@@ -117,9 +117,9 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidOpenAsync(DidOpenTextDocumentParams notification)
     {
-        TextDocumentItem document = notification.TextDocument;
+        var document = notification.TextDocument;
         var text = document.Text.ToText();
-        string? path = DocumentUri.ToPath(document.Uri);
+        var path = DocumentUri.ToPath(document.Uri);
         if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
         else RefreshIf(_documents.Open(document.Uri, document.Version, text));
         if (path is not null) _checks.Changed([path]);
@@ -128,7 +128,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
-        (string uri, int version) = notification.TextDocument;
+        (var uri, var version) = notification.TextDocument;
         if (_jobDocuments.IsOpen(uri)) FilesChanged(_jobDocuments.Change(uri, version, Errors.Whole(notification.ContentChanges)));
         else RefreshIf(_documents.Change(uri, version, Errors.Whole(notification.ContentChanges)));
         if (DocumentUri.ToPath(uri) is { } path) _checks.TextChanged(path);
@@ -137,7 +137,7 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public Task DidCloseAsync(DidCloseTextDocumentParams notification)
     {
-        string uri = notification.TextDocument.Uri;
+        var uri = notification.TextDocument.Uri;
         if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
         else RefreshIf(_documents.Close(uri));
         if (DocumentUri.ToPath(uri) is { } path) _checks.Changed([path]);
@@ -160,39 +160,39 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
 
     public void Dispose() => _ended.Dispose();
 
-    private async Task AskForSettingsAsync()
+    async Task AskForSettingsAsync()
     {
         var asked = new ConfigurationParams([new ConfigurationItem(LanguageServer.Name)]);
         if (await rpc.AskAsync<JsonElement[]>(Methods.Configuration, asked).ConfigureAwait(false) is [{ ValueKind: not (JsonValueKind.Null or JsonValueKind.Undefined) } settings, ..])
             await InTurn(() => TakeSettings(settings)).ConfigureAwait(false);
     }
 
-    private bool TakeSettings(JsonElement settings)
+    bool TakeSettings(JsonElement settings)
     {
-        bool isOther = Take(settings);
+        var isOther = Take(settings);
         if (!isOther) return false;
         RefreshIf(_documents.RecheckAll());
         _checks.AllChanged();
         return true;
     }
 
-    private bool Take(JsonElement settings)
+    bool Take(JsonElement settings)
     {
-        EditorSettings read = SettingsReader.Read(settings, _notices.Tell);
+        var read = SettingsReader.Read(settings, _notices.Tell);
         faults.TellsAll = read.LogDetails == true;
         return _settings.Take(read);
     }
 
-    private bool FilesChanged(IReadOnlyCollection<string> paths)
+    bool FilesChanged(IReadOnlyCollection<string> paths)
     {
         if (paths.Count == 0) return false;
-        bool any = _documents.RecheckUsersOf(paths);
+        var any = _documents.RecheckUsersOf(paths);
         _checks.Changed(paths);
         RefreshIf(any);
         return any;
     }
 
-    private void RefreshIf(bool isRechecked)
+    void RefreshIf(bool isRechecked)
     {
         if (!isRechecked) return;
         if (_client.RefreshesInlayHints) rpc.Refresh(Methods.InlayHintRefresh);
@@ -201,18 +201,18 @@ internal sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Life
     }
 
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>
-    private static List<string> Roots(InitializeParams request)
+    static List<string> Roots(InitializeParams request)
     {
-        IEnumerable<string?> roots = request.WorkspaceFolders is { Length: > 0 } folders ? Errors.Whole(folders).Select(folder => DocumentUri.ToPath(folder.Uri))
+        var roots = request.WorkspaceFolders is { Length: > 0 } folders ? Errors.Whole(folders).Select(folder => DocumentUri.ToPath(folder.Uri))
             : request.RootUri is { } uri ? [DocumentUri.ToPath(uri)]
             : [request.RootPath];
         return [.. roots.OfType<string>().Where(root => root.Length > 0)];
     }
 
     /// <summary>Does something as if a message had asked for it: after those before it, alone.</summary>
-    private Task<T> InTurn<T>(Func<T> act) => queue.Enqueue(inOrder: true, () => ValueTask.FromResult(act()), _ended.Token);
+    Task<T> InTurn<T>(Func<T> act) => queue.Enqueue(inOrder: true, () => ValueTask.FromResult(act()), _ended.Token);
 
-    private async Task WatchClientAsync(int processId)
+    async Task WatchClientAsync(int processId)
     {
         if (!await ClientProcess.WaitForEndAsync(processId, _ended.Token).ConfigureAwait(false)) return;
         log.ClientEnded(processId);

@@ -8,7 +8,7 @@ namespace NcLanguage.Server;
 /// or a port that the server then connects to.</summary>
 public static class ServerTransports
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
     /// <summary>Serves over stdin and stdout. Whatever else the process writes to the console goes to stderr from here on.</summary>
     /// <returns>The process's exit code.</returns>
@@ -16,7 +16,7 @@ public static class ServerTransports
     {
         Console.SetOut(Console.Error);
         // Waiting for stdin takes one pool thread for good; on a machine of two cores the rest would queue behind the other.
-        ThreadPool.GetMinThreads(out int workers, out int completions);
+        ThreadPool.GetMinThreads(out var workers, out var completions);
         ThreadPool.SetMinThreads(Math.Max(workers, 4), completions);
         return LanguageServer.RunAsync(Console.OpenStandardInput(), Console.OpenStandardOutput(), options);
     }
@@ -40,7 +40,7 @@ public static class ServerTransports
     {
         using var socket = new TcpClient { NoDelay = true };
         await socket.ConnectAsync(IPAddress.Loopback, port).ConfigureAwait(false);
-        NetworkStream stream = socket.GetStream();
+        var stream = socket.GetStream();
         return await LanguageServer.RunAsync(stream, stream, options).ConfigureAwait(false);
     }
 }

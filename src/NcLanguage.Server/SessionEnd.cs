@@ -2,9 +2,9 @@ namespace NcLanguage.Server;
 
 /// <summary>Tells what runs for a session that it has ended. Whoever asks only then, in a message that was still being worked on, is told so too:
 /// a source of tokens gives none once it is disposed.</summary>
-internal sealed class SessionEnd : IDisposable
+sealed class SessionEnd : IDisposable
 {
-    private readonly CancellationTokenSource _source = new();
+    readonly CancellationTokenSource _source = new();
 
     public SessionEnd() => Token = _source.Token;
 

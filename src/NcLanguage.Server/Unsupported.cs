@@ -5,7 +5,7 @@ namespace NcLanguage.Server;
 /// <remarks>Of document links one is left out: from a program to its setup and its machine only the names of the files lead, where a comment at the head
 /// tells them. Nothing else in a program names them, and a link that hides under a number or a title would be found by nobody; T, H, D and variables lead
 /// there by their definition.</remarks>
-internal static class Unsupported
+static class Unsupported
 {
     public const string NoDeclarations = "a program declares no types";
     public const string OneText = "a program and what it calls is all there is: nothing to index or to browse across a workspace";

@@ -6,7 +6,7 @@ namespace NcLanguage.Cli.Tests;
 /// places by hand.</summary>
 public sealed class CalledProgramTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public CalledProgramTests()
     {

@@ -5,7 +5,7 @@ namespace NcLanguage.Cli.Tests;
 /// <summary>What cannot be done ends with 2 and one clear line; exit codes as the contract of the command says.</summary>
 public sealed class CannotRunTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public CannotRunTests()
     {

@@ -7,13 +7,13 @@ namespace NcLanguage.Cli.Tests;
 /// <summary><c>check</c>: what it reads, and the shapes of what it tells.</summary>
 public sealed class CheckTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 
-    private Outcome Check(params string[] arguments) => Command.In(_scratch.Folder, ["check", .. arguments]);
+    Outcome Check(params string[] arguments) => Command.In(_scratch.Folder, ["check", .. arguments]);
 
-    private static IEnumerable<JsonElement> Findings(Outcome outcome, string path) =>
+    static IEnumerable<JsonElement> Findings(Outcome outcome, string path) =>
         outcome.Json.GetProperty("files").EnumerateArray().Single(file => file.GetProperty("path").GetString() == path).GetProperty("findings").EnumerateArray();
 
     [Fact]

@@ -6,9 +6,9 @@ namespace NcLanguage.Cli.Tests;
 /// <summary><c>compare</c> and <c>format</c>: what they tell, what they write, and how they end.</summary>
 public sealed class CompareAndFormatTests : IDisposable
 {
-    private const string First = "G21 G90 G17 G54\nS800 M3\nG0 X0 Y0 Z50\nG99 G81 X10 Y5 Z-3 R2 F100\nX30\nG80\nM30\n";
+    const string First = "G21 G90 G17 G54\nS800 M3\nG0 X0 Y0 Z50\nG99 G81 X10 Y5 Z-3 R2 F100\nX30\nG80\nM30\n";
 
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 

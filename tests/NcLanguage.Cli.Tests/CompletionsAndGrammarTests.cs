@@ -41,7 +41,7 @@ public sealed class CompletionsAndGrammarTests
         Assert.Contains("\"scopeName\": \"source.nc\"", Command.Run("grammar", "textmate").Output, StringComparison.Ordinal);
 
     /// <summary>What bash would offer for a line whose cursor stands at its end.</summary>
-    private static string Offers(string line)
+    static string Offers(string line)
     {
         const string Script = """
             source <("$1" completions bash)

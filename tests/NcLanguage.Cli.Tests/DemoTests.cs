@@ -7,15 +7,15 @@ namespace NcLanguage.Cli.Tests;
 /// <summary>The demonstration job: its sound program has nothing wrong, its faulty one has what its README says, and the fixes mend it.</summary>
 public sealed partial class DemoTests : IDisposable
 {
-    private sealed record Told(string Name, string Severity, int Line, int Fixes);
+    sealed record Told(string Name, string Severity, int Line, int Fixes);
 
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public DemoTests() => Assert.Equal(0, Command.In(_scratch.Folder, "demo", "job").ExitCode);
 
     public void Dispose() => _scratch.Dispose();
 
-    private List<Told> Check(string program, params string[] options)
+    List<Told> Check(string program, params string[] options)
     {
         var outcome = Command.In(_scratch.Folder, ["check", Path.Combine("job", program), "--format", "json", .. options]);
         Assert.Equal("", outcome.Errors);
@@ -30,7 +30,7 @@ public sealed partial class DemoTests : IDisposable
     }
 
     /// <summary>The list in the job's README: line and name of every planted fault.</summary>
-    private List<(int Line, string Name)> Planted() =>
+    List<(int Line, string Name)> Planted() =>
         [.. PlantedLine().Matches(File.ReadAllText(_scratch.At("job/README.txt"))).Select(match => (int.Parse(match.Groups[1].Value), match.Groups[2].Value))];
 
     [Fact]

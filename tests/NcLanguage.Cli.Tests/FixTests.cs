@@ -7,9 +7,9 @@ namespace NcLanguage.Cli.Tests;
 public sealed class FixTests : IDisposable
 {
     // The comment keeps the byte that is no UTF-8 from being mended itself.
-    private static readonly byte[] Unended = [.. "G21 G90 G17 G54 (nc-allow character-not-sendable: stays here) (f"u8, 0xFC, .. "r die Platte)\r\nG0  x10 ;  wie gehabt\r\n"u8];
+    static readonly byte[] Unended = [.. "G21 G90 G17 G54 (nc-allow character-not-sendable: stays here) (f"u8, 0xFC, .. "r die Platte)\r\nG0  x10 ;  wie gehabt\r\n"u8];
 
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 

@@ -5,7 +5,7 @@ namespace NcLanguage.Cli.Tests;
 /// <summary><c>holes --import</c>: the drawing's holes from a table into a setup file. Plate and table are our own.</summary>
 public sealed class HoleImportTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public HoleImportTests() => _scratch.Write("plate.csv", "x,y,diameter\n10,20,5\n30,20,5\n");
 

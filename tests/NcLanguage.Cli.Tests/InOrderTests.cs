@@ -86,7 +86,7 @@ public sealed class InOrderTests
     [Fact]
     public void Nothing_to_do_is_done() => Assert.Equal(0, new InOrder<int>(0, number => number, _ => 1, _ => { }).Run(CancellationToken.None));
 
-    private static int Pause(int number, int milliseconds)
+    static int Pause(int number, int milliseconds)
     {
         Thread.Sleep(milliseconds);
         return number;

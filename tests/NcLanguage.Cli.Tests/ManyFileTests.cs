@@ -7,7 +7,7 @@ namespace NcLanguage.Cli.Tests;
 /// <summary><c>check</c> of many programs at once.</summary>
 public sealed class ManyFileTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 

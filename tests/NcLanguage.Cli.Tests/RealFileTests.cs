@@ -6,17 +6,17 @@ namespace NcLanguage.Cli.Tests;
 /// <summary>Files as they are met: saved by any editor, sent by any machine, in use by others, on disks that are full.</summary>
 public sealed class RealFileTests : IDisposable
 {
-    private const string Untidy = "g21 g90 g17 g54\ng0   x1 y1\nM30\n";
+    const string Untidy = "g21 g90 g17 g54\ng0   x1 y1\nM30\n";
 
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 
-    private Outcome Shell(string script) => Shell(_scratch.Folder, script);
+    Outcome Shell(string script) => Shell(_scratch.Folder, script);
 
-    private static Outcome Shell(string folder, string script) => Command.Start("bash", folder, null, ["-c", script.Replace("nclanguage ", $"'{Command.Executable}' ", StringComparison.Ordinal)]);
+    static Outcome Shell(string folder, string script) => Command.Start("bash", folder, null, ["-c", script.Replace("nclanguage ", $"'{Command.Executable}' ", StringComparison.Ordinal)]);
 
-    private string[] Names() => [.. Directory.GetFileSystemEntries(_scratch.Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
+    string[] Names() => [.. Directory.GetFileSystemEntries(_scratch.Folder).Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal)];
 
     /// <summary>ISO/IEC 10646, UTF-16: two bytes a character, either first; the mark before it may be left out (RFC 2781, 4.3).</summary>
     [Theory]

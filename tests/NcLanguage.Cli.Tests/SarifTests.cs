@@ -11,7 +11,7 @@ namespace NcLanguage.Cli.Tests;
 /// </summary>
 public sealed class SarifTests
 {
-    private static readonly JsonSchema Schema = Read();
+    static readonly JsonSchema Schema = Read();
 
     [Fact]
     public void The_log_of_the_demonstration_is_valid()
@@ -48,14 +48,14 @@ public sealed class SarifTests
         Assert.Contains("level", FaultsOf(changed), StringComparison.Ordinal);
     }
 
-    private static string FaultsOf(JsonNode log)
+    static string FaultsOf(JsonNode log)
     {
         var results = Schema.Evaluate(JsonSerializer.SerializeToElement(log), new EvaluationOptions { OutputFormat = OutputFormat.List });
         return results.IsValid ? "" : string.Join("; ", (results.Details ?? []).Where(detail => detail.Errors is not null)
             .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}")).Distinct().Take(10)) + " ";
     }
 
-    private static JsonSchema Read()
+    static JsonSchema Read()
     {
         using var stream = typeof(SarifTests).Assembly.GetManifestResourceStream("sarif.schema.json")!;
         var schema = JsonNode.Parse(stream)!.AsObject();

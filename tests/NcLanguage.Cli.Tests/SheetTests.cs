@@ -5,7 +5,7 @@ namespace NcLanguage.Cli.Tests;
 /// <summary><c>sheet</c>: the page is written, over one that is there, and what goes wrong leaves the old one.</summary>
 public sealed class SheetTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 

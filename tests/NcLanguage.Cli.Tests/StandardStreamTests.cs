@@ -6,13 +6,13 @@ namespace NcLanguage.Cli.Tests;
 /// <summary>Standard input, output and error that are closed, full, or that nobody fills or empties.</summary>
 public sealed class StandardStreamTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public StandardStreamTests() => _scratch.Write("part.nc", Samples.WithError);
 
     public void Dispose() => _scratch.Dispose();
 
-    private Outcome Shell(string script) =>
+    Outcome Shell(string script) =>
         Command.Start("bash", _scratch.Folder, null, ["-c", script.Replace("nclanguage ", $"'{Command.Executable}' ", StringComparison.Ordinal)]);
 
     [Theory]
@@ -88,7 +88,7 @@ public sealed class StandardStreamTests : IDisposable
     }
 
     /// <summary>It has worked and works no longer.</summary>
-    private static async Task WaitUntilIdle(Process process)
+    static async Task WaitUntilIdle(Process process)
     {
         var (last, rests) = (TimeSpan.Zero, 0);
         while (rests < 10)

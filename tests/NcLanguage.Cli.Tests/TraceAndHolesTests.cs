@@ -10,7 +10,7 @@ namespace NcLanguage.Cli.Tests;
 public sealed class TraceAndHolesTests : IDisposable
 {
     // Two holes with a clamp between; machine with infinite patience: only places and feeds are held against hand work.
-    private const string Program = """
+    const string Program = """
         G21 G90 G17 G94 G54
         G0 X0 Y0 Z10
         T1 M6
@@ -24,14 +24,14 @@ public sealed class TraceAndHolesTests : IDisposable
 
         """;
 
-    private const string Setup = """
+    const string Setup = """
         { "stock": { "min": [0, -20, -10], "max": [80, 20, 0] }, "clearance": 2,
           "obstacles": [ { "name": "bar", "min": [28, -5, 0], "max": [32, 5, 8] } ],
           "tools": [ { "number": 1, "kind": "drill", "diameter": 6, "pointAngle": 118 } ],
           "holes": [ { "x": 10, "y": 0, "diameter": 6, "depth": 1 }, { "x": 50, "y": 0, "diameter": 6, "depth": 5 }, { "x": 20, "y": 10, "diameter": 6 } ] }
         """;
 
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public TraceAndHolesTests()
     {
@@ -41,9 +41,9 @@ public sealed class TraceAndHolesTests : IDisposable
 
     public void Dispose() => _scratch.Dispose();
 
-    private static double Number(JsonElement element, string name) => element.GetProperty(name).GetDouble();
+    static double Number(JsonElement element, string name) => element.GetProperty(name).GetDouble();
 
-    private static double[] Point(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(axis => axis.GetDouble())];
+    static double[] Point(JsonElement element, string name) => [.. element.GetProperty(name).EnumerateArray().Select(axis => axis.GetDouble())];
 
     [Fact] // 1 in is 25.4 mm: a program in inches is told in inches, and other programs read mm all the same.
     public void The_holes_of_a_program_in_inches_are_told_in_inches()
@@ -279,9 +279,9 @@ public sealed class TraceAndHolesTests : IDisposable
     }
 
     // G55 lies 100 mm further along X: the second row is another hole than the first.
-    private const string TwoOffsets = "G21 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X10 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F120\nG55 X10 Y0 Z-3 R2\nG80\nG52 X5\nG81 X10 Y0 Z-3 R2\nG80\nM30\n";
+    const string TwoOffsets = "G21 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X10 Y0 Z10\nG99 G81 X10 Y0 Z-3 R2 F120\nG55 X10 Y0 Z-3 R2\nG80\nG52 X5\nG81 X10 Y0 Z-3 R2\nG80\nM30\n";
 
-    private void WriteTwoOffsets()
+    void WriteTwoOffsets()
     {
         _scratch.Write("offsets.nc", TwoOffsets);
         _scratch.Write("offsets.setup.json", """

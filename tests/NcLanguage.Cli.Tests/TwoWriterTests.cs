@@ -7,7 +7,7 @@ namespace NcLanguage.Cli.Tests;
 /// <summary>Files that somebody else writes to at the same time.</summary>
 public sealed class TwoWriterTests : IDisposable
 {
-    private readonly Scratch _scratch = new();
+    readonly Scratch _scratch = new();
 
     public void Dispose() => _scratch.Dispose();
 

@@ -10,7 +10,7 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed partial class ClientPageTests
 {
-    private static readonly string[] Endings = ["nc", "cnc", "tap", "iso", "eia", "ncp"];
+    static readonly string[] Endings = ["nc", "cnc", "tap", "iso", "eia", "ncp"];
 
     [Fact]
     public void Every_client_has_a_page_that_the_readme_links_to_with_the_cautions()

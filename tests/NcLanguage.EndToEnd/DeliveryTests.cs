@@ -10,9 +10,9 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed partial class DeliveryTests
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(10);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(10);
 
-    private static string Version => XDocument.Load(Repository.At("Directory.Build.props")).Descendants("VersionPrefix").Single().Value;
+    static string Version => XDocument.Load(Repository.At("Directory.Build.props")).Descendants("VersionPrefix").Single().Value;
 
     [Fact]
     public async Task The_tool_package_is_installed_from_a_folder_and_checks_programs_as_the_build_server_would()

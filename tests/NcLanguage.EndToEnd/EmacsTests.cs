@@ -10,7 +10,7 @@ namespace NcLanguage.EndToEnd;
 public sealed class EmacsTests
 {
     /// <summary>G999 is no code, so that there is a finding to wait for.</summary>
-    private const string Jumps = "G21 G90 G17 G54 G999\n#1=1\nN60 #1=#1+1\nIF [#1 LT 3] GOTO 60\nM30\n";
+    const string Jumps = "G21 G90 G17 G54 G999\n#1=1\nN60 #1=#1+1\nIF [#1 LT 3] GOTO 60\nM30\n";
 
     [EditorFact(Editor.Emacs)]
     public async Task Emacs_shows_colours_findings_and_a_hover_completes_takes_a_fix_and_renames_a_block_number()

@@ -50,7 +50,7 @@ public sealed class GrammarAgreementTests
         Assert.Superset(new HashSet<string> { "comment", "code", "number", "variable", "statement", "letter", "label", "program", "operator", "function", "mark" }, kinds);
     }
 
-    private static string[][] ByServer(string[] lines, JsonElement data, List<string> types)
+    static string[][] ByServer(string[] lines, JsonElement data, List<string> types)
     {
         var kinds = Empty(lines);
         int line = 0, start = 0;
@@ -65,7 +65,7 @@ public sealed class GrammarAgreementTests
         return kinds;
     }
 
-    private static string KindOf(string type, string text, bool isFirst) => type switch
+    static string KindOf(string type, string text, bool isFirst) => type switch
     {
         "keyword" or "function" or "property" when text.Length > 1 && char.ToUpperInvariant(text[0]) is 'G' or 'M' && text.Any(char.IsDigit) => "code",
         "keyword" => "statement",
@@ -75,7 +75,7 @@ public sealed class GrammarAgreementTests
         _ => type,
     };
 
-    private static string[][] ByGrammar(string[] lines, JsonElement told)
+    static string[][] ByGrammar(string[] lines, JsonElement told)
     {
         var kinds = Empty(lines);
         var line = 0;
@@ -89,7 +89,7 @@ public sealed class GrammarAgreementTests
         return kinds;
     }
 
-    private static string KindOf(string scopes) => scopes.Split(' ')[0] switch
+    static string KindOf(string scopes) => scopes.Split(' ')[0] switch
     {
         "" or "punctuation.section.expression.nc" => "",
         "punctuation.section.program.nc" or "keyword.control.block-skip.nc" => "mark",
@@ -107,7 +107,7 @@ public sealed class GrammarAgreementTests
         var scope => scope,
     };
 
-    private static string[][] Empty(string[] lines) => [.. lines.Select(line => Enumerable.Repeat("", line.Length).ToArray())];
+    static string[][] Empty(string[] lines) => [.. lines.Select(line => Enumerable.Repeat("", line.Length).ToArray())];
 
-    private static void Fill(string[] kinds, int start, int end, string kind) => kinds.AsSpan(start, Math.Min(end, kinds.Length) - start).Fill(kind);
+    static void Fill(string[] kinds, int start, int end, string kind) => kinds.AsSpan(start, Math.Min(end, kinds.Length) - start).Fill(kind);
 }

@@ -8,12 +8,12 @@ namespace NcLanguage.EndToEnd;
 public sealed class IdleServerTests
 {
     /// <summary>It has tidied up by then.</summary>
-    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(5);
+    static readonly TimeSpan Rest = TimeSpan.FromSeconds(5);
 
-    private static readonly TimeSpan Watched = TimeSpan.FromSeconds(5);
+    static readonly TimeSpan Watched = TimeSpan.FromSeconds(5);
 
     /// <summary>Less than a percent. The client of this test does not watch files, so that the server looks at those in use itself.</summary>
-    private static readonly TimeSpan Nothing = TimeSpan.FromMilliseconds(40);
+    static readonly TimeSpan Nothing = TimeSpan.FromMilliseconds(40);
 
     [NativeFact]
     public async Task It_takes_no_processor_time()

@@ -8,7 +8,7 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed class KateTests
 {
-    private const string Error = "#FFE5E5";
+    const string Error = "#FFE5E5";
 
     [EditorFact(Editor.Kate)]
     public async Task Kate_shows_colours_and_marks_lines_with_an_error_but_none_in_the_sound_program_and_in_setup_files_too()
@@ -46,7 +46,7 @@ public sealed class KateTests
         Assert.All(["#898887", "#0057AE", "#B08000", "#BF0303"], colour => Assert.True(told.GetValueOrDefault(colour) > 5, $"{colour}: {Told(told)}"));
     }
 
-    private static async Task<Dictionary<string, int>> ColoursAsync(string program, int line, string picture, Dictionary<string, string> environment)
+    static async Task<Dictionary<string, int>> ColoursAsync(string program, int line, string picture, Dictionary<string, string> environment)
     {
         var path = Repository.At("artifacts", "e2e", picture);
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
@@ -62,5 +62,5 @@ public sealed class KateTests
         return colours;
     }
 
-    private static string Told(Dictionary<string, int> colours) => string.Join(' ', colours.OrderByDescending(one => one.Value).Take(12).Select(one => $"{one.Key}:{one.Value}"));
+    static string Told(Dictionary<string, int> colours) => string.Join(' ', colours.OrderByDescending(one => one.Value).Take(12).Select(one => $"{one.Key}:{one.Value}"));
 }

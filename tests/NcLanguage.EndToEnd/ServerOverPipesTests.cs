@@ -11,7 +11,7 @@ namespace NcLanguage.EndToEnd;
 /// </summary>
 public sealed class ServerOverPipesTests
 {
-    private const string CycleLeftOn = """
+    const string CycleLeftOn = """
         %
         O0007 (TWO HOLES)
         N10 G21 G17 G90 G54 G94 G98
@@ -145,10 +145,10 @@ public sealed class ServerOverPipesTests
         Assert.Equal(JsonValueKind.Null, (await session.Client.RequestAsync("shutdown")).ValueKind);
     }
 
-    private static int Sync(JsonElement capability) =>
+    static int Sync(JsonElement capability) =>
         capability.ValueKind == JsonValueKind.Number ? capability.GetInt32() : capability.GetProperty("change").GetInt32();
 
-    private static string? Name(JsonElement diagnostic) => diagnostic.TryGetProperty("data", out var data)
+    static string? Name(JsonElement diagnostic) => diagnostic.TryGetProperty("data", out var data)
         ? data.ValueKind == JsonValueKind.String ? data.GetString() : data.GetProperty("name").GetString()
         : null;
 }

@@ -8,7 +8,7 @@ namespace NcLanguage.EndToEnd;
 /// every page it covers, and no heading is left alone at the end of one.</summary>
 public sealed partial class SetupSheetPaperTests
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(2);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(2);
 
     [EditorTheory(Editor.Printer)]
     [InlineData("A4", "595 x 842")]
@@ -48,14 +48,14 @@ public sealed partial class SetupSheetPaperTests
         Assert.Equal(600, pages.Sum(text => BodyOf(text).Count(line => HoleRow().IsMatch(line))));
     }
 
-    private static string[] Headings { get; } =
+    static string[] Headings { get; } =
     [
         "Open findings", "What was checked, and what was not", "Datum, stock and clamps", "Tools", "Operations", "Closest approaches", "Stops", "Signed",
         "How the control is taken to read the program", "Holes",
     ];
 
     /// <summary>The text of each page, in the layout of the paper.</summary>
-    private static async Task<List<string>> PrintAsync(ScratchFolder folder, string program, string paper, string size)
+    static async Task<List<string>> PrintAsync(ScratchFolder folder, string program, string paper, string size)
     {
         var (page, pdf) = (folder.At("sheet.html"), folder.At("sheet.pdf"));
         await CommandLine.OutputAsync(ServerCommand.With("sheet", program, "-o", page), Limit);
@@ -70,10 +70,10 @@ public sealed partial class SetupSheetPaperTests
         return [.. text.Split('\f').Where(part => part.Trim().Length > 0)];
     }
 
-    private static double Points(Group number) => Math.Round(double.Parse(number.Value, CultureInfo.InvariantCulture));
+    static double Points(Group number) => Math.Round(double.Parse(number.Value, CultureInfo.InvariantCulture));
 
     /// <summary>The lines of a page without its foot.</summary>
-    private static List<string> BodyOf(string page) =>
+    static List<string> BodyOf(string page) =>
         [.. page.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && !line.Contains("setup sheet. A check is no proof.", StringComparison.Ordinal))];
 
     [GeneratedRegex(@"^\d+ +\d+ +T1 +G81 ")]

@@ -7,10 +7,10 @@ namespace NcLanguage.EndToEnd;
 [SupportedOSPlatform("linux")]
 public sealed class ShellTests
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(3);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(3);
 
     /// <summary>A zsh at the other end of a terminal: the Tab key is pressed behind each line, and what then stands there is read.</summary>
-    private const string Zsh = """
+    const string Zsh = """
         zmodload zsh/zpty
         zpty z zsh -f -i
         zpty -w z 'PS1=; autoload -Uz compinit; compinit -u -D; source <(nclanguage completions zsh); print "IS"READY'
@@ -51,7 +51,7 @@ public sealed class ShellTests
         Assert.Equal(offered, run.Select(word => word.Trim()).Where(word => line.EndsWith(' ') ? word != "cover-plate.nc" : true));
     }
 
-    private static async Task<string[]> RunAsync(ScratchFolder folder, IReadOnlyList<string> command)
+    static async Task<string[]> RunAsync(ScratchFolder folder, IReadOnlyList<string> command)
     {
         var environment = new Dictionary<string, string> { ["PATH"] = ClientPage.PathWithServer(folder), ["HOME"] = folder.At("home"), ["TERM"] = "xterm" };
         Directory.CreateDirectory(folder.At("home"));

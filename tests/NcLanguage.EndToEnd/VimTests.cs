@@ -10,7 +10,7 @@ namespace NcLanguage.EndToEnd;
 public sealed class VimTests
 {
     /// <summary>G999 is no code, so that there is a finding to wait for.</summary>
-    private static readonly string[] Jumps = ["G21 G90 G17 G54 G999", "#1=1", "N60 #1=#1+1", "IF [#1 LT 3] GOTO 60", "M30"];
+    static readonly string[] Jumps = ["G21 G90 G17 G54 G999", "#1=1", "N60 #1=#1+1", "IF [#1 LT 3] GOTO 60", "M30"];
 
     [EditorFact(Editor.Vim)]
     public async Task Vim_shows_colours_findings_and_a_hover_and_renames_a_block_number()

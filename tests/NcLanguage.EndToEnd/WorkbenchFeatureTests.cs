@@ -10,7 +10,7 @@ namespace NcLanguage.EndToEnd;
 [Collection(nameof(WorkbenchTests))]
 public sealed class WorkbenchFeatureTests(PackagedExtension extension)
 {
-    private static readonly string[] Slots =
+    static readonly string[] Slots =
     [
         "%",
         "O0420 (LINK PLATE)",
@@ -140,10 +140,10 @@ public sealed class WorkbenchFeatureTests(PackagedExtension extension)
             seen.GetProperty("walkthrough").EnumerateArray().Select(step => step.GetString()!));
     }
 
-    private static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };
+    static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };
 
     /// <summary>Opens a file of a fresh folder, which has the setup of the demonstration, in the workbench.</summary>
-    private async Task<JsonElement> DriveAsync(ScratchFolder scratch, string name, string[] lines, params JsonNode[] steps)
+    async Task<JsonElement> DriveAsync(ScratchFolder scratch, string name, string[] lines, params JsonNode[] steps)
     {
         await DemoJob.WriteAsync(scratch.At("demo"));
         foreach (var beside in (string[])["nc.setup.json", "mill.machine.json"])

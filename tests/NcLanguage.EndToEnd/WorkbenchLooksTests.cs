@@ -16,7 +16,7 @@ namespace NcLanguage.EndToEnd;
 public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
 {
     // WCAG 2.1, success criterion 1.4.3: text against what is behind it.
-    private const double LeastContrast = 4.5;
+    const double LeastContrast = 4.5;
 
     [EditorTheory(Editor.Workbench)]
     [InlineData("light", "Default Light Modern")]
@@ -91,14 +91,14 @@ public sealed partial class WorkbenchLooksTests(PackagedExtension extension)
         Assert.All(overhang, pixels => Assert.Equal(0, pixels, 1.0));
     }
 
-    private static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };
+    static JsonObject Word(string name, int line, string text) => new() { ["name"] = name, ["line"] = line, ["text"] = text };
 
-    private static int LineWith(DemoJob demo, string text) => demo.Lines.ToList().FindIndex(line => line.Contains(text, StringComparison.Ordinal)) + 1;
+    static int LineWith(DemoJob demo, string text) => demo.Lines.ToList().FindIndex(line => line.Contains(text, StringComparison.Ordinal)) + 1;
 
-    private static double Contrast(double one, double other) => (Math.Max(one, other) + 0.05) / (Math.Min(one, other) + 0.05);
+    static double Contrast(double one, double other) => (Math.Max(one, other) + 0.05) / (Math.Min(one, other) + 0.05);
 
     /// <summary>Relative luminance of "rgb(r, g, b)", as WCAG 2.1 defines it for sRGB.</summary>
-    private static double Luminance(string colour)
+    static double Luminance(string colour)
     {
         var parts = Numbers().Matches(colour).Take(3)
             .Select(match => double.Parse(match.Value, CultureInfo.InvariantCulture) / 255)

@@ -11,7 +11,7 @@ namespace NcLanguage.EndToEnd;
 [Collection(nameof(WorkbenchTests))]
 public sealed class WorkbenchTests
 {
-    private readonly PackagedExtension extension;
+    readonly PackagedExtension extension;
 
     public WorkbenchTests(PackagedExtension extension)
     {
@@ -145,7 +145,7 @@ public sealed class WorkbenchTests
     }
 
     /// <summary>The first hint's line (from 1) and the beginning of its text: the editor shortens long ones.</summary>
-    private static async Task<(int Line, string Text)> FirstHintAsync(DemoJob demo)
+    static async Task<(int Line, string Text)> FirstHintAsync(DemoJob demo)
     {
         await using var session = await LspSession.StartAsync(demo.Folder, "utf-16");
         await session.OpenAsync(demo.Program, await File.ReadAllTextAsync(demo.Program));
@@ -158,7 +158,7 @@ public sealed class WorkbenchTests
     }
 
     /// <summary>Opens the folder in the workbench, with the extension that is told which server to start; with none, the one that has its own.</summary>
-    private async Task<JsonElement> DriveAsync(ScratchFolder scratch, string folder, string file, bool restricted, string? server, params JsonNode[] steps) =>
+    async Task<JsonElement> DriveAsync(ScratchFolder scratch, string folder, string file, bool restricted, string? server, params JsonNode[] steps) =>
         await Workbench.DriveAsync(scratch, server is null ? await extension.BundledAsync() : await extension.FileAsync(), new JsonObject
         {
             ["folder"] = folder,

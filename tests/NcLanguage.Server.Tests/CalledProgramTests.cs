@@ -6,15 +6,15 @@ namespace NcLanguage.Server.Tests;
 /// runs: common practice.</summary>
 public sealed class CalledProgramTests
 {
-    private const string Caller = "file:///job/part.nc";
-    private const string Called = "file:///job/O1200.nc";
-    private const string Watching = """{"workspace":{"didChangeWatchedFiles":{"dynamicRegistration":true},"inlayHint":{"refreshSupport":true}}}""";
-    private const string CallerText = "G21 G90 G17 G54\nG0 X0 Y0 Z50\nM98 P1200\nG0 Z60\nM30\n";
+    const string Caller = "file:///job/part.nc";
+    const string Called = "file:///job/O1200.nc";
+    const string Watching = """{"workspace":{"didChangeWatchedFiles":{"dynamicRegistration":true},"inlayHint":{"refreshSupport":true}}}""";
+    const string CallerText = "G21 G90 G17 G54\nG0 X0 Y0 Z50\nM98 P1200\nG0 Z60\nM30\n";
 
     [Fact]
     public async Task A_program_never_saved_is_found_by_its_callers()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Watching);
+        await using var client = await TestClient.InitializedAsync(Watching);
         await client.OpenAsync(Called, "O1200\nG0 X40\nM99\n");
         await client.OpenAsync(Caller, CallerText);
         Assert.DoesNotContain("subprogram-missing", await FindingsAsync(client, 1));
@@ -25,7 +25,7 @@ public sealed class CalledProgramTests
     public async Task What_is_typed_counts_before_the_disk_and_reaches_the_callers_at_once()
     {
         var files = new TestFiles { ["/job/O1200.nc"] = "O1200\nG0 X40\nM99\n" };
-        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await using var client = await TestClient.InitializedAsync(Watching, files: files);
         await client.OpenAsync(Caller, CallerText);
         Assert.Equal(40, await PlaceBehindCallAsync(client));
 
@@ -44,7 +44,7 @@ public sealed class CalledProgramTests
     public async Task A_called_program_that_comes_to_be_on_disk_mends_the_finding_and_no_other_program_is_checked()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await using var client = await TestClient.InitializedAsync(Watching, files: files);
         await client.OpenAsync(Caller, CallerText);
         await client.OpenAsync("file:///job/else.nc", "G21 G90 G17 G54\nG0 X0 Y0 Z50\nM30\n", version: 7);
         Assert.Contains("subprogram-missing", await FindingsAsync(client, 1));
@@ -60,11 +60,11 @@ public sealed class CalledProgramTests
     [Fact]
     public async Task Without_a_watching_client_the_server_looks_itself()
     {
-        string folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
+        var folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
         try
         {
-            string caller = new Uri(Path.Combine(folder, "part.nc")).AbsoluteUri;
-            await using TestClient client = await TestClient.InitializedAsync(files: Machine.Files.DiskFiles.Instance);
+            var caller = new Uri(Path.Combine(folder, "part.nc")).AbsoluteUri;
+            await using var client = await TestClient.InitializedAsync(files: Machine.Files.DiskFiles.Instance);
             await client.OpenAsync(caller, CallerText);
             Assert.Contains("subprogram-missing", Names(await client.DiagnosticsAsync(caller, 1)));
             await File.WriteAllTextAsync(Path.Combine(folder, "1200.nc"), "O1200\nG0 X40\nM99\n");
@@ -79,14 +79,14 @@ public sealed class CalledProgramTests
     [Fact]
     public async Task A_link_that_leads_out_of_the_folder_is_not_read()
     {
-        string folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
+        var folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
         try
         {
-            string inner = Directory.CreateDirectory(Path.Combine(folder, "job")).FullName;
+            var inner = Directory.CreateDirectory(Path.Combine(folder, "job")).FullName;
             await File.WriteAllTextAsync(Path.Combine(folder, "O1200.nc"), "O1200\nG0 X40\nM99\n");
             File.CreateSymbolicLink(Path.Combine(inner, "O1200.nc"), Path.Combine(folder, "O1200.nc"));
-            string caller = new Uri(Path.Combine(inner, "part.nc")).AbsoluteUri;
-            await using TestClient client = await TestClient.InitializedAsync(files: Machine.Files.DiskFiles.Instance);
+            var caller = new Uri(Path.Combine(inner, "part.nc")).AbsoluteUri;
+            await using var client = await TestClient.InitializedAsync(files: Machine.Files.DiskFiles.Instance);
             await client.OpenAsync(caller, CallerText);
             Assert.Contains("subprogram-missing", Names(await client.DiagnosticsAsync(caller, 1)));
         }
@@ -101,7 +101,7 @@ public sealed class CalledProgramTests
     public async Task What_happens_on_disk_to_a_program_that_is_open_changes_nothing()
     {
         var files = new TestFiles { ["/job/part.nc"] = "G21 G90 G17 G54\nG0 X1\nM99\nG0 X2\nM30\n", ["/job/O1200.nc"] = "O1200\nG0 X40\nM99\n" };
-        await using TestClient client = await TestClient.InitializedAsync(Watching, files: files);
+        await using var client = await TestClient.InitializedAsync(Watching, files: files);
         await client.OpenAsync(Caller, CallerText);
         Assert.Equal(40, await PlaceBehindCallAsync(client));
         files["/job/part.nc"] = "G21 G90 G17 G54\nG0 X77\nM99\nG0 X77\nM30\n";
@@ -113,11 +113,11 @@ public sealed class CalledProgramTests
         Assert.Equal(40, await PlaceBehindCallAsync(client));
     }
 
-    private static async Task<List<string?>> FindingsAsync(TestClient client, int version) => Names(await client.DiagnosticsAsync(Caller, version));
+    static async Task<List<string?>> FindingsAsync(TestClient client, int version) => Names(await client.DiagnosticsAsync(Caller, version));
 
-    private static List<string?> Names(JsonNode published) => [.. published["diagnostics"]!.AsArray().Select(finding => (string?)finding!["data"])];
+    static List<string?> Names(JsonNode published) => [.. published["diagnostics"]!.AsArray().Select(finding => (string?)finding!["data"])];
 
     // Line 4 only lifts, so that the tool still stands where the call has left it.
-    private static async Task<double?> PlaceBehindCallAsync(TestClient client) => (double?)(await client.RequestAsync(
+    static async Task<double?> PlaceBehindCallAsync(TestClient client) => (double?)(await client.RequestAsync(
         "nclanguage/stateAt", "{\"textDocument\":{\"uri\":\"" + Caller + "\"},\"position\":" + TestClient.At(3, 0) + "}"))!["position"]?["x"];
 }

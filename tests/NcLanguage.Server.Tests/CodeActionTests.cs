@@ -5,18 +5,18 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Quick fixes and the fix of all.</summary>
 public sealed class CodeActionTests
 {
-    private const string Uri = "file:///job/part.nc";
-    private const string Full = """{"workspace":{"workspaceEdit":{"documentChanges":true}},"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}}}}""";
-    private const string Program = "%\nG21 G90 G17 G54\nG0 X10. Y10. (é🔩 hole\nG0 X20. Y10. (hole\nM30\n%\n";
+    const string Uri = "file:///job/part.nc";
+    const string Full = """{"workspace":{"workspaceEdit":{"documentChanges":true}},"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}}}}""";
+    const string Program = "%\nG21 G90 G17 G54\nG0 X10. Y10. (é🔩 hole\nG0 X20. Y10. (hole\nM30\n%\n";
 
     [Fact]
     public async Task A_safe_fix_is_preferred_and_edits_the_version_it_was_offered_for()
     {
-        await using TestClient client = await OpenAsync(Full);
-        JsonNode action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
+        await using var client = await OpenAsync(Full);
+        var action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
         Assert.Equal("quickfix", (string?)action["kind"]);
         Assert.True((bool)action["isPreferred"]!);
-        JsonNode edit = action["edit"]!["documentChanges"]![0]!;
+        var edit = action["edit"]!["documentChanges"]![0]!;
         Assert.Equal(Uri, (string?)edit["textDocument"]!["uri"]);
         Assert.Equal(5, (int)edit["textDocument"]!["version"]!);
         Assert.Equal(
@@ -27,24 +27,24 @@ public sealed class CodeActionTests
     [Fact]
     public async Task A_client_without_versioned_edits_gets_edits_by_address()
     {
-        await using TestClient client = await OpenAsync(TestClient.Literals);
-        JsonNode action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
+        await using var client = await OpenAsync(TestClient.Literals);
+        var action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
         Assert.Equal(22, (int)action["edit"]!["changes"]![Uri]![0]!["range"]!["start"]!["character"]!);
     }
 
     [Fact]
     public async Task A_fix_that_is_a_choice_is_not_preferred()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Full);
+        await using var client = await TestClient.InitializedAsync(Full);
         await client.OpenAsync(Uri, "G21 G90 G17 G54\nN10 G0 X10. Y10.\nN10 G0 X20.\nM30\n");
-        JsonNode action = (await ActionsAsync(client, 0, 3)).First(a => Name(a) == "number-repeated");
+        var action = (await ActionsAsync(client, 0, 3)).First(a => Name(a) == "number-repeated");
         Assert.False(action.AsObject().ContainsKey("isPreferred"));
     }
 
     [Fact]
     public async Task Only_the_kinds_asked_for_are_offered()
     {
-        await using TestClient client = await OpenAsync(Full);
+        await using var client = await OpenAsync(Full);
         Assert.All(await ActionsAsync(client, 0, 5, trigger: 2), a => Assert.Equal("quickfix", (string?)a["kind"]));
         Assert.NotEmpty(await ActionsAsync(client, 0, 5, "quickfix"));
         Assert.All(await ActionsAsync(client, 0, 5, "refactor"), a => Assert.StartsWith("refactor.", (string?)a["kind"], StringComparison.Ordinal));
@@ -57,10 +57,10 @@ public sealed class CodeActionTests
     [Fact]
     public async Task Fix_all_is_resolved_into_every_safe_edit()
     {
-        await using TestClient client = await OpenAsync(Full);
-        JsonNode action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
+        await using var client = await OpenAsync(Full);
+        var action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
         Assert.False(action.AsObject().ContainsKey("edit"));
-        JsonNode resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
+        var resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
         Assert.Equal((string?)action["title"], (string?)resolved["title"]);
         int[] lines = [.. resolved["edit"]!["documentChanges"]![0]!["edits"]!.AsArray().Select(edit => (int)edit!["range"]!["start"]!["line"]!)];
         Assert.Contains(2, lines);
@@ -70,25 +70,25 @@ public sealed class CodeActionTests
     [Fact]
     public async Task Fix_all_comes_complete_where_the_client_cannot_resolve()
     {
-        await using TestClient client = await OpenAsync(TestClient.Literals);
-        JsonNode action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
+        await using var client = await OpenAsync(TestClient.Literals);
+        var action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
         Assert.NotEmpty(action["edit"]!["changes"]![Uri]!.AsArray());
     }
 
     [Fact]
     public async Task What_would_change_nothing_is_not_offered()
     {
-        await using TestClient client = await OpenAsync(Full);
+        await using var client = await OpenAsync(Full);
         await client.OpenAsync("file:///job/none.nc", "( NOTHING YET )\n");
-        string all = "{\"textDocument\":{\"uri\":\"file:///job/none.nc\"},\"range\":{\"start\":" + TestClient.At(0, 0) + ",\"end\":" + TestClient.At(0, 0) + "},\"context\":{\"diagnostics\":[],\"only\":[\"source\",\"refactor\"]}}";
+        var all = "{\"textDocument\":{\"uri\":\"file:///job/none.nc\"},\"range\":{\"start\":" + TestClient.At(0, 0) + ",\"end\":" + TestClient.At(0, 0) + "},\"context\":{\"diagnostics\":[],\"only\":[\"source\",\"refactor\"]}}";
         Assert.Empty((await client.RequestAsync("textDocument/codeAction", all))!.AsArray());
     }
 
     [Fact]
     public async Task An_action_offered_for_an_older_text_is_not_resolved()
     {
-        await using TestClient client = await OpenAsync(Full);
-        JsonNode action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
+        await using var client = await OpenAsync(Full);
+        var action = (await ActionsAsync(client, 0, 0, "source.fixAll")).Single();
         await client.ChangeAsync(Uri, 6, TestClient.Insert(0, 0, "\n"));
         Assert.Equal(-32801, await client.ErrorOfAsync("codeAction/resolve", action.ToJsonString()));
     }
@@ -96,9 +96,9 @@ public sealed class CodeActionTests
     [Fact]
     public async Task An_action_that_is_complete_comes_back_as_it_was()
     {
-        await using TestClient client = await OpenAsync(Full);
-        JsonNode action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
-        JsonNode resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
+        await using var client = await OpenAsync(Full);
+        var action = (await ActionsAsync(client, 2, 2)).Single(a => Name(a) == "comment-not-closed");
+        var resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
         Assert.True(JsonNode.DeepEquals(action, resolved), resolved.ToJsonString());
     }
 
@@ -106,31 +106,31 @@ public sealed class CodeActionTests
     public async Task A_misspelt_name_in_an_open_setup_has_a_fix()
     {
         const string Setup = "file:///job/part.setup.json";
-        await using TestClient client = await TestClient.InitializedAsync(Full);
+        await using var client = await TestClient.InitializedAsync(Full);
         await client.OpenAsync(Setup, "{\n  \"matrial\": \"aluminium\"\n}", version: 3);
-        JsonNode answer = (await client.RequestAsync(
+        var answer = (await client.RequestAsync(
             "textDocument/codeAction", "{\"textDocument\":{\"uri\":\"" + Setup + "\"},\"range\":{\"start\":" + TestClient.At(1, 4) + ",\"end\":" + TestClient.At(1, 4) + "},\"context\":{\"diagnostics\":[]}}"))!;
-        JsonNode action = answer.AsArray().Single()!;
-        JsonNode edit = action["edit"]!["documentChanges"]![0]!;
+        var action = answer.AsArray().Single()!;
+        var edit = action["edit"]!["documentChanges"]![0]!;
         Assert.Equal(3, (int)edit["textDocument"]!["version"]!);
         Assert.Equal(
             """[{"range":{"start":{"line":1,"character":2},"end":{"line":1,"character":11}},"newText":"\u0022material\u0022"}]""", edit["edits"]!.ToJsonString());
         Assert.False(action.AsObject().ContainsKey("isPreferred"));
     }
 
-    private static async Task<TestClient> OpenAsync(string capabilities)
+    static async Task<TestClient> OpenAsync(string capabilities)
     {
-        TestClient client = await TestClient.InitializedAsync(capabilities);
+        var client = await TestClient.InitializedAsync(capabilities);
         await client.OpenAsync(Uri, Program, version: 5);
         return client;
     }
 
-    private static string? Name(JsonNode action) => (string?)action["diagnostics"]?[0]?["data"];
+    static string? Name(JsonNode action) => (string?)action["diagnostics"]?[0]?["data"];
 
-    private static async Task<IReadOnlyList<JsonNode>> ActionsAsync(TestClient client, int first, int last, string? only = null, int trigger = 1)
+    static async Task<IReadOnlyList<JsonNode>> ActionsAsync(TestClient client, int first, int last, string? only = null, int trigger = 1)
     {
-        string kinds = only is null ? "" : ",\"only\":[\"" + only + "\"]";
-        JsonNode? answer = await client.RequestAsync(
+        var kinds = only is null ? "" : ",\"only\":[\"" + only + "\"]";
+        var answer = await client.RequestAsync(
             "textDocument/codeAction",
             "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"range\":{\"start\":" + TestClient.At(first, 0) + ",\"end\":" + TestClient.At(last, 0) + "},\"context\":{\"diagnostics\":[],\"triggerKind\":" + trigger + kinds + "}}");
         return [.. answer!.AsArray().Select(action => action!)];

@@ -11,25 +11,25 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Positions and incremental changes. The reference is .NET's own UTF-16 string and its UTF-8 encoder.</summary>
 public sealed class DocumentTests
 {
-    private static readonly string[] Pieces = ["G1 X1.5", "(ø6 é)", "(\U0001F529)", "\n", "\r\n", "\r", "%", "N10", "a\u0301", "中", "\t", "(Ω\U00010348)"];
+    static readonly string[] Pieces = ["G1 X1.5", "(ø6 é)", "(\U0001F529)", "\n", "\r\n", "\r", "%", "N10", "a\u0301", "中", "\t", "(Ω\U00010348)"];
 
-    private static readonly Gen<string> Texts = Gen.OneOf(Pieces).Array[0, 12].Select(string.Concat);
+    static readonly Gen<string> Texts = Gen.OneOf(Pieces).Array[0, 12].Select(string.Concat);
 
     [Fact]
     public void Each_position_comes_back_in_both_encodings() => Texts.Sample(text =>
     {
-        SourceText source = SourceText.From(text);
-        string[] lines = Lines(text);
+        var source = SourceText.From(text);
+        var lines = Lines(text);
         Assert.Equal(lines.Length, source.LineCount);
         var utf16 = new PositionMapper(PositionEncoding.Utf16);
         var utf8 = new PositionMapper(PositionEncoding.Utf8);
-        for (int line = 0; line < lines.Length; line++)
+        for (var line = 0; line < lines.Length; line++)
         {
-            for (int column = 0; column <= lines[line].Length; column++)
+            for (var column = 0; column <= lines[line].Length; column++)
             {
-                bool amid = column > 0 && column < lines[line].Length && char.IsLowSurrogate(lines[line][column]);
-                int start = amid ? column - 1 : column;
-                int bytes = Encoding.UTF8.GetByteCount(lines[line].AsSpan(0, start));
+                var amid = column > 0 && column < lines[line].Length && char.IsLowSurrogate(lines[line][column]);
+                var start = amid ? column - 1 : column;
+                var bytes = Encoding.UTF8.GetByteCount(lines[line].AsSpan(0, start));
                 Assert.Equal((line, bytes), utf16.ToPlace(source, new Position((uint)line, (uint)column)));
                 Assert.Equal(new Position((uint)line, (uint)start), utf16.ToPosition(source, line, bytes));
                 Assert.Equal((line, bytes), utf8.ToPlace(source, new Position((uint)line, (uint)bytes)));
@@ -62,20 +62,20 @@ public sealed class DocumentTests
     [InlineData("", 5, 5, 0, 0)]
     public void Outside_the_text_is_clamped(string text, uint line, uint character, int toLine, int toColumn)
     {
-        foreach (PositionEncoding encoding in Enum.GetValues<PositionEncoding>())
+        foreach (var encoding in Enum.GetValues<PositionEncoding>())
             Assert.Equal((toLine, toColumn), new PositionMapper(encoding).ToPlace(SourceText.From(text), new Position(line, character)));
     }
 
     [Fact]
     public void Bytes_that_are_no_utf8_are_passed_over()
     {
-        SourceText text = SourceText.From([(byte)'a', 0xFF, 0xC3, (byte)'b', 0x80, 0xF0, 0x9F]);
-        foreach (PositionEncoding encoding in Enum.GetValues<PositionEncoding>())
+        var text = SourceText.From([(byte)'a', 0xFF, 0xC3, (byte)'b', 0x80, 0xF0, 0x9F]);
+        foreach (var encoding in Enum.GetValues<PositionEncoding>())
         {
             var positions = new PositionMapper(encoding);
             for (uint character = 0; character < 12; character++)
             {
-                (int line, int column) = positions.ToPlace(text, new Position(0, character));
+                (var line, var column) = positions.ToPlace(text, new Position(0, character));
                 Assert.Equal(0, line);
                 Assert.InRange(column, 0, text.Length);
                 positions.ToPosition(text, 0, column);
@@ -93,12 +93,12 @@ public sealed class DocumentTests
         Gen.Select(Texts, edits.Array[1, 8]).Sample((text, changes) =>
         {
             using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), () => AnalysisOptions.Default, (_, _, _) => { }, (_, _, _, _) => { }, (_, _, _, _) => { }, (_, _, _) => { }, () => Task.CompletedTask);
-            string reference = text;
-            int version = 1;
-            foreach ((int a, int b, string inserted) in changes)
+            var reference = text;
+            var version = 1;
+            foreach ((var a, var b, var inserted) in changes)
             {
-                int start = Settle(reference, Math.Min(a, b) % (reference.Length + 1));
-                int end = Settle(reference, Math.Max(a, b) % (reference.Length + 1));
+                var start = Settle(reference, Math.Min(a, b) % (reference.Length + 1));
+                var end = Settle(reference, Math.Max(a, b) % (reference.Length + 1));
                 var range = new TextRange(At(reference, start, positions.Encoding), At(reference, end, positions.Encoding));
                 document.Change(++version, [new TextDocumentContentChangeEvent(new Utf8Text(Encoding.UTF8.GetBytes(inserted)), range)], positions);
                 reference = string.Concat(reference.AsSpan(0, Math.Min(start, end)), inserted, reference.AsSpan(Math.Max(start, end)));
@@ -111,12 +111,12 @@ public sealed class DocumentTests
     [Fact]
     public async Task Several_changes_of_one_message_follow_each_other()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync("file:///a.nc", "G0 X1\nG0 X2");
         // The second is meant for the text the first has left.
         await client.ChangeAsync("file:///a.nc", 2, TestClient.Insert(0, 0, "(é\U0001F529)\n"), TestClient.Replace(1, 3, 2, 3, "(nc-allow feed-missing)\n"));
-        JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 2);
-        JsonNode range = published["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
+        var published = await client.DiagnosticsAsync("file:///a.nc", 2);
+        var range = published["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(1, (int)range["start"]!["line"]!);
         Assert.Equal(3, (int)range["start"]!["character"]!);
     }
@@ -126,10 +126,10 @@ public sealed class DocumentTests
     [InlineData("utf-8", 9, 32)]
     public async Task Findings_stand_in_the_clients_encoding(string encoding, int start, int end)
     {
-        await using TestClient client = await TestClient.InitializedAsync($$$"""{"general":{"positionEncodings":["{{{encoding}}}"]}}""");
+        await using var client = await TestClient.InitializedAsync($$$"""{"general":{"positionEncodings":["{{{encoding}}}"]}}""");
         await client.OpenAsync("file:///a.nc", "(é\U0001F529) (nc-allow feed-missing) ");
-        JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 1);
-        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
+        var published = await client.DiagnosticsAsync("file:///a.nc", 1);
+        var range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(start, (int)range["start"]!["character"]!);
         Assert.Equal(end, (int)range["end"]!["character"]!);
     }
@@ -137,10 +137,10 @@ public sealed class DocumentTests
     [Fact]
     public async Task A_lone_surrogate_counts_as_one_unit_and_loses_nothing_behind_it()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.NotifyAsync("textDocument/didOpen", """{"textDocument":{"uri":"file:///a.nc","languageId":"nc","version":1,"text":"(\ud83d) \ude00 \u00e9\ud83d\ude00\t\"\\\/ (nc-allow feed-missing)"}}""");
-        JsonNode published = await client.DiagnosticsAsync("file:///a.nc", 1);
-        JsonNode range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
+        var published = await client.DiagnosticsAsync("file:///a.nc", 1);
+        var range = published["diagnostics"]!.AsArray().First(d => (string?)d!["data"] == "allow-without-reason")!["range"]!;
         Assert.Equal(14, (int)range["start"]!["character"]!);
         await client.NotifyAsync("textDocument/didChange", """{"textDocument":{"uri":"file:///a.nc","version":2},"contentChanges":[{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":14}},"text":"\udc00"}]}""");
         published = await client.DiagnosticsAsync("file:///a.nc", 2);
@@ -148,23 +148,23 @@ public sealed class DocumentTests
         Assert.Equal(1, (int)range["start"]!["character"]!);
     }
 
-    private static string Read(SourceText text)
+    static string Read(SourceText text)
     {
         using var stream = new MemoryStream();
         text.WriteTo(stream);
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static string[] Lines(string text) => text.ReplaceLineEndings("\n").Split('\n');
+    static string[] Lines(string text) => text.ReplaceLineEndings("\n").Split('\n');
 
     /// <summary>No position of the protocol stands amid a surrogate pair or between the two characters of a line end.</summary>
-    private static int Settle(string text, int index) =>
+    static int Settle(string text, int index) =>
         index > 0 && index < text.Length && (char.IsLowSurrogate(text[index]) || (text[index] == '\n' && text[index - 1] == '\r')) ? index - 1 : index;
 
-    private static Position At(string text, int index, PositionEncoding encoding)
+    static Position At(string text, int index, PositionEncoding encoding)
     {
-        string[] before = Lines(text[..index]);
-        string last = before[^1];
+        var before = Lines(text[..index]);
+        var last = before[^1];
         return new Position((uint)(before.Length - 1), (uint)(encoding == PositionEncoding.Utf8 ? Encoding.UTF8.GetByteCount(last) : last.Length));
     }
 }

@@ -8,7 +8,7 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Whatever a client sends gets a proper error (JSON-RPC 2.0 section 5.1 and LSP 3.17 "ErrorCodes"), and the server lives on.</summary>
 public sealed class ErrorTests
 {
-    private const string Uri = "file:///part.nc";
+    const string Uri = "file:///part.nc";
 
     [Theory]
     [InlineData("textDocument/hover", """{"textDocument":{"uri":"file:///part.nc"}}""", -32602)]
@@ -35,7 +35,7 @@ public sealed class ErrorTests
     [InlineData("", "{}", -32601)]
     public async Task A_faulty_request_gets_its_error(string method, string? parameters, int code)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1");
         Assert.Equal(code, await client.ErrorOfAsync(method, parameters));
         await AssertLives(client);
@@ -48,7 +48,7 @@ public sealed class ErrorTests
     [InlineData("[]")]
     public async Task Parameters_that_are_missing_are_asked_for(string? parameters)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         Assert.Equal("textDocument/hover needs its parameters, as an object.", (string?)(await client.AskAsync("textDocument/hover", parameters))["error"]!["message"]);
     }
 
@@ -70,8 +70,8 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","error":7}""", -32600)]
     public async Task A_message_that_cannot_be_read_gets_its_error(string message, int code)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
-        JsonNode answer = await client.AnswerAsync("null", message);
+        await using var client = await TestClient.InitializedAsync();
+        var answer = await client.AnswerAsync("null", message);
         Assert.Equal(code, (int)answer["error"]!["code"]!);
         await AssertLives(client);
     }
@@ -99,7 +99,7 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","method":null}""")]
     public async Task An_odd_message_without_answer_is_survived(string message)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendAsync(message);
         await AssertLives(client);
     }
@@ -107,18 +107,18 @@ public sealed class ErrorTests
     [Fact]
     public async Task A_request_whose_id_is_text_or_null_is_answered_under_it()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1");
-        JsonNode text = await client.AnswerAsync("one", """{"jsonrpc":"2.0","id":"one","method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///part.nc"}}}""");
+        var text = await client.AnswerAsync("one", """{"jsonrpc":"2.0","id":"one","method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///part.nc"}}}""");
         Assert.NotNull(text["result"]);
-        JsonNode none = await client.AnswerAsync("null", """{"jsonrpc":"2.0","id":null,"method":"no/such/method"}""");
+        var none = await client.AnswerAsync("null", """{"jsonrpc":"2.0","id":null,"method":"no/such/method"}""");
         Assert.Equal(-32601, (int)none["error"]!["code"]!);
     }
 
     [Fact]
     public async Task A_broken_header_ends_the_session_with_1()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes("Content-Length: many\r\n\r\n{}"));
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
         Assert.Contains("The connection broke", client.ErrorLog.ToString(), StringComparison.Ordinal);
@@ -127,9 +127,9 @@ public sealed class ErrorTests
     [Fact]
     public async Task A_refused_change_is_told_in_the_log()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.ChangeAsync("file:///other.nc", 2, """{"text":""}""");
-        JsonNode message = await client.NextAsync("window/logMessage");
+        var message = await client.NextAsync("window/logMessage");
         Assert.Equal(2, (int)message["type"]!);
         Assert.Matches("^textDocument/didChange was not taken: The document [0-9a-f]{8} is not open.$", (string?)message["message"]);
     }
@@ -137,8 +137,8 @@ public sealed class ErrorTests
     [Fact]
     public async Task Every_unsupported_request_is_method_not_found()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
-        foreach (string method in Unsupported.Reasons.Keys)
+        await using var client = await TestClient.InitializedAsync();
+        foreach (var method in Unsupported.Reasons.Keys)
             Assert.Equal((method, -32601), (method, await client.ErrorOfAsync(method, "{}")));
     }
 
@@ -146,12 +146,12 @@ public sealed class ErrorTests
     public async Task Two_requests_under_one_id_are_survived()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         files.Hold();
         await client.OpenAsync("file:///job/part.nc", "G0 X1");
         const string Request = """{"jsonrpc":"2.0","id":"one","method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///job/part.nc"}}}""";
         await client.SendAsync(Request);
-        JsonNode second = await client.AnswerAsync("one", Request);
+        var second = await client.AnswerAsync("one", Request);
         Assert.NotNull(second["error"]);
         files.Release();
         await AssertLives(client);
@@ -169,7 +169,7 @@ public sealed class ErrorTests
             """{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":7}}""",
             """{"jsonrpc":"2.0","id":3,"result":{"a":[1,2,{"b":null}]}}""",
         ];
-        Gen<(int, int, byte)[]> damage = Gen.Select(Gen.Int[0, 2], Gen.Int[0, 300], Gen.Byte).Array[1, 4];
+        var damage = Gen.Select(Gen.Int[0, 2], Gen.Int[0, 300], Gen.Byte).Array[1, 4];
         Gen.Select(Gen.OneOf(sound), damage).Array[1, 30].Sample(
             messages =>
             {
@@ -177,11 +177,11 @@ public sealed class ErrorTests
 
                 static async Task Session((string Message, (int Kind, int At, byte Value)[] Damage)[] messages)
                 {
-                    await using TestClient client = await TestClient.InitializedAsync();
+                    await using var client = await TestClient.InitializedAsync();
                     await client.OpenAsync(Uri, "G0 X1 (one)\nG1 X2");
-                    foreach ((string message, (int, int, byte)[] damage) in messages)
+                    foreach ((var message, (int, int, byte)[] damage) in messages)
                     {
-                        byte[] content = Damage(Encoding.UTF8.GetBytes(message), damage);
+                        var content = Damage(Encoding.UTF8.GetBytes(message), damage);
                         await client.SendRawAsync([.. Encoding.ASCII.GetBytes($"Content-Length: {content.Length}\r\n\r\n"), .. content]);
                     }
                     await AssertLives(client);
@@ -190,12 +190,12 @@ public sealed class ErrorTests
             iter: 60, threads: 1);
     }
 
-    private static byte[] Damage(byte[] content, (int Kind, int At, byte Value)[] damage)
+    static byte[] Damage(byte[] content, (int Kind, int At, byte Value)[] damage)
     {
         List<byte> bytes = [.. content];
-        foreach ((int kind, int at, byte value) in damage)
+        foreach ((var kind, var at, var value) in damage)
         {
-            int place = at % bytes.Count;
+            var place = at % bytes.Count;
             if (kind == 0) bytes[place] = value;
             else if (kind == 1) bytes.RemoveAt(place);
             else bytes.Insert(place, bytes[place]);
@@ -203,7 +203,7 @@ public sealed class ErrorTests
         return [.. bytes];
     }
 
-    private static async Task AssertLives(TestClient client)
+    static async Task AssertLives(TestClient client)
     {
         await client.OpenAsync("file:///alive.nc", "G0 X1");
         Assert.NotNull(await client.RequestAsync("textDocument/documentSymbol", """{"textDocument":{"uri":"file:///alive.nc"}}"""));

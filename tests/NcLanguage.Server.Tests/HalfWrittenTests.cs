@@ -6,10 +6,10 @@ namespace NcLanguage.Server.Tests;
 /// common practice, from memory: from top to bottom, or the end first and then what comes before it.</summary>
 public sealed class HalfWrittenTests
 {
-    private const string Uri = "file:///job/part.nc";
-    private const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
+    const string Uri = "file:///job/part.nc";
+    const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
 
-    private const string Setup = """
+    const string Setup = """
         { "units": "mm", "frame": "G54", "machine": "iso-mill", "material": "aluminium", "stock": { "min": [0, 0, -12], "max": [70, 40, 0] }, "clearance": 2,
           "obstacles": [ { "name": "clamp", "min": [30, 30, 0], "max": [40, 50, 20] } ], "workOffsets": { "G54": [-300, -200, -400] },
           "tools": [ { "number": 6, "kind": "spot-drill", "diameter": 8, "pointAngle": 90, "length": 80, "lengthOffset": 6, "material": "HSS", "flutes": 2 },
@@ -17,9 +17,9 @@ public sealed class HalfWrittenTests
           "holes": [ { "x": 12, "y": 20, "diameter": 5.5 }, { "x": 58, "y": 20, "diameter": 5.5 } ] }
         """;
 
-    private const string Head = "%\nO0417 (LATCH PLATE)\nN10 G21 G17 G90 G94 G40 G49 G80\n";
+    const string Head = "%\nO0417 (LATCH PLATE)\nN10 G21 G17 G90 G94 G40 G49 G80\n";
 
-    private const string Middle = """
+    const string Middle = """
         N20 G91 G28 Z0
         (SPOT BOTH HOLES)
         N30 G90 T6 M6
@@ -38,24 +38,24 @@ public sealed class HalfWrittenTests
         N160 G90 G49
         """;
 
-    private const string End = "\nN170 M30\n";
-    private const string Called = "O0418 (THE HOLES)\nN10 G98 G81 X12 Y20 Z-15 R2 F200\nN20 X58\nN30 M99\n";
+    const string End = "\nN170 M30\n";
+    const string Called = "O0418 (THE HOLES)\nN10 G98 G81 X12 Y20 Z-15 R2 F200\nN20 X58\nN30 M99\n";
 
-    private static IEnumerable<string> Told(JsonNode published, int severity) =>
+    static IEnumerable<string> Told(JsonNode published, int severity) =>
         published["diagnostics"]!.AsArray().Where(finding => (int)finding!["severity"]! <= severity).Select(finding => $"{(string?)finding!["data"]} {finding["range"]!["start"]!["line"]}");
 
-    private static Task SaveAsync(TestClient client) => client.NotifyAsync("textDocument/didSave", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
+    static Task SaveAsync(TestClient client) => client.NotifyAsync("textDocument/didSave", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
 
-    private static async Task<TestClient> OpenedAsync(string text, string capabilities = "{}")
+    static async Task<TestClient> OpenedAsync(string text, string capabilities = "{}")
     {
-        TestClient client = await TestClient.InitializedAsync(capabilities, files: new TestFiles { ["/job/part.setup.json"] = Setup });
+        var client = await TestClient.InitializedAsync(capabilities, files: new TestFiles { ["/job/part.setup.json"] = Setup });
         await client.OpenAsync(Uri, text);
         return client;
     }
 
-    private static string Key(ref int line, ref int column, char key)
+    static string Key(ref int line, ref int column, char key)
     {
-        string change = TestClient.Insert(line, column, key.ToString());
+        var change = TestClient.Insert(line, column, key.ToString());
         (line, column) = key == '\n' ? (line + 1, 0) : (line, column + 1);
         return change;
     }
@@ -65,14 +65,14 @@ public sealed class HalfWrittenTests
     [InlineData(Head, Middle, End + Called + "%\n")]
     public async Task A_sound_program_is_written_letter_by_letter_without_an_error_or_a_warning(string before, string written, string behind)
     {
-        await using TestClient client = await OpenedAsync("");
+        await using var client = await OpenedAsync("");
         await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, before + behind));
-        (int version, int line, int column) = (2, before.Count(c => c == '\n'), 0);
+        (var version, var line, var column) = (2, before.Count(c => c == '\n'), 0);
         await client.DiagnosticsAsync(Uri, version);
-        foreach (char key in written)
+        foreach (var key in written)
         {
             await client.ChangeAsync(Uri, ++version, Key(ref line, ref column, key));
-            JsonNode published = await client.DiagnosticsAsync(Uri, version);
+            var published = await client.DiagnosticsAsync(Uri, version);
             Assert.True(!Told(published, 2).Any(), $"line {line}, column {column}, '{key}': {string.Join(", ", Told(published, 2))}");
         }
         await SaveAsync(client);
@@ -85,23 +85,23 @@ public sealed class HalfWrittenTests
     [InlineData(true)]
     public async Task A_program_that_is_put_in_at_once_is_not_on_its_way(bool asWhole)
     {
-        string text = Head + Middle + "\nN165 (NOT CALLED BEFORE) M98 P0419" + End + Called + "%\n";
-        await using TestClient client = await OpenedAsync("");
+        var text = Head + Middle + "\nN165 (NOT CALLED BEFORE) M98 P0419" + End + Called + "%\n";
+        await using var client = await OpenedAsync("");
         await client.ChangeAsync(Uri, 2, asWhole ? "{\"text\":" + TestClient.Quote(text) + "}" : TestClient.Insert(0, 0, text));
         await client.DiagnosticsAsync(Uri, 2);
         await client.ChangeAsync(Uri, 3, TestClient.Insert(1, 5, " \n"));
         Assert.Contains("subprogram-missing 20", Told(await client.DiagnosticsAsync(Uri, 3), 1));
     }
 
-    private const string Sound = "N10 G21 G17 G90 G54\nN20 G0 X1\nN30 X2\nN40 M30\n";
+    const string Sound = "N10 G21 G17 G90 G54\nN20 G0 X1\nN30 X2\nN40 M30\n";
 
     [Fact]
     public async Task Once_the_keys_rest_it_is_told()
     {
-        await using TestClient client = await OpenedAsync(Sound);
+        await using var client = await OpenedAsync(Sound);
         await client.DiagnosticsAsync(Uri, 1);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(1, 9, " Y"));
-        JsonNode typed = await client.DiagnosticsAsync(Uri, 2);
+        var typed = await client.DiagnosticsAsync(Uri, 2);
         Assert.DoesNotContain("word-without-number 1", Told(typed, 2));
         Assert.Contains("word-without-number 1", Told(typed, 3));
         Assert.Contains("word-without-number 1", Told(await client.DiagnosticsAsync(Uri, 2), 1));
@@ -113,7 +113,7 @@ public sealed class HalfWrittenTests
     [Fact]
     public async Task Once_the_line_is_left_it_is_told()
     {
-        await using TestClient client = await OpenedAsync(Sound);
+        await using var client = await OpenedAsync(Sound);
         await client.DiagnosticsAsync(Uri, 1);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(1, 9, "Y"));
         await client.DiagnosticsAsync(Uri, 2);
@@ -126,7 +126,7 @@ public sealed class HalfWrittenTests
     [Fact]
     public async Task What_a_key_brings_in_the_lines_behind_is_a_note_with_it()
     {
-        await using TestClient client = await OpenedAsync("N10 G21 G17 G90 G94 G54\nN20 T6 M6\nN30 S2400 M3\nN40 G43 H6 G0 Z40\nN50 X12 Y20\nN60 M30\n");
+        await using var client = await OpenedAsync("N10 G21 G17 G90 G94 G54\nN20 T6 M6\nN30 S2400 M3\nN40 G43 H6 G0 Z40\nN50 X12 Y20\nN60 M30\n");
         Assert.DoesNotContain("length-offset-mismatch 3", Told(await client.DiagnosticsAsync(Uri, 1), 2));
         await client.ChangeAsync(Uri, 2, TestClient.Insert(4, 7, "5"));
         await client.DiagnosticsAsync(Uri, 2);
@@ -141,17 +141,17 @@ public sealed class HalfWrittenTests
     [InlineData(1, 8, 2, 5, "")]
     public async Task What_is_pasted_or_cut_out_is_told_at_once(int line, int column, int endLine, int endColumn, string text)
     {
-        await using TestClient client = await OpenedAsync(Sound);
+        await using var client = await OpenedAsync(Sound);
         await client.DiagnosticsAsync(Uri, 1);
         await client.ChangeAsync(Uri, 2, TestClient.Replace(line, column, endLine, endColumn, text));
         string[] told = [.. Told(await client.DiagnosticsAsync(Uri, 2), 1)];
-        await using TestClient fresh = await OpenedAsync(Changed());
+        await using var fresh = await OpenedAsync(Changed());
         Assert.NotEmpty(told);
         Assert.Equal(Told(await fresh.DiagnosticsAsync(Uri, 1), 1), told);
 
         string Changed()
         {
-            string[] lines = Sound.Split('\n');
+            var lines = Sound.Split('\n');
             return string.Join('\n', [.. lines[..line], lines[line][..column] + text + lines[endLine][endColumn..], .. lines[(endLine + 1)..]]);
         }
     }
@@ -159,7 +159,7 @@ public sealed class HalfWrittenTests
     [Fact]
     public async Task What_was_told_before_stays_while_the_keys_flow()
     {
-        await using TestClient client = await OpenedAsync("N10 G21 G17 G90 G54\nN20 G0 X\nN30 Y2\nN40 M30\n");
+        await using var client = await OpenedAsync("N10 G21 G17 G90 G54\nN20 G0 X\nN30 Y2\nN40 M30\n");
         Assert.Contains("word-without-number 1", Told(await client.DiagnosticsAsync(Uri, 1), 1));
         await client.ChangeAsync(Uri, 2, TestClient.Insert(2, 6, "5"));
         Assert.Contains("word-without-number 1", Told(await client.DiagnosticsAsync(Uri, 2), 1));
@@ -170,7 +170,7 @@ public sealed class HalfWrittenTests
     [Fact]
     public async Task Once_it_is_saved_it_is_told()
     {
-        await using TestClient client = await OpenedAsync(Sound);
+        await using var client = await OpenedAsync(Sound);
         await client.DiagnosticsAsync(Uri, 1);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(1, 9, "Y"));
         Assert.DoesNotContain("word-without-number 1", Told(await client.DiagnosticsAsync(Uri, 2), 1));
@@ -181,7 +181,7 @@ public sealed class HalfWrittenTests
     [Fact]
     public async Task Who_asks_for_findings_himself_is_told_to_ask_again_once_the_keys_rest()
     {
-        await using TestClient client = await OpenedAsync(Sound, Pulls);
+        await using var client = await OpenedAsync(Sound, Pulls);
         async Task<JsonNode> AskAsync() => (await client.RequestAsync("textDocument/diagnostic", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}"))!;
         static bool IsTold(JsonNode report) => report["items"]!.AsArray().Any(finding => (string?)finding!["data"] == "word-without-number" && (int)finding["severity"]! == 1);
         await AskAsync();
@@ -199,17 +199,17 @@ public sealed class HalfWrittenTests
         string[] toCome = ["cycle-not-cancelled", "spindle-left-on", "coolant-left-on", "hole-not-finished"];
         static string[] Names(JsonNode published, int severity) => [.. Told(published, severity).Select(told => told.Split(' ')[0])];
 
-        await using TestClient client = await OpenedAsync("%\nO0417\n");
+        await using var client = await OpenedAsync("%\nO0417\n");
         await client.DiagnosticsAsync(Uri, 1);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(2, 0, "M30\n%\n"));
         await client.ChangeAsync(Uri, 3, TestClient.Insert(2, 0, Begun));
-        JsonNode typed = await client.DiagnosticsAsync(Uri, 3);
+        var typed = await client.DiagnosticsAsync(Uri, 3);
         Assert.Empty(toCome.Except(Names(typed, 3)));
         Assert.Empty(Names(typed, 2).Intersect(toCome));
         await SaveAsync(client);
         Assert.Empty(toCome.Except(Names(await client.DiagnosticsAsync(Uri, 3), 2)));
 
-        await using TestClient finished = await OpenedAsync("%\nO0417\n" + Begun + "N80 G80 M9\nN90 M5\nM30\n%\n");
+        await using var finished = await OpenedAsync("%\nO0417\n" + Begun + "N80 G80 M9\nN90 M5\nM30\n%\n");
         Assert.Empty(Names(await finished.DiagnosticsAsync(Uri, 1), 2).Intersect(toCome[..3]));
         await finished.ChangeAsync(Uri, 2, TestClient.Replace(9, 0, 11, 0, ""));
         Assert.Empty(toCome.Except(Names(await finished.DiagnosticsAsync(Uri, 2), 2)));

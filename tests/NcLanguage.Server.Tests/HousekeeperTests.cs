@@ -11,7 +11,7 @@ public sealed class HousekeeperTests
     {
         using var housekeeper = new Housekeeper();
         housekeeper.Tidy();
-        WeakReference old = OldGarbage();
+        var old = OldGarbage();
         Assert.True(old.IsAlive);
         Assert.True(housekeeper.Tidy());
         Assert.False(old.IsAlive);
@@ -19,7 +19,7 @@ public sealed class HousekeeperTests
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static WeakReference OldGarbage()
+static WeakReference OldGarbage()
     {
         byte[][] pages = [.. Enumerable.Range(0, 1024).Select(_ => new byte[64 * 1024])];
         GC.Collect(GC.MaxGeneration);

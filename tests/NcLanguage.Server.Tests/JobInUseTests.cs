@@ -8,7 +8,7 @@ namespace NcLanguage.Server.Tests;
 /// <summary>What a program is run with, and the beginning of a setup: the custom requests that DEVELOPERS.md describes.</summary>
 public sealed class JobInUseTests
 {
-    private const string Uri = "file:///job/part.nc";
+    const string Uri = "file:///job/part.nc";
 
     [Fact]
     public async Task The_setup_and_machine_in_use_are_named_with_their_mistakes()
@@ -18,7 +18,7 @@ public sealed class JobInUseTests
             ["/job/nc.setup.json"] = """{ "units": "miles", "machine": "mill.machine.json" }""",
             ["/job/mill.machine.json"] = """{ "name": "the mill", "base": "iso-mill" }""",
         };
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         await client.OpenAsync(Uri, "G0 X1.\n");
         Assert.Equal(
             """{"setup":{"name":"nc.setup.json","uri":"file:///job/nc.setup.json","problems":1,"isChosen":true},"machine":{"name":"the mill","uri":"file:///job/mill.machine.json","problems":0,"isChosen":true}}""",
@@ -28,7 +28,7 @@ public sealed class JobInUseTests
     [Fact]
     public async Task Without_files_the_built_in_machine_is_named()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1.\n");
         Assert.Equal("""{"machine":{"name":"iso-mill","problems":0,"isChosen":false}}""", (await AskAsync(client, "nclanguage/jobInUse"))!.ToJsonString());
     }
@@ -39,11 +39,11 @@ public sealed class JobInUseTests
     [InlineData("", "mm", "G54", "")]
     public async Task A_new_setup_says_what_the_program_tells_and_has_no_mistakes(string program, string units, string frame, string tools)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, program);
-        JsonNode answer = (await AskAsync(client, "nclanguage/newSetup"))!;
+        var answer = (await AskAsync(client, "nclanguage/newSetup"))!;
         Assert.Equal("file:///job/part.setup.json", (string?)answer["uri"]);
-        string text = (string)answer["text"]!;
+        var text = (string)answer["text"]!;
         var read = SetupFile.Read("part.setup.json", Encoding.UTF8.GetBytes(text));
         Assert.Empty(read.Problems);
         Assert.Equal(units == "inch", read.Setup.IsInch);
@@ -54,9 +54,9 @@ public sealed class JobInUseTests
     [Fact]
     public async Task The_lines_that_wait_for_sizes_are_sound_too()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G20 T1 M6\n");
-        string text = (string)(await AskAsync(client, "nclanguage/newSetup"))!["text"]!;
+        var text = (string)(await AskAsync(client, "nclanguage/newSetup"))!["text"]!;
         var read = SetupFile.Read("part.setup.json", Encoding.UTF8.GetBytes(text.Replace("// \"", "\"", StringComparison.Ordinal)));
         Assert.Empty(read.Problems);
         Assert.NotNull(read.Setup.Stock);
@@ -66,10 +66,10 @@ public sealed class JobInUseTests
     [Fact]
     public async Task A_text_never_saved_has_no_place_for_a_setup()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync("untitled:Untitled-1", "G0 X1.\n");
         Assert.Null(await client.RequestAsync("nclanguage/newSetup", """{"textDocument":{"uri":"untitled:Untitled-1"}}"""));
     }
 
-    private static Task<JsonNode?> AskAsync(TestClient client, string method) => client.RequestAsync(method, "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
+    static Task<JsonNode?> AskAsync(TestClient client, string method) => client.RequestAsync(method, "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
 }

@@ -11,10 +11,10 @@ public sealed class LifecycleTests
     public async Task Initialize_names_the_server_and_what_it_can_do()
     {
         await using var client = new TestClient();
-        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""))!;
+        var result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""))!;
         Assert.Equal("nclanguage", (string?)result["serverInfo"]!["name"]);
         Assert.Matches(@"^\d+\.\d+\.\d+$", (string?)result["serverInfo"]!["version"]);
-        JsonNode capabilities = result["capabilities"]!;
+        var capabilities = result["capabilities"]!;
         Assert.Equal("utf-16", (string?)capabilities["positionEncoding"]);
         Assert.Equal(2, (int)capabilities["textDocumentSync"]!["change"]!);
         Assert.True((bool)capabilities["hoverProvider"]!);
@@ -30,7 +30,7 @@ public sealed class LifecycleTests
     public async Task The_position_encoding_is_negotiated(string offered, string chosen)
     {
         await using var client = new TestClient();
-        JsonNode result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
+        var result = (await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{"general":{"positionEncodings":""" + offered + "}}}"))!;
         Assert.Equal(chosen, (string?)result["capabilities"]!["positionEncoding"]);
     }
 
@@ -47,14 +47,14 @@ public sealed class LifecycleTests
             """{"jsonrpc":"2.0","id":3,"method":"shutdown"}""",
             """{"jsonrpc":"2.0","method":"exit"}""",
         ];
-        byte[] all = Encoding.ASCII.GetBytes(string.Concat(messages.Select(message => $"Content-Length: {message.Length}\r\n\r\n{message}")));
-        for (int i = 0; i < 20; i++)
+        var all = Encoding.ASCII.GetBytes(string.Concat(messages.Select(message => $"Content-Length: {message.Length}\r\n\r\n{message}")));
+        for (var i = 0; i < 20; i++)
         {
             using var input = new MemoryStream(all);
             using var output = new MemoryStream();
             using var errors = new StringWriter();
             Assert.Equal(0, await LanguageServer.RunAsync(input, output, new LanguageServerOptions { ErrorLog = errors, Files = new TestFiles() }).WaitAsync(TimeSpan.FromSeconds(20)));
-            string answers = Encoding.UTF8.GetString(output.ToArray());
+            var answers = Encoding.UTF8.GetString(output.ToArray());
             Assert.All([1, 2, 3], id => Assert.Contains($"\"id\":{id}", answers, StringComparison.Ordinal));
             Assert.Equal("", errors.ToString());
         }
@@ -63,7 +63,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task Exit_after_shutdown_is_0()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         Assert.Null(await client.RequestAsync("shutdown", null));
         await client.NotifyAsync("exit", null);
         Assert.Equal(0, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
@@ -72,7 +72,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task Exit_without_shutdown_is_1()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.NotifyAsync("exit", null);
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
     }
@@ -88,7 +88,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task An_ended_stream_is_1()
     {
-        TestClient client = await TestClient.InitializedAsync();
+        var client = await TestClient.InitializedAsync();
         client.HangUp();
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
     }
@@ -96,8 +96,8 @@ public sealed class LifecycleTests
     [Fact]
     public async Task The_end_of_the_clients_process_is_1()
     {
-        using Process editor = Process.Start(new ProcessStartInfo("sleep", "1000"))!;
-        await using TestClient client = await TestClient.InitializedAsync(more: $",\"processId\":{editor.Id}");
+        using var editor = Process.Start(new ProcessStartInfo("sleep", "1000"))!;
+        await using var client = await TestClient.InitializedAsync(more: $",\"processId\":{editor.Id}");
         await Task.Delay(300);
         Assert.False(client.ExitCode.IsCompleted);
         editor.Kill();
@@ -120,7 +120,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task A_second_initialize_is_refused()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         Assert.Equal(-32600, await client.ErrorOfAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""));
     }
 
@@ -135,7 +135,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task After_shutdown_requests_are_refused_and_notifications_dropped()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.RequestAsync("shutdown", null);
         Assert.Equal(-32600, await client.ErrorOfAsync("textDocument/hover", "{}"));
         await client.OpenAsync("file:///a.nc", "G0");

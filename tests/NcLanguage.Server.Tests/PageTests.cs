@@ -6,9 +6,9 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Pages that editors ask for: what stands in them is the business of who makes them.</summary>
 public sealed class PageTests
 {
-    private const string Uri = "file:///job/part.nc";
+    const string Uri = "file:///job/part.nc";
 
-    private sealed class MadePages : IPages
+    sealed class MadePages : IPages
     {
         public string MotionView(PageInput input, string? nonce, CancellationToken cancel) => $"motion of {input.Path}, {input.Analysis.Text.LineCount} lines, {nonce ?? "no nonce"}";
 
@@ -20,7 +20,7 @@ public sealed class PageTests
     [Fact]
     public async Task A_page_is_handed_over_as_it_is_made()
     {
-        await using TestClient client = await OpenAsync();
+        await using var client = await OpenAsync();
         Assert.Equal("motion of /job/part.nc, 3 lines, n1", (string?)(await client.RequestAsync("nclanguage/motionView", Document(",\"nonce\":\"n1\"")))!["html"]);
         Assert.Equal("sheet of /job/part.nc", (string?)(await client.RequestAsync("nclanguage/setupSheet", Document()))!["html"]);
     }
@@ -28,7 +28,7 @@ public sealed class PageTests
     [Fact]
     public async Task A_command_writes_the_page_and_asks_the_client_to_show_it()
     {
-        await using TestClient client = await OpenAsync("""{"window":{"showDocument":{"support":true}}}""");
+        await using var client = await OpenAsync("""{"window":{"showDocument":{"support":true}}}""");
         Assert.Equal("/cache/part.setup-sheet.html", (string?)await client.RequestAsync("workspace/executeCommand", Command("nclanguage.openSetupSheet", Uri)));
         Assert.Equal("""{"uri":"file:///cache/part.setup-sheet.html","external":true}""", (await client.NextAsync("window/showDocument")).ToJsonString());
     }
@@ -40,8 +40,8 @@ public sealed class PageTests
     [InlineData("nclanguage.openSetupSheet", "file:///job/closed.nc", -32602, "The document file:///job/closed.nc is not open.")]
     public async Task What_cannot_be_done_is_said(string command, string? uri, int code, string message)
     {
-        await using TestClient client = await OpenAsync();
-        JsonNode error = (await client.AskAsync("workspace/executeCommand", Command(command, uri)))["error"]!;
+        await using var client = await OpenAsync();
+        var error = (await client.AskAsync("workspace/executeCommand", Command(command, uri)))["error"]!;
         Assert.Equal((code, message), ((int)error["code"]!, (string?)error["message"]));
     }
 
@@ -53,12 +53,12 @@ public sealed class PageTests
     [InlineData("nc.setup.json", "part.nc")]
     public async Task A_setup_shows_its_program_open_or_not(string setup, string program)
     {
-        using TestFolder folder = Folder();
-        await using TestClient client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
+        using var folder = Folder();
+        await using var client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
         await client.OpenAsync(folder.UriOf(setup), "{}");
         if (program == "part.nc") await client.OpenAsync(folder.UriOf(program), "G0 X1\nM30\n");
-        JsonNode answer = (await client.RequestAsync("nclanguage/motionView", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(setup) + "\"}}"))!;
-        int lines = program == "part.nc" ? 3 : 2;
+        var answer = (await client.RequestAsync("nclanguage/motionView", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(setup) + "\"}}"))!;
+        var lines = program == "part.nc" ? 3 : 2;
         Assert.Equal($"motion of {folder.PathOf(program)}, {lines} lines, no nonce", (string?)answer["html"]);
         Assert.Equal(folder.UriOf(program), (string?)answer["uri"]);
     }
@@ -70,28 +70,28 @@ public sealed class PageTests
     [InlineData("mill.machine.json", "mill.machine.json is no program and no setup: open a program first.")]
     public async Task A_setup_without_one_program_says_so(string name, string sentence)
     {
-        using TestFolder folder = Folder();
-        await using TestClient client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
+        using var folder = Folder();
+        await using var client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
         await client.OpenAsync(folder.UriOf(name), "{}");
-        JsonNode error = (await client.AskAsync("nclanguage/setupSheet", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(name) + "\"}}"))["error"]!;
+        var error = (await client.AskAsync("nclanguage/setupSheet", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(name) + "\"}}"))["error"]!;
         Assert.Equal((-32803, sentence), ((int)error["code"]!, (string?)error["message"]));
     }
 
-    private static TestFolder Folder() => new()
+    static TestFolder Folder() => new()
     {
         ["part.nc"] = "G0 X1\n",
         ["row.tap"] = "G0 X1\n",
         ["alone/only.nc"] = "G0 X1\n",
     };
 
-    private static async Task<TestClient> OpenAsync(string capabilities = "{}")
+    static async Task<TestClient> OpenAsync(string capabilities = "{}")
     {
-        TestClient client = await TestClient.InitializedAsync(capabilities, pages: new MadePages());
+        var client = await TestClient.InitializedAsync(capabilities, pages: new MadePages());
         await client.OpenAsync(Uri, "G0 X1\nM30\n");
         return client;
     }
 
-    private static string Command(string name, string? uri) => "{\"command\":\"" + name + "\",\"arguments\":[" + (uri is null ? "" : "\"" + uri + "\"") + "]}";
+    static string Command(string name, string? uri) => "{\"command\":\"" + name + "\",\"arguments\":[" + (uri is null ? "" : "\"" + uri + "\"") + "]}";
 
-    private static string Document(string more = "") => "{\"textDocument\":{\"uri\":\"" + Uri + "\"}" + more + "}";
+    static string Document(string more = "") => "{\"textDocument\":{\"uri\":\"" + Uri + "\"}" + more + "}";
 }

@@ -5,18 +5,18 @@ namespace NcLanguage.Server.Tests;
 /// <summary>What writes a program in another way, as code actions.</summary>
 public sealed class RefactorTests
 {
-    private const string Uri = "file:///job/part.nc";
-    private const string Resolves = """{"workspace":{"workspaceEdit":{"documentChanges":true}},"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}}}}""";
-    private const string Program = "%\nG21 G90 G17 G54 (é🔩)\nG0 X10 Y10 Z0\n(é🔩) G2 X20 Y20 I10 J0 F100\nM30\n%\n";
+    const string Uri = "file:///job/part.nc";
+    const string Resolves = """{"workspace":{"workspaceEdit":{"documentChanges":true}},"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}}}}""";
+    const string Program = "%\nG21 G90 G17 G54 (é🔩)\nG0 X10 Y10 Z0\n(é🔩) G2 X20 Y20 I10 J0 F100\nM30\n%\n";
 
     [Fact]
     public async Task An_action_is_resolved_into_the_edits_of_its_version()
     {
-        await using TestClient client = await OpenAsync(Resolves, Program);
-        JsonNode action = (await ActionsAsync(client, 3, 0, 3, 0, "refactor.rewrite")).Single(a => (string?)a["title"] == "Write this arc with its radius (R)");
+        await using var client = await OpenAsync(Resolves, Program);
+        var action = (await ActionsAsync(client, 3, 0, 3, 0, "refactor.rewrite")).Single(a => (string?)a["title"] == "Write this arc with its radius (R)");
         Assert.False(action.AsObject().ContainsKey("edit"));
-        JsonNode resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
-        JsonNode edit = resolved["edit"]!["documentChanges"]![0]!;
+        var resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
+        var edit = resolved["edit"]!["documentChanges"]![0]!;
         Assert.Equal(5, (int)edit["textDocument"]!["version"]!);
         // In UTF-16: é is one unit and the screw two.
         Assert.Equal(
@@ -27,48 +27,48 @@ public sealed class RefactorTests
     [Fact]
     public async Task Lines_marked_from_head_to_head_leave_the_last_one_out()
     {
-        await using TestClient client = await OpenAsync(Resolves, Program);
-        JsonNode action = (await ActionsAsync(client, 2, 0, 3, 0, "refactor")).Single(a => (string?)a["title"] == "Add decimal points in these lines");
-        JsonNode resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
+        await using var client = await OpenAsync(Resolves, Program);
+        var action = (await ActionsAsync(client, 2, 0, 3, 0, "refactor")).Single(a => (string?)a["title"] == "Add decimal points in these lines");
+        var resolved = (await client.RequestAsync("codeAction/resolve", action.ToJsonString()))!;
         Assert.All(resolved["edit"]!["documentChanges"]![0]!["edits"]!.AsArray(), edit => Assert.Equal(2, (int)edit!["range"]!["start"]!["line"]!));
     }
 
     [Fact]
     public async Task What_cannot_be_done_is_refused_with_the_reason()
     {
-        await using TestClient client = await OpenAsync(Resolves, "G21\n#1 = 5\nG0 X#1\nM30\n");
-        JsonNode action = (await ActionsAsync(client, 0, 0, 0, 0, "source.convertUnits")).Single();
+        await using var client = await OpenAsync(Resolves, "G21\n#1 = 5\nG0 X#1\nM30\n");
+        var action = (await ActionsAsync(client, 0, 0, 0, 0, "source.convertUnits")).Single();
         Assert.Equal(-32803, await client.ErrorOfAsync("codeAction/resolve", action.ToJsonString()));
     }
 
     [Fact]
     public async Task A_client_that_cannot_resolve_gets_only_what_is_proven()
     {
-        await using TestClient client = await OpenAsync(TestClient.Literals, "G21\n#1 = 5\nG0 X#1\nM30\n");
+        await using var client = await OpenAsync(TestClient.Literals, "G21\n#1 = 5\nG0 X#1\nM30\n");
         Assert.Empty(await ActionsAsync(client, 0, 0, 0, 0, "source.convertUnits"));
-        JsonNode action = (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Single();
+        var action = (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Single();
         Assert.Equal(4, action["edit"]!["changes"]![Uri]!.AsArray().Count);
     }
 
     [Fact]
     public async Task An_action_offered_for_an_older_text_is_not_resolved()
     {
-        await using TestClient client = await OpenAsync(Resolves, Program);
-        JsonNode action = (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Single();
+        await using var client = await OpenAsync(Resolves, Program);
+        var action = (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Single();
         await client.ChangeAsync(Uri, 6, TestClient.Insert(0, 0, "\n"));
         Assert.Equal(-32801, await client.ErrorOfAsync("codeAction/resolve", action.ToJsonString()));
     }
 
-    private static async Task<TestClient> OpenAsync(string capabilities, string program)
+    static async Task<TestClient> OpenAsync(string capabilities, string program)
     {
-        TestClient client = await TestClient.InitializedAsync(capabilities);
+        var client = await TestClient.InitializedAsync(capabilities);
         await client.OpenAsync(Uri, program, version: 5);
         return client;
     }
 
-    private static async Task<IReadOnlyList<JsonNode>> ActionsAsync(TestClient client, int first, int column, int last, int lastColumn, string only)
+    static async Task<IReadOnlyList<JsonNode>> ActionsAsync(TestClient client, int first, int column, int last, int lastColumn, string only)
     {
-        JsonNode? answer = await client.RequestAsync(
+        var answer = await client.RequestAsync(
             "textDocument/codeAction",
             "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"range\":{\"start\":" + TestClient.At(first, column) + ",\"end\":" + TestClient.At(last, lastColumn)
             + "},\"context\":{\"diagnostics\":[],\"only\":[\"" + only + "\"]}}");

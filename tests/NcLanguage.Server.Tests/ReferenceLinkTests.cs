@@ -6,19 +6,19 @@ namespace NcLanguage.Server.Tests;
 /// <summary>codeDescription of findings: a link to the rule's page, where the client takes it and the page can be read.</summary>
 public sealed class ReferenceLinkTests : IDisposable
 {
-    private const string Takes = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true},"codeAction":{"codeActionLiteralSupport":{"codeActionKind":{"valueSet":["quickfix"]}}}}}""";
-    private const string Uri = "file:///job/part.nc";
-    private const string Faulty = "G21 G90 G17 G54\nG999\nM30\n";
+    const string Takes = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true},"codeAction":{"codeActionLiteralSupport":{"codeActionKind":{"valueSet":["quickfix"]}}}}}""";
+    const string Uri = "file:///job/part.nc";
+    const string Faulty = "G21 G90 G17 G54\nG999\nM30\n";
 
     // A blank, a letter beyond ASCII and a sign that means something in addresses must all come through.
-    private readonly string _folder = Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), $"nclanguage ü# {Guid.NewGuid():N}")).FullName;
+    readonly string _folder = Directory.CreateDirectory(Path.Combine(Path.GetTempPath(), $"nclanguage ü# {Guid.NewGuid():N}")).FullName;
 
     [Fact]
     public async Task Findings_link_to_pages_that_are_there()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: Write);
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: Write);
         await client.OpenAsync(Uri, Faulty);
-        JsonNode[] linked = await LinkedAsync(client, Uri, 1);
+        var linked = await LinkedAsync(client, Uri, 1);
         Assert.NotEmpty(linked);
         Assert.All(linked, AssertPage);
         Assert.Contains(linked, finding => (string?)finding["code"] == "NC1008");
@@ -33,7 +33,7 @@ public sealed class ReferenceLinkTests : IDisposable
     [Fact]
     public async Task Findings_of_setup_files_link_as_well()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: Write);
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: Write);
         await client.OpenAsync("file:///job/part.setup.json", """{ "clearence": 2 }""");
         Assert.All(await LinkedAsync(client, "file:///job/part.setup.json", null), AssertPage);
     }
@@ -41,10 +41,10 @@ public sealed class ReferenceLinkTests : IDisposable
     [Fact]
     public async Task A_fix_carries_the_link_of_its_finding()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: Write);
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: Write);
         await client.OpenAsync(Uri, "G21 G90 G17 G54\n(open\nM30\n");
         await LinkedAsync(client, Uri, 1);
-        JsonArray actions = (await client.RequestAsync("textDocument/codeAction",
+        var actions = (await client.RequestAsync("textDocument/codeAction",
             $$"""{"textDocument":{"uri":"{{Uri}}"},"range":{"start":{{TestClient.At(1, 0)}},"end":{{TestClient.At(1, 5)}} },"context":{"diagnostics":[],"only":["quickfix"]} }"""))!.AsArray();
         Assert.NotEmpty(actions);
         Assert.All(actions, action => AssertPage(action!["diagnostics"]![0]!));
@@ -53,8 +53,8 @@ public sealed class ReferenceLinkTests : IDisposable
     [Fact]
     public async Task Nothing_is_written_before_the_first_finding()
     {
-        int written = 0;
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: () =>
+        var written = 0;
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: () =>
         {
             Interlocked.Increment(ref written);
             return _folder;
@@ -75,7 +75,7 @@ public sealed class ReferenceLinkTests : IDisposable
     public async Task Nothing_waits_for_the_pages()
     {
         var held = new TaskCompletionSource();
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: () =>
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: () =>
         {
             Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
             return Write();
@@ -98,7 +98,7 @@ public sealed class ReferenceLinkTests : IDisposable
         const string Asks = """{"textDocument":{"publishDiagnostics":{"codeDescriptionSupport":true},"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
         const string Document = $$"""{"textDocument":{"uri":"{{Uri}}"} }""";
         var held = new TaskCompletionSource();
-        await using TestClient client = await TestClient.InitializedAsync(Asks, writeReference: () =>
+        await using var client = await TestClient.InitializedAsync(Asks, writeReference: () =>
         {
             Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
             return Write();
@@ -108,7 +108,7 @@ public sealed class ReferenceLinkTests : IDisposable
         Assert.DoesNotContain(client.Log, message => (string?)message["method"] == Refresh);
         held.SetResult();
         await client.NextAsync(Refresh);
-        JsonArray asked = (await client.RequestAsync("textDocument/diagnostic", Document))!["items"]!.AsArray();
+        var asked = (await client.RequestAsync("textDocument/diagnostic", Document))!["items"]!.AsArray();
         Assert.NotEmpty(asked);
         Assert.All(asked, finding => AssertPage(finding!));
     }
@@ -117,7 +117,7 @@ public sealed class ReferenceLinkTests : IDisposable
     public async Task A_closed_document_is_not_told_again()
     {
         var held = new TaskCompletionSource();
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: () =>
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: () =>
         {
             Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
             return Write();
@@ -136,7 +136,7 @@ public sealed class ReferenceLinkTests : IDisposable
     [Fact]
     public async Task Pages_that_cannot_be_written_leave_no_link_and_one_line_in_the_log()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Takes, writeReference: () => throw new UnauthorizedAccessException("the cache is read-only"));
+        await using var client = await TestClient.InitializedAsync(Takes, writeReference: () => throw new UnauthorizedAccessException("the cache is read-only"));
         await client.OpenAsync(Uri, Faulty);
         AssertNoLinks(await client.DiagnosticsAsync(Uri, 1));
         Assert.Contains("The pages of the reference could not be written", (string?)(await client.NextAsync("window/logMessage"))["message"], StringComparison.Ordinal);
@@ -148,8 +148,8 @@ public sealed class ReferenceLinkTests : IDisposable
     [Fact]
     public async Task A_client_that_does_not_ask_for_links_gets_none()
     {
-        int written = 0;
-        await using TestClient client = await TestClient.InitializedAsync(writeReference: () =>
+        var written = 0;
+        await using var client = await TestClient.InitializedAsync(writeReference: () =>
         {
             Interlocked.Increment(ref written);
             return Write();
@@ -164,15 +164,15 @@ public sealed class ReferenceLinkTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     /// <summary>Stands for the pages: one for each rule, as the server is promised. That the real ones are there is tested with the reports.</summary>
-    private string Write()
+    string Write()
     {
-        foreach (Checks.Rule rule in Checks.RuleList.All)
+        foreach (var rule in Checks.RuleList.All)
             File.WriteAllText(Path.Combine(_folder, rule.Info.Id + ".md"), "# " + rule.Info.Id);
         return _folder;
     }
 
     /// <summary>The findings of a version once they carry links: at first, or when told again.</summary>
-    private static async Task<JsonNode[]> LinkedAsync(TestClient client, string uri, int? version)
+    static async Task<JsonNode[]> LinkedAsync(TestClient client, string uri, int? version)
     {
         while (true)
         {
@@ -182,18 +182,18 @@ public sealed class ReferenceLinkTests : IDisposable
         }
     }
 
-    private void AssertPage(JsonNode finding)
+    void AssertPage(JsonNode finding)
     {
-        string href = (string)finding["codeDescription"]!["href"]!;
+        var href = (string)finding["codeDescription"]!["href"]!;
         Assert.StartsWith("file:///", href, StringComparison.Ordinal);
-        string? path = DocumentUri.ToPath(href);
+        var path = DocumentUri.ToPath(href);
         Assert.Equal(Path.Combine(_folder, (string?)finding["code"] + ".md"), path);
         Assert.Equal("# " + (string?)finding["code"], File.ReadAllText(path!));
     }
 
-    private static void AssertNoLinks(JsonNode told, string member = "diagnostics")
+    static void AssertNoLinks(JsonNode told, string member = "diagnostics")
     {
-        JsonArray findings = told[member]!.AsArray();
+        var findings = told[member]!.AsArray();
         Assert.NotEmpty(findings);
         Assert.All(findings, finding => Assert.Null(finding!["codeDescription"]));
     }

@@ -9,8 +9,8 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Order, cancelling, superseding: a change is seen by all that came after it and by nothing before it.</summary>
 public sealed class SchedulingTests
 {
-    private const string Uri = "file:///job/part.nc";
-    private const string Symbols = """{"textDocument":{"uri":"file:///job/part.nc"}}""";
+    const string Uri = "file:///job/part.nc";
+    const string Symbols = """{"textDocument":{"uri":"file:///job/part.nc"}}""";
 
     [Fact]
     public void Every_method_of_the_contract_has_a_row_and_every_row_a_method()
@@ -27,9 +27,9 @@ public sealed class SchedulingTests
     [Fact]
     public void What_changes_documents_runs_in_order_and_what_reads_them_does_not()
     {
-        foreach ((string method, Schedule schedule) in MethodTable.Rows)
+        foreach ((var method, var schedule) in MethodTable.Rows)
         {
-            bool reads = method.StartsWith("textDocument/", StringComparison.Ordinal) && !method.StartsWith("textDocument/did", StringComparison.Ordinal);
+            var reads = method.StartsWith("textDocument/", StringComparison.Ordinal) && !method.StartsWith("textDocument/did", StringComparison.Ordinal);
             if (reads) Assert.Equal(Schedule.Snapshot, schedule);
             if (method.Contains("/did", StringComparison.Ordinal)) Assert.Equal(Schedule.InOrder, schedule);
         }
@@ -88,11 +88,11 @@ public sealed class SchedulingTests
         using var queue = new RequestQueue(new Backlog());
         using var cancelled = new CancellationTokenSource();
         var change = new TaskCompletionSource<int>();
-        Task<int> failing = queue.Enqueue<int>(inOrder: true, () => throw new InvalidOperationException("broken"), default);
-        Task<int> waiting = queue.Enqueue(inOrder: true, async () => await change.Task, default);
-        bool started = false;
-        Task<int> dropped = queue.Enqueue(inOrder: true, () => { started = true; return ValueTask.FromResult(0); }, cancelled.Token);
-        Task<int> last = queue.Enqueue(inOrder: true, () => ValueTask.FromResult(7), default);
+        var failing = queue.Enqueue<int>(inOrder: true, () => throw new InvalidOperationException("broken"), default);
+        var waiting = queue.Enqueue(inOrder: true, async () => await change.Task, default);
+        var started = false;
+        var dropped = queue.Enqueue(inOrder: true, () => { started = true; return ValueTask.FromResult(0); }, cancelled.Token);
+        var last = queue.Enqueue(inOrder: true, () => ValueTask.FromResult(7), default);
         await cancelled.CancelAsync();
         change.SetResult(0);
         await Assert.ThrowsAsync<InvalidOperationException>(() => failing);
@@ -106,10 +106,10 @@ public sealed class SchedulingTests
     public async Task A_cancelled_request_is_answered_with_request_cancelled()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         files.Hold();
         await client.OpenAsync(Uri, "G0 X1");
-        (int id, Task<JsonNode> answer) = client.BeginAsync("textDocument/documentSymbol", Symbols);
+        (var id, var answer) = client.BeginAsync("textDocument/documentSymbol", Symbols);
         await client.NotifyAsync("$/cancelRequest", $$"""{"id":{{id}}}""");
         Assert.Equal(-32800, (int)(await answer)["error"]!["code"]!);
         files.Release();
@@ -120,12 +120,12 @@ public sealed class SchedulingTests
     public async Task A_read_overtaken_by_a_change_is_answered_with_content_modified()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         files.Hold();
         await client.OpenAsync(Uri, "G0 X1");
-        (_, Task<JsonNode> before) = client.BeginAsync("textDocument/documentSymbol", Symbols);
+        (_, var before) = client.BeginAsync("textDocument/documentSymbol", Symbols);
         await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G1 "));
-        (_, Task<JsonNode> after) = client.BeginAsync("textDocument/documentSymbol", Symbols);
+        (_, var after) = client.BeginAsync("textDocument/documentSymbol", Symbols);
         Assert.Equal(-32801, (int)(await before)["error"]!["code"]!);
         Assert.False(after.IsCompleted);
         files.Release();
@@ -136,10 +136,10 @@ public sealed class SchedulingTests
     public async Task A_read_of_a_document_closed_meanwhile_is_answered_with_content_modified()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         files.Hold();
         await client.OpenAsync(Uri, "G0 X1");
-        (_, Task<JsonNode> read) = client.BeginAsync("textDocument/documentSymbol", Symbols);
+        (_, var read) = client.BeginAsync("textDocument/documentSymbol", Symbols);
         await client.NotifyAsync("textDocument/didClose", Symbols);
         Assert.Equal(-32801, (int)(await read)["error"]!["code"]!);
         files.Release();
@@ -149,13 +149,13 @@ public sealed class SchedulingTests
     public async Task A_slow_analysis_holds_up_neither_changes_nor_other_documents()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         await client.OpenAsync("file:///job/other.nc", "G0 X1");
         await client.DiagnosticsAsync("file:///job/other.nc", 1);
         files.Hold();
         await client.OpenAsync(Uri, "G0 X1");
         await client.ChangeAsync("file:///job/other.nc", 2, TestClient.Insert(0, 0, "(nc-allow feed-missing)"));
-        JsonNode published = await client.DiagnosticsAsync("file:///job/other.nc", 2);
+        var published = await client.DiagnosticsAsync("file:///job/other.nc", 2);
         Assert.Contains(published["diagnostics"]!.AsArray(), d => (string?)d!["data"] == "allow-without-reason");
         files.Release();
         await client.DiagnosticsAsync(Uri, 1);
@@ -164,11 +164,11 @@ public sealed class SchedulingTests
     [Fact]
     public async Task Findings_of_an_older_version_never_follow_those_of_a_newer_one()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
-        string big = string.Concat(Enumerable.Range(1, 3000).Select(i => $"N{i} G1 X{i}. Y0. F100.\n"));
+        await using var client = await TestClient.InitializedAsync();
+        var big = string.Concat(Enumerable.Range(1, 3000).Select(i => $"N{i} G1 X{i}. Y0. F100.\n"));
         await client.OpenAsync(Uri, big);
         const int Last = 120;
-        for (int version = 2; version <= Last; version++)
+        for (var version = 2; version <= Last; version++)
         {
             await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, "\n"));
             if (version % 7 == 0) await Task.Delay(5);
@@ -185,11 +185,11 @@ public sealed class SchedulingTests
     public async Task Closing_takes_the_findings_away_and_none_come_after()
     {
         var files = new TestFiles();
-        await using TestClient client = await TestClient.InitializedAsync(files: files);
+        await using var client = await TestClient.InitializedAsync(files: files);
         files.Hold();
         await client.OpenAsync(Uri, "(nc-allow feed-missing)");
         await client.NotifyAsync("textDocument/didClose", Symbols);
-        JsonNode cleared = await client.DiagnosticsAsync(Uri, null);
+        var cleared = await client.DiagnosticsAsync(Uri, null);
         Assert.Empty(cleared["diagnostics"]!.AsArray());
         files.Release();
         await Task.Delay(150);
@@ -199,10 +199,10 @@ public sealed class SchedulingTests
     [Fact]
     public async Task Answers_owed_at_exit_are_still_given()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G0 X1");
-        (_, Task<JsonNode> read) = client.BeginAsync("textDocument/documentSymbol", Symbols);
-        (_, Task<JsonNode> shutdown) = client.BeginAsync("shutdown", null);
+        (_, var read) = client.BeginAsync("textDocument/documentSymbol", Symbols);
+        (_, var shutdown) = client.BeginAsync("shutdown", null);
         await client.NotifyAsync("exit", null);
         Assert.NotNull((await read)["result"]);
         Assert.Null((await shutdown)["error"]);

@@ -5,8 +5,8 @@ namespace NcLanguage.Server.Tests;
 /// <summary>Settings of the wrong shape: each is told once, in a sentence for the user, and the others count (LSP 3.17, "ShowMessage Notification").</summary>
 public sealed class SettingsTests
 {
-    private const string Uri = "file:///job/part.nc";
-    private const string Dwell = "G21 G90 G17 G54\nG4 P500\nM30\n";
+    const string Uri = "file:///job/part.nc";
+    const string Dwell = "G21 G90 G17 G54\nG4 P500\nM30\n";
 
     [Theory]
     [InlineData("\"setup\":7", "The setting nclanguage.setup must be a text, the path of a setup file, not a number; it is passed over.")]
@@ -15,7 +15,7 @@ public sealed class SettingsTests
     [InlineData("\"skipBlocks\":{}", "The setting nclanguage.skipBlocks must be true or false, not an object; it is passed over.")]
     public async Task A_setting_of_the_wrong_shape_is_told_and_the_others_count(string wrong, string sentence)
     {
-        await using TestClient client = await TestClient.InitializedAsync(more: ",\"initializationOptions\":{" + wrong + ",\"readings\":[\"dwell=milliseconds\"]}");
+        await using var client = await TestClient.InitializedAsync(more: ",\"initializationOptions\":{" + wrong + ",\"readings\":[\"dwell=milliseconds\"]}");
         await client.OpenAsync(Uri, Dwell);
         Assert.Equal($$"""{"type":2,"message":"{{sentence}}"}""", (await client.NextAsync("window/showMessage")).ToJsonString());
         Assert.Contains("0.5 s", await DwellAsync(client), StringComparison.Ordinal);
@@ -27,7 +27,7 @@ public sealed class SettingsTests
     [InlineData("[\"dwell\"]", "The reading \"dwell\" is not of the form NAME=CHOICE, such as dwell=seconds.", "8 min 20 s")]
     public async Task Readings_that_are_none_are_told(string readings, string sentence, string dwell)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, Dwell);
         await SendAsync(client, "{\"readings\":" + readings + "}");
         Assert.Contains(dwell, await DwellAsync(client), StringComparison.Ordinal);
@@ -37,7 +37,7 @@ public sealed class SettingsTests
     [Fact]
     public async Task The_same_is_not_told_twice()
     {
-        await using TestClient client = await TestClient.InitializedAsync(more: ",\"initializationOptions\":{\"portable\":1,\"readings\":[\"no=such\"]}");
+        await using var client = await TestClient.InitializedAsync(more: ",\"initializationOptions\":{\"portable\":1,\"readings\":[\"no=such\"]}");
         await client.OpenAsync(Uri, Dwell);
         await client.OpenAsync("file:///job/other.nc", Dwell);
         await DwellAsync(client);
@@ -59,19 +59,19 @@ public sealed class SettingsTests
     [InlineData("{\"settings\":[]}")]
     public async Task Settings_that_are_not_ours_are_no_fault(string parameters)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, Dwell);
         await client.NotifyAsync("workspace/didChangeConfiguration", parameters);
         Assert.Contains("8 min 20 s", await DwellAsync(client), StringComparison.Ordinal);
         Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "window/showMessage");
     }
 
-    private static Task SendAsync(TestClient client, string settings) =>
+    static Task SendAsync(TestClient client, string settings) =>
         client.NotifyAsync("workspace/didChangeConfiguration", "{\"settings\":{\"nclanguage\":" + settings + "}}");
 
-    private static async Task<string> DwellAsync(TestClient client)
+    static async Task<string> DwellAsync(TestClient client)
     {
-        JsonNode? hover = await client.RequestAsync("textDocument/hover", "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"position\":{\"line\":1,\"character\":4}}");
+        var hover = await client.RequestAsync("textDocument/hover", "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"position\":{\"line\":1,\"character\":4}}");
         return (string)hover!["contents"]!["value"]!;
     }
 }

@@ -15,14 +15,14 @@ namespace NcLanguage.Server.Tests;
 public sealed class ShownFindingsTests
 {
     // Every tenth block misses a number; a comment before it has letters that are one, two and four bytes long.
-    private static string Program(int blocks) =>
+    static string Program(int blocks) =>
         "G21 G90 G17 G54\nT1 M6\nG0 G43 H1 Z50\nS1800 M3\nG1 X1 Y1 F100\n"
         + string.Concat(Enumerable.Range(0, blocks).Select(i => i % 10 == 5 ? $"(é\U0001F529) G1 X{i} F@\n" : $"G1 X{i} Y{i % 7}\n")) + "G0 Z100\nM30\n";
 
-    private readonly PositionMapper _positions = new(PositionEncoding.Utf16);
-    private int _mapped;
+    readonly PositionMapper _positions = new(PositionEncoding.Utf16);
+    int _mapped;
 
-    private ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool areNotes = false, bool hasLinks = false, bool relates = false)
+    ShownFindings Show(ProgramAnalysis analysis, ShownFindings? before, bool areNotes = false, bool hasLinks = false, bool relates = false)
     {
         _mapped = 0;
         return ShownFindings.Of(analysis.Text, analysis.Findings, [.. analysis.Findings.Select(_ => areNotes)], hasLinks, before, _ => relates, (finding, _) =>
@@ -32,13 +32,13 @@ public sealed class ShownFindingsTests
         });
     }
 
-    private static string Json(ShownFindings shown) => JsonSerializer.Serialize(new PublishDiagnosticsParams("file:///a.nc", 1, shown.Diagnostics), ProtocolJson.Default.PublishDiagnosticsParams);
+    static string Json(ShownFindings shown) => JsonSerializer.Serialize(new PublishDiagnosticsParams("file:///a.nc", 1, shown.Diagnostics), ProtocolJson.Default.PublishDiagnosticsParams);
 
-    private static ProgramAnalysis Analyse(string text) => ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
+    static ProgramAnalysis Analyse(string text) => ProgramAnalysis.Create(SourceText.From(text), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
 
-    private static ProgramAnalysis Edit(ProgramAnalysis before, int line, int column, int length, string text)
+    static ProgramAnalysis Edit(ProgramAnalysis before, int line, int column, int length, string text)
     {
-        int at = before.Text.OffsetOf(line, column);
+        var at = before.Text.OffsetOf(line, column);
         return before.WithText(before.Text.WithChange(at, at + length, Encoding.UTF8.GetBytes(text)));
     }
 
@@ -48,12 +48,12 @@ public sealed class ShownFindingsTests
     [InlineData(8_000, 60)]
     public void A_key_maps_the_findings_of_its_chunk_only(int blocks, int most)
     {
-        ProgramAnalysis before = Analyse(Program(blocks));
-        ShownFindings shown = Show(before, null);
+        var before = Analyse(Program(blocks));
+        var shown = Show(before, null);
         Assert.Equal(before.Findings.Length, _mapped);
         Assert.InRange(_mapped, blocks / 10, blocks);
-        ProgramAnalysis after = Edit(before, blocks / 2, 0, 0, "@");
-        string now = Json(Show(after, shown));
+        var after = Edit(before, blocks / 2, 0, 0, "@");
+        var now = Json(Show(after, shown));
         Assert.InRange(_mapped, 1, most);
         Assert.Equal(Json(Show(after, null)), now);
     }
@@ -61,8 +61,8 @@ public sealed class ShownFindingsTests
     [Fact]
     public void Whatever_is_edited_the_same_goes_out_as_without_a_before()
     {
-        ProgramAnalysis analysis = Analyse(Program(600));
-        ShownFindings shown = Show(analysis, null);
+        var analysis = Analyse(Program(600));
+        var shown = Show(analysis, null);
         (int Line, int Column, int Length, string Text)[] edits =
         [
             (10, 0, 0, "(é) "), // the finding in this line moves
@@ -74,7 +74,7 @@ public sealed class ShownFindingsTests
             (500, 0, 0, "G91 "),
             (598, 0, 0, "@\n@\n"),
         ];
-        foreach ((int line, int column, int length, string text) in edits)
+        foreach ((var line, var column, var length, var text) in edits)
         {
             analysis = Edit(analysis, line, column, length, text);
             shown = Show(analysis, shown);
@@ -85,9 +85,9 @@ public sealed class ShownFindingsTests
     [Fact]
     public void Where_what_is_said_hangs_on_more_than_the_finding_it_is_said_anew()
     {
-        ProgramAnalysis analysis = Analyse(Program(600));
-        ShownFindings shown = Show(analysis, null);
-        int all = _mapped;
+        var analysis = Analyse(Program(600));
+        var shown = Show(analysis, null);
+        var all = _mapped;
         Show(analysis, shown);
         Assert.Equal(0, _mapped);
         Show(analysis, shown, areNotes: true);

@@ -11,24 +11,24 @@ using Nerdbank.Streams;
 namespace NcLanguage.Server.Tests;
 
 /// <summary>A client that writes frames by hand and sorts what comes back: answers by id, all else in a queue. It shares no code with the server's transport.</summary>
-internal sealed class TestClient : IAsyncDisposable
+sealed class TestClient : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
-    private readonly Stream _stream;
-    private readonly SemaphoreSlim _turn = new(1);
-    private readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
-    private readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
-    private readonly List<JsonNode> _log = [];
-    private readonly List<JsonNode> _kept = [];
-    private readonly ConcurrentDictionary<string, (string Method, JsonNode? Parameters)> _asked = new();
-    private readonly ConcurrentQueue<string> _faults = new();
-    private volatile TaskCompletionSource? _stopped;
-    private int _lastId;
-    private int _answers;
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
+    readonly Stream _stream;
+    readonly SemaphoreSlim _turn = new(1);
+    readonly Channel<JsonNode> _fromServer = Channel.CreateUnbounded<JsonNode>();
+    readonly Dictionary<string, TaskCompletionSource<JsonNode>> _waiting = [];
+    readonly List<JsonNode> _log = [];
+    readonly List<JsonNode> _kept = [];
+    readonly ConcurrentDictionary<string, (string Method, JsonNode? Parameters)> _asked = new();
+    readonly ConcurrentQueue<string> _faults = new();
+    volatile TaskCompletionSource? _stopped;
+    int _lastId;
+    int _answers;
 
     public TestClient(IFileAccess? files = null, Func<string>? writeReference = null, IPages? pages = null, RuleSet? rules = null)
     {
-        (Stream client, Stream server) = FullDuplexStream.CreatePair();
+        (var client, var server) = FullDuplexStream.CreatePair();
         _stream = client;
         ExitCode = LanguageServer.RunAsync(server, server, new LanguageServerOptions { ErrorLog = ErrorLog, Files = files ?? new TestFiles(), WriteReference = writeReference, Pages = pages, Analysis = new AnalysisOptions(MostBlocks: AnalysisOptions.MostBlocksWhileTyping, Rules: rules) });
         _ = Task.Run(ReadAsync);
@@ -57,7 +57,7 @@ internal sealed class TestClient : IAsyncDisposable
     /// <summary>Sends a request and gives its result; fails on an error.</summary>
     public async Task<JsonNode?> RequestAsync(string method, string? parameters)
     {
-        JsonNode answer = await AskAsync(method, parameters);
+        var answer = await AskAsync(method, parameters);
         Assert.True(answer["error"] is null, answer.ToJsonString());
         Assert.True(answer.AsObject().ContainsKey("result"), answer.ToJsonString());
         return answer["result"];
@@ -66,7 +66,7 @@ internal sealed class TestClient : IAsyncDisposable
     /// <summary>Sends a request and gives its error's code; fails on a result.</summary>
     public async Task<int> ErrorOfAsync(string method, string? parameters)
     {
-        JsonNode answer = await AskAsync(method, parameters);
+        var answer = await AskAsync(method, parameters);
         Assert.True(answer["error"] is not null, answer.ToJsonString());
         Assert.DoesNotContain("   at ", answer.ToJsonString(), StringComparison.Ordinal);
         return (int)answer["error"]!["code"]!;
@@ -77,7 +77,7 @@ internal sealed class TestClient : IAsyncDisposable
     /// <summary>Sends a request without waiting for its answer.</summary>
     public (int Id, Task<JsonNode> Answer) BeginAsync(string method, string? parameters)
     {
-        int id = Interlocked.Increment(ref _lastId);
+        var id = Interlocked.Increment(ref _lastId);
         return (id, AnswerAsync(id.ToString(CultureInfo.InvariantCulture), $$"""{"jsonrpc":"2.0","id":{{id}},"method":"{{method}}"{{(parameters is null ? "" : ",\"params\":" + parameters)}}}"""));
     }
 
@@ -96,7 +96,7 @@ internal sealed class TestClient : IAsyncDisposable
 
     public async Task SendAsync(string message)
     {
-        byte[] content = Encoding.UTF8.GetBytes(message);
+        var content = Encoding.UTF8.GetBytes(message);
         await SendRawAsync([.. Encoding.ASCII.GetBytes($"Content-Length: {content.Length}\r\n\r\n"), .. content]);
     }
 
@@ -129,7 +129,7 @@ internal sealed class TestClient : IAsyncDisposable
         int found;
         while ((found = _kept.FindIndex(message => (string?)message["method"] == method && isWanted(message["params"]!))) < 0)
             _kept.Add(await _fromServer.Reader.ReadAsync(patience.Token));
-        JsonNode parameters = _kept[found]["params"]!;
+        var parameters = _kept[found]["params"]!;
         _kept.RemoveAt(found);
         return parameters;
     }
@@ -166,7 +166,7 @@ internal sealed class TestClient : IAsyncDisposable
         return ValueTask.CompletedTask;
     }
 
-    private void Hold(string method, string part, JsonNode? value)
+    void Hold(string method, string part, JsonNode? value)
     {
         try
         {
@@ -179,7 +179,7 @@ internal sealed class TestClient : IAsyncDisposable
     }
 
     // What a test sends may be no JSON at all.
-    private static (string Method, JsonNode? Parameters)? RequestIn(string message)
+    static (string Method, JsonNode? Parameters)? RequestIn(string message)
     {
         try
         {
@@ -198,7 +198,7 @@ internal sealed class TestClient : IAsyncDisposable
 
     public void GoOnReading()
     {
-        TaskCompletionSource? stopped = _stopped;
+        var stopped = _stopped;
         _stopped = null;
         stopped?.TrySetResult();
     }
@@ -209,16 +209,16 @@ internal sealed class TestClient : IAsyncDisposable
     /// <summary>Ends the stream as a client that dies does.</summary>
     public void HangUp() => _stream.Dispose();
 
-    private async Task ReadAsync()
+    async Task ReadAsync()
     {
         try
         {
             while (await ReadHeaderAsync() is { } length)
             {
                 if (_stopped is { } stopped) await stopped.Task;
-                byte[] content = new byte[length];
+                var content = new byte[length];
                 await _stream.ReadExactlyAsync(content);
-                JsonNode message = JsonNode.Parse(content)!;
+                var message = JsonNode.Parse(content)!;
                 lock (_log) _log.Add(message);
                 if (message["method"] is { } method)
                 {
@@ -227,7 +227,7 @@ internal sealed class TestClient : IAsyncDisposable
                     continue;
                 }
                 Interlocked.Increment(ref _answers);
-                string id = message["id"]?.ToJsonString().Trim('"') ?? "null";
+                var id = message["id"]?.ToJsonString().Trim('"') ?? "null";
                 TaskCompletionSource<JsonNode>? waiting;
                 lock (_waiting) _waiting.Remove(id, out waiting);
                 if (message.AsObject().ContainsKey("result") && _asked.TryRemove(id, out var asked))
@@ -244,16 +244,16 @@ internal sealed class TestClient : IAsyncDisposable
         }
     }
 
-    private async Task<int?> ReadHeaderAsync()
+    async Task<int?> ReadHeaderAsync()
     {
         var header = new StringBuilder();
-        byte[] one = new byte[1];
+        var one = new byte[1];
         while (!header.ToString().EndsWith("\r\n\r\n", StringComparison.Ordinal))
         {
             if (await _stream.ReadAsync(one) == 0) return null;
             header.Append((char)one[0]);
         }
-        string line = header.ToString().Split("\r\n").Single(l => l.StartsWith("Content-Length:", StringComparison.OrdinalIgnoreCase));
+        var line = header.ToString().Split("\r\n").Single(l => l.StartsWith("Content-Length:", StringComparison.OrdinalIgnoreCase));
         return int.Parse(line.Split(':')[1], CultureInfo.InvariantCulture);
     }
 }

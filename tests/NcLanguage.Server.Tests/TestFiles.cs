@@ -5,10 +5,10 @@ using NcLanguage.Machine.Files;
 namespace NcLanguage.Server.Tests;
 
 /// <summary>Files in memory. Reading can be held up, which holds up the analysis of every program opened meanwhile.</summary>
-internal sealed class TestFiles : IFileAccess
+sealed class TestFiles : IFileAccess
 {
-    private readonly ConcurrentDictionary<string, string> _texts = new();
-    private volatile TaskCompletionSource? _held;
+    readonly ConcurrentDictionary<string, string> _texts = new();
+    volatile TaskCompletionSource? _held;
 
     public string this[string path]
     {
@@ -26,6 +26,6 @@ internal sealed class TestFiles : IFileAccess
     public FileAnswer Read(string path)
     {
         if (_held is { } held) Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
-        return _texts.TryGetValue(path, out string? text) ? new FileAnswer(FileState.Read, Encoding.UTF8.GetBytes(text)) : new FileAnswer(FileState.Missing);
+        return _texts.TryGetValue(path, out var text) ? new FileAnswer(FileState.Read, Encoding.UTF8.GetBytes(text)) : new FileAnswer(FileState.Missing);
     }
 }

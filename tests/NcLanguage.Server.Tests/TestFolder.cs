@@ -1,7 +1,7 @@
 namespace NcLanguage.Server.Tests;
 
 /// <summary>A folder on disk, gone after the test.</summary>
-internal sealed class TestFolder : IDisposable
+sealed class TestFolder : IDisposable
 {
     // As the system names it: where /tmp is a link, the server sees through it.
     public string Path { get; } = Directory.CreateTempSubdirectory("nclanguage-").FullName;
@@ -12,7 +12,7 @@ internal sealed class TestFolder : IDisposable
     {
         set
         {
-            string path = PathOf(name);
+            var path = PathOf(name);
             Directory.CreateDirectory(System.IO.Path.GetDirectoryName(path)!);
             File.WriteAllText(path, value);
         }

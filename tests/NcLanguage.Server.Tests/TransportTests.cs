@@ -10,9 +10,9 @@ public sealed class TransportTests
     [Fact]
     public async Task A_pipe_serves()
     {
-        string name = Path.Combine(Path.GetTempPath(), $"nclanguage-{Guid.NewGuid():N}");
+        var name = Path.Combine(Path.GetTempPath(), $"nclanguage-{Guid.NewGuid():N}");
         await using var pipe = new NamedPipeServerStream(name, PipeDirection.InOut, 1, PipeTransmissionMode.Byte, PipeOptions.Asynchronous);
-        Task<int> server = ServerTransports.RunOnPipeAsync(name, new LanguageServerOptions());
+        var server = ServerTransports.RunOnPipeAsync(name, new LanguageServerOptions());
         await pipe.WaitForConnectionAsync();
         await AssertServes(pipe, server);
     }
@@ -22,12 +22,12 @@ public sealed class TransportTests
     {
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
-        Task<int> server = ServerTransports.RunOnSocketAsync(((IPEndPoint)listener.LocalEndpoint).Port, new LanguageServerOptions());
-        using TcpClient accepted = await listener.AcceptTcpClientAsync();
+        var server = ServerTransports.RunOnSocketAsync(((IPEndPoint)listener.LocalEndpoint).Port, new LanguageServerOptions());
+        using var accepted = await listener.AcceptTcpClientAsync();
         await AssertServes(accepted.GetStream(), server);
     }
 
-    private static async Task AssertServes(Stream stream, Task<int> server)
+    static async Task AssertServes(Stream stream, Task<int> server)
     {
         await using var client = new TestClient(stream, server);
         Assert.NotNull(await client.RequestAsync("initialize", """{"processId":null,"rootUri":null,"capabilities":{}}"""));

@@ -5,20 +5,20 @@ namespace NcLanguage.Server.Tests;
 /// <summary>A program that is typed from its beginning has no end until the last line: that is no error before it is saved.</summary>
 public sealed class TypedFromNothingTests
 {
-    private const string Uri = "file:///job/new.nc";
-    private const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
+    const string Uri = "file:///job/new.nc";
+    const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true}}}""";
 
-    private static int? SeverityOfEnd(JsonNode diagnostics) =>
+    static int? SeverityOfEnd(JsonNode diagnostics) =>
         (int?)diagnostics.AsArray().SingleOrDefault(finding => (string?)finding!["data"] == "program-end-missing")?["severity"];
 
-    private static async Task<int?> PublishedAsync(TestClient client, int version) => SeverityOfEnd((await client.DiagnosticsAsync(Uri, version))["diagnostics"]!);
+    static async Task<int?> PublishedAsync(TestClient client, int version) => SeverityOfEnd((await client.DiagnosticsAsync(Uri, version))["diagnostics"]!);
 
-    private static Task SaveAsync(TestClient client) => client.NotifyAsync("textDocument/didSave", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
+    static Task SaveAsync(TestClient client) => client.NotifyAsync("textDocument/didSave", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}");
 
     [Fact]
     public async Task The_missing_end_is_an_information_until_it_is_saved()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "");
         Assert.Null(await PublishedAsync(client, 1));
         await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G21 G90 G17 G54\nG0 X1\n"));
@@ -34,7 +34,7 @@ public sealed class TypedFromNothingTests
     [Fact]
     public async Task As_it_is_opened_it_is_an_error()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.OpenAsync(Uri, "G21 G90 G17 G54\nG0 X1\n");
         Assert.Equal(1, await PublishedAsync(client, 1));
         // Saved as it was opened, nothing is told anew: the next findings are those of the next version.
@@ -47,11 +47,11 @@ public sealed class TypedFromNothingTests
     [Fact]
     public async Task Who_asks_for_findings_himself_is_told_to_ask_again()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Pulls);
+        await using var client = await TestClient.InitializedAsync(Pulls);
         async Task<JsonNode> AskAsync(string more = "") => (await client.RequestAsync("textDocument/diagnostic", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}" + more + "}"))!;
         await client.OpenAsync(Uri, "");
         await client.ChangeAsync(Uri, 2, TestClient.Insert(0, 0, "G21 G90 G17 G54\nG0 X1\n"));
-        JsonNode typed = await AskAsync();
+        var typed = await AskAsync();
         Assert.Equal(3, SeverityOfEnd(typed["items"]!));
         await SaveAsync(client);
         await client.NextAsync("workspace/diagnostic/refresh", _ => true);

@@ -7,16 +7,16 @@ namespace NcLanguage.Server.Tests;
 /// <summary>LSP 3.17, "Pull Diagnostics", "Work Done Progress", "Partial Result Progress": findings of setup files, and of the workspace's files that are not open.</summary>
 public sealed class WorkspaceDiagnosticTests
 {
-    private const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true},"didChangeWatchedFiles":{"dynamicRegistration":true}}}""";
-    private const string Faulty = "G21 G90\nG999\nM30\n";
+    const string Pulls = """{"textDocument":{"diagnostic":{}},"workspace":{"diagnostics":{"refreshSupport":true},"didChangeWatchedFiles":{"dynamicRegistration":true}}}""";
+    const string Faulty = "G21 G90\nG999\nM30\n";
 
     [Fact]
     public async Task A_setup_file_gives_its_findings_when_asked_and_does_not_send_them_as_well()
     {
-        await using TestClient client = await TestClient.InitializedAsync(Pulls);
+        await using var client = await TestClient.InitializedAsync(Pulls);
         await client.OpenAsync("file:///job/part.setup.json", "{\n  \"units\": \"miles\"\n}");
-        string ask = """{"textDocument":{"uri":"file:///job/part.setup.json"}}""";
-        JsonNode report = (await client.RequestAsync("textDocument/diagnostic", ask))!;
+        var ask = """{"textDocument":{"uri":"file:///job/part.setup.json"}}""";
+        var report = (await client.RequestAsync("textDocument/diagnostic", ask))!;
         Assert.Equal("setup-value", (string?)report["items"]!.AsArray().Single()!["data"]);
         ask = ask.Insert(ask.Length - 1, ",\"previousResultId\":\"" + report["resultId"] + "\"");
         Assert.Equal("unchanged", (string?)(await client.RequestAsync("textDocument/diagnostic", ask))!["kind"]);
@@ -39,9 +39,9 @@ public sealed class WorkspaceDiagnosticTests
         using TestFolder outside = new() { ["faulty.nc"] = Faulty };
         Directory.CreateSymbolicLink(folder.PathOf("link"), outside.Path);
         File.CreateSymbolicLink(folder.PathOf("link.nc"), outside.PathOf("faulty.nc"));
-        await using TestClient client = await InitializedAsync(folder);
+        await using var client = await InitializedAsync(folder);
         await client.OpenAsync(folder.UriOf("part.nc"), "G21 G90\nG998\nM30\n", version: 7);
-        JsonArray items = await AskAsync(client);
+        var items = await AskAsync(client);
         Assert.Equal(
             [(folder.UriOf("deep/er/faulty.nc"), null, "code-unknown"), (folder.UriOf("deep/nc.setup.json"), null, "setup-value"), (folder.UriOf("part.nc"), 7, "code-unknown")],
             items.Select(item => ((string)item!["uri"]!, (int?)item["version"], (string)item["items"]![0]!["data"]!)).OrderBy(row => row.Item1, StringComparer.Ordinal));
@@ -51,10 +51,10 @@ public sealed class WorkspaceDiagnosticTests
     public async Task The_answer_waits_for_a_change_on_disk_and_takes_away_what_is_gone()
     {
         using TestFolder folder = new() { ["a.nc"] = Faulty, ["b.nc"] = Faulty };
-        await using TestClient client = await InitializedAsync(folder);
-        JsonArray first = await AskAsync(client);
+        await using var client = await InitializedAsync(folder);
+        var first = await AskAsync(client);
         Assert.Equal(2, first.Count);
-        Task<JsonNode?> waiting = BeginAsync(client, first);
+        var waiting = BeginAsync(client, first);
         File.Delete(folder.PathOf("a.nc"));
         folder["b.nc"] = "G21 G90\nG997\nG998\nM30\n";
         await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + folder.UriOf("a.nc") + "\",\"type\":3},{\"uri\":\"" + folder.UriOf("b.nc") + "\",\"type\":2}]}");
@@ -67,9 +67,9 @@ public sealed class WorkspaceDiagnosticTests
     public async Task A_changed_setup_checks_the_programs_below_it_anew()
     {
         using TestFolder folder = new() { ["a.nc"] = "G21 G90 G17 G54\nG0 Z50\nG81 X100 Y10 Z-5 R2 F100\nG80\nM30\n", ["b/c.nc"] = "G21 G90\nM30\n" };
-        await using TestClient client = await InitializedAsync(folder);
-        JsonArray first = await AskAsync(client);
-        Task<JsonNode?> waiting = BeginAsync(client, first);
+        await using var client = await InitializedAsync(folder);
+        var first = await AskAsync(client);
+        var waiting = BeginAsync(client, first);
         folder["nc.setup.json"] = """{ "stock": { "min": [0, 0, -12], "max": [60, 60, 0] } }""";
         await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + folder.UriOf("nc.setup.json") + "\",\"type\":1}]}");
         Assert.Contains(await NewsOfAsync(client, waiting, folder.UriOf("a.nc")), item => (string?)item!["data"] == "hole-outside-stock");
@@ -79,7 +79,7 @@ public sealed class WorkspaceDiagnosticTests
     public async Task Findings_leave_as_they_are_found_where_the_client_takes_them_so()
     {
         using TestFolder folder = new() { ["a.nc"] = Faulty, ["b.nc"] = Faulty };
-        await using TestClient client = await InitializedAsync(folder);
+        await using var client = await InitializedAsync(folder);
         Assert.Empty((await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p","workDoneToken":5}"""))!["items"]!.AsArray());
         JsonNode[] told = [.. client.Log.Where(message => (string?)message["method"] == "$/progress").Select(message => message["params"]!)];
         Assert.Equal(
@@ -94,18 +94,18 @@ public sealed class WorkspaceDiagnosticTests
     {
         const int Files = 120;
         using TestFolder folder = new();
-        for (int i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = Faulty.Replace("G999\n", string.Concat(Enumerable.Repeat("G999\n", 40)), StringComparison.Ordinal);
-        await using TestClient client = await InitializedAsync(folder);
+        for (var i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = Faulty.Replace("G999\n", string.Concat(Enumerable.Repeat("G999\n", 40)), StringComparison.Ordinal);
+        await using var client = await InitializedAsync(folder);
         // So that they need only be sent the next time.
         await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}""");
         client.StopReading();
-        (int id, Task<JsonNode> answer) = client.BeginAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p"}""");
+        (var id, var answer) = client.BeginAsync("workspace/diagnostic", """{"previousResultIds":[],"partialResultToken":"p"}""");
         await Task.Delay(500);
         client.GoOnReading();
         await answer;
         await client.AskAsync("workspace/symbol", """{"query":"none"}""");
         List<JsonNode> log = [.. client.Log];
-        int answered = log.FindIndex(message => message["method"] is null && (int?)message["id"] == id);
+        var answered = log.FindIndex(message => message["method"] is null && (int?)message["id"] == id);
         JsonNode[] told = [.. log.Take(answered).Where(message => (string?)message["method"] == "$/progress").Select(message => message["params"]!)];
         Assert.Equal(Files, told.Count(message => message["token"]!.ToJsonString() == "\"p\""));
         Assert.DoesNotContain(log.Skip(answered), message => (string?)message["method"] == "$/progress");
@@ -115,9 +115,9 @@ public sealed class WorkspaceDiagnosticTests
     public async Task A_request_that_waits_can_be_called_off()
     {
         using TestFolder folder = new() { ["a.nc"] = Faulty };
-        await using TestClient client = await InitializedAsync(folder);
-        JsonArray first = await AskAsync(client);
-        (int id, Task<JsonNode> answer) = client.BeginAsync("workspace/diagnostic", Known(first));
+        await using var client = await InitializedAsync(folder);
+        var first = await AskAsync(client);
+        (var id, var answer) = client.BeginAsync("workspace/diagnostic", Known(first));
         await client.NotifyAsync("$/cancelRequest", "{\"id\":" + id + "}");
         Assert.Equal(-32800, (int)(await answer)["error"]!["code"]!);
     }
@@ -126,7 +126,7 @@ public sealed class WorkspaceDiagnosticTests
     public async Task A_setup_that_is_not_open_is_sent_until_the_workspace_is_asked_for()
     {
         using TestFolder folder = new() { ["part.nc"] = "G21 G90\nM30\n", ["part.setup.json"] = """{ "units": "miles" }""" };
-        await using TestClient client = await InitializedAsync(folder);
+        await using var client = await InitializedAsync(folder);
         await client.OpenAsync(folder.UriOf("part.nc"), "G21 G90\nM30\n");
         Assert.NotEmpty((await client.DiagnosticsAsync(folder.UriOf("part.setup.json"), null))["diagnostics"]!.AsArray());
         Assert.Contains(await AskAsync(client), item => (string?)item!["uri"] == folder.UriOf("part.setup.json") && item["items"]!.AsArray().Count == 1);
@@ -137,33 +137,33 @@ public sealed class WorkspaceDiagnosticTests
     public async Task A_folder_of_very_many_programs_is_checked_in_part_and_that_is_told()
     {
         using var folder = new TestFolder();
-        for (int i = 0; i < WorkspaceChecks.MostPrograms + 3; i++) folder[$"{i:0000}.nc"] = "M30\n";
+        for (var i = 0; i < WorkspaceChecks.MostPrograms + 3; i++) folder[$"{i:0000}.nc"] = "M30\n";
         folder["0001.nc"] = new string('(', WorkspaceChecks.GreatestProgram + 1);
-        await using TestClient client = await InitializedAsync(folder);
+        await using var client = await InitializedAsync(folder);
         Assert.Equal(WorkspaceChecks.MostPrograms - 1, (await AskAsync(client)).Count);
-        string told = (string)(await client.NextAsync("window/logMessage"))["message"]!;
+        var told = (string)(await client.NextAsync("window/logMessage"))["message"]!;
         Assert.Equal($"The folder has {WorkspaceChecks.MostPrograms + 3} programs: {WorkspaceChecks.MostPrograms} are checked without being opened, the others once they are.", told);
     }
 
-    private static Task<TestClient> InitializedAsync(TestFolder folder) =>
+    static Task<TestClient> InitializedAsync(TestFolder folder) =>
         TestClient.InitializedAsync(Pulls, ",\"workspaceFolders\":[{\"uri\":\"" + folder.Uri + "\",\"name\":\"job\"}]", DiskFiles.Instance);
 
     /// <summary>The findings that are new of a file: a look that is under way may see one change before another, and the next answer then has the rest.</summary>
-    private static async Task<JsonArray> NewsOfAsync(TestClient client, Task<JsonNode?> waiting, string uri)
+    static async Task<JsonArray> NewsOfAsync(TestClient client, Task<JsonNode?> waiting, string uri)
     {
         while (true)
         {
-            JsonArray items = (await waiting)!["items"]!.AsArray();
+            var items = (await waiting)!["items"]!.AsArray();
             if (items.FirstOrDefault(item => (string?)item!["uri"] == uri && (string?)item["kind"] == "full") is { } news) return news["items"]!.AsArray();
             waiting = BeginAsync(client, items);
         }
     }
 
-    private static async Task<JsonArray> AskAsync(TestClient client) =>
+    static async Task<JsonArray> AskAsync(TestClient client) =>
         (await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}"""))!["items"]!.AsArray();
 
-    private static Task<JsonNode?> BeginAsync(TestClient client, JsonArray known) => client.RequestAsync("workspace/diagnostic", Known(known));
+    static Task<JsonNode?> BeginAsync(TestClient client, JsonArray known) => client.RequestAsync("workspace/diagnostic", Known(known));
 
-    private static string Known(JsonArray items) =>
+    static string Known(JsonArray items) =>
         "{\"previousResultIds\":[" + string.Join(",", items.Select(item => "{\"uri\":\"" + item!["uri"] + "\",\"value\":\"" + item["resultId"] + "\"}")) + "]}";
 }

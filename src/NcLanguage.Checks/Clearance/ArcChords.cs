@@ -5,7 +5,7 @@ namespace NcLanguage.Checks.Clearance;
 /// <summary>The equal chords of an arc, one behind the other, each from where the one before ends.</summary>
 /// <param name="arc">A path that is known.</param>
 /// <param name="count">How many, at least one.</param>
-internal readonly ref struct ArcChords(in ArcPath arc, int count)
+readonly ref struct ArcChords(in ArcPath arc, int count)
 {
     readonly ref readonly ArcPath _arc = ref arc;
 

@@ -5,19 +5,19 @@ namespace NcLanguage.Checks.Clearance;
 
 /// <summary>The tip's path on an arc or helix in one of the planes 17 (XY), 18 (ZX), 19 (YZ). Where start and end lie at
 /// different distances from the centre the radius changes evenly on the way.</summary>
-internal readonly struct ArcPath
+readonly struct ArcPath
 {
     // An angle smaller than this, radians, is no arc: start and end are the same place and the arc is a full circle.
-    private const double SameAngle = 1e-9;
+    const double SameAngle = 1e-9;
 
     /// <summary>An arc of a larger radius, mm, is a slip of the keyboard: chords that keep near to it would be without end.</summary>
     public const double GreatestRadius = 1e6;
 
-    private const int MostOver = 1000;
+    const int MostOver = 1000;
 
-    private readonly Point3 _from, _to, _center;
-    private readonly int _first, _second, _third;
-    private readonly double _startFirst, _startSecond, _startRadius, _endRadius;
+    readonly Point3 _from, _to, _center;
+    readonly int _first, _second, _third;
+    readonly double _startFirst, _startSecond, _startRadius, _endRadius;
 
     public ArcPath(in Point3 from, in Point3 to, in Point3 center, bool clockwise, int plane, int fullTurns)
     {
@@ -109,9 +109,9 @@ internal readonly struct ArcPath
             .With(_third, _from[_third] + (_to[_third] - _from[_third]) * fraction);
     }
 
-    private Point3 Corner(double off, double third) =>
+    Point3 Corner(double off, double third) =>
         _from.With(_first, _center[_first] + off).With(_second, _center[_second] + off).With(_third, third);
 
     /// <summary>Turns nearer together than half a hundredth of a millimetre add nothing to where the tool has been; the first does.</summary>
-    private static double TurnsThatDiffer(int fullTurns, double rise) => Math.Min(fullTurns, Math.Max(1, Math.Ceiling(rise / 0.005)));
+    static double TurnsThatDiffer(int fullTurns, double rise) => Math.Min(fullTurns, Math.Max(1, Math.Ceiling(rise / 0.005)));
 }

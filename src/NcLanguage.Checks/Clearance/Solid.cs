@@ -5,13 +5,13 @@ namespace NcLanguage.Checks.Clearance;
 
 /// <summary>An obstacle as numbers, so that the search reads no objects: a footprint (a rectangle, or a circle inside it) and
 /// two heights, all in mm.</summary>
-internal readonly struct Solid
+readonly struct Solid
 {
-    private readonly double _minX, _maxX, _minY, _maxY, _bottom, _top;
-    private readonly bool _round;
-    private readonly double _centerX, _centerY, _radius;
+    readonly double _minX, _maxX, _minY, _maxY, _bottom, _top;
+    readonly bool _round;
+    readonly double _centerX, _centerY, _radius;
 
-    private Solid(Solid other, double bottom, double top)
+    Solid(Solid other, double bottom, double top)
     {
         this = other;
         _bottom = bottom;
@@ -119,7 +119,7 @@ internal readonly struct Solid
         return v;
     }
 
-    private double RoundFootprint(Point3 tip, Point3 step, out double slope)
+    double RoundFootprint(Point3 tip, Point3 step, out double slope)
     {
         var x = tip.X - _centerX;
         var y = tip.Y - _centerY;
@@ -128,7 +128,7 @@ internal readonly struct Solid
         return distance - _radius;
     }
 
-    private double SquareFootprint(Point3 tip, Point3 step, out double slope)
+    double SquareFootprint(Point3 tip, Point3 step, out double slope)
     {
         double left = _minX - tip.X, right = tip.X - _maxX;
         double front = _minY - tip.Y, back = tip.Y - _maxY;

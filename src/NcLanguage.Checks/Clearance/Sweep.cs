@@ -14,7 +14,7 @@ public static partial class Sweep
     public const double ClearanceTolerance = 1e-6;
 
     // Halvings of the travel: what is left of a metre is a millionth of a nanometre.
-    private const int Halvings = 50;
+    const int Halvings = 50;
 
     /// <summary>The nearest approach of a tool that goes straight from one place to another.</summary>
     /// <param name="from">Where the tip starts, mm.</param>
@@ -106,7 +106,7 @@ public static partial class Sweep
     }
 
     /// <summary>Least distance over a straight move, and the fraction of the way where it is first met.</summary>
-    private static double Nearest(in Solid solid, in ToolCylinder cylinder, in Point3 from, in Point3 to, out double t)
+    static double Nearest(in Solid solid, in ToolCylinder cylinder, in Point3 from, in Point3 to, out double t)
     {
         var step = to - from;
         t = 0;
@@ -134,5 +134,5 @@ public static partial class Sweep
         return solid.Distance(Point3.Lerp(from, to, high), cylinder, step, out _);
     }
 
-    private static bool IsFinite(in Point3 p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && double.IsFinite(p.Z);
+    static bool IsFinite(in Point3 p) => double.IsFinite(p.X) && double.IsFinite(p.Y) && double.IsFinite(p.Z);
 }

@@ -65,7 +65,7 @@ public static partial class Sweep
 
     /// <summary>Whether the whole circle of an arc in the XY plane lies farther from everything than so much, seen from above; settled without an angle. False where a
     /// coordinate is not known.</summary>
-    private static bool IsBesideAll(in Point3 from, in Point3 to, in Point3 center, int plane, double distance, ReadOnlySpan<Solid> solids)
+    static bool IsBesideAll(in Point3 from, in Point3 to, in Point3 center, int plane, double distance, ReadOnlySpan<Solid> solids)
     {
         if (plane != 17 || !IsFinite(from) || !IsFinite(to))
             return false;
@@ -80,22 +80,22 @@ public static partial class Sweep
         return true;
     }
 
-    private static double SquareOf(double x, double y) => x * x + y * y;
+    static double SquareOf(double x, double y) => x * x + y * y;
 
     /// <summary>Search of one arc for the least distance between one cylinder and one obstacle. The distance changes by no more
     /// than the tip travels, so a stretch whose middle is far enough away is left out whole.</summary>
-    private ref struct ArcSearch(ArcPath arc, int chords, Solid solid, ToolCylinder cylinder, double within, double toBeat, double least)
+    ref struct ArcSearch(ArcPath arc, int chords, Solid solid, ToolCylinder cylinder, double within, double toBeat, double least)
     {
         public double Best { get; private set; } = toBeat;
 
         public Point3 Tip { get; private set; } = Point3.Unknown;
 
         // A distance that the arc certainly comes down to.
-        private double _reached = double.PositiveInfinity;
+        double _reached = double.PositiveInfinity;
 
         // A distance that no place of the arc goes below. A level circle over an obstacle is all at this distance, so the first
         // such place ends the search.
-        private readonly double _least = least;
+        readonly double _least = least;
 
         public void Run()
         {
@@ -105,7 +105,7 @@ public static partial class Sweep
             Visit(0, chords);
         }
 
-        private void Visit(int first, int end)
+        void Visit(int first, int end)
         {
             if (_least >= Best)
                 return;
@@ -128,7 +128,7 @@ public static partial class Sweep
         }
 
         /// <summary>Goes from the nearest place on a chord to the nearest place on its arc.</summary>
-        private void Sharpen(int chord, double onChord, double t)
+        void Sharpen(int chord, double onChord, double t)
         {
             if (onChord - ChordTolerance >= Best || onChord - ChordTolerance > _reached)
                 return;
@@ -160,9 +160,9 @@ public static partial class Sweep
             Keep((low + high) / 2 / chords);
         }
 
-        private readonly double At(double fraction) => solid.Distance(arc.At(fraction), cylinder, default, out _);
+        readonly double At(double fraction) => solid.Distance(arc.At(fraction), cylinder, default, out _);
 
-        private void Keep(double fraction)
+        void Keep(double fraction)
         {
             var distance = At(fraction);
             if (distance < Best)

@@ -23,9 +23,9 @@ public readonly record struct ToolCylinder(double Radius, double Bottom, double 
 /// </remarks>
 public sealed class ToolShape
 {
-    private readonly ToolCylinder[] _cylinders;
+    readonly ToolCylinder[] _cylinders;
 
-    private ToolShape(ToolCylinder[] cylinders, double radius)
+    ToolShape(ToolCylinder[] cylinders, double radius)
     {
         _cylinders = cylinders;
         Radius = radius;

@@ -65,7 +65,7 @@ public sealed class MotionList
     void FollowFurther(FlowText flow, IReadOnlyList<(int Number, int First, int End)> programs, HashSet<int> unreached, Job job, FlowRunner before, int left, CancellationToken cancel)
     {
         _further = new FurtherProgram[programs.Count];
-        FlowRunner? last = before;
+        var last = before;
         for (var i = 0; i < programs.Count; i++)
         {
             var (number, first, end) = programs[i];

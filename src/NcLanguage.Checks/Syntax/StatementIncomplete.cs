@@ -1,6 +1,6 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Control.Execution;
 using NcLanguage.Control.Codes;
+using NcLanguage.Control.Execution;
 
 namespace NcLanguage.Checks.Rules;
 

@@ -4,9 +4,8 @@ using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Cutting;
 using NcLanguage.Cli.Common;
-using NcLanguage.Reports.Figures;
-
 using NcLanguage.Control.State;
+using NcLanguage.Reports.Figures;
 namespace NcLanguage.Cli.Figures;
 
 /// <summary>The options of one <c>figure</c> command, and their values in mm, mm/min and m/min.</summary>

@@ -57,7 +57,7 @@ public static class AddressTable
         Row('Z', "Z position", WordUnit.Length, "Gives the position or distance along the spindle, positive away from the work.", Table3 + ", ISO 841"),
     ];
 
-    private static string Table3 => "NISTIR 6556 table 3";
+    static string Table3 => "NISTIR 6556 table 3";
 
     /// <summary>The row of a letter, or null for anything but A to Z.</summary>
     /// <param name="letter">In either case.</param>
@@ -67,9 +67,9 @@ public static class AddressTable
         return (uint)index < 26 ? All[index] : null;
     }
 
-    private static AddressEntry Row(char letter, string name, WordUnit unit, string meaning, string source) =>
+    static AddressEntry Row(char letter, string name, WordUnit unit, string meaning, string source) =>
         new() { Letter = letter, Name = name, Unit = unit, Meaning = meaning, Source = source };
 
-    private static AddressEntry Unused(char letter, string name, WordUnit unit, string meaning, string source) =>
+    static AddressEntry Unused(char letter, string name, WordUnit unit, string meaning, string source) =>
         Row(letter, name, unit, meaning, source) with { HasMeaning = false };
 }

@@ -3,7 +3,7 @@ namespace NcLanguage.Control.Codes;
 /// <summary>Which local variable of the program called each word of a call (G65) becomes: every letter but G, L, N, O and P (common practice).</summary>
 public static class CallArguments
 {
-    private const string ByNumber = "ABCIJKDEF_H_M___QRSTUVWXYZ";
+    const string ByNumber = "ABCIJKDEF_H_M___QRSTUVWXYZ";
 
     /// <summary>The letters that become variables, A to Z.</summary>
     public static IEnumerable<char> Letters => ByNumber.Where(char.IsLetter).Order();

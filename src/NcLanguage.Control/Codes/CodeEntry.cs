@@ -52,7 +52,7 @@ public enum WordUnit
 /// <summary>One code: everything the product says and knows about it in one row.</summary>
 public sealed record CodeEntry
 {
-    private readonly uint _letters;
+    readonly uint _letters;
 
     /// <summary>G or M.</summary>
     public required char Letter { get; init; }

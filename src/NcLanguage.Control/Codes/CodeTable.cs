@@ -6,10 +6,10 @@ namespace NcLanguage.Control.Codes;
 /// <summary>Every G and M code the product knows. What a code means is said here and nowhere else.</summary>
 public static class CodeTable
 {
-    private const int Size = 1000;
+    const int Size = 1000;
 
-    private static readonly CodeEntry?[] GCodes = new CodeEntry?[Size];
-    private static readonly CodeEntry?[] MCodes = new CodeEntry?[Size];
+    static readonly CodeEntry?[] GCodes = new CodeEntry?[Size];
+    static readonly CodeEntry?[] MCodes = new CodeEntry?[Size];
 
     /// <summary>All rows, G before M, by number.</summary>
     public static ImmutableArray<CodeEntry> All { get; } = Collect();
@@ -24,7 +24,7 @@ public static class CodeTable
         return rows is not null && (uint)tenths < (uint)rows.Length ? rows[tenths] : null;
     }
 
-    private static ImmutableArray<CodeEntry> Collect()
+    static ImmutableArray<CodeEntry> Collect()
     {
         foreach (var row in (ReadOnlySpan<CodeEntry>)[
             .. MotionCodes.Rows, .. CycleCodes.Rows, .. ModeCodes.Rows, .. OffsetCodes.Rows, .. FrameCodes.Rows, .. MachineCodes.Rows])

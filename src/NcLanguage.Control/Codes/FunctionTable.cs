@@ -76,12 +76,12 @@ public static class FunctionTable
         return null;
     }
 
-    private static FunctionEntry Function(string text, string name, string meaning, string example, double value) =>
+    static FunctionEntry Function(string text, string name, string meaning, string example, double value) =>
         new() { Text = text, Rank = 0, Name = name, Meaning = meaning, Example = example, ExampleValue = value, Source = Nist("3.3.2") };
 
-    private static FunctionEntry Operator(int rank, string text, string name, string meaning, string example, double value) =>
+    static FunctionEntry Operator(int rank, string text, string name, string meaning, string example, double value) =>
         new() { Text = text, Rank = rank, Name = name, Meaning = meaning, Example = example, ExampleValue = value, Source = Nist("3.3.2") };
 
-    private static FunctionEntry Comparison(string text, string name, string meaning, string example, double value) =>
+    static FunctionEntry Comparison(string text, string name, string meaning, string example, double value) =>
         Operator(1, text, name, meaning, example, value) with { Source = Practice };
 }

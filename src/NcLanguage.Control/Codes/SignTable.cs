@@ -47,6 +47,6 @@ public static class SignTable
         return null;
     }
 
-    private static SignEntry Sign(string text, string name, string meaning, string source) =>
+    static SignEntry Sign(string text, string name, string meaning, string source) =>
         new() { Text = text, Name = name, Meaning = meaning, Source = source };
 }

@@ -65,9 +65,9 @@ public static class StatementTable
         return null;
     }
 
-    private static StatementEntry Plain(string keyword, string form, string name, string meaning) =>
+    static StatementEntry Plain(string keyword, string form, string name, string meaning) =>
         new() { Keyword = keyword, BehindO = false, Form = form, Name = name, Meaning = meaning, Source = Practice };
 
-    private static StatementEntry Numbered(string keyword, string form, string name, string meaning) =>
+    static StatementEntry Numbered(string keyword, string form, string name, string meaning) =>
         new() { Keyword = keyword, BehindO = true, Form = form, Name = name, Meaning = meaning, Source = Practice };
 }

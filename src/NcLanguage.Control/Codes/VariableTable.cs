@@ -36,14 +36,14 @@ public sealed record VariableEntry
     /// <param name="number">Within the run.</param>
     public string NameOf(int number) => IsByAxis ? $"{Name}, {"XYZABC"[number - First]}" : Name;
 
-    private static string Number(int number) => "#" + number.ToString(CultureInfo.InvariantCulture);
+    static string Number(int number) => "#" + number.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>The numbered variables: those the control itself reads and writes, and the rest (NISTIR 6556 §3.3.2 and table 2).</summary>
 public static class VariableTable
 {
-    private const int Axes = 6;
-    private const string Table2 = "NISTIR 6556 table 2";
+    const int Axes = 6;
+    const string Table2 = "NISTIR 6556 table 2";
 
     /// <summary>One row a run, by number; the first two are every variable that no later row names.</summary>
     public static ImmutableArray<VariableEntry> All { get; } =
@@ -122,10 +122,10 @@ public static class VariableTable
         return null;
     }
 
-    private static VariableEntry WorkOffset(int number, string code) =>
+    static VariableEntry WorkOffset(int number, string code) =>
         ByAxis(5201 + (20 * number), $"datum of work offset {number} ({code})", $"Where the datum of work offset {number} ({code}) lies, in machine coordinates.");
 
-    private static VariableEntry ByAxis(int first, string name, string meaning, string source = Table2, int axes = Axes) => new()
+    static VariableEntry ByAxis(int first, string name, string meaning, string source = Table2, int axes = Axes) => new()
     {
         First = first,
         Last = first + axes - 1,

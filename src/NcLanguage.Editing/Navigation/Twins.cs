@@ -18,7 +18,7 @@ public static class Twins
         var symbols = new Symbols(analysis);
         if (symbols.At(line, column) is not { } place)
             return [];
-        IEnumerable<SymbolUse> twins = place.Symbol.Kind switch
+        var twins = place.Symbol.Kind switch
         {
             NamedKind.Loop => symbols.UsesOf(place),
             NamedKind.Program when analysis.Main.BlockAt(line).HasStatement => Structure(symbols, place),

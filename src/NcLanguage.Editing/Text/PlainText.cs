@@ -5,7 +5,7 @@ namespace NcLanguage.Editing;
 /// <summary>Markdown as this room writes it (bold, code, fenced code, escaped signs, paragraphs) without its signs, for clients that show text as it comes.</summary>
 public static class PlainText
 {
-    private const string Fence = "```";
+    const string Fence = "```";
 
     /// <summary>The text without signs of Markdown; its lines stay. A sign that is not one of Markdown at its place stays as well.</summary>
     public static string Of(string markdown)

@@ -4,7 +4,7 @@ using NcLanguage.Machine.Loading;
 namespace NcLanguage.Machine.Files;
 
 /// <summary>Finds and reads the user's cutting data.</summary>
-internal sealed class CuttingSearch(FileSearch search)
+sealed class CuttingSearch(FileSearch search)
 {
     /// <summary>The nearest nc.cutting.json in front of the table in the executable; null where there is none.</summary>
     public CuttingTable? Find(string? programPath, string? workspaceRoot)

@@ -3,9 +3,9 @@ using NcLanguage.Machine.Loading;
 namespace NcLanguage.Machine.Files;
 
 /// <summary>One search for the files of a job: what was looked at, and what went wrong.</summary>
-internal sealed class FileSearch(IFileAccess files)
+sealed class FileSearch(IFileAccess files)
 {
-    private readonly HashSet<string> _seen = [];
+    readonly HashSet<string> _seen = [];
 
     public List<string> LookedAt { get; } = [];
 
@@ -23,7 +23,7 @@ internal sealed class FileSearch(IFileAccess files)
     /// <summary>The first of the places where something stands, or null where all are empty.</summary>
     public (string Path, FileAnswer Answer)? FirstPresent(IEnumerable<string> candidates)
     {
-        foreach (string path in candidates)
+        foreach (var path in candidates)
         {
             var answer = Read(path);
             if (answer.State != FileState.Missing)

@@ -8,7 +8,7 @@ public static class FileStateText
     /// <summary>A clause that begins with the file's name.</summary>
     public static string Clause(string path, FileState state)
     {
-        string name = ValueReader.Clip(Path.GetFileName(path));
+        var name = ValueReader.Clip(Path.GetFileName(path));
         return state switch
         {
             FileState.Missing => $"there is no file {name}",

@@ -31,9 +31,9 @@ public static class JobFiles
         var machine = new MachineSearch(search).Find(programPath, workspaceRoot, options.Machine, setup, reportMachine);
         if (new CuttingSearch(search).Find(programPath, workspaceRoot) is { } cutting)
             setup = setup with { OwnCutting = cutting };
-        foreach (string reading in options.Readings)
+        foreach (var reading in options.Readings)
         {
-            machine = ReadingOption.Apply(machine, reading, out string? error);
+            machine = ReadingOption.Apply(machine, reading, out var error);
             if (error is not null)
                 search.OptionErrors.Add(error);
         }

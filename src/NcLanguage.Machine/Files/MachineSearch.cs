@@ -5,10 +5,10 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Files;
 
 /// <summary>Finds and reads the machine of a program, and the machines it is based on.</summary>
-internal sealed class MachineSearch(FileSearch search)
+sealed class MachineSearch(FileSearch search)
 {
     /// <summary>Longest chain of bases; it also ends circles that a file system hides behind several names of one file.</summary>
-    private const int LongestChain = 16;
+    const int LongestChain = 16;
 
     /// <summary>The machine in force: the chosen one, else the setup's, else the nearest nc.machine.json, else iso-mill, which nobody chose.</summary>
     public MachineProfile Find(
@@ -20,8 +20,8 @@ internal sealed class MachineSearch(FileSearch search)
         {
             return Named(named, Path.GetDirectoryName(SetupLocator.FullPath(setup.Path)), complaint =>
             {
-                string? nearest = NearestName.Find(named, BuiltInNames);
-                string hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
+                var nearest = NearestName.Find(named, BuiltInNames);
+                var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
                 search.Problems.Add(reportMachine!($"\"machine\" cannot be used: {complaint}{hint}; iso-mill stands in for it.", nearest is null ? null : $"\"{nearest}\""));
             });
         }
@@ -33,10 +33,10 @@ internal sealed class MachineSearch(FileSearch search)
         return MachineFile.Unreadable(found.Path);
     }
 
-    private static IEnumerable<string> BuiltInNames => MachineProfile.BuiltIns.Select(profile => profile.Name);
+    static IEnumerable<string> BuiltInNames => MachineProfile.BuiltIns.Select(profile => profile.Name);
 
     /// <summary>The machine of a name: a built-in profile or a file.</summary>
-    private MachineProfile Named(string name, string? folder, Action<string> complain)
+    MachineProfile Named(string name, string? folder, Action<string> complain)
     {
         var answer = Look(name, folder, []);
         if (answer.Machine is not null)
@@ -45,7 +45,7 @@ internal sealed class MachineSearch(FileSearch search)
         return MachineProfile.IsoMill;
     }
 
-    private BaseAnswer Look(string name, string? folder, List<string> chain)
+    BaseAnswer Look(string name, string? folder, List<string> chain)
     {
         if (MachineProfile.FindBuiltIn(name) is { } builtIn)
             return new BaseAnswer(builtIn with { IsChosen = true });
@@ -58,12 +58,12 @@ internal sealed class MachineSearch(FileSearch search)
         var answer = search.Read(path);
         if (answer.State == FileState.Read)
             return new BaseAnswer(Parse(path, answer, chain));
-        string builtIns = string.Join(", ", BuiltInNames);
-        string clause = FileStateText.Clause(path, answer.State);
+        var builtIns = string.Join(", ", BuiltInNames);
+        var clause = FileStateText.Clause(path, answer.State);
         return new BaseAnswer(null, answer.State == FileState.Missing ? $"{clause}, nor is it a built-in machine ({builtIns})" : clause);
     }
 
-    private MachineProfile Parse(string path, FileAnswer answer, List<string> chain)
+    MachineProfile Parse(string path, FileAnswer answer, List<string> chain)
     {
         List<string> longer = [.. chain, path];
         var result = MachineFile.Read(path, answer.Bytes.Span, name => Look(name, Path.GetDirectoryName(path), longer));

@@ -49,10 +49,10 @@ public static class SetupLocator
         }
     }
 
-    private static IEnumerable<string> Upward(string? programPath, string? workspaceRoot, string name)
+    static IEnumerable<string> Upward(string? programPath, string? workspaceRoot, string name)
     {
-        string? root = FullPath(workspaceRoot) is { } full ? Path.TrimEndingDirectorySeparator(full) : null;
-        string? folder = FullPath(programPath) is { } program ? Path.GetDirectoryName(program) : root;
+        var root = FullPath(workspaceRoot) is { } full ? Path.TrimEndingDirectorySeparator(full) : null;
+        var folder = FullPath(programPath) is { } program ? Path.GetDirectoryName(program) : root;
         var comparison = OperatingSystem.IsWindows() ? StringComparison.OrdinalIgnoreCase : StringComparison.Ordinal;
         while (folder is not null)
         {

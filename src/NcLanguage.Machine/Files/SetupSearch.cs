@@ -4,7 +4,7 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Files;
 
 /// <summary>Finds and reads the setup of a program.</summary>
-internal sealed class SetupSearch(FileSearch search)
+sealed class SetupSearch(FileSearch search)
 {
     /// <summary>The setup; <paramref name="reportMachine"/> makes a problem at the machine it names.</summary>
     public Setup Find(string? programPath, string? workspaceRoot, string? chosen, out Func<string, string?, SetupProblem>? reportMachine)
@@ -17,11 +17,11 @@ internal sealed class SetupSearch(FileSearch search)
         }
         else
         {
-            string? path = SetupLocator.FullPath(chosen);
+            var path = SetupLocator.FullPath(chosen);
             found = path is null ? null : (path, search.Read(path));
             if (found is not { Answer.State: FileState.Read })
             {
-                string why = path is null ? "it is no path" : FileStateText.Clause(path, found!.Value.Answer.State);
+                var why = path is null ? "it is no path" : FileStateText.Clause(path, found!.Value.Answer.State);
                 search.OptionErrors.Add($"The setup {ValueReader.Clip(chosen)} cannot be used: {why}.");
                 return Setup.None;
             }

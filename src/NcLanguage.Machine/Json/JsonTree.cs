@@ -5,10 +5,10 @@ using System.Text.Unicode;
 namespace NcLanguage.Machine.Json;
 
 /// <summary>What is wrong with a file that is not JSON: where, and in one sentence.</summary>
-internal sealed record JsonFault(ByteRange Range, string Message);
+sealed record JsonFault(ByteRange Range, string Message);
 
 /// <summary>Reads a whole JSON file (comments and trailing commas allowed, byte order mark allowed) into values that know their place.</summary>
-internal static class JsonTree
+static class JsonTree
 {
     /// <summary>Deepest nesting that is read; these files need four levels.</summary>
     internal const int MaxDepth = 64;
@@ -18,7 +18,7 @@ internal static class JsonTree
     /// <summary>The root value, or null and the one fault that stopped the reading.</summary>
     public static JsonValue? Parse(ReadOnlySpan<byte> bytes, out JsonFault? fault)
     {
-        int skip = bytes.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
+        var skip = bytes.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
         fault = FindEncodingFault(bytes);
         if (fault is not null)
             return null;
@@ -48,10 +48,10 @@ internal static class JsonTree
         }
     }
 
-    private static JsonValue ReadValue(ref Utf8JsonReader reader, ReadProgress progress)
+    static JsonValue ReadValue(ref Utf8JsonReader reader, ReadProgress progress)
     {
-        int start = progress.TokenStart;
-        int end = progress.TokenEnd;
+        var start = progress.TokenStart;
+        var end = progress.TokenEnd;
         switch (reader.TokenType)
         {
             case JsonTokenType.StartObject:
@@ -60,7 +60,7 @@ internal static class JsonTree
                 {
                     // The reader takes a name and its colon for one token; the value's span leaves out the quotes.
                     var nameRange = new ByteRange(progress.TokenStart, progress.TokenStart + reader.ValueSpan.Length + 2);
-                    string name = reader.GetString()!;
+                    var name = reader.GetString()!;
                     Advance(ref reader, progress);
                     members.Add(new JsonMember(name, nameRange, ReadValue(ref reader, progress)));
                 }
@@ -73,7 +73,7 @@ internal static class JsonTree
             case JsonTokenType.String:
                 return new JsonValue { Kind = JsonKind.Text, Range = new(start, end), Text = reader.GetString()! };
             case JsonTokenType.Number:
-                double number = reader.TryGetDouble(out double value) ? value : double.PositiveInfinity;
+                var number = reader.TryGetDouble(out var value) ? value : double.PositiveInfinity;
                 return new JsonValue { Kind = JsonKind.Number, Range = new(start, end), Number = number };
             case JsonTokenType.True or JsonTokenType.False:
                 return new JsonValue { Kind = JsonKind.Boolean, Range = new(start, end), Truth = reader.TokenType == JsonTokenType.True };
@@ -82,32 +82,32 @@ internal static class JsonTree
         }
     }
 
-    private static bool Advance(ref Utf8JsonReader reader, ReadProgress progress)
+    static bool Advance(ref Utf8JsonReader reader, ReadProgress progress)
     {
-        bool more = reader.Read();
+        var more = reader.Read();
         if (more)
             progress.Note(reader.TokenType, (int)reader.TokenStartIndex, (int)reader.BytesConsumed);
         return more;
     }
 
-    private static JsonFault? FindEncodingFault(ReadOnlySpan<byte> bytes)
+    static JsonFault? FindEncodingFault(ReadOnlySpan<byte> bytes)
     {
         if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
             return new JsonFault(new(0, 2), "The file is saved as UTF-16, but must be UTF-8");
         if (Utf8.IsValid(bytes))
             return null;
-        int at = 0;
-        while (Rune.DecodeFromUtf8(bytes[at..], out _, out int length) == System.Buffers.OperationStatus.Done)
+        var at = 0;
+        while (Rune.DecodeFromUtf8(bytes[at..], out _, out var length) == System.Buffers.OperationStatus.Done)
             at += length;
         return new JsonFault(new(at, at + 1), $"The byte 0x{bytes[at]:X2} is not UTF-8 text; save the file as UTF-8");
     }
 }
 
 /// <summary>How far a read has come: the last sound token and the brackets still open. It tells what was expected when the read stops.</summary>
-internal sealed class ReadProgress
+sealed class ReadProgress
 {
-    private readonly int _skipped;
-    private readonly Stack<(bool IsObject, int Start)> _open = new();
+    readonly int _skipped;
+    readonly Stack<(bool IsObject, int Start)> _open = new();
 
     /// <param name="skipped">Bytes before the reader's first, which its own offsets do not count.</param>
     public ReadProgress(int skipped) => (_skipped, TokenStart, TokenEnd) = (skipped, skipped, skipped);

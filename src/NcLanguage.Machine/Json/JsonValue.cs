@@ -1,12 +1,12 @@
 namespace NcLanguage.Machine.Json;
 
-internal enum JsonKind { Object, Array, Text, Number, Boolean, Null }
+enum JsonKind { Object, Array, Text, Number, Boolean, Null }
 
 /// <summary>A stretch of the file's bytes; <paramref name="End"/> is the first byte after it.</summary>
-internal readonly record struct ByteRange(int Start, int End);
+readonly record struct ByteRange(int Start, int End);
 
 /// <summary>One value of a JSON file with its place, so that a complaint can point at it.</summary>
-internal sealed class JsonValue
+sealed class JsonValue
 {
     public required JsonKind Kind { get; init; }
 
@@ -46,4 +46,4 @@ internal sealed class JsonValue
 }
 
 /// <summary>One <c>"name": value</c> of an object; <paramref name="NameRange"/> includes the quotes.</summary>
-internal sealed record JsonMember(string Name, ByteRange NameRange, JsonValue Value);
+sealed record JsonMember(string Name, ByteRange NameRange, JsonValue Value);

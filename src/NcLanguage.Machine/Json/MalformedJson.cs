@@ -5,21 +5,21 @@ namespace NcLanguage.Machine.Json;
 
 /// <summary>Says in a reader's words why a file is not JSON: what was expected, what stands there instead. The library's own
 /// messages speak of its internals and vanish in trimmed builds.</summary>
-internal static class MalformedJson
+static class MalformedJson
 {
-    private const string NameOrClose = "a name in double quotes or '}'";
-    private const string ValueOrClose = "a value or ']'";
+    const string NameOrClose = "a name in double quotes or '}'";
+    const string ValueOrClose = "a value or ']'";
 
     /// <summary>The fault just after the last sound token of <paramref name="progress"/>.</summary>
     public static JsonFault Explain(ReadOnlySpan<byte> bytes, ReadProgress progress)
     {
-        int at = progress.TokenEnd;
+        var at = progress.TokenEnd;
         if (SkipBlank(bytes, ref at) is { } openComment)
             return openComment;
 
         var open = progress.Innermost;
-        string close = open is { IsObject: true } ? "'}'" : "']'";
-        string expected = progress.LastToken switch
+        var close = open is { IsObject: true } ? "'}'" : "']'";
+        var expected = progress.LastToken switch
         {
             JsonTokenType.None => "'{'",
             JsonTokenType.PropertyName => "a value",
@@ -53,7 +53,7 @@ internal static class MalformedJson
             return new JsonFault(new(at, at + 1), $"Brackets are nested more than {JsonTree.MaxDepth} deep");
         if (bytes[at] == '"' && ExplainText(bytes, at) is { } inText)
             return inText;
-        int end = EndOfWord(bytes, at);
+        var end = EndOfWord(bytes, at);
         return new JsonFault(new(at, end), $"Expected {expected}, but found {(BeginsAsObject(bytes) ? Quote(bytes[at..end]) : QuoteOne(bytes[at..]))}{Hint(bytes[at], expected)}{Before(bytes, progress, at, expected)}");
     }
 
@@ -61,23 +61,23 @@ internal static class MalformedJson
     /// secret one too: of others nothing is shown but the character that is wrong.</summary>
     public static bool BeginsAsObject(ReadOnlySpan<byte> bytes)
     {
-        int at = bytes.StartsWith(JsonTree.ByteOrderMark) ? JsonTree.ByteOrderMark.Length : 0;
+        var at = bytes.StartsWith(JsonTree.ByteOrderMark) ? JsonTree.ByteOrderMark.Length : 0;
         return SkipBlank(bytes, ref at) is null && at < bytes.Length && bytes[at] == '{';
     }
 
     /// <summary>What is wrong within the quoted text that starts at <paramref name="at"/>, or null when it is sound.</summary>
     public static JsonFault? ExplainText(ReadOnlySpan<byte> bytes, int at)
     {
-        int end = EndOfText(bytes, at, out bool closed);
+        var end = EndOfText(bytes, at, out var closed);
         if (!closed)
             return new JsonFault(new(at, end), "The text that starts here is not closed by '\"' on its line");
-        for (int i = at + 1; i < end - 1; i++)
+        for (var i = at + 1; i < end - 1; i++)
         {
             if (bytes[i] < 0x20)
                 return new JsonFault(new(i, i + 1), $"The control character 0x{bytes[i]:X2} cannot stand in text; write it as \\u{bytes[i]:x4}");
             if (bytes[i] != '\\')
                 continue;
-            int length = EscapeLength(bytes[i..(end - 1)], out bool sound);
+            var length = EscapeLength(bytes[i..(end - 1)], out var sound);
             if (!sound)
                 return new JsonFault(new(i, i + length), $"{Encoding.UTF8.GetString(bytes.Slice(i, length))} is no character that text can hold; a backslash is written \\\\, a folder's sign /");
             i += length - 1;
@@ -85,16 +85,16 @@ internal static class MalformedJson
         return null;
     }
 
-    private static JsonFault AtEnd(ReadOnlySpan<byte> bytes, (bool IsObject, int Start)? open, string expected)
+    static JsonFault AtEnd(ReadOnlySpan<byte> bytes, (bool IsObject, int Start)? open, string expected)
     {
         if (open is not { } bracket)
             return new JsonFault(new(0, 0), $"The file holds no value: expected {expected}");
-        int line = new LineMap(bytes).At(bracket.Start).Line;
-        char sign = bracket.IsObject ? '{' : '[';
+        var line = new LineMap(bytes).At(bracket.Start).Line;
+        var sign = bracket.IsObject ? '{' : '[';
         return new JsonFault(new(bytes.Length, bytes.Length), $"The file ends although the '{sign}' of line {line} is not closed: expected {expected}");
     }
 
-    private static string Hint(byte first, string expected)
+    static string Hint(byte first, string expected)
     {
         if (first == '\'')
             return " (text stands in double quotes)";
@@ -106,31 +106,31 @@ internal static class MalformedJson
     }
 
     /// <summary>A missing comma is missed at the next value but belongs after the last one: names that line where it differs.</summary>
-    private static string Before(ReadOnlySpan<byte> bytes, ReadProgress progress, int at, string expected)
+    static string Before(ReadOnlySpan<byte> bytes, ReadProgress progress, int at, string expected)
     {
         if (!expected.StartsWith("','", StringComparison.Ordinal))
             return "";
         var lines = new LineMap(bytes);
-        int last = lines.At(progress.TokenEnd).Line;
+        var last = lines.At(progress.TokenEnd).Line;
         return last == lines.At(at).Line ? "" : $" (the value before it ends on line {last})";
     }
 
-    private static string QuoteOne(ReadOnlySpan<byte> rest)
+    static string QuoteOne(ReadOnlySpan<byte> rest)
     {
         Rune.DecodeFromUtf8(rest, out var one, out _);
         return $"'{one}'";
     }
 
-    private static string Quote(ReadOnlySpan<byte> word)
+    static string Quote(ReadOnlySpan<byte> word)
     {
         const int shown = 40;
-        string text = Encoding.UTF8.GetString(word[..Math.Min(word.Length, shown * 4)]);
+        var text = Encoding.UTF8.GetString(word[..Math.Min(word.Length, shown * 4)]);
         if (text.Length > shown)
             text = text[..shown] + "…";
         return text.StartsWith('"') ? text : $"'{text}'";
     }
 
-    private static int EscapeLength(ReadOnlySpan<byte> escape, out bool sound)
+    static int EscapeLength(ReadOnlySpan<byte> escape, out bool sound)
     {
         const int unicodeLength = 6;
         if (escape.Length < 2 || escape[1] != 'u')
@@ -138,8 +138,8 @@ internal static class MalformedJson
             sound = escape.Length >= 2 && "\"\\/bfnrt"u8.Contains(escape[1]);
             return Math.Min(2, escape.Length);
         }
-        int? unit = CodeUnit(escape);
-        int? next = escape.Length > unicodeLength && escape[unicodeLength] == '\\' ? CodeUnit(escape[unicodeLength..]) : null;
+        var unit = CodeUnit(escape);
+        var next = escape.Length > unicodeLength && escape[unicodeLength] == '\\' ? CodeUnit(escape[unicodeLength..]) : null;
         if (unit is { } high && next is { } low && char.IsHighSurrogate((char)high) && char.IsLowSurrogate((char)low))
         {
             sound = true;
@@ -149,12 +149,12 @@ internal static class MalformedJson
         return Math.Min(unicodeLength, escape.Length);
     }
 
-    private static int? CodeUnit(ReadOnlySpan<byte> escape) =>
+    static int? CodeUnit(ReadOnlySpan<byte> escape) =>
         escape.Length >= 6 && escape[1] == 'u'
-        && int.TryParse(escape.Slice(2, 4), System.Globalization.NumberStyles.AllowHexSpecifier, null, out int unit) ? unit : null;
+        && int.TryParse(escape.Slice(2, 4), System.Globalization.NumberStyles.AllowHexSpecifier, null, out var unit) ? unit : null;
 
     /// <summary>Moves behind white space and comments; a comment that never ends is the fault.</summary>
-    private static JsonFault? SkipBlank(ReadOnlySpan<byte> bytes, ref int at)
+    static JsonFault? SkipBlank(ReadOnlySpan<byte> bytes, ref int at)
     {
         while (at < bytes.Length)
         {
@@ -165,12 +165,12 @@ internal static class MalformedJson
             }
             else if (rest.StartsWith("//"u8))
             {
-                int length = rest.IndexOfAny((byte)'\n', (byte)'\r');
+                var length = rest.IndexOfAny((byte)'\n', (byte)'\r');
                 at = length < 0 ? bytes.Length : at + length;
             }
             else if (rest.StartsWith("/*"u8))
             {
-                int length = rest[2..].IndexOf("*/"u8);
+                var length = rest[2..].IndexOf("*/"u8);
                 if (length < 0)
                     return new JsonFault(new(at, at + 2), "The comment that starts here with /* is not closed by */");
                 at += length + 4;
@@ -183,10 +183,10 @@ internal static class MalformedJson
         return null;
     }
 
-    private static int EndOfText(ReadOnlySpan<byte> bytes, int at, out bool closed)
+    static int EndOfText(ReadOnlySpan<byte> bytes, int at, out bool closed)
     {
         closed = false;
-        int i = at + 1;
+        var i = at + 1;
         for (; i < bytes.Length && bytes[i] is not ((byte)'\n' or (byte)'\r'); i++)
         {
             if (bytes[i] == '"')
@@ -200,11 +200,11 @@ internal static class MalformedJson
         return i;
     }
 
-    private static int EndOfWord(ReadOnlySpan<byte> bytes, int at)
+    static int EndOfWord(ReadOnlySpan<byte> bytes, int at)
     {
         if (bytes[at] == '"')
             return EndOfText(bytes, at, out _);
-        int i = at;
+        var i = at;
         while (i < bytes.Length && bytes[i] > ' ' && !",:{}[]\"/"u8.Contains(bytes[i]))
             i++;
         return Math.Max(i, at + 1);

@@ -3,7 +3,7 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>What a number may be, in the unit it is written in. The schemas state the same bounds.</summary>
-internal readonly record struct Bounds(double Least, double Greatest, bool LeastExcluded = false)
+readonly record struct Bounds(double Least, double Greatest, bool LeastExcluded = false)
 {
     /// <summary>No length on a milling machine is greater, in mm or inch: a slip of the keyboard.</summary>
     public const double GreatestLength = 100_000;

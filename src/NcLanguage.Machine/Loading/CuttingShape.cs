@@ -7,13 +7,13 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>The members of a file of cutting data.</summary>
-internal static class CuttingShape
+static class CuttingShape
 {
     /// <summary>A foot, exact since the inch is 25.4 mm.</summary>
-    private const double MetresPerFoot = 0.3048;
+    const double MetresPerFoot = 0.3048;
 
-    private const string LeftOut = "the row is left out";
-    private static readonly string[] LimitNames = ["least", "greatest"];
+    const string LeftOut = "the row is left out";
+    static readonly string[] LimitNames = ["least", "greatest"];
 
     /// <summary>What a file holds.</summary>
     internal sealed record Content(ImmutableArray<CuttingMaterial> Materials, ImmutableArray<CuttingRow> Rows);
@@ -25,14 +25,14 @@ internal static class CuttingShape
         new("materials", (content, m, read) => content with { Materials = [.. read.Rows(m, Material)] }),
         new("rows", (content, m, read) => content with { Rows = [.. read.Rows(m, Row)] }));
 
-    private static readonly ObjectShape<CuttingMaterial> MaterialShape = new(
+    static readonly ObjectShape<CuttingMaterial> MaterialShape = new(
         "a material",
         new("name", (material, m, read) => material with { Name = read.Text(m, "the material is left out") ?? "" }, Presence.Required) { Unread = material => material with { Name = "" } },
         new("alsoCalled", (material, m, read) => material with { AlsoCalled = Texts(m, read) ?? [] }),
         new("family", (material, m, read) => material with { Family = read.Text(m) }));
 
     // A row that is to be left out has no kinds.
-    private static readonly ObjectShape<CuttingRow> RowShape = new(
+    static readonly ObjectShape<CuttingRow> RowShape = new(
         "a row",
         new("material", (row, m, read) => Texts(m, read, LeftOut) is { } names ? row with { Materials = names } : row with { Kinds = default }),
         new("kind", (row, m, read) => row with { Kinds = row.Kinds.IsDefault ? default : Kinds(m, read) }, Presence.Required) { Unread = row => row with { Kinds = default } },
@@ -43,9 +43,9 @@ internal static class CuttingShape
         new("feedPerTooth", (row, m, read) => row with { FeedPerTooth = Limits(m, read, Millimetres(read)) }),
         new("source", (row, m, read) => row with { Source = read.Text(m, LeftOut) ?? "" }, Presence.Required));
 
-    private static double? Millimetres(ValueReader read) => read.Unit.IsKnown ? read.Unit.Millimetres : null;
+    static double? Millimetres(ValueReader read) => read.Unit.IsKnown ? read.Unit.Millimetres : null;
 
-    private static CuttingMaterial? Material(JsonValue value, ValueReader read)
+    static CuttingMaterial? Material(JsonValue value, ValueReader read)
     {
         if (!read.IsObject(value, "A material", "it is left out"))
             return null;
@@ -53,7 +53,7 @@ internal static class CuttingShape
         return material.Name.Length == 0 ? null : material;
     }
 
-    private static CuttingRow? Row(JsonValue value, ValueReader read)
+    static CuttingRow? Row(JsonValue value, ValueReader read)
     {
         if (!read.IsObject(value, "A row", "it is left out"))
             return null;
@@ -65,7 +65,7 @@ internal static class CuttingShape
         return row.Kinds.IsDefaultOrEmpty || row.Source.Length == 0 ? null : row;
     }
 
-    private static ImmutableArray<ToolKind> Kinds(JsonMember member, ValueReader read)
+    static ImmutableArray<ToolKind> Kinds(JsonMember member, ValueReader read)
     {
         var kinds = ImmutableArray.CreateBuilder<ToolKind>();
         foreach (var item in read.Items(member) ?? [])
@@ -75,7 +75,7 @@ internal static class CuttingShape
     }
 
     /// <summary>A list of names; null where it is none.</summary>
-    private static ImmutableArray<string>? Texts(JsonMember member, ValueReader read, string? instead = null)
+    static ImmutableArray<string>? Texts(JsonMember member, ValueReader read, string? instead = null)
     {
         if (member.Value.Kind != JsonKind.Array)
         {
@@ -91,11 +91,11 @@ internal static class CuttingShape
     }
 
     /// <summary>Two numbers above 0, the least first, times <paramref name="scale"/>; null where they are none or the unit is not known.</summary>
-    private static Limits? Limits(JsonMember member, ValueReader read, double? scale, string? instead = null)
+    static Limits? Limits(JsonMember member, ValueReader read, double? scale, string? instead = null)
     {
         if (read.Numbers(member, LimitNames, instead) is not { } limits)
             return null;
-        for (int i = 0; i < limits.Length; i++)
+        for (var i = 0; i < limits.Length; i++)
         {
             if (limits[i] > 0)
                 continue;

@@ -4,9 +4,9 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>One hole that the drawing asks for.</summary>
-internal static class HoleShape
+static class HoleShape
 {
-    private const string LeftOut = "the hole is left out";
+    const string LeftOut = "the hole is left out";
 
     public static ObjectShape<DrawingHole> Shape { get; } = new(
         "a hole",

@@ -3,7 +3,7 @@ using NcLanguage.Machine.Json;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Reads a file as far as its root object, which both kinds of file have.</summary>
-internal static class JsonRoot
+static class JsonRoot
 {
     /// <summary>The root object, or null and one problem: <paramref name="what"/> names the kind of file ("setup"),
     /// <paramref name="consequence"/> says what becomes of it, as a sentence without its full stop.</summary>

@@ -1,7 +1,7 @@
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>The unit of the lengths in one file.</summary>
-internal readonly record struct LengthUnit(string Name, double Millimetres)
+readonly record struct LengthUnit(string Name, double Millimetres)
 {
     public static LengthUnit Mm { get; } = new("mm", 1);
 

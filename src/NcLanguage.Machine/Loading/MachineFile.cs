@@ -8,7 +8,7 @@ namespace NcLanguage.Machine.Loading;
 public sealed record MachineReadResult(MachineProfile Machine, ImmutableArray<SetupProblem> Problems);
 
 /// <summary>What became of looking up a base: the profile, or one clause that says why there is none.</summary>
-internal readonly record struct BaseAnswer(MachineProfile? Machine, string? Complaint = null);
+readonly record struct BaseAnswer(MachineProfile? Machine, string? Complaint = null);
 
 /// <summary>Reads machine files.</summary>
 public static class MachineFile
@@ -40,10 +40,10 @@ public static class MachineFile
     internal static MachineProfile Unreadable(string path) => MachineProfile.IsoMill with { Path = path };
 
     // A built-in profile is as it stands; one from a file may itself be only a stand-in.
-    private static bool IsReadable(MachineProfile? basis) => basis is not null && (basis.Path is null || basis.IsChosen);
+    static bool IsReadable(MachineProfile? basis) => basis is not null && (basis.Path is null || basis.IsChosen);
 
     /// <summary>The profile to start from, or null where the file names one that cannot be had.</summary>
-    private static MachineProfile? Base(JsonValue root, Func<string, BaseAnswer> resolveBase, ValueReader read)
+    static MachineProfile? Base(JsonValue root, Func<string, BaseAnswer> resolveBase, ValueReader read)
     {
         const string instead = "iso-mill is used instead";
         var given = root.Members.Where(member => member.Name == "base").ToList();
@@ -56,9 +56,9 @@ public static class MachineFile
         if (answer.Machine is not null)
             return answer.Machine;
         var builtIns = MachineProfile.BuiltIns.Select(profile => profile.Name);
-        string? nearest = NearestName.Find(name, builtIns);
-        string hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
-        string complaint = answer.Complaint is { } why ? $"\"base\" cannot be used: {why}" : $"\"base\" names \"{ValueReader.Clip(name)}\", which is neither a built-in profile ({string.Join(", ", builtIns)}) nor a file that can be read";
+        var nearest = NearestName.Find(name, builtIns);
+        var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
+        var complaint = answer.Complaint is { } why ? $"\"base\" cannot be used: {why}" : $"\"base\" names \"{ValueReader.Clip(name)}\", which is neither a built-in profile ({string.Join(", ", builtIns)}) nor a file that can be read";
         read.Wrong(given[0].Value.Range, complaint + hint, instead, nearest is null ? null : $"\"{nearest}\"");
         return null;
     }

@@ -5,9 +5,9 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>The members of a machine file. The target starts as the profile that "base" names.</summary>
-internal static class MachineShape
+static class MachineShape
 {
-    private static readonly string[] LimitNames = ["min", "max"];
+    static readonly string[] LimitNames = ["min", "max"];
 
     public static ObjectShape<MachineProfile> Shape { get; } = new(
         "the machine",
@@ -38,25 +38,25 @@ internal static class MachineShape
         new("tools", (machine, m, read) => machine with { Tools = read.Whole(m, Bounds.ToolPlaces) }) { Unread = machine => machine with { Tools = null } },
         new("readings", (machine, m, read) => machine with { Readings = ReadingsShape.Read(machine.Readings, m, read) }));
 
-    private static readonly ObjectShape<MachineProfile> TravelShape = new(
+    static readonly ObjectShape<MachineProfile> TravelShape = new(
         "the travel",
         new("x", (machine, m, read) => machine with { TravelX = AxisTravel(m, read) }) { Unread = machine => machine with { TravelX = null } },
         new("y", (machine, m, read) => machine with { TravelY = AxisTravel(m, read) }) { Unread = machine => machine with { TravelY = null } },
         new("z", (machine, m, read) => machine with { TravelZ = AxisTravel(m, read) }) { Unread = machine => machine with { TravelZ = null } });
 
-    private static readonly ObjectShape<Point3> RapidShape = new("the rapid rate", AxisRapid("x", 0), AxisRapid("y", 1), AxisRapid("z", 2));
+    static readonly ObjectShape<Point3> RapidShape = new("the rapid rate", AxisRapid("x", 0), AxisRapid("y", 1), AxisRapid("z", 2));
 
-    private static readonly ObjectShape<(double? Min, double? Max)> SpindleShape = new(
+    static readonly ObjectShape<(double? Min, double? Max)> SpindleShape = new(
         "the spindle",
         new("min", (speeds, m, read) => (read.Number(m, Bounds.Speed), speeds.Max)) { Unread = speeds => (null, speeds.Max) },
         new("max", (speeds, m, read) => (speeds.Min, read.Number(m, Bounds.Speed)), Presence.Required) { Unread = speeds => (speeds.Min, null) });
 
-    private static MachineProfile Travel(MachineProfile machine, JsonMember member, ValueReader read) =>
+    static MachineProfile Travel(MachineProfile machine, JsonMember member, ValueReader read) =>
         read.IsObject(member.Value, "\"travel\"")
             ? TravelShape.Read(machine, member.Value, read)
             : machine with { TravelX = null, TravelY = null, TravelZ = null };
 
-    private static Limits? AxisTravel(JsonMember member, ValueReader read)
+    static Limits? AxisTravel(JsonMember member, ValueReader read)
     {
         if (read.Numbers(member, LimitNames) is not { } limits)
             return null;
@@ -69,7 +69,7 @@ internal static class MachineShape
         return null;
     }
 
-    private static MachineProfile Rapid(MachineProfile machine, JsonMember member, ValueReader read)
+    static MachineProfile Rapid(MachineProfile machine, JsonMember member, ValueReader read)
     {
         if (member.Value.Kind == JsonKind.Object)
             return machine with { Rapid = RapidShape.Read(machine.Rapid, member.Value, read) };
@@ -81,11 +81,11 @@ internal static class MachineShape
         return machine;
     }
 
-    private static Field<Point3> AxisRapid(string name, int axis) => new(
+    static Field<Point3> AxisRapid(string name, int axis) => new(
         name,
         (rapid, m, read) => rapid.With(axis, read.Length(m, Bounds.Rate, Stays(rapid[axis], "mm/min")) ?? rapid[axis]));
 
-    private static MachineProfile Spindle(MachineProfile machine, JsonMember member, ValueReader read)
+    static MachineProfile Spindle(MachineProfile machine, JsonMember member, ValueReader read)
     {
         if (!read.IsObject(member.Value, "\"spindle\""))
             return machine with { Spindle = null };
@@ -100,5 +100,5 @@ internal static class MachineShape
         return machine with { Spindle = null };
     }
 
-    private static string Stays(double value, string unit) => $"the base's {Bounds.Format(value)} {unit} stays";
+    static string Stays(double value, string unit) => $"the base's {Bounds.Format(value)} {unit} stays";
 }

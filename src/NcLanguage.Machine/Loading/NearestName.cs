@@ -10,10 +10,10 @@ public static class NearestName
         if (written.Length is 0 or > longestGuess)
             return null;
         string? best = null;
-        int bestDistance = int.MaxValue;
-        foreach (string name in names)
+        var bestDistance = int.MaxValue;
+        foreach (var name in names)
         {
-            int distance = IsShortFor(written, name) ? 1 : Distance(written.ToLowerInvariant(), name.ToLowerInvariant());
+            var distance = IsShortFor(written, name) ? 1 : Distance(written.ToLowerInvariant(), name.ToLowerInvariant());
             if (distance <= Math.Max(written.Length, name.Length) / 3 && distance < bestDistance)
                 (best, bestDistance) = (name, distance);
         }
@@ -21,7 +21,7 @@ public static class NearestName
     }
 
     // "dia" for diameter, "twist-drill" for drill.
-    private static bool IsShortFor(string written, string name) =>
+    static bool IsShortFor(string written, string name) =>
         Math.Min(written.Length, name.Length) >= 3
         && (name.StartsWith(written, StringComparison.OrdinalIgnoreCase) || written.EndsWith("-" + name, StringComparison.OrdinalIgnoreCase));
 
@@ -29,16 +29,16 @@ public static class NearestName
     internal static int Distance(string a, string b)
     {
         var rows = new int[a.Length + 1, b.Length + 1];
-        for (int i = 0; i <= a.Length; i++)
+        for (var i = 0; i <= a.Length; i++)
             rows[i, 0] = i;
-        for (int j = 0; j <= b.Length; j++)
+        for (var j = 0; j <= b.Length; j++)
             rows[0, j] = j;
-        for (int i = 1; i <= a.Length; i++)
+        for (var i = 1; i <= a.Length; i++)
         {
-            for (int j = 1; j <= b.Length; j++)
+            for (var j = 1; j <= b.Length; j++)
             {
-                int change = a[i - 1] == b[j - 1] ? 0 : 1;
-                int least = Math.Min(Math.Min(rows[i - 1, j], rows[i, j - 1]) + 1, rows[i - 1, j - 1] + change);
+                var change = a[i - 1] == b[j - 1] ? 0 : 1;
+                var least = Math.Min(Math.Min(rows[i - 1, j], rows[i, j - 1]) + 1, rows[i - 1, j - 1] + change);
                 if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
                     least = Math.Min(least, rows[i - 2, j - 2] + 1);
                 rows[i, j] = least;

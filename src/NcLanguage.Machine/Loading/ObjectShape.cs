@@ -3,10 +3,10 @@ using NcLanguage.Machine.Json;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Puts the value of one member into the target.</summary>
-internal delegate T FieldReader<T>(T target, JsonMember member, ValueReader read);
+delegate T FieldReader<T>(T target, JsonMember member, ValueReader read);
 
 /// <summary>Whether a member may be absent, and whether null may stand for "not known".</summary>
-internal enum Presence
+enum Presence
 {
     /// <summary>May be absent or null.</summary>
     Optional,
@@ -19,7 +19,7 @@ internal enum Presence
 }
 
 /// <summary>One row of a table that says what an object may hold.</summary>
-internal sealed record Field<T>(string Name, FieldReader<T> Apply, Presence Presence = Presence.Optional)
+sealed record Field<T>(string Name, FieldReader<T> Apply, Presence Presence = Presence.Optional)
 {
     /// <summary>What becomes of the target when the member is given more than once; null where leaving it out says "not known".</summary>
     public Func<T, T>? Unread { get; init; }
@@ -27,9 +27,9 @@ internal sealed record Field<T>(string Name, FieldReader<T> Apply, Presence Pres
 
 /// <summary>The members an object may hold, as a table. They are applied in the order of the table, not of the file, so that a row
 /// may build on those above it. <paramref name="what"/> names the object in messages: "the setup", "a tool".</summary>
-internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
+sealed class ObjectShape<T>(string what, params Field<T>[] fields)
 {
-    private readonly Field<T>[] _fields = fields;
+    readonly Field<T>[] _fields = fields;
 
     /// <summary>The names of the members.</summary>
     public IReadOnlyList<string> Names { get; } = [.. fields.Select(row => row.Name)];
@@ -51,7 +51,7 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
             var given = members[row.Name].ToList();
             if (given.Count > 1)
             {
-                string message = $"\"{row.Name}\" is given {given.Count} times, first on line {read.Problems.LineOf(given[0].NameRange)}; none of them is used.";
+                var message = $"\"{row.Name}\" is given {given.Count} times, first on line {read.Problems.LineOf(given[0].NameRange)}; none of them is used.";
                 read.Problems.Add(ProblemKind.Value, given[1].NameRange, message);
                 target = row.Unread is null ? target : row.Unread(target);
             }
@@ -67,7 +67,7 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
         return target;
     }
 
-    private void ReportUnknown(JsonValue value, ILookup<string, JsonMember> members, ValueReader read)
+    void ReportUnknown(JsonValue value, ILookup<string, JsonMember> members, ValueReader read)
     {
         List<string> absent = [.. Names.Where(name => !members.Contains(name))];
         foreach (var member in value.Members)
@@ -79,8 +79,8 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {reason}");
                 continue;
             }
-            string? nearest = NearestName.Find(member.Name, absent);
-            string hint = nearest is null
+            var nearest = NearestName.Find(member.Name, absent);
+            var hint = nearest is null
                 ? $"it knows {string.Join(", ", Names.Where(name => name[0] != '$'))}."
                 : $"did you mean \"{nearest}\"?";
             read.Problems.Add(
@@ -90,5 +90,5 @@ internal sealed class ObjectShape<T>(string what, params Field<T>[] fields)
         }
     }
 
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+    static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

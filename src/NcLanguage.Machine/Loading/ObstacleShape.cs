@@ -5,14 +5,14 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>One obstacle or support: a box (min, max) or an upright cylinder (center, diameter, bottom, top).</summary>
-internal static class ObstacleShape
+static class ObstacleShape
 {
-    private const string LeftOut = "the obstacle is left out";
-    private static readonly string[] BoxParts = ["min", "max"];
-    private static readonly string[] CylinderParts = ["center", "diameter", "bottom", "top"];
-    private static readonly string[] CenterNames = ["X", "Y"];
+    const string LeftOut = "the obstacle is left out";
+    static readonly string[] BoxParts = ["min", "max"];
+    static readonly string[] CylinderParts = ["center", "diameter", "bottom", "top"];
+    static readonly string[] CenterNames = ["X", "Y"];
 
-    private sealed record Draft
+    sealed record Draft
     {
         public string? Name { get; init; }
 
@@ -30,7 +30,7 @@ internal static class ObstacleShape
         public double? Top { get; init; }
     }
 
-    private static readonly ObjectShape<Draft> Shape = new(
+    static readonly ObjectShape<Draft> Shape = new(
         "an obstacle",
         new("name", (draft, m, read) => draft with { Name = read.Text(m, "it is called by its number in the list") }),
         new("min", (draft, m, read) => draft with { Min = read.Point(m, LeftOut) }, Presence.NotNull),
@@ -46,8 +46,8 @@ internal static class ObstacleShape
         if (!read.IsObject(row, "An obstacle", "it is left out"))
             return null;
         var draft = Shape.Read(new Draft(), row, read);
-        string name = draft.Name ?? fallbackName;
-        int line = read.Problems.LineOf(row.Range);
+        var name = draft.Name ?? fallbackName;
+        var line = read.Problems.LineOf(row.Range);
         if (!HasOneForm(row, name, read))
             return null;
         if (row.Has("min"))
@@ -55,13 +55,13 @@ internal static class ObstacleShape
         return Cylinder(draft, row, name, read) is { } cylinder ? cylinder with { Line = line } : null;
     }
 
-    private static bool HasOneForm(JsonValue row, string name, ValueReader read)
+    static bool HasOneForm(JsonValue row, string name, ValueReader read)
     {
         string[] given = [.. BoxParts.Concat(CylinderParts).Where(row.Has)];
-        bool isBox = given.Intersect(BoxParts).Any();
-        bool isCylinder = given.Intersect(CylinderParts).Any();
+        var isBox = given.Intersect(BoxParts).Any();
+        var isCylinder = given.Intersect(CylinderParts).Any();
         var missing = (isBox ? BoxParts : CylinderParts).Except(given).Select(part => $"\"{part}\"");
-        string? complaint = (isBox, isCylinder) switch
+        var complaint = (isBox, isCylinder) switch
         {
             (true, true) => "mixes the members of a box (min, max) with those of a cylinder (center, diameter, bottom, top)",
             (false, false) => "needs min and max (a box), or center, diameter, bottom and top (an upright cylinder)",
@@ -74,15 +74,15 @@ internal static class ObstacleShape
         return false;
     }
 
-    private static CylinderObstacle? Cylinder(Draft draft, JsonValue row, string name, ValueReader read)
+    static CylinderObstacle? Cylinder(Draft draft, JsonValue row, string name, ValueReader read)
     {
-        double? x = read.ToMm(draft.Center?[0]);
-        double? y = read.ToMm(draft.Center?[1]);
+        var x = read.ToMm(draft.Center?[0]);
+        var y = read.ToMm(draft.Center?[1]);
         if (x is null || y is null || draft.Diameter is null || draft.Bottom is not { } bottom || draft.Top is not { } top)
             return null;
         if (bottom <= top)
             return new CylinderObstacle(name, x.Value, y.Value, draft.Diameter.Value, bottom, top);
-        double scale = read.Unit.Millimetres;
+        var scale = read.Unit.Millimetres;
         read.Wrong(
             row.Single("bottom")?.Range ?? row.Range,
             $"The bottom of {ValueReader.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", LeftOut);

@@ -5,13 +5,13 @@ using NcLanguage.Machine.Json;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Gathers the mistakes of one file, in the order of their places.</summary>
-internal sealed class ProblemList(string path, LineMap lines)
+sealed class ProblemList(string path, LineMap lines)
 {
     /// <summary>Mistakes of one file that are told; of more their number. Whoever has so many looks at the first.</summary>
     public const int MostTold = 500;
 
-    private readonly List<SetupProblem> _problems = [];
-    private int _notTold;
+    readonly List<SetupProblem> _problems = [];
+    int _notTold;
 
     public string Path => path;
 

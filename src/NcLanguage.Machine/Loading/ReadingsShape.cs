@@ -4,11 +4,11 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>The readings of a machine file, made from the table of readings.</summary>
-internal static class ReadingsShape
+static class ReadingsShape
 {
-    private static readonly ObjectShape<ProgramMarks> MarksShape = new(ProgramMarkTable.Name, [.. ProgramMarkTable.All.Select(MarkField)]);
+    static readonly ObjectShape<ProgramMarks> MarksShape = new(ProgramMarkTable.Name, [.. ProgramMarkTable.All.Select(MarkField)]);
 
-    private static readonly ObjectShape<Readings> Shape = new(
+    static readonly ObjectShape<Readings> Shape = new(
         "the list of readings",
         [.. ReadingTable.All.Select(ReadingField), new Field<Readings>(ProgramMarkTable.Name, (readings, m, read) => Marks(readings, m, read))]);
 
@@ -16,21 +16,21 @@ internal static class ReadingsShape
     public static Readings Read(Readings readings, JsonMember member, ValueReader read) =>
         read.IsObject(member.Value, $"\"{member.Name}\"", "the readings of the base stay") ? Shape.Read(readings, member.Value, read) : readings;
 
-    private static Field<Readings> ReadingField(Reading reading) => new(reading.Name, (readings, m, read) =>
+    static Field<Readings> ReadingField(Reading reading) => new(reading.Name, (readings, m, read) =>
     {
-        string instead = $"the base's {reading.Of(readings).Name} stays";
-        string? choice = reading.IsTruth
+        var instead = $"the base's {reading.Of(readings).Name} stays";
+        var choice = reading.IsTruth
             ? read.Truth(m, instead) switch { true => "true", false => "false", null => null }
             : read.Choice(m, reading.ChoiceNames, instead);
         return choice is null ? readings : reading.With(readings, choice)!;
     });
 
-    private static Readings Marks(Readings readings, JsonMember member, ValueReader read) =>
+    static Readings Marks(Readings readings, JsonMember member, ValueReader read) =>
         read.IsObject(member.Value, $"\"{member.Name}\"", "the marks of the base stay")
             ? readings with { ProgramMarks = MarksShape.Read(readings.ProgramMarks, member.Value, read) }
             : readings;
 
-    private static Field<ProgramMarks> MarkField(ProgramMark mark) => new(mark.Name, (marks, m, read) =>
+    static Field<ProgramMarks> MarkField(ProgramMark mark) => new(mark.Name, (marks, m, read) =>
     {
         const string instead = "what the base says stays";
         if (mark.IsTruth)

@@ -35,7 +35,7 @@ public static class SetupFile
     /// <summary>The setup of a file that is there but could not be read.</summary>
     internal static Setup Unreadable(string path) => new() { IsPresent = true, Path = path, ObstaclesAreKnown = false };
 
-    private static Func<string, string?, SetupProblem>? Reporter(JsonValue root, ProblemList problems) =>
+    static Func<string, string?, SetupProblem>? Reporter(JsonValue root, ProblemList problems) =>
         root.Single("machine") is { } machine
             ? (message, replacement) => problems.At(ProblemKind.Value, machine.Range, message) with { Replacement = replacement }
             : null;

@@ -6,10 +6,10 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>The members of a setup file.</summary>
-internal static class SetupShape
+static class SetupShape
 {
-    private static readonly string UsualClearance = $"the usual {Setup.DefaultClearance:0.###} mm is used";
-    private const string UnknownFrame = "where stock, obstacles and holes stand is not known";
+    static readonly string UsualClearance = $"the usual {Setup.DefaultClearance:0.###} mm is used";
+    const string UnknownFrame = "where stock, obstacles and holes stand is not known";
 
     public static ObjectShape<Setup> Shape { get; } = new(
         "the setup",
@@ -32,12 +32,12 @@ internal static class SetupShape
         new("holes", (setup, m, read) => setup with { Holes = [.. read.Rows(m, HoleShape.Read)] }),
         new("variables", Variables));
 
-    private static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
+    static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
         "the stock",
         new("min", (box, m, read) => (read.Point(m, "the stock counts as not given"), box.Max), Presence.Required),
         new("max", (box, m, read) => (box.Min, read.Point(m, "the stock counts as not given")), Presence.Required));
 
-    private static readonly ObjectShape<ImmutableDictionary<int, Point3>> WorkOffsetsShape = new(
+    static readonly ObjectShape<ImmutableDictionary<int, Point3>> WorkOffsetsShape = new(
         "the list of work offsets",
         [.. WorkOffsetName.All.Select(WorkOffsetField)])
     {
@@ -48,10 +48,10 @@ internal static class SetupShape
             : null,
     };
 
-    private static Field<ImmutableDictionary<int, Point3>> WorkOffsetField(string name) =>
+    static Field<ImmutableDictionary<int, Point3>> WorkOffsetField(string name) =>
         new(name, (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets);
 
-    private static Box3? Stock(JsonMember member, ValueReader read)
+    static Box3? Stock(JsonMember member, ValueReader read)
     {
         const string notGiven = "the stock counts as not given";
         if (!read.IsObject(member.Value, "\"stock\""))
@@ -62,14 +62,14 @@ internal static class SetupShape
         var size = box.Max - box.Min;
         if (size is { X: > 0, Y: > 0, Z: > 0 })
             return box;
-        char axis = size.X == 0 ? 'X' : size.Y == 0 ? 'Y' : 'Z';
+        var axis = size.X == 0 ? 'X' : size.Y == 0 ? 'Y' : 'Z';
         read.Wrong(member.Value.Range, $"The stock has no size in {axis}: min and max are equal", notGiven);
         return null;
     }
 
-    private static Setup WithObstacles(Setup setup, JsonMember member, ValueReader read)
+    static Setup WithObstacles(Setup setup, JsonMember member, ValueReader read)
     {
-        var obstacles = Obstacles(member, "obstacle", read, out bool complete);
+        var obstacles = Obstacles(member, "obstacle", read, out var complete);
         foreach (var (obstacle, place) in obstacles)
         {
             if (setup.Stock is not { } stock || !stock.Contains(obstacle.Bounds.Min) || !stock.Contains(obstacle.Bounds.Max))
@@ -85,17 +85,17 @@ internal static class SetupShape
         };
     }
 
-    private static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)
+    static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)
     {
-        var supports = Obstacles(member, "support", read, out bool complete);
+        var supports = Obstacles(member, "support", read, out var complete);
         return setup with { Supports = [.. supports.Select(s => s.Obstacle)], ObstaclesAreKnown = setup.ObstaclesAreKnown && complete };
     }
 
-    private static List<(Obstacle Obstacle, ByteRange Place)> Obstacles(JsonMember member, string what, ValueReader read, out bool complete)
+    static List<(Obstacle Obstacle, ByteRange Place)> Obstacles(JsonMember member, string what, ValueReader read, out bool complete)
     {
         var found = new List<(Obstacle, ByteRange)>();
         var items = read.Items(member);
-        for (int i = 0; i < (items?.Count ?? 0); i++)
+        for (var i = 0; i < (items?.Count ?? 0); i++)
         {
             if (ObstacleShape.Read(items![i], $"{what} {i + 1}", read) is { } obstacle)
                 found.Add((obstacle, items[i].Range));
@@ -104,7 +104,7 @@ internal static class SetupShape
         return found;
     }
 
-    private static ImmutableArray<Tool> Tools(JsonMember member, ValueReader read)
+    static ImmutableArray<Tool> Tools(JsonMember member, ValueReader read)
     {
         var tools = new List<Tool>();
         var byNumber = new Dictionary<int, Tool>();
@@ -126,13 +126,13 @@ internal static class SetupShape
         return [.. tools];
     }
 
-    private static ImmutableDictionary<int, Point3> WorkOffsets(JsonMember member, ValueReader read)
+    static ImmutableDictionary<int, Point3> WorkOffsets(JsonMember member, ValueReader read)
     {
         var none = ImmutableDictionary<int, Point3>.Empty;
         return read.IsObject(member.Value, "\"workOffsets\"") ? WorkOffsetsShape.Read(none, member.Value, read) : none;
     }
 
-    private static Setup Variables(Setup setup, JsonMember member, ValueReader read)
+    static Setup Variables(Setup setup, JsonMember member, ValueReader read)
     {
         var (values, lines) = (ImmutableDictionary<string, double>.Empty, ImmutableDictionary<string, int>.Empty);
         if (!read.IsObject(member.Value, "\"variables\""))
@@ -150,5 +150,5 @@ internal static class SetupShape
         return setup with { Variables = values, VariableLines = lines };
     }
 
-    private static string Shown(double mm, ValueReader read) => Bounds.Format(mm / read.Unit.Millimetres);
+    static string Shown(double mm, ValueReader read) => Bounds.Format(mm / read.Unit.Millimetres);
 }

@@ -4,9 +4,9 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>One row of the setup's tool list.</summary>
-internal static class ToolShape
+static class ToolShape
 {
-    private const int NoNumber = -1;
+    const int NoNumber = -1;
 
     public static ObjectShape<Tool> Shape { get; } = new(
         "a tool",
@@ -39,21 +39,21 @@ internal static class ToolShape
         return tool.Number == NoNumber ? null : tool;
     }
 
-    private static double? WithinRadius(double? corner, Tool tool, JsonMember member, ValueReader read)
+    static double? WithinRadius(double? corner, Tool tool, JsonMember member, ValueReader read)
     {
         if (corner is not { } mm || tool.Diameter is not { } diameter || mm <= diameter / 2)
             return corner;
-        double scale = read.Unit.Millimetres;
+        var scale = read.Unit.Millimetres;
         read.Wrong(member.Value.Range, $"\"{member.Name}\" is {Bounds.Format(mm / scale)} but the tool's radius is only {Bounds.Format(diameter / 2 / scale)}");
         return null;
     }
 
     // Length runs from the gauge line to the tip: what is a part of it cannot be longer.
-    private static double? WithinLength(double? part, Tool tool, JsonMember member, ValueReader read)
+    static double? WithinLength(double? part, Tool tool, JsonMember member, ValueReader read)
     {
         if (part is not { } mm || tool.Length is not { } length || mm <= length)
             return part;
-        double scale = read.Unit.Millimetres;
+        var scale = read.Unit.Millimetres;
         read.Wrong(member.Value.Range, $"\"{member.Name}\" is {Bounds.Format(mm / scale)} but the tool's whole length is only {Bounds.Format(length / scale)}");
         return null;
     }

@@ -3,9 +3,9 @@ using NcLanguage.Machine.Json;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Reads a file's "units" ahead of all lengths.</summary>
-internal static class UnitReader
+static class UnitReader
 {
-    private static readonly string[] Choices = [LengthUnit.Mm.Name, LengthUnit.Inch.Name];
+    static readonly string[] Choices = [LengthUnit.Mm.Name, LengthUnit.Inch.Name];
 
     /// <summary>The file's unit of length: mm where it does not say, unknown where it cannot be told.</summary>
     public static LengthUnit Read(JsonValue root, ProblemList problems)
@@ -17,7 +17,7 @@ internal static class UnitReader
         if (given.Count > 1)
             return LengthUnit.Unknown;
         var read = new ValueReader(problems, LengthUnit.Unknown);
-        string? name = read.Choice(given[0], Choices, "no length of this file is used");
+        var name = read.Choice(given[0], Choices, "no length of this file is used");
         return name is null ? LengthUnit.Unknown : name == LengthUnit.Inch.Name ? LengthUnit.Inch : LengthUnit.Mm;
     }
 }

@@ -5,9 +5,9 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Reads single values of a setup or machine file. What is wrong becomes a problem and the answer null: never a default.</summary>
-internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
+sealed class ValueReader(ProblemList problems, LengthUnit unit)
 {
-    private static readonly string[] AxisNames = ["X", "Y", "Z"];
+    static readonly string[] AxisNames = ["X", "Y", "Z"];
 
     public ProblemList Problems => problems;
 
@@ -65,8 +65,8 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
         var value = member.Value;
         if (value.Kind == JsonKind.Text && choices.Contains(value.Text))
             return value.Text;
-        string? nearest = value.Kind == JsonKind.Text ? NearestName.Find(value.Text, choices) : null;
-        string hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
+        var nearest = value.Kind == JsonKind.Text ? NearestName.Find(value.Text, choices) : null;
+        var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
         Wrong(
             value.Range, $"\"{member.Name}\" must be one of {string.Join(", ", choices)}, not {Describe(value)}{hint}", instead,
             nearest is null ? null : $"\"{nearest}\"");
@@ -96,15 +96,15 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
         var value = member.Value;
         if (value.Kind != JsonKind.Array || value.Items.Count != names.Count)
         {
-            string found = value.Kind == JsonKind.Array ? $"a list of {value.Items.Count}" : Describe(value);
+            var found = value.Kind == JsonKind.Array ? $"a list of {value.Items.Count}" : Describe(value);
             Wrong(value.Range, $"\"{member.Name}\" must be a list of {names.Count} numbers [{string.Join(", ", names)}], not {found}", instead);
             return null;
         }
         var numbers = new double[names.Count];
-        bool sound = true;
-        for (int i = 0; i < numbers.Length; i++)
+        var sound = true;
+        for (var i = 0; i < numbers.Length; i++)
         {
-            double? number = Number(value.Items[i], $"{names[i]} of \"{member.Name}\"", Bounds.Coordinate, instead ?? $"\"{member.Name}\" counts as not given");
+            var number = Number(value.Items[i], $"{names[i]} of \"{member.Name}\"", Bounds.Coordinate, instead ?? $"\"{member.Name}\" counts as not given");
             sound &= number is not null;
             numbers[i] = number ?? 0;
         }
@@ -116,12 +116,12 @@ internal sealed class ValueReader(ProblemList problems, LengthUnit unit)
     {
         if (min is not { } low || max is not { } high)
             return null;
-        for (int axis = 0; axis < 3; axis++)
+        for (var axis = 0; axis < 3; axis++)
         {
             if (low[axis] <= high[axis])
                 continue;
-            string from = Bounds.Format(low[axis] / unit.Millimetres);
-            string to = Bounds.Format(high[axis] / unit.Millimetres);
+            var from = Bounds.Format(low[axis] / unit.Millimetres);
+            var to = Bounds.Format(high[axis] / unit.Millimetres);
             var range = value.Single("min")?.Items[axis].Range ?? value.Range;
             Wrong(range, $"In {AxisNames[axis]} the min of {what}, {from}, is above its max, {to}", instead);
             return null;

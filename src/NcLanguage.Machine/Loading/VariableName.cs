@@ -3,9 +3,9 @@ using NcLanguage.Machine.Json;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>Names of variables in a setup: #500 by number, #&lt;depth&gt; by name.</summary>
-internal static class VariableName
+static class VariableName
 {
-    private const int MostDigits = 6;
+    const int MostDigits = 6;
 
     public static bool IsSound(string name)
     {
@@ -18,8 +18,8 @@ internal static class VariableName
 
     public static void Report(JsonMember member, ValueReader read)
     {
-        string? meant = new[] { $"#{member.Name}", $"#<{member.Name}>", $"#<{member.Name.TrimStart('#')}>" }.FirstOrDefault(IsSound);
-        string hint = meant is null ? "it is written like \"#500\" or \"#<depth>\"." : $"did you mean \"{meant}\"?";
+        var meant = new[] { $"#{member.Name}", $"#<{member.Name}>", $"#<{member.Name.TrimStart('#')}>" }.FirstOrDefault(IsSound);
+        var hint = meant is null ? "it is written like \"#500\" or \"#<depth>\"." : $"did you mean \"{meant}\"?";
         read.Problems.Add(
             ProblemKind.UnknownKey, member.NameRange,
             $"\"{ValueReader.Clip(member.Name)}\" is no name of a variable, so it is ignored: {hint}", meant is null ? null : $"\"{meant}\"");

@@ -5,9 +5,9 @@ namespace NcLanguage.Machine.Profiles;
 /// <summary>One member of <see cref="ProgramMarks"/>: what a file must hold for the control to load it.</summary>
 public sealed class ProgramMark
 {
-    private readonly Func<ProgramMarks, bool, ProgramMarks>? _setTruth;
-    private readonly Func<ProgramMarks, int, ProgramMarks>? _setNumber;
-    private readonly Func<ProgramMarks, string, ProgramMarks>? _setSigns;
+    readonly Func<ProgramMarks, bool, ProgramMarks>? _setTruth;
+    readonly Func<ProgramMarks, int, ProgramMarks>? _setNumber;
+    readonly Func<ProgramMarks, string, ProgramMarks>? _setSigns;
 
     internal ProgramMark(string name, string meaning, Func<ProgramMarks, bool, ProgramMarks> set) => (Name, Meaning, _setTruth) = (name, meaning, set);
 

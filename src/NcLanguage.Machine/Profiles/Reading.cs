@@ -8,8 +8,8 @@ public sealed record ReadingChoice(string Name, string Meaning);
 /// <summary>One named way in which controls differ: its choices, and how it is got from and put into <see cref="Readings"/>.</summary>
 public sealed class Reading
 {
-    private readonly Func<Readings, int> _get;
-    private readonly Func<Readings, int, Readings> _set;
+    readonly Func<Readings, int> _get;
+    readonly Func<Readings, int, Readings> _set;
 
     internal Reading(
         string name, string meaning, string consequence, ImmutableArray<ReadingChoice> choices, Func<Readings, int> get, Func<Readings, int, Readings> set)
@@ -42,7 +42,7 @@ public sealed class Reading
     /// <summary>The readings with this one put to a choice; null where there is no choice of that name.</summary>
     public Readings? With(Readings readings, string choice)
     {
-        for (int i = 0; i < Choices.Length; i++)
+        for (var i = 0; i < Choices.Length; i++)
         {
             if (Choices[i].Name == choice)
                 return _set(readings, i);

@@ -5,28 +5,28 @@ namespace NcLanguage.Machine.Profiles;
 /// <summary>A reading given on the command line as NAME=CHOICE, or programMarks.NAME=VALUE.</summary>
 public static class ReadingOption
 {
-    private const string MarkPrefix = ProgramMarkTable.Name + ".";
+    const string MarkPrefix = ProgramMarkTable.Name + ".";
 
     /// <summary>The machine with that reading; the machine as it was, and one sentence why, where the option makes no sense.</summary>
     public static MachineProfile Apply(MachineProfile machine, string option, out string? error)
     {
         ArgumentNullException.ThrowIfNull(machine);
         ArgumentNullException.ThrowIfNull(option);
-        int equals = option.IndexOf('=', StringComparison.Ordinal);
+        var equals = option.IndexOf('=', StringComparison.Ordinal);
         if (equals < 0)
         {
             error = $"The reading \"{option}\" is not of the form NAME=CHOICE, such as dwell=seconds.";
             return machine;
         }
-        string name = option[..equals].Trim();
-        string choice = option[(equals + 1)..].Trim();
+        var name = option[..equals].Trim();
+        var choice = option[(equals + 1)..].Trim();
         var changed = name.StartsWith(MarkPrefix, StringComparison.Ordinal)
             ? WithMark(machine.Readings, name[MarkPrefix.Length..], choice, out error)
             : WithReading(machine.Readings, name, choice, out error);
         return changed is null ? machine : machine with { Readings = changed };
     }
 
-    private static Readings? WithReading(Readings readings, string name, string choice, out string? error)
+    static Readings? WithReading(Readings readings, string name, string choice, out string? error)
     {
         var reading = ReadingTable.Find(name);
         if (reading is null)
@@ -39,7 +39,7 @@ public static class ReadingOption
         return changed;
     }
 
-    private static Readings? WithMark(Readings readings, string name, string value, out string? error)
+    static Readings? WithMark(Readings readings, string name, string value, out string? error)
     {
         var mark = ProgramMarkTable.All.FirstOrDefault(m => m.Name == name);
         error = mark is null ? $"There is no reading \"{MarkPrefix}{name}\"{Meant(name, ProgramMarkTable.All.Select(m => m.Name))}" : null;
@@ -47,7 +47,7 @@ public static class ReadingOption
             return null;
         if (mark.IsTruth && value is "true" or "false")
             return readings with { ProgramMarks = mark.With(readings.ProgramMarks, value == "true") };
-        if (!mark.IsTruth && !mark.IsSigns && int.TryParse(value, out int number) && number is >= 1 and <= ProgramMark.GreatestBlock)
+        if (!mark.IsTruth && !mark.IsSigns && int.TryParse(value, out var number) && number is >= 1 and <= ProgramMark.GreatestBlock)
             return readings with { ProgramMarks = mark.With(readings.ProgramMarks, number) };
         if (mark.IsSigns && ProgramMark.AreSigns(value))
             return readings with { ProgramMarks = mark.With(readings.ProgramMarks, value) };
@@ -55,7 +55,7 @@ public static class ReadingOption
         return null;
     }
 
-    private static string Meant(string written, IEnumerable<string> names) => NearestName.Find(written, names) is { } nearest
+    static string Meant(string written, IEnumerable<string> names) => NearestName.Find(written, names) is { } nearest
         ? $"; did you mean {nearest}? There are {string.Join(", ", names)}."
         : $"; there are {string.Join(", ", names)}.";
 }

@@ -5,9 +5,9 @@ namespace NcLanguage.Machine;
 /// <summary>The JSON Schemas (draft 2020-12) of the files a user keeps beside programs, as carried in the executable.</summary>
 public static class Schemas
 {
-    private static readonly Lazy<string> LazySetup = new(() => Load("setup.schema.json"));
-    private static readonly Lazy<string> LazyMachine = new(() => Load("machine.schema.json"));
-    private static readonly Lazy<string> LazyCutting = new(() => Load("cutting.schema.json"));
+    static readonly Lazy<string> LazySetup = new(() => Load("setup.schema.json"));
+    static readonly Lazy<string> LazyMachine = new(() => Load("machine.schema.json"));
+    static readonly Lazy<string> LazyCutting = new(() => Load("cutting.schema.json"));
 
     /// <summary>The schema of setup files.</summary>
     public static string Setup => LazySetup.Value;
@@ -18,7 +18,7 @@ public static class Schemas
     /// <summary>The schema of files of cutting data.</summary>
     public static string Cutting => LazyCutting.Value;
 
-    private static string Load(string name)
+    static string Load(string name)
     {
         using var stream = typeof(Schemas).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"The schema {name} is not in this build.");

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Cutting;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Machine.Setups;

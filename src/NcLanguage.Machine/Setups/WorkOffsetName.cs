@@ -8,8 +8,8 @@ public static class WorkOffsetName
     /// <summary>How many further work offsets G54.1 P can name.</summary>
     public const int MostFurther = 999;
 
-    private const int FirstFurther = 541_000;
-    private const string FurtherBegins = "G54.1 P";
+    const int FirstFurther = 541_000;
+    const string FurtherBegins = "G54.1 P";
 
     /// <summary>All names but those of further offsets, in order.</summary>
     public static ImmutableArray<string> All { get; } = ["G54", "G55", "G56", "G57", "G58", "G59", "G59.1", "G59.2", "G59.3"];
@@ -21,9 +21,9 @@ public static class WorkOffsetName
     /// <summary>The number that stands for G54.1 P<paramref name="number"/>, 1 to <see cref="MostFurther"/>.</summary>
     public static int Further(int number) => FirstFurther + number;
 
-    private static int? ParseFurther(string name) =>
+    static int? ParseFurther(string name) =>
         name.StartsWith(FurtherBegins, StringComparison.Ordinal)
-        && int.TryParse(name.AsSpan(FurtherBegins.Length), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int number)
+        && int.TryParse(name.AsSpan(FurtherBegins.Length), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var number)
         && number is >= 1 and <= MostFurther && name[FurtherBegins.Length] != '0'
             ? Further(number) : null;
 

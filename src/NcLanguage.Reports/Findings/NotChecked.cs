@@ -20,7 +20,7 @@ public static class NotChecked
 
     static IEnumerable<string> OfProgram(ProgramRun run)
     {
-        IEnumerable<Finding> findings = run.Flow is { } flow ? flow.Findings : run.Results.ToArray().SelectMany(part => part.Findings);
+        var findings = run.Flow is { } flow ? flow.Findings : run.Results.ToArray().SelectMany(part => part.Findings);
         foreach (var finding in findings)
                 if (finding.Rule is ToolSizeUnknown)
                     yield return finding.Value < 0

@@ -5,7 +5,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>An analysis and the setup and machine it was made with.</summary>
-internal sealed record AnalysedProgram(ProgramAnalysis Analysis, LoadedJob Job);
+sealed record AnalysedProgram(ProgramAnalysis Analysis, LoadedJob Job);
 
 /// <summary>One version of an open document. It never changes; a newer one supersedes it.</summary>
 /// <param name="Uri">The client's name of the document.</param>
@@ -14,4 +14,4 @@ internal sealed record AnalysedProgram(ProgramAnalysis Analysis, LoadedJob Job);
 /// <param name="Analysis">Ends with the analysis, or cancelled where the snapshot was superseded first.</param>
 /// <param name="Superseded">Cancelled when a newer version came, the setup changed or the document was closed.</param>
 /// <param name="Typing">How somebody is at work on it; null where it stands as it was opened or saved.</param>
-internal sealed record DocumentSnapshot(string Uri, int Version, SourceText Text, Task<AnalysedProgram> Analysis, CancellationToken Superseded, Typing? Typing = null);
+sealed record DocumentSnapshot(string Uri, int Version, SourceText Text, Task<AnalysedProgram> Analysis, CancellationToken Superseded, Typing? Typing = null);

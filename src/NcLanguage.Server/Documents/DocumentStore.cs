@@ -12,13 +12,13 @@ namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
 /// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon: whoever types waits for them, and not for the findings.</param>
-internal sealed class DocumentStore(
+sealed class DocumentStore(
     JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults,
     Func<Task> letAnswersPass)
 {
-    private volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     // Features ask for versions on workers.
-    private readonly ConcurrentDictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
+    readonly ConcurrentDictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
 
     /// <summary>What the open programs are run with, as far as that is known.</summary>
     public IReadOnlyList<LoadedJob> JobsInUse => [.. _open.Values.Select(document => document.Job).OfType<LoadedJob>()];
@@ -26,8 +26,8 @@ internal sealed class DocumentStore(
     /// <summary>Opens a program; one open already takes the new text. Those that call it are checked anew: true where there are any.</summary>
     public bool Open(string uri, int version, SourceText text)
     {
-        if (_open.TryRemove(uri, out OpenDocument? before)) before.Dispose();
-        string? path = DocumentUri.ToPath(uri);
+        if (_open.TryRemove(uri, out var before)) before.Dispose();
+        var path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, text);
         _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, publisher.Rest, OnFailed, letAnswersPass);
         return RecheckCallersOf(path);
@@ -36,15 +36,15 @@ internal sealed class DocumentStore(
     /// <summary>Changes a program. Those that call it are checked anew: true where there are any.</summary>
     public bool Change(string uri, int version, IReadOnlyList<TextDocumentContentChangeEvent> changes)
     {
-        OpenDocument document = Find(uri);
+        var document = Find(uri);
         document.Change(version, changes, positions);
-        string? path = DocumentUri.ToPath(uri);
+        var path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.SetOpenText(path, uri, document.Current.Text);
         return RecheckCallersOf(path);
     }
 
     /// <summary>Notes that a program was saved; true where its findings are told anew.</summary>
-    public bool Saved(string uri) => _open.TryGetValue(uri, out OpenDocument? document) && document.Saved();
+    public bool Saved(string uri) => _open.TryGetValue(uri, out var document) && document.Saved();
 
     /// <summary>Closes a program: for those that call it the file on disk counts again. True where there are any.</summary>
     public bool Close(string uri)
@@ -53,7 +53,7 @@ internal sealed class DocumentStore(
         _open.TryRemove(uri, out _);
         publisher.Clear(uri);
         jobDiagnostics.Set(uri, null, () => true);
-        string? path = DocumentUri.ToPath(uri);
+        var path = DocumentUri.ToPath(uri);
         if (path is not null) jobs.RemoveOpenText(path);
         return RecheckCallersOf(path);
     }
@@ -61,12 +61,12 @@ internal sealed class DocumentStore(
     /// <summary>Checks all programs anew; false where none is open.</summary>
     public bool RecheckAll()
     {
-        foreach (OpenDocument document in _open.Values) document.Recheck();
+        foreach (var document in _open.Values) document.Recheck();
         return !_open.IsEmpty;
     }
 
     /// <summary>The version of a document; null where it is not open.</summary>
-    public int? VersionOf(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document.Current.Version : null;
+    public int? VersionOf(string uri) => _open.TryGetValue(uri, out var document) ? document.Current.Version : null;
 
     /// <summary>Done when the next analysis of any program is.</summary>
     public Task NextAnalysis => _nextAnalysis.Task;
@@ -74,8 +74,8 @@ internal sealed class DocumentStore(
     /// <summary>Checks the programs anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
     public bool RecheckUsersOf(IReadOnlyCollection<string> changed)
     {
-        bool any = false;
-        foreach (OpenDocument document in _open.Values)
+        var any = false;
+        foreach (var document in _open.Values)
         {
             if (document.Job is { } job && !job.DependsOn(changed)) continue;
             document.Recheck();
@@ -85,11 +85,11 @@ internal sealed class DocumentStore(
     }
 
     // A program that is not yet read for the first time will meet the new text by itself.
-    private bool RecheckCallersOf(string? path)
+    bool RecheckCallersOf(string? path)
     {
-        bool any = false;
+        var any = false;
         if (path is null) return any;
-        foreach (OpenDocument document in _open.Values)
+        foreach (var document in _open.Values)
         {
             if (document.Job?.Programs is not { } called || !called.DependsOn(path)) continue;
             document.Recheck();
@@ -101,7 +101,7 @@ internal sealed class DocumentStore(
     /// <summary>Answers a request from the snapshot that stands now, on a worker.</summary>
     public Task<T> ReadAsync<T>(Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
-        DocumentSnapshot snapshot = Find(asked.Uri).Current;
+        var snapshot = Find(asked.Uri).Current;
         return Task.Run(() => AnswerAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
     }
 
@@ -110,7 +110,7 @@ internal sealed class DocumentStore(
     {
         DocumentSnapshot[] snapshots = [.. _open.Values.Select(document => document.Current)];
         List<T> answers = [];
-        foreach (DocumentSnapshot snapshot in snapshots)
+        foreach (var snapshot in snapshots)
         {
             try
             {
@@ -123,11 +123,11 @@ internal sealed class DocumentStore(
         return [.. answers];
     }
 
-    private async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         try
         {
-            AnalysedProgram program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
+            var program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
             return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher, jobs, program.Job, cancellationToken));
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
@@ -141,25 +141,25 @@ internal sealed class DocumentStore(
         }
     }
 
-    private LoadedJob LoadJob(string? path)
+    LoadedJob LoadJob(string? path)
     {
-        LoadedJob job = jobs.Load(path);
-        foreach (string error in job.Inputs.OptionErrors) notices.Tell(error);
+        var job = jobs.Load(path);
+        foreach (var error in job.Inputs.OptionErrors) notices.Tell(error);
         return job;
     }
 
-    private void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
+    void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
-        TaskCompletionSource done = _nextAnalysis;
+        var done = _nextAnalysis;
         _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         done.TrySetResult();
     }
 
     /// <summary>Logs what failed before the client sees it: the next version may be on its way as soon as this one has been shown.</summary>
-    private void OnFound(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    void OnFound(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
-        foreach (Finding finding in findings)
+        foreach (var finding in findings)
         {
             if (finding.Fault is { } fault)
                 faults.Failed("The check " + finding.Name, fault, new FaultPlace(snapshot.Uri, snapshot.Version, positions.ToPosition(snapshot.Text, finding.Line, finding.StartColumn)));
@@ -167,11 +167,11 @@ internal sealed class DocumentStore(
         publisher.Publish(snapshot, program, findings, isNewest);
     }
 
-    private void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
+    void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
     {
         faults.Failed("The analysis", fault, new FaultPlace(snapshot.Uri, snapshot.Version));
         publisher.PublishFailure(snapshot, fault, isNewest);
     }
 
-    private OpenDocument Find(string uri) => _open.TryGetValue(uri, out OpenDocument? document) ? document : throw Errors.DocumentNotOpen(uri);
+    OpenDocument Find(string uri) => _open.TryGetValue(uri, out var document) ? document : throw Errors.DocumentNotOpen(uri);
 }

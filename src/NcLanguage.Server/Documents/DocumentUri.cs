@@ -1,7 +1,7 @@
 namespace NcLanguage.Server.Documents;
 
 /// <summary>Between the protocol's addresses and paths of files.</summary>
-internal static class DocumentUri
+static class DocumentUri
 {
     /// <summary>How paths compare on this system.</summary>
     public static StringComparer PathComparer { get; } = OperatingSystem.IsWindows() || OperatingSystem.IsMacOS() ? StringComparer.OrdinalIgnoreCase : StringComparer.Ordinal;
@@ -9,8 +9,8 @@ internal static class DocumentUri
     /// <summary>The path a file address stands for; null where it is no file's (a text not saved yet).</summary>
     public static string? ToPath(string uri)
     {
-        if (!Uri.TryCreate(uri, UriKind.Absolute, out Uri? parsed) || !parsed.IsFile) return null;
-        string path = parsed.LocalPath;
+        if (!Uri.TryCreate(uri, UriKind.Absolute, out var parsed) || !parsed.IsFile) return null;
+        var path = parsed.LocalPath;
         // Editors on Windows write file:///c%3A/…, which leaves a slash before the drive.
         if (OperatingSystem.IsWindows() && path.Length > 2 && path[0] is '/' or '\\' && path[2] == ':') path = path[1..];
         try
@@ -25,8 +25,8 @@ internal static class DocumentUri
 
     public static string FromPath(string path)
     {
-        string full = Path.GetFullPath(path).Replace('\\', '/');
-        string escaped = string.Join('/', full.Split('/').Select(Uri.EscapeDataString));
+        var full = Path.GetFullPath(path).Replace('\\', '/');
+        var escaped = string.Join('/', full.Split('/').Select(Uri.EscapeDataString));
         return escaped.StartsWith('/') ? "file://" + escaped : "file:///" + escaped;
     }
 }

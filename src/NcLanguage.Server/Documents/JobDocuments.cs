@@ -9,14 +9,14 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>One version of an open setup or machine file and the mistakes in it.</summary>
-internal sealed record JobDocument(string Uri, string Path, int Version, SourceText Text, ImmutableArray<SetupProblem> Problems);
+sealed record JobDocument(string Uri, string Path, int Version, SourceText Text, ImmutableArray<SetupProblem> Problems);
 
 /// <summary>Setup and machine files open in the editor: what is typed there counts at once, saved or not.
 /// Called by one message at a time, as the queue lets them through.</summary>
-internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMapper positions)
+sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMapper positions)
 {
     // Asked for findings on workers.
-    private readonly ConcurrentDictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
+    readonly ConcurrentDictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
 
     public IEnumerable<JobDocument> All => _open.Values;
 
@@ -28,14 +28,14 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
     /// <summary>Changes a document; gives the paths whose content has changed for programs: none as long as it cannot be read.</summary>
     public string[] Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
     {
-        JobDocument document = _open[uri];
+        var document = _open[uri];
         return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions).Text));
     }
 
     /// <summary>Closes a document: the file on disk counts again. Gives its path.</summary>
     public string Close(string uri)
     {
-        string path = _open[uri].Path;
+        var path = _open[uri].Path;
         _open.TryRemove(uri, out _);
         jobs.RemoveOpenText(path);
         diagnostics.Set(uri, null, () => true, path);
@@ -44,9 +44,9 @@ internal sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, P
 
     public JobDocument Find(string uri) => _open[uri];
 
-    private string[] Set(string uri, string path, int version, SourceText text)
+    string[] Set(string uri, string path, int version, SourceText text)
     {
-        (LoadedJob job, bool isOutOfForce) = jobs.SetJobText(path, uri, text);
+        (var job, var isOutOfForce) = jobs.SetJobText(path, uri, text);
         _open[uri] = new JobDocument(uri, path, version, text, [.. job.ProblemsIn(path)]);
         diagnostics.Set(uri, job, () => true, path);
         return isOutOfForce ? [] : [path];

@@ -10,22 +10,22 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>A program open in the editor. Each change makes a new snapshot whose analysis starts at once and drops the one before.</summary>
-internal sealed class OpenDocument : IDisposable
+sealed class OpenDocument : IDisposable
 {
-    private readonly Lock _gate = new();
-    private readonly Func<LoadedJob> _findJob;
-    private readonly Func<AnalysisOptions> _options;
-    private readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
-    private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
-    private readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onRest;
-    private readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
-    private readonly Func<Task> _letAnswersPass;
-    private CancellationTokenSource _superseded = new();
-    private Task<LoadedJob> _job;
-    private AnalysedProgram? _latest;
-    private (SourceText Text, ImmutableArray<Finding> Findings)? _told;
-    private bool _isNew;
-    private DocumentSnapshot _current;
+    readonly Lock _gate = new();
+    readonly Func<LoadedJob> _findJob;
+    readonly Func<AnalysisOptions> _options;
+    readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
+    readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
+    readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onRest;
+    readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
+    readonly Func<Task> _letAnswersPass;
+    CancellationTokenSource _superseded = new();
+    Task<LoadedJob> _job;
+    AnalysedProgram? _latest;
+    (SourceText Text, ImmutableArray<Finding> Findings)? _told;
+    bool _isNew;
+    DocumentSnapshot _current;
 
     /// <param name="uri">The client's name of the document.</param>
     /// <param name="version">The client's number of the first version.</param>
@@ -55,19 +55,19 @@ internal sealed class OpenDocument : IDisposable
     }
 
     /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
-    private const int LargeText = 4 << 20;
+    const int LargeText = 4 << 20;
 
     /// <summary>Lines that somebody who writes a program puts in at once: a head and an end to begin with, a row of holes. More is a program that is there already.</summary>
-    private const int LongestTemplate = 20;
+    const int LongestTemplate = 20;
 
     /// <summary>Bytes that a text without blocks may have: a head of comments.</summary>
-    private const int LongestHead = 16 << 10;
+    const int LongestHead = 16 << 10;
 
     /// <summary>How long the fingers rest before distant places of a large program are compared: in a flow of keys each would undo that work of the one before.</summary>
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(40);
+    static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(40);
 
     /// <summary>Longer than from key to key of somebody who looks for the letters; who reads a number off the drawing takes longer.</summary>
-    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
+    static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
 
     public DocumentSnapshot Current => Volatile.Read(ref _current);
 
@@ -77,11 +77,11 @@ internal sealed class OpenDocument : IDisposable
     /// <summary>Applies changes in their order, each to the text the one before left.</summary>
     public void Change(int version, IReadOnlyList<TextDocumentContentChangeEvent> changes, PositionMapper positions)
     {
-        SourceText text = Current.Text;
-        int end = 0;
-        foreach (TextDocumentContentChangeEvent change in changes)
+        var text = Current.Text;
+        var end = 0;
+        foreach (var change in changes)
         {
-            int lines = text.LineCount;
+            var lines = text.LineCount;
             (text, end) = Apply(text, change, positions);
             _isNew = _isNew && (change.Range is null ? HasNoBlock(text) : text.LineCount - lines <= LongestTemplate);
         }
@@ -115,41 +115,41 @@ internal sealed class OpenDocument : IDisposable
     internal static (SourceText Text, int End) Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
     {
         if (change.Range is not { } range) return (change.Text.ToText(), 0);
-        int start = positions.ToOffset(text, range.Start);
-        int end = positions.ToOffset(text, range.End);
+        var start = positions.ToOffset(text, range.Start);
+        var end = positions.ToOffset(text, range.End);
         (start, end) = (Math.Min(start, end), Math.Max(start, end));
-        byte[] written = change.Text.ToBytes();
+        var written = change.Text.ToBytes();
         return (text.WithChange(start, end, written), start + written.Length - (written is [.., (byte)'\n'] ? 1 : 0));
     }
 
     /// <summary>A character written or taken away within a line. Editors write a bracket's partner with it.</summary>
-    private static bool IsKey(TextDocumentContentChangeEvent change) =>
+    static bool IsKey(TextDocumentContentChangeEvent change) =>
         change.Range is { } range && range.Start.Line == range.End.Line && range.End.Character - (long)range.Start.Character is 0 or 1
         && change.Text.ToBytes() is { Length: <= 2 } written && !written.AsSpan().ContainsAny((byte)'\r', (byte)'\n');
 
     /// <summary>Whether there is nothing but marks, comments and numbers of the program and of blocks.</summary>
-    private static bool HasNoBlock(SourceText text)
+    static bool HasNoBlock(SourceText text)
     {
         if (text.Length > LongestHead) return false;
-        for (int line = 0; line < text.LineCount; line++)
+        for (var line = 0; line < text.LineCount; line++)
         {
-            foreach (ref readonly Token token in text.BlockAt(line).Tokens)
+            foreach (ref readonly var token in text.BlockAt(line).Tokens)
                 if (!token.IsComment && token.Kind is not TokenKind.Percent && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N')) return false;
         }
         return true;
     }
 
     // The message and the copies it was read through are garbage that nothing but a full collection finds. It is not waited for a rest here: until then they double the memory in use.
-    private static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+    static void GiveBack() => GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
 
-    private (SourceText Text, ImmutableArray<Finding> Findings)? Told()
+    (SourceText Text, ImmutableArray<Finding> Findings)? Told()
     {
         lock (_gate) return _told;
     }
 
-    private void Supersede(Action start)
+    void Supersede(Action start)
     {
-        CancellationTokenSource before = _superseded;
+        var before = _superseded;
         _superseded = new CancellationTokenSource();
         start();
         before.Cancel();
@@ -157,19 +157,19 @@ internal sealed class OpenDocument : IDisposable
     }
 
     /// <summary>Waits whether another key comes; where none does, what the last one brought is told.</summary>
-    private async Task RestAsync(DocumentSnapshot snapshot, Typing keys, AnalysedProgram program, ImmutableArray<Finding> all)
+    async Task RestAsync(DocumentSnapshot snapshot, Typing keys, AnalysedProgram program, ImmutableArray<Finding> all)
     {
         await Task.Delay(Rest, snapshot.Superseded).ConfigureAwait(false);
-        DocumentSnapshot rested = snapshot with { Typing = keys with { IsFlowing = false } };
+        var rested = snapshot with { Typing = keys with { IsFlowing = false } };
         if (ReferenceEquals(Interlocked.CompareExchange(ref _current, rested, snapshot), snapshot))
             _onRest(rested, program, all, () => ReferenceEquals(Current, rested) && !rested.Superseded.IsCancellationRequested);
     }
 
     [MemberNotNull(nameof(_current))]
-    private void Start(string uri, int version, SourceText text, Typing? typing)
+void Start(string uri, int version, SourceText text, Typing? typing)
     {
-        CancellationToken superseded = _superseded.Token;
-        Task<LoadedJob> job = _job;
+        var superseded = _superseded.Token;
+        var job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
         var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, typing);
         // Before the analysis begins: one that is done before it counts as the newest would not be told.
@@ -177,16 +177,16 @@ internal sealed class OpenDocument : IDisposable
         _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
     }
 
-    private async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TaskCompletionSource<AnalysedProgram> done)
+    async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TaskCompletionSource<AnalysedProgram> done)
     {
         try
         {
-            LoadedJob job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
+            var job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
             AnalysedProgram? before;
             lock (_gate) before = _latest;
             if (!ReferenceEquals(before?.Job, job)) before = null;
             if (before is not null && Told() is var (text, told) && before.Analysis.GlanceAt(snapshot.Text, text, told) is { IsDefault: false } glance) Show(before, glance);
-            ProgramAnalysis analysis = before is not null
+            var analysis = before is not null
                 ? before.Analysis.WithText(snapshot.Text, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)), snapshot.Superseded)
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
@@ -204,7 +204,7 @@ internal sealed class OpenDocument : IDisposable
                 Show(program, shown);
             }
             if (!shown.IsDefault) await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
-            ImmutableArray<Finding> all = analysis.FindAll(snapshot.Superseded);
+            var all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan()))
             {
                 await _letAnswersPass().ConfigureAwait(false);

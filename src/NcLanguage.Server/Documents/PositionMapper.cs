@@ -5,7 +5,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>What a character of a position counts, as negotiated.</summary>
-internal enum PositionEncoding
+enum PositionEncoding
 {
     Utf16,
     Utf8,
@@ -13,7 +13,7 @@ internal enum PositionEncoding
 
 /// <summary>Maps between the protocol's positions and (line, byte column), both from 0. Positions outside the text are clamped to
 /// the end of the line or of the text; one amid a character is moved to that character's start.</summary>
-internal sealed class PositionMapper(PositionEncoding encoding)
+sealed class PositionMapper(PositionEncoding encoding)
 {
     public PositionEncoding Encoding { get; } = encoding;
 
@@ -21,17 +21,17 @@ internal sealed class PositionMapper(PositionEncoding encoding)
     {
         if (position.Line >= (uint)text.LineCount)
         {
-            int last = text.LineCount - 1;
+            var last = text.LineCount - 1;
             return (last, text.Line(last).Length);
         }
-        int line = (int)position.Line;
+        var line = (int)position.Line;
         return (line, ToByteColumn(text.Line(line), position.Character));
     }
 
     /// <summary>Offset in bytes from the start of the text.</summary>
     public int ToOffset(SourceText text, Position position)
     {
-        (int line, int column) = ToPlace(text, position);
+        (var line, var column) = ToPlace(text, position);
         return text.OffsetOf(line, column);
     }
 
@@ -45,32 +45,32 @@ internal sealed class PositionMapper(PositionEncoding encoding)
     public TextRange ToRange(SourceText text, int line, int startColumn, int endColumn)
     {
         line = Math.Clamp(line, 0, text.LineCount - 1);
-        ReadOnlySpan<byte> bytes = text.Line(line);
+        var bytes = text.Line(line);
         return new TextRange(ToPosition(bytes, line, startColumn), ToPosition(bytes, line, endColumn));
     }
 
-    private Position ToPosition(ReadOnlySpan<byte> bytes, int line, int byteColumn) =>
+    Position ToPosition(ReadOnlySpan<byte> bytes, int line, int byteColumn) =>
         new((uint)line, (uint)ToCharacter(bytes[..Math.Clamp(byteColumn, 0, bytes.Length)]));
 
-    private int ToByteColumn(ReadOnlySpan<byte> line, uint character)
+    int ToByteColumn(ReadOnlySpan<byte> line, uint character)
     {
-        int ascii = AsciiPrefix(line);
+        var ascii = AsciiPrefix(line);
         if (character <= (uint)ascii) return (int)character;
         if (Encoding == PositionEncoding.Utf8)
         {
             if (character >= (uint)line.Length) return line.Length;
             // Not amid a character: go back to where one starts, at most as far as one is long.
-            for (int column = (int)character; column > (int)character - 4 && column >= 0; column--)
+            for (var column = (int)character; column > (int)character - 4 && column >= 0; column--)
             {
                 if ((line[column] & 0xC0) != 0x80) return column;
             }
             return (int)character;
         }
-        int at = ascii;
-        uint units = (uint)ascii;
+        var at = ascii;
+        var units = (uint)ascii;
         while (at < line.Length)
         {
-            Rune.DecodeFromUtf8(line[at..], out Rune rune, out int length);
+            Rune.DecodeFromUtf8(line[at..], out var rune, out var length);
             units += (uint)rune.Utf16SequenceLength;
             if (units > character) return at;
             at += length;
@@ -78,23 +78,23 @@ internal sealed class PositionMapper(PositionEncoding encoding)
         return line.Length;
     }
 
-    private int ToCharacter(ReadOnlySpan<byte> before)
+    int ToCharacter(ReadOnlySpan<byte> before)
     {
         if (Encoding == PositionEncoding.Utf8) return before.Length;
-        int at = AsciiPrefix(before);
-        int units = at;
+        var at = AsciiPrefix(before);
+        var units = at;
         while (at < before.Length)
         {
-            Rune.DecodeFromUtf8(before[at..], out Rune rune, out int length);
+            Rune.DecodeFromUtf8(before[at..], out var rune, out var length);
             units += rune.Utf16SequenceLength;
             at += length;
         }
         return units;
     }
 
-    private static int AsciiPrefix(ReadOnlySpan<byte> line)
+    static int AsciiPrefix(ReadOnlySpan<byte> line)
     {
-        int first = line.IndexOfAnyExceptInRange((byte)0, (byte)0x7F);
+        var first = line.IndexOfAnyExceptInRange((byte)0, (byte)0x7F);
         return first < 0 ? line.Length : first;
     }
 }

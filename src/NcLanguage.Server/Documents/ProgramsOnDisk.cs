@@ -7,15 +7,15 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>Programs that are not open: read, run and checked when somebody asks. May be used by several workers at once.</summary>
-internal sealed class ProgramsOnDisk(JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, PositionMapper positions, ClientProfile client)
+sealed class ProgramsOnDisk(JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, PositionMapper positions, ClientProfile client)
 {
     /// <summary>A program as it stands on disk, with its setup and machine; null where it cannot be read.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public FeatureContext? Read(string path, CancellationToken cancel)
     {
         if (jobs.TextOf(path) is not { } text) return null;
-        LoadedJob job = jobs.Load(path);
-        ProgramAnalysis analysis = ProgramAnalysis.Create(text, job.Inputs.Setup, job.Inputs.Machine, settings.Analysis with { Programs = job.Programs }, cancel);
+        var job = jobs.Load(path);
+        var analysis = ProgramAnalysis.Create(text, job.Inputs.Setup, job.Inputs.Machine, settings.Analysis with { Programs = job.Programs }, cancel);
         // A document of the client's has a version from 0 up.
         var snapshot = new DocumentSnapshot(jobs.UriOf(path), -1, text, Task.FromResult(new AnalysedProgram(analysis, job)), CancellationToken.None);
         return new FeatureContext(snapshot, analysis, client, positions, publisher, jobs, job, cancel);

@@ -11,11 +11,11 @@ namespace NcLanguage.Server.Documents;
 /// <param name="Job">What it was read with; tells when it has to be read anew.</param>
 /// <param name="Stamp">The file as it was read.</param>
 /// <param name="HasLinks">Whether the findings have links to the pages of their rules.</param>
-internal sealed record FileFindings(string Path, string Uri, LoadedJob Job, FileStamp Stamp, bool HasLinks, Diagnostic[] Items);
+sealed record FileFindings(string Path, string Uri, LoadedJob Job, FileStamp Stamp, bool HasLinks, Diagnostic[] Items);
 
 /// <summary>The findings of the workspace's programs, setup, machine and cutting files that are not open. Each file is read again only when it, or one that it
 /// depends on, has changed. Reading is done by one worker at a time; what changes may be told meanwhile.</summary>
-internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnostics jobDiagnostics, ReferenceLinks links, ILogger log, FaultLog faults)
+sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnostics jobDiagnostics, ReferenceLinks links, ILogger log, FaultLog faults)
 {
     /// <summary>Programs that are checked without being opened; the rest is checked when it is.</summary>
     public const int MostPrograms = 300;
@@ -26,12 +26,12 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
     /// <summary>Findings after which no more files are looked at: nobody reads so many.</summary>
     public const int MostFindings = 10_000;
 
-    private readonly ConcurrentDictionary<string, FileFindings> _kept = new(DocumentUri.PathComparer);
-    private volatile TaskCompletionSource _nextChange = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private IReadOnlyList<FileFindings> _latest = [];
-    private int _latestVersion = -1;
-    private int _version;
-    private bool _isCutShortTold;
+    readonly ConcurrentDictionary<string, FileFindings> _kept = new(DocumentUri.PathComparer);
+    volatile TaskCompletionSource _nextChange = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    IReadOnlyList<FileFindings> _latest = [];
+    int _latestVersion = -1;
+    int _version;
+    bool _isCutShortTold;
 
     /// <summary>Done when a file may have other findings than before.</summary>
     public Task NextChange => _nextChange.Task;
@@ -39,7 +39,7 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
     /// <summary>These files were changed, made, removed, opened or closed.</summary>
     public void Changed(IReadOnlyCollection<string> paths)
     {
-        foreach ((string path, FileFindings findings) in _kept)
+        foreach ((var path, var findings) in _kept)
             if (paths.Contains(path) || findings.Job.DependsOn(paths)) _kept.TryRemove(path, out _);
         Signal();
     }
@@ -47,8 +47,8 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
     /// <summary>A program open in the editor was changed: only those that call it may have other findings.</summary>
     public void TextChanged(string path)
     {
-        bool any = false;
-        foreach ((string other, FileFindings findings) in _kept)
+        var any = false;
+        foreach ((var other, var findings) in _kept)
             if (findings.Job.Programs?.DependsOn(path) == true) any |= _kept.TryRemove(other, out _);
         if (any) Signal();
     }
@@ -63,7 +63,7 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
     /// <summary>Looks at the disk for what nobody has told.</summary>
     public void LookAgain()
     {
-        foreach ((string path, FileFindings findings) in _kept)
+        foreach ((var path, var findings) in _kept)
             if (FileStamp.Of(path) != findings.Stamp || findings.Job.Outdated().Any()) _kept.TryRemove(path, out _);
         Interlocked.Increment(ref _version);
     }
@@ -74,24 +74,24 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public IEnumerable<FileFindings> Check(Action<int, int> onProgress, CancellationToken cancel)
     {
-        int version = Volatile.Read(ref _version);
+        var version = Volatile.Read(ref _version);
         if (version == _latestVersion) return _latest;
         return Read(version, onProgress, cancel);
     }
 
-    private IEnumerable<FileFindings> Read(int version, Action<int, int> onProgress, CancellationToken cancel)
+    IEnumerable<FileFindings> Read(int version, Action<int, int> onProgress, CancellationToken cancel)
     {
         List<FileFindings> all = [];
         string[] jobFiles = [.. WorkspaceFiles.JobFiles(jobs.Roots).Where(path => !jobs.IsOpen(path))];
         string[] found = [.. WorkspaceFiles.Programs(jobs.Roots).Where(path => !jobs.IsOpen(path)).Order(StringComparer.Ordinal)];
-        int total = Math.Min(found.Length, MostPrograms);
-        int count = 0;
-        foreach (string path in (string[])[.. jobFiles, .. found.Take(total)])
+        var total = Math.Min(found.Length, MostPrograms);
+        var count = 0;
+        foreach (var path in (string[])[.. jobFiles, .. found.Take(total)])
         {
             cancel.ThrowIfCancellationRequested();
             if (count > MostFindings) break;
-            bool isJobFile = WatchedFiles.IsJobFile(path);
-            if (!_kept.TryGetValue(path, out FileFindings? findings) || findings.HasLinks != links.HasPages)
+            var isJobFile = WatchedFiles.IsJobFile(path);
+            if (!_kept.TryGetValue(path, out var findings) || findings.HasLinks != links.HasPages)
             {
                 if (!isJobFile) onProgress(all.Count - jobFiles.Length, total);
                 findings = isJobFile ? JobFile(path) : Program(path, cancel);
@@ -111,18 +111,18 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
         _latestVersion = version;
     }
 
-    private FileFindings JobFile(string path)
+    FileFindings JobFile(string path)
     {
-        FileStamp stamp = FileStamp.Of(path);
-        bool hasLinks = links.HasPages;
-        LoadedJob job = jobs.LoadFile(path);
+        var stamp = FileStamp.Of(path);
+        var hasLinks = links.HasPages;
+        var job = jobs.LoadFile(path);
         return new FileFindings(path, jobs.UriOf(path), job, stamp, hasLinks, jobDiagnostics.Of(path, job));
     }
 
-    private FileFindings? Program(string path, CancellationToken cancel)
+    FileFindings? Program(string path, CancellationToken cancel)
     {
-        FileStamp stamp = FileStamp.Of(path);
-        bool hasLinks = links.HasPages;
+        var stamp = FileStamp.Of(path);
+        var hasLinks = links.HasPages;
         if (stamp.Length > GreatestProgram) return null;
         try
         {
@@ -139,10 +139,10 @@ internal sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, J
         }
     }
 
-    private void Signal()
+    void Signal()
     {
         Interlocked.Increment(ref _version);
-        TaskCompletionSource done = _nextChange;
+        var done = _nextChange;
         _nextChange = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         done.TrySetResult();
     }

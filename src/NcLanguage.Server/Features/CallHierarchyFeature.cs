@@ -4,17 +4,17 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/prepareCallHierarchy and the calls to and from an item, over the program and those beside it.</summary>
-internal static class CallHierarchyFeature
+static class CallHierarchyFeature
 {
     public static CallHierarchyItem[] Prepare(FeatureContext context, Position position)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
         return Calls(context).At(line, column) is { } program ? [Item(context, new PlaceMap(context), program)] : [];
     }
 
     public static CallHierarchyIncomingCall[] Incoming(FeatureContext context, CallHierarchyItem item)
     {
-        Calls calls = Calls(context);
+        var calls = Calls(context);
         if (Find(context, calls, item) is not { } program) return [];
         var map = new PlaceMap(context);
         return [.. calls.To(program).Select(call => new CallHierarchyIncomingCall(
@@ -23,22 +23,22 @@ internal static class CallHierarchyFeature
 
     public static CallHierarchyOutgoingCall[] Outgoing(FeatureContext context, CallHierarchyItem item)
     {
-        Calls calls = Calls(context);
+        var calls = Calls(context);
         if (Find(context, calls, item) is not { } program) return [];
         var map = new PlaceMap(context);
         return [.. calls.From(program).Select(call => new CallHierarchyOutgoingCall(
             Item(context, map, call.Other), [.. call.From.Select(from => map.Range(program.Path, from))]))];
     }
 
-    private static Calls Calls(FeatureContext context) => new(context.Analysis, context.Path, context.Folder, context.Cancel);
+    static Calls Calls(FeatureContext context) => new(context.Analysis, context.Path, context.Folder, context.Cancel);
 
-    private static CalledProgram? Find(FeatureContext context, Calls calls, CallHierarchyItem item)
+    static CalledProgram? Find(FeatureContext context, Calls calls, CallHierarchyItem item)
     {
-        string? path = item.Uri == context.Uri ? null : Documents.DocumentUri.ToPath(item.Uri);
+        var path = item.Uri == context.Uri ? null : Documents.DocumentUri.ToPath(item.Uri);
         return calls.InFile(path, (int)item.SelectionRange.Start.Line);
     }
 
-    private static CallHierarchyItem Item(FeatureContext context, PlaceMap map, CalledProgram program) => new(
+    static CallHierarchyItem Item(FeatureContext context, PlaceMap map, CalledProgram program) => new(
         program.Name, SymbolKind.Function, map.UriOf(program.Path),
         map.Range(program.Path, new TextStretch(program.FirstLine, 0, program.LastLine, int.MaxValue)),
         map.Range(program.Path, program.NumberAt), new CallHierarchyData(context.Uri));

@@ -8,20 +8,20 @@ namespace NcLanguage.Server.Features;
 /// <summary>textDocument/codeAction and codeAction/resolve: a quick fix for each finding that has one, and one action that makes all
 /// fixes that are certain; what writes the program in another way is in <see cref="RefactorFeature"/>. Edits that take work are left to the resolving
 /// where the client can.</summary>
-internal static class CodeActionFeature
+static class CodeActionFeature
 {
     public const string QuickFix = "quickfix";
     public const string FixAll = "source.fixAll";
 
     public static CodeAction[] Answer(FeatureContext context, TextRange range, CodeActionContext? asked)
     {
-        string[]? only = asked?.Only is { } kinds ? Errors.Whole(kinds) : null;
+        var only = asked?.Only is { } kinds ? Errors.Whole(kinds) : null;
         List<CodeAction> actions = [];
         if (IsWanted(QuickFix, only))
         {
-            (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
-            (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-            foreach (FixAnswer fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last), DiagnosticPublisher.MostFindings, context.Cancel))
+            (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
+            (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+            foreach (var fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last), DiagnosticPublisher.MostFindings, context.Cancel))
             {
                 actions.Add(new CodeAction(
                     fix.Title, QuickFix, [context.Diagnostics.Map(context.Snapshot, context.Analysis, fix.Finding)],
@@ -52,7 +52,7 @@ internal static class CodeActionFeature
     internal static bool IsWanted(string kind, string[]? only) =>
         only is null || Array.Exists(only, asked => asked.Length == 0 || kind == asked || kind.StartsWith(asked + ".", StringComparison.Ordinal));
 
-    private static WorkspaceEdit ToEdit(FeatureContext context, IReadOnlyList<Edit> edits)
+    static WorkspaceEdit ToEdit(FeatureContext context, IReadOnlyList<Edit> edits)
     {
         TextEdit[] changes = [.. edits.Select(edit => new TextEdit(context.Positions.ToRange(context.Text, edit.Line, edit.StartColumn, edit.EndColumn), edit.NewText))];
         return ToEdit(context.Client, context.Uri, context.Snapshot.Version, changes);

@@ -8,11 +8,11 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/codeLens and codeLens/resolve. The places cost nothing; times and distances are worked out once a snapshot, when the first of them is shown.</summary>
-internal sealed class CodeLensFeature
+sealed class CodeLensFeature
 {
-    private sealed record Shown(IReadOnlyList<LensPlace> Places, OperationList Operations);
+    sealed record Shown(IReadOnlyList<LensPlace> Places, OperationList Operations);
 
-    private readonly ConditionalWeakTable<ProgramAnalysis, Shown> _shown = [];
+    readonly ConditionalWeakTable<ProgramAnalysis, Shown> _shown = [];
 
     public static CodeLens[] Answer(FeatureContext context) => [.. Lenses.Of(context.Analysis, context.Cancel).Select((place, index) => new CodeLens(
         context.Positions.ToRange(context.Text, place.Line, 0, int.MaxValue),
@@ -21,16 +21,16 @@ internal sealed class CodeLensFeature
     public CodeLens Resolve(FeatureContext context, CodeLens lens)
     {
         if (lens.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
-        Shown shown = ShownOf(context);
+        var shown = ShownOf(context);
         // Two may stand on one line: the program's and that of its first tool.
         return lens.Data.Place >= 0 && lens.Data.Place < shown.Places.Count
             ? lens with { Command = new Command(Lenses.TextOf(context.Analysis, shown.Operations, shown.Places[lens.Data.Place]), "") }
             : lens with { Command = lens.Command ?? new Command("", "") };
     }
 
-    private Shown ShownOf(FeatureContext context)
+    Shown ShownOf(FeatureContext context)
     {
-        if (_shown.TryGetValue(context.Analysis, out Shown? known)) return known;
+        if (_shown.TryGetValue(context.Analysis, out var known)) return known;
         var shown = new Shown(Lenses.Of(context.Analysis, context.Cancel), Lenses.Operations(context.Analysis, context.Cancel));
         _shown.AddOrUpdate(context.Analysis, shown);
         return shown;

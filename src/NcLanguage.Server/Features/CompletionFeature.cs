@@ -6,7 +6,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/completion and completionItem/resolve. Every item brings its own edit; documentation from the tables is left to the resolving.</summary>
-internal static class CompletionFeature
+static class CompletionFeature
 {
     /// <summary>Beside letters, which every client completes by itself: what begins a variable and an expression. A blank is none: a list that
     /// opens at a line's end takes the Enter that was meant to end the line.</summary>
@@ -16,10 +16,10 @@ internal static class CompletionFeature
 
     public static CompletionList Answer(FeatureContext context, Position position)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
-        CompletionAnswer answer = Completion.At(context.Analysis, line, column, context.Client.Snippets);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
+        var answer = Completion.At(context.Analysis, line, column, context.Client.Snippets);
         if (answer.Entries.IsEmpty) return Nothing;
-        TextRange range = context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn);
+        var range = context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn);
         return new CompletionList(answer.IsIncomplete, [.. answer.Entries.Select((entry, index) => Map(context.Client, entry, range, index))]);
     }
 
@@ -27,7 +27,7 @@ internal static class CompletionFeature
     public static CompletionItem Resolve(ClientProfile client, CompletionItem item) =>
         item.Data is { } topic && CompletionTopics.Documentation(topic) is { } text ? item with { Documentation = client.CompletionText(text) } : item;
 
-    private static CompletionItem Map(ClientProfile client, CompletionEntry entry, TextRange range, int rank) => new(
+    static CompletionItem Map(ClientProfile client, CompletionEntry entry, TextRange range, int rank) => new(
         entry.Label,
         Kind(entry.Kind),
         entry.Detail,
@@ -39,7 +39,7 @@ internal static class CompletionFeature
         new TextEdit(range, entry.NewText),
         entry.Topic);
 
-    private static CompletionItemKind Kind(CompletionKind kind) => kind switch
+    static CompletionItemKind Kind(CompletionKind kind) => kind switch
     {
         CompletionKind.Cycle or CompletionKind.Function => CompletionItemKind.Function,
         CompletionKind.Word => CompletionItemKind.Field,

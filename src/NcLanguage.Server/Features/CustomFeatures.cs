@@ -4,7 +4,7 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>nclanguage/stateAt and nclanguage/holes.</summary>
-internal static class CustomFeatures
+static class CustomFeatures
 {
     public static StateAnswer? StateAt(FeatureContext context, Position position) =>
         Editing.StateAt.Line(context.Analysis, context.Positions.ToPlace(context.Text, position).Line);

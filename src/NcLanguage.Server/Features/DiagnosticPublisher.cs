@@ -11,21 +11,21 @@ namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/publishDiagnostics: sends the findings of the newest version, and none of an older one after it. Findings that went out
 /// before the pages they link to were written are sent once more when they are; those that a half-written word brings are notes until the keys rest.</summary>
-internal sealed class DiagnosticPublisher
+sealed class DiagnosticPublisher
 {
     /// <summary>More than this nobody reads, and to send them at each key would cost more than to find them: the worst are sent, the rest is counted in one note.</summary>
     public const int MostFindings = 500;
 
-    private readonly Lock _gate = new();
-    private readonly Action<PublishDiagnosticsParams> _send;
-    private readonly Action _askAgain;
-    private readonly ClientProfile _client;
-    private readonly PositionMapper _positions;
-    private readonly ReferenceLinks _links;
-    private readonly FindingTexts _texts;
-    private readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
-    private readonly Dictionary<string, ShownFindings> _shown = [];
-    private readonly Dictionary<string, ToldFindings> _told = [];
+    readonly Lock _gate = new();
+    readonly Action<PublishDiagnosticsParams> _send;
+    readonly Action _askAgain;
+    readonly ClientProfile _client;
+    readonly PositionMapper _positions;
+    readonly ReferenceLinks _links;
+    readonly FindingTexts _texts;
+    readonly Dictionary<string, (DocumentSnapshot Snapshot, AnalysedProgram Program, ImmutableArray<Finding> Findings, Func<bool> IsNewest)> _withoutLinks = [];
+    readonly Dictionary<string, ShownFindings> _shown = [];
+    readonly Dictionary<string, ToldFindings> _told = [];
 
     /// <param name="send">Sends findings to the client.</param>
     /// <param name="askAgain">Tells a client that asks for findings itself to ask again.</param>
@@ -44,7 +44,7 @@ internal sealed class DiagnosticPublisher
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         if (_client.PullsDiagnostics) return;
-        bool isFinal = _links.IsSettled;
+        var isFinal = _links.IsSettled;
         ShownFindings? shown;
         ToldFindings? told;
         lock (_gate)
@@ -53,7 +53,7 @@ internal sealed class DiagnosticPublisher
             _told.TryGetValue(snapshot.Uri, out told);
         }
         told ??= ToldFindings.None;
-        Diagnostic[] diagnostics = Map(snapshot, program.Analysis, findings, ref shown, ref told);
+        var diagnostics = Map(snapshot, program.Analysis, findings, ref shown, ref told);
         lock (_gate)
         {
             if (!isNewest()) return;
@@ -72,7 +72,7 @@ internal sealed class DiagnosticPublisher
     {
         lock (_gate)
         {
-            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out ToldFindings? told) || told.Notes.Count == 0) return;
+            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out var told) || told.Notes.Count == 0) return;
         }
         if (_client.PullsDiagnostics) _askAgain();
         else Publish(snapshot, program, findings, isNewest);
@@ -83,9 +83,9 @@ internal sealed class DiagnosticPublisher
     {
         lock (_gate)
         {
-            ToldFindings told = _told.GetValueOrDefault(snapshot.Uri, ToldFindings.None);
+            var told = _told.GetValueOrDefault(snapshot.Uri, ToldFindings.None);
             ShownFindings? shown = null;
-            Diagnostic[] diagnostics = Map(snapshot, analysis, findings, ref shown, ref told);
+            var diagnostics = Map(snapshot, analysis, findings, ref shown, ref told);
             _told[snapshot.Uri] = told;
             return diagnostics;
         }
@@ -94,7 +94,7 @@ internal sealed class DiagnosticPublisher
     /// <summary>Says in place of the findings that this version could not be checked: those of the version before would stand at other places.</summary>
     public void PublishFailure(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
     {
-        string message = $"This program could not be checked, by a fault of the server's own ({fault.GetType().Name}); its log says where.";
+        var message = $"This program could not be checked, by a fault of the server's own ({fault.GetType().Name}); its log says where.";
         lock (_gate)
         {
             if (!isNewest() || _client.PullsDiagnostics) return;
@@ -117,12 +117,12 @@ internal sealed class DiagnosticPublisher
 
     public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, finding, false);
 
-    private Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, bool isNote) => new(
+    Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, bool isNote) => new(
         _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn),
         _texts.For(finding, isNote ? DiagnosticSeverity.Information : Severity(finding.Severity)),
         Related(snapshot, analysis, finding));
 
-    private void SendWithLinks()
+    void SendWithLinks()
     {
         lock (_gate)
         {
@@ -133,7 +133,7 @@ internal sealed class DiagnosticPublisher
     }
 
     // Where the pages could not be written there is nothing to add.
-    private void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
+    void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
     {
         if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Tell(snapshot, program.Analysis, findings)));
     }
@@ -142,33 +142,33 @@ internal sealed class DiagnosticPublisher
     public Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings)
     {
         ShownFindings? shown = null;
-        ToldFindings told = ToldFindings.None;
+        var told = ToldFindings.None;
         return Map(snapshot, analysis, findings, ref shown, ref told);
     }
 
     /// <param name="shown">What went out last; then what goes out now.</param>
     /// <param name="told">What was told last; then what is told now.</param>
-    private Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings, [NotNull] ref ShownFindings? shown, ref ToldFindings told)
+    Diagnostic[] Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, ImmutableArray<Finding> findings, [NotNull] ref ShownFindings? shown, ref ToldFindings told)
     {
-        (ImmutableArray<Finding> worst, Finding? left) = Worst(findings);
+        (var worst, var left) = Worst(findings);
         var toCome = StillToCome.Of(snapshot, analysis, worst);
-        (bool[] areNotes, told) = told.Next(snapshot.Typing, toCome, worst);
+        (var areNotes, told) = told.Next(snapshot.Typing, toCome, worst);
         shown = ShownFindings.Of(
             snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, (finding, isNote) => Map(snapshot, analysis, finding, isNote));
         if (left is null) return shown.Diagnostics;
-        string rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
+        var rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];
     }
 
     /// <summary>As many as are shown: errors first, then warnings, then notes, of each kind those that stand first; and the first of the others, null where there is none.</summary>
-    private static (ImmutableArray<Finding> Shown, Finding? Left) Worst(ImmutableArray<Finding> findings)
+    static (ImmutableArray<Finding> Shown, Finding? Left) Worst(ImmutableArray<Finding> findings)
     {
         if (findings.Length <= MostFindings) return (findings, null);
-        bool[] isShown = new bool[findings.Length];
-        int left = MostFindings;
-        foreach (Severity severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
+        var isShown = new bool[findings.Length];
+        var left = MostFindings;
+        foreach (var severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
         {
-            for (int i = 0; i < findings.Length && left > 0; i++)
+            for (var i = 0; i < findings.Length && left > 0; i++)
             {
                 if (findings[i].Severity != severity) continue;
                 isShown[i] = true;
@@ -178,7 +178,7 @@ internal sealed class DiagnosticPublisher
         return ([.. findings.Where((_, i) => isShown[i])], findings[Array.IndexOf(isShown, false)]);
     }
 
-    private DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)
+    DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)
     {
         if (!_client.RelatedInformation) return null;
         DiagnosticRelatedInformation[] places =
@@ -189,7 +189,7 @@ internal sealed class DiagnosticPublisher
         return places.Length > 0 ? places : null;
     }
 
-    private static DiagnosticSeverity Severity(Severity severity) => severity switch
+    static DiagnosticSeverity Severity(Severity severity) => severity switch
     {
         Checks.Severity.Error => DiagnosticSeverity.Error,
         Checks.Severity.Warning => DiagnosticSeverity.Warning,

@@ -5,7 +5,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>Code actions for clients that know only commands: each is a command that carries its edit, and carried out it asks the client to make it.</summary>
-internal static class EditCommand
+static class EditCommand
 {
     public const string Name = "nclanguage.applyEdit";
 
@@ -21,7 +21,7 @@ internal static class EditCommand
     public static JsonElement? EditOf(ExecuteCommandParams request) =>
         request is { Command: Name, Arguments: [{ ValueKind: JsonValueKind.Object } edit] } ? edit : null;
 
-    private static bool IsFor(ClientProfile client) => !client.CodeActionLiterals && client.AppliesEdits;
+    static bool IsFor(ClientProfile client) => !client.CodeActionLiterals && client.AppliesEdits;
 
-    private static Command CommandOf(CodeAction action) => new(action.Title, Name, [JsonSerializer.SerializeToElement(action.Edit!, ProtocolJson.Default.WorkspaceEdit)]);
+    static Command CommandOf(CodeAction action) => new(action.Title, Name, [JsonSerializer.SerializeToElement(action.Edit!, ProtocolJson.Default.WorkspaceEdit)]);
 }

@@ -7,7 +7,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>What a request is answered from: one analysed snapshot, and how this client wants its answers.</summary>
-internal sealed record FeatureContext(
+sealed record FeatureContext(
     DocumentSnapshot Snapshot, ProgramAnalysis Analysis, ClientProfile Client, PositionMapper Positions, DiagnosticPublisher Diagnostics, JobLoader Jobs, LoadedJob Job, CancellationToken Cancel)
 {
     public SourceText Text => Snapshot.Text;

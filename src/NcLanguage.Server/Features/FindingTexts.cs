@@ -6,19 +6,19 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>What was told last, kept as it was written: most of what is told behind a key are the same findings, with the very same messages.</summary>
-internal sealed class FindingTexts(ReferenceLinks links)
+sealed class FindingTexts(ReferenceLinks links)
 {
     /// <summary>Several programs' worth; beyond that all are forgotten, and those still told are made anew.</summary>
-    private const int Most = 4 * DiagnosticPublisher.MostFindings;
+    const int Most = 4 * DiagnosticPublisher.MostFindings;
 
-    private readonly ConcurrentDictionary<Key, DiagnosticText> _texts = new(new ByMessage());
-    private int _count;
+    readonly ConcurrentDictionary<Key, DiagnosticText> _texts = new(new ByMessage());
+    int _count;
 
     public DiagnosticText For(Finding finding, DiagnosticSeverity severity)
     {
-        CodeDescription? link = links.For(finding.Id);
+        var link = links.For(finding.Id);
         var key = new Key(finding.Message, finding.Rule, severity, link is not null);
-        if (_texts.TryGetValue(key, out DiagnosticText? text)) return text;
+        if (_texts.TryGetValue(key, out var text)) return text;
         if (Interlocked.Increment(ref _count) > Most)
         {
             _texts.Clear();
@@ -27,10 +27,10 @@ internal sealed class FindingTexts(ReferenceLinks links)
         return _texts[key] = new DiagnosticText(finding.Message, severity, finding.Id, link, DiagnosticPublisher.Source, finding.Name);
     }
 
-    private readonly record struct Key(string Message, Rule Rule, DiagnosticSeverity Severity, bool HasLink);
+    readonly record struct Key(string Message, Rule Rule, DiagnosticSeverity Severity, bool HasLink);
 
     /// <summary>Goes by the message itself and not by its letters, which would have to be read through.</summary>
-    private sealed class ByMessage : IEqualityComparer<Key>
+    sealed class ByMessage : IEqualityComparer<Key>
     {
         public bool Equals(Key x, Key y) => ReferenceEquals(x.Message, y.Message) && ReferenceEquals(x.Rule, y.Rule) && x.Severity == y.Severity && x.HasLink == y.HasLink;
 

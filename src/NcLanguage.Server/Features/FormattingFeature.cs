@@ -7,7 +7,7 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/formatting, rangeFormatting and onTypeFormatting, and textDocument/inlineValue.</summary>
-internal static class FormattingFeature
+static class FormattingFeature
 {
     /// <summary>A line is tidied when the next one is begun.</summary>
     public const string Trigger = "\n";
@@ -16,34 +16,34 @@ internal static class FormattingFeature
 
     public static TextEdit[] Range(FeatureContext context, TextRange range)
     {
-        (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (int last, int column) = context.Positions.ToPlace(context.Text, range.End);
+        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
+        (var last, var column) = context.Positions.ToPlace(context.Text, range.End);
         // A range up to the beginning of a line does not take that line in.
         return Lines(context, first, column == 0 && last > first ? last - 1 : last);
     }
 
     public static TextEdit[] OnType(FeatureContext context, Position position)
     {
-        (int line, _) = context.Positions.ToPlace(context.Text, position);
+        (var line, _) = context.Positions.ToPlace(context.Text, position);
         return line == 0 ? [] : Map(context, FormatEdits.OfLine(context.Text, line - 1));
     }
 
     public static InlineValueText[] Values(FeatureContext context, TextRange range, InlineValueContext? asked)
     {
-        (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (int last, _) = context.Positions.ToPlace(context.Text, range.End);
+        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
+        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
         int? stopped = asked?.StoppedLocation is { } place ? context.Positions.ToPlace(context.Text, place.End).Line : null;
         return [.. InlineValues.In(context.Analysis, first, last, stopped, context.Cancel).Select(value =>
             new InlineValueText(context.Positions.ToRange(context.Text, value.Line, value.Start, value.End), value.Text))];
     }
 
-    private static TextEdit[] Lines(FeatureContext context, int first, int last)
+    static TextEdit[] Lines(FeatureContext context, int first, int last)
     {
         var (edits, refusal) = FormatEdits.Of(context.Analysis, first, last, context.Cancel);
         return refusal is null ? Map(context, edits) : throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
     }
 
-    private static TextEdit[] Map(FeatureContext context, IReadOnlyList<RangeEdit> edits)
+    static TextEdit[] Map(FeatureContext context, IReadOnlyList<RangeEdit> edits)
     {
         var map = new PlaceMap(context);
         return [.. edits.Select(edit => new TextEdit(map.Range(null, edit.Stretch), edit.NewText))];

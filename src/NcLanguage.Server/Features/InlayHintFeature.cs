@@ -5,13 +5,13 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/inlayHint and inlayHint/resolve: where a hint comes from, in words and as a place, is told when somebody looks, where the client asks.</summary>
-internal static class InlayHintFeature
+static class InlayHintFeature
 {
     public static InlayHint[] Answer(FeatureContext context, TextRange range)
     {
-        (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (int last, _) = context.Positions.ToPlace(context.Text, range.End);
-        bool isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;
+        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
+        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+        var isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;
         return [.. InlayHints.In(context.Analysis, first, last).Select(hint => new InlayHint(
             context.Positions.ToPosition(context.Text, hint.Line, hint.Column), new HintLabel(hint.Text, IsPart: context.Client.ResolvesHintPlaces),
             context.Client.ResolvesHintTooltips ? null : hint.Tooltip, PaddingLeft: true,
@@ -22,12 +22,12 @@ internal static class InlayHintFeature
     public static InlayHint Resolve(FeatureContext context, InlayHint hint)
     {
         if (hint.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
-        (int line, int column) = (hint.Data.Line, hint.Data.Column);
-        foreach (HintAnswer answer in InlayHints.In(context.Analysis, line, line))
+        (var line, var column) = (hint.Data.Line, hint.Data.Column);
+        foreach (var answer in InlayHints.In(context.Analysis, line, line))
         {
             if (answer.Column != column) continue;
-            int source = InlayHints.SourceOf(context.Analysis, answer);
-            Location? place = source < 0 ? null : new Location(context.Uri, context.Positions.ToRange(context.Text, source, 0, int.MaxValue));
+            var source = InlayHints.SourceOf(context.Analysis, answer);
+            var place = source < 0 ? null : new Location(context.Uri, context.Positions.ToRange(context.Text, source, 0, int.MaxValue));
             return hint with { Tooltip = answer.Tooltip, Label = hint.Label with { Place = hint.Label.IsPart ? place : null } };
         }
         return hint;

@@ -9,20 +9,20 @@ namespace NcLanguage.Server.Features;
 
 /// <summary>Mistakes in setup and machine files, published under the file's own address unless the client asks for them. A file may serve several open programs:
 /// what any of them found in it stands until none of them finds it any more.</summary>
-internal sealed class JobDiagnostics
+sealed class JobDiagnostics
 {
-    private static readonly PositionMapper Written = new(PositionEncoding.Utf16);
+    static readonly PositionMapper Written = new(PositionEncoding.Utf16);
 
-    private readonly Action<PublishDiagnosticsParams> _send;
-    private readonly PositionMapper _positions;
-    private readonly ReferenceLinks _links;
-    private readonly Lock _gate = new();
-    private readonly Dictionary<string, LoadedJob> _jobs = [];
-    private readonly Dictionary<string, LoadedJob> _own = new(DocumentUri.PathComparer);
-    private readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
+    readonly Action<PublishDiagnosticsParams> _send;
+    readonly PositionMapper _positions;
+    readonly ReferenceLinks _links;
+    readonly Lock _gate = new();
+    readonly Dictionary<string, LoadedJob> _jobs = [];
+    readonly Dictionary<string, LoadedJob> _own = new(DocumentUri.PathComparer);
+    readonly Dictionary<string, (string Uri, SetupProblem[] Problems)> _published = new(DocumentUri.PathComparer);
 
-    private readonly Func<string, bool, bool> _isPulled;
-    private bool _workspaceIsPulled;
+    readonly Func<string, bool, bool> _isPulled;
+    bool _workspaceIsPulled;
 
     /// <param name="send">Sends the findings of a file.</param>
     /// <param name="positions">How the client counts.</param>
@@ -67,38 +67,38 @@ internal sealed class JobDiagnostics
     /// <summary>The findings of a file that was read alone.</summary>
     public Diagnostic[] Of(string path, LoadedJob job)
     {
-        SourceText text = job.Files.GetValueOrDefault(path)?.Text ?? SourceText.From("");
+        var text = job.Files.GetValueOrDefault(path)?.Text ?? SourceText.From("");
         return [.. job.ProblemsIn(path).Distinct().Select(problem => Map(problem, text))];
     }
 
     // Where the pages could not be written there is nothing to add.
-    private void SendWithLinks()
+    void SendWithLinks()
     {
         if (!_links.HasPages) return;
         lock (_gate) Publish(again: true);
     }
 
     /// <param name="again">Whether what has not changed is sent as well.</param>
-    private void Publish(bool again)
+    void Publish(bool again)
     {
         var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
-        foreach (IGrouping<string, (SetupProblem Problem, LoadedJob Job)> file in _jobs.Values
+        foreach (var file in _jobs.Values
             .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
             .Where(pair => !_isPulled(pair.problem.Path, _workspaceIsPulled))
-            .Where(pair => !_own.TryGetValue(pair.problem.Path, out LoadedJob? own) || ReferenceEquals(own, pair.job))
+            .Where(pair => !_own.TryGetValue(pair.problem.Path, out var own) || ReferenceEquals(own, pair.job))
             .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
         {
-            found[file.Key] = ([.. file.Select(pair => pair.Problem).Distinct()], file.Last().Job.Files.GetValueOrDefault(file.Key));
+            found[file.Key] = ([.. file.Select(pair => pair.problem).Distinct()], file.Last().job.Files.GetValueOrDefault(file.Key));
         }
-        foreach (string path in _published.Keys.Except(found.Keys, DocumentUri.PathComparer).ToList())
+        foreach (var path in _published.Keys.Except(found.Keys, DocumentUri.PathComparer).ToList())
         {
             _send(new PublishDiagnosticsParams(_published[path].Uri, null, []));
             _published.Remove(path);
         }
-        foreach ((string path, (SetupProblem[] problems, JobFile? file)) in found)
+        foreach ((var path, (var problems, var file)) in found)
         {
-            string uri = file?.OpenUri ?? DocumentUri.FromPath(path);
-            if (!again && _published.TryGetValue(path, out (string Uri, SetupProblem[] Problems) before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
+            var uri = file?.OpenUri ?? DocumentUri.FromPath(path);
+            if (!again && _published.TryGetValue(path, out var before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
             _published[path] = (uri, problems);
             _send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
         }
@@ -114,9 +114,9 @@ internal sealed class JobDiagnostics
             DiagnosticPublisher.Source,
             problem.Name));
 
-    private Position At(SourceText text, int line, int column)
+    Position At(SourceText text, int line, int column)
     {
-        (int textLine, int byteColumn) = Written.ToPlace(text, new Position((uint)Math.Max(0, line - 1), (uint)Math.Max(0, column - 1)));
+        (var textLine, var byteColumn) = Written.ToPlace(text, new Position((uint)Math.Max(0, line - 1), (uint)Math.Max(0, column - 1)));
         return _positions.ToPosition(text, textLine, byteColumn);
     }
 }

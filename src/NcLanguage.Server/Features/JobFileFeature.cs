@@ -8,13 +8,13 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>Hover, completion and definition in setup and machine files, for editors that do not read the schema themselves.</summary>
-internal sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobLoader jobs)
+sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobLoader jobs)
 {
     /// <summary>Variables that are offered.</summary>
-    private const int MostVariables = 100;
+    const int MostVariables = 100;
 
     /// <summary>Places of programs that are told.</summary>
-    private const int MostPlaces = 1000;
+    const int MostPlaces = 1000;
 
     public Protocol.Hover? Hover(JobDocument document, Position position)
     {
@@ -24,11 +24,11 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
 
     public CompletionList Completion(JobDocument document, Position position)
     {
-        JobFileItems items = JobFileAnswers.Completion(
+        var items = JobFileAnswers.Completion(
             KindOf(document), document.Text, positions.ToOffset(document.Text, position),
             new JobFileSurroundings(jobs.LoadFile(document.Path).Inputs.Setup.Cutting, jobs.MachinesBeside(document.Path), () => VariablesOf(document)));
         if (items.Items.Count == 0) return CompletionFeature.Nothing;
-        TextRange range = Range(document, items.Start, items.End);
+        var range = Range(document, items.Start, items.End);
         return new CompletionList(false, [.. items.Items.Select(item => new CompletionItem(
             item.Label, item.IsName ? CompletionItemKind.Field : CompletionItemKind.Value,
             Documentation: new MarkupContent("plaintext", item.Meaning),
@@ -40,9 +40,9 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
     }
 
     /// <summary>The variables that the programs beside a setup read: of its own program, or of all where it is for all.</summary>
-    private IEnumerable<string> VariablesOf(JobDocument document)
+    IEnumerable<string> VariablesOf(JobDocument document)
     {
-        string? own = WatchedFiles.ProgramOf(document.Path);
+        var own = WatchedFiles.ProgramOf(document.Path);
         return jobs.FolderOf(document.Path).Others(CancellationToken.None)
             .Where(program => own is null || Path.GetFileNameWithoutExtension(program.Path).Equals(own, StringComparison.OrdinalIgnoreCase))
             .SelectMany(program => JobFileSymbols.VariablesReadIn(program.Text).Take(MostPlaces)).Distinct().Order(StringComparer.Ordinal).Take(MostVariables);
@@ -60,10 +60,10 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
     public Location[] References(JobDocument document, Position position, CancellationToken cancel)
     {
         if (KindOf(document) != JobFileKind.Setup) return [];
-        Setup setup = jobs.LoadFile(document.Path).Inputs.Setup;
+        var setup = jobs.LoadFile(document.Path).Inputs.Setup;
         if (JobFileSymbols.At(document.Text, positions.ToOffset(document.Text, position), setup) is not { } symbol) return [];
         List<Location> found = [];
-        foreach (FolderProgram program in jobs.FolderOf(document.Path).Others(cancel))
+        foreach (var program in jobs.FolderOf(document.Path).Others(cancel))
         {
             if (found.Count >= MostPlaces) break;
             SymbolUse[] uses = [.. JobFileSymbols.UsesIn(program.Text, symbol, cancel).Take(MostPlaces)];
@@ -82,19 +82,19 @@ internal sealed class JobFileFeature(ClientProfile client, PositionMapper positi
            select new DocumentLink(Range(document, named.Start, named.End), jobs.UriOf(path), "Open " + Path.GetFileName(path)),
     ];
 
-    private string? MachineFile(JobDocument document, string name)
+    string? MachineFile(JobDocument document, string name)
     {
-        string path = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(document.Path) ?? "", name));
+        var path = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(document.Path) ?? "", name));
         return jobs.TextOf(path) is null ? null : path;
     }
 
-    private static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;
+    static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;
 
-    private TextRange Range(JobDocument document, int start, int end) => new(At(document, start), At(document, end));
+    TextRange Range(JobDocument document, int start, int end) => new(At(document, start), At(document, end));
 
-    private Position At(JobDocument document, int offset)
+    Position At(JobDocument document, int offset)
     {
-        int line = document.Text.LineAt(offset);
+        var line = document.Text.LineAt(offset);
         return positions.ToPosition(document.Text, line, offset - document.Text.OffsetOf(line, 0));
     }
 }

@@ -5,13 +5,13 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/codeAction in a setup or machine file: the name or value that was probably meant. None is preferred, for each is a guess.</summary>
-internal sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDiagnostics diagnostics)
+sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDiagnostics diagnostics)
 {
     public CodeAction[] Answer(JobDocument document, TextRange range, string[]? only)
     {
         if (!CodeActionFeature.IsWanted(CodeActionFeature.QuickFix, only)) return [];
-        (int first, _) = positions.ToPlace(document.Text, range.Start);
-        (int last, _) = positions.ToPlace(document.Text, range.End);
+        (var first, _) = positions.ToPlace(document.Text, range.Start);
+        (var last, _) = positions.ToPlace(document.Text, range.End);
         return
         [
             .. from problem in document.Problems

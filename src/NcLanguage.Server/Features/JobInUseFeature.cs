@@ -7,12 +7,12 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>nclanguage/jobInUse and nclanguage/newSetup: the setup and machine that a program is run with, and how to begin a setup.</summary>
-internal static class JobInUseFeature
+static class JobInUseFeature
 {
     public static JobInUseAnswer Answer(FeatureContext context)
     {
-        Setup setup = context.Job.Inputs.Setup;
-        MachineProfile machine = context.Job.Inputs.Machine;
+        var setup = context.Job.Inputs.Setup;
+        var machine = context.Job.Inputs.Machine;
         return new JobInUseAnswer(
             setup.Path is { } path ? new FileInUse(Path.GetFileName(path), context.Jobs.UriOf(path), Problems(context, path), IsChosen: true) : null,
             new FileInUse(machine.Name, machine.Path is { } own ? context.Jobs.UriOf(own) : null, machine.Path is { } file ? Problems(context, file) : 0, machine.IsChosen));
@@ -24,5 +24,5 @@ internal static class JobInUseFeature
             ? new NewSetupAnswer(DocumentUri.FromPath(Path.ChangeExtension(path, null) + ".setup.json"), Editing.NewSetup.Of(context.Analysis, Path.GetFileName(path), context.Cancel))
             : null;
 
-    private static int Problems(FeatureContext context, string path) => context.Jobs.ProblemsIn(path, context.Job);
+    static int Problems(FeatureContext context, string path) => context.Jobs.ProblemsIn(path, context.Job);
 }

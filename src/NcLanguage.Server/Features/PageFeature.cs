@@ -5,7 +5,7 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>nclanguage/motionView and nclanguage/setupSheet, and the commands that open these pages in a browser (workspace/executeCommand).</summary>
-internal sealed class PageFeature(IPages? pages)
+sealed class PageFeature(IPages? pages)
 {
     public const string OpenMotionView = "nclanguage.openMotionView";
     public const string OpenSetupSheet = "nclanguage.openSetupSheet";
@@ -19,8 +19,8 @@ internal sealed class PageFeature(IPages? pages)
     /// <summary>Writes the page that a command asks for, and gives its path.</summary>
     public string Write(FeatureContext context, string command)
     {
-        string name = Path.GetFileNameWithoutExtension(context.Path ?? "program");
-        (string ending, string page) = command == OpenMotionView
+        var name = Path.GetFileNameWithoutExtension(context.Path ?? "program");
+        (var ending, var page) = command == OpenMotionView
             ? ("motion", MotionView(context, null).Html)
             : ("setup-sheet", SetupSheet(context).Html);
         try
@@ -40,7 +40,7 @@ internal sealed class PageFeature(IPages? pages)
     public static Exception Refused(ExecuteCommandParams request) => Errors.Exception(JsonRpcErrorCode.InvalidParams,
         Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {request.Command}." : $"{request.Command} takes the address of a program or a setup file.");
 
-    private IPages Pages => pages ?? throw Errors.Exception(JsonRpcErrorCode.MethodNotFound, "This server makes no pages.");
+    IPages Pages => pages ?? throw Errors.Exception(JsonRpcErrorCode.MethodNotFound, "This server makes no pages.");
 
-    private static PageInput InputOf(FeatureContext context) => new(context.Path ?? context.Uri, context.Analysis, context.Job.Inputs.Problems);
+    static PageInput InputOf(FeatureContext context) => new(context.Path ?? context.Uri, context.Analysis, context.Job.Inputs.Problems);
 }

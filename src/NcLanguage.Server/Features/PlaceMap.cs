@@ -5,9 +5,9 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>Places in several files as the protocol says them. Each other file is read once.</summary>
-internal sealed class PlaceMap(FeatureContext context)
+sealed class PlaceMap(FeatureContext context)
 {
-    private readonly Dictionary<string, SourceText> _texts = [];
+    readonly Dictionary<string, SourceText> _texts = [];
 
     public string UriOf(string? path) => path is null ? context.Uri : context.Jobs.UriOf(path);
 
@@ -23,10 +23,10 @@ internal sealed class PlaceMap(FeatureContext context)
     public Location Location(TextPlace place) => new(UriOf(place.Path), Range(place.Path, place.Line, place.StartColumn, place.EndColumn));
 
     // What vanished meanwhile has no places any more: the start of its file stands for them.
-    private SourceText TextOf(string? path)
+    SourceText TextOf(string? path)
     {
         if (path is null) return context.Text;
-        if (!_texts.TryGetValue(path, out SourceText? text)) _texts[path] = text = context.Jobs.TextOf(path) ?? SourceText.From("");
+        if (!_texts.TryGetValue(path, out var text)) _texts[path] = text = context.Jobs.TextOf(path) ?? SourceText.From("");
         return text;
     }
 }

@@ -4,10 +4,10 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/diagnostic: the findings of a program, setup or machine file when the editor asks for them.</summary>
-internal static class PullDiagnosticFeature
+static class PullDiagnosticFeature
 {
-    private const string Full = "full";
-    private const string Unchanged = "unchanged";
+    const string Full = "full";
+    const string Unchanged = "unchanged";
 
     public static DiagnosticOptions Options { get; } = new("nclanguage", InterFileDependencies: true, WorkspaceDiagnostics: true, WorkDoneProgress: true);
 
@@ -16,23 +16,23 @@ internal static class PullDiagnosticFeature
     /// <summary>The findings, or that they are the same as before.</summary>
     public static DocumentDiagnosticReport Report(Diagnostic[] items, string? previous)
     {
-        string id = IdOf(items);
+        var id = IdOf(items);
         return id == previous ? new DocumentDiagnosticReport(Unchanged, id) : new DocumentDiagnosticReport(Full, id, items);
     }
 
     public static WorkspaceDocumentDiagnosticReport InWorkspace(FeatureContext context, string? previous)
     {
-        DocumentDiagnosticReport report = Answer(context, previous);
+        var report = Answer(context, previous);
         return new WorkspaceDocumentDiagnosticReport(report.Kind, context.Uri, context.Snapshot.Version, report.ResultId, report.Items);
     }
 
     public static bool IsNew(WorkspaceDocumentDiagnosticReport report) => report.Kind == Full;
 
     /// <summary>The same for the same findings at the same places, whatever version they are of.</summary>
-    private static string IdOf(Diagnostic[] items)
+    static string IdOf(Diagnostic[] items)
     {
         var hash = new HashCode();
-        foreach (Diagnostic item in items)
+        foreach (var item in items)
         {
             hash.Add(item.Range);
             hash.Add(item.Text.Severity);

@@ -7,12 +7,12 @@ namespace NcLanguage.Server.Features;
 
 /// <summary>The part of textDocument/codeAction and codeAction/resolve that writes a program in another way. To prove an edit the program is run, so the edits
 /// are left to the resolving where the client can; to one that cannot, only what is proven is offered.</summary>
-internal static class RefactorFeature
+static class RefactorFeature
 {
-    private const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
+    const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
 
     /// <summary>Lines of a text of which all that fits is worked out at once, for clients that do not ask for the edits of the one chosen.</summary>
-    private const int LongestWithoutResolving = 5000;
+    const int LongestWithoutResolving = 5000;
 
     /// <summary>All kinds, each once.</summary>
     public static string[] Kinds { get; } = [.. RefactoringList.All.Select(refactoring => refactoring.Kind).Distinct()];
@@ -22,8 +22,8 @@ internal static class RefactorFeature
         // Asked for at each movement of the cursor, an offer that is always there would only hide the fixes.
         if (asked is { TriggerKind: CodeActionContext.Automatic, Only: null }) yield break;
         if (!context.Client.ResolvesEdits && context.Text.LineCount > LongestWithoutResolving) yield break;
-        Lines lines = LinesOf(context, range);
-        foreach (RefactoringOffer offer in RefactoringList.For(context.Analysis, lines))
+        var lines = LinesOf(context, range);
+        foreach (var offer in RefactoringList.For(context.Analysis, lines))
         {
             if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only)) continue;
             var action = new CodeAction(offer.Title, offer.Refactoring.Kind);
@@ -39,22 +39,22 @@ internal static class RefactorFeature
     public static CodeAction Resolve(FeatureContext context, CodeAction action, RefactoringData asking)
     {
         if (RefactoringList.Find(asking.Name) is not { } refactoring) return action;
-        int last = context.Text.LineCount - 1;
+        var last = context.Text.LineCount - 1;
         var lines = new Lines(Math.Clamp(asking.First, 0, last), Math.Clamp(asking.Last, 0, last), asking.IsCursor);
-        RefactoringResult result = refactoring.Of(context.Analysis, lines, context.Cancel);
+        var result = refactoring.Of(context.Analysis, lines, context.Cancel);
         return result.Refusal is null ? action with { Edit = ToEdit(context, result) } : throw Errors.Exception(RequestFailed, result.Refusal);
     }
 
-    private static Lines LinesOf(FeatureContext context, TextRange range)
+    static Lines LinesOf(FeatureContext context, TextRange range)
     {
-        (int first, int firstColumn) = context.Positions.ToPlace(context.Text, range.Start);
-        (int last, int column) = context.Positions.ToPlace(context.Text, range.End);
-        bool isCursor = first == last && firstColumn == column;
+        (var first, var firstColumn) = context.Positions.ToPlace(context.Text, range.Start);
+        (var last, var column) = context.Positions.ToPlace(context.Text, range.End);
+        var isCursor = first == last && firstColumn == column;
         // Lines marked from head to head do not take the last one in.
         return new Lines(first, column == 0 && last > first ? last - 1 : last, isCursor);
     }
 
-    private static WorkspaceEdit ToEdit(FeatureContext context, RefactoringResult result)
+    static WorkspaceEdit ToEdit(FeatureContext context, RefactoringResult result)
     {
         var map = new PlaceMap(context);
         return CodeActionFeature.ToEdit(

@@ -11,12 +11,12 @@ namespace NcLanguage.Server.Features;
 /// <param name="write">Writes the pages and gives their folder; null where there are to be no links.</param>
 /// <param name="log">Where a failure is told, once.</param>
 /// <param name="faults">Says what of it may be told.</param>
-internal sealed class ReferenceLinks(Func<string>? write, ILogger log, FaultLog faults)
+sealed class ReferenceLinks(Func<string>? write, ILogger log, FaultLog faults)
 {
-    private readonly ConcurrentDictionary<string, CodeDescription> _links = new();
-    private int _isBegun;
-    private volatile string? _folder;
-    private volatile bool _isSettled = write is null;
+    readonly ConcurrentDictionary<string, CodeDescription> _links = new();
+    int _isBegun;
+    volatile string? _folder;
+    volatile bool _isSettled = write is null;
 
     /// <summary>Raised once, on a worker, when it is known whether there are pages. Not raised where that was known from the start.</summary>
     public event Action? Settled;
@@ -36,7 +36,7 @@ internal sealed class ReferenceLinks(Func<string>? write, ILogger log, FaultLog 
         return null;
     }
 
-    private void Write()
+    void Write()
     {
         try
         {

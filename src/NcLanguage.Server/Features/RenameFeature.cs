@@ -7,20 +7,20 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/prepareRename and textDocument/rename, and the numbers that belong together (textDocument/linkedEditingRange).</summary>
-internal static class RenameFeature
+static class RenameFeature
 {
     public static PrepareRenameResult? Prepare(FeatureContext context, Position position)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
         if (Renaming(context).Prepare(line, column) is not { } use) return null;
-        string written = System.Text.Encoding.UTF8.GetString(context.Text.Line(use.Line)[use.Start..use.End]);
+        var written = System.Text.Encoding.UTF8.GetString(context.Text.Line(use.Line)[use.Start..use.End]);
         return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
     }
 
     public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf, JobLoader jobs)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
-        RenameAnswer answer = Renaming(context).Rename(line, column, newName, context.Cancel);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
+        var answer = Renaming(context).Rename(line, column, newName, context.Cancel);
         if (answer.Refusal is { } refusal) throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
         if (answer.Files.Count > 0 && !context.Client.RenamesFiles)
             throw Errors.Exception((JsonRpcErrorCode)(-32803), $"Calls find {Path.GetFileName(answer.Files[0].From)} by its name, and this editor cannot rename it along.");
@@ -31,17 +31,17 @@ internal static class RenameFeature
         if (!context.Client.VersionedEdits)
             return new WorkspaceEdit(Changes: documents.ToDictionary(document => document.TextDocument.Uri, document => document.Edits));
         RenameFile[] files = [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))];
-        IEnumerable<RenameFile> setups = answer.Files.Select(file => SetupRename.Of(file.From, file.To, jobs)).OfType<RenameFile>();
+        var setups = answer.Files.Select(file => SetupRename.Of(file.From, file.To, jobs)).OfType<RenameFile>();
         return new WorkspaceEdit(DocumentChanges: [.. documents, .. files, .. setups]);
     }
 
     public static LinkedEditingRanges? Linked(FeatureContext context, Position position)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
-        IReadOnlyList<SymbolUse> twins = Twins.At(context.Analysis, line, column);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
+        var twins = Twins.At(context.Analysis, line, column);
         return twins.Count == 0 ? null
             : new LinkedEditingRanges([.. twins.Select(use => context.Positions.ToRange(context.Text, use.Line, use.Start, use.End))], "[0-9]*");
     }
 
-    private static Renaming Renaming(FeatureContext context) => new(context.Analysis, context.Path, context.Folder);
+    static Renaming Renaming(FeatureContext context) => new(context.Analysis, context.Path, context.Folder);
 }

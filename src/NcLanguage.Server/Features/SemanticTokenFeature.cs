@@ -5,7 +5,7 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/semanticTokens, whole, by range and as a difference to those sent before.</summary>
-internal sealed class SemanticTokenFeature
+sealed class SemanticTokenFeature
 {
     /// <summary>A longer text is coloured by what is in view alone.</summary>
     public const int MostLines = 50_000;
@@ -16,13 +16,13 @@ internal sealed class SemanticTokenFeature
             [.. Enum.GetNames<TokenModifiers>().Where(name => name != nameof(TokenModifiers.None)).Select(Lower)]),
         Range: true, new SemanticTokensFullOptions(Delta: true));
 
-    private readonly ConcurrentDictionary<string, (string Id, uint[] Data)> _sent = new();
-    private long _lastId;
+    readonly ConcurrentDictionary<string, (string Id, uint[] Data)> _sent = new();
+    long _lastId;
 
     public static SemanticTokensResult InRange(FeatureContext context, TextRange range)
     {
-        (int first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (int last, _) = context.Positions.ToPlace(context.Text, range.End);
+        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
+        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
         return new SemanticTokensResult(null, Encode(context, first, Math.Min(last, first + MostLines)));
     }
 
@@ -36,7 +36,7 @@ internal sealed class SemanticTokenFeature
     public SemanticTokensDelta? Delta(FeatureContext context, string previous)
     {
         if (context.Text.LineCount > MostLines) return null;
-        bool isKnown = _sent.TryGetValue(context.Uri, out var before) && before.Id == previous;
+        var isKnown = _sent.TryGetValue(context.Uri, out var before) && before.Id == previous;
         var (id, data) = Keep(context, Encode(context, 0, context.Text.LineCount - 1));
         return isKnown ? new SemanticTokensDelta(id, Edits: Difference(before.Data, data)) : new SemanticTokensDelta(id, Data: data);
     }
@@ -44,14 +44,14 @@ internal sealed class SemanticTokenFeature
     /// <summary>The tokens of a text that is closed are asked for anew when it is opened again.</summary>
     public void Forget(string uri) => _sent.TryRemove(uri, out _);
 
-    private (string Id, uint[] Data) Keep(FeatureContext context, uint[] data) =>
+    (string Id, uint[] Data) Keep(FeatureContext context, uint[] data) =>
         _sent[context.Uri] = (Interlocked.Increment(ref _lastId).ToString(System.Globalization.CultureInfo.InvariantCulture), data);
 
-    private static SemanticTokensEdit[] Difference(uint[] before, uint[] now)
+    static SemanticTokensEdit[] Difference(uint[] before, uint[] now)
     {
-        int same = before.AsSpan().CommonPrefixLength(now);
-        int most = Math.Min(before.Length, now.Length) - same;
-        int end = 0;
+        var same = before.AsSpan().CommonPrefixLength(now);
+        var most = Math.Min(before.Length, now.Length) - same;
+        var end = 0;
         while (end < most && before[^(end + 1)] == now[^(end + 1)]) end++;
         // Whole tokens of five numbers.
         same -= same % 5;
@@ -60,15 +60,15 @@ internal sealed class SemanticTokenFeature
             : [new SemanticTokensEdit((uint)same, (uint)(before.Length - same - end), now[same..^end])];
     }
 
-    private static uint[] Encode(FeatureContext context, int first, int last)
+    static uint[] Encode(FeatureContext context, int first, int last)
     {
-        List<ColouredToken> tokens = SemanticTokens.In(context.Analysis, first, last, context.Cancel);
+        var tokens = SemanticTokens.In(context.Analysis, first, last, context.Cancel);
         var data = new uint[tokens.Count * 5];
         uint line = 0, start = 0;
-        for (int i = 0; i < tokens.Count; i++)
+        for (var i = 0; i < tokens.Count; i++)
         {
-            ColouredToken token = tokens[i];
-            TextRange range = context.Positions.ToRange(context.Text, token.Line, token.Start, token.End);
+            var token = tokens[i];
+            var range = context.Positions.ToRange(context.Text, token.Line, token.Start, token.End);
             var at = data.AsSpan(i * 5);
             at[0] = range.Start.Line - line;
             at[1] = range.Start.Line == line ? range.Start.Character - start : range.Start.Character;
@@ -80,5 +80,5 @@ internal sealed class SemanticTokenFeature
         return data;
     }
 
-    private static string Lower(string name) => char.ToLowerInvariant(name[0]) + name[1..];
+    static string Lower(string name) => char.ToLowerInvariant(name[0]) + name[1..];
 }

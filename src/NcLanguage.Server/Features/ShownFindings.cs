@@ -6,14 +6,14 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>The findings of a document as they went out: behind a key all but a few go out again, and are neither mapped nor written as JSON a second time.</summary>
-internal sealed class ShownFindings
+sealed class ShownFindings
 {
-    private readonly SourceText _text;
-    private readonly ImmutableArray<Finding> _findings;
-    private readonly bool[] _areNotes;
-    private readonly bool _hasLinks;
+    readonly SourceText _text;
+    readonly ImmutableArray<Finding> _findings;
+    readonly bool[] _areNotes;
+    readonly bool _hasLinks;
 
-    private ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, Diagnostic[] diagnostics)
+    ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, Diagnostic[] diagnostics)
     {
         (_text, _findings, _areNotes, _hasLinks) = (text, findings, areNotes, hasLinks);
         Diagnostics = diagnostics;
@@ -31,11 +31,11 @@ internal sealed class ShownFindings
     public static ShownFindings Of(
         SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, bool, Diagnostic> map)
     {
-        (int unmoved, int unmovedAtEnd) = before is not null && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
+        (var unmoved, var unmovedAtEnd) = before is not null && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
         var diagnostics = new Diagnostic[findings.Length];
-        for (int i = 0; i < findings.Length; i++)
+        for (var i = 0; i < findings.Length; i++)
         {
-            int fromEnd = findings.Length - i;
+            var fromEnd = findings.Length - i;
             diagnostics[i] = i < unmoved && before!.Has(i, findings[i], areNotes[i]) ? before.Diagnostics[i]
                 : fromEnd <= unmovedAtEnd && before!.Has(before._findings.Length - fromEnd, findings[i], areNotes[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
                 : map(findings[i], areNotes[i]);
@@ -43,25 +43,25 @@ internal sealed class ShownFindings
         return new ShownFindings(text, findings, areNotes, hasLinks, diagnostics);
     }
 
-    private bool Has(int index, Finding finding, bool isNote) => ReferenceEquals(_findings[index], finding) && _areNotes[index] == isNote;
+    bool Has(int index, Finding finding, bool isNote) => ReferenceEquals(_findings[index], finding) && _areNotes[index] == isNote;
 
     /// <summary>How many findings, at the beginning and at the end, may be the very same because their lines are.</summary>
-    private (int AtBeginning, int AtEnd) UnmovedOf(SourceText text, ImmutableArray<Finding> findings)
+    (int AtBeginning, int AtEnd) UnmovedOf(SourceText text, ImmutableArray<Finding> findings)
     {
-        (int chunks, int chunksAtEnd) = SharedEnds.Of(_text.Chunks, text.Chunks);
-        int most = Math.Min(_findings.Length, findings.Length);
-        int unmoved = chunks == text.Chunks.Length ? most : Math.Min(most, FirstFrom(findings, text.FirstLineOf(chunks)));
+        (var chunks, var chunksAtEnd) = SharedEnds.Of(_text.Chunks, text.Chunks);
+        var most = Math.Min(_findings.Length, findings.Length);
+        var unmoved = chunks == text.Chunks.Length ? most : Math.Min(most, FirstFrom(findings, text.FirstLineOf(chunks)));
         return text.LineCount != _text.LineCount || chunksAtEnd == 0 ? (unmoved, 0)
             : (unmoved, Math.Min(most, findings.Length - FirstFrom(findings, text.FirstLineOf(text.Chunks.Length - chunksAtEnd))));
     }
 
     /// <summary>The first finding at or behind a line.</summary>
-    private static int FirstFrom(ImmutableArray<Finding> findings, int line)
+    static int FirstFrom(ImmutableArray<Finding> findings, int line)
     {
-        (int low, int high) = (0, findings.Length);
+        (var low, var high) = (0, findings.Length);
         while (low < high)
         {
-            int middle = (low + high) / 2;
+            var middle = (low + high) / 2;
             if (findings[middle].Line < line) low = middle + 1;
             else high = middle;
         }

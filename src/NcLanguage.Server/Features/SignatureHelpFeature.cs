@@ -4,7 +4,7 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/signatureHelp.</summary>
-internal static class SignatureHelpFeature
+static class SignatureHelpFeature
 {
     /// <summary>A blank behind a code or a word, and every address letter.</summary>
     public static readonly string[] TriggerCharacters = [" ", .. Letters('A'), .. Letters('a')];
@@ -14,18 +14,18 @@ internal static class SignatureHelpFeature
 
     public static SignatureHelp? Answer(FeatureContext context, Position position)
     {
-        (int line, int column) = context.Positions.ToPlace(context.Text, position);
+        (var line, var column) = context.Positions.ToPlace(context.Text, position);
         if (Signatures.At(context.Analysis, line, column) is not { } answer) return null;
         SignatureInformation[] lines = [.. answer.Lines.Select(signature => Map(context, signature))];
         return new SignatureHelp(lines, (uint)answer.Active, lines[answer.Active].ActiveParameter);
     }
 
-    private static SignatureInformation Map(FeatureContext context, SignatureLine line) => new(
+    static SignatureInformation Map(FeatureContext context, SignatureLine line) => new(
         line.Label,
         context.Client.SignatureText(line.Documentation),
         [.. line.Words.Select(word => new ParameterInformation(
             context.Client.WordsByOffset ? new ParameterLabel(word.Start, word.End) : new ParameterLabel(0, 0, line.Label[word.Start..word.End]), word.Text))],
         (uint)line.ActiveWord);
 
-    private static IEnumerable<string> Letters(char first) => Enumerable.Range(first, 26).Select(letter => ((char)letter).ToString());
+    static IEnumerable<string> Letters(char first) => Enumerable.Range(first, 26).Select(letter => ((char)letter).ToString());
 }

@@ -9,17 +9,17 @@ namespace NcLanguage.Server.Features;
 /// <param name="IsTyped">Whether it was changed since it was opened or saved.</param>
 /// <param name="IsUnfinished">Whether it has no end yet, or had no block yet when it was opened or saved.</param>
 /// <param name="Line">The line behind which the control still meets what is being written, from 0; −1 where that may be anywhere, or the program is finished.</param>
-internal readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
+readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
 {
-    private const string ProgramEnd = "program-end-missing";
+    const string ProgramEnd = "program-end-missing";
 
     /// <summary>Asks for blocks that may stand anywhere: a later operation, a program that is called, the block that a jump leads to.</summary>
-    private static readonly FrozenSet<string> s_blocks = FrozenSet.Create(
+    static readonly FrozenSet<string> s_blocks = FrozenSet.Create(
         StringComparer.Ordinal,
         "hole-missing", "hole-not-finished", "hole-shallow", "hole-wrong-size", "jump-missing", "subprogram-missing", "subprogram-return-missing");
 
     /// <summary>Meets what is on where it stands: what turns it off belongs before it, and there the program is being written.</summary>
-    private static readonly FrozenSet<string> s_leftOn = FrozenSet.Create(
+    static readonly FrozenSet<string> s_leftOn = FrozenSet.Create(
         StringComparer.Ordinal,
         "compensation-left-on", "coolant-left-on", "cycle-ended-by-move", "cycle-not-cancelled", "frame-left-on", "incremental-left-on", "spindle-left-on", "tool-change-low");
 
@@ -27,7 +27,7 @@ internal readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int
     {
         if (snapshot.Typing is not { } typing) return default;
         // A program that somebody writes from its beginning has no end until the last line, or one that was written first and the blocks before it one by one.
-        bool isUnfinished = typing.IsNew || findings.Any(finding => finding.Name == ProgramEnd);
+        var isUnfinished = typing.IsNew || findings.Any(finding => finding.Name == ProgramEnd);
         // A called program is written behind its caller, and met before what follows the call.
         return new StillToCome(true, isUnfinished, isUnfinished && analysis.Main.Flow is null ? typing.Line : -1);
     }

@@ -4,20 +4,20 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Features;
 
 /// <summary>textDocument/foldingRange, selectionRange and documentLink.</summary>
-internal static class StructureFeature
+static class StructureFeature
 {
     public static FoldingRange[] Foldings(FeatureContext context) =>
         [.. Editing.Foldings.Of(context.Analysis, context.Cancel).Select(fold => new FoldingRange(fold.FirstLine, fold.LastLine, fold.IsComment ? "comment" : "region"))];
 
     public static SelectionRange[] Selections(FeatureContext context, Position[] positions)
     {
-        IReadOnlyList<OutlineItem> outline = Outline.Of(context.Analysis, cancel: context.Cancel);
+        var outline = Outline.Of(context.Analysis, cancel: context.Cancel);
         var map = new PlaceMap(context);
         return [.. positions.Select(position =>
         {
-            (int line, int column) = context.Positions.ToPlace(context.Text, position);
+            (var line, var column) = context.Positions.ToPlace(context.Text, position);
             SelectionRange? range = null;
-            foreach (TextStretch stretch in SelectionRanges.At(context.Analysis, outline, line, column).Reverse())
+            foreach (var stretch in SelectionRanges.At(context.Analysis, outline, line, column).Reverse())
                 range = new SelectionRange(map.Range(null, stretch), range);
             return range!;
         })];

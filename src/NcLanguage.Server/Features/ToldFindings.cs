@@ -9,24 +9,24 @@ namespace NcLanguage.Server.Features;
 /// <param name="Line">The line that the keys go into, from 0; −1 where none do.</param>
 /// <param name="Told">By name and line; of what is still to come by name, since it stands at a new line with each one that is written.</param>
 /// <param name="Notes">What was told as a note only, in the same way.</param>
-internal sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, HashSet<(string Name, int Line)> Notes)
+sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, HashSet<(string Name, int Line)> Notes)
 {
     public static ToldFindings None { get; } = new(-1, [], []);
 
     /// <summary>Which of these findings are told as notes, and what is known as told from then on.</summary>
     public (bool[] AreNotes, ToldFindings After) Next(Typing? typing, StillToCome toCome, ImmutableArray<Finding> findings)
     {
-        bool[] areNotes = new bool[findings.Length];
+        var areNotes = new bool[findings.Length];
         if (typing is not { IsFlowing: true } keys)
         {
-            for (int i = 0; i < areNotes.Length; i++) areNotes[i] = toCome.Asks(findings[i]);
+            for (var i = 0; i < areNotes.Length; i++) areNotes[i] = toCome.Asks(findings[i]);
             return (areNotes, new ToldFindings(-1, [.. findings.Select(NameOf)], []));
         }
         HashSet<(string, int)> told = keys.Line == Line || Notes.Count == 0 ? Told : [.. Told, .. Notes];
         HashSet<(string, int)> notes = [];
-        for (int i = 0; i < areNotes.Length; i++)
+        for (var i = 0; i < areNotes.Length; i++)
         {
-            bool isNew = !told.Contains(NameOf(findings[i]));
+            var isNew = !told.Contains(NameOf(findings[i]));
             if (isNew) notes.Add(NameOf(findings[i]));
             areNotes[i] = isNew || toCome.Asks(findings[i]);
         }

@@ -9,7 +9,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>workspace/willRenameFiles: a program that others call by the number of its file's name takes its callers along, and each its setup.</summary>
-internal static class WillRenameFeature
+static class WillRenameFeature
 {
     public static FileOperationOptions Options { get; } = new(new FileOperationRegistrationOptions(
         [.. SiblingPrograms.Extensions.Select(extension => new FileOperationFilter(new FileOperationPattern("**/*" + extension)))]));
@@ -26,20 +26,20 @@ internal static class WillRenameFeature
     {
         List<(string Uri, TextEdit Edit)> edits = [];
         List<RenameFile> setups = [];
-        foreach (FileRename file in files)
+        foreach (var file in files)
         {
             if (DocumentUri.ToPath(file.OldUri) is not { } from || DocumentUri.ToPath(file.NewUri) is not { } to || jobs.TextOf(from) is not { } text) continue;
             if (client is { VersionedEdits: true, RenamesFiles: true } && SetupRename.Of(from, to, jobs) is { } setup) setups.Add(setup);
             FolderProgram[] programs = [new FolderProgram(from, text), .. jobs.FolderOf(from).Others(cancel)];
-            Dictionary<string, SourceText> texts = programs.ToDictionary(program => program.Path, program => program.Text);
-            FileRenamingAnswer answer = FileRenaming.Of(programs, from, to);
+            var texts = programs.ToDictionary(program => program.Path, program => program.Text);
+            var answer = FileRenaming.Of(programs, from, to);
             if (answer.Refusal is { } refusal) tell(refusal);
-            foreach (FileEdit edit in answer.Edits)
+            foreach (var edit in answer.Edits)
                 edits.Add((jobs.UriOf(edit.Path!), new TextEdit(
                     positions.ToRange(texts[edit.Path!], edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText)));
         }
         if (edits.Count == 0 && setups.Count == 0) return null;
-        IEnumerable<IGrouping<string, TextEdit>> byFile = edits.GroupBy(edit => edit.Uri, edit => edit.Edit);
+        var byFile = edits.GroupBy(edit => edit.Uri, edit => edit.Edit);
         return client.VersionedEdits
             ? new WorkspaceEdit(DocumentChanges: [.. byFile.Select(file => new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(file.Key, versionOf(file.Key)), [.. file])), .. setups])
             : new WorkspaceEdit(Changes: byFile.ToDictionary(file => file.Key, file => file.ToArray()));

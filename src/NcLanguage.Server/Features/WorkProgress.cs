@@ -8,11 +8,11 @@ namespace NcLanguage.Server.Features;
 /// "Work Done Progress"), so the answer waits for the end.</summary>
 /// <param name="title">What is done, as the user reads it.</param>
 /// <param name="notify">Sends a notification; ends when it and those before it are on their way.</param>
-internal sealed class WorkProgress(JsonElement? token, string title, Func<string, object, Task> notify)
+sealed class WorkProgress(JsonElement? token, string title, Func<string, object, Task> notify)
 {
-    private bool _isBegun;
-    private bool _isEnded;
-    private int _percent = -1;
+    bool _isBegun;
+    bool _isEnded;
+    int _percent = -1;
 
     /// <summary>Shows work of which nobody can tell how far it is, as long as it lasts.</summary>
     /// <param name="work">Started at once: it takes its turn with the message that asked for it.</param>
@@ -30,7 +30,7 @@ internal sealed class WorkProgress(JsonElement? token, string title, Func<string
         }
     }
 
-    private void Begin()
+    void Begin()
     {
         _ = SendAsync(new WorkDoneProgress("begin", title));
         _isBegun = true;
@@ -40,7 +40,7 @@ internal sealed class WorkProgress(JsonElement? token, string title, Func<string
     public void Report(int done, int total)
     {
         if (_isEnded) return;
-        int percent = total > 0 ? Math.Clamp(done * 100 / total, 0, 100) : 0;
+        var percent = total > 0 ? Math.Clamp(done * 100 / total, 0, 100) : 0;
         if (percent == _percent) return;
         _percent = percent;
         _ = SendAsync(_isBegun ? new WorkDoneProgress("report", null, $"{done} of {total}", percent) : new WorkDoneProgress("begin", title, $"{done} of {total}", percent));
@@ -54,6 +54,6 @@ internal sealed class WorkProgress(JsonElement? token, string title, Func<string
         return SendAsync(new WorkDoneProgress("end"));
     }
 
-    private Task SendAsync(WorkDoneProgress value) =>
+    Task SendAsync(WorkDoneProgress value) =>
         token is { } own ? notify(Methods.Progress, new WorkProgressParams(own, value)) : Task.CompletedTask;
 }

@@ -8,28 +8,28 @@ namespace NcLanguage.Server.Features;
 /// <summary>workspace/diagnostic: the findings of what is open and of the other files of the workspace's folders. As long as nothing is new the answer waits:
 /// a client would ask again and again else. Where the client takes partial results, each file's findings leave when they are there.</summary>
 #pragma warning disable CA1001 // A semaphore that is only awaited holds nothing, and a request may outlive the session.
-internal sealed class WorkspaceDiagnosticFeature(
+sealed class WorkspaceDiagnosticFeature(
     DocumentStore open, JobDocuments openJobs, WorkspaceChecks checks, JobDiagnostics jobDiagnostics, Func<string, object, Task> notify)
 #pragma warning restore CA1001
 {
     // Two requests at once would read every file twice.
-    private readonly SemaphoreSlim _turn = new(1, 1);
+    readonly SemaphoreSlim _turn = new(1, 1);
 
     public async Task<WorkspaceDiagnosticReport> AnswerAsync(WorkspaceDiagnosticParams request, CancellationToken cancel)
     {
         jobDiagnostics.WorkspaceIsPulled();
         checks.LookAgain();
         Dictionary<string, string> previous = new(DocumentUri.PathComparer);
-        foreach (PreviousResultId id in Errors.Whole(request.PreviousResultIds)) previous[Key(id.Uri)] = id.Value;
+        foreach (var id in Errors.Whole(request.PreviousResultIds)) previous[Key(id.Uri)] = id.Value;
         var progress = new WorkProgress(request.WorkDoneToken, "Checking the programs of the folder", notify);
         while (true)
         {
             Task changed = Task.WhenAny(open.NextAnalysis, checks.NextChange);
             var reports = new Reports(previous, request.PartialResultToken, notify);
-            foreach (WorkspaceDocumentDiagnosticReport report in await open.ReadAllAsync(
+            foreach (var report in await open.ReadAllAsync(
                 context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(Key(context.Uri))), cancel).ConfigureAwait(false))
                 await reports.AddAsync(report, cancel).ConfigureAwait(false);
-            foreach (JobDocument document in openJobs.All) await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
+            foreach (var document in openJobs.All) await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
             try
             {
                 await Task.Run(() => ReadDiskAsync(reports, progress, cancel), cancel).ConfigureAwait(false);
@@ -43,12 +43,12 @@ internal sealed class WorkspaceDiagnosticFeature(
         }
     }
 
-    private async Task ReadDiskAsync(Reports reports, WorkProgress progress, CancellationToken cancel)
+    async Task ReadDiskAsync(Reports reports, WorkProgress progress, CancellationToken cancel)
     {
         await _turn.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
-            foreach (FileFindings file in checks.Check(progress.Report, cancel)) await reports.AddAsync(file.Uri, null, file.Items, cancel).ConfigureAwait(false);
+            foreach (var file in checks.Check(progress.Report, cancel)) await reports.AddAsync(file.Uri, null, file.Items, cancel).ConfigureAwait(false);
         }
         finally
         {
@@ -57,21 +57,21 @@ internal sealed class WorkspaceDiagnosticFeature(
     }
 
     // A client may write an address in another way than the server.
-    private static string Key(string uri) => DocumentUri.ToPath(uri) ?? uri;
+    static string Key(string uri) => DocumentUri.ToPath(uri) ?? uri;
 
     /// <summary>What is told in one answer, or piece by piece before it.</summary>
-    private sealed class Reports(Dictionary<string, string> previous, JsonElement? token, Func<string, object, Task> notify)
+    sealed class Reports(Dictionary<string, string> previous, JsonElement? token, Func<string, object, Task> notify)
     {
-        private readonly HashSet<string> _seen = new(DocumentUri.PathComparer);
-        private readonly List<WorkspaceDocumentDiagnosticReport> _rest = [];
-        private bool _hasNew;
+        readonly HashSet<string> _seen = new(DocumentUri.PathComparer);
+        readonly List<WorkspaceDocumentDiagnosticReport> _rest = [];
+        bool _hasNew;
 
         /// <summary>What was not sent before the answer.</summary>
         public WorkspaceDocumentDiagnosticReport[] Rest => token is null ? [.. _rest] : [];
 
         public Task AddAsync(string uri, int? version, Diagnostic[] items, CancellationToken cancel)
         {
-            DocumentDiagnosticReport report = PullDiagnosticFeature.Report(items, previous.GetValueOrDefault(Key(uri)));
+            var report = PullDiagnosticFeature.Report(items, previous.GetValueOrDefault(Key(uri)));
             return AddAsync(new WorkspaceDocumentDiagnosticReport(report.Kind, uri, version, report.ResultId, report.Items), cancel);
         }
 
@@ -79,7 +79,7 @@ internal sealed class WorkspaceDiagnosticFeature(
         public async Task AddAsync(WorkspaceDocumentDiagnosticReport report, CancellationToken cancel)
         {
             if (!_seen.Add(Key(report.Uri))) return;
-            bool isNew = PullDiagnosticFeature.IsNew(report);
+            var isNew = PullDiagnosticFeature.IsNew(report);
             _hasNew |= isNew;
             if (token is not { } partial) _rest.Add(report);
             else if (isNew) await notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report]))).WaitAsync(cancel).ConfigureAwait(false);
@@ -88,9 +88,9 @@ internal sealed class WorkspaceDiagnosticFeature(
         /// <summary>Takes away the findings of files that are no longer there. False where there is nothing to answer yet.</summary>
         public async Task<bool> FinishAsync(CancellationToken cancel)
         {
-            foreach (string gone in previous.Keys.Where(key => !_seen.Contains(key)).ToList())
+            foreach (var gone in previous.Keys.Where(key => !_seen.Contains(key)).ToList())
             {
-                string uri = Path.IsPathRooted(gone) ? DocumentUri.FromPath(gone) : gone;
+                var uri = Path.IsPathRooted(gone) ? DocumentUri.FromPath(gone) : gone;
                 if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null) await AddAsync(uri, null, [], cancel).ConfigureAwait(false);
             }
             return _hasNew || (_seen.Count == 0 && previous.Count == 0);

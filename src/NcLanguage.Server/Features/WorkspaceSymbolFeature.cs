@@ -7,10 +7,10 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Features;
 
 /// <summary>workspace/symbol: programs, subroutines, tools and operations of open programs, and the programs of all files of the workspace.</summary>
-internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper positions)
+sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper positions)
 {
     /// <summary>Symbols that are told.</summary>
-    private const int MostSymbols = 1000;
+    const int MostSymbols = 1000;
 
     /// <summary>Those of an open program whose name holds the query, in any case.</summary>
     public static SymbolInformation[] Open(FeatureContext context, string query)
@@ -21,7 +21,7 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
 
         void Add(IEnumerable<OutlineItem> items, string? container)
         {
-            foreach (OutlineItem item in items)
+            foreach (var item in items)
             {
                 if (found.Count < MostSymbols && Fits(item.Name, query))
                     found.Add(new SymbolInformation(item.Name, DocumentSymbolFeature.Kind(item.Kind),
@@ -35,18 +35,18 @@ internal sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper posi
     public SymbolInformation[] OnDisk(string query, CancellationToken cancel)
     {
         List<SymbolInformation> found = [];
-        foreach (string path in WorkspaceFiles.Programs(jobs.Roots))
+        foreach (var path in WorkspaceFiles.Programs(jobs.Roots))
         {
             cancel.ThrowIfCancellationRequested();
             if (found.Count >= MostSymbols) break;
             if (jobs.IsOpen(path) || jobs.TextOf(path) is not { } text) continue;
             // A file without a program number has its name alone.
-            foreach ((string name, int line) in ProgramNames.In(text).DefaultIfEmpty((Path.GetFileName(path), 0)))
+            foreach ((var name, var line) in ProgramNames.In(text).DefaultIfEmpty((Path.GetFileName(path), 0)))
                 if (Fits(name, query))
                     found.Add(new SymbolInformation(name, SymbolKind.Module, new Location(DocumentUri.FromPath(path), positions.ToRange(text, line, 0, int.MaxValue)), Path.GetFileName(path)));
         }
         return [.. found];
     }
 
-    private static bool Fits(string name, string query) => name.Contains(query, StringComparison.OrdinalIgnoreCase);
+    static bool Fits(string name, string query) => name.Contains(query, StringComparison.OrdinalIgnoreCase);
 }

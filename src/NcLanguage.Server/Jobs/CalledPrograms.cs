@@ -7,11 +7,11 @@ namespace NcLanguage.Server.Jobs;
 
 /// <summary>The programs beside one that calls them. Each is read once, when it is first called, and every place that was looked at is noted,
 /// so that it is known what has to change before they are read anew. Used by several workers at once.</summary>
-internal sealed class CalledPrograms : ICalledPrograms
+sealed class CalledPrograms : ICalledPrograms
 {
-    private readonly ConcurrentDictionary<int, CalledFile?> _found = new();
-    private readonly ConcurrentDictionary<string, FileStamp> _looked = new(DocumentUri.PathComparer);
-    private readonly SiblingPrograms _siblings;
+    readonly ConcurrentDictionary<int, CalledFile?> _found = new();
+    readonly ConcurrentDictionary<string, FileStamp> _looked = new(DocumentUri.PathComparer);
+    readonly SiblingPrograms _siblings;
 
     /// <param name="programPath">The calling program.</param>
     /// <param name="files">How files are read, what is open in the editor first.</param>
@@ -29,7 +29,7 @@ internal sealed class CalledPrograms : ICalledPrograms
     public IEnumerable<string> Outdated() => _looked.Where(place => FileStamp.Of(place.Key) != place.Value).Select(place => place.Key);
 
     // Noted before the reading: what changes meanwhile then counts as changed.
-    private sealed class Noting(CalledPrograms programs, IFileAccess files) : IFileAccess
+    sealed class Noting(CalledPrograms programs, IFileAccess files) : IFileAccess
     {
         public FileAnswer Read(string path)
         {

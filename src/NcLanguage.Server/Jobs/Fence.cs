@@ -7,17 +7,17 @@ namespace NcLanguage.Server.Jobs;
 /// written as one outside is not even looked at, for a path can name another computer.</summary>
 /// <param name="disk">How files are read.</param>
 /// <param name="folders">The folders: full paths.</param>
-internal sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFileAccess
+sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFileAccess
 {
     /// <summary>Links that are followed one after the other; more than that go in a circle.</summary>
-    private const int MostLinks = 40;
+    const int MostLinks = 40;
 
-    private string[]? _real;
+    string[]? _real;
 
     /// <summary>Whether a file lies within, links followed.</summary>
     public bool Holds(string path)
     {
-        string[] real = _real ??= [.. folders.Select(folder => Real(folder)).OfType<string>()];
+        var real = _real ??= [.. folders.Select(folder => Real(folder)).OfType<string>()];
         return (IsIn(folders, path) || IsIn(real, path)) && Real(path) is { } target && IsIn(real, target);
     }
 
@@ -25,18 +25,18 @@ internal sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folder
 
     public IReadOnlyList<string> NamesIn(string folder) => Holds(Path.Combine(folder, "any")) ? disk.NamesIn(folder) : [];
 
-    private static bool IsIn(IEnumerable<string> folders, string path)
+    static bool IsIn(IEnumerable<string> folders, string path)
     {
-        StringComparison comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
+        var comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
         return folders.Any(folder => path.StartsWith(Path.TrimEndingDirectorySeparator(folder) is var inner && Path.EndsInDirectorySeparator(inner) ? inner : inner + Path.DirectorySeparatorChar, comparison));
     }
 
     /// <summary>Where a path leads when every link on the way is followed; null where that cannot be told.</summary>
-    private static string? Real(string path)
+    static string? Real(string path)
     {
         try
         {
-            int links = 0;
+            var links = 0;
             return Real(path, ref links);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
@@ -45,14 +45,14 @@ internal sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folder
         }
     }
 
-    private static string? Real(string path, ref int links)
+    static string? Real(string path, ref int links)
     {
-        string full = Path.GetFullPath(path);
+        var full = Path.GetFullPath(path);
         if (Path.GetPathRoot(full) is not { Length: > 0 } root) return null;
-        string real = root;
-        foreach (string part in full[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
+        var real = root;
+        foreach (var part in full[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
         {
-            string next = Path.Combine(real, part);
+            var next = Path.Combine(real, part);
             if (new FileInfo(next).LinkTarget is not { } target)
             {
                 real = next;

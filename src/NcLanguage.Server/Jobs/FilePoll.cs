@@ -1,9 +1,9 @@
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>For clients that can't watch files: looks at the files in use itself, once a second.</summary>
-internal static class FilePoll
+static class FilePoll
 {
-    private static readonly TimeSpan Interval = TimeSpan.FromSeconds(1);
+    static readonly TimeSpan Interval = TimeSpan.FromSeconds(1);
 
     /// <summary>Calls <paramref name="onChanged"/> with the paths that changed, came or went, until cancelled. The files are looked at
     /// here, off the queue: on a network drive that may take its time.</summary>
@@ -14,7 +14,7 @@ internal static class FilePoll
         {
             while (await timer.WaitForNextTickAsync(cancellationToken).ConfigureAwait(false))
             {
-                IReadOnlyList<LoadedJob> jobs = await jobsInUse().ConfigureAwait(false);
+                var jobs = await jobsInUse().ConfigureAwait(false);
                 List<string> changed = [.. jobs.SelectMany(job => job.Outdated()).Distinct()];
                 if (changed.Count > 0) await onChanged(changed).ConfigureAwait(false);
             }

@@ -1,7 +1,7 @@
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>By what a change of a file on disk is told: when it was written and how long it is. Default where there is none.</summary>
-internal readonly record struct FileStamp(DateTime Written, long Length)
+readonly record struct FileStamp(DateTime Written, long Length)
 {
     public static FileStamp Of(string path)
     {

@@ -9,11 +9,11 @@ namespace NcLanguage.Server.Jobs;
 /// <summary>Finds and reads the setup and the machine that go with a program. A file that is open in the editor counts as it stands
 /// there, saved or not; a setup, machine or cutting file that is no JSON for a moment, as it last could be read. All others are read only in the workspace, beside
 /// what is open, and beside what the command line names. May be used by several workers at once.</summary>
-internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
+sealed class JobLoader(IFileAccess files, ServerSettings settings)
 {
-    private readonly ConcurrentDictionary<string, OpenText> _open = new(DocumentUri.PathComparer);
+    readonly ConcurrentDictionary<string, OpenText> _open = new(DocumentUri.PathComparer);
 
-    private volatile string[] _roots = [];
+    volatile string[] _roots = [];
 
     /// <summary>The folders of the workspace: setups and machines are looked for upward no farther than these.</summary>
     public string[] Roots
@@ -30,8 +30,8 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <returns>What the text says, and whether programs go by another one.</returns>
     public (LoadedJob Job, bool IsOutOfForce) SetJobText(string path, string uri, SourceText text)
     {
-        LoadedJob job = LoadFile(path, new OpenText(uri, text, text));
-        SourceText? before = job.IsUnreadable(path) ? LastReadable(path) : null;
+        var job = LoadFile(path, new OpenText(uri, text, text));
+        var before = job.IsUnreadable(path) ? LastReadable(path) : null;
         if (before is not null) job = job.WithStateBefore(path);
         _open[path] = new OpenText(uri, text, before ?? text, job);
         return (job, before is not null);
@@ -46,16 +46,16 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>The names of the machine files that lie beside a file, itself left out.</summary>
     public string[] MachinesBeside(string path)
     {
-        string folder = Path.GetDirectoryName(path) ?? "";
+        var folder = Path.GetDirectoryName(path) ?? "";
         return [.. files.NamesIn(folder).Concat(_open.Keys.Where(open => Path.GetDirectoryName(open) == folder).Select(open => Path.GetFileName(open)!))
             .Where(name => WatchedFiles.IsMachine(name) && !DocumentUri.PathComparer.Equals(name, Path.GetFileName(path))).Distinct(DocumentUri.PathComparer).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
-    public string UriOf(string path) => _open.TryGetValue(path, out OpenText? document) ? document.Uri : DocumentUri.FromPath(path);
+    public string UriOf(string path) => _open.TryGetValue(path, out var document) ? document.Uri : DocumentUri.FromPath(path);
 
     /// <summary>How many mistakes there are in a file that a job was read from: as it stands in the editor, where it is open there.</summary>
-    public int ProblemsIn(string path, LoadedJob job) => ((_open.TryGetValue(path, out OpenText? document) ? document.Job : null) ?? job).ProblemsIn(path).Count();
+    public int ProblemsIn(string path, LoadedJob job) => ((_open.TryGetValue(path, out var document) ? document.Job : null) ?? job).ProblemsIn(path).Count();
 
     /// <summary>Whether a file lies in one of the workspace's folders.</summary>
     public bool IsInWorkspace(string path) => RootOf(path) is not null;
@@ -65,7 +65,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
 
     /// <summary>The text of a file as it stands in the editor or on disk; null where it cannot be read.</summary>
     public SourceText? TextOf(string path) =>
-        _open.TryGetValue(path, out OpenText? document) ? document.Text
+        _open.TryGetValue(path, out var document) ? document.Text
         : FenceAround(_open.Keys).Read(path) is { State: FileState.Read } answer ? WideText.Read(answer.Bytes.ToArray()) : null;
 
     public LoadedJob Load(string? programPath) => Load(programPath, settings.Job);
@@ -73,7 +73,7 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>What a setup, machine or cutting file says when looked at alone: open in the editor, as programs go by it.</summary>
     public LoadedJob LoadFile(string path) => LoadFile(path, _open.GetValueOrDefault(path));
 
-    private LoadedJob LoadFile(string path, OpenText? text) => WatchedFiles.IsCutting(path)
+    LoadedJob LoadFile(string path, OpenText? text) => WatchedFiles.IsCutting(path)
         ? Load(path, JobOptions.None, text)
         : Load(null, WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path }, text, path);
 
@@ -81,63 +81,63 @@ internal sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <param name="chosen">What the user chose.</param>
     /// <param name="instead">What stands in <paramref name="path"/>, whatever is open or on disk; null for nothing of the kind.</param>
     /// <param name="path">The program's own path where it is left out.</param>
-    private LoadedJob Load(string? programPath, JobOptions chosen, OpenText? instead = null, string? path = null)
+    LoadedJob Load(string? programPath, JobOptions chosen, OpenText? instead = null, string? path = null)
     {
-        Fence fence = FenceAround([.. new[] { programPath, path }.OfType<string>()]);
+        var fence = FenceAround([.. new[] { programPath, path }.OfType<string>()]);
         var recorder = new Recorder(fence, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
-        JobInputs inputs = JobFiles.Resolve(programPath, RootOf(programPath) ?? Path.GetDirectoryName(programPath), recorder, chosen);
+        var inputs = JobFiles.Resolve(programPath, RootOf(programPath) ?? Path.GetDirectoryName(programPath), recorder, chosen);
         if (WatchedFiles.IsCutting(programPath ?? "")) inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
         return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(fence, _open)));
     }
 
-    private SourceText? LastReadable(string path)
+    SourceText? LastReadable(string path)
     {
-        if (_open.TryGetValue(path, out OpenText? open) && !LoadFile(path, open).IsUnreadable(path)) return open.InForce;
+        if (_open.TryGetValue(path, out var open) && !LoadFile(path, open).IsUnreadable(path)) return open.InForce;
         return open is null && FenceAround([path]).Read(path) is { State: FileState.Read } answer && SourceText.From(answer.Bytes.ToArray()) is var saved
             && !LoadFile(path, new OpenText(path, saved, saved)).IsUnreadable(path) ? saved : null;
     }
 
     /// <summary>Lets reading go on in the workspace, in the folders of these files, and in those of the files that the command line names.</summary>
-    private Fence FenceAround(IEnumerable<string> paths) => new(
+    Fence FenceAround(IEnumerable<string> paths) => new(
         files, [.. _roots.Concat(paths.Concat(settings.FilesOfCommandLine).Select(path => Path.GetDirectoryName(path)).OfType<string>()).Distinct(DocumentUri.PathComparer)]);
 
     /// <summary>The innermost workspace folder the program lies in; for a text never saved the first.</summary>
-    private string? RootOf(string? programPath)
+    string? RootOf(string? programPath)
     {
-        string[] roots = _roots;
+        var roots = _roots;
         if (programPath is null) return roots.Length > 0 ? roots[0] : null;
-        StringComparison comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
+        var comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
         return roots
             .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
             .MaxBy(root => root.Length);
     }
 
     /// <summary>Reads, the editor's texts first.</summary>
-    private sealed class OpenFirst(IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IFileAccess
+    sealed class OpenFirst(IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IFileAccess
     {
         public FileAnswer Read(string path) =>
-            open.TryGetValue(path, out OpenText? document) ? new FileAnswer(FileState.Read, document.InForce.ToBytes()) : disk.Read(path);
+            open.TryGetValue(path, out var document) ? new FileAnswer(FileState.Read, document.InForce.ToBytes()) : disk.Read(path);
 
         public IReadOnlyList<string> NamesIn(string folder) => disk.NamesIn(folder);
     }
 
     /// <summary>Reads, the editor's texts first, and notes what was looked at.</summary>
-    private sealed class Recorder(Fence disk, Func<string, OpenText?> open) : IFileAccess
+    sealed class Recorder(Fence disk, Func<string, OpenText?> open) : IFileAccess
     {
         public ImmutableDictionary<string, JobFile>.Builder Files { get; } = ImmutableDictionary.CreateBuilder<string, JobFile>(DocumentUri.PathComparer);
 
         public FileAnswer Read(string path)
         {
-            OpenText? document = open(path);
+            var document = open(path);
             if (document is null && !disk.Holds(path)) return new FileAnswer(FileState.Outside);
             // Before the reading: a file written meanwhile then counts as changed.
-            FileStamp stamp = FileStamp.Of(path);
+            var stamp = FileStamp.Of(path);
             if (document is not null)
             {
                 Files[path] = new JobFile(document.InForce, document.Uri, stamp);
                 return new FileAnswer(FileState.Read, document.InForce.ToBytes());
             }
-            FileAnswer answer = disk.Read(path);
+            var answer = disk.Read(path);
             Files[path] = new JobFile(answer.State == FileState.Read ? SourceText.From(answer.Bytes.ToArray()) : null, null, stamp);
             return answer;
         }

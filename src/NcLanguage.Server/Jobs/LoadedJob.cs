@@ -8,11 +8,11 @@ namespace NcLanguage.Server.Jobs;
 
 /// <summary>A setup or machine file as it was read: its text, the editor's address where it is open there, and its stamp on disk.
 /// Without text where it could not be read.</summary>
-internal sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp);
+sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp);
 
 /// <summary>A program's setup and machine, and every file that was looked at for them, there or not, by path.</summary>
 /// <param name="Programs">Where the programs are found that it calls; null for a text never saved.</param>
-internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files, CalledPrograms? Programs)
+sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> Files, CalledPrograms? Programs)
 {
     public bool DependsOn(IEnumerable<string> paths) => paths.Any(path => Files.ContainsKey(path) || Programs?.DependsOn(path) == true);
 
@@ -28,7 +28,7 @@ internal sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, J
         Inputs = Inputs with { Problems = [.. Inputs.Problems.Select(problem => IsUnreadable(problem, path) ? problem.WithConsequence("Until it can be read again, programs go by what it said before") : problem)] },
     };
 
-    private static bool IsUnreadable(SetupProblem problem, string path) => problem.Kind == ProblemKind.Malformed && DocumentUri.PathComparer.Equals(problem.Path, path);
+    static bool IsUnreadable(SetupProblem problem, string path) => problem.Kind == ProblemKind.Malformed && DocumentUri.PathComparer.Equals(problem.Path, path);
 
     /// <summary>The files that are no longer as they were read.</summary>
     public IEnumerable<string> Outdated() =>

@@ -7,4 +7,4 @@ namespace NcLanguage.Server.Jobs;
 /// <param name="Text">The text as it stands there.</param>
 /// <param name="InForce">The text that programs go by: of a setup, machine or cutting file that cannot be read for the moment the last one that could.</param>
 /// <param name="Job">What <paramref name="Text"/> says alone; null for a program.</param>
-internal sealed record OpenText(string Uri, SourceText Text, SourceText InForce, LoadedJob? Job = null);
+sealed record OpenText(string Uri, SourceText Text, SourceText InForce, LoadedJob? Job = null);

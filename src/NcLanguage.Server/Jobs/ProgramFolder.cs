@@ -8,19 +8,19 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>The programs in the folder of one: what is open in the editor first, the rest from disk. Nothing outside the folder is read.</summary>
-internal sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IProgramFolder
+sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDictionary<string, OpenText> open) : IProgramFolder
 {
     /// <summary>Files of a folder that are looked at.</summary>
-    private const int MostFiles = 1000;
+    const int MostFiles = 1000;
 
-    private IReadOnlyList<FolderProgram>? _others;
+    IReadOnlyList<FolderProgram>? _others;
 
     public IReadOnlyList<FolderProgram> Others(CancellationToken cancel) => _others ??= Read(cancel);
 
     /// <summary>The paths of the programs in the folder, this one left out, by name.</summary>
     public IEnumerable<string> Paths()
     {
-        string? folder = Path.GetDirectoryName(programPath);
+        var folder = Path.GetDirectoryName(programPath);
         if (folder is null) return [];
         SortedSet<string> paths = new(DocumentUri.PathComparer);
         paths.UnionWith(open.Keys.Where(path => Path.GetDirectoryName(path) == folder && IsProgram(path)));
@@ -29,19 +29,19 @@ internal sealed class ProgramFolder(string programPath, IFileAccess disk, Concur
         return paths.Take(MostFiles);
     }
 
-    private List<FolderProgram> Read(CancellationToken cancel)
+    List<FolderProgram> Read(CancellationToken cancel)
     {
         List<FolderProgram> programs = [];
-        foreach (string path in Paths())
+        foreach (var path in Paths())
         {
             cancel.ThrowIfCancellationRequested();
-            if (open.TryGetValue(path, out OpenText? document)) programs.Add(new FolderProgram(path, document.Text));
+            if (open.TryGetValue(path, out var document)) programs.Add(new FolderProgram(path, document.Text));
             else if (disk.Read(path) is { State: FileState.Read } answer) programs.Add(new FolderProgram(path, WideText.Read(answer.Bytes.ToArray())));
         }
         return programs;
     }
 
-    private static IEnumerable<string> OnDisk(string folder)
+    static IEnumerable<string> OnDisk(string folder)
     {
         try
         {

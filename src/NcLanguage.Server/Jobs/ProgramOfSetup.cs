@@ -5,13 +5,13 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>The program that a page is made of where a setup file is what the user looks at.</summary>
-internal static class ProgramOfSetup
+static class ProgramOfSetup
 {
     /// <summary>The program beside a setup: the one of its name, or the only one of the folder, or the only one of it that is open.</summary>
     /// <exception cref="StreamJsonRpc.LocalRpcException">There is none, or more than one; the message says so in a sentence for the user.</exception>
     public static string Find(string jobFile, JobLoader jobs)
     {
-        string name = Path.GetFileName(jobFile);
+        var name = Path.GetFileName(jobFile);
         if (!WatchedFiles.IsSetup(jobFile)) throw Refused($"{name} is no program and no setup: open a program first.");
         string[] beside = [.. jobs.FolderOf(jobFile).Paths()];
         if (WatchedFiles.ProgramOf(jobFile) is { } program)
@@ -20,9 +20,9 @@ internal static class ProgramOfSetup
                 ?? throw Refused($"There is no program beside {name}, such as {program}.nc.");
         }
         if (beside.Length == 0) throw Refused($"There is no program beside {name}.");
-        string[] open = beside.Length == 1 ? beside : [.. beside.Where(jobs.IsOpen)];
+        var open = beside.Length == 1 ? beside : [.. beside.Where(jobs.IsOpen)];
         return open.Length == 1 ? open[0] : throw Refused($"{name} is for {beside.Length} programs: open the one that is meant.");
     }
 
-    private static Exception Refused(string sentence) => Errors.Exception((JsonRpcErrorCode)(-32803), sentence);
+    static Exception Refused(string sentence) => Errors.Exception((JsonRpcErrorCode)(-32803), sentence);
 }

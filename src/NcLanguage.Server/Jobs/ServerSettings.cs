@@ -6,11 +6,11 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>What the editor's settings and the command line choose for all programs. What a setting does not say stays as the command line has it.</summary>
-internal sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
+sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
 {
-    private volatile Choice _current = new(job, analysis);
+    volatile Choice _current = new(job, analysis);
 
-    private sealed record Choice(JobOptions Job, AnalysisOptions Analysis);
+    sealed record Choice(JobOptions Job, AnalysisOptions Analysis);
 
     public JobOptions Job => _current.Job;
 
@@ -31,11 +31,11 @@ internal sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
                 Readings = settings.Readings is { Length: > 0 } readings ? [.. readings] : job.Readings,
             },
             analysis with { Portable = settings.Portable ?? analysis.Portable, Skip = settings.SkipBlocks ?? analysis.Skip });
-        Choice before = _current;
+        var before = _current;
         _current = next;
         return before.Analysis != next.Analysis || before.Job.SetupPath != next.Job.SetupPath || before.Job.Machine != next.Job.Machine
             || !before.Job.Readings.AsSpan().SequenceEqual(next.Job.Readings.AsSpan());
     }
 
-    private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
+    static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();
 }

@@ -4,13 +4,13 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>Reads an editor's settings. A setting of the wrong shape is told and passed over; the others count.</summary>
-internal static class SettingsReader
+static class SettingsReader
 {
-    private const string Section = LanguageServer.Name;
+    const string Section = LanguageServer.Name;
 
     /// <summary>The member for this server among the settings of a notification; null where there is none.</summary>
     public static JsonElement? SectionOf(JsonElement? settings) =>
-        settings is { ValueKind: JsonValueKind.Object } all && all.TryGetProperty(Section, out JsonElement own) && own.ValueKind != JsonValueKind.Null ? own : null;
+        settings is { ValueKind: JsonValueKind.Object } all && all.TryGetProperty(Section, out var own) && own.ValueKind != JsonValueKind.Null ? own : null;
 
     /// <param name="settings">The section, as the client wrote it.</param>
     /// <param name="tell">Takes one sentence for each setting that is passed over.</param>
@@ -31,7 +31,7 @@ internal static class SettingsReader
         return new EditorSettings();
     }
 
-    private static string? Text(JsonElement settings, string name, string expected, Action<string> tell)
+    static string? Text(JsonElement settings, string name, string expected, Action<string> tell)
     {
         if (Find(settings, name) is not { } value) return null;
         if (value.ValueKind == JsonValueKind.String) return value.GetString();
@@ -39,7 +39,7 @@ internal static class SettingsReader
         return null;
     }
 
-    private static string[]? Texts(JsonElement settings, string name, string expected, Action<string> tell)
+    static string[]? Texts(JsonElement settings, string name, string expected, Action<string> tell)
     {
         if (Find(settings, name) is not { } value) return null;
         if (value.ValueKind != JsonValueKind.Array)
@@ -47,13 +47,13 @@ internal static class SettingsReader
             Complain(name, expected, value, tell);
             return null;
         }
-        foreach (JsonElement entry in value.EnumerateArray())
+        foreach (var entry in value.EnumerateArray())
             if (entry.ValueKind != JsonValueKind.String)
                 tell($"The setting {Section}.{name} must be {expected}; {Kind(entry)} in it is passed over.");
         return [.. value.EnumerateArray().Where(entry => entry.ValueKind == JsonValueKind.String).Select(entry => entry.GetString()!)];
     }
 
-    private static bool? Truth(JsonElement settings, string name, Action<string> tell)
+    static bool? Truth(JsonElement settings, string name, Action<string> tell)
     {
         if (Find(settings, name) is not { } value) return null;
         if (value.ValueKind is JsonValueKind.True or JsonValueKind.False) return value.GetBoolean();
@@ -61,13 +61,13 @@ internal static class SettingsReader
         return null;
     }
 
-    private static JsonElement? Find(JsonElement settings, string name) =>
-        settings.TryGetProperty(name, out JsonElement value) && value.ValueKind != JsonValueKind.Null ? value : null;
+    static JsonElement? Find(JsonElement settings, string name) =>
+        settings.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null ? value : null;
 
-    private static void Complain(string name, string expected, JsonElement value, Action<string> tell) =>
+    static void Complain(string name, string expected, JsonElement value, Action<string> tell) =>
         tell($"The setting {Section}.{name} must be {expected}, not {Kind(value)}; it is passed over.");
 
-    private static string Kind(JsonElement value) => value.ValueKind switch
+    static string Kind(JsonElement value) => value.ValueKind switch
     {
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "a list",

@@ -6,11 +6,11 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>The files whose change concerns open programs.</summary>
-internal static class WatchedFiles
+static class WatchedFiles
 {
-    private const string SetupEnding = ".setup.json";
-    private const string MachineEnding = ".machine.json";
-    private const string CuttingEnding = ".cutting.json";
+    const string SetupEnding = ".setup.json";
+    const string MachineEnding = ".machine.json";
+    const string CuttingEnding = ".cutting.json";
 
     public static RegistrationParams Registration { get; } = new(
     [

@@ -3,15 +3,15 @@ using NcLanguage.Control.Flow;
 namespace NcLanguage.Server.Jobs;
 
 /// <summary>The programs, setup, machine and cutting files below the workspace's folders, as far as they are looked at.</summary>
-internal static class WorkspaceFiles
+static class WorkspaceFiles
 {
     /// <summary>Files that are taken.</summary>
-    private const int MostFiles = 5000;
+    const int MostFiles = 5000;
 
     /// <summary>Files of any kind whose names are looked at: somebody may open a whole disk as a folder.</summary>
-    private const int MostNames = 200_000;
+    const int MostNames = 200_000;
 
-    private static readonly EnumerationOptions s_walk = new()
+    static readonly EnumerationOptions s_walk = new()
     {
         RecurseSubdirectories = true,
         IgnoreInaccessible = true,
@@ -24,6 +24,6 @@ internal static class WorkspaceFiles
 
     public static IEnumerable<string> JobFiles(IEnumerable<string> roots) => Of(roots, WatchedFiles.IsJobFile);
 
-    private static IEnumerable<string> Of(IEnumerable<string> roots, Func<string, bool> isWanted) =>
+    static IEnumerable<string> Of(IEnumerable<string> roots, Func<string, bool> isWanted) =>
         roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk)).Take(MostNames).Where(isWanted).Take(MostFiles);
 }

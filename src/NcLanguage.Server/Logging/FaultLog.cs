@@ -10,24 +10,24 @@ namespace NcLanguage.Server.Logging;
 /// <param name="Uri">The client's name of the document.</param>
 /// <param name="Version">Its version; null where it is not open.</param>
 /// <param name="At">The place, counted from 0 as the client does; null where none was given.</param>
-internal sealed record FaultPlace(string Uri, int? Version, Position? At = null);
+sealed record FaultPlace(string Uri, int? Version, Position? At = null);
 
 /// <summary>A fault as the log shows it: the client gets the line, the error stream the details too.</summary>
-internal sealed record FaultReport(string Line, string Details);
+sealed record FaultReport(string Line, string Details);
 
 /// <summary>Logs what went wrong, each fault once, with what is needed to make it happen again. Names of files and what stands in them are told only where the
 /// settings ask for it: a log is handed on more readily than a program.</summary>
-internal sealed class FaultLog(ILogger log)
+sealed class FaultLog(ILogger log)
 {
     /// <summary>Different faults that are remembered so that none is logged twice; after so many nothing is logged any more.</summary>
-    private const int MostKnown = 1000;
+    const int MostKnown = 1000;
 
-    private const string Place = "place";
-    private const string Logged = "logged";
-    private const string Document = "document";
+    const string Place = "place";
+    const string Logged = "logged";
+    const string Document = "document";
 
-    private readonly ConcurrentDictionary<string, byte> _known = new();
-    private volatile bool _tellsAll;
+    readonly ConcurrentDictionary<string, byte> _known = new();
+    volatile bool _tellsAll;
 
     /// <summary>Whether names of files and the messages of exceptions, which may quote a program, are told.</summary>
     public bool TellsAll
@@ -55,7 +55,7 @@ internal sealed class FaultLog(ILogger log)
         place ??= fault.Data[Place] as FaultPlace;
         fault.Data[Logged] = true;
         if (!IsNew($"{what}\n{fault.GetType()}\n{fault.StackTrace}")) return;
-        string message = _tellsAll ? $": {fault.Message}" : ".";
+        var message = _tellsAll ? $": {fault.Message}" : ".";
         var report = new FaultReport($"{what} failed{(place is null ? "" : Shown(place))} by {fault.GetType().Name}{message}", Details(fault));
         log.Log(LogLevel.Error, default, report, null, (shown, _) => shown.Line);
     }
@@ -63,7 +63,7 @@ internal sealed class FaultLog(ILogger log)
     /// <summary>A notification was not taken: the client's mistake.</summary>
     public void Refused(string method, Exception reason)
     {
-        string message = reason.Message;
+        var message = reason.Message;
         if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri) message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
         if (IsNew($"{method}\n{message}")) log.NotificationRefused(method, message);
     }
@@ -71,22 +71,22 @@ internal sealed class FaultLog(ILogger log)
     /// <summary>Why something did not work, for the log: the message of an exception may quote a path or a program.</summary>
     public string ReasonOf(Exception reason) => _tellsAll ? reason.Message : reason.GetType().Name;
 
-    private bool IsNew(string fault) => _known.Count < MostKnown && _known.TryAdd(fault, 0);
+    bool IsNew(string fault) => _known.Count < MostKnown && _known.TryAdd(fault, 0);
 
-    private string Shown(FaultPlace place)
+    string Shown(FaultPlace place)
     {
-        string at = place.At is { } position ? $", line {position.Line} character {position.Character} (from 0)" : "";
-        string version = place.Version is { } number ? $", version {number}" : "";
+        var at = place.At is { } position ? $", line {position.Line} character {position.Character} (from 0)" : "";
+        var version = place.Version is { } number ? $", version {number}" : "";
         return $" at {(_tellsAll ? place.Uri : "document " + NameOf(place.Uri))}{version}{at},";
     }
 
     /// <summary>Tells documents apart without naming them.</summary>
-    private static string NameOf(string uri) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(uri)).AsSpan(0, 4));
+    static string NameOf(string uri) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(uri)).AsSpan(0, 4));
 
-    private static string Details(Exception fault)
+    static string Details(Exception fault)
     {
         var text = new StringBuilder();
-        for (Exception? part = fault; part is not null; part = part.InnerException)
+        for (var part = fault; part is not null; part = part.InnerException)
             text.AppendLine(part.GetType().ToString()).AppendLine(part.StackTrace);
         return text.ToString().TrimEnd();
     }

@@ -3,7 +3,7 @@ using Microsoft.Extensions.Logging;
 namespace NcLanguage.Server.Logging;
 
 /// <summary>Everything the server logs, in one place.</summary>
-internal static partial class ServerLog
+static partial class ServerLog
 {
     [LoggerMessage(LogLevel.Warning, "{Method} was not taken: {Reason}")]
     public static partial void NotificationRefused(this ILogger log, string method, string reason);

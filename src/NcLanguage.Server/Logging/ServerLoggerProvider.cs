@@ -5,9 +5,9 @@ namespace NcLanguage.Server.Logging;
 
 /// <summary>Sends log lines to the client as <c>window/logMessage</c>, without stack traces, and to the error stream in full.
 /// Never to stdout: that carries the protocol.</summary>
-internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvider
+sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvider
 {
-    private readonly Lock _gate = new();
+    readonly Lock _gate = new();
 
     /// <summary>Where lines for the client go; null until there is a connection.</summary>
     public Action<LogMessageParams>? ToClient { get; set; }
@@ -16,9 +16,9 @@ internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvid
 
     public void Dispose() => ToClient = null;
 
-    private void Write(LogLevel level, string message, string? details)
+    void Write(LogLevel level, string message, string? details)
     {
-        MessageType type = level switch
+        var type = level switch
         {
             >= LogLevel.Error => MessageType.Error,
             LogLevel.Warning => MessageType.Warning,
@@ -35,7 +35,7 @@ internal sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvid
         }
     }
 
-    private sealed class ServerLogger(ServerLoggerProvider provider) : ILogger
+    sealed class ServerLogger(ServerLoggerProvider provider) : ILogger
     {
         public IDisposable? BeginScope<TState>(TState state)
             where TState : notnull => null;

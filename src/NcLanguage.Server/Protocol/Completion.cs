@@ -2,12 +2,12 @@ namespace NcLanguage.Server.Protocol;
 
 // What stands beside the cursor while typing, as LSP 3.17 names it.
 
-internal sealed record CompletionParams(TextDocumentIdentifier TextDocument, Position Position);
+sealed record CompletionParams(TextDocumentIdentifier TextDocument, Position Position);
 
-internal sealed record CompletionList(bool IsIncomplete, CompletionItem[] Items);
+sealed record CompletionList(bool IsIncomplete, CompletionItem[] Items);
 
 /// <summary>The kinds every client knows.</summary>
-internal enum CompletionItemKind
+enum CompletionItemKind
 {
     Function = 3,
     Field = 5,
@@ -20,7 +20,7 @@ internal enum CompletionItemKind
     Reference = 18,
 }
 
-internal enum InsertTextFormat
+enum InsertTextFormat
 {
     PlainText = 1,
     Snippet = 2,
@@ -28,14 +28,14 @@ internal enum InsertTextFormat
 
 /// <summary>One item; a client hands the whole of it back when it asks for its documentation.</summary>
 /// <param name="Data">The topic that the documentation is found by.</param>
-internal sealed record CompletionItem(
+sealed record CompletionItem(
     string Label, CompletionItemKind? Kind = null, string? Detail = null, MarkupContent? Documentation = null, string? SortText = null, string? FilterText = null,
     InsertTextFormat? InsertTextFormat = null, TextEdit? TextEdit = null, string? Data = null, TextEdit[]? AdditionalTextEdits = null);
 
-internal sealed record SignatureHelpParams(TextDocumentIdentifier TextDocument, Position Position);
+sealed record SignatureHelpParams(TextDocumentIdentifier TextDocument, Position Position);
 
-internal sealed record SignatureHelp(SignatureInformation[] Signatures, uint ActiveSignature, uint ActiveParameter);
+sealed record SignatureHelp(SignatureInformation[] Signatures, uint ActiveSignature, uint ActiveParameter);
 
-internal sealed record SignatureInformation(string Label, MarkupContent Documentation, ParameterInformation[] Parameters, uint ActiveParameter);
+sealed record SignatureInformation(string Label, MarkupContent Documentation, ParameterInformation[] Parameters, uint ActiveParameter);
 
-internal sealed record ParameterInformation(ParameterLabel Label, string Documentation);
+sealed record ParameterInformation(ParameterLabel Label, string Documentation);

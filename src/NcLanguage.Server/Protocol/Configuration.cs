@@ -7,30 +7,30 @@ namespace NcLanguage.Server.Protocol;
 /// <param name="Portable">Tell what other readings would change although a machine was chosen.</param>
 /// <param name="SkipBlocks">Pass over blocks with /.</param>
 /// <param name="LogDetails">Name files, and what an exception says, in the log: they may tell what stands in a program.</param>
-internal sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null, bool? LogDetails = null);
+sealed record EditorSettings(string? Setup = null, string? Machine = null, string[]? Readings = null, bool? Portable = null, bool? SkipBlocks = null, bool? LogDetails = null);
 
-internal sealed record DidChangeConfigurationParams(System.Text.Json.JsonElement? Settings = null);
+sealed record DidChangeConfigurationParams(System.Text.Json.JsonElement? Settings = null);
 
-internal sealed record ConfigurationParams(ConfigurationItem[] Items);
+sealed record ConfigurationParams(ConfigurationItem[] Items);
 
-internal sealed record ConfigurationItem(string Section);
+sealed record ConfigurationItem(string Section);
 
-internal sealed record RenameFilesParams(FileRename[] Files);
+sealed record RenameFilesParams(FileRename[] Files);
 
-internal sealed record FileRename(string OldUri, string NewUri);
+sealed record FileRename(string OldUri, string NewUri);
 
-internal sealed record DidChangeWorkspaceFoldersParams(WorkspaceFoldersChangeEvent Event);
+sealed record DidChangeWorkspaceFoldersParams(WorkspaceFoldersChangeEvent Event);
 
-internal sealed record WorkspaceFoldersChangeEvent(WorkspaceFolder[] Added, WorkspaceFolder[] Removed);
+sealed record WorkspaceFoldersChangeEvent(WorkspaceFolder[] Added, WorkspaceFolder[] Removed);
 
-internal sealed record WorkspaceServerCapabilities(WorkspaceFoldersServerCapabilities WorkspaceFolders, FileOperationOptions FileOperations);
+sealed record WorkspaceServerCapabilities(WorkspaceFoldersServerCapabilities WorkspaceFolders, FileOperationOptions FileOperations);
 
-internal sealed record WorkspaceFoldersServerCapabilities(bool Supported, bool ChangeNotifications);
+sealed record WorkspaceFoldersServerCapabilities(bool Supported, bool ChangeNotifications);
 
-internal sealed record FileOperationOptions(FileOperationRegistrationOptions WillRename);
+sealed record FileOperationOptions(FileOperationRegistrationOptions WillRename);
 
-internal sealed record FileOperationRegistrationOptions(FileOperationFilter[] Filters);
+sealed record FileOperationRegistrationOptions(FileOperationFilter[] Filters);
 
-internal sealed record FileOperationFilter(FileOperationPattern Pattern, string Scheme = "file");
+sealed record FileOperationFilter(FileOperationPattern Pattern, string Scheme = "file");
 
-internal sealed record FileOperationPattern(string Glob, string Matches = "file");
+sealed record FileOperationPattern(string Glob, string Matches = "file");

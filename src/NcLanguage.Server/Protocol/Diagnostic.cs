@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace NcLanguage.Server.Protocol;
 
-internal enum DiagnosticSeverity
+enum DiagnosticSeverity
 {
     Error = 1,
     Warning = 2,
@@ -13,9 +13,9 @@ internal enum DiagnosticSeverity
 
 /// <summary>A finding at its place. The protocol has all members side by side; here what stays the same at every key is one thing, written as JSON once.</summary>
 [JsonConverter(typeof(DiagnosticConverter))]
-internal sealed class Diagnostic(TextRange range, DiagnosticText text, DiagnosticRelatedInformation[]? relatedInformation = null)
+sealed class Diagnostic(TextRange range, DiagnosticText text, DiagnosticRelatedInformation[]? relatedInformation = null)
 {
-    private byte[]? _json;
+    byte[]? _json;
 
     public TextRange Range { get; } = range;
 
@@ -28,10 +28,10 @@ internal sealed class Diagnostic(TextRange range, DiagnosticText text, Diagnosti
 }
 
 /// <summary>What a finding says, wherever it stands.</summary>
-internal sealed class DiagnosticText(
+sealed class DiagnosticText(
     string message, DiagnosticSeverity? severity = null, string? code = null, CodeDescription? codeDescription = null, string? source = null, string? data = null)
 {
-    private byte[]? _members;
+    byte[]? _members;
 
     public string Message { get; } = message;
 
@@ -50,6 +50,6 @@ internal sealed class DiagnosticText(
     public ReadOnlySpan<byte> Members => (_members ??= JsonSerializer.SerializeToUtf8Bytes(this, ProtocolJson.Default.DiagnosticText)).AsSpan(1..^1);
 }
 
-internal sealed record CodeDescription(string Href);
+sealed record CodeDescription(string Href);
 
-internal sealed record DiagnosticRelatedInformation(Location Location, string Message);
+sealed record DiagnosticRelatedInformation(Location Location, string Message);

@@ -7,24 +7,24 @@ using System.Text.Json.Serialization.Metadata;
 namespace NcLanguage.Server.Protocol;
 
 /// <summary>Up to 500 findings go out at each key, and all but a few are as they were: they are written once, and where they only stand at another place, only that is written anew.</summary>
-internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
+sealed class DiagnosticConverter : JsonConverter<Diagnostic>
 {
     [ThreadStatic]
-    private static ArrayBufferWriter<byte>? s_buffer;
+static ArrayBufferWriter<byte>? s_buffer;
 
     public override Diagnostic Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        using JsonDocument document = JsonDocument.ParseValue(ref reader);
-        JsonElement members = document.RootElement;
-        if (members.ValueKind != JsonValueKind.Object || !members.TryGetProperty("range", out JsonElement range)) throw new JsonException("A diagnostic is an object with a range.");
+        using var document = JsonDocument.ParseValue(ref reader);
+        var members = document.RootElement;
+        if (members.ValueKind != JsonValueKind.Object || !members.TryGetProperty("range", out var range)) throw new JsonException("A diagnostic is an object with a range.");
         return new Diagnostic(
             Part(range, ProtocolJson.Default.TextRange, ".range"),
             Part(members, ProtocolJson.Default.DiagnosticText, ""),
-            members.TryGetProperty("relatedInformation", out JsonElement related) ? Part(related, ProtocolJson.Default.DiagnosticRelatedInformationArray, ".relatedInformation") : null);
+            members.TryGetProperty("relatedInformation", out var related) ? Part(related, ProtocolJson.Default.DiagnosticRelatedInformationArray, ".relatedInformation") : null);
     }
 
     // The library says of a part where in the part it is wrong; of an exception without a place it says where in the message the whole stands.
-    private static T Part<T>(JsonElement part, JsonTypeInfo<T> type, string at)
+    static T Part<T>(JsonElement part, JsonTypeInfo<T> type, string at)
     {
         try
         {
@@ -32,7 +32,7 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
         }
         catch (JsonException e) when (e.Path is { } path)
         {
-            string member = (at + path[1..]).TrimStart('.');
+            var member = (at + path[1..]).TrimStart('.');
             throw new JsonException(member.Length > 0 ? $"This member of a diagnostic is not as the protocol has it: {member}." : "A diagnostic has a message.", e);
         }
     }
@@ -42,7 +42,7 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
     /// <summary>A diagnostic as JSON.</summary>
     public static byte[] Write(Diagnostic value)
     {
-        ArrayBufferWriter<byte> json = s_buffer ??= new ArrayBufferWriter<byte>(1024);
+        var json = s_buffer ??= new ArrayBufferWriter<byte>(1024);
         json.ResetWrittenCount();
         json.Write("{\"range\":{\"start\":"u8);
         Write(json, value.Range.Start);
@@ -59,7 +59,7 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
         return json.WrittenSpan.ToArray();
     }
 
-    private static void Write(ArrayBufferWriter<byte> json, Position position)
+    static void Write(ArrayBufferWriter<byte> json, Position position)
     {
         json.Write("{\"line\":"u8);
         Write(json, position.Line);
@@ -68,10 +68,10 @@ internal sealed class DiagnosticConverter : JsonConverter<Diagnostic>
         json.Write("}"u8);
     }
 
-    private static void Write(ArrayBufferWriter<byte> json, uint number)
+    static void Write(ArrayBufferWriter<byte> json, uint number)
     {
         const int MostDigits = 10;
-        Utf8Formatter.TryFormat(number, json.GetSpan(MostDigits), out int digits);
+        Utf8Formatter.TryFormat(number, json.GetSpan(MostDigits), out var digits);
         json.Advance(digits);
     }
 }

@@ -4,11 +4,11 @@ using System.Text.Json.Serialization;
 namespace NcLanguage.Server.Protocol;
 
 /// <summary>Steps of a change to the workspace have no common mark: one on files has a kind, one on a document has none.</summary>
-internal sealed class DocumentChangeConverter : JsonConverter<DocumentChange>
+sealed class DocumentChangeConverter : JsonConverter<DocumentChange>
 {
     public override DocumentChange? Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        using JsonDocument step = JsonDocument.ParseValue(ref reader);
+        using var step = JsonDocument.ParseValue(ref reader);
         return step.RootElement.ValueKind == JsonValueKind.Object && step.RootElement.TryGetProperty("kind", out _)
             ? step.RootElement.Deserialize(ProtocolJson.Default.RenameFile)
             : step.RootElement.Deserialize(ProtocolJson.Default.TextDocumentEdit);

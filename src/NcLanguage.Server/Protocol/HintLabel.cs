@@ -6,16 +6,16 @@ namespace NcLanguage.Server.Protocol;
 /// <summary>What a hint shows: a text, or for clients that follow it one part that leads to a place.</summary>
 /// <param name="IsPart">Whether it is sent as a part; the place may come later.</param>
 [JsonConverter(typeof(HintLabelConverter))]
-internal sealed record HintLabel(string Text, bool IsPart = false, Location? Place = null);
+sealed record HintLabel(string Text, bool IsPart = false, Location? Place = null);
 
-internal sealed class HintLabelConverter : JsonConverter<HintLabel>
+sealed class HintLabelConverter : JsonConverter<HintLabel>
 {
     public override HintLabel Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         if (reader.TokenType == JsonTokenType.String) return new HintLabel(reader.GetString()!);
         using var parts = JsonDocument.ParseValue(ref reader);
         return parts.RootElement.ValueKind == JsonValueKind.Array && parts.RootElement.GetArrayLength() == 1
-            && parts.RootElement[0].ValueKind == JsonValueKind.Object && parts.RootElement[0].TryGetProperty("value", out JsonElement text) && text.ValueKind == JsonValueKind.String
+            && parts.RootElement[0].ValueKind == JsonValueKind.Object && parts.RootElement[0].TryGetProperty("value", out var text) && text.ValueKind == JsonValueKind.String
             ? new HintLabel(text.GetString()!, IsPart: true)
             : throw new JsonException("A hint's label is a text, or one part with a value.");
     }

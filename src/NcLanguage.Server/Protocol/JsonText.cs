@@ -5,9 +5,9 @@ using System.Text;
 namespace NcLanguage.Server.Protocol;
 
 /// <summary>The characters of JSON strings (RFC 8259 §7).</summary>
-internal static class JsonText
+static class JsonText
 {
-    private const int LongestRune = 4;
+    const int LongestRune = 4;
 
     /// <summary>Writes a string's bytes as UTF-8; false where an escape is none. A lone surrogate becomes U+FFFD, which is one UTF-16 unit as well, so that the client's columns stay right.</summary>
     /// <param name="raw">What stands between the quotes.</param>
@@ -15,10 +15,10 @@ internal static class JsonText
     public static bool TryUnescape(ReadOnlySpan<byte> raw, IBufferWriter<byte> target)
     {
         Span<byte> text = default;
-        int to = 0;
+        var to = 0;
         while (true)
         {
-            int plain = raw.IndexOf((byte)'\\');
+            var plain = raw.IndexOf((byte)'\\');
             if (plain < 0) plain = raw.Length;
             if (text.Length - to < plain + LongestRune)
             {
@@ -37,12 +37,12 @@ internal static class JsonText
             if (raw.Length < 2) return false;
             if (raw[1] == 'u')
             {
-                if (!TryUnit(raw, out char unit)) return false;
+                if (!TryUnit(raw, out var unit)) return false;
                 raw = raw[6..];
-                Rune rune = Rune.ReplacementChar;
+                var rune = Rune.ReplacementChar;
                 if (!char.IsSurrogate(unit))
                     rune = new Rune(unit);
-                else if (TryUnit(raw, out char second) && Rune.TryCreate(unit, second, out Rune pair))
+                else if (TryUnit(raw, out var second) && Rune.TryCreate(unit, second, out var pair))
                 {
                     rune = pair;
                     raw = raw[6..];
@@ -62,10 +62,10 @@ internal static class JsonText
         }
     }
 
-    private static bool TryUnit(ReadOnlySpan<byte> raw, out char unit)
+    static bool TryUnit(ReadOnlySpan<byte> raw, out char unit)
     {
         unit = '\0';
-        if (raw.Length < 6 || raw[0] != '\\' || raw[1] != 'u' || !ushort.TryParse(raw.Slice(2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out ushort number)) return false;
+        if (raw.Length < 6 || raw[0] != '\\' || raw[1] != 'u' || !ushort.TryParse(raw.Slice(2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var number)) return false;
         unit = (char)number;
         return true;
     }

@@ -6,9 +6,9 @@ namespace NcLanguage.Server.Protocol;
 /// <summary>How a signature's parameter is found in its label: by where it stands, in UTF-16 units, or by its text.</summary>
 /// <param name="Text">The text; null where the place tells.</param>
 [JsonConverter(typeof(ParameterLabelConverter))]
-internal readonly record struct ParameterLabel(int Start, int End, string? Text = null);
+readonly record struct ParameterLabel(int Start, int End, string? Text = null);
 
-internal sealed class ParameterLabelConverter : JsonConverter<ParameterLabel>
+sealed class ParameterLabelConverter : JsonConverter<ParameterLabel>
 {
     public override ParameterLabel Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         throw new JsonException("A parameter's label is only sent.");

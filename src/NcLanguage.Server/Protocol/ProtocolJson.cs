@@ -108,4 +108,4 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(WorkProgressParams))]
 [JsonSerializable(typeof(CodeLens))]
 [JsonSerializable(typeof(CodeLens[]))]
-internal sealed partial class ProtocolJson : JsonSerializerContext;
+sealed partial class ProtocolJson : JsonSerializerContext;

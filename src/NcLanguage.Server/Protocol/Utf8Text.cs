@@ -7,9 +7,9 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Protocol;
 
 /// <summary>Document text as UTF-8, taken from the message without passing through a string: bytes, or a large one as a text.</summary>
-internal readonly struct Utf8Text
+readonly struct Utf8Text
 {
-    private readonly object _held;
+    readonly object _held;
 
     public Utf8Text(byte[] bytes) => _held = bytes;
 
@@ -21,12 +21,12 @@ internal readonly struct Utf8Text
 }
 
 /// <param name="texts">Those that were taken out of the message.</param>
-internal sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Text>
+sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Text>
 {
     public override Utf8Text Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
         if (reader.TokenType != JsonTokenType.String) throw new JsonException("The text must be a string.");
-        byte[] raw = reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan.ToArray();
+        var raw = reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan.ToArray();
         if (!reader.ValueIsEscaped) return new Utf8Text(raw);
         if (texts.TextOf(raw) is { } text) return new Utf8Text(text);
         var bytes = new ArrayBufferWriter<byte>(raw.Length + 1);

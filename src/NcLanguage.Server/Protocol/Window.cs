@@ -1,6 +1,6 @@
 namespace NcLanguage.Server.Protocol;
 
-internal enum MessageType
+enum MessageType
 {
     Error = 1,
     Warning = 2,
@@ -8,10 +8,10 @@ internal enum MessageType
     Log = 4,
 }
 
-internal sealed record LogMessageParams(MessageType Type, string Message);
+sealed record LogMessageParams(MessageType Type, string Message);
 
-internal sealed record ShowMessageParams(MessageType Type, string Message);
+sealed record ShowMessageParams(MessageType Type, string Message);
 
-internal sealed record LogTraceParams(string Message, string? Verbose);
+sealed record LogTraceParams(string Message, string? Verbose);
 
-internal sealed record SetTraceParams(string Value);
+sealed record SetTraceParams(string Value);

@@ -1,13 +1,13 @@
 namespace NcLanguage.Server.Protocol;
 
-internal sealed record FileEvent(string Uri);
+sealed record FileEvent(string Uri);
 
-internal sealed record DidChangeWatchedFilesParams(FileEvent[] Changes);
+sealed record DidChangeWatchedFilesParams(FileEvent[] Changes);
 
-internal sealed record RegistrationParams(Registration[] Registrations);
+sealed record RegistrationParams(Registration[] Registrations);
 
-internal sealed record Registration(string Id, string Method, DidChangeWatchedFilesRegistrationOptions RegisterOptions);
+sealed record Registration(string Id, string Method, DidChangeWatchedFilesRegistrationOptions RegisterOptions);
 
-internal sealed record DidChangeWatchedFilesRegistrationOptions(FileSystemWatcherPattern[] Watchers);
+sealed record DidChangeWatchedFilesRegistrationOptions(FileSystemWatcherPattern[] Watchers);
 
-internal sealed record FileSystemWatcherPattern(string GlobPattern);
+sealed record FileSystemWatcherPattern(string GlobPattern);

@@ -2,23 +2,23 @@ namespace NcLanguage.Server.Rpc;
 
 /// <summary>What is owed to the client. A client that asks and asks but does not read what it is answered must not fill the server's memory: from
 /// a number of unsent answers on no more requests are started, and reading stops once a bounded amount was read beyond that.</summary>
-internal sealed class Backlog
+sealed class Backlog
 {
     /// <summary>Answers that are ready but not yet taken; a client that reads has none or a few.</summary>
-    private const int MostUnsent = 256;
+    const int MostUnsent = 256;
 
     /// <summary>Memory that may be taken by what is read while there are so many: room for ten thousands of requests of common size sent in one go.</summary>
-    private const long MostAhead = 64 * 1024 * 1024;
+    const long MostAhead = 64 * 1024 * 1024;
 
     /// <summary>What a message that waits takes beside its bytes, measured: some 2 to 3 KB.</summary>
-    private const long OfEach = 2048;
+    const long OfEach = 2048;
 
-    private readonly Lock _gate = new();
-    private TaskCompletionSource? _quiet;
-    private TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private int _owed;
-    private int _running;
-    private long _ahead;
+    readonly Lock _gate = new();
+    TaskCompletionSource? _quiet;
+    TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    int _owed;
+    int _running;
+    long _ahead;
 
     /// <summary>A message came that is to be answered.</summary>
     public void Came() => Count(owed: 1, running: 0);
@@ -53,12 +53,12 @@ internal sealed class Backlog
         }
     }
 
-    private Task? WaitIf(Func<bool> isFull)
+    Task? WaitIf(Func<bool> isFull)
     {
         lock (_gate) return isFull() ? _change.Task : null;
     }
 
-    private void Count(int owed, int running)
+    void Count(int owed, int running)
     {
         TaskCompletionSource change;
         lock (_gate)

@@ -5,7 +5,7 @@ using NcLanguage.Server.Protocol;
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>What the client can do, as far as the server's answers depend on it.</summary>
-internal sealed record ClientProfile
+sealed record ClientProfile
 {
     public PositionEncoding PositionEncoding { get; init; }
 
@@ -61,8 +61,8 @@ internal sealed record ClientProfile
 
     public static ClientProfile From(ClientCapabilities? capabilities)
     {
-        TextDocumentCapabilities? text = capabilities?.TextDocument;
-        WorkspaceCapabilities? workspace = capabilities?.Workspace;
+        var text = capabilities?.TextDocument;
+        var workspace = capabilities?.Workspace;
         return new ClientProfile
         {
             PositionEncoding = capabilities?.General?.PositionEncodings?.Contains(Utf8) == true ? PositionEncoding.Utf8 : PositionEncoding.Utf16,
@@ -100,17 +100,17 @@ internal sealed record ClientProfile
     /// <summary>The text of a signature as the client shows it.</summary>
     public MarkupContent SignatureText(string markdown) => Markup(SignatureMarkdown, markdown);
 
-    private static MarkupContent Markup(bool asMarkdown, string markdown) =>
+    static MarkupContent Markup(bool asMarkdown, string markdown) =>
         asMarkdown ? new MarkupContent(MarkdownKind, markdown) : new MarkupContent(PlainTextKind, PlainText.Of(markdown));
 
     // The client names what it likes best first.
-    private static bool PrefersMarkdown(string[]? formats) => formats?.FirstOrDefault(format => format is MarkdownKind or PlainTextKind) == MarkdownKind;
+    static bool PrefersMarkdown(string[]? formats) => formats?.FirstOrDefault(format => format is MarkdownKind or PlainTextKind) == MarkdownKind;
 
-    private const string MarkdownKind = "markdown";
-    private const string PlainTextKind = "plaintext";
+    const string MarkdownKind = "markdown";
+    const string PlainTextKind = "plaintext";
 
     /// <summary>The protocol's name of the encoding in force.</summary>
     public string PositionEncodingName => PositionEncoding == PositionEncoding.Utf8 ? Utf8 : "utf-16";
 
-    private const string Utf8 = "utf-8";
+    const string Utf8 = "utf-8";
 }

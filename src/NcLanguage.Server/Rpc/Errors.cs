@@ -6,7 +6,7 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>Which error of the protocol an exception becomes. No message carries a stack trace; that goes to the log.</summary>
-internal static class Errors
+static class Errors
 {
     /// <summary>LSP ServerNotInitialized.</summary>
     public const JsonRpcErrorCode ServerNotInitialized = (JsonRpcErrorCode)(-32002);
@@ -15,7 +15,7 @@ internal static class Errors
     public const JsonRpcErrorCode ContentModified = (JsonRpcErrorCode)(-32801);
 
     // The reader's messages name the type they failed at; its name alone says it better.
-    private static readonly string ProtocolNamespace = typeof(Protocol.Position).Namespace + ".";
+    static readonly string ProtocolNamespace = typeof(Protocol.Position).Namespace + ".";
 
     public static JsonRpcError.ErrorDetail Detail(JsonRpcErrorCode code, string message) => new() { Code = code, Message = message };
 

@@ -1,15 +1,15 @@
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>The end of what is sent: a message that was begun leaves whole, and none begins behind it.</summary>
-internal sealed class Farewell
+sealed class Farewell
 {
     /// <summary>How long a client is given to take what it is still owed.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromSeconds(3);
 
-    private readonly Lock _gate = new();
-    private readonly TaskCompletionSource _isQuiet = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private bool _isWriting;
-    private bool _isSaid;
+    readonly Lock _gate = new();
+    readonly TaskCompletionSource _isQuiet = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    bool _isWriting;
+    bool _isSaid;
 
     /// <summary>A message is about to be written; false where it must not be any more.</summary>
     public bool Begin()

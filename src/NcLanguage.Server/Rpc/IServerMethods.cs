@@ -8,7 +8,7 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>What a client may call. How each is scheduled stands in <see cref="Scheduling.MethodTable"/>.</summary>
 [JsonRpcContract]
 [GenerateShape(IncludeMethods = MethodShapeFlags.PublicInstance)]
-internal partial interface IServerMethods
+partial interface IServerMethods
 {
     [JsonRpcMethod(Methods.Initialize, UseSingleObjectParameterDeserialization = true)]
     Task<InitializeResult> InitializeAsync(InitializeParams request, CancellationToken cancellationToken);

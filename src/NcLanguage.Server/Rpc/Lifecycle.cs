@@ -4,16 +4,16 @@ namespace NcLanguage.Server.Rpc;
 
 /// <summary>Which messages may come when: nothing before <c>initialize</c>, nothing but <c>exit</c> after <c>shutdown</c>.
 /// Asked by the reader for every message as it arrives, so no lock is needed but for the reset.</summary>
-internal sealed class Lifecycle
+sealed class Lifecycle
 {
-    private enum State
+    enum State
     {
         BeforeInitialize,
         Running,
         ShutDown,
     }
 
-    private volatile State _state;
+    volatile State _state;
 
     /// <summary>True once the client has asked for a shutdown; an exit after that is in order.</summary>
     public bool IsShutDown => _state == State.ShutDown;

@@ -7,20 +7,20 @@ namespace NcLanguage.Server.Rpc;
 
 /// <summary>The texts of large programs, taken out of their messages before those are read: the library goes through a string with escapes byte by byte and more than once,
 /// and an escape ends every line. What stands in a text's place is resolved when the message's parameters are read, which is before the next message is.</summary>
-internal sealed class LongTexts
+sealed class LongTexts
 {
     /// <summary>Shorter messages are read as they are, bytes.</summary>
-    private const int LongMessage = 16 * 1024;
+    const int LongMessage = 16 * 1024;
 
     /// <summary>Shorter strings stay where they are, bytes.</summary>
-    private const int LongString = 4 * 1024;
+    const int LongString = 4 * 1024;
 
     // What no reader takes for anything but a sign: it is taken as one only where this message has lost a text of that number.
-    private static ReadOnlySpan<byte> Sign => "\\u0000text "u8;
+    static ReadOnlySpan<byte> Sign => "\\u0000text "u8;
 
-    private static readonly SearchValues<byte> EndsOrOdd = SearchValues.Create([(byte)'"', (byte)'\\', .. Enumerable.Range(0, 0x20).Select(control => (byte)control)]);
+    static readonly SearchValues<byte> EndsOrOdd = SearchValues.Create([(byte)'"', (byte)'\\', .. Enumerable.Range(0, 0x20).Select(control => (byte)control)]);
 
-    private readonly List<SourceText> _texts = [];
+    readonly List<SourceText> _texts = [];
 
     /// <summary>The message with a sign in the place of each long text that is opened or changed; as it was where it has none, or something about it is odd.</summary>
     public byte[] TakeFrom(byte[] message)
@@ -34,7 +34,7 @@ internal sealed class LongTexts
             if (scan.Value.StartsWith(Sign)) return message;
         }
         if (scan.IsOdd || !scan.BringsText) return message;
-        foreach ((int start, int end) in scan.Long)
+        foreach ((var start, var end) in scan.Long)
         {
             var text = new SourceTextBuilder();
             if (!JsonText.TryUnescape(message.AsSpan(start, end - start), text))
@@ -50,19 +50,19 @@ internal sealed class LongTexts
     /// <summary>The text whose place this string keeps; null where it is a text itself.</summary>
     /// <param name="raw">The string as it stands in the message.</param>
     public SourceText? TextOf(ReadOnlySpan<byte> raw) =>
-        raw.StartsWith(Sign) && Utf8Parser.TryParse(raw[Sign.Length..], out int number, out int used) && used == raw.Length - Sign.Length && number >= 0 && number < _texts.Count
+        raw.StartsWith(Sign) && Utf8Parser.TryParse(raw[Sign.Length..], out int number, out var used) && used == raw.Length - Sign.Length && number >= 0 && number < _texts.Count
             ? _texts[number]
             : null;
 
-    private static byte[] WithSigns(byte[] message, List<(int Start, int End)> texts)
+    static byte[] WithSigns(byte[] message, List<(int Start, int End)> texts)
     {
         var rest = new ArrayBufferWriter<byte>(1024);
-        int from = 0;
-        for (int i = 0; i < texts.Count; i++)
+        var from = 0;
+        for (var i = 0; i < texts.Count; i++)
         {
             rest.Write(message.AsSpan(from, texts[i].Start - from));
             rest.Write(Sign);
-            Utf8Formatter.TryFormat(i, rest.GetSpan(11), out int digits);
+            Utf8Formatter.TryFormat(i, rest.GetSpan(11), out var digits);
             rest.Advance(digits);
             from = texts[i].End;
         }
@@ -71,11 +71,11 @@ internal sealed class LongTexts
     }
 
     /// <summary>Goes through a message from string to string.</summary>
-    private ref struct Scan(byte[] message)
+    ref struct Scan(byte[] message)
     {
-        private int _at;
-        private int _nameStart;
-        private int _nameEnd;
+        int _at;
+        int _nameStart;
+        int _nameEnd;
 
         /// <summary>The string it stands at, without its quotes, as it was sent.</summary>
         public ReadOnlySpan<byte> Value { get; private set; }
@@ -91,17 +91,17 @@ internal sealed class LongTexts
 
         public bool Next()
         {
-            int quote = message.AsSpan(_at).IndexOf((byte)'"');
+            var quote = message.AsSpan(_at).IndexOf((byte)'"');
             if (quote < 0) return false;
-            int start = _at + quote + 1;
-            int end = EndOf(start);
+            var start = _at + quote + 1;
+            var end = EndOf(start);
             if (end < 0)
             {
                 IsOdd = true;
                 return false;
             }
             Value = message.AsSpan(start, end - start);
-            bool isValue = message.AsSpan(_at, quote).Contains((byte)':');
+            var isValue = message.AsSpan(_at, quote).Contains((byte)':');
             ReadOnlySpan<byte> name = isValue ? message.AsSpan(_nameStart, _nameEnd - _nameStart) : default;
             if (name.SequenceEqual("method"u8))
                 BringsText |= Value.SequenceEqual("textDocument/didOpen"u8) || Value.SequenceEqual("textDocument/didChange"u8);
@@ -112,11 +112,11 @@ internal sealed class LongTexts
             return true;
         }
 
-        private readonly int EndOf(int start)
+        readonly int EndOf(int start)
         {
-            for (int at = start; at < message.Length;)
+            for (var at = start; at < message.Length;)
             {
-                int found = message.AsSpan(at).IndexOfAny(EndsOrOdd);
+                var found = message.AsSpan(at).IndexOfAny(EndsOrOdd);
                 if (found < 0) return -1;
                 at += found;
                 if (message[at] == '"') return at;

@@ -14,17 +14,17 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>Reads and writes frames. What cannot be read or may not come yet is answered here, so that nothing behind sees it and
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
 /// <remarks>The pipes write to the streams themselves, not by a task beside them: what counts as sent has left.</remarks>
-internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log)
+sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log)
     : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input, new StreamPipeReaderOptions(bufferSize: ReadAtOnce)), formatter)
 {
     /// <summary>As much as a pipe holds, bytes.</summary>
-    private const int ReadAtOnce = 64 * 1024;
+    const int ReadAtOnce = 64 * 1024;
 
     // The library ends the connection over an answer to a question it never asked.
-    private readonly ConcurrentDictionary<RequestId, byte> _asked = new();
-    private readonly Farewell _farewell = new();
-    private readonly TaskCompletionSource<IOException> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private FrameReader? _frames;
+    readonly ConcurrentDictionary<RequestId, byte> _asked = new();
+    readonly Farewell _farewell = new();
+    readonly TaskCompletionSource<IOException> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    FrameReader? _frames;
 
     /// <summary>Ends when something could not be sent because nobody is there any more.</summary>
     public Task<IOException> Lost => _lost.Task;
@@ -46,13 +46,13 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {
-                (bool isJson, RequestId asked) = RequestHead.Of(content);
-                JsonRpcErrorCode code = isJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError;
+                (var isJson, var asked) = RequestHead.Of(content);
+                var code = isJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError;
                 await AnswerAsync(asked, Errors.Detail(code, "The message could not be read: " + e.Message), cancellationToken).ConfigureAwait(false);
                 continue;
             }
 
-            (bool pass, RequestId id, JsonRpcError.ErrorDetail? refusal) = message switch
+            (var pass, var id, var refusal) = message switch
             {
                 JsonRpcRequest request => Admit(request),
                 IJsonRpcMessageWithId answer => (_asked.TryRemove(answer.RequestId, out _), RequestId.NotSpecified, null),
@@ -65,7 +65,7 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         return null;
     }
 
-    private async ValueTask<Frame?> NextFrameAsync(CancellationToken cancellationToken)
+    async ValueTask<Frame?> NextFrameAsync(CancellationToken cancellationToken)
     {
         _frames ??= new FrameReader(Reader!, backlog);
         Frame? frame = null;
@@ -108,9 +108,9 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
         }
     }
 
-    private (bool Pass, RequestId Id, JsonRpcError.ErrorDetail? Refusal) Admit(JsonRpcRequest request)
+    (bool Pass, RequestId Id, JsonRpcError.ErrorDetail? Refusal) Admit(JsonRpcRequest request)
     {
-        JsonRpcError.ErrorDetail? refusal = request.Method is { } method
+        var refusal = request.Method is { } method
             ? lifecycle.Refuse(method, request.IsResponseExpected)
             : Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
         if (refusal is null && request.IsResponseExpected && NeedsObject(request))
@@ -123,15 +123,15 @@ internal sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMes
     }
 
     // The library's own answer names its methods and says nothing of the parameters.
-    private static bool NeedsObject(JsonRpcRequest request) =>
+    static bool NeedsObject(JsonRpcRequest request) =>
         request.ArgumentNames is null && request.Method != Methods.Shutdown && MethodTable.Rows.ContainsKey(request.Method!);
 
     // The frame was consumed before its content was looked at; what these say concerns that content alone.
-    private static bool IsUnreadableContent(Exception e) =>
+    static bool IsUnreadableContent(Exception e) =>
         e is JsonException or FormatException or KeyNotFoundException or NotSupportedException or ArgumentException
         or (InvalidOperationException and not ObjectDisposedException);
 
-    private ValueTask AnswerAsync(RequestId id, JsonRpcError.ErrorDetail error, CancellationToken cancellationToken)
+    ValueTask AnswerAsync(RequestId id, JsonRpcError.ErrorDetail error, CancellationToken cancellationToken)
     {
         backlog.Came();
         return WriteAsync(new JsonRpcError { RequestId = id, Error = error }, cancellationToken);

@@ -8,22 +8,22 @@ using StreamJsonRpc.Protocol;
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>The connection: lets every message take its turn by the method table, maps exceptions to the protocol's errors, and sends.</summary>
-internal sealed class LspRpc : JsonRpc
+sealed class LspRpc : JsonRpc
 {
     /// <summary>Requests to refresh one thing that may be unanswered at once.</summary>
-    private const int MostRefreshes = 8;
+    const int MostRefreshes = 8;
 
     /// <summary>How long what is told unasked lets answers pass: longer than those take that come behind a key, shorter than anybody sees.</summary>
-    private static readonly TimeSpan LongestPass = TimeSpan.FromMilliseconds(5);
+    static readonly TimeSpan LongestPass = TimeSpan.FromMilliseconds(5);
 
-    private readonly RequestQueue _queue;
-    private readonly Lifecycle _lifecycle;
-    private readonly Backlog _backlog;
-    private readonly Outbox _outbox;
-    private readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
-    private readonly FaultLog _faults;
-    private readonly LspMessageHandler _handler;
-    private readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
+    readonly RequestQueue _queue;
+    readonly Lifecycle _lifecycle;
+    readonly Backlog _backlog;
+    readonly Outbox _outbox;
+    readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
+    readonly FaultLog _faults;
+    readonly LspMessageHandler _handler;
+    readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
 
     public LspRpc(LspMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, FaultLog faults)
         : base(handler)
@@ -43,7 +43,7 @@ internal sealed class LspRpc : JsonRpc
     /// <summary>Waits until all that was asked is answered, at most as long as given.</summary>
     public async Task FinishAsync(TimeSpan longest)
     {
-        long start = Stopwatch.GetTimestamp();
+        var start = Stopwatch.GetTimestamp();
         // What has come may not have been begun; what is answered may not have left.
         await _backlog.SettleAsync(longest).ConfigureAwait(false);
         while (!_unanswered.IsEmpty && Stopwatch.GetElapsedTime(start) < longest)
@@ -81,14 +81,14 @@ internal sealed class LspRpc : JsonRpc
 
     protected override async ValueTask<JsonRpcMessage> DispatchRequestAsync(JsonRpcRequest request, TargetMethod targetMethod, CancellationToken cancellationToken)
     {
-        string method = request.Method!;
-        long arrived = Stopwatch.GetTimestamp();
+        var method = request.Method!;
+        var arrived = Stopwatch.GetTimestamp();
         if (request.IsResponseExpected)
         {
             _unanswered[request.RequestId] = (method, arrived);
             _backlog.Works(1);
         }
-        Schedule schedule = MethodTable.Rows[method];
+        var schedule = MethodTable.Rows[method];
         try
         {
             return schedule == Schedule.AtOnce
@@ -105,7 +105,7 @@ internal sealed class LspRpc : JsonRpc
     protected override void OnResponseSent(JsonRpcMessage response)
     {
         base.OnResponseSent(response);
-        if (response is IJsonRpcMessageWithId { RequestId: var id } && _unanswered.TryRemove(id, out (string Method, long Arrived) request))
+        if (response is IJsonRpcMessageWithId { RequestId: var id } && _unanswered.TryRemove(id, out var request))
             Handled?.Invoke(request.Method, Stopwatch.GetElapsedTime(request.Arrived));
     }
 
@@ -121,12 +121,12 @@ internal sealed class LspRpc : JsonRpc
         return Errors.ForException(exception);
     }
 
-    private async Task RefreshAsync(string method)
+    async Task RefreshAsync(string method)
     {
         lock (_refreshes)
         {
-            int unanswered = _refreshes.GetValueOrDefault(method).Unanswered;
-            bool isEnough = unanswered >= MostRefreshes;
+            var unanswered = _refreshes.GetValueOrDefault(method).Unanswered;
+            var isEnough = unanswered >= MostRefreshes;
             _refreshes[method] = (isEnough ? unanswered : unanswered + 1, isEnough);
             if (isEnough) return;
         }
@@ -134,13 +134,13 @@ internal sealed class LspRpc : JsonRpc
         bool again;
         lock (_refreshes)
         {
-            (int unanswered, again) = _refreshes[method];
+            (var unanswered, again) = _refreshes[method];
             _refreshes[method] = (unanswered - 1, false);
         }
         if (again) Refresh(method);
     }
 
-    private async Task<bool> SendAsync(RequestId id, string method, object? parameters)
+    async Task<bool> SendAsync(RequestId id, string method, object? parameters)
     {
         try
         {

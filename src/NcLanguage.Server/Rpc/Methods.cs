@@ -1,7 +1,7 @@
 namespace NcLanguage.Server.Rpc;
 
 /// <summary>The names of the methods this server answers or sends.</summary>
-internal static class Methods
+static class Methods
 {
     public const string Initialize = "initialize";
     public const string Initialized = "initialized";

@@ -5,16 +5,16 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>Notifications on their way to the client, one after the other in the order they were put in. While the client does not read, only the newest
 /// findings of each document wait, what belongs to an answer that waits for it, and a bounded number of everything else, so that the memory is bounded too.</summary>
 /// <param name="send">Sends one; ends when it is on its way. Never throws.</param>
-internal sealed class Outbox(Func<string, object, Task> send)
+sealed class Outbox(Func<string, object, Task> send)
 {
     /// <summary>Lines for logs and traces that wait at most; what comes beyond is dropped and counted.</summary>
     public const int MostWaiting = 1000;
 
-    private readonly Lock _gate = new();
-    private readonly LinkedList<Entry> _waiting = [];
-    private readonly Dictionary<string, LinkedListNode<Entry>> _findings = [];
-    private bool _isSending;
-    private int _dropped;
+    readonly Lock _gate = new();
+    readonly LinkedList<Entry> _waiting = [];
+    readonly Dictionary<string, LinkedListNode<Entry>> _findings = [];
+    bool _isSending;
+    int _dropped;
 
     /// <summary>How many wait.</summary>
     public int Count
@@ -54,16 +54,16 @@ internal sealed class Outbox(Func<string, object, Task> send)
     }
 
     /// <summary>At once, so that what the caller sends next goes behind it.</summary>
-    private Task SendAtOnce(string method, object parameters)
+    Task SendAtOnce(string method, object parameters)
     {
-        Task sent = send(method, parameters);
+        var sent = send(method, parameters);
         _ = SendRestAsync(sent);
         return sent;
     }
 
-    private void Wait(string method, object parameters)
+    void Wait(string method, object parameters)
     {
-        string? document = (parameters as PublishDiagnosticsParams)?.Uri;
+        var document = (parameters as PublishDiagnosticsParams)?.Uri;
         if (document is not null && _findings.TryGetValue(document, out var older))
         {
             older.Value = new Entry(method, parameters, null);
@@ -78,7 +78,7 @@ internal sealed class Outbox(Func<string, object, Task> send)
         if (document is not null) _findings[document] = node;
     }
 
-    private async Task SendRestAsync(Task first)
+    async Task SendRestAsync(Task first)
     {
         await first.ConfigureAwait(false);
         while (NextAfter() is { } next)
@@ -89,7 +89,7 @@ internal sealed class Outbox(Func<string, object, Task> send)
     }
 
     /// <summary>What is to be sent when the last one is gone; null, and nothing counts as being sent any more, where nothing waits.</summary>
-    private Entry? NextAfter()
+    Entry? NextAfter()
     {
         lock (_gate)
         {
@@ -111,5 +111,5 @@ internal sealed class Outbox(Func<string, object, Task> send)
     }
 
     /// <param name="Left">Set when it is on its way; null where nobody waits for that.</param>
-    private sealed record Entry(string Method, object Parameters, TaskCompletionSource? Left);
+    sealed record Entry(string Method, object Parameters, TaskCompletionSource? Left);
 }

@@ -4,7 +4,7 @@ using NcLanguage.Server.Rpc;
 namespace NcLanguage.Server.Scheduling;
 
 /// <summary>How a method takes its turn.</summary>
-internal enum Schedule
+enum Schedule
 {
     /// <summary>Not queued at all: it must get through while others wait.</summary>
     AtOnce,
@@ -18,7 +18,7 @@ internal enum Schedule
 }
 
 /// <summary>Every method the server takes and how it is scheduled. What it does not take stands in <see cref="Unsupported"/>.</summary>
-internal static class MethodTable
+static class MethodTable
 {
     public static FrozenDictionary<string, Schedule> Rows { get; } = new Dictionary<string, Schedule>
     {

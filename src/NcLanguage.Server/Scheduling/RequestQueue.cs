@@ -4,12 +4,12 @@ namespace NcLanguage.Server.Scheduling;
 
 /// <summary>Starts messages one after the other, in the order they came. After one that is to run in order it waits until that is
 /// done; the rest it only starts. While the client does not take its answers nothing is started.</summary>
-internal sealed class RequestQueue(Backlog backlog) : IDisposable
+sealed class RequestQueue(Backlog backlog) : IDisposable
 {
-    private readonly Lock _gate = new();
-    private readonly Queue<Entry> _waiting = new();
-    private bool _isBusy;
-    private bool _isClosed;
+    readonly Lock _gate = new();
+    readonly Queue<Entry> _waiting = new();
+    bool _isBusy;
+    bool _isClosed;
 
     /// <summary>Puts a message in the queue; the task ends as the message does. One cancelled before its turn is never started.</summary>
     public Task<T> Enqueue<T>(bool inOrder, Func<ValueTask<T>> start, CancellationToken cancellationToken)
@@ -37,35 +37,35 @@ internal sealed class RequestQueue(Backlog backlog) : IDisposable
         lock (_gate) _isClosed = true;
     }
 
-    private async Task RunAsync(Entry entry)
+    async Task RunAsync(Entry entry)
     {
         await RunOneAsync(entry).ConfigureAwait(false);
         if (Next() is { } next) RunElsewhere(next);
     }
 
-    private void RunElsewhere(Entry first) => _ = Task.Run(async () =>
+    void RunElsewhere(Entry first) => _ = Task.Run(async () =>
     {
-        for (Entry? entry = first; entry is not null; entry = Next()) await RunOneAsync(entry).ConfigureAwait(false);
+        for (var entry = first; entry is not null; entry = Next()) await RunOneAsync(entry).ConfigureAwait(false);
     });
 
-    private async Task RunOneAsync(Entry entry)
+    async Task RunOneAsync(Entry entry)
     {
         await backlog.RoomToStartAsync().ConfigureAwait(false);
-        Task done = entry.RunAsync();
+        var done = entry.RunAsync();
         if (entry.InOrder) await done.ConfigureAwait(false);
     }
 
-    private Entry? Next()
+    Entry? Next()
     {
         lock (_gate)
         {
-            if (_waiting.TryDequeue(out Entry? next)) return next;
+            if (_waiting.TryDequeue(out var next)) return next;
             _isBusy = false;
             return null;
         }
     }
 
-    private abstract class Entry(bool inOrder)
+    abstract class Entry(bool inOrder)
     {
         public bool InOrder { get; } = inOrder;
 
@@ -73,9 +73,9 @@ internal sealed class RequestQueue(Backlog backlog) : IDisposable
         public abstract Task RunAsync();
     }
 
-    private sealed class Entry<T>(bool inOrder, Func<ValueTask<T>> start, CancellationToken cancellationToken) : Entry(inOrder)
+    sealed class Entry<T>(bool inOrder, Func<ValueTask<T>> start, CancellationToken cancellationToken) : Entry(inOrder)
     {
-        private readonly TaskCompletionSource<T> _result = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        readonly TaskCompletionSource<T> _result = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
         public Task<T> Result => _result.Task;
 

@@ -59,7 +59,7 @@ public static class Expression
         return End(line, start, ReadOperation(line, ref state, ref variables, ExpressionOperators.LowestRank, depth: 1), state);
     }
 
-    private static ExpressionResult End(ReadOnlySpan<byte> line, int start, double value, in State state)
+    static ExpressionResult End(ReadOnlySpan<byte> line, int start, double value, in State state)
     {
         if (state.Error == ExpressionError.None)
             return new(value, state.At, ExpressionError.None, -1, state.ReadsVariables);
@@ -69,7 +69,7 @@ public static class Expression
 
     /// <summary>Where reading stands, and the first error. Reading goes on behind an error of evaluation, so that the end of the value
     /// is found; it stops at an error of form.</summary>
-    private struct State
+    struct State
     {
         public int At;
         public ExpressionError Error;
@@ -91,7 +91,7 @@ public static class Expression
         }
     }
 
-    private static double ReadValue<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int depth)
+    static double ReadValue<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         var at = Scan.SkipSpaces(line, state.At);
@@ -130,7 +130,7 @@ public static class Expression
     }
 
     /// <summary>Reads <c>[ … ]</c>; the opening bracket stands at the state's place.</summary>
-    private static double ReadBracket<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int depth)
+    static double ReadBracket<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         var open = state.At;
@@ -159,7 +159,7 @@ public static class Expression
     }
 
     /// <summary>Reads values joined by operators of at least <paramref name="rank"/>; equal ranks from left to right.</summary>
-    private static double ReadOperation<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int rank, int depth)
+    static double ReadOperation<TVariables>(ReadOnlySpan<byte> line, ref State state, ref TVariables variables, int rank, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         var left = ReadValue(line, ref state, ref variables, depth);
@@ -181,7 +181,7 @@ public static class Expression
         return left;
     }
 
-    private static double ReadFunction<TVariables>(ReadOnlySpan<byte> line, int at, ref State state, ref TVariables variables, int depth)
+    static double ReadFunction<TVariables>(ReadOnlySpan<byte> line, int at, ref State state, ref TVariables variables, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         var function = ExpressionFunctions.Peek(line, at, out var end);
@@ -211,7 +211,7 @@ public static class Expression
         return error == ExpressionError.None ? value : state.Note(error, at);
     }
 
-    private static double ReadAtan<TVariables>(ReadOnlySpan<byte> line, int at, double y, ref State state, ref TVariables variables, int depth)
+    static double ReadAtan<TVariables>(ReadOnlySpan<byte> line, int at, double y, ref State state, ref TVariables variables, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         var slash = Scan.SkipSpaces(line, state.At);
@@ -223,7 +223,7 @@ public static class Expression
         return ExpressionFunctions.Atan(y, x);
     }
 
-    private static double ReadVariable<TVariables>(ReadOnlySpan<byte> line, int at, ref State state, ref TVariables variables, int depth)
+    static double ReadVariable<TVariables>(ReadOnlySpan<byte> line, int at, ref State state, ref TVariables variables, int depth)
         where TVariables : struct, IVariables, allows ref struct
     {
         state.ReadsVariables = true;
@@ -247,7 +247,7 @@ public static class Expression
     }
 
     /// <summary>Reads the name behind <c>#&lt;</c>, without its spaces and in lower case.</summary>
-    private static double ReadNamed<TVariables>(ReadOnlySpan<byte> line, int start, int at, ref State state, ref TVariables variables)
+    static double ReadNamed<TVariables>(ReadOnlySpan<byte> line, int start, int at, ref State state, ref TVariables variables)
         where TVariables : struct, IVariables, allows ref struct
     {
         var close = line[start..].IndexOf((byte)'>');
@@ -272,10 +272,10 @@ public static class Expression
         return length == 0 ? state.Note(ExpressionError.VariableNameMalformed, at) : variables.Get(name[..length]);
     }
 
-    private static bool IsAtEnd(ReadOnlySpan<byte> line, int at) => at >= line.Length || line[at] is (byte)'\r' or (byte)'\n' or (byte)';';
+    static bool IsAtEnd(ReadOnlySpan<byte> line, int at) => at >= line.Length || line[at] is (byte)'\r' or (byte)'\n' or (byte)';';
 
     /// <summary>Where to read on after an error of form at <paramref name="at"/>: behind the brackets open there.</summary>
-    private static int BehindOpenBrackets(ReadOnlySpan<byte> line, int start, int at)
+    static int BehindOpenBrackets(ReadOnlySpan<byte> line, int start, int at)
     {
         var open = 0;
         var i = start;

@@ -1,9 +1,9 @@
 namespace NcLanguage.Syntax.Expressions;
 
-internal enum ExpressionFunction { None, Abs, Acos, Asin, Atan, Cos, Exp, Fix, Fup, Ln, Round, Sin, Sqrt, Tan }
+enum ExpressionFunction { None, Abs, Acos, Asin, Atan, Cos, Exp, Fix, Fup, Ln, Round, Sin, Sqrt, Tan }
 
 /// <summary>The functions of one value in brackets, and ATAN of two (NISTIR 6556 §3.3.2). Angles in degrees.</summary>
-internal static class ExpressionFunctions
+static class ExpressionFunctions
 {
     /// <summary>The function whose name begins at <paramref name="at"/>, and the index behind the name.</summary>
     public static ExpressionFunction Peek(ReadOnlySpan<byte> line, int at, out int end)

@@ -1,10 +1,10 @@
 namespace NcLanguage.Syntax.Expressions;
 
-internal enum ExpressionOperator { None, Power, Times, Divide, Modulo, Plus, Minus, And, Or, Xor, Equal, NotEqual, Greater, GreaterOrEqual, Less, LessOrEqual }
+enum ExpressionOperator { None, Power, Times, Divide, Modulo, Plus, Minus, And, Or, Xor, Equal, NotEqual, Greater, GreaterOrEqual, Less, LessOrEqual }
 
 /// <summary>The operators between two values: their spelling, rank and result. Ranks are those of NISTIR 6556 §3.3.2; comparisons,
 /// which it lacks, rank lowest (common practice).</summary>
-internal static class ExpressionOperators
+static class ExpressionOperators
 {
     public const int LowestRank = 1;
 
@@ -110,14 +110,14 @@ internal static class ExpressionOperators
     }
 
     /// <summary>The remainder from 0 up to the size of the divisor, also for negative values (from memory).</summary>
-    private static double Modulo(double left, double right)
+    static double Modulo(double left, double right)
     {
         var rest = left % right;
         return rest < 0 ? rest + Math.Abs(right) : rest;
     }
 
     /// <summary>A variable that was never set equals #0 and another such one; against a number controls differ. A value not known may equal anything.</summary>
-    private static double CompareVacant(double left, double right, ExpressionOperator op)
+    static double CompareVacant(double left, double right, ExpressionOperator op)
     {
         var (isLeft, isRight) = (Expression.IsVacant(left), Expression.IsVacant(right));
         if ((!isLeft && double.IsNaN(left)) || (!isRight && double.IsNaN(right)))
@@ -127,7 +127,7 @@ internal static class ExpressionOperators
         return Truth((isLeft && isRight) == (op == ExpressionOperator.Equal));
     }
 
-    private static bool IsTrue(double value) => value != 0 && !double.IsNaN(value);
+    static bool IsTrue(double value) => value != 0 && !double.IsNaN(value);
 
-    private static double Truth(bool value) => value ? 1 : 0;
+    static double Truth(bool value) => value ? 1 : 0;
 }

@@ -1,7 +1,7 @@
 namespace NcLanguage.Syntax.Expressions;
 
 /// <summary>Looking at bytes where spaces and tabs have no meaning.</summary>
-internal static class Scan
+static class Scan
 {
     public static int SkipSpaces(ReadOnlySpan<byte> line, int at)
     {

@@ -18,7 +18,7 @@ public static class NumberReader
 {
     /// <summary>Digits kept when a number is longer than the exact path takes; more cannot change the nearest double, but for the
     /// question whether anything other than 0 follows.</summary>
-    private const int KeptDigits = 780;
+    const int KeptDigits = 780;
 
     /// <summary>Those that are exact as a double.</summary>
     internal static readonly double[] PowersOfTen =
@@ -94,11 +94,11 @@ public static class NumberReader
     }
 
     /// <summary>The value, without its sign, of a number too long for the exact path.</summary>
-    private static double ReadLong(ReadOnlySpan<byte> number, int decimals)
+    static double ReadLong(ReadOnlySpan<byte> number, int decimals)
     {
         Span<byte> text = stackalloc byte[KeptDigits + 16];
         var length = 0;
-        long exponent = -(long)decimals;
+        var exponent = -(long)decimals;
         var rest = false;
         foreach (var c in number)
         {

@@ -6,7 +6,7 @@ namespace NcLanguage.Checks.Tests.Clearance;
 
 public class BentRapidTests
 {
-    private static Point3[] Path(Point3 from, Point3 to, Point3 rates)
+    static Point3[] Path(Point3 from, Point3 to, Point3 rates)
     {
         var path = new Point3[4];
         return path[..BentRapid.Points(from, to, rates, path)];
@@ -65,7 +65,7 @@ public class BentRapidTests
             }
         }, iter: 300);
 
-    private static double FromSegment(Point3 p, Point3 a, Point3 b)
+    static double FromSegment(Point3 p, Point3 a, Point3 b)
     {
         var (along, to) = (b - a, p - a);
         var square = along.X * along.X + along.Y * along.Y + along.Z * along.Z;

@@ -5,7 +5,7 @@ namespace NcLanguage.Checks.Tests.Clearance;
 /// <summary>Where drills, reamers and taps are fed sideways into what stands of the stock. Expected outcomes are closed-form: where the tool goes, and what the cuts before have left.</summary>
 public sealed class FedSidewaysTests
 {
-    private const string Block = """
+    const string Block = """
         { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
           "tools": [ { "number": 1, "kind": "spot-drill", "diameter": 8, "pointAngle": 90 },
                      { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118 },
@@ -16,7 +16,7 @@ public sealed class FedSidewaysTests
                      { "number": 9, "diameter": 8 } ] }
         """;
 
-    private static List<Finding> Of(int tool, string moves, string setup = Block) =>
+    static List<Finding> Of(int tool, string moves, string setup = Block) =>
         Programs.Of("fed-sideways", $"G21 G90 G17 G54\nT{tool} M6\nS900 M3\nG0 X20 Y30 Z2\n{moves}G0 Z50\nM30\n", setup);
 
     [Theory]

@@ -7,8 +7,8 @@ namespace NcLanguage.Checks.Tests.Clearance;
 
 public class LeastLevelTests
 {
-    private static readonly BoxObstacle Clamp = new("clamp", new(new(20, -10, 0), new(45, 20, 30)));
-    private static readonly ToolShape Ten = ToolShape.From(new Tool { Number = 1, Diameter = 10 });
+    static readonly BoxObstacle Clamp = new("clamp", new(new(20, -10, 0), new(45, 20, 30)));
+    static readonly ToolShape Ten = ToolShape.From(new Tool { Number = 1, Diameter = 10 });
 
     [Theory] // Closed form: over the footprint it is top + clearance, beside it Pythagoras.
     [InlineData(0, 0, 100, 0, 32)] // across

@@ -8,9 +8,9 @@ namespace NcLanguage.Checks.Tests.Clearance;
 
 public class LineSweepTests
 {
-    private static readonly BoxObstacle Clamp = new("clamp", new(new(20, -10, 0), new(45, 20, 30)));
-    private static readonly CylinderObstacle Stud = new("stud", 60, 30, 16, 0, 38);
-    private static readonly ToolShape Ten = ToolShape.From(new Tool { Number = 1, Diameter = 10 });
+    static readonly BoxObstacle Clamp = new("clamp", new(new(20, -10, 0), new(45, 20, 30)));
+    static readonly CylinderObstacle Stud = new("stud", 60, 30, 16, 0, 38);
+    static readonly ToolShape Ten = ToolShape.From(new Tool { Number = 1, Diameter = 10 });
 
     // Closed form: sums and Pythagoras on whole numbers.
     [Theory]

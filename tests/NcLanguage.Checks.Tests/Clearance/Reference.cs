@@ -9,9 +9,9 @@ namespace NcLanguage.Checks.Tests.Clearance;
 
 /// <summary>Distances worked out apart from the code under test: horizontally by NetTopologySuite on polygons, in space by
 /// Pythagoras on that and the gap in height.</summary>
-internal static class Reference
+static class Reference
 {
-    private static readonly GeometryFactory Factory = new();
+    static readonly GeometryFactory Factory = new();
 
     /// <summary>The footprint as a polygon. A circle becomes a polygon of 2048 corners on it, at most 1.2e-6 of the radius inside it.</summary>
     public static Polygon Footprint(Obstacle obstacle) => obstacle switch
@@ -57,7 +57,7 @@ internal static class Reference
         return least;
     }
 
-    private static Gen<double> Between(double low, double high) => Gen.Double[low, high];
+    static Gen<double> Between(double low, double high) => Gen.Double[low, high];
 
     /// <summary>Tip places around the obstacles, mm; a third of them on whole millimetres, where faces and moves line up.</summary>
     public static readonly Gen<Point3> Place = Gen.OneOf(

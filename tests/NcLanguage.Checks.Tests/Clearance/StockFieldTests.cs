@@ -7,15 +7,15 @@ namespace NcLanguage.Checks.Tests.Clearance;
 
 public class StockFieldTests
 {
-    private static readonly Box3 Stock = new(new(0, 0, -20), new(80, 50, 0));
-    private static readonly double Whole = 80 * 50 * 20;
+    static readonly Box3 Stock = new(new(0, 0, -20), new(80, 50, 0));
+    static readonly double Whole = 80 * 50 * 20;
 
-    private static EndForm End(double radius, double? point = null) => EndForm.Cone(radius, point ?? 180);
+    static EndForm End(double radius, double? point = null) => EndForm.Cone(radius, point ?? 180);
 
-    private static void Drill(StockField field, double x, double y, double radius, double bottom, double? point = null) =>
+    static void Drill(StockField field, double x, double y, double radius, double bottom, double? point = null) =>
         field.Cut(new(x, y, bottom), new(x, y, bottom), End(radius, point));
 
-    private static double Removed(double cell, Action<StockField> cut)
+    static double Removed(double cell, Action<StockField> cut)
     {
         var field = new StockField(Stock, cell);
         cut(field);
@@ -23,7 +23,7 @@ public class StockFieldTests
     }
 
     /// <summary>Cells at the rim count as cut, so too much is taken, by at most a cell along the outline of the cut; that shrinks with the cell.</summary>
-    private static void Converges(double exact, double wall, Action<StockField> cut)
+    static void Converges(double exact, double wall, Action<StockField> cut)
     {
         var last = double.PositiveInfinity;
         foreach (var cell in new[] { 1, 0.5, 0.25, 0.125 })
@@ -155,7 +155,7 @@ public class StockFieldTests
         Assert.InRange(thin.Cells, 1, StockField.MostCells);
     }
 
-    private static readonly Gen<Point3> Inside = Gen.Select(Gen.Double[-5, 85], Gen.Double[-5, 55], Gen.Double[-15, 3], (x, y, z) => new Point3(x, y, z));
+    static readonly Gen<Point3> Inside = Gen.Select(Gen.Double[-5, 85], Gen.Double[-5, 55], Gen.Double[-15, 3], (x, y, z) => new Point3(x, y, z));
 
     [Fact] // Reference: the meaning of the word: where a tool has just been there is nothing left to meet.
     public void Retracing_cuts_is_silent() =>

@@ -6,9 +6,9 @@ namespace NcLanguage.Checks.Tests.Clearance;
 /// <summary>The contract's words: length runs from the gauge line to the tip, holderGauge is the part of it that the holder takes.</summary>
 public class ToolShapeTests
 {
-    private const double Endless = double.PositiveInfinity;
+    const double Endless = double.PositiveInfinity;
 
-    private static ToolCylinder[] Stack(Tool? tool) => ToolShape.From(tool).Cylinders.ToArray();
+    static ToolCylinder[] Stack(Tool? tool) => ToolShape.From(tool).Cylinders.ToArray();
 
     [Fact]
     public void A_full_row_gives_cutting_part_shank_and_holder() =>

@@ -12,10 +12,10 @@ namespace NcLanguage.Checks.Tests.Cutting;
 /// <summary>Rules on what one tool leaves the next: tap drills, reaming stock, points, spots, and mills that go straight down.</summary>
 public sealed class HoleToolRuleTests
 {
-    private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\n";
-    private const string Spot = """{ "number": 1, "kind": "spot-drill", "diameter": 12, "pointAngle": 90 }""";
+    const string Head = "G21 G90 G17 G54\nG0 G53 Z0\n";
+    const string Spot = """{ "number": 1, "kind": "spot-drill", "diameter": 12, "pointAngle": 90 }""";
 
-    private static List<Finding> Findings(string rule, string tools, string operations, double bottom = -30, string holes = "")
+    static List<Finding> Findings(string rule, string tools, string operations, double bottom = -30, string holes = "")
     {
         var json = string.Create(CultureInfo.InvariantCulture, $$"""{ "stock": { "min": [0, 0, {{bottom}}], "max": [100, 60, 0] }, "tools": [ {{tools}} ], "holes": [ {{holes}} ] }""");
         var setup = SetupFile.Read("x.setup.json", Encoding.UTF8.GetBytes(json));
@@ -24,13 +24,13 @@ public sealed class HoleToolRuleTests
         return [.. ProgramAnalysis.Create(text, setup.Setup, MachineProfile.IsoMill with { IsChosen = true }).Findings.Where(finding => finding.Name == rule)];
     }
 
-    private static string Tool(int number, string kind, double diameter, string more = "") =>
+    static string Tool(int number, string kind, double diameter, string more = "") =>
         string.Create(CultureInfo.InvariantCulture, $$"""{ "number": {{number}}, "kind": "{{kind}}", "diameter": {{diameter}}{{more}} }""");
 
-    private static string Cycle(int tool, string code, double bottom) =>
+    static string Cycle(int tool, string code, double bottom) =>
         string.Create(CultureInfo.InvariantCulture, $"T{tool} M6\nS500 M3\nG0 X50 Y30\nG43 H{tool} Z20\nG99 {code} X50 Y30 Z{bottom} R2 F100\nG80\nG0 G53 Z0\nM5\n");
 
-    private static List<Finding> Tapped(double drill, double major, double pitch) => Findings(
+    static List<Finding> Tapped(double drill, double major, double pitch) => Findings(
         "tap-drill-size", Tool(2, "drill", drill) + "," + Tool(3, "tap", major, string.Create(CultureInfo.InvariantCulture, $", \"pitch\": {pitch}")), Cycle(2, "G81", -20) + Cycle(3, "G84", -12));
 
     // Three sixty-fourths of a mm to either side: a distance that has no rounding.
@@ -223,7 +223,7 @@ public sealed class HoleToolRuleTests
     }
 
     // A drill of 8 mm at 118 degrees is full width 2.403 mm above its tip: (D/2)·cot(α/2), engineering reference. A tenth of the diameter into the cone is common practice.
-    private const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
+    const string DrillAndReamer = """{ "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "reamer", "diameter": 8.2 }""";
 
     [Theory]
     [InlineData(-20, -17.5, 0)]
@@ -273,7 +273,7 @@ public sealed class HoleToolRuleTests
         Assert.Contains("before T4 makes the hole there", Assert.Single(Findings("hole-too-short-for-tool", tools, elsewhere + Cycle(3, "G85", -18) + Milled)).Message, StringComparison.Ordinal);
     }
 
-    private static string Under(string offset, int tool, string code, double bottom) => Cycle(tool, code, bottom).Replace("G0 X50", offset + " G0 X50", StringComparison.Ordinal);
+    static string Under(string offset, int tool, string code, double bottom) => Cycle(tool, code, bottom).Replace("G0 X50", offset + " G0 X50", StringComparison.Ordinal);
 
     // Where G55 lies is not known: a tap under it is at a wrong place where nothing is drilled under it, and what is drilled at its X and Y under G54 is left without a thread.
     [Theory]
@@ -346,7 +346,7 @@ public sealed class HoleToolRuleTests
         Assert.Empty(Findings("spot-depth", Spot + "," + Tool(2, "drill", 8) + "," + Tool(3, "face-mill", 50),
             "T3 M6\nS500 M3\nG0 X-40 Y30\nG43 H3 Z20\nG0 Z-1\nG1 X140 F300\nG0 G53 Z0\nM5\n" + Cycle(1, "G81", -3) + Cycle(2, "G81", -20)));
 
-    private const string Down = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n";
+    const string Down = "T3 M6\nS500 M3\nG0 X50 Y30\nG43 H3 Z20\nG0 Z2\nG1 Z-4 F60\nX60\nG0 Z20\n";
 
     // Common practice: end mills of two flutes and slot mills go down, more need to be known to; face mills, mills with a thin neck behind their edges and thread mills do not.
     [Theory]

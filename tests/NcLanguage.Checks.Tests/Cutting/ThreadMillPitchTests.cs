@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Tests.Cutting;
 /// on a radius of 9 mm.</summary>
 public sealed class ThreadMillPitchTests
 {
-    private static List<Finding> Of(string arcs, string tool = "\"pitch\": 1.5", string unit = "G21") => Programs.Of(
+    static List<Finding> Of(string arcs, string tool = "\"pitch\": 1.5", string unit = "G21") => Programs.Of(
         "thread-mill-pitch",
         $"{unit} G90 G17 G54\nT11 M6\nS2400 M3\nG0 X0 Y0\nG43 H11 Z20\nG1 Z-9 F1000\n{arcs.Replace('|', '\n')}\nG1 X0 Y0\nG0 Z20\nM5\nM30\n",
         $$"""{ "tools": [ { "number": 11, "kind": "thread-mill", "diameter": 12, {{tool}} } ] }""");
@@ -89,7 +89,7 @@ public sealed class ThreadMillPitchTests
         Assert.Contains(words, finding.Message, StringComparison.Ordinal);
     }
 
-    private static string ByQuarters(string levels)
+    static string ByQuarters(string levels)
     {
         string[] arcs = ["X0 Y9 I-9", "X-9 Y0 J-9", "X0 Y-9 I9", "X9 Y0 J9"];
         return string.Join('|', levels.Split(' ').Select((level, i) => $"G3 {arcs[i % 4]} Z{level} F240"));

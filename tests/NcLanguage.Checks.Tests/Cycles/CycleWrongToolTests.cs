@@ -5,14 +5,14 @@ namespace NcLanguage.Checks.Tests.Cycles;
 /// <summary>Which tool goes with which cycle: common practice, and what NISTIR 6556 §3.5.16.2 to .10 says that each cycle does at the bottom and on its way out.</summary>
 public sealed class CycleWrongToolTests
 {
-    private const string Setup = """
+    const string Setup = """
         { "stock": { "min": [0, 0, -40], "max": [80, 50, 0] },
           "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118 }, { "number": 2, "kind": "tap", "diameter": 8, "pitch": 1.25 },
                      { "number": 3, "kind": "reamer", "diameter": 8 }, { "number": 4, "kind": "boring-bar", "diameter": 20 }, { "number": 5, "kind": "end-mill", "diameter": 8 },
                      { "number": 6, "diameter": 8 }, { "number": 7, "kind": "thread-mill", "diameter": 6, "pitch": 1 } ] }
         """;
 
-    private static List<Finding> Of(int tool, string cycle) =>
+    static List<Finding> Of(int tool, string cycle) =>
         Programs.Of("cycle-wrong-tool", $"G21 G90 G17 G54\nT{tool} M6\nS400 M3\nG0 X12 Y20 Z40\nG98 {cycle} X12 Y20 Z-12 R5 F500\nX40\nX60\nG80\nM30\n", Setup);
 
     [Theory]

@@ -11,7 +11,7 @@ namespace NcLanguage.Checks.Tests.Drawing;
 /// degrees is 0.2629 in); core holes are those of ISO 2306: M6 5.0 mm, M8 6.8 mm.</summary>
 public sealed class DrawingComparisonTests
 {
-    private const string Tools = """
+    const string Tools = """
         { "number": 1, "kind": "spot-drill", "diameter": 10, "pointAngle": 90 },
         { "number": 2, "kind": "drill", "diameter": 6.8, "pointAngle": 118 },
         { "number": 3, "kind": "tap", "diameter": 8, "pitch": 1.25 },
@@ -26,9 +26,9 @@ public sealed class DrawingComparisonTests
         { "number": 12, "kind": "tap", "diameter": 8 }
         """;
 
-    private static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
+    static DrawingComparison Compare(string holes, params string[] cuts) => CompareIn("""[0, 0, -20], "max": [100, 100, 0]""", holes, cuts);
 
-    private static DrawingComparison CompareIn(string stock, string holes, params string[] cuts)
+    static DrawingComparison CompareIn(string stock, string holes, params string[] cuts)
     {
         var json = $$"""
             { "stock": { "min": {{stock}} }, "tools": [ {{Tools}} ], "holes": [ {{holes}} ],
@@ -43,11 +43,11 @@ public sealed class DrawingComparisonTests
         return DrawingComparison.Of(run);
     }
 
-    private static string Spot(double x) => $"T1 M6\nG99 G81 X{x} Y10 Z-4 R2\nG80 G0 Z20";
+    static string Spot(double x) => $"T1 M6\nG99 G81 X{x} Y10 Z-4 R2\nG80 G0 Z20";
 
-    private static string Cut(int tool, double x, double bottom, string code = "G81") => $"T{tool} M6\nG99 {code} X{x} Y10 Z{bottom} R2\nG80 G0 Z20";
+    static string Cut(int tool, double x, double bottom, string code = "G81") => $"T{tool} M6\nG99 {code} X{x} Y10 Z{bottom} R2\nG80 G0 Z20";
 
-    private static HoleStatus? Single(string hole, params string[] cuts) => Assert.Single(Compare(hole, cuts).Matches).Status;
+    static HoleStatus? Single(string hole, params string[] cuts) => Assert.Single(Compare(hole, cuts).Matches).Status;
 
     [Fact]
     public void Deep_enough_at_full_diameter()
@@ -109,7 +109,7 @@ public sealed class DrawingComparisonTests
         Assert.Equal(HoleStatus.WrongSize, Single("""{ "x": 10, "y": 10, "diameter": 8, "depth": 12 }""", Cut(8, 10, -18)));
     }
 
-    private const string Thread = """{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "M8" }""";
+    const string Thread = """{ "x": 10, "y": 10, "diameter": 6.8, "depth": 15, "thread": "M8" }""";
 
     [Fact]
     public void A_thread_needs_core_hole_and_tap()

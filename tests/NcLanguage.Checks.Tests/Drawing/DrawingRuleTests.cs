@@ -10,12 +10,12 @@ namespace NcLanguage.Checks.Tests.Drawing;
 /// 118 degrees 2.403 mm.</summary>
 public sealed class DrawingRuleTests
 {
-    private const string Row = """{ "x": 20, "y": 30, "diameter": 8, "depth": 10 }, { "x": 40, "y": 30, "diameter": 8, "depth": 10 }, { "x": 60, "y": 30, "diameter": 8, "depth": 10 }""";
+    const string Row = """{ "x": 20, "y": 30, "diameter": 8, "depth": 10 }, { "x": 40, "y": 30, "diameter": 8, "depth": 10 }, { "x": 60, "y": 30, "diameter": 8, "depth": 10 }""";
 
-    private const string Head = "G21 G90 G17 G54\nG0 G53 Z0\nT3 M6\nS1500 M3\nG0 X20 Y30\nG43 H3 Z40 M8\n";
-    private const string Tail = "\nG80\nG0 G53 Z0 M9\nM5\nM30\n";
+    const string Head = "G21 G90 G17 G54\nG0 G53 Z0\nT3 M6\nS1500 M3\nG0 X20 Y30\nG43 H3 Z40 M8\n";
+    const string Tail = "\nG80\nG0 G53 Z0 M9\nM5\nM30\n";
 
-    private static ProgramAnalysis Analyse(string blocks, string holes = Row, string setupName = "x.setup.json", string head = Head, string tail = Tail, string obstacles = "")
+    static ProgramAnalysis Analyse(string blocks, string holes = Row, string setupName = "x.setup.json", string head = Head, string tail = Tail, string obstacles = "")
     {
         var json = $$"""
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] }, "obstacles": [ {{obstacles}} ],
@@ -32,10 +32,10 @@ public sealed class DrawingRuleTests
         return ProgramAnalysis.Create(SourceText.From(head + blocks + tail), setup.Setup, MachineProfile.IsoMill with { IsChosen = true });
     }
 
-    private static string[] Drawn(ProgramAnalysis analysis) =>
+    static string[] Drawn(ProgramAnalysis analysis) =>
         [.. analysis.Findings.Where(finding => finding.Id.StartsWith("NC7", StringComparison.Ordinal)).Select(finding => $"{finding.Name} {finding.Line + 1}")];
 
-    private const string Made = "G99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60";
+    const string Made = "G99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60";
 
     /// <summary>Cells in which places are looked up cannot be counted as far as that.</summary>
     [Theory]
@@ -93,9 +93,9 @@ public sealed class DrawingRuleTests
         Assert.Equal(expected, string.Join(", ", Analyse($"G99 G81 X20 Y30 R2 Z-13 F150\n{before}{block}\nX60 Z-13", obstacles: obstacles).Findings
             .Where(finding => finding.Severity == Severity.Error).Select(finding => $"{finding.Name} {finding.Line + 1}")));
 
-    private const string Thread = """{ "x": 20, "y": 30, "diameter": 6.8, "depth": 18, "thread": "M8" }""";
+    const string Thread = """{ "x": 20, "y": 30, "diameter": 6.8, "depth": 18, "thread": "M8" }""";
 
-    private static ProgramAnalysis Tapped(string drilled, string tapped, string holes = Thread) => Analyse(
+    static ProgramAnalysis Tapped(string drilled, string tapped, string holes = Thread) => Analyse(
         $"T6 M6\nS1500 M3\nG0 X20 Y30\nG43 H6 Z40 M8\nG99 G81 X20 Y30 R2 {drilled} F150\nG80\nG0 G53 Z0 M9\nM5\nT7 M6\nS500 M3\nG0 X20 Y30\nG43 H7 Z40 M8\nG99 G84 X20 Y30 R5 {tapped} F625", holes, head: "G21 G90 G17 G54\nG0 G53 Z0\n");
 
     // 6.8 mm at 118 degrees: a point of 2.043 mm.

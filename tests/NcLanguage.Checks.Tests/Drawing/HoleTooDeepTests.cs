@@ -7,9 +7,9 @@ namespace NcLanguage.Checks.Tests.Drawing;
 /// class v, as a published table has them: 1 mm for 6 to 30 mm.</summary>
 public sealed class HoleTooDeepTests
 {
-    private const string Plate = "\"stock\": { \"min\": [0, 0, -20], \"max\": [100, 60, 0] }, ";
+    const string Plate = "\"stock\": { \"min\": [0, 0, -20], \"max\": [100, 60, 0] }, ";
 
-    private static List<Finding> Found(string holes, string blocks, string stock = Plate, string head = "T3 M6\n") => Programs.Of(
+    static List<Finding> Found(string holes, string blocks, string stock = Plate, string head = "T3 M6\n") => Programs.Of(
         "hole-too-deep", $"G21 G90 G17 G54\n{head}S1500 M3\nG0 X20 Y30\nG43 H3 Z40 M8\n{blocks}\nG80\nG0 Z60 M9\nM5\nM30\n", $$"""
         { {{stock}}"obstacles": [],
           "tools": [ { "number": 2, "kind": "drill", "diameter": 7.8, "pointAngle": 118, "fluteLength": 60, "length": 120 },
@@ -22,11 +22,11 @@ public sealed class HoleTooDeepTests
           "holes": [ {{holes}} ] }
         """);
 
-    private static string Hole(double depth, double diameter = 8, string more = "") => FormattableString.Invariant($$"""{ "x": 20, "y": 30, "diameter": {{diameter}}, "depth": {{depth}}{{more}} }""");
+    static string Hole(double depth, double diameter = 8, string more = "") => FormattableString.Invariant($$"""{ "x": 20, "y": 30, "diameter": {{diameter}}, "depth": {{depth}}{{more}} }""");
 
-    private static string Drill(double bottom) => FormattableString.Invariant($"G99 G81 X20 Y30 R2 Z{bottom} F150");
+    static string Drill(double bottom) => FormattableString.Invariant($"G99 G81 X20 Y30 R2 Z{bottom} F150");
 
-    private static string Told(List<Finding> findings) => string.Join(", ", findings.Select(finding => $"{finding.Severity} {finding.Line + 1}"));
+    static string Told(List<Finding> findings) => string.Join(", ", findings.Select(finding => $"{finding.Severity} {finding.Line + 1}"));
 
     /// <summary>± mm of the class: 3 to 6, 6 to 30, 30 to 120, 120 to 400 mm … (published table).</summary>
     [Theory]

@@ -11,7 +11,7 @@ namespace NcLanguage.Checks.Tests.Drawing;
 /// compensation the centre is kept d/2 off the circle that is written (NISTIR 6556 §3.5.10).</summary>
 public sealed class MilledHoleTests
 {
-    private const string Setup = """
+    const string Setup = """
         { "stock": { "min": [0, 0, -20], "max": [100, 100, 0] },
           "tools": [ { "number": 1, "kind": "end-mill", "diameter": 10, "flutes": 3, "radiusOffset": 1 },
                      { "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 },
@@ -20,7 +20,7 @@ public sealed class MilledHoleTests
           "holes": [ HOLES ] }
         """;
 
-    private static DrawingComparison Compare(string holes, string cuts)
+    static DrawingComparison Compare(string holes, string cuts)
     {
         var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Setup.Replace("HOLES", holes, StringComparison.Ordinal)));
         Assert.Empty(setup.Problems);
@@ -28,7 +28,7 @@ public sealed class MilledHoleTests
         return DrawingComparison.Of(ProgramRun.Create(SourceText.From(text), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None));
     }
 
-    private static DrawingMatch Single(double diameter, double depth, string cuts) =>
+    static DrawingMatch Single(double diameter, double depth, string cuts) =>
         Assert.Single(Compare($$"""{ "x": 50, "y": 50, "diameter": {{diameter}}, "depth": {{depth}} }""", cuts).Matches);
 
     // 2·(4 + 10/2) = 18.

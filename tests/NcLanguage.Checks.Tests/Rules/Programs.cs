@@ -8,7 +8,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Checks.Tests.Rules;
 
 /// <summary>Small programs run for one rule: what it says, and at which blocks.</summary>
-internal static class Programs
+static class Programs
 {
     /// <summary>The findings of one rule.</summary>
     public static List<Finding> Of(string rule, string program, string? setup = null, string? machine = null, string readings = "", AnalysisOptions? options = null) =>

@@ -82,7 +82,7 @@ public sealed class ToolRuleTests
     [InlineData("T1 M6\nG43 H4 Z5", Severity.Warning, "Z is off by the difference of the two lengths")]
     public void It_is_said_how_far_off_the_tip_is(string blocks, Severity severity, string amount)
     {
-        Setup setup = Setup.None with { Tools = [new Tool { Number = 1, Length = 120 }, new Tool { Number = 2, Length = 120 }, new Tool { Number = 3, Length = 130 }, new Tool { Number = 4 }] };
+        var setup = Setup.None with { Tools = [new Tool { Number = 1, Length = 120 }, new Tool { Number = 2, Length = 120 }, new Tool { Number = 3, Length = 130 }, new Tool { Number = 4 }] };
         var found = Assert.Single(Check.Of("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: setup));
         Assert.Equal(severity, found.Severity);
         Assert.Contains(amount, found.Message, StringComparison.Ordinal);

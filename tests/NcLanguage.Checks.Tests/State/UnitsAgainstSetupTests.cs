@@ -6,23 +6,23 @@ namespace NcLanguage.Checks.Tests.State;
 /// <summary>A program's numbers that fit the setup in the other unit: the inch is 25.4 mm by definition (1959). The programs are our own.</summary>
 public sealed class UnitsAgainstSetupTests
 {
-    private const string Tools = """
+    const string Tools = """
         "tools": [ { "number": 1, "kind": "face-mill", "diameter": 50 }, { "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 3, "kind": "end-mill", "diameter": 10, "flutes": 2 } ]
         """;
 
-    private const string Plate = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}} }""";
+    const string Plate = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}} }""";
 
-    private const string Drawn = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}}, "holes": [ { "x": 10, "y": 10, "diameter": 8 }, { "x": 30, "y": 10, "diameter": 8 }, { "x": 30, "y": 20, "diameter": 8 } ] }""";
+    const string Drawn = $$"""{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}}, "holes": [ { "x": 10, "y": 10, "diameter": 8 }, { "x": 30, "y": 10, "diameter": 8 }, { "x": 30, "y": 20, "diameter": 8 } ] }""";
 
-    private const string Facing = "T1 M6\nS900 M3\nG0 X-30 Y15\nG43 H1 Z40\nZ-0.5\nG1 X130 F400\nG0 Y45\nG1 X-30\nG0 Z40\nM5\n";
+    const string Facing = "T1 M6\nS900 M3\nG0 X-30 Y15\nG43 H1 Z40\nZ-0.5\nG1 X130 F400\nG0 Y45\nG1 X-30\nG0 Z40\nM5\n";
 
-    private const string Holes = "T2 M6\nS900 M3\nG0 X10 Y10\nG43 H2 Z40\nG99 G81 X10 Y10 Z-12 R2 F120\nX30\nY20\nG80\nG0 Z40\nM5\n";
+    const string Holes = "T2 M6\nS900 M3\nG0 X10 Y10\nG43 H2 Z40\nG99 G81 X10 Y10 Z-12 R2 F120\nX30\nY20\nG80\nG0 Z40\nM5\n";
 
-    private const string InchHoles = "T2 M6\nS900 M3\nG0 X.394 Y.394\nG43 H2 Z1.5\nG99 G81 X.394 Y.394 Z-.472 R.08 F4.7\nX1.181\nY.787\nG80\nG0 Z1.5\nM5\n";
+    const string InchHoles = "T2 M6\nS900 M3\nG0 X.394 Y.394\nG43 H2 Z1.5\nG99 G81 X.394 Y.394 Z-.472 R.08 F4.7\nX1.181\nY.787\nG80\nG0 Z1.5\nM5\n";
 
-    private const string WideInchHoles = "T2 M6\nS900 M3\nG0 X.5 Y.5\nG43 H2 Z1.5\nG99 G81 X.5 Y.5 Z-.472 R.08 F4.7\nX.8\nX1.1\nX2.5\nG80\nG0 Z1.5\nM5\n";
+    const string WideInchHoles = "T2 M6\nS900 M3\nG0 X.5 Y.5\nG43 H2 Z1.5\nG99 G81 X.5 Y.5 Z-.472 R.08 F4.7\nX.8\nX1.1\nX2.5\nG80\nG0 Z1.5\nM5\n";
 
-    private static List<Finding> Of(string unit, string blocks, string setup) => Programs.Of("units-against-setup", $"{unit} G90 G17 G54\n{blocks}M30\n", setup);
+    static List<Finding> Of(string unit, string blocks, string setup) => Programs.Of("units-against-setup", $"{unit} G90 G17 G54\n{blocks}M30\n", setup);
 
     [Theory]
     [InlineData("G20", Facing, Plate, "Under G20 the program works over 160 in along X, where the stock is 3.937 in long, and it fits the stock when the same numbers are read in millimetres: is G21 meant, or are the units of the setup wrong?")]
@@ -80,9 +80,9 @@ public sealed class UnitsAgainstSetupTests
         Assert.Empty(Of("G20", $"T4 M6\nS900 M3\n{blocks}M5\n", setup));
     }
 
-    private const string Tap = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }""";
+    const string Tap = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "tap", "diameter": 8, "pitch": 1.25 } ] }""";
 
-    private static string Tapping(string unit, double feed, string feedMode = "G94") =>
+    static string Tapping(string unit, double feed, string feedMode = "G94") =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{unit} G90 G17 G54\nT5 M6\nS500 M3\nG0 X10 Y10\nG43 H5 Z40\nG99 {feedMode} G84 X10 Y10 Z-12 R5 F{feed}\nX90\nX50\nG80\nG0 Z40\nM30\n");
 
     [Fact] // What follows from a unit that seems to be wrong is not sure.

@@ -5,7 +5,7 @@ using System.Text.Json;
 namespace NcLanguage.Cli.Tests.Support;
 
 /// <summary>What one run of the executable left.</summary>
-internal sealed record Outcome(int ExitCode, string Output, string Errors)
+sealed record Outcome(int ExitCode, string Output, string Errors)
 {
     /// <summary>The output as JSON; fails the test where it is none.</summary>
     public JsonElement Json => JsonDocument.Parse(Output).RootElement;
@@ -15,9 +15,9 @@ internal sealed record Outcome(int ExitCode, string Output, string Errors)
 }
 
 /// <summary>Runs the built executable, as a user does.</summary>
-internal static class Command
+static class Command
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(2);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(2);
 
     public static string Executable { get; } = Find();
 
@@ -62,7 +62,7 @@ internal static class Command
         return new Outcome(process.ExitCode, output.Result, errors.Result);
     }
 
-    private static string Find()
+    static string Find()
     {
         // …/tests/NcLanguage.Cli.Tests/bin/CONFIGURATION/FRAMEWORK/
         var framework = new DirectoryInfo(AppContext.BaseDirectory);
@@ -74,7 +74,7 @@ internal static class Command
 }
 
 /// <summary>A folder of a test's own, removed at its end.</summary>
-internal sealed class Scratch : IDisposable
+sealed class Scratch : IDisposable
 {
     public string Folder { get; } = Directory.CreateTempSubdirectory("nclanguage-cli-").FullName;
 
@@ -94,7 +94,7 @@ internal sealed class Scratch : IDisposable
 }
 
 /// <summary>Small programs.</summary>
-internal static class Samples
+static class Samples
 {
     /// <summary>An error (no program has code G999) and nothing else.</summary>
     public const string WithError = "G21 G90 G17 G54\nG999\nM30\n";

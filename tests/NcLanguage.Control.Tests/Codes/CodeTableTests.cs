@@ -7,7 +7,7 @@ public class CodeTableTests
 {
     /// <summary>NISTIR 6556 table 4, one family of codes a line. Its group 1 is two here: cycles are a group of their own, as in
     /// ISO 6983-1 (from memory).</summary>
-    private static readonly string[] PublishedGroups =
+    static readonly string[] PublishedGroups =
     [
         "G0 G1 G2 G3 G38.2",
         "G80 G81 G82 G83 G84 G85 G86 G87 G88 G89",
@@ -29,7 +29,7 @@ public class CodeTableTests
     ];
 
     /// <summary>Codes of the trade that the published specification lacks.</summary>
-    private const string OtherCodes =
+    const string OtherCodes =
         "G9 G15 G16 G31 G33 G38.3 G38.4 G38.5 G44 G50 G51 G52 G54.1 G60 G65 G68 G69 G70 G71 G73 G74 G76 G95 G96 G97 M19 M29 M98 M99";
 
     public static TheoryData<string> Rows => [.. CodeTable.All.Select(row => row.Text)];
@@ -168,7 +168,7 @@ public class CodeTableTests
         Assert.DoesNotContain("  ", text, StringComparison.Ordinal);
     }
 
-    private static CodeEntry Find(string code)
+    static CodeEntry Find(string code)
     {
         var parts = code[1..].Split('.');
         var tenths = int.Parse(parts[0]) * 10 + (parts.Length > 1 ? int.Parse(parts[1]) : 0);

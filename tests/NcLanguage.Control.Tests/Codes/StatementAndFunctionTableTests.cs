@@ -86,7 +86,7 @@ public class StatementAndFunctionTableTests
         Assert.Equal(["* *", "+ +", "+ -", "AND AND", "OR **", "OR OR", "XOR XOR"], alike);
     }
 
-    private static double Value(string text)
+    static double Value(string text)
     {
         var variables = new UnknownVariables();
         return Expression.Read(Encoding.UTF8.GetBytes(text), 0, ref variables).Value;

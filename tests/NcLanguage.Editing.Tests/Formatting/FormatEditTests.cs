@@ -1,7 +1,7 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Editing.Formatting;
 using NcLanguage.Editing.Tests.Support;
 using NcLanguage.Machine.Profiles;
-using NcLanguage.Checks.Analysis;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Tests.Formatting;

@@ -52,10 +52,10 @@ public sealed class PlainTextTests
     }
 
     // CommonMark 0.31, section 2.4: a backslash before a sign of ASCII makes it a plain one.
-    private static string Escaped(string name) => Regex.Replace(name, @"[*_`\\#\[\]()<>!~]", @"\$0");
+    static string Escaped(string name) => Regex.Replace(name, @"[*_`\\#\[\]()<>!~]", @"\$0");
 
-    private static string Reference(string markdown) => Markdig.Markdown.ToPlainText(markdown);
+    static string Reference(string markdown) => Markdig.Markdown.ToPlainText(markdown);
 
     // The reference joins lines and paragraphs in its own way.
-    private static string Words(string text) => Regex.Replace(text, @"\s+", " ").Trim();
+    static string Words(string text) => Regex.Replace(text, @"\s+", " ").Trim();
 }

@@ -7,7 +7,7 @@ using System.Text.Json.Nodes;
 namespace NcLanguage.EndToEnd.Lsp;
 
 /// <summary>An answer of the server that is an error: its JSON-RPC code and message.</summary>
-internal sealed class LspErrorException(int code, string message) : Exception($"{code}: {message}")
+sealed class LspErrorException(int code, string message) : Exception($"{code}: {message}")
 {
     public int Code { get; } = code;
 }
@@ -16,21 +16,21 @@ internal sealed class LspErrorException(int code, string message) : Exception($"
 /// A language client over a process's pipes, written for the tests alone so that it shares nothing with the server: frames,
 /// ids, and the notifications that have come in.
 /// </summary>
-internal sealed class LspClient : IAsyncDisposable
+sealed class LspClient : IAsyncDisposable
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromSeconds(20);
+    static readonly TimeSpan Limit = TimeSpan.FromSeconds(20);
 
-    private readonly Process process;
-    private readonly Stream input;
-    private readonly SemaphoreSlim writing = new(1);
-    private readonly ConcurrentDictionary<int, TaskCompletionSource<JsonElement>> pending = new();
-    private readonly List<(string Method, JsonElement Parameters)> notifications = [];
-    private readonly StringBuilder errors = new();
-    private readonly Task reading;
-    private TaskCompletionSource arrived = new(TaskCreationOptions.RunContinuationsAsynchronously);
-    private int lastId;
+    readonly Process process;
+    readonly Stream input;
+    readonly SemaphoreSlim writing = new(1);
+    readonly ConcurrentDictionary<int, TaskCompletionSource<JsonElement>> pending = new();
+    readonly List<(string Method, JsonElement Parameters)> notifications = [];
+    readonly StringBuilder errors = new();
+    readonly Task reading;
+    TaskCompletionSource arrived = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    int lastId;
 
-    private LspClient(Process process)
+    LspClient(Process process)
     {
         this.process = process;
         input = process.StandardInput.BaseStream;
@@ -139,7 +139,7 @@ internal sealed class LspClient : IAsyncDisposable
         writing.Dispose();
     }
 
-    private async Task SendAsync(JsonObject message)
+    async Task SendAsync(JsonObject message)
     {
         // A left out parameter is left out, not null.
         if (message["params"] is null)
@@ -158,7 +158,7 @@ internal sealed class LspClient : IAsyncDisposable
         }
     }
 
-    private async Task ReadAsync()
+    async Task ReadAsync()
     {
         try
         {
@@ -175,14 +175,14 @@ internal sealed class LspClient : IAsyncDisposable
         Fail(new EndOfStreamException("The server closed its output."));
     }
 
-    private void Fail(Exception problem)
+    void Fail(Exception problem)
     {
         foreach (var waiting in pending.Values)
             waiting.TrySetException(problem);
     }
 
     /// <summary>One frame's body, or null at the end. Anything but a header where one is due is a fault of the server.</summary>
-    private static async Task<byte[]?> ReadFrameAsync(Stream output)
+    static async Task<byte[]?> ReadFrameAsync(Stream output)
     {
         var length = -1;
         for (var first = true; ; first = false)
@@ -206,7 +206,7 @@ internal sealed class LspClient : IAsyncDisposable
         return body;
     }
 
-    private static async Task<string?> ReadLineAsync(Stream output)
+    static async Task<string?> ReadLineAsync(Stream output)
     {
         var line = new StringBuilder();
         var one = new byte[1];
@@ -220,7 +220,7 @@ internal sealed class LspClient : IAsyncDisposable
         return line.Length == 0 ? null : line.ToString();
     }
 
-    private async Task HandleAsync(JsonElement message)
+    async Task HandleAsync(JsonElement message)
     {
         var method = message.TryGetProperty("method", out var name) ? name.GetString()! : null;
         var id = message.TryGetProperty("id", out var number) ? number : default;
@@ -248,7 +248,7 @@ internal sealed class LspClient : IAsyncDisposable
         }
     }
 
-    private static void Settle(TaskCompletionSource<JsonElement> waiting, JsonElement message)
+    static void Settle(TaskCompletionSource<JsonElement> waiting, JsonElement message)
     {
         if (message.TryGetProperty("error", out var error))
             waiting.TrySetException(new LspErrorException(error.GetProperty("code").GetInt32(), error.GetProperty("message").GetString()!));

@@ -5,9 +5,9 @@ using NcLanguage.EndToEnd.Support;
 namespace NcLanguage.EndToEnd.Lsp;
 
 /// <summary>A started and initialised server with the handful of requests that the tests repeat. Lines and columns count from 1.</summary>
-internal sealed class LspSession : IAsyncDisposable
+sealed class LspSession : IAsyncDisposable
 {
-    private LspSession(LspClient client, JsonElement initialized)
+    LspSession(LspClient client, JsonElement initialized)
     {
         Client = client;
         Initialized = initialized;
@@ -114,5 +114,5 @@ internal sealed class LspSession : IAsyncDisposable
 
     public ValueTask DisposeAsync() => Client.DisposeAsync();
 
-    private static JsonObject Position(int line, int column) => new() { ["line"] = line - 1, ["character"] = column - 1 };
+    static JsonObject Position(int line, int column) => new() { ["line"] = line - 1, ["character"] = column - 1 };
 }

@@ -4,7 +4,7 @@ using System.Text.Json.Nodes;
 namespace NcLanguage.EndToEnd.Lsp;
 
 /// <summary>The edits of a workspace edit for one file, as changes to send back and as text.</summary>
-internal static class TextEdits
+static class TextEdits
 {
     /// <summary>The edits for a file, the last place first, so that each can be applied without moving the next.</summary>
     public static IReadOnlyList<JsonElement> For(JsonElement edit, string file)
@@ -25,7 +25,7 @@ internal static class TextEdits
         ["text"] = e.GetProperty("newText").GetString(),
     })]);
 
-    private static int Line(JsonElement edit, string end) => edit.GetProperty("range").GetProperty(end).GetProperty("line").GetInt32();
+    static int Line(JsonElement edit, string end) => edit.GetProperty("range").GetProperty(end).GetProperty("line").GetInt32();
 
-    private static int Character(JsonElement edit, string end) => edit.GetProperty("range").GetProperty(end).GetProperty("character").GetInt32();
+    static int Character(JsonElement edit, string end) => edit.GetProperty("range").GetProperty(end).GetProperty("character").GetInt32();
 }

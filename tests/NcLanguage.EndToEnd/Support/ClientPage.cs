@@ -3,7 +3,7 @@ using System.Runtime.Versioning;
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>The page of an editor's client: what it tells people to write into their settings is what the tests run.</summary>
-internal static class ClientPage
+static class ClientPage
 {
     /// <summary>The first block of code in a language on the page, with this repository in the place of the one that people clone.</summary>
     public static string Code(string client, string language)

@@ -3,10 +3,10 @@ using System.Diagnostics;
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>What a finished process left.</summary>
-internal sealed record CommandResult(int ExitCode, string Output, string Errors);
+sealed record CommandResult(int ExitCode, string Output, string Errors);
 
 /// <summary>Runs a command to its end; one that takes longer than allowed is ended with all that it started.</summary>
-internal static class CommandLine
+static class CommandLine
 {
     public static async Task<CommandResult> RunAsync(
         IReadOnlyList<string> command,

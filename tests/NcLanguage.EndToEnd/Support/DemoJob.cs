@@ -4,17 +4,17 @@ using System.Text.RegularExpressions;
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>A finding as <c>check --format json</c> tells it; line and column count from 1.</summary>
-internal sealed record ToldFinding(string Name, string Severity, int Line, int Column, string Message, IReadOnlyList<string> Fixes);
+sealed record ToldFinding(string Name, string Severity, int Line, int Column, string Message, IReadOnlyList<string> Fixes);
 
 /// <summary>
 /// The demonstration job, written by the command itself into a folder, and what <c>check</c> says about its faulty program.
 /// The editors are held against that: they must show what the command line tells.
 /// </summary>
-internal sealed partial class DemoJob
+sealed partial class DemoJob
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromSeconds(60);
+    static readonly TimeSpan Limit = TimeSpan.FromSeconds(60);
 
-    private DemoJob(string folder, string program, IReadOnlyList<ToldFinding> findings)
+    DemoJob(string folder, string program, IReadOnlyList<ToldFinding> findings)
     {
         Folder = folder;
         Program = program;
@@ -70,7 +70,7 @@ internal sealed partial class DemoJob
     /// <summary>The findings of the program as it stands on the disk now.</summary>
     public async Task<IReadOnlyList<ToldFinding>> CheckAgainAsync() => (await CheckAsync(Folder)).Single(file => file.Path == Program).Findings;
 
-    private static async Task<List<(string Path, IReadOnlyList<ToldFinding> Findings)>> CheckAsync(string folder)
+    static async Task<List<(string Path, IReadOnlyList<ToldFinding> Findings)>> CheckAsync(string folder)
     {
         // Exit code 1: there are errors, as in this job there must be.
         using var told = JsonDocument.Parse(await CommandLine.OutputAsync(ServerCommand.With("check", folder, "--format", "json"), Limit, 1));
@@ -79,7 +79,7 @@ internal sealed partial class DemoJob
             (IReadOnlyList<ToldFinding>)[.. file.GetProperty("findings").EnumerateArray().Select(Read)]))];
     }
 
-    private static ToldFinding Read(JsonElement finding) => new(
+    static ToldFinding Read(JsonElement finding) => new(
         finding.GetProperty("name").GetString()!,
         finding.GetProperty("severity").GetString()!,
         finding.GetProperty("line").GetInt32(),

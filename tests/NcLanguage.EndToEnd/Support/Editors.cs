@@ -1,6 +1,6 @@
 namespace NcLanguage.EndToEnd.Support;
 
-internal enum Editor
+enum Editor
 {
     Neovim,
     Workbench,
@@ -25,9 +25,9 @@ internal enum Editor
 }
 
 /// <summary>Where the real editors are that install.sh installs.</summary>
-internal static class Editors
+static class Editors
 {
-    private const string Script = "tests/NcLanguage.EndToEnd/install.sh";
+    const string Script = "tests/NcLanguage.EndToEnd/install.sh";
 
     /// <summary>True on a build server, where a missing editor is a fault and no reason to skip.</summary>
     public static bool MustRun => Environment.GetEnvironmentVariable("CI") is { Length: > 0 };
@@ -73,7 +73,7 @@ internal static class Editors
         return there ? null : $"{editor} is not installed; {Script} installs it.";
     }
 
-    private static string? OnPath(string name) => (Environment.GetEnvironmentVariable("PATH") ?? "")
+    static string? OnPath(string name) => (Environment.GetEnvironmentVariable("PATH") ?? "")
         .Split(Path.PathSeparator)
         .Select(folder => Path.Combine(folder, name))
         .FirstOrDefault(File.Exists);
@@ -81,7 +81,7 @@ internal static class Editors
 
 /// <summary>A test that needs an editor. Where that is missing it is skipped, but on a build server it runs and fails.</summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class EditorFactAttribute : FactAttribute
+sealed class EditorFactAttribute : FactAttribute
 {
     public EditorFactAttribute(Editor editor)
     {
@@ -92,7 +92,7 @@ internal sealed class EditorFactAttribute : FactAttribute
 
 /// <summary>As <see cref="EditorFactAttribute"/>, for a test with cases.</summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class EditorTheoryAttribute : TheoryAttribute
+sealed class EditorTheoryAttribute : TheoryAttribute
 {
     public EditorTheoryAttribute(Editor editor)
     {

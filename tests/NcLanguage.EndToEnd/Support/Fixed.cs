@@ -1,7 +1,7 @@
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>Whether an editor's fix has reached the disk.</summary>
-internal static class Fixed
+static class Fixed
 {
     /// <summary>The command line, asked again, no longer tells of the finding, and says it of one place less.</summary>
     public static async Task AssertAsync(DemoJob before, ToldFinding wanted)

@@ -6,15 +6,15 @@ namespace NcLanguage.EndToEnd.Support;
 /// <c>nclanguage</c> as it is shipped: published as Native AOT into artifacts/native, once, and again only when a source is
 /// newer. What the publishing said is kept beside it.
 /// </summary>
-internal static class NativeExecutable
+static class NativeExecutable
 {
     // On a loaded machine with two cores the native compiler alone has taken more than five minutes.
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(20);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(20);
 
     // Run on the pool: the first to ask may be a constructor, which blocks the thread it would come back to.
-    private static readonly Lazy<Task<string>> Published = new(() => Task.Run(PublishAsync));
+    static readonly Lazy<Task<string>> Published = new(() => Task.Run(PublishAsync));
 
-    private static string Folder => Repository.At("artifacts", "native", RuntimeInformation.RuntimeIdentifier);
+    static string Folder => Repository.At("artifacts", "native", RuntimeInformation.RuntimeIdentifier);
 
     /// <summary>The platform's name in the extension's <c>server</c> folder.</summary>
     public static string Platform => RuntimeInformation.RuntimeIdentifier;
@@ -25,14 +25,14 @@ internal static class NativeExecutable
     /// <summary>The executable, when it is there and no source is newer; else null.</summary>
     public static string? Current => IsCurrent ? Executable : null;
 
-    private static string Executable => Path.Combine(Folder, OperatingSystem.IsWindows() ? "nclanguage.exe" : "nclanguage");
+    static string Executable => Path.Combine(Folder, OperatingSystem.IsWindows() ? "nclanguage.exe" : "nclanguage");
 
-    private static bool IsCurrent => File.Exists(Executable) && File.Exists(Log) && File.GetLastWriteTimeUtc(Log) > NewestSource();
+    static bool IsCurrent => File.Exists(Executable) && File.Exists(Log) && File.GetLastWriteTimeUtc(Log) > NewestSource();
 
     /// <summary>The executable, published first where that is due.</summary>
     public static Task<string> FileAsync() => Published.Value;
 
-    private static async Task<string> PublishAsync()
+    static async Task<string> PublishAsync()
     {
         if (IsCurrent)
             return Executable;
@@ -55,17 +55,17 @@ internal static class NativeExecutable
         return Executable;
     }
 
-    private static void Remove(string folder)
+    static void Remove(string folder)
     {
         if (Directory.Exists(folder))
             Directory.Delete(folder, recursive: true);
     }
 
-    private static DateTime NewestSource() => Directory.EnumerateFiles(Repository.Root, "Directory.*")
+    static DateTime NewestSource() => Directory.EnumerateFiles(Repository.Root, "Directory.*")
         .Concat(Directory.EnumerateDirectories(Repository.At("src")).SelectMany(Sources))
         .Max(File.GetLastWriteTimeUtc);
 
-    private static IEnumerable<string> Sources(string project) => Directory.EnumerateFiles(project)
+    static IEnumerable<string> Sources(string project) => Directory.EnumerateFiles(project)
         .Concat(Directory.EnumerateDirectories(project)
             .Where(folder => Path.GetFileName(folder) is not ("bin" or "obj"))
             .SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)));

@@ -5,7 +5,7 @@ namespace NcLanguage.EndToEnd.Support;
 /// already or NCLANGUAGE_E2E_NATIVE asks for it.
 /// </summary>
 [AttributeUsage(AttributeTargets.Method)]
-internal sealed class NativeFactAttribute : FactAttribute
+sealed class NativeFactAttribute : FactAttribute
 {
     public NativeFactAttribute()
     {

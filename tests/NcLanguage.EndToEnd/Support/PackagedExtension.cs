@@ -3,8 +3,8 @@ namespace NcLanguage.EndToEnd.Support;
 /// <summary>The VS Code extension, packaged once, when a test first asks, from the sources with the server's own schemas.</summary>
 public sealed class PackagedExtension
 {
-    private readonly Lazy<Task<string>> file = new(() => PackageAsync("nclanguage.vsix", ServerCommand.Executable));
-    private readonly Lazy<Task<string>> bundled = new(async () =>
+    readonly Lazy<Task<string>> file = new(() => PackageAsync("nclanguage.vsix", ServerCommand.Executable));
+    readonly Lazy<Task<string>> bundled = new(async () =>
         await PackageAsync($"nclanguage-{NativeExecutable.Platform}.vsix", await NativeExecutable.FileAsync(), "--target", NativeExecutable.Platform));
 
     /// <summary>The .vsix without a server.</summary>
@@ -13,7 +13,7 @@ public sealed class PackagedExtension
     /// <summary>The .vsix for this platform, with the native server inside.</summary>
     public Task<string> BundledAsync() => bundled.Value;
 
-    private static async Task<string> PackageAsync(string name, string server, params string[] more)
+    static async Task<string> PackageAsync(string name, string server, params string[] more)
     {
         Assert.True(Editors.Missing(Editor.Workbench) is null, Editors.Missing(Editor.Workbench));
         var script = Repository.At("editor-clients", "vscode", "package.mjs");

@@ -1,14 +1,14 @@
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>Folders of the repository that the tests run in.</summary>
-internal static class Repository
+static class Repository
 {
     /// <summary>The folder that holds the solution.</summary>
     public static string Root { get; } = FindRoot();
 
     public static string At(params string[] parts) => Path.Combine([Root, .. parts]);
 
-    private static string FindRoot()
+    static string FindRoot()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {

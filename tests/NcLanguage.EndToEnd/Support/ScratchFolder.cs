@@ -1,7 +1,7 @@
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>A folder of a test's own, removed at its end.</summary>
-internal sealed class ScratchFolder : IDisposable
+sealed class ScratchFolder : IDisposable
 {
     public string Path { get; } = Directory.CreateTempSubdirectory("nclanguage-e2e-").FullName;
 

@@ -4,7 +4,7 @@ namespace NcLanguage.EndToEnd.Support;
 /// How to start <c>nclanguage</c>: the file that NCLANGUAGE_SERVER names, else the native one where it is there and current
 /// (on a build server it always is, for it is published first), else the one built with these tests.
 /// </summary>
-internal static class ServerCommand
+static class ServerCommand
 {
     /// <summary>The executable, and the arguments that come before those of the command itself.</summary>
     public static IReadOnlyList<string> Words { get; } = Find();
@@ -20,7 +20,7 @@ internal static class ServerCommand
     /// <summary>The command line of <c>nclanguage</c> with these arguments.</summary>
     public static string[] With(params string[] arguments) => [.. Words, .. arguments];
 
-    private static string[] Find()
+    static string[] Find()
     {
         if (Environment.GetEnvironmentVariable("NCLANGUAGE_SERVER") is { Length: > 0 } named)
         {
@@ -34,7 +34,7 @@ internal static class ServerCommand
         return NativeExecutable.Current is { } native ? [native] : FindManaged();
     }
 
-    private static string[] FindManaged()
+    static string[] FindManaged()
     {
         // …/tests/NcLanguage.EndToEnd/bin/CONFIGURATION/FRAMEWORK/
         var framework = new DirectoryInfo(AppContext.BaseDirectory);
@@ -45,5 +45,5 @@ internal static class ServerCommand
         return Command(found);
     }
 
-    private static string[] Command(string file) => file.EndsWith(".dll", StringComparison.Ordinal) ? ["dotnet", file] : [file];
+    static string[] Command(string file) => file.EndsWith(".dll", StringComparison.Ordinal) ? ["dotnet", file] : [file];
 }

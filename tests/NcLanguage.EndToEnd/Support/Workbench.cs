@@ -4,9 +4,9 @@ using System.Text.Json.Nodes;
 namespace NcLanguage.EndToEnd.Support;
 
 /// <summary>The VS Code workbench in a headless browser: takes steps there, as code-server/steps.mjs has them, and tells what was seen.</summary>
-internal static class Workbench
+static class Workbench
 {
-    private static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
+    static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
 
     /// <summary>The step that takes a picture into artifacts/e2e, for people to look at.</summary>
     public static JsonObject Screenshot(string name) => new() { ["do"] = "screenshot", ["path"] = InArtifacts(name) };
@@ -30,7 +30,7 @@ internal static class Workbench
         return seen;
     }
 
-    private static string InArtifacts(string name)
+    static string InArtifacts(string name)
     {
         var path = Repository.At("artifacts", "e2e", name);
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);

@@ -104,7 +104,7 @@ static partial class Mutations
         var end = Math.Min(lines.Count, at + dice.From(1, 6));
         var number = dice.From(1, 4);
         var times = dice.OneIn(6) ? "99999" : dice.From(1, 4).ToString(CultureInfo.InvariantCulture);
-        (string[] before, string[] behind) = dice.Below(4) switch
+        (var before, var behind) = dice.Below(4) switch
         {
             0 => ((string[])[$"#{number}=0", $"WHILE [#{number} LT {times}] DO{Math.Min(number, 3)}"], (string[])[$"#{number}=#{number}+1", $"END{Math.Min(number, 3)}"]),
             1 => ([$"O{number}10 REPEAT [{times}]"], [$"O{number}10 ENDREPEAT"]),

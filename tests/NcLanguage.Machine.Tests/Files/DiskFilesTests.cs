@@ -5,11 +5,11 @@ namespace NcLanguage.Machine.Tests.Files;
 
 public sealed class DiskFilesTests : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("nclanguage").FullName;
+    readonly string _folder = Directory.CreateTempSubdirectory("nclanguage").FullName;
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
-    private string At(string name) => Path.Combine(_folder, name);
+    string At(string name) => Path.Combine(_folder, name);
 
     [Fact]
     public void A_file_is_read_whole()

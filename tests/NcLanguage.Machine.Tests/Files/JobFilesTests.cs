@@ -33,7 +33,7 @@ public class JobFilesTests
     public void The_nearest_setup_counts(params string[] present)
     {
         var files = new MemoryFiles();
-        foreach (string path in present)
+        foreach (var path in present)
             files.With(path, $$"""{ "material": "{{path}}" }""");
 
         Assert.Equal((present[0], At(present[0])), (files.Resolve().Setup.Material, files.Resolve().Setup.Path));
@@ -211,7 +211,7 @@ public class JobFilesTests
         var files = new MemoryFiles().With("nc.machine.json", """{ "base": "nc.machine.json" }""");
         Assert.Contains("circle", Assert.Single(files.Resolve().Problems).Message, StringComparison.Ordinal);
 
-        for (int i = 0; i < 20; i++)
+        for (var i = 0; i < 20; i++)
             files.With(i == 0 ? "nc.machine.json" : $"{i}.json", $$"""{ "base": "{{i + 1}}.json" }""");
         Assert.Contains("more than 16", Assert.Single(files.Resolve().Problems).Message, StringComparison.Ordinal);
     }

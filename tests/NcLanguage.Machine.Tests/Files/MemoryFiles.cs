@@ -4,9 +4,9 @@ using NcLanguage.Machine.Files;
 namespace NcLanguage.Machine.Tests.Files;
 
 /// <summary>Files that exist in a test only; any other path is missing.</summary>
-internal sealed class MemoryFiles : IFileAccess
+sealed class MemoryFiles : IFileAccess
 {
-    private readonly Dictionary<string, FileAnswer> _answers = [];
+    readonly Dictionary<string, FileAnswer> _answers = [];
 
     /// <summary>A folder that is a root on every operating system.</summary>
     public static string Root { get; } = Path.GetFullPath(Path.DirectorySeparatorChar + "shop");

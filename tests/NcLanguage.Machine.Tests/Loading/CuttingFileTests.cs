@@ -7,9 +7,9 @@ namespace NcLanguage.Machine.Tests.Loading;
 
 public class CuttingFileTests
 {
-    private const double MetresPerFoot = 0.3048;
+    const double MetresPerFoot = 0.3048;
 
-    private static CuttingTable Read(string rows, CuttingTable? behind = null, string units = "mm", string materials = "")
+    static CuttingTable Read(string rows, CuttingTable? behind = null, string units = "mm", string materials = "")
     {
         var (table, problems) = CuttingFile.Read("nc.cutting.json", Encoding.UTF8.GetBytes($$"""{ "units": "{{units}}", "materials": [{{materials}}], "rows": [{{rows}}] }"""), behind);
         Assert.Empty(problems);

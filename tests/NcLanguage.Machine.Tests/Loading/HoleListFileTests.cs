@@ -6,7 +6,7 @@ namespace NcLanguage.Machine.Tests.Loading;
 /// <summary>The drawing's holes from a table of values: RFC 4180 for fields, quotes and line ends; 1 in = 25.4 mm exactly (1959). The tables are our own.</summary>
 public sealed class HoleListFileTests
 {
-    private static string Holes(string text, bool isInch = false)
+    static string Holes(string text, bool isInch = false)
     {
         var list = HoleListFile.Read(text, isInch);
         Assert.Empty(list.Mistakes);
@@ -59,7 +59,7 @@ public sealed class HoleListFileTests
         Assert.Contains(words, mistake.Message, StringComparison.Ordinal);
     }
 
-    private static string Merge(string setup, string table)
+    static string Merge(string setup, string table)
     {
         var merged = SetupHoles.Merge(Encoding.UTF8.GetBytes(setup), HoleListFile.Read(table, isInch: false).Holes, out var error);
         Assert.Null(error);

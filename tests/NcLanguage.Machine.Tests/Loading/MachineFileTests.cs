@@ -8,7 +8,7 @@ namespace NcLanguage.Machine.Tests.Loading;
 
 public class MachineFileTests
 {
-    private static readonly MachineProfile Shop = MachineProfile.TrainingMill with
+    static readonly MachineProfile Shop = MachineProfile.TrainingMill with
     {
         Name = "shop",
         Path = "shop.machine.json",
@@ -26,11 +26,11 @@ public class MachineFileTests
         Tools = 8,
     };
 
-    private static MachineProfile? Resolve(string name) => name == "shop" ? Shop : MachineProfile.FindBuiltIn(name);
+    static MachineProfile? Resolve(string name) => name == "shop" ? Shop : MachineProfile.FindBuiltIn(name);
 
-    private static MachineReadResult Read(string text) => MachineFile.Read("shops/mill.machine.json", Encoding.UTF8.GetBytes(text), Resolve);
+    static MachineReadResult Read(string text) => MachineFile.Read("shops/mill.machine.json", Encoding.UTF8.GetBytes(text), Resolve);
 
-    private static MachineProfile Check(string source, string name, params string[] parts)
+    static MachineProfile Check(string source, string name, params string[] parts)
     {
         var marked = new Marked(source);
         var (machine, problems) = MachineFile.Read("mill.machine.json", marked.Bytes, Resolve);

@@ -46,9 +46,9 @@ public class MalformedTests
     [InlineData("⟦ß3cret⟧", "Expected '{', but found 'ß'.")]
     public void The_place_and_what_was_expected_there_are_named(string source, params string[] parts)
     {
-        int end = source.IndexOf('⟧', StringComparison.Ordinal);
+        var end = source.IndexOf('⟧', StringComparison.Ordinal);
         var marked = source.Contains("⟦⟧", StringComparison.Ordinal) ? null : new Marked(source);
-        byte[] bytes = Encoding.UTF8.GetBytes(source.Replace("⟦", "", StringComparison.Ordinal).Replace("⟧", "", StringComparison.Ordinal));
+        var bytes = Encoding.UTF8.GetBytes(source.Replace("⟦", "", StringComparison.Ordinal).Replace("⟧", "", StringComparison.Ordinal));
 
         var (setup, problems) = SetupFile.Read("part.setup.json", bytes);
 
@@ -74,7 +74,7 @@ public class MalformedTests
     [Fact]
     public void Deep_nesting_is_refused()
     {
-        string text = "{ \"a\": " + new string('[', 5000);
+        var text = "{ \"a\": " + new string('[', 5000);
 
         var problem = Assert.Single(SetupFile.Read("a", Encoding.UTF8.GetBytes(text)).Problems);
 

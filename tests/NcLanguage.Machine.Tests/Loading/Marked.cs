@@ -4,12 +4,12 @@ using NcLanguage.Machine.Loading;
 namespace NcLanguage.Machine.Tests.Loading;
 
 /// <summary>A file's text in which ⟦ and ⟧ mark the place that the only problem must have.</summary>
-internal sealed class Marked
+sealed class Marked
 {
     public Marked(string source)
     {
-        int start = source.IndexOf('⟦', StringComparison.Ordinal);
-        int end = source.IndexOf('⟧', StringComparison.Ordinal);
+        var start = source.IndexOf('⟦', StringComparison.Ordinal);
+        var end = source.IndexOf('⟧', StringComparison.Ordinal);
         Text = source.Replace("⟦", "", StringComparison.Ordinal).Replace("⟧", "", StringComparison.Ordinal);
         if (start < 0)
             return;
@@ -28,22 +28,22 @@ internal sealed class Marked
     /// <summary>Asserts one problem of this name at the marked place, whose message holds all the parts.</summary>
     public SetupProblem IsTheOnlyPlace(IReadOnlyList<SetupProblem> problems, string name, params string[] parts)
     {
-        string all = string.Join("\n", problems);
+        var all = string.Join("\n", problems);
         Assert.True(problems.Count == 1, $"one problem expected, found {problems.Count}:\n{all}");
         var problem = problems[0];
         Assert.Equal(name, problem.Name);
         Assert.True(Start == (problem.Line, problem.Column) && End == (problem.EndLine, problem.EndColumn), $"{Start}-{End} expected: {all}");
-        foreach (string part in parts)
+        foreach (var part in parts)
             Assert.Contains(part, problem.Message, StringComparison.Ordinal);
         Assert.EndsWith(problem.Message.Contains("did you mean", StringComparison.Ordinal) && problem.Message.EndsWith('?') ? "?" : ".", problem.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', problem.Message);
         return problem;
     }
 
-    private static (int, int) Place(string text, int index)
+    static (int, int) Place(string text, int index)
     {
-        string before = text[..index];
-        int line = before.Count(c => c == '\n') + 1;
+        var before = text[..index];
+        var line = before.Count(c => c == '\n') + 1;
         return (line, index - (before.LastIndexOf('\n') + 1) + 1);
     }
 }

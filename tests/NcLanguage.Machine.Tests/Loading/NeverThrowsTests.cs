@@ -9,8 +9,8 @@ namespace NcLanguage.Machine.Tests.Loading;
 /// <summary>Rubbish and damaged files: an answer whose every problem has a place in the file, and never an exception.</summary>
 public class NeverThrowsTests
 {
-    private static readonly byte[] Signs = "{}[]\",:/\\*#\n\r\t 0123456789eE+-.truefalsn'"u8.ToArray();
-    private static readonly Gen<byte> Sign = Gen.Int[0, Signs.Length - 1].Select(i => Signs[i]);
+    static readonly byte[] Signs = "{}[]\",:/\\*#\n\r\t 0123456789eE+-.truefalsn'"u8.ToArray();
+    static readonly Gen<byte> Sign = Gen.Int[0, Signs.Length - 1].Select(i => Signs[i]);
 
     [Fact]
     public void Random_bytes() => Gen.Byte.Array[0, 200].Sample(bytes => { Check(bytes); }, iter: 5000, threads: 1);
@@ -22,7 +22,7 @@ public class NeverThrowsTests
     [Fact]
     public void Damaged_files()
     {
-        byte[] setup = Encoding.UTF8.GetBytes(Samples.Setup);
+        var setup = Encoding.UTF8.GetBytes(Samples.Setup);
         var damage = Gen.Select(Gen.Int[0, setup.Length], Gen.Int[0, 12], Gen.OneOf(Sign, Gen.Byte).Array[0, 6]);
         damage.Array[1, 3].Sample(
             cuts =>
@@ -30,7 +30,7 @@ public class NeverThrowsTests
                 var bytes = setup.ToList();
                 foreach (var (at, length, put) in cuts)
                 {
-                    int start = Math.Min(at, bytes.Count);
+                    var start = Math.Min(at, bytes.Count);
                     bytes.RemoveRange(start, Math.Min(length, bytes.Count - start));
                     bytes.InsertRange(start, put);
                 }
@@ -42,16 +42,16 @@ public class NeverThrowsTests
     [Fact]
     public void A_file_cut_off_anywhere_is_malformed_within_its_text()
     {
-        byte[] setup = Encoding.UTF8.GetBytes(Samples.Setup);
-        int end = Array.LastIndexOf(setup, (byte)'}');
-        for (int length = 0; length <= end; length++)
+        var setup = Encoding.UTF8.GetBytes(Samples.Setup);
+        var end = Array.LastIndexOf(setup, (byte)'}');
+        for (var length = 0; length <= end; length++)
         {
             var problem = Assert.Single(Check(setup[..length]));
             Assert.Equal("setup-malformed", problem.Name);
         }
     }
 
-    private static IReadOnlyList<SetupProblem> Check(byte[] bytes)
+    static IReadOnlyList<SetupProblem> Check(byte[] bytes)
     {
         var problems = SetupFile.Read("a.setup.json", bytes).Problems;
         AssertPlaces(bytes, problems);
@@ -59,9 +59,9 @@ public class NeverThrowsTests
         return problems;
     }
 
-    private static void AssertPlaces(byte[] bytes, IReadOnlyList<SetupProblem> problems)
+    static void AssertPlaces(byte[] bytes, IReadOnlyList<SetupProblem> problems)
     {
-        string[] lines = Encoding.UTF8.GetString(bytes).Replace("\r\n", "\n", StringComparison.Ordinal).Split('\n', '\r');
+        var lines = Encoding.UTF8.GetString(bytes).Replace("\r\n", "\n", StringComparison.Ordinal).Split('\n', '\r');
         foreach (var problem in problems)
         {
             Assert.InRange(problem.Line, 1, lines.Length);

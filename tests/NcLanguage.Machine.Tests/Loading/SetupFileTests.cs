@@ -7,7 +7,7 @@ namespace NcLanguage.Machine.Tests.Loading;
 
 public class SetupFileTests
 {
-    private const string Whole = """
+    const string Whole = """
         {
           // a bearing plate on parallels
           "$schema": "setup.schema.json",
@@ -30,7 +30,7 @@ public class SetupFileTests
         }
         """;
 
-    private static SetupReadResult Read(string text) => SetupFile.Read("part.setup.json", Encoding.UTF8.GetBytes(text));
+    static SetupReadResult Read(string text) => SetupFile.Read("part.setup.json", Encoding.UTF8.GetBytes(text));
 
     [Fact]
     public void Every_member_is_read()
@@ -161,7 +161,7 @@ public class SetupFileTests
     [InlineData("\r")]
     public void A_byte_order_mark_and_any_line_end_are_read(string lineEnd)
     {
-        string text = "\uFEFF{ \"clearance\": 3,\n \"clampHeihgt\": 4 }".Replace("\n", lineEnd, StringComparison.Ordinal);
+        var text = "\uFEFF{ \"clearance\": 3,\n \"clampHeihgt\": 4 }".Replace("\n", lineEnd, StringComparison.Ordinal);
 
         var (setup, problems) = Read(text);
 

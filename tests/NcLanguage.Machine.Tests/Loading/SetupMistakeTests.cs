@@ -6,9 +6,9 @@ namespace NcLanguage.Machine.Tests.Loading;
 /// <summary>Each mistake gives one problem at the marked place, and leaves what it concerns not known.</summary>
 public class SetupMistakeTests
 {
-    private static Setup Check(string source, string name, params string[] parts) => Check(source, name, out _, parts);
+    static Setup Check(string source, string name, params string[] parts) => Check(source, name, out _, parts);
 
-    private static Setup Check(string source, string name, out SetupProblem problem, params string[] parts)
+    static Setup Check(string source, string name, out SetupProblem problem, params string[] parts)
     {
         var marked = new Marked(source);
         var (setup, problems) = SetupFile.Read("part.setup.json", marked.Bytes);

@@ -58,10 +58,10 @@ public class ReadingTests
     [InlineData("rapidsEndCycle=false")]
     public void An_option_sets_a_reading_and_nothing_else(string option)
     {
-        var machine = ReadingOption.Apply(MachineProfile.IsoMill, option, out string? error);
+        var machine = ReadingOption.Apply(MachineProfile.IsoMill, option, out var error);
 
         Assert.Null(error);
-        string[] parts = option.Split('=', StringSplitOptions.TrimEntries);
+        var parts = option.Split('=', StringSplitOptions.TrimEntries);
         Assert.Equal(parts[1], ReadingTable.Find(parts[0])!.Of(machine.Readings).Name);
         Assert.Equal(MachineProfile.IsoMill, machine with { Readings = MachineProfile.IsoMill.Readings });
     }
@@ -69,10 +69,10 @@ public class ReadingTests
     [Fact]
     public void Options_set_program_marks()
     {
-        var machine = ReadingOption.Apply(MachineProfile.IsoMill, "programMarks.longestBlock=80", out string? first);
-        machine = ReadingOption.Apply(machine, "programMarks.lowerCase=false", out string? second);
+        var machine = ReadingOption.Apply(MachineProfile.IsoMill, "programMarks.longestBlock=80", out var first);
+        machine = ReadingOption.Apply(machine, "programMarks.lowerCase=false", out var second);
 
-        machine = ReadingOption.Apply(machine, "programMarks.characters=%=()", out string? third);
+        machine = ReadingOption.Apply(machine, "programMarks.characters=%=()", out var third);
 
         Assert.True(first is null && second is null && third is null);
         Assert.Equal(new ProgramMarks { LongestBlock = 80, LowerCase = false, Characters = "%=()" }, machine.Readings.ProgramMarks);
@@ -93,7 +93,7 @@ public class ReadingTests
     [InlineData("programMarks.longestBlocks=80", "did you mean longestBlock?")]
     public void A_wrong_option_is_refused_in_one_sentence(string option, params string[] parts)
     {
-        var machine = ReadingOption.Apply(MachineProfile.TrainingMill, option, out string? error);
+        var machine = ReadingOption.Apply(MachineProfile.TrainingMill, option, out var error);
 
         Assert.Same(MachineProfile.TrainingMill, machine);
         Assert.All(parts, part => Assert.Contains(part, error, StringComparison.Ordinal));

@@ -1,7 +1,7 @@
 namespace NcLanguage.Machine.Tests.Schema;
 
 /// <summary>Files that use every member once.</summary>
-internal static class Samples
+static class Samples
 {
     public const string Setup = """
         {

@@ -142,8 +142,8 @@ public class SchemaTests
     [InlineData("cutting")]
     public void Schema_and_reader_agree_on_every_change_of_a_sound_file(string kind)
     {
-        string sound = kind switch { "setup" => Samples.Setup, "machine" => Samples.Machine, _ => Samples.Cutting };
-        int places = Places(JsonNode.Parse(sound)!).Count();
+        var sound = kind switch { "setup" => Samples.Setup, "machine" => Samples.Machine, _ => Samples.Cutting };
+        var places = Places(JsonNode.Parse(sound)!).Count();
         string[] changed =
         [
             .. from place in Enumerable.Range(0, places)
@@ -154,7 +154,7 @@ public class SchemaTests
                select Change(sound, place, "7", how),
         ];
         Assert.True(changed.Length > 1000);
-        foreach (string text in changed)
+        foreach (var text in changed)
         {
             var verdict = kind switch { "setup" => SchemaVerdict.OfSetup(text), "machine" => SchemaVerdict.OfMachine(text), _ => SchemaVerdict.OfCutting(text) };
             if (verdict.IsValid == verdict.SingleValueProblems.Any())
@@ -172,7 +172,7 @@ public class SchemaTests
         foreach (var reading in ReadingTable.All)
         {
             var entry = readings.GetProperty(reading.Name);
-            string description = $"{reading.Meaning} {string.Join(" ", reading.Choices.Select(c => $"{c.Name}: {c.Meaning}"))} Taken wrongly: {reading.Consequence}";
+            var description = $"{reading.Meaning} {string.Join(" ", reading.Choices.Select(c => $"{c.Name}: {c.Meaning}"))} Taken wrongly: {reading.Consequence}";
             Assert.Equal(description, entry.GetProperty("description").GetString());
             if (!reading.IsTruth)
                 Assert.Equal([.. reading.ChoiceNames, null], entry.GetProperty("enum").EnumerateArray().Select(e => e.GetString()));
@@ -195,7 +195,7 @@ public class SchemaTests
     [Fact]
     public void Every_member_has_a_description_for_the_editor()
     {
-        foreach (string text in new[] { Schemas.Setup, Schemas.Machine, Schemas.Cutting })
+        foreach (var text in new[] { Schemas.Setup, Schemas.Machine, Schemas.Cutting })
         {
             using var schema = JsonDocument.Parse(text);
             Assert.False(string.IsNullOrEmpty(schema.RootElement.GetProperty("title").GetString()));
@@ -203,14 +203,14 @@ public class SchemaTests
         }
     }
 
-    private static readonly string[] Replacements =
+    static readonly string[] Replacements =
     [
         "null", "true", "0", "-1", "1", "2.5", "3", "1e6", "-1e7", "1e300", "\"\"", "\" \"", "\"mm\"", "\"%()\"", "\"% (\"", "\"[]-^`~\"", "\"inch\"", "\"G55\"", "\"drill\"", "\"L\"",
         "\"seconds\"", "[]", "{}", "[1, 2]", "[1, 2, 3]", "[3, 2, 1]", "[1, \"2\", 3]", "{ \"x\": 1 }", "{ \"min\": 5, \"max\": 3 }",
         "{ \"number\": 7 }", "[ { \"number\": 7 }, { \"number\": 7 } ]", "[ { \"x\": 1, \"y\": 1 } ]",
     ];
 
-    private static string Change(string sound, int place, string replacement, string how)
+    static string Change(string sound, int place, string replacement, string how)
     {
         var root = JsonNode.Parse(sound)!;
         var places = Places(root).ToList();
@@ -237,7 +237,7 @@ public class SchemaTests
         return root.ToJsonString();
     }
 
-    private static IEnumerable<(JsonNode Parent, string? Key, int Index)> Places(JsonNode node)
+    static IEnumerable<(JsonNode Parent, string? Key, int Index)> Places(JsonNode node)
     {
         if (node is JsonObject o)
         {
@@ -250,7 +250,7 @@ public class SchemaTests
         }
         else if (node is JsonArray a)
         {
-            for (int i = 0; i < a.Count; i++)
+            for (var i = 0; i < a.Count; i++)
             {
                 yield return (a, null, i);
                 foreach (var inner in a[i] is { } item ? Places(item) : [])
@@ -259,7 +259,7 @@ public class SchemaTests
         }
     }
 
-    private static void AssertDescribed(JsonElement element, string where)
+    static void AssertDescribed(JsonElement element, string where)
     {
         if (element.ValueKind == JsonValueKind.Array)
         {

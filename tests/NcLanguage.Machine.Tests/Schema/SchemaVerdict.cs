@@ -7,18 +7,18 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Machine.Tests.Schema;
 
 /// <summary>What the schema says of a file (by an outside validator, JsonSchema.Net) and what the reader says.</summary>
-internal sealed class SchemaVerdict
+sealed class SchemaVerdict
 {
-    private static readonly JsonSchema SetupSchema = JsonSchema.FromText(Schemas.Setup);
-    private static readonly JsonSchema MachineSchema = JsonSchema.FromText(Schemas.Machine);
-    private static readonly JsonSchema CuttingSchema = JsonSchema.FromText(Schemas.Cutting);
-    private static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
+    static readonly JsonSchema SetupSchema = JsonSchema.FromText(Schemas.Setup);
+    static readonly JsonSchema MachineSchema = JsonSchema.FromText(Schemas.Machine);
+    static readonly JsonSchema CuttingSchema = JsonSchema.FromText(Schemas.Cutting);
+    static readonly JsonDocumentOptions Lenient = new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
 
     // What a schema cannot say: one value against another.
-    private static readonly string[] Relations =
+    static readonly string[] Relations =
         ["is above its max", "is above its greatest", "is above its top", "is listed already", "lies wholly inside the stock", "whole length is only", "has no size in"];
 
-    private SchemaVerdict(bool isValid, IReadOnlyList<SetupProblem> problems) => (IsValid, Problems) = (isValid, problems);
+    SchemaVerdict(bool isValid, IReadOnlyList<SetupProblem> problems) => (IsValid, Problems) = (isValid, problems);
 
     /// <summary>What the schema says.</summary>
     public bool IsValid { get; }
@@ -38,7 +38,7 @@ internal sealed class SchemaVerdict
     public static SchemaVerdict OfCutting(string text) =>
         new(Evaluate(CuttingSchema, text), CuttingFile.Read("nc.cutting.json", Encoding.UTF8.GetBytes(text), null).Problems);
 
-    private static bool Evaluate(JsonSchema schema, string text)
+    static bool Evaluate(JsonSchema schema, string text)
     {
         using var document = JsonDocument.Parse(text, Lenient);
         return schema.Evaluate(document.RootElement).IsValid;

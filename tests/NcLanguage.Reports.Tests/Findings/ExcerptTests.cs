@@ -6,7 +6,7 @@ namespace NcLanguage.Reports.Tests.Findings;
 
 public sealed class ExcerptTests
 {
-    private static (string Text, string Mark) Show(string line, int start, int end)
+    static (string Text, string Mark) Show(string line, int start, int end)
     {
         var excerpt = Excerpt.Of(Encoding.UTF8.GetBytes(line), start, end);
         return (excerpt.Text, new string(' ', excerpt.MarkStart) + new string('^', excerpt.MarkLength));

@@ -36,7 +36,7 @@ public sealed class GrammarTests
     public void Every_letter_that_is_no_code_number_or_name_stands_in_a_family_once() =>
         Assert.Equal("ABCDEFHIJKLPQRSTUVWXYZ", string.Concat(WordFamily.OfLetters.SelectMany(family => family.Letters).Order()));
 
-    private static string Root
+    static string Root
     {
         get
         {

@@ -9,9 +9,9 @@ namespace NcLanguage.Server.Tests.Protocol;
 /// Outside reference: System.Text.Json.</summary>
 public sealed class DiagnosticJsonTests
 {
-    private static readonly TextRange Range = new(new Position(0, uint.MaxValue), new Position(1_234_567, 8));
+    static readonly TextRange Range = new(new Position(0, uint.MaxValue), new Position(1_234_567, 8));
 
-    private static JsonNode Written(Diagnostic[] diagnostics) =>
+    static JsonNode Written(Diagnostic[] diagnostics) =>
         JsonNode.Parse(JsonSerializer.Serialize(new PublishDiagnosticsParams("file:///a.nc", 3, diagnostics), ProtocolJson.Default.PublishDiagnosticsParams))!["diagnostics"]!;
 
     [Theory]
@@ -25,12 +25,12 @@ public sealed class DiagnosticJsonTests
         var whole = new Diagnostic(Range, new DiagnosticText(message, DiagnosticSeverity.Warning, "NC1", new CodeDescription("file:///x.md"), "me", "a-name"), [related, related]);
         var bare = new Diagnostic(default, new DiagnosticText(message));
 
-        JsonNode json = Written([whole, bare, whole]);
+        var json = Written([whole, bare, whole]);
 
         // A lone surrogate is no text: it is written as the sign for one that is missing.
-        string expected = message.Replace('\ud83d', '\ufffd').Replace("\ufffd\ude00", "😀", StringComparison.Ordinal);
+        var expected = message.Replace('\ud83d', '\ufffd').Replace("\ufffd\ude00", "😀", StringComparison.Ordinal);
         Assert.Equal(3, json.AsArray().Count);
-        foreach (int at in (int[])[0, 2])
+        foreach (var at in (int[])[0, 2])
         {
             Assert.Equal(
                 ["code", "codeDescription", "data", "message", "range", "relatedInformation", "severity", "source"], json[at]!.AsObject().Select(member => member.Key).Order(StringComparer.Ordinal));
@@ -49,11 +49,11 @@ public sealed class DiagnosticJsonTests
     public void One_that_comes_back_from_the_client_is_the_one_that_was_sent()
     {
         var sent = new Diagnostic(Range, new DiagnosticText("A \"b\"", DiagnosticSeverity.Error, "NC1", data: "a-name"), [new DiagnosticRelatedInformation(new Location("file:///b.nc", Range), "there")]);
-        JsonObject json = Written([sent])[0]!.AsObject();
+        var json = Written([sent])[0]!.AsObject();
         // A client may add members of its own.
         json["tags"] = new JsonArray(1);
 
-        Diagnostic back = json.Deserialize(ProtocolJson.Default.Diagnostic)!;
+        var back = json.Deserialize(ProtocolJson.Default.Diagnostic)!;
 
         Assert.Equal((sent.Range, "A \"b\"", DiagnosticSeverity.Error, "NC1", "a-name"), (back.Range, back.Text.Message, back.Text.Severity, back.Text.Code, back.Text.Data));
         Assert.Equal(sent.RelatedInformation, back.RelatedInformation);
@@ -74,7 +74,7 @@ public sealed class DiagnosticJsonTests
     [InlineData("""{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0}},"message":"a","relatedInformation":7}""", "not as the protocol has it: relatedInformation.")]
     public void What_is_none_is_refused_and_told_where(string json, string expected)
     {
-        byte[] action = Encoding.UTF8.GetBytes($$$"""{"title":"t","diagnostics":[{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0} },"message":"a"},{{{json}}}]}""");
+        var action = Encoding.UTF8.GetBytes($$$"""{"title":"t","diagnostics":[{"range":{"start":{"line":0,"character":0},"end":{"line":0,"character":0} },"message":"a"},{{{json}}}]}""");
 
         var refused = Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(action, ProtocolJson.Default.CodeAction));
 
@@ -82,6 +82,6 @@ public sealed class DiagnosticJsonTests
         Assert.Equal("$.diagnostics[1]", refused.Path);
     }
 
-    private static (int, uint, int, int) Places(JsonNode range) =>
+    static (int, uint, int, int) Places(JsonNode range) =>
         ((int)range["start"]!["line"]!, (uint)range["start"]!["character"]!, (int)range["end"]!["line"]!, (int)range["end"]!["character"]!);
 }

@@ -11,19 +11,19 @@ namespace NcLanguage.Server.Tests.Protocol;
 /// Outside reference: System.Text.Json (RFC 8259 §7 for the escapes).</summary>
 public sealed class LongTextTests
 {
-    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    private static byte[] Open(string text, string method = "textDocument/didOpen", bool isPlain = true) => Encoding.UTF8.GetBytes(
+    static byte[] Open(string text, string method = "textDocument/didOpen", bool isPlain = true) => Encoding.UTF8.GetBytes(
         $$$"""{"jsonrpc":"2.0","method":"{{{method}}}","params":{"textDocument":{"uri":"file:///a \"b\".nc","version":1,"text" : {{{JsonSerializer.Serialize(text, isPlain ? Plain : JsonSerializerOptions.Default)}}} } }}""");
 
-    private static readonly LongTexts Texts = new();
+    static readonly LongTexts Texts = new();
 
-    private static readonly JsonSerializerOptions Options = new(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(Texts) } };
+    static readonly JsonSerializerOptions Options = new(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(Texts) } };
 
-    private static byte[]? Read(byte[] message) =>
+    static byte[]? Read(byte[] message) =>
         JsonNode.Parse(Texts.TakeFrom(message))!["params"].Deserialize<DidOpenTextDocumentParams>(Options)!.TextDocument.Text.ToBytes();
 
-    private static readonly string[] Pieces =
+    static readonly string[] Pieces =
         ["G1 X10 Y20.5\n", "\r\n", "(depth \"3\")\n", "\\", "\t", "/M1\n", "Ø", "深", "😀", "\u0001", "\u0000", "\u0000text 0", "</script>", "\u007f", "%\n", "N10 ", "\b\f"];
 
     [Fact]
@@ -35,10 +35,10 @@ public sealed class LongTextTests
             var random = new Random(seed);
             var text = new StringBuilder();
             while (text.Length < 30_000) text.Append(Pieces[random.Next(Pieces.Length)]);
-            byte[] message = Open(text.ToString(), isPlain: seed % 2 == 0);
+            var message = Open(text.ToString(), isPlain: seed % 2 == 0);
             Assert.Equal(Encoding.UTF8.GetBytes(JsonNode.Parse(message)!["params"]!["textDocument"]!["text"]!.GetValue<string>()), Read(message));
             // One that begins like the sign is left where it is.
-            bool isTaken = new LongTexts().TakeFrom(message).Length < 200;
+            var isTaken = new LongTexts().TakeFrom(message).Length < 200;
             Assert.Equal(!text.ToString().StartsWith("\0text ", StringComparison.Ordinal), isTaken);
             if (isTaken) taken++;
         }
@@ -55,7 +55,7 @@ public sealed class LongTextTests
     public void Escapes_are_read_and_a_lone_surrogate_is_one_sign(string escaped, string expected)
     {
         string rest = new('X', 20_000);
-        byte[] message = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Open(rest + "#")).Replace("#", escaped, StringComparison.Ordinal));
+        var message = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Open(rest + "#")).Replace("#", escaped, StringComparison.Ordinal));
         Assert.Equal(rest + expected, Encoding.UTF8.GetString(Read(message)!));
     }
 
@@ -74,7 +74,7 @@ public sealed class LongTextTests
     [MemberData(nameof(Odd))]
     public void What_is_odd_is_left_to_the_library(string what, string message)
     {
-        byte[] bytes = Encoding.UTF8.GetBytes(message);
+        var bytes = Encoding.UTF8.GetBytes(message);
         Assert.True(ReferenceEquals(bytes, new LongTexts().TakeFrom(bytes)), what);
     }
 
@@ -88,7 +88,7 @@ public sealed class LongTextTests
     [Fact]
     public async Task Each_large_text_of_a_change_goes_to_its_place()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         string Lines(string word, int count) => string.Concat(Enumerable.Repeat(word + "\\n", count));
         await client.NotifyAsync("textDocument/didOpen", $$$"""{"textDocument":{"uri":"file:///long.nc","languageId":"nc","version":1,"text":"{{{Lines("(one)", 4000)}}}G1 X1"}}""");
         await client.NotifyAsync("textDocument/didChange", $$$"""
@@ -97,7 +97,7 @@ public sealed class LongTextTests
               {"range":{"start":{"line":10,"character":0},"end":{"line":10,"character":0}},"text":"{{{Lines("G4 P1", 3000)}}}"},
               {"range":{"start":{"line":0,"character":0},"end":{"line":1,"character":0}},"text":"%\n"}]}
             """);
-        JsonNode? hover = await client.RequestAsync("textDocument/hover", """{"textDocument":{"uri":"file:///long.nc"},"position":{"line":3009,"character":0}}""");
+        var hover = await client.RequestAsync("textDocument/hover", """{"textDocument":{"uri":"file:///long.nc"},"position":{"line":3009,"character":0}}""");
         Assert.Contains("G4", hover!.ToJsonString(), StringComparison.Ordinal);
         Assert.Null(await client.RequestAsync("textDocument/hover", """{"textDocument":{"uri":"file:///long.nc"},"position":{"line":3010,"character":2}}"""));
         Assert.Null(await client.RequestAsync("textDocument/hover", """{"textDocument":{"uri":"file:///long.nc"},"position":{"line":9,"character":2}}"""));

@@ -7,13 +7,13 @@ namespace NcLanguage.Server.Tests.Security;
 public sealed class FenceTests : IDisposable
 {
     // A machine whose travel is so short that the program leaves it: whether it was read shows in the findings.
-    private const string ShortMachine = """{ "base": "iso-mill", "name": "short", "travel": { "x": [-1, 1], "y": [-1, 1], "z": [-1, 1] } }""";
-    private const string Program = "G21 G90 G17 G53 G0 X-300\nM30\n";
-    private const string Watching = """{"workspace":{"didChangeWatchedFiles":{"dynamicRegistration":true}},"window":{"showMessage":{}}}""";
+    const string ShortMachine = """{ "base": "iso-mill", "name": "short", "travel": { "x": [-1, 1], "y": [-1, 1], "z": [-1, 1] } }""";
+    const string Program = "G21 G90 G17 G53 G0 X-300\nM30\n";
+    const string Watching = """{"workspace":{"didChangeWatchedFiles":{"dynamicRegistration":true}},"window":{"showMessage":{}}}""";
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
-    private readonly string _workspace;
-    private readonly string _outside;
+    readonly string _folder = Directory.CreateTempSubdirectory("nclanguage-").FullName;
+    readonly string _workspace;
+    readonly string _outside;
 
     public FenceTests()
     {
@@ -32,7 +32,7 @@ public sealed class FenceTests : IDisposable
         File.WriteAllText(Path.Combine(_workspace, "short.machine.json"), ShortMachine);
         Directory.CreateDirectory(Path.Combine(_workspace, "jobs"));
         File.CreateSymbolicLink(Path.Combine(_workspace, "jobs", "link.machine.json"), Path.Combine(_workspace, "short.machine.json"));
-        foreach (string machine in new[] { "../short.machine.json", "link.machine.json" })
+        foreach (var machine in new[] { "../short.machine.json", "link.machine.json" })
         {
             Setup("jobs/part.setup.json", machine);
             Assert.Contains("travel", string.Join(' ', await NamesOfAsync("jobs/part.nc")), StringComparison.Ordinal);
@@ -54,7 +54,7 @@ public sealed class FenceTests : IDisposable
         File.CreateSymbolicLink(Path.Combine(_workspace, "round.machine.json"), "round.machine.json");
         Directory.CreateSymbolicLink(Path.Combine(_workspace, "linked"), _outside);
         Setup("part.setup.json", machine.Replace("{outside}", _outside, StringComparison.Ordinal));
-        JsonNode told = await SetupFindingAsync("part.nc", "part.setup.json");
+        var told = await SetupFindingAsync("part.nc", "part.setup.json");
         Assert.Contains("lies outside the workspace and the program's folder", (string?)told["message"], StringComparison.Ordinal);
         Assert.DoesNotContain(await NamesOfAsync("part.nc"), name => name!.Contains("travel", StringComparison.Ordinal));
     }
@@ -63,14 +63,14 @@ public sealed class FenceTests : IDisposable
     public async Task A_setup_that_is_a_link_out_is_not_read_and_that_is_told()
     {
         File.CreateSymbolicLink(Path.Combine(_workspace, "part.setup.json"), Path.Combine(_outside, "some.setup.json"));
-        JsonNode told = await SetupFindingAsync("part.nc", "part.setup.json");
+        var told = await SetupFindingAsync("part.nc", "part.setup.json");
         Assert.Contains("lies outside", (string?)told["message"], StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task Nothing_is_looked_for_above_a_program_outside_of_the_workspace()
     {
-        string deep = Directory.CreateDirectory(Path.Combine(_outside, "deep")).FullName;
+        var deep = Directory.CreateDirectory(Path.Combine(_outside, "deep")).FullName;
         Assert.DoesNotContain(await NamesOfAsync(Path.Combine(deep, "part.nc")), name => name!.Contains("travel", StringComparison.Ordinal));
         Assert.Contains(await NamesOfAsync(Path.Combine(_outside, "part.nc")), name => name!.Contains("travel", StringComparison.Ordinal));
     }
@@ -80,10 +80,10 @@ public sealed class FenceTests : IDisposable
     [InlineData("setup", "some.setup.json")]
     public async Task A_setting_does_not_lead_out_and_that_is_told_to_the_user_and_not_to_the_log(string setting, string file)
     {
-        string path = Path.Combine(_outside, file);
-        await using TestClient client = await InitializedAsync($$""","initializationOptions":{"{{setting}}":{{TestClient.Quote(path)}}}""");
+        var path = Path.Combine(_outside, file);
+        await using var client = await InitializedAsync($$""","initializationOptions":{"{{setting}}":{{TestClient.Quote(path)}}}""");
         Assert.DoesNotContain(await NamesOfAsync("part.nc", client), name => name!.Contains("travel", StringComparison.Ordinal));
-        JsonNode told = await client.NextAsync("window/showMessage");
+        var told = await client.NextAsync("window/showMessage");
         Assert.Contains("lies outside the workspace", (string?)told["message"], StringComparison.Ordinal);
         Assert.DoesNotContain(file, client.ErrorLog.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "window/logMessage");
@@ -92,8 +92,8 @@ public sealed class FenceTests : IDisposable
     [Fact]
     public async Task Definition_does_not_tell_whether_a_file_outside_is_there()
     {
-        string uri = new Uri(Setup("part.setup.json", "../outside/short.machine.json")).AbsoluteUri;
-        await using TestClient client = await InitializedAsync();
+        var uri = new Uri(Setup("part.setup.json", "../outside/short.machine.json")).AbsoluteUri;
+        await using var client = await InitializedAsync();
         await client.OpenAsync(uri, """{ "machine": "../outside/short.machine.json" }""");
         Assert.Empty((await client.RequestAsync("textDocument/definition", "{\"textDocument\":{\"uri\":\"" + uri + "\"},\"position\":" + TestClient.At(0, 20) + "}"))!.AsArray());
     }
@@ -105,38 +105,38 @@ public sealed class FenceTests : IDisposable
         File.WriteAllText(Path.Combine(_workspace, "O78.nc"), "O0078 (INSIDE)\nM99\n");
         Directory.CreateSymbolicLink(Path.Combine(_workspace, "linked"), _outside);
         File.CreateSymbolicLink(Path.Combine(_workspace, "O77.nc"), Path.Combine(_outside, "O77.nc"));
-        await using TestClient client = await InitializedAsync();
+        await using var client = await InitializedAsync();
         string[] names = [.. (await client.RequestAsync("workspace/symbol", """{"query":""}"""))!.AsArray().Select(symbol => (string)symbol!["name"]!)];
         Assert.Contains(names, name => name.Contains("INSIDE", StringComparison.Ordinal));
         Assert.DoesNotContain(names, name => name.Contains("OUTSIDE", StringComparison.Ordinal));
     }
 
-    private string Setup(string name, string machine)
+    string Setup(string name, string machine)
     {
-        string path = Path.Combine(_workspace, name);
+        var path = Path.Combine(_workspace, name);
         File.WriteAllText(path, $$"""{ "machine": {{TestClient.Quote(machine)}} }""");
         return path;
     }
 
-    private Task<TestClient> InitializedAsync(string more = "") => TestClient.InitializedAsync(
+    Task<TestClient> InitializedAsync(string more = "") => TestClient.InitializedAsync(
         Watching, $$""","workspaceFolders":[{"uri":"{{new Uri(_workspace).AbsoluteUri}}","name":"w"}]""" + more, DiskFiles.Instance);
 
-    private async Task<List<string?>> NamesOfAsync(string program)
+    async Task<List<string?>> NamesOfAsync(string program)
     {
-        await using TestClient client = await InitializedAsync();
+        await using var client = await InitializedAsync();
         return await NamesOfAsync(program, client);
     }
 
-    private async Task<List<string?>> NamesOfAsync(string program, TestClient client)
+    async Task<List<string?>> NamesOfAsync(string program, TestClient client)
     {
-        string uri = new Uri(Path.Combine(_workspace, program)).AbsoluteUri;
+        var uri = new Uri(Path.Combine(_workspace, program)).AbsoluteUri;
         await client.OpenAsync(uri, Program);
         return [.. (await client.DiagnosticsAsync(uri, 1))["diagnostics"]!.AsArray().Select(finding => (string?)finding!["data"])];
     }
 
-    private async Task<JsonNode> SetupFindingAsync(string program, string setup)
+    async Task<JsonNode> SetupFindingAsync(string program, string setup)
     {
-        await using TestClient client = await InitializedAsync();
+        await using var client = await InitializedAsync();
         await client.OpenAsync(new Uri(Path.Combine(_workspace, program)).AbsoluteUri, Program);
         return Assert.Single((await client.DiagnosticsAsync(new Uri(Path.Combine(_workspace, setup)).AbsoluteUri, null))["diagnostics"]!.AsArray())!;
     }

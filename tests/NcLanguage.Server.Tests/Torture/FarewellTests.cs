@@ -7,14 +7,14 @@ namespace NcLanguage.Server.Tests.Torture;
 /// <summary>How a session ends while something is being sent (LSP 3.17, "Base Protocol": a message has as many bytes as its header says).</summary>
 public sealed class FarewellTests
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     [Fact]
     public async Task A_message_that_is_being_sent_at_exit_leaves_whole()
     {
         var sent = new Pipe();
         var output = new SlowOutput(TimeSpan.FromMilliseconds(10));
-        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), output, new LanguageServerOptions());
+        var session = LanguageServer.RunAsync(sent.Reader.AsStream(), output, new LanguageServerOptions());
         await sent.Writer.WriteAsync(Opening(blocks: 200));
         Assert.True(SpinWait.SpinUntil(() => output.Text.Contains("publishDiagnostics", StringComparison.Ordinal), Patience));
         Assert.False(IsWhole(output.Text));
@@ -27,7 +27,7 @@ public sealed class FarewellTests
     public async Task A_client_that_takes_nothing_more_and_closes_its_end_keeps_nobody()
     {
         var sent = new Pipe();
-        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), new SlowOutput(Timeout.InfiniteTimeSpan), new LanguageServerOptions());
+        var session = LanguageServer.RunAsync(sent.Reader.AsStream(), new SlowOutput(Timeout.InfiniteTimeSpan), new LanguageServerOptions());
         await sent.Writer.WriteAsync(Opening(blocks: 1));
         await sent.Writer.CompleteAsync();
         Assert.Equal(1, await session.WaitAsync(Patience));
@@ -40,7 +40,7 @@ public sealed class FarewellTests
     {
         var sent = new Pipe();
         var output = new SlowOutput(TimeSpan.FromMilliseconds(1));
-        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), output, new LanguageServerOptions());
+        var session = LanguageServer.RunAsync(sent.Reader.AsStream(), output, new LanguageServerOptions());
         await sent.Writer.WriteAsync((byte[])[.. Opening(blocks: 1), .. Encoding.ASCII.GetBytes(cut)]);
         await sent.Writer.CompleteAsync();
         Assert.Equal(1, await session.WaitAsync(Patience));
@@ -52,31 +52,31 @@ public sealed class FarewellTests
     {
         var sent = new Pipe();
         var log = new StringWriter();
-        Task<int> session = LanguageServer.RunAsync(sent.Reader.AsStream(), new GoneOutput(), new LanguageServerOptions { ErrorLog = log });
+        var session = LanguageServer.RunAsync(sent.Reader.AsStream(), new GoneOutput(), new LanguageServerOptions { ErrorLog = log });
         await sent.Writer.WriteAsync(Opening(blocks: 1));
         Assert.Equal(1, await session.WaitAsync(Patience));
         Assert.Equal("nclanguage: The connection broke: Nobody reads." + Environment.NewLine, log.ToString());
     }
 
-    private static byte[] Opening(int blocks)
+    static byte[] Opening(int blocks)
     {
-        string text = string.Concat(Enumerable.Repeat("G1 X1. Q\\n", blocks));
+        var text = string.Concat(Enumerable.Repeat("G1 X1. Q\\n", blocks));
         return [
             .. Frame("""{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"capabilities":{}}}"""),
             .. Frame("""{"jsonrpc":"2.0","method":"textDocument/didOpen","params":{"textDocument":{"uri":"file:///job/part.nc","languageId":"nc","version":1,"text":"TEXT"}}}""".Replace("TEXT", text, StringComparison.Ordinal))];
     }
 
-    private static byte[] Frame(string message) => Encoding.ASCII.GetBytes($"Content-Length: {message.Length}\r\n\r\n{message}");
+    static byte[] Frame(string message) => Encoding.ASCII.GetBytes($"Content-Length: {message.Length}\r\n\r\n{message}");
 
     /// <summary>Whether the text is messages and nothing else; all of it is ASCII.</summary>
-    private static bool IsWhole(string text)
+    static bool IsWhole(string text)
     {
         const string Length = "Content-Length: ";
-        for (int at = 0; at < text.Length;)
+        for (var at = 0; at < text.Length;)
         {
-            int end = text.IndexOf("\r\n\r\n", at, StringComparison.Ordinal);
+            var end = text.IndexOf("\r\n\r\n", at, StringComparison.Ordinal);
             if (end < 0) return false;
-            int number = text.IndexOf(Length, at, StringComparison.Ordinal) + Length.Length;
+            var number = text.IndexOf(Length, at, StringComparison.Ordinal) + Length.Length;
             at = end + 4 + int.Parse(text.AsSpan(number, text.IndexOf('\r', number) - number), CultureInfo.InvariantCulture);
             if (at > text.Length) return false;
         }
@@ -84,10 +84,10 @@ public sealed class FarewellTests
     }
 
     /// <summary>Takes a few bytes at a time, with a pause before each lot.</summary>
-    private sealed class SlowOutput(TimeSpan pause) : MemoryStream
+    sealed class SlowOutput(TimeSpan pause) : MemoryStream
     {
-        private readonly Lock _gate = new();
-        private readonly StringBuilder _text = new();
+        readonly Lock _gate = new();
+        readonly StringBuilder _text = new();
 
         public string Text
         {
@@ -96,7 +96,7 @@ public sealed class FarewellTests
 
         public override async ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default)
         {
-            for (int at = 0; at < buffer.Length; at += 1000)
+            for (var at = 0; at < buffer.Length; at += 1000)
             {
                 await Task.Delay(pause, CancellationToken.None);
                 lock (_gate) _text.Append(Encoding.ASCII.GetString(buffer.Span[at..Math.Min(at + 1000, buffer.Length)]));
@@ -104,7 +104,7 @@ public sealed class FarewellTests
         }
     }
 
-    private sealed class GoneOutput : MemoryStream
+    sealed class GoneOutput : MemoryStream
     {
         public override ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default) =>
             ValueTask.FromException(new IOException("Nobody reads."));

@@ -7,7 +7,7 @@ namespace NcLanguage.Server.Tests.Torture;
 /// another encoding than utf-8 is answered with an error.</summary>
 public sealed class HeaderTests
 {
-    private const string Unknown = """{"jsonrpc":"2.0","id":7,"method":"no/such/method"}""";
+    const string Unknown = """{"jsonrpc":"2.0","id":7,"method":"no/such/method"}""";
 
     [Theory]
     [InlineData("Content-Type: application/vscode-jsonrpc\r\n\r\n{}")]
@@ -27,7 +27,7 @@ public sealed class HeaderTests
     [InlineData("ÿþ\0\u0001\r\n\r\n")]
     public async Task A_header_that_is_none_ends_the_session_with_1_and_one_line(string bytes)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.Latin1.GetBytes(bytes));
         await AssertBroken(client);
     }
@@ -38,7 +38,7 @@ public sealed class HeaderTests
     [InlineData("", "\0")]
     public async Task A_header_without_end_is_given_up_after_some_thousand_bytes(string header, string repeated)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.Latin1.GetBytes(header + string.Concat(Enumerable.Repeat(repeated, 5000))));
         await AssertBroken(client);
     }
@@ -52,7 +52,7 @@ public sealed class HeaderTests
     [InlineData("Content-Length: {0}\r\nContent-Type: application/vscode-jsonrpc\r\n\r\n")]
     public async Task A_header_may_be_written_in_several_ways(string header)
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes(header.Replace("{0}", $"{Unknown.Length}", StringComparison.Ordinal) + Unknown));
         await Eventually(() => CodeOf(client, "7") == -32601);
     }
@@ -60,8 +60,8 @@ public sealed class HeaderTests
     [Fact]
     public async Task A_message_may_come_byte_by_byte()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
-        foreach (byte one in Encoding.ASCII.GetBytes($"Content-Length: {Unknown.Length}\r\n\r\n{Unknown}"))
+        await using var client = await TestClient.InitializedAsync();
+        foreach (var one in Encoding.ASCII.GetBytes($"Content-Length: {Unknown.Length}\r\n\r\n{Unknown}"))
             await client.SendRawAsync([one]);
         await Eventually(() => CodeOf(client, "7") == -32601);
     }
@@ -69,8 +69,8 @@ public sealed class HeaderTests
     [Fact]
     public async Task Another_encoding_is_an_error_and_what_follows_is_read()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
-        byte[] content = Encoding.Unicode.GetBytes(Unknown);
+        await using var client = await TestClient.InitializedAsync();
+        var content = Encoding.Unicode.GetBytes(Unknown);
         await client.SendRawAsync([.. Encoding.ASCII.GetBytes($"Content-Length: {content.Length}\r\nContent-Type: application/vscode-jsonrpc; charset=utf-16\r\n\r\n"), .. content]);
         await Eventually(() => CodeOf(client, null) == -32600);
         Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
@@ -79,7 +79,7 @@ public sealed class HeaderTests
     [Fact]
     public async Task An_empty_message_is_an_error_and_what_follows_is_read()
     {
-        await using TestClient client = await TestClient.InitializedAsync();
+        await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync("Content-Length: 0\r\n\r\n"u8.ToArray());
         await Eventually(() => CodeOf(client, null) == -32600);
         Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
@@ -91,7 +91,7 @@ public sealed class HeaderTests
     [InlineData("Content-Length: 5000000000\r\n\r\n{\"jsonrpc\"")]
     public async Task A_client_that_vanishes_amid_a_message_ends_the_session_with_1(string bytes)
     {
-        TestClient client = await TestClient.InitializedAsync();
+        var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes(bytes));
         client.HangUp();
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
@@ -100,10 +100,10 @@ public sealed class HeaderTests
     internal static int? CodeOf(TestClient client, string? id) =>
         client.Log.Where(message => message["method"] is null && message["id"]?.ToJsonString() == id).Select(message => (int?)message["error"]?["code"]).LastOrDefault();
 
-    private static async Task AssertBroken(TestClient client)
+    static async Task AssertBroken(TestClient client)
     {
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(60)));
-        string line = Assert.Single(client.ErrorLog.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
+        var line = Assert.Single(client.ErrorLog.ToString().Split('\n', StringSplitOptions.RemoveEmptyEntries));
         Assert.Contains("The connection broke", line, StringComparison.Ordinal);
     }
 

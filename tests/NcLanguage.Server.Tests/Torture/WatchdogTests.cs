@@ -10,20 +10,20 @@ namespace NcLanguage.Server.Tests.Torture;
 /// keep a server busy. The patience is for a machine under load; the times themselves are in the test's output.</summary>
 public sealed class WatchdogTests(ITestOutputHelper output)
 {
-    private const string Uri = "file:///job/part.nc";
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
+    const string Uri = "file:///job/part.nc";
+    static readonly TimeSpan Patience = TimeSpan.FromSeconds(120);
 
-    private const string Setup = """
+    const string Setup = """
         { "units": "mm", "frame": "G54", "machine": "iso-mill", "stock": { "min": [0, 0, -20], "max": [500, 500, 0] }, "clearance": 2,
           "obstacles": [ { "name": "clamp", "min": [20, 20, 0], "max": [45, 40, 25] }, { "name": "stud", "center": [90, 90], "diameter": 12, "bottom": 0, "top": 30 } ],
           "tools": [ { "number": 1, "kind": "end-mill", "diameter": 10, "fluteLength": 20, "length": 80, "lengthOffset": 1, "holderDiameter": 40, "holderGauge": 60 } ] }
         """;
 
-    private const string Head = "G21 G90 G17 G54\nT1 M6\nS1000 M3\nG43 H1 G0 X0 Y0 Z50\n";
+    const string Head = "G21 G90 G17 G54\nT1 M6\nS1000 M3\nG43 H1 G0 X0 Y0 Z50\n";
 
     public static TheoryData<string> Programs => [.. Texts.Keys];
 
-    private static readonly Dictionary<string, string> Texts = new()
+    static readonly Dictionary<string, string> Texts = new()
     {
         ["a loop of unknown count"] = Head + "#1=#500\nWHILE [#1 GT 0] DO1\nG1 X[#1*2] Y5 Z-1 F200\nG81 X#1 Y9 Z-4 R2\nG80\n#1=#1-1\nEND1\nM30\n",
         ["a loop without end"] = Head + "#1=0\nWHILE [1 EQ 1] DO1\nG1 X[#1] Y5 Z-1 F200\n#1=#1+0.01\nEND1\nM30\n",
@@ -48,22 +48,22 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     [MemberData(nameof(Programs))]
     public async Task Every_method_comes_to_an_end_by_itself(string program)
     {
-        await using TestClient client = await OpenedAsync(program);
-        JsonNode first = await client.DiagnosticsAsync(Uri, 1);
+        await using var client = await OpenedAsync(program);
+        var first = await client.DiagnosticsAsync(Uri, 1);
         Assert.InRange(first["diagnostics"]!.AsArray().Count, 0, Features.DiagnosticPublisher.MostFindings + 1);
-        int lines = Texts[program].Split('\n').Length;
-        foreach ((string method, string parameters) in Requests(lines))
+        var lines = Texts[program].Split('\n').Length;
+        foreach ((var method, var parameters) in Requests(lines))
         {
             var clock = Stopwatch.StartNew();
-            JsonNode answer = await client.AskAsync(method, parameters);
+            var answer = await client.AskAsync(method, parameters);
             output.WriteLine($"{clock.ElapsedMilliseconds,6} ms  {method}");
             // What cannot be answered is refused by one of the protocol's codes, never by a fault of the server's own.
             Assert.NotEqual(-32603, (int?)answer["error"]?["code"]);
         }
-        foreach (JsonNode? action in (await client.RequestAsync("textDocument/codeAction", Range(lines, Asked)))!.AsArray().Where(action => action!["data"] is not null))
+        foreach (var action in (await client.RequestAsync("textDocument/codeAction", Range(lines, Asked)))!.AsArray().Where(action => action!["data"] is not null))
         {
             var clock = Stopwatch.StartNew();
-            JsonNode answer = await client.AskAsync("codeAction/resolve", action!.ToJsonString());
+            var answer = await client.AskAsync("codeAction/resolve", action!.ToJsonString());
             output.WriteLine($"{clock.ElapsedMilliseconds,6} ms  {action["title"]}");
             Assert.NotEqual(-32603, (int?)answer["error"]?["code"]);
         }
@@ -77,12 +77,12 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     [InlineData("\"G#\":[0,0]", "\"workOffsets\":{")]
     public async Task A_setup_full_of_mistakes_is_read_and_its_findings_are_bounded(string item, string list)
     {
-        string items = string.Join(',', Enumerable.Range(0, 40_000).Select(i => item.Replace("#", $"{i}", StringComparison.Ordinal)));
-        string setup = $"{{\"units\":\"mm\",{list}{items}{(list.EndsWith('[') ? "]" : list.EndsWith('{') ? "}" : "")}}}";
-        await using TestClient client = await OpenedAsync("a jump to itself");
+        var items = string.Join(',', Enumerable.Range(0, 40_000).Select(i => item.Replace("#", $"{i}", StringComparison.Ordinal)));
+        var setup = $"{{\"units\":\"mm\",{list}{items}{(list.EndsWith('[') ? "]" : list.EndsWith('{') ? "}" : "")}}}";
+        await using var client = await OpenedAsync("a jump to itself");
         await client.OpenAsync("file:///job/part.setup.json", setup);
         var clock = Stopwatch.StartNew();
-        JsonArray told = (await client.DiagnosticsAsync("file:///job/part.setup.json", null))["diagnostics"]!.AsArray();
+        var told = (await client.DiagnosticsAsync("file:///job/part.setup.json", null))["diagnostics"]!.AsArray();
         output.WriteLine($"{clock.ElapsedMilliseconds,6} ms, {setup.Length} bytes");
         Assert.Equal(501, told.Count);
         Assert.Matches("^[0-9]+ more mistakes of this file are not told", (string?)told[^1]!["message"]);
@@ -94,9 +94,9 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     {
         var files = new TestFiles { ["/job/part.setup.json"] = Setup };
         files.Hold();
-        await using TestClient client = await OpenedAsync(program, files);
+        await using var client = await OpenedAsync(program, files);
         // As long as nothing is known of the program, cancelling is the only way to end.
-        JsonNode[] waiting = await CancelledAsync(client, program);
+        var waiting = await CancelledAsync(client, program);
         Assert.Contains(waiting, answer => (int?)answer["error"]?["code"] == -32800);
         files.Release();
         await client.DiagnosticsAsync(Uri, 1);
@@ -104,17 +104,17 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     }
 
     /// <summary>What each method answers when it is cancelled at once: never by a fault of the server's own.</summary>
-    private static async Task<JsonNode[]> CancelledAsync(TestClient client, string program)
+    static async Task<JsonNode[]> CancelledAsync(TestClient client, string program)
     {
-        int lines = Texts[program].Split('\n').Length;
+        var lines = Texts[program].Split('\n').Length;
         List<Task<JsonNode>> answers = [];
-        foreach ((string method, string parameters) in Requests(lines))
+        foreach ((var method, var parameters) in Requests(lines))
         {
-            (int id, Task<JsonNode> answer) = client.BeginAsync(method, parameters);
+            (var id, var answer) = client.BeginAsync(method, parameters);
             answers.Add(answer);
             await client.NotifyAsync("$/cancelRequest", $$"""{"id":{{id}} }""");
         }
-        JsonNode[] all = await Task.WhenAll(answers).WaitAsync(Patience);
+        var all = await Task.WhenAll(answers).WaitAsync(Patience);
         Assert.DoesNotContain(all, answer => (int?)answer["error"]?["code"] == -32603);
         return all;
     }
@@ -123,36 +123,36 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     [MemberData(nameof(Programs))]
     public async Task A_key_ends_the_analysis_before_it(string program)
     {
-        await using TestClient client = await OpenedAsync(program);
-        for (int version = 2; version <= 30; version++) await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, " "));
+        await using var client = await OpenedAsync(program);
+        for (var version = 2; version <= 30; version++) await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, " "));
         await client.DiagnosticsAsync(Uri, 30);
     }
 
-    private static async Task<TestClient> OpenedAsync(string program, TestFiles? files = null)
+    static async Task<TestClient> OpenedAsync(string program, TestFiles? files = null)
     {
-        TestClient client = await TestClient.InitializedAsync(
+        var client = await TestClient.InitializedAsync(
             """{"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}},"hover":{"contentFormat":["markdown"]}}}""",
             files: files ?? new TestFiles { ["/job/part.setup.json"] = Setup }, pages: new NoPages());
         await client.OpenAsync(Uri, Texts[program]);
         return client;
     }
 
-    private static string Range(int lines, string more = "") =>
+    static string Range(int lines, string more = "") =>
         $$"""{"textDocument":{"uri":"{{Uri}}"},"range":{"start":{"line":0,"character":0},"end":{"line":{{lines}},"character":0} }{{more}} }""";
 
-    private const string Options = ""","options":{"tabSize":4,"insertSpaces":true}""";
-    private const string Asked = ""","context":{"diagnostics":[],"triggerKind":1}""";
-    private const string Stopped = ""","context":{"frameId":1,"stoppedLocation":{"start":{"line":6,"character":0},"end":{"line":6,"character":0} } }""";
+    const string Options = ""","options":{"tabSize":4,"insertSpaces":true}""";
+    const string Asked = ""","context":{"diagnostics":[],"triggerKind":1}""";
+    const string Stopped = ""","context":{"frameId":1,"stoppedLocation":{"start":{"line":6,"character":0},"end":{"line":6,"character":0} } }""";
 
-    private static IEnumerable<(string Method, string Parameters)> Requests(int lines)
+    static IEnumerable<(string Method, string Parameters)> Requests(int lines)
     {
-        string document = $$"""{"textDocument":{"uri":"{{Uri}}"} }""";
+        var document = $$"""{"textDocument":{"uri":"{{Uri}}"} }""";
         string[] ofDocument =
         [
             Methods.DocumentSymbol, Methods.FoldingRange, Methods.DocumentLink, Methods.SemanticTokensFull, Methods.PullDiagnostics, Methods.CodeLens, Methods.MotionView,
             Methods.SetupSheet, Methods.Holes, Methods.JobInUse, Methods.NewSetup,
         ];
-        foreach (string method in ofDocument) yield return (method, document);
+        foreach (var method in ofDocument) yield return (method, document);
         yield return (Methods.SemanticTokensDelta, $$"""{"textDocument":{"uri":"{{Uri}}"},"previousResultId":"1"}""");
         yield return (Methods.WorkspaceDiagnostics, """{"previousResultIds":[]}""");
         yield return (Methods.WorkspaceSymbol, """{"query":""}""");
@@ -170,24 +170,24 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         yield return (Methods.ExecuteCommand, $$"""{"command":"nclanguage.openMotionView","arguments":["{{Uri}}"]}""");
         int[] places = [.. new[] { 0, 4, 5, 6, 8, 9, lines / 2, lines - 2 }.Where(line => line < lines).Distinct()];
         yield return (Methods.SelectionRange, $$"""{"textDocument":{"uri":"{{Uri}}"},"positions":[{{string.Join(',', places.Select(line => TestClient.At(line, 1)))}}]}""");
-        foreach (int line in places)
+        foreach (var line in places)
         {
-            foreach (int character in new[] { 1, 40_000 })
+            foreach (var character in new[] { 1, 40_000 })
             {
-                string at = $$"""{"textDocument":{"uri":"{{Uri}}"},"position":{{TestClient.At(line, character)}}""";
-                foreach (string method in AtAPlace) yield return (method, at + "}");
+                var at = $$"""{"textDocument":{"uri":"{{Uri}}"},"position":{{TestClient.At(line, character)}}""";
+                foreach (var method in AtAPlace) yield return (method, at + "}");
                 yield return (Methods.References, at + ""","context":{"includeDeclaration":true} }""");
                 yield return (Methods.Rename, at + ""","newName":"O77"}""");
                 yield return (Methods.OnTypeFormatting, at + ""","ch":"\n" """ + Options + "}");
             }
         }
         const string Place = """{"start":{"line":5,"character":0},"end":{"line":5,"character":5} }""";
-        string item = $$"""{"item":{"name":"O1200","kind":12,"uri":"{{Uri}}","range":{{Place}},"selectionRange":{{Place}} } }""";
+        var item = $$"""{"item":{"name":"O1200","kind":12,"uri":"{{Uri}}","range":{{Place}},"selectionRange":{{Place}} } }""";
         yield return (Methods.IncomingCalls, item);
         yield return (Methods.OutgoingCalls, item);
     }
 
-    private static string[] AtAPlace { get; } =
+    static string[] AtAPlace { get; } =
     [
         Methods.Hover, Methods.Completion, Methods.SignatureHelp, Methods.Definition, Methods.Declaration, Methods.DocumentHighlight, Methods.PrepareRename,
         Methods.LinkedEditingRange, Methods.PrepareCallHierarchy, Methods.StateAt,

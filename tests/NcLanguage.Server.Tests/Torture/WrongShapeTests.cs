@@ -9,14 +9,14 @@ namespace NcLanguage.Server.Tests.Torture;
 /// by a result or by one of the protocol's codes (JSON-RPC 2.0 section 5.1, LSP 3.17 "ErrorCodes"), never by a fault of the server's own.</summary>
 public sealed class WrongShapeTests
 {
-    private const string Uri = "file:///job/part.nc";
+    const string Uri = "file:///job/part.nc";
 
-    private static readonly string?[] Wrong = [null, "0", "-1", "1.5", "1e300", "99999999999999999999", "true", "\"\"", "\"x\"", "[]", "[1]", "[null]", "{}", """{"uri":5}"""];
+    static readonly string?[] Wrong = [null, "0", "-1", "1.5", "1e300", "99999999999999999999", "true", "\"\"", "\"x\"", "[]", "[1]", "[null]", "{}", """{"uri":5}"""];
 
-    private static readonly int[] Codes = [-32600, -32602, -32801, -32803];
+    static readonly int[] Codes = [-32600, -32602, -32801, -32803];
 
     /// <summary>Every member that any request has.</summary>
-    private const string Whole = $$"""
+    const string Whole = $$"""
         { "textDocument": { "uri": "{{Uri}}" }, "position": { "line": 1, "character": 1 }, "range": { "start": { "line": 0, "character": 0 }, "end": { "line": 2, "character": 0 } },
           "context": { "diagnostics": [], "includeDeclaration": true, "frameId": 1, "stoppedLocation": { "start": { "line": 1, "character": 0 }, "end": { "line": 1, "character": 1 } }, "only": ["quickfix"] },
           "newName": "O7", "positions": [{ "line": 1, "character": 1 }], "previousResultId": "1", "options": { "tabSize": 4, "insertSpaces": true }, "ch": "\n", "query": "", "label": "G0", "title": "x",
@@ -32,41 +32,41 @@ public sealed class WrongShapeTests
     [MemberData(nameof(MethodNames))]
     public async Task Each_is_answered_under_its_own_id_and_the_server_lives_on(string method)
     {
-        await using TestClient client = await TestClient.InitializedAsync(pages: new WatchdogTests.NoPages());
+        await using var client = await TestClient.InitializedAsync(pages: new WatchdogTests.NoPages());
         await client.OpenAsync(Uri, "O1\nG81 X1 Y2 Z-3 R2 F100\nM30\n");
         await client.DiagnosticsAsync(Uri, 1);
         string[] shapes = [.. Shapes()];
         var frames = new StringBuilder();
-        for (int i = 0; i < shapes.Length; i++)
+        for (var i = 0; i < shapes.Length; i++)
         {
-            string message = $$"""{"jsonrpc":"2.0","id":{{1000 + i}},"method":"{{method}}"{{shapes[i]}}}""";
+            var message = $$"""{"jsonrpc":"2.0","id":{{1000 + i}},"method":"{{method}}"{{shapes[i]}}}""";
             frames.Append($"Content-Length: {message.Length}\r\n\r\n{message}");
         }
-        int before = client.AnswerCount;
+        var before = client.AnswerCount;
         await client.SendRawAsync(Encoding.ASCII.GetBytes(frames.ToString()));
         await HeaderTests.Eventually(() => client.AnswerCount >= before + shapes.Length);
         JsonNode[] answers = [.. client.Log.Where(message => message["method"] is null && message["id"] is JsonValue id && id.TryGetValue(out int number) && number >= 1000)];
         Assert.Equal(Enumerable.Range(1000, shapes.Length), answers.Select(answer => (int)answer["id"]!).Order());
-        foreach (JsonNode answer in answers.Where(answer => answer["error"] is not null))
+        foreach (var answer in answers.Where(answer => answer["error"] is not null))
             Assert.True(Codes.Contains((int)answer["error"]!["code"]!), $"{shapes[(int)answer["id"]! - 1000]}: {answer["error"]!.ToJsonString()}");
         Assert.NotNull(await client.RequestAsync("textDocument/documentSymbol", $$"""{"textDocument":{"uri":"{{Uri}}"} }"""));
         Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "window/logMessage" && (int)message["params"]!["type"]! == 1);
     }
 
     /// <summary>What stands behind the method in a message.</summary>
-    private static IEnumerable<string> Shapes()
+    static IEnumerable<string> Shapes()
     {
         yield return "";
         // Deeper than the 64 levels that messages are read to.
         yield return $",\"params\":{new string('[', 100)}{new string(']', 100)}";
-        foreach (string? wrong in Wrong) yield return $",\"params\":{wrong ?? "null"}";
-        int count = Places(JsonNode.Parse(Whole)!).Count();
-        for (int place = 0; place < count; place++)
+        foreach (var wrong in Wrong) yield return $",\"params\":{wrong ?? "null"}";
+        var count = Places(JsonNode.Parse(Whole)!).Count();
+        for (var place = 0; place < count; place++)
         {
-            foreach (string? wrong in Wrong.Append("left out"))
+            foreach (var wrong in Wrong.Append("left out"))
             {
-                JsonNode parameters = JsonNode.Parse(Whole)!;
-                (JsonNode parent, object key) = Places(parameters).ElementAt(place);
+                var parameters = JsonNode.Parse(Whole)!;
+                (var parent, var key) = Places(parameters).ElementAt(place);
                 if (key is int index) ((JsonArray)parent)[index] = wrong is null or "left out" ? null : JsonNode.Parse(wrong);
                 else if (wrong == "left out") ((JsonObject)parent).Remove((string)key);
                 else ((JsonObject)parent)[(string)key] = wrong is null ? null : JsonNode.Parse(wrong);
@@ -75,7 +75,7 @@ public sealed class WrongShapeTests
         }
     }
 
-    private static IEnumerable<(JsonNode Parent, object Key)> Places(JsonNode node) => node switch
+    static IEnumerable<(JsonNode Parent, object Key)> Places(JsonNode node) => node switch
     {
         JsonObject members => members.SelectMany(member => (IEnumerable<(JsonNode, object)>)[(node, member.Key), .. member.Value is null ? [] : Places(member.Value)]),
         JsonArray row => row.SelectMany((value, i) => (IEnumerable<(JsonNode, object)>)[(node, i), .. value is null ? [] : Places(value)]),

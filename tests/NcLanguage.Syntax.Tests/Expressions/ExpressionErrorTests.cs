@@ -199,13 +199,13 @@ public class ExpressionErrorTests
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }
 
-    private static ExpressionResult Read(string text)
+    static ExpressionResult Read(string text)
     {
         var variables = new UnknownVariables();
         return Expression.Read(Encoding.UTF8.GetBytes(text), 0, ref variables);
     }
 
-    private static string Mark(string text, ExpressionResult result) => result.ErrorAt < result.End
+    static string Mark(string text, ExpressionResult result) => result.ErrorAt < result.End
         ? text.Insert(result.End, "|").Insert(result.ErrorAt, "^")
         : text.Insert(result.ErrorAt, "^").Insert(result.End, "|");
 }

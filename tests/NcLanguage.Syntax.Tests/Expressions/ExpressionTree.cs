@@ -5,7 +5,7 @@ namespace NcLanguage.Syntax.Tests.Expressions;
 
 /// <summary>A value and how far two correct evaluations may lie apart, because sines and the like are rounded differently. There is
 /// one nought only: a program has no use for minus nought.</summary>
-internal readonly record struct Estimate(double Value, double Error)
+readonly record struct Estimate(double Value, double Error)
 {
     public double Value { get; } = Value + 0.0;
 
@@ -13,13 +13,13 @@ internal readonly record struct Estimate(double Value, double Error)
 }
 
 /// <summary>The expression has no value: a division by nought, a value outside a function's domain, a result too large.</summary>
-internal sealed class FaultException : Exception;
+sealed class FaultException : Exception;
 
 /// <summary>Rounding decides the outcome, so that two correct evaluations may differ.</summary>
-internal sealed class UnclearException : Exception;
+sealed class UnclearException : Exception;
 
 /// <summary>An expression built as a tree, which evaluates itself without reading any text.</summary>
-internal abstract record Node
+abstract record Node
 {
     public abstract Estimate Evaluate();
 
@@ -75,7 +75,7 @@ internal abstract record Node
     }
 }
 
-internal sealed record NumberNode(string Text) : Node
+sealed record NumberNode(string Text) : Node
 {
     public override Estimate Evaluate() => new(double.Parse(Text, CultureInfo.InvariantCulture), 0);
 
@@ -83,14 +83,14 @@ internal sealed record NumberNode(string Text) : Node
 }
 
 /// <summary>A variable whose value is a tenth of its number.</summary>
-internal sealed record VariableNode(int Number) : Node
+sealed record VariableNode(int Number) : Node
 {
     public override Estimate Evaluate() => new(Number / 10.0, 0);
 
     public override void Write(List<string> tokens) => tokens.Add($"#{Number}");
 }
 
-internal sealed record MinusNode(Node Operand) : Node
+sealed record MinusNode(Node Operand) : Node
 {
     public override Estimate Evaluate()
     {
@@ -105,11 +105,11 @@ internal sealed record MinusNode(Node Operand) : Node
     }
 }
 
-internal sealed record FunctionNode(string Name, Node Operand) : Node
+sealed record FunctionNode(string Name, Node Operand) : Node
 {
     public static readonly string[] Names = ["ABS", "ACOS", "ASIN", "COS", "EXP", "FIX", "FUP", "LN", "ROUND", "SIN", "SQRT", "TAN"];
 
-    private const double Degree = Math.PI / 180;
+    const double Degree = Math.PI / 180;
 
     public override Estimate Evaluate()
     {
@@ -165,7 +165,7 @@ internal sealed record FunctionNode(string Name, Node Operand) : Node
     }
 }
 
-internal sealed record AtanNode(Node Y, Node X) : Node
+sealed record AtanNode(Node Y, Node X) : Node
 {
     public override Estimate Evaluate()
     {
@@ -186,7 +186,7 @@ internal sealed record AtanNode(Node Y, Node X) : Node
     }
 }
 
-internal sealed record BinaryNode(string Operator, Node Left, Node Right, bool NeedlessBrackets) : Node
+sealed record BinaryNode(string Operator, Node Left, Node Right, bool NeedlessBrackets) : Node
 {
     public static readonly string[] Operators = ["**", "*", "/", "MOD", "+", "-", "AND", "OR", "XOR", "EQ", "NE", "GT", "GE", "LT", "LE"];
 
@@ -256,7 +256,7 @@ internal sealed record BinaryNode(string Operator, Node Left, Node Right, bool N
         WriteOperand(Right, Right.Rank <= Rank, tokens);
     }
 
-    private void WriteOperand(Node operand, bool needsBrackets, List<string> tokens)
+    void WriteOperand(Node operand, bool needsBrackets, List<string> tokens)
     {
         if (needsBrackets || NeedlessBrackets)
             operand.WriteBracketed(tokens);

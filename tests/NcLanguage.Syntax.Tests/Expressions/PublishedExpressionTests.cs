@@ -115,7 +115,7 @@ public class PublishedExpressionTests
     }
 
     /// <summary>#1 = 2, #2 = 0.375, #3 = 7, edgelength = 12.</summary>
-    private readonly struct FewVariables : IVariables
+    readonly struct FewVariables : IVariables
     {
         public double Get(int number) => number switch { 1 => 2, 2 => 0.375, 3 => 7, _ => double.NaN };
 

@@ -8,7 +8,7 @@ namespace NcLanguage.Syntax.Tests.Expressions;
 /// <summary>Random trees, evaluated as trees with the platform's mathematics and read from their text.</summary>
 public class RandomExpressionTests
 {
-    private static readonly Gen<Node> Numbers = Gen.Select(Gen.Int[-4000, 4000], Gen.Int[0, 3]).Select((thousandths, shape) => (Node)new NumberNode(shape switch
+    static readonly Gen<Node> Numbers = Gen.Select(Gen.Int[-4000, 4000], Gen.Int[0, 3]).Select((thousandths, shape) => (Node)new NumberNode(shape switch
     {
         0 => (thousandths / 1000).ToString(CultureInfo.InvariantCulture),
         1 => (thousandths / 500 * 0.5).ToString("F1", CultureInfo.InvariantCulture),
@@ -16,7 +16,7 @@ public class RandomExpressionTests
         _ => (thousandths * 0.001).ToString("F3", CultureInfo.InvariantCulture),
     }));
 
-    private static readonly Gen<Node> Trees = Gen.Recursive<Node>((depth, inner) => depth >= 5 ? Numbers : Gen.Frequency(
+    static readonly Gen<Node> Trees = Gen.Recursive<Node>((depth, inner) => depth >= 5 ? Numbers : Gen.Frequency(
         (2, Numbers),
         (1, Gen.Int[1, 60].Select(number => (Node)new VariableNode(number))),
         (1, inner.Select(operand => (Node)new MinusNode(operand))),
@@ -31,7 +31,7 @@ public class RandomExpressionTests
     [Fact]
     public void Reads_the_right_side_of_a_setting() => Compare((text, variables) => Expression.ReadSetting(text, 0, ref variables), withBrackets: false);
 
-    private static void Compare(Func<byte[], Tenths, ExpressionResult> read, bool withBrackets)
+    static void Compare(Func<byte[], Tenths, ExpressionResult> read, bool withBrackets)
     {
         var values = 0;
         var faults = 0;
@@ -66,7 +66,7 @@ public class RandomExpressionTests
         Assert.True(values > 8_000 && faults > 500 && unclear < 5_000, $"{values} values, {faults} faults, {unclear} unclear");
     }
 
-    private readonly struct Tenths : IVariables
+    readonly struct Tenths : IVariables
     {
         public double Get(int number) => number / 10.0;
 

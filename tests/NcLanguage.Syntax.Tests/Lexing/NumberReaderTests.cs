@@ -122,7 +122,7 @@ public class NumberReaderTests
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
     }
 
-    private static void AssertAsParsed(string text)
+    static void AssertAsParsed(string text)
     {
         var expected = double.Parse(text, CultureInfo.InvariantCulture) + 0.0; // Minus nought is nought.
         var reading = Read(text);
@@ -131,5 +131,5 @@ public class NumberReaderTests
         Assert.Equal(text.Length, reading.End);
     }
 
-    private static NumberReading Read(string text) => NumberReader.ReadNumber(Encoding.UTF8.GetBytes(text), 0);
+    static NumberReading Read(string text) => NumberReader.ReadNumber(Encoding.UTF8.GetBytes(text), 0);
 }

@@ -4,11 +4,11 @@ using NcLanguage.Machine.Geometry;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>All places, seen from above, within some distance of an arc about the Z axis: a bent bar with round ends.</summary>
-internal readonly struct ArcStrip : ILevelPath
+readonly struct ArcStrip : ILevelPath
 {
-    private readonly double _centerX, _centerY, _radius, _reach, _startX, _startY, _endX, _endY;
-    private readonly Vector<float> _radii, _startsX, _startsY, _endsX, _endsY;
-    private readonly bool _isWhole, _isLong;
+    readonly double _centerX, _centerY, _radius, _reach, _startX, _startY, _endX, _endY;
+    readonly Vector<float> _radii, _startsX, _startsY, _endsX, _endsY;
+    readonly bool _isWhole, _isLong;
 
     /// <param name="from">Where the arc starts, mm; only X and Y count.</param>
     /// <param name="to">Its end, mm, as far from the centre as its start.</param>
@@ -62,7 +62,7 @@ internal readonly struct ArcStrip : ILevelPath
     }
 
     /// <summary>Whether a direction from the centre lies within the arc.</summary>
-    private bool IsBeside(double x, double y)
+    bool IsBeside(double x, double y)
     {
         if (_isWhole)
             return true;
@@ -72,6 +72,6 @@ internal readonly struct ArcStrip : ILevelPath
     }
 
     /// <summary>How far it reaches in a direction along an axis, counted from the origin, mm.</summary>
-    private double Farthest(int x, int y) =>
+    double Farthest(int x, int y) =>
         _centerX * x + _centerY * y + _reach + (IsBeside(x, y) ? _radius : Math.Max(_startX * x + _startY * y, _endX * x + _endY * y));
 }

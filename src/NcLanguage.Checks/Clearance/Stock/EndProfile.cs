@@ -7,16 +7,16 @@ namespace NcLanguage.Checks.Clearance;
 /// <param name="form">The end.</param>
 /// <param name="level">Z of its tip, mm.</param>
 /// <param name="floor">The height that a cell keeps at least.</param>
-internal readonly struct EndProfile(EndForm form, double level, float floor)
+readonly struct EndProfile(EndForm form, double level, float floor)
 {
-    private readonly Vector<float> _square = new((float)(form.Radius * form.Radius));
-    private readonly Vector<float> _flat = new((float)form.FlatRadius);
-    private readonly Vector<float> _corner = new((float)(form.CornerRadius * form.CornerRadius));
-    private readonly Vector<float> _steepness = new((float)form.Steepness);
-    private readonly Vector<float> _cornerLevel = new((float)(level + form.CornerRadius - form.Drop));
-    private readonly Vector<float> _tip = new((float)level);
-    private readonly Vector<float> _lowest = new(level <= floor ? floor : (float)level);
-    private readonly bool _isRound = form.CornerRadius > 0, _isFlat = form.IsFlat;
+    readonly Vector<float> _square = new((float)(form.Radius * form.Radius));
+    readonly Vector<float> _flat = new((float)form.FlatRadius);
+    readonly Vector<float> _corner = new((float)(form.CornerRadius * form.CornerRadius));
+    readonly Vector<float> _steepness = new((float)form.Steepness);
+    readonly Vector<float> _cornerLevel = new((float)(level + form.CornerRadius - form.Drop));
+    readonly Vector<float> _tip = new((float)level);
+    readonly Vector<float> _lowest = new(level <= floor ? floor : (float)level);
+    readonly bool _isRound = form.CornerRadius > 0, _isFlat = form.IsFlat;
 
     /// <summary>Cells of a row that there have to be: so many are looked at at once.</summary>
     public static int LeastCells => Vector<float>.Count;
@@ -54,7 +54,7 @@ internal readonly struct EndProfile(EndForm form, double level, float floor)
 
     /// <summary>Z of the end at the square of a distance from the axis, mm, not below the tip nor the floor.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private Vector<float> LevelAt(Vector<float> square)
+Vector<float> LevelAt(Vector<float> square)
     {
         if (_isFlat)
             return _lowest;
@@ -67,9 +67,9 @@ internal readonly struct EndProfile(EndForm form, double level, float floor)
 }
 
 /// <summary>What is taken from some cells at once.</summary>
-internal struct CellsTaken
+struct CellsTaken
 {
-    private Vector<float> _heights, _deepest;
+    Vector<float> _heights, _deepest;
 
     public void Add(Vector<float> taken)
     {

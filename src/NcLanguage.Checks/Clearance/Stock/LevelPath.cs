@@ -3,7 +3,7 @@ using System.Numerics;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>A path at one level with all places, seen from above, within some distance of it.</summary>
-internal interface ILevelPath
+interface ILevelPath
 {
     /// <summary>The place that others are counted from where they are looked at some at once, in single precision, mm.</summary>
     (double X, double Y) Origin { get; }
@@ -18,10 +18,10 @@ internal interface ILevelPath
 }
 
 /// <summary>From where to where a row reaches, mm, and the gap inside it; empty where the low end is not below the high one.</summary>
-internal readonly record struct RowSpan(double Low, double High, double GapLow, double GapHigh);
+readonly record struct RowSpan(double Low, double High, double GapLow, double GapHigh);
 
 /// <summary>All places within some distance of one.</summary>
-internal readonly struct Spot(double x, double y, double reach) : ILevelPath
+readonly struct Spot(double x, double y, double reach) : ILevelPath
 {
     public (double X, double Y) Origin => (x, y);
 
@@ -38,7 +38,7 @@ internal readonly struct Spot(double x, double y, double reach) : ILevelPath
 }
 
 /// <summary>What a cut takes from the cells of a field: heights added up, and the largest of them, mm.</summary>
-internal struct CutSum
+struct CutSum
 {
     public double Height;
     public float Deepest;

@@ -5,10 +5,10 @@ namespace NcLanguage.Checks.Clearance;
 
 /// <summary>The lowest that a flat or a ball end comes over the cells of a field on a slope: as <see cref="StraightPass"/> tells, but for some cells at once and in single
 /// precision, as the heights are held. The last cut of most forms is made of such moves, and so are helices.</summary>
-internal readonly struct SlopeProfile
+readonly struct SlopeProfile
 {
-    private readonly Vector<float> _square, _length, _alongX, _alongY, _rise, _lean, _tip, _middle, _floor, _lowestTip;
-    private readonly bool _isBall, _falls;
+    readonly Vector<float> _square, _length, _alongX, _alongY, _rise, _lean, _tip, _middle, _floor, _lowestTip;
+    readonly bool _isBall, _falls;
 
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, at another height and not right above or below, mm.</param>
@@ -64,7 +64,7 @@ internal readonly struct SlopeProfile
     }
 
     /// <summary>The lowest Z of the end over places, mm, not below the lowest tip nor the floor; another height where it does not come over one.</summary>
-    private Vector<float> LevelAt(Vector<float> x, Vector<float> y, Vector<float> otherwise)
+    Vector<float> LevelAt(Vector<float> x, Vector<float> y, Vector<float> otherwise)
     {
         var along = x * _alongX + y * _alongY;
         var off = x * _alongY - y * _alongX;

@@ -102,7 +102,7 @@ public sealed partial class StockField
     }
 
     /// <summary>False when it is seen at a glance that a move meets nothing: most go where nothing stands any more.</summary>
-    private bool MayMeet(in Point3 from, in Point3 to, double radius)
+    bool MayMeet(in Point3 from, in Point3 to, double radius)
     {
         var low = Math.Min(from.Z, to.Z);
         if (!IsKnown || !IsKnownCut(from, to, radius) || low >= _stock.Max.Z - Tolerance)

@@ -38,16 +38,16 @@ public sealed partial class StockField
     /// <summary>A rapid meets only what stands higher than the tool's end by more than this, mm.</summary>
     public const double Tolerance = 0.02;
 
-    private const double ChordsPerCell = 8;
+    const double ChordsPerCell = 8;
 
     /// <summary>Level arcs up to this radius, mm, are cut exactly: beyond it single precision leaves more than a thousandth of a millimetre.</summary>
-    private const double GreatestExact = 10_000;
+    const double GreatestExact = 10_000;
 
-    private readonly Box3 _stock;
-    private readonly int _columns, _rows;
-    private readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _growth;
-    private readonly float _floor;
-    private readonly float[] _tops;
+    readonly Box3 _stock;
+    readonly int _columns, _rows;
+    readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _growth;
+    readonly float _floor;
+    readonly float[] _tops;
 
     /// <summary>The whole stock, uncut.</summary>
     /// <param name="stock">The stock, mm; finite, with some extent on every axis.</param>
@@ -184,7 +184,7 @@ public sealed partial class StockField
     /// <param name="path">Its path, where it is an arc.</param>
     internal CutTally Cut(in StockCut cut, in ArcPath path, in EndForm end) => cut.Arc < 0 ? Cut(cut.From, cut.To, end) : CutArc(path, end);
 
-    private CutTally CutArc(in ArcPath arc, in EndForm end)
+    CutTally CutArc(in ArcPath arc, in EndForm end)
     {
         if (arc.Low.Z >= _stock.Max.Z)
             return default;
@@ -224,13 +224,13 @@ public sealed partial class StockField
     /// <summary>From now on what stands is not known.</summary>
     internal void Forget() => IsKnown = false;
 
-    private CutTally Tally(in CutSum sum) => new(sum.Height * _width * _depth, sum.Deepest);
+    CutTally Tally(in CutSum sum) => new(sum.Height * _width * _depth, sum.Deepest);
 
     /// <summary>The height that a cell keeps under a tool at a level.</summary>
-    private float Kept(double level) => level <= _stock.Min.Z ? _floor : (float)level;
+    float Kept(double level) => level <= _stock.Min.Z ? _floor : (float)level;
 
     /// <summary>A flat end at one level: whole rows at a time.</summary>
-    private void LowerRows(in Strip strip, double level, double low, double high, ref CutSum sum)
+    void LowerRows(in Strip strip, double level, double low, double high, ref CutSum sum)
     {
         var kept = Kept(level);
         var (firstRow, lastRow) = RowsBetween(low, high);
@@ -239,7 +239,7 @@ public sealed partial class StockField
     }
 
     /// <summary>Any end at one level: the height over a cell hangs on its distance from the path alone. Some cells of a row at a time.</summary>
-    private void LowerAt<TPath>(TPath path, double level, in EndForm form, double low, double high, ref CutSum sum)
+    void LowerAt<TPath>(TPath path, double level, in EndForm form, double low, double high, ref CutSum sum)
         where TPath : struct, ILevelPath
     {
         var (profile, taken, origin) = (new EndProfile(form, level, _floor), new CellsTaken(), path.Origin);
@@ -263,7 +263,7 @@ public sealed partial class StockField
     }
 
     /// <summary>A flat or a ball end on a slope: some cells of a row at a time.</summary>
-    private void LowerSlope(in Point3 from, in Point3 to, in EndForm form, double low, double high, ref CutSum sum)
+    void LowerSlope(in Point3 from, in Point3 to, in EndForm form, double low, double high, ref CutSum sum)
     {
         var (pass, profile, taken) = (new StraightPass(from, to, form), new SlopeProfile(from, to, form, _floor), new CellsTaken());
         var (firstRow, lastRow) = RowsBetween(low, high);
@@ -279,7 +279,7 @@ public sealed partial class StockField
     }
 
     /// <summary>Any end on a slope.</summary>
-    private void LowerSlope(in StraightPass pass, double lowestTip, double low, double high, ref CutSum sum)
+    void LowerSlope(in StraightPass pass, double lowestTip, double low, double high, ref CutSum sum)
     {
         var lowest = Kept(lowestTip);
         var (firstRow, lastRow) = RowsBetween(low, high);
@@ -296,7 +296,7 @@ public sealed partial class StockField
     }
 
     /// <summary>The cells of a row whose middles lie in a strip.</summary>
-    private Span<float> RowUnder(in Strip strip, int row)
+    Span<float> RowUnder(in Strip strip, int row)
     {
         const double Rounding = 1e-9;
         var (low, high) = strip.Row(_stock.Min.Y + (row + 0.5) * _depth);
@@ -305,18 +305,18 @@ public sealed partial class StockField
         return first > last ? [] : _tops.AsSpan(row * _columns + (int)first, (int)last - (int)first + 1);
     }
 
-    private static double CellsAlong(double length, double cellSize) => Math.Max(EndProfile.LeastCells, Math.Ceiling(length / cellSize));
+    static double CellsAlong(double length, double cellSize) => Math.Max(EndProfile.LeastCells, Math.Ceiling(length / cellSize));
 
-    private static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
+    static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);
 
     /// <summary>The columns whose middles may lie between two places; none is missed, and the last is below the first when there are none.</summary>
-    private (int First, int Last) ColumnsBetween(double low, double high) => Between(low - _stock.Min.X, high - _stock.Min.X, _columnsPerMm, _columns);
+    (int First, int Last) ColumnsBetween(double low, double high) => Between(low - _stock.Min.X, high - _stock.Min.X, _columnsPerMm, _columns);
 
     /// <summary>The rows whose middles may lie between two places.</summary>
-    private (int First, int Last) RowsBetween(double low, double high) => Between(low - _stock.Min.Y, high - _stock.Min.Y, _rowsPerMm, _rows);
+    (int First, int Last) RowsBetween(double low, double high) => Between(low - _stock.Min.Y, high - _stock.Min.Y, _rowsPerMm, _rows);
 
-    private static (int First, int Last) Between(double low, double high, double perMm, int count)
+    static (int First, int Last) Between(double low, double high, double perMm, int count)
     {
         if (low > high)
             return (0, -1);

@@ -4,11 +4,11 @@ using NcLanguage.Machine.Geometry;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>A straight move of an upright tool, as seen from places under it.</summary>
-internal readonly struct StraightPass
+readonly struct StraightPass
 {
-    private readonly Point3 _from, _travel;
-    private readonly double _square;
-    private readonly EndForm _end;
+    readonly Point3 _from, _travel;
+    readonly double _square;
+    readonly EndForm _end;
 
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, mm.</param>
@@ -77,7 +77,7 @@ internal readonly struct StraightPass
     /// <param name="beside">The fraction of the move at which the axis is nearest to the place; may lie outside 0 to 1.</param>
     internal readonly ref struct CellPass(ref readonly StraightPass move, double start, double end, double offSquare, double beside)
     {
-        private readonly ref readonly StraightPass _move = ref move;
+        readonly ref readonly StraightPass _move = ref move;
 
         public double Start { get; } = start;
 
@@ -116,7 +116,7 @@ internal readonly struct StraightPass
         }
 
         /// <summary>How far downhill of the nearest place a cone is lowest, mm.</summary>
-        private double AlongCone(in EndForm form, double slope)
+        double AlongCone(in EndForm form, double slope)
         {
             if (form.Steepness <= slope)
                 return double.MaxValue;
@@ -126,7 +126,7 @@ internal readonly struct StraightPass
         }
 
         /// <summary>The same for a round corner.</summary>
-        private double AlongCorner(in EndForm form, double slope)
+        double AlongCorner(in EndForm form, double slope)
         {
             var (flat, corner) = (form.FlatRadius, form.CornerRadius);
             if (flat == 0)

@@ -4,9 +4,9 @@ using NcLanguage.Machine.Geometry;
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>All places, seen from above, within some distance of a straight path: a bar with round ends. What lies in it is asked row by row.</summary>
-internal readonly struct Strip : ILevelPath
+readonly struct Strip : ILevelPath
 {
-    private readonly double _fromX, _fromY, _toX, _toY, _reach, _acrossX, _acrossY;
+    readonly double _fromX, _fromY, _toX, _toY, _reach, _acrossX, _acrossY;
 
     /// <param name="from">Start of the path, mm; only X and Y count.</param>
     /// <param name="to">Its end, mm; may be the same place.</param>
@@ -31,7 +31,7 @@ internal readonly struct Strip : ILevelPath
         return (low, high);
     }
 
-    private void AddEnd(double endX, double endY, double y, ref double low, ref double high)
+    void AddEnd(double endX, double endY, double y, ref double low, ref double high)
     {
         var square = _reach * _reach - (y - endY) * (y - endY);
         if (square < 0)
@@ -41,7 +41,7 @@ internal readonly struct Strip : ILevelPath
         high = Math.Max(high, endX + half);
     }
 
-    private static void AddSide(double x0, double y0, double x1, double y1, double y, ref double low, ref double high)
+    static void AddSide(double x0, double y0, double x1, double y1, double y, ref double low, ref double high)
     {
         if (y0 == y1 || (y - y0) * (y - y1) > 0)
             return;

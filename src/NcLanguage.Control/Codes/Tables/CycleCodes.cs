@@ -5,9 +5,9 @@ namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>Drilling, tapping and boring cycles, and the level they return to. Words are those of the XY plane; in XZ and YZ the plane's
 /// third axis takes the place of Z.</summary>
-internal static class CycleCodes
+static class CycleCodes
 {
-    private static readonly WordUse[] Hole =
+    static readonly WordUse[] Hole =
     [
         Optional('X', Length, "hole along X"),
         Optional('Y', Length, "hole along Y"),
@@ -17,9 +17,9 @@ internal static class CycleCodes
         RepeatsL,
     ];
 
-    private static readonly WordUse BottomDwell = Optional('P', Dwell, "dwell at the bottom");
+    static readonly WordUse BottomDwell = Optional('P', Dwell, "dwell at the bottom");
 
-    private static readonly WordUse[] Shift =
+    static readonly WordUse[] Shift =
     [
         OneOf('Q', Length, "shift away from the bore's wall"),
         OneOf('I', Length, "shift along X"),

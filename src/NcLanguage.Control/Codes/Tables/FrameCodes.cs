@@ -4,7 +4,7 @@ using static NcLanguage.Control.Codes.WordUnit;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>Polar words, scaling, rotation, and the call of a program with arguments.</summary>
-internal static class FrameCodes
+static class FrameCodes
 {
     public static CodeEntry[] Rows { get; } =
     [

@@ -4,9 +4,9 @@ using static NcLanguage.Control.Codes.WordUnit;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>The M codes: stops, spindle, tool, coolant, overrides, subprograms.</summary>
-internal static class MachineCodes
+static class MachineCodes
 {
-    private static readonly WordUse Turns = Optional('S', WordUnit.Speed, "spindle speed");
+    static readonly WordUse Turns = Optional('S', WordUnit.Speed, "spindle speed");
 
     public static CodeEntry[] Rows { get; } =
     [

@@ -5,9 +5,9 @@ using static NcLanguage.Control.Codes.WordUnit;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>How numbers that follow are read: plane, units, distances, feed, speed, and how corners are taken.</summary>
-internal static class ModeCodes
+static class ModeCodes
 {
-    private static readonly WordUse Speed = Optional('S', WordUnit.Speed, "spindle speed");
+    static readonly WordUse Speed = Optional('S', WordUnit.Speed, "spindle speed");
 
     public static CodeEntry[] Rows { get; } =
     [

@@ -4,15 +4,15 @@ using static NcLanguage.Control.Codes.WordUnit;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>Moves of the tool that are no cycle, and the dwell.</summary>
-internal static class MotionCodes
+static class MotionCodes
 {
-    private static readonly WordUse X = Optional('X', Length, "end point along X");
-    private static readonly WordUse Y = Optional('Y', Length, "end point along Y");
-    private static readonly WordUse Z = Optional('Z', Length, "end point along Z");
+    static readonly WordUse X = Optional('X', Length, "end point along X");
+    static readonly WordUse Y = Optional('Y', Length, "end point along Y");
+    static readonly WordUse Z = Optional('Z', Length, "end point along Z");
 
-    private static readonly WordUse[] Line = [X, Y, Z, FeedWord];
+    static readonly WordUse[] Line = [X, Y, Z, FeedWord];
 
-    private static readonly WordUse[] Arc =
+    static readonly WordUse[] Arc =
     [
         X, Y, Z,
         OneOf('I', Length, "arc centre along X"),
@@ -22,7 +22,7 @@ internal static class MotionCodes
         FeedWord,
     ];
 
-    private static readonly WordUse[] Contact =
+    static readonly WordUse[] Contact =
     [
         OneOf('X', Length, "farthest point along X"),
         OneOf('Y', Length, "farthest point along Y"),
@@ -30,7 +30,7 @@ internal static class MotionCodes
         FeedWord,
     ];
 
-    private static readonly WordUse[] Reference =
+    static readonly WordUse[] Reference =
     [
         Optional('X', Length, "point on the way along X"),
         Optional('Y', Length, "point on the way along Y"),

@@ -4,21 +4,21 @@ using static NcLanguage.Control.Codes.WordUnit;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>Tool radius, tool length, and where the work's datum lies.</summary>
-internal static class OffsetCodes
+static class OffsetCodes
 {
-    private static readonly WordUse RadiusNumber = Optional('D', Whole, "number of the radius offset; the tool's own where left out");
-    private static readonly WordUse LengthNumber = Required('H', Whole, "number of the length offset; 0 for none");
+    static readonly WordUse RadiusNumber = Optional('D', Whole, "number of the radius offset; the tool's own where left out");
+    static readonly WordUse LengthNumber = Required('H', Whole, "number of the length offset; 0 for none");
 
-    private const string ShiftUntil = "until another G92 changes it, or G92.1, G92.2 or the end of the program takes it out";
+    const string ShiftUntil = "until another G92 changes it, or G92.1, G92.2 or the end of the program takes it out";
 
-    private static readonly WordUse[] NewPosition =
+    static readonly WordUse[] NewPosition =
     [
         OneOf('X', Length, "what X shall read here"),
         OneOf('Y', Length, "what Y shall read here"),
         OneOf('Z', Length, "what Z shall read here"),
     ];
 
-    private static readonly WordUse[] LocalShift =
+    static readonly WordUse[] LocalShift =
     [
         OneOf('X', Length, "shift of the datum along X"),
         OneOf('Y', Length, "shift of the datum along Y"),
@@ -57,6 +57,6 @@ internal static class OffsetCodes
         G(923, ModalGroup.NonModal, "position shift on again", "Brings back the shift whose values were kept.", Nist("3.5.18")) with { Until = ShiftUntil },
     ];
 
-    private static CodeEntry Work(int tenths, int number) =>
+    static CodeEntry Work(int tenths, int number) =>
         G(tenths, ModalGroup.WorkOffset, $"work offset {number}", $"Counts positions from the datum of work offset {number}.", Nist("3.5.13"));
 }

@@ -3,7 +3,7 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Control.Codes.Tables;
 
 /// <summary>Writing rows as rows: number times ten, group, name, meaning, source, words.</summary>
-internal static class Row
+static class Row
 {
     public const string Iso = "ISO 6983-1 (from memory)";
     public const string Practice = "common practice";

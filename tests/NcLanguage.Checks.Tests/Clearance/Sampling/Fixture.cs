@@ -6,7 +6,7 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 
 /// <summary>A random table: boxes, upright cylinders, tools. Made of a seed, so that a failure can be made again. Lengths in mm.</summary>
-internal sealed class Fixture
+sealed class Fixture
 {
     public Fixture(Random random)
     {

@@ -5,7 +5,7 @@ namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 
 /// <summary>Random blocks that move: rapids, feeds, arcs in the three planes, helices, full circles, and every cycle from G73 to G89 with hops.</summary>
 /// <param name="isFlat">Keeps to the XY plane and to one tool.</param>
-internal sealed class RandomMotion(Random random, bool isFlat = false)
+sealed class RandomMotion(Random random, bool isFlat = false)
 {
     static readonly int[] Cycles = [73, 74, 76, 81, 82, 83, 84, 85, 86, 87, 88, 89];
 

@@ -1,7 +1,7 @@
 namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 
 /// <summary>A random program that does not move as it reads: frames turned, scaled and shifted, radius compensation, calls, arguments and loops.</summary>
-internal sealed class RandomProgram
+sealed class RandomProgram
 {
     readonly Random _random;
     readonly RandomMotion _main;

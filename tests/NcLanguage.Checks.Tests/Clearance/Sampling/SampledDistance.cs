@@ -8,7 +8,7 @@ namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 /// edge of the footprint the two are polygons. Apart, their distance is the least between corners and edges (elementary geometry); overlapping, the
 /// least way out is along the normal of an edge (separating axes).
 /// </summary>
-internal static class SampledDistance
+static class SampledDistance
 {
     /// <summary>mm; negative: the shortest way out of the deepest part of the tool.</summary>
     public static double Of(Point3 tip, SampledTool tool, Obstacle obstacle)

@@ -6,7 +6,7 @@ using NcLanguage.Machine.Profiles;
 namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 
 /// <summary>The tip's way on a move, worked out apart from the code under test, and the least of something on it.</summary>
-internal sealed class SampledPath
+sealed class SampledPath
 {
     /// <summary>The least found is at most this above the true least, mm.</summary>
     public const double Error = 0.004;

@@ -10,7 +10,7 @@ using NcLanguage.Machine.Geometry;
 namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 
 /// <summary>Runs a program as the control does and holds every move's least distance, and the findings, against dense sampling of the moves.</summary>
-internal sealed class SampledRun
+sealed class SampledRun
 {
     /// <summary>What distances and places may differ by, mm.</summary>
     public const double Agreement = 0.01;

@@ -6,10 +6,10 @@ namespace NcLanguage.Checks.Tests.Clearance.Sampling;
 /// <summary>A part of a tool as its outline shows it: a cylinder whose lower end may be a cone, radius and heights above the tip in mm.</summary>
 /// <param name="Shoulder">Where the cone has the whole radius; as <paramref name="Low"/> for a flat end.</param>
 /// <param name="High">May be infinite.</param>
-internal readonly record struct Outline(double Radius, double Low, double Shoulder, double High);
+readonly record struct Outline(double Radius, double Low, double Shoulder, double High);
 
 /// <summary>A tool as the row of a setup draws it, worked out apart from the code under test.</summary>
-internal sealed class SampledTool
+sealed class SampledTool
 {
     readonly int _shank, _holder;
 

@@ -53,16 +53,11 @@ static class StockMoves
 
     static void NoteFedArc(in ArcPath arc, Step step, int tool, double reach, int line, in Box3 stock, int cutsBefore, List<LowRapid> rapids)
     {
-        if (!arc.IsKnown || arc.Chords(ChordTolerance) is not (<= MostChords and var chords))
+        if (!arc.IsKnown || arc.ChordsWithin(ChordTolerance) is var chords && chords.Count > MostChords)
             return;
-        var last = arc.At(0);
-        for (var i = 1; i <= chords; i++)
-        {
-            var next = arc.At((double)i / chords);
-            if (IsLow(last, next, reach, stock))
-                rapids.Add(new LowRapid(last, next, step.ToFrame, tool, line, cutsBefore, AtR: false, IsFed: true));
-            last = next;
-        }
+        foreach (var (from, to) in chords)
+            if (IsLow(from, to, reach, stock))
+                rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cutsBefore, AtR: false, IsFed: true));
     }
 
     /// <summary>A cycle's way down to R is left out: that R lies inside the stock is a finding of its own. In a part of the file that is

@@ -155,6 +155,30 @@ public class StockFieldTests
         Assert.InRange(thin.Cells, 1, StockField.MostCells);
     }
 
+    [Theory] // Closed forms: the tool goes over all of a narrow bar; on a slope it leaves a wedge.
+    [InlineData(0.4, 60)]
+    [InlineData(60, 0.4)]
+    public void A_bar_narrower_than_a_cell_is_cut_like_any(double width, double depth)
+    {
+        var field = new StockField(new(new(0, 0, -10), new(width, depth, 0)), 1);
+        Assert.InRange(field.CellSize, 0, 1);
+        field.Cut(new(-5, -5, -4), new(width + 5, depth + 5, -4), End(40));
+        Assert.Equal(width * depth * 6, field.Volume, 1e-3);
+        field.Cut(new(width / 2, depth / 2, -6), new(width / 2, depth / 2, -6), EndForm.Round(0.1, 0.1));
+        Assert.InRange(field.TopAt(width / 2, depth / 2), -6.0001, -5.9);
+        var (from, to) = width > depth ? (new Point3(-40, 0.2, -6), new Point3(width + 40, 0.2, -9)) : (new Point3(0.2, -40, -6), new Point3(0.2, depth + 40, -9));
+        field.Cut(from, to, End(5));
+        // Where the tool leaves a place it has fallen as far as it has gone, and its own radius further; a cell is cut by what touches any of it.
+        Assert.InRange(field.TopAt(width * 0.5, depth * 0.5), -6 - 3 * 76.3 / 140, -6 - 3 * 75.0 / 140);
+    }
+
+    [Fact] // Reference: an arc of a radius of 200 m over 40 mm leaves its chord by 40² / (8 · 200,000) = 0.001 mm.
+    public void An_arc_of_a_huge_radius_cuts_as_its_chord_does()
+    {
+        var (from, to, center) = (new Point3(20, 25, -5), new Point3(60, 25, -5), new Point3(40, 25 + Math.Sqrt(200_000.0 * 200_000 - 400), -5));
+        Assert.Equal(Removed(0.5, f => f.Cut(from, to, End(4))), Removed(0.5, f => f.CutArc(from, to, center, false, 17, 0, End(4))), 3.0);
+    }
+
     static readonly Gen<Point3> Inside = Gen.Select(Gen.Double[-5, 85], Gen.Double[-5, 55], Gen.Double[-15, 3], (x, y, z) => new Point3(x, y, z));
 
     [Fact] // Reference: the meaning of the word: where a tool has just been there is nothing left to meet.

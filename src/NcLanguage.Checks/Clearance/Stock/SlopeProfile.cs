@@ -7,12 +7,15 @@ namespace NcLanguage.Checks.Clearance;
 /// precision, as the heights are held. The last cut of most forms is made of such moves, and so are helices.</summary>
 readonly struct SlopeProfile
 {
+    /// <summary>How far it rises for each mm at most.</summary>
+    const double Steepest = 100;
+
     readonly Vector<float> _square, _length, _alongX, _alongY, _rise, _lean, _tip, _middle, _floor, _lowestTip;
     readonly bool _isBall, _falls;
 
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, at another height and not right above or below, mm.</param>
-    /// <param name="end">An end that it <see cref="Knows"/>.</param>
+    /// <param name="end">An end that it <see cref="Knows"/> on this way.</param>
     /// <param name="floor">The height that a cell keeps at least.</param>
     public SlopeProfile(in Point3 from, in Point3 to, in EndForm end, float floor)
     {
@@ -34,8 +37,10 @@ readonly struct SlopeProfile
         _falls = travel.Z < 0;
     }
 
-    /// <summary>Whether it is a flat end or a ball.</summary>
-    public static bool Knows(in EndForm end) => end.IsFlat || (end.CornerRadius > 0 && end.FlatRadius == 0);
+    /// <summary>Whether it is a flat end or a ball, on a slope on which single precision leaves no more than a thousandth of a millimetre.</summary>
+    public static bool Knows(in Point3 from, in Point3 to, in EndForm end) =>
+        (end.IsFlat || (end.CornerRadius > 0 && end.FlatRadius == 0))
+        && Math.Abs(to.Z - from.Z) <= Steepest * Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y));
 
     /// <summary>Lowers the cells of a row from one to another. Others beside them are lowered too where the tool comes over them.</summary>
     /// <param name="row">The heights of the whole row; no fewer than <see cref="EndProfile.LeastCells"/>.</param>

@@ -161,7 +161,7 @@ public sealed partial class StockField
         {
             LowerAt(new Strip(from, to, form.Radius), low.Z, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }
-        else if (SlopeProfile.Knows(form))
+        else if (SlopeProfile.Knows(from, to, form))
         {
             LowerSlope(from, to, form, low.Y, Math.Max(from.Y, to.Y) + form.Radius, ref sum);
         }

@@ -62,7 +62,8 @@ readonly struct Strip : ILevelPath
     {
         var (travelX, travelY) = ((float)(_toX - _fromX), (float)(_toY - _fromY));
         var square = travelX * travelX + travelY * travelY;
-        if (square > 0)
+        // A shorter way is a place: its square is nothing that single precision divides by.
+        if (square > 1e-12f)
         {
             var t = Vector.MinNative(Vector.MaxNative((x * travelX + y * travelY) * (1 / square), Vector<float>.Zero), Vector<float>.One);
             (x, y) = (x - t * travelX, y - t * travelY);

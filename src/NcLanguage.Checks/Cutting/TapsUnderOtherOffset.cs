@@ -23,6 +23,9 @@ static class TapsUnderOtherOffset
 
     public static List<TapElsewhere> Of(ProgramRun run)
     {
+        // All places are gathered only for those that ask: it is looked for at each key.
+        if (!HasTapOfUnknownPlace(run))
+            return [];
         var (tapped, made) = (new HashSet<Spot>(), new Dictionary<(long X, long Y), List<(WorkCoordinates Coordinates, int Tool)>>());
         var makers = new HashSet<WorkCoordinates>();
         var taps = new List<TapElsewhere>();
@@ -43,7 +46,7 @@ static class TapsUnderOtherOffset
                 {
                     case WorkKind.Tap:
                         tapped.Add(new Spot(coordinates, x, y));
-                        if (double.IsNaN(hole.ToFrame.X + hole.ToFrame.Y) && coordinates.IsKnown)
+                        if (IsOfUnknownPlace(hole) && coordinates.IsKnown)
                             taps.Add(new TapElsewhere(run.LineOf(part, hole.Line), hole.Hole.Tool, coordinates, hole.Hole.X, hole.Hole.Y, hole.Hole.Bottom, 0, coordinates));
                         break;
                     case WorkKind.Drill or WorkKind.Ream or WorkKind.Bore:
@@ -64,4 +67,15 @@ static class TapsUnderOtherOffset
         }
         return found;
     }
+
+    static bool HasTapOfUnknownPlace(ProgramRun run)
+    {
+        foreach (var part in run.Results)
+            foreach (var hole in part.Holes)
+                if (IsOfUnknownPlace(hole) && PlaceWork.KindOf(run.Job.Setup.FindTool(hole.Hole.Tool), hole.Hole.Cycle) == WorkKind.Tap)
+                    return true;
+        return false;
+    }
+
+    static bool IsOfUnknownPlace(in HoleResult hole) => double.IsNaN(hole.ToFrame.X + hole.ToFrame.Y);
 }

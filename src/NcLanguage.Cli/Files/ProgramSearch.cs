@@ -66,12 +66,11 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
                 badNames ??= UnreadableNames.In(within.FullName);
                 if (!entry.Name.StartsWith('.') && (entry is DirectoryInfo || IsProgram(entry)))
                     notRead.Add(UnreadByName(folder, within, badNames.Next(entry.Name)));
-            }
-            else if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
-            {
                 continue;
             }
-            else if (entry is DirectoryInfo inner)
+            if (entry.Name.StartsWith('.') || entry.Attributes.HasFlag(FileAttributes.Hidden))
+                continue;
+            if (entry is DirectoryInfo inner)
             {
                 // A linked folder may lead back up: it is searched only when it is named itself.
                 if (inner.LinkTarget is null)

@@ -26,8 +26,9 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
         HashSet<(string, int)> notes = [];
         for (var i = 0; i < areNotes.Length; i++)
         {
-            var isNew = !told.Contains(NameOf(findings[i]));
-            if (isNew) notes.Add(NameOf(findings[i]));
+            var name = NameOf(findings[i]);
+            var isNew = !told.Contains(name);
+            if (isNew) notes.Add(name);
             areNotes[i] = isNew || toCome.Asks(findings[i]);
         }
         return (areNotes, new ToldFindings(keys.Line, told, notes));

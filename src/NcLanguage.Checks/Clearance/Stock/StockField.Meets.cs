@@ -78,7 +78,7 @@ public sealed partial class StockField
         var form = end.Grown(within + 2 * _growth);
         var lower = new Point3(0, 0, within);
         (from, to) = (from - lower, to - lower);
-        // Most cuts are seen to be one by what stands right under the tip.
+        // A cut over a floor that was cut before is seen to be near it right under the tip.
         if (TopAt(from.X, from.Y) > from.Z || TopAt(to.X, to.Y) > to.Z)
             return true;
         if (!MayMeet(from, to, form.Radius))

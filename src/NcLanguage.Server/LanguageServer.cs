@@ -64,6 +64,6 @@ public static class LanguageServer
 
     [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = "All types sent and received stand in the source-generated context.")]
     [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "All types sent and received stand in the source-generated context.")]
-static SystemTextJsonFormatter CreateFormatter(LongTexts texts) =>
+    static SystemTextJsonFormatter CreateFormatter(LongTexts texts) =>
         new() { JsonSerializerOptions = new JsonSerializerOptions(ProtocolJson.Default.Options) { Converters = { new Utf8TextConverter(texts) } } };
 }

@@ -19,7 +19,7 @@ public sealed class HousekeeperTests
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-static WeakReference OldGarbage()
+    static WeakReference OldGarbage()
     {
         byte[][] pages = [.. Enumerable.Range(0, 1024).Select(_ => new byte[64 * 1024])];
         GC.Collect(GC.MaxGeneration);

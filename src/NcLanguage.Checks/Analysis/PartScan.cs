@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
@@ -107,6 +108,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunRules(Rule[] rules, in StepContext context, int at)
     {
         var next = 0;
@@ -177,6 +179,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         return taken;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void NoteTime(int at)
     {
         // Summed by itself: beside a total of many years what a block takes would be lost.

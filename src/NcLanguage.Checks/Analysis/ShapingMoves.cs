@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -31,6 +32,7 @@ public readonly record struct RoundCut(
         && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
 
     /// <summary>Adds it to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void AddTo(List<RoundCut> rounds)
     {
         if (rounds.Count == 0)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -73,6 +74,7 @@ static class StockMoves
         && Math.Min(from.X, to.X) < stock.Max.X + reach && Math.Max(from.X, to.X) > stock.Min.X - reach
         && Math.Min(from.Y, to.Y) < stock.Max.Y + reach && Math.Max(from.Y, to.Y) > stock.Min.Y - reach;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static void NoteCut(in Move move, in Point3 from, in Point3 to, Step step, int tool, int line, int index, List<StockCut> cuts, List<StockArc> arcs)
     {
         var arc = -1;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
@@ -78,6 +79,7 @@ public sealed class PathNotKnown : Rule
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static double RadiusOf(in Move arc)
     {
         var (first, second, _) = Arcs.Axes(arc.Plane);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
@@ -152,6 +153,7 @@ public sealed class DeeperThanFlutes : Rule
             Slot.Tool, "This block brings the tool.");
 
     /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsDeep(in Point3 from, in Point3 to, in Box3 stock, double reach, double limit)
     {
         if (!(Math.Min(from.Z, to.Z) < limit) || !from.IsKnown || !to.IsKnown)

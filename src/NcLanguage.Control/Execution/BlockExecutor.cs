@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -60,6 +61,7 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
             RunTokens(block, ref state, step);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunTokens(in Block block, ref ControlState state, Step step)
     {
         var run = new BlockRun(this, block, ref state, step);

@@ -13,6 +13,7 @@ ref partial struct BlockRun
 
     /// <param name="incremental">Whether the words are distances.</param>
     /// <param name="leaveOut">Axes whose words say something else, as bits.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly Aim TakeAim(bool incremental, int leaveOut)
     {
         var frame = _state.ProgramFrame;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -40,6 +41,7 @@ ref partial struct BlockRun
 
     /// <summary>Cuts along an arc whose feed and time are still to be found.</summary>
     /// <param name="wayAtFeed">Length of the way that the block's feed is for, mm; the arc's own where NaN.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
     {
         // An axis across the plane that stands still adds nothing, even where it is not known where it stands.

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -196,6 +197,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>Puts the tool at a place in work coordinates, to which the axes named have moved.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void Stand(in Point3 at, int axes)
     {
         var machine = at + _step.Offsets.ToMachine(_state, Setup);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -15,6 +16,7 @@ ref partial struct BlockRun
         _words.HasOnly(Across) && _words.Codes.Length == 0 && (_step.Events & ~(StepEvents.Moves | StepEvents.Cut)) == 0 && _step.Faults.Count == 0;
 
     /// <summary>Drills the next hole as the block before drilled the last one; false where it has to be worked out anew.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly bool RepeatsHole(HolePattern pattern)
     {
         if (!IsPlaceAlone)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -31,6 +32,7 @@ ref partial struct BlockRun
 
     readonly Readings Readings => _executor.Machine.Readings;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Execute()
     {
         var reader = new VariableReader(_state, Setup, Machine);

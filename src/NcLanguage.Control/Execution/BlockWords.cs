@@ -173,6 +173,7 @@ public sealed class BlockWords
         _unreadM |= letter == 'M';
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void ReadCode(char letter, double value, int index, Step step)
     {
         if (double.IsNaN(value))
@@ -225,6 +226,7 @@ public sealed class BlockWords
     static bool IsOfGroupZero(int tenths) => tenths is 40 or 100 or 280 or 300 or 530 or 920 or 921 or 922 or 923;
 
     /// <summary>The number of a word or setting; NaN where it is not known.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static double ValueOf(in Block block, in Token token, ref VariableReader variables)
     {
         if (!token.ReadsVariables)

@@ -132,6 +132,7 @@ public sealed class Step
     }
 
     /// <summary>Begins behind the block that it ran last, and gives the state that is to become the one behind this block.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal ref ControlState Go()
     {
         (_before, _after) = (_after, ReferenceEquals(_after, _one) ? _other : _one);

@@ -166,7 +166,7 @@ sealed class OpenDocument : IDisposable
     }
 
     [MemberNotNull(nameof(_current))]
-void Start(string uri, int version, SourceText text, Typing? typing)
+    void Start(string uri, int version, SourceText text, Typing? typing)
     {
         var superseded = _superseded.Token;
         var job = _job;

@@ -10,7 +10,7 @@ namespace NcLanguage.Server.Protocol;
 sealed class DiagnosticConverter : JsonConverter<Diagnostic>
 {
     [ThreadStatic]
-static ArrayBufferWriter<byte>? s_buffer;
+    static ArrayBufferWriter<byte>? s_buffer;
 
     public override Diagnostic Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {

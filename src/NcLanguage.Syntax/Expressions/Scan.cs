@@ -1,8 +1,11 @@
+using System.Runtime.CompilerServices;
+
 namespace NcLanguage.Syntax.Expressions;
 
 /// <summary>Looking at bytes where spaces and tabs have no meaning.</summary>
 static class Scan
 {
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int SkipSpaces(ReadOnlySpan<byte> line, int at)
     {
         while ((uint)at < (uint)line.Length && line[at] is (byte)' ' or (byte)'\t')

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Syntax.Lexing;
@@ -21,6 +22,7 @@ public sealed class BlockList
     /// <summary>The block on a line of the chunk (0-based).</summary>
     public Block this[int line]
     {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         get
         {
             var (tokens, bytes) = _ends[line];

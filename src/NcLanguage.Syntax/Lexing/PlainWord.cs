@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Syntax.Expressions;
 
 namespace NcLanguage.Syntax.Lexing;
@@ -10,6 +11,7 @@ static class PlainWord
 
     /// <summary>The word at a place; false for whatever needs a closer look.</summary>
     /// <param name="word">Becomes the word where there is one, and stays as it is where there is none.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool TryRead(ReadOnlySpan<byte> line, int at, ref Token word)
     {
         var start = at + 1;
@@ -38,6 +40,7 @@ static class PlainWord
     }
 
     /// <summary>Whether nothing that follows may belong to the number: blanks between its characters have no meaning, and a letter O may stand for a 0.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsOver(ReadOnlySpan<byte> line, int at)
     {
         if (at >= line.Length)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Syntax.Text;
@@ -44,6 +45,7 @@ public sealed class Chunk
     }
 
     /// <summary>The bytes of a line (0-based) without its terminator.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ReadOnlySpan<byte> Line(int line)
     {
         var start = _lineStarts[line];

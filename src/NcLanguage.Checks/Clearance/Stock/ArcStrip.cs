@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -35,6 +36,7 @@ readonly struct ArcStrip : ILevelPath
     /// <summary>The corner with the greatest X and Y of what it covers, mm.</summary>
     public Point3 High { get; }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public RowSpan Span(double y)
     {
         var off = y - _centerY;

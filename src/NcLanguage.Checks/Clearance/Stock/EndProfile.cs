@@ -29,6 +29,7 @@ readonly struct EndProfile(EndForm form, double level, float floor)
     /// <param name="x">How far the middle of the row's first cell lies from the path's origin along X, mm.</param>
     /// <param name="width">From one to the next, mm.</param>
     /// <param name="y">How far the row lies from the origin along Y, mm.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Lower<TPath>(ref TPath path, Span<float> row, int first, int last, double x, double width, double y, ref CellsTaken sum)
         where TPath : struct, ILevelPath
     {
@@ -54,7 +55,7 @@ readonly struct EndProfile(EndForm form, double level, float floor)
 
     /// <summary>Z of the end at the square of a distance from the axis, mm, not below the tip nor the floor.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-Vector<float> LevelAt(Vector<float> square)
+    Vector<float> LevelAt(Vector<float> square)
     {
         if (_isFlat)
             return _lowest;
@@ -77,6 +78,7 @@ struct CellsTaken
         _deepest = Vector.MaxNative(_deepest, taken);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly void AddTo(ref CutSum sum)
     {
         sum.Height += Vector.Sum(_heights);

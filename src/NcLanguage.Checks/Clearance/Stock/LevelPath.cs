@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 
 namespace NcLanguage.Checks.Clearance;
 
@@ -25,6 +26,7 @@ readonly struct Spot(double x, double y, double reach) : ILevelPath
 {
     public (double X, double Y) Origin => (x, y);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public RowSpan Span(double row)
     {
         var square = reach * reach - (row - y) * (row - y);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -49,6 +50,7 @@ readonly struct SlopeProfile
     /// <param name="x">How far the middle of the row's first cell lies from the start along X, mm.</param>
     /// <param name="width">From one to the next, mm.</param>
     /// <param name="y">How far the row lies from the start along Y, mm.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Lower(Span<float> row, int first, int last, double x, double width, double y, ref CellsTaken sum)
     {
         var (step, across) = (Vector<float>.Indices * (float)width, new Vector<float>((float)y));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Geometry;
 
@@ -136,6 +137,7 @@ public sealed partial class StockField
     /// <param name="from">Where the tip starts, mm.</param>
     /// <param name="to">Where it ends, mm.</param>
     /// <param name="end">Form of the tool's end.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public CutTally Cut(in Point3 from, in Point3 to, in EndForm end)
     {
         if (Math.Min(from.Z, to.Z) >= _stock.Max.Z)
@@ -307,6 +309,7 @@ public sealed partial class StockField
 
     static double CellsAlong(double length, double cellSize) => Math.Max(EndProfile.LeastCells, Math.Ceiling(length / cellSize));
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);
 
@@ -316,6 +319,7 @@ public sealed partial class StockField
     /// <summary>The rows whose middles may lie between two places.</summary>
     (int First, int Last) RowsBetween(double low, double high) => Between(low - _stock.Min.Y, high - _stock.Min.Y, _rowsPerMm, _rows);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static (int First, int Last) Between(double low, double high, double perMm, int count)
     {
         if (low > high)

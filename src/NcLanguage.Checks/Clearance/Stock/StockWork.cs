@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Machine.Geometry;
 
@@ -39,6 +40,7 @@ static class StockWork
     }
 
     /// <summary>The area that a cut goes over, mm², by how long its cells take.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static double Touched(PartResult part, in StockCut cut, in EndForm end, Box3 area)
     {
         if (!(Math.Min(cut.From.Z, cut.To.Z) < area.Max.Z) && cut.Arc < 0)

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -22,6 +23,7 @@ readonly struct StraightPass
     }
 
     /// <summary>X values, mm, outside which the row at <paramref name="y"/> is nowhere under the tool; empty (low above high) where none is.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (double Low, double High) Row(double y)
     {
         var radius = _end.Radius;
@@ -45,6 +47,7 @@ readonly struct StraightPass
 
     /// <summary>The part of the move during which a place lies under the tool.</summary>
     [UnscopedRef]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool Over(double x, double y, out CellPass pass)
     {
         var radius = _end.Radius;

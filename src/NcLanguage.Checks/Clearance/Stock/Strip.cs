@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -20,6 +21,7 @@ readonly struct Strip : ILevelPath
     }
 
     /// <summary>From where to where in X, mm, the strip reaches at a Y; empty (low above high) where it does not.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public (double Low, double High) Row(double y)
     {
         var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
@@ -100,6 +102,7 @@ readonly struct Strip : ILevelPath
     }
 
     /// <summary>The greatest of the heights; negative infinity where there is none.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static float Highest(ReadOnlySpan<float> heights)
     {
         var best = new Vector<float>(float.NegativeInfinity);

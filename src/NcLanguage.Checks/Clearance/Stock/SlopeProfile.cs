@@ -1,17 +1,16 @@
 using System.Numerics;
-using System.Runtime.CompilerServices;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
 
 /// <summary>The lowest that a flat or a ball end comes over the cells of a field on a slope: as <see cref="StraightPass"/> tells, but for some cells at once and in single
 /// precision, as the heights are held. The last cut of most forms is made of such moves, and so are helices.</summary>
-readonly struct SlopeProfile
+readonly struct SlopeProfile : IEndOver
 {
     /// <summary>How far it rises for each mm at most.</summary>
     const double Steepest = 100;
 
-    readonly Vector<float> _square, _length, _alongX, _alongY, _rise, _lean, _tip, _middle, _floor, _lowestTip;
+    readonly Vector<float> _square, _length, _alongX, _alongY, _rise, _lean, _tip, _middle, _floor, _lowest;
     readonly bool _isBall, _falls;
 
     /// <param name="from">Where the tip starts, mm.</param>
@@ -33,7 +32,7 @@ readonly struct SlopeProfile
         _tip = new((float)from.Z);
         _middle = new((float)(from.Z + end.CornerRadius - end.Drop));
         _floor = new(floor);
-        _lowestTip = new(Math.Max(floor, (float)Math.Min(from.Z, to.Z)));
+        _lowest = new(Math.Max(floor, (float)Math.Min(from.Z, to.Z)));
         _isBall = !end.IsFlat;
         _falls = travel.Z < 0;
     }
@@ -43,35 +42,9 @@ readonly struct SlopeProfile
         (end.IsFlat || (end.CornerRadius > 0 && end.FlatRadius == 0))
         && Math.Abs(to.Z - from.Z) <= Steepest * Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y));
 
-    /// <summary>Lowers the cells of a row from one to another. Others beside them are lowered too where the tool comes over them.</summary>
-    /// <param name="row">The heights of the whole row; no fewer than <see cref="EndProfile.LeastCells"/>.</param>
-    /// <param name="first">The first of the cells.</param>
-    /// <param name="last">The last of them.</param>
-    /// <param name="x">How far the middle of the row's first cell lies from the start along X, mm.</param>
-    /// <param name="width">From one to the next, mm.</param>
-    /// <param name="y">How far the row lies from the start along Y, mm.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Lower(Span<float> row, int first, int last, double x, double width, double y, ref CellsTaken sum)
-    {
-        var (step, across) = (Vector<float>.Indices * (float)width, new Vector<float>((float)y));
-        // A local one stays in registers.
-        var taken = sum;
-        for (var column = first; column <= last; column += Vector<float>.Count)
-        {
-            // The last ones are looked at again rather than beyond the row.
-            var at = Math.Min(column, row.Length - Vector<float>.Count);
-            var before = new Vector<float>(row[at..]);
-            if (!Vector.GreaterThanAny(before, _lowestTip))
-                continue;
-            var after = Vector.MinNative(before, LevelAt(new Vector<float>((float)(x + at * width)) + step, across, before));
-            after.CopyTo(row[at..]);
-            taken.Add(before - after);
-        }
-        sum = taken;
-    }
+    public Vector<float> Lowest => _lowest;
 
-    /// <summary>The lowest Z of the end over places, mm, not below the lowest tip nor the floor; another height where it does not come over one.</summary>
-    Vector<float> LevelAt(Vector<float> x, Vector<float> y, Vector<float> otherwise)
+    public Vector<float> LevelOver(Vector<float> x, Vector<float> y, Vector<float> otherwise)
     {
         var along = x * _alongX + y * _alongY;
         var off = x * _alongY - y * _alongX;

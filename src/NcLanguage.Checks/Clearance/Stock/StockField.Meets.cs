@@ -81,6 +81,9 @@ public sealed partial class StockField
         // A cut over a floor that was cut before is seen to be near it right under the tip.
         if (TopAt(from.X, from.Y) > from.Z || TopAt(to.X, to.Y) > to.Z)
             return true;
+        // And one along a wall that was cut before, right beside it.
+        if (StandsBeside(from, form) || StandsBeside(to, form))
+            return true;
         if (!MayMeet(from, to, form.Radius))
             return false;
         var pass = new StraightPass(from, to, form);
@@ -99,6 +102,15 @@ public sealed partial class StockField
             }
         }
         return false;
+    }
+
+    /// <summary>Whether one of four cells just inside a tool's rim stands higher than its end does anywhere. Their middles lie within the rim, wherever in them it is asked.</summary>
+    bool StandsBeside(in Point3 tip, in EndForm form)
+    {
+        var off = form.Radius - double.Hypot(_width, _depth) / 2;
+        var level = tip.Z + form.HeightAt(form.Radius);
+        return off > 0
+            && (TopAt(tip.X - off, tip.Y) > level || TopAt(tip.X + off, tip.Y) > level || TopAt(tip.X, tip.Y - off) > level || TopAt(tip.X, tip.Y + off) > level);
     }
 
     /// <summary>False when it is seen at a glance that a move meets nothing: most go where nothing stands any more.</summary>

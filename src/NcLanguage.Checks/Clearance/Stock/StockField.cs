@@ -244,7 +244,7 @@ public sealed partial class StockField
     void LowerAt<TPath>(TPath path, double level, in EndForm form, double low, double high, ref CutSum sum)
         where TPath : struct, ILevelPath
     {
-        var (profile, taken, origin) = (new EndProfile(form, level, _floor), new CellsTaken(), path.Origin);
+        var (end, taken, origin) = (new EndProfile<TPath>(path, form, level, _floor), new CellsTaken(), path.Origin);
         var x = _stock.Min.X + 0.5 * _width - origin.X;
         var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
@@ -256,10 +256,10 @@ public sealed partial class StockField
             if (span.GapLow < span.GapHigh)
             {
                 var (gap, behindGap) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
-                profile.Lower(ref path, tops, gap.First, gap.Last, x, _width, y - origin.Y, ref taken);
+                CellRow.Lower(ref end, tops, gap.First, gap.Last, x, _width, y - origin.Y, ref taken);
                 first = Math.Max(gap.Last + 1, behindGap.First);
             }
-            profile.Lower(ref path, tops, first, last, x, _width, y - origin.Y, ref taken);
+            CellRow.Lower(ref end, tops, first, last, x, _width, y - origin.Y, ref taken);
         }
         taken.AddTo(ref sum);
     }
@@ -267,7 +267,7 @@ public sealed partial class StockField
     /// <summary>A flat or a ball end on a slope: some cells of a row at a time.</summary>
     void LowerSlope(in Point3 from, in Point3 to, in EndForm form, double low, double high, ref CutSum sum)
     {
-        var (pass, profile, taken) = (new StraightPass(from, to, form), new SlopeProfile(from, to, form, _floor), new CellsTaken());
+        var (pass, end, taken) = (new StraightPass(from, to, form), new SlopeProfile(from, to, form, _floor), new CellsTaken());
         var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
@@ -275,7 +275,7 @@ public sealed partial class StockField
             var span = pass.Row(y);
             var (first, last) = ColumnsBetween(span.Low, span.High);
             var tops = _tops.AsSpan(row * _columns, _columns);
-            profile.Lower(tops, first, last, _stock.Min.X + 0.5 * _width - from.X, _width, y - from.Y, ref taken);
+            CellRow.Lower(ref end, tops, first, last, _stock.Min.X + 0.5 * _width - from.X, _width, y - from.Y, ref taken);
         }
         taken.AddTo(ref sum);
     }
@@ -307,7 +307,7 @@ public sealed partial class StockField
         return first > last ? [] : _tops.AsSpan(row * _columns + (int)first, (int)last - (int)first + 1);
     }
 
-    static double CellsAlong(double length, double cellSize) => Math.Max(EndProfile.LeastCells, Math.Ceiling(length / cellSize));
+    static double CellsAlong(double length, double cellSize) => Math.Max(CellRow.LeastCells, Math.Ceiling(length / cellSize));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>

@@ -19,12 +19,12 @@ public static class Footprint
         return beside > 0 && before > 0 ? double.Hypot(beside, before) : Math.Max(beside, before);
     }
 
-    /// <summary>Distance of a place from a straight path as seen from above, mm.</summary>
+    /// <summary>Distance of a place from a straight path as seen from above, mm; NaN where one of them is not known.</summary>
     public static double Distance(in Point3 from, in Point3 to, double x, double y)
     {
         var (dx, dy) = (to.X - from.X, to.Y - from.Y);
         var square = dx * dx + dy * dy;
-        var t = square > 0 ? Math.Clamp(((x - from.X) * dx + (y - from.Y) * dy) / square, 0, 1) : 0;
+        var t = square == 0 ? 0 : Math.Clamp(((x - from.X) * dx + (y - from.Y) * dy) / square, 0, 1);
         return double.Hypot(x - from.X - t * dx, y - from.Y - t * dy);
     }
 }

@@ -173,7 +173,7 @@ public sealed class RInsideStock : Rule
 
     /// <summary>True when a straight cut goes over a place at its level or deeper, or may do so.</summary>
     static bool MayPass(Point3 from, Point3 to, double radius, Point3 place) =>
-        !(Math.Min(from.Z, to.Z) > place.Z + Tolerance) && !(radius > 0 && DistanceToPath(from, to, place) > radius);
+        !(Math.Min(from.Z, to.Z) > place.Z + Tolerance) && !(radius > 0 && Footprint.Distance(from, to, place.X, place.Y) > radius);
 
     /// <summary>The same for an arc.</summary>
     static bool MayPass(ArcPath arc, double radius, Point3 place, ref int looks)
@@ -208,14 +208,6 @@ public sealed class RInsideStock : Rule
 
     static double HeightOfFullWidth(Tool tool) =>
         tool.PointAngle is > 0 and < 180 and var angle ? tool.Diameter!.Value / 2 / Math.Tan(angle * Math.PI / 360) : 0;
-
-    static double DistanceToPath(Point3 from, Point3 to, Point3 place)
-    {
-        var (x, y) = (to.X - from.X, to.Y - from.Y);
-        var square = x * x + y * y;
-        var t = square == 0 ? 0 : Math.Clamp(((place.X - from.X) * x + (place.Y - from.Y) * y) / square, 0, 1);
-        return double.Hypot(place.X - from.X - t * x, place.Y - from.Y - t * y);
-    }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {

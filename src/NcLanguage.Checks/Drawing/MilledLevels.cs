@@ -1,6 +1,5 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
-using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Drawing;
 
@@ -12,9 +11,6 @@ public sealed class MilledLevels(ProgramRun run)
     /// <summary>Cuts that are looked at for all places together, arcs counting one for each 5 degrees; behind them nothing counts as milled.</summary>
     const int MostLooks = 5_000_000;
 
-    /// <summary>Angle of one chord of an arc, radians: 5 degrees.</summary>
-    const double ChordAngle = Math.PI / 36;
-
     /// <summary>Places asked on a ring: every 22.5 degrees.</summary>
     const int OnRing = 16;
 
@@ -24,11 +20,8 @@ public sealed class MilledLevels(ProgramRun run)
     /// <summary>Centres that lie nearer are one, mm.</summary>
     const double SameCentre = 0.05;
 
-    /// <param name="CentreX">X of what it turns about, or goes straight down at; NaN for other cuts.</param>
-    readonly record struct Cut(Point3 From, Point3 To, EndForm End, double CentreX, double CentreY);
-
     readonly double _top = run.Job.Setup.Stock?.Max.Z ?? 0;
-    List<Cut>? _cuts;
+    List<MilledCut>? _cuts;
     long _looks;
 
     /// <summary>Top of the stock, Z0 without one, mm.</summary>
@@ -71,7 +64,7 @@ public sealed class MilledLevels(ProgramRun run)
     /// <summary>The highest of what the cuts leave at some places about a middle.</summary>
     double Highest(ReadOnlySpan<(double X, double Y)> places, double x, double y, double reach, bool withOwn)
     {
-        _cuts ??= Gather();
+        _cuts ??= MilledCut.Below(_top, run, ShapingMoves.Mills);
         _looks += _cuts.Count;
         if (_looks > MostLooks)
             return _top;
@@ -79,14 +72,14 @@ public sealed class MilledLevels(ProgramRun run)
         levels.Fill(_top);
         foreach (var cut in _cuts)
         {
-            if (Footprint.Distance(cut.From, cut.To, x, y) >= cut.End.Radius + reach)
+            if (cut.DistanceTo(x, y) >= cut.End.Radius + reach)
                 continue;
             if (!withOwn && Math.Abs(cut.CentreX - x) <= SameCentre && Math.Abs(cut.CentreY - y) <= SameCentre)
                 continue;
             var level = Math.Max(cut.From.Z, cut.To.Z);
             for (var i = 0; i < places.Length; i++)
             {
-                var off = Footprint.Distance(cut.From, cut.To, places[i].X, places[i].Y);
+                var off = cut.DistanceTo(places[i].X, places[i].Y);
                 if (off <= cut.End.Radius)
                     levels[i] = Math.Min(levels[i], level + cut.End.HeightAt(off));
             }
@@ -95,32 +88,5 @@ public sealed class MilledLevels(ProgramRun run)
         foreach (var level in levels)
             highest = Math.Max(highest, level);
         return highest;
-    }
-
-    List<Cut> Gather()
-    {
-        var cuts = new List<Cut>();
-        foreach (var part in run.Results)
-            foreach (ref readonly var cut in part.Cuts)
-                if (Math.Min(cut.From.Z, cut.To.Z) < _top && cut.From.IsKnown && cut.To.IsKnown && run.Job.Setup.FindTool(cut.Tool) is { Kind: { } kind, Diameter: > 0 } && ShapingMoves.Mills(kind))
-                    Add(part, cut, run.Job.EndOf(cut.Tool), cuts);
-        return cuts;
-    }
-
-    static void Add(PartResult part, in StockCut cut, in EndForm end, List<Cut> cuts)
-    {
-        if (cut.Arc < 0)
-        {
-            var isDown = Upright.Is(cut.From, cut.To);
-            // A plunge is as low as its lower end.
-            cuts.Add(isDown ? new Cut(cut.To, cut.To, end, cut.To.X, cut.To.Y) : new Cut(cut.From, cut.To, end, double.NaN, double.NaN));
-            return;
-        }
-        var arc = part.PathOf(cut);
-        if (!arc.IsKnown)
-            return;
-        var center = part.Arcs[cut.Arc].Center;
-        foreach (var (from, to) in arc.ChordsOver(ChordAngle))
-            cuts.Add(new Cut(from, to, end, center.X, center.Y));
     }
 }

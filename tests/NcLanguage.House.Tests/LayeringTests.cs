@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 namespace NcLanguage.House.Tests;
 
 /// <summary>A room may only use the rooms to its left.</summary>
-public sealed class LayeringTests
+public sealed partial class LayeringTests
 {
     /// <summary>Each project and the only projects it may refer to.</summary>
     static readonly Dictionary<string, string[]> May = new()
@@ -59,6 +60,18 @@ public sealed class LayeringTests
 
     [Fact]
     public void Source_files_are_small() => Assert.All(SourceFiles(), file => Assert.InRange(File.ReadLines(file).Count(), 0, 400));
+
+    [Fact]
+    public void Source_lines_end_where_their_text_ends() =>
+        Assert.All(SourceFiles(), file => Assert.DoesNotContain(File.ReadLines(file), line => line.Length > 0 && char.IsWhiteSpace(line[^1])));
+
+    /// <summary>A member that an automatic tool has left at the margin, where types begin.</summary>
+    [Fact]
+    public void Members_stand_inside_their_types() =>
+        Assert.All(SourceFiles(), file => Assert.DoesNotContain(File.ReadLines(file), line => OutsideAnyType().IsMatch(line)));
+
+    [GeneratedRegex(@"^(?!using |.*\b(class|struct|record|interface|enum|delegate|namespace)\b)[A-Za-z][\w<>\[\]?., ]* \w+(<\w+>)?(\(|;| =)")]
+    private static partial Regex OutsideAnyType();
 
     static IEnumerable<string> SourceFiles() =>
         Directory.GetFiles(Repository.Path("src"), "*.cs", SearchOption.AllDirectories)

@@ -23,13 +23,13 @@ public sealed class PathNotKnown : Rule
         Name = "path-not-known",
         Severity = Severity.Note,
         Title = "From here on the path is not known",
-        Finds = 
+        Finds =
             "A code or statement that is read but whose effect on the path is not followed: radius compensation by a radius that is not known and G10 with another kind "
             + "of data than offsets; a jump, loop or call whose condition, number or count is not known; also a cycle that asks for more moves in one block than are followed, and an arc of more than "
             + "1 km radius. Also the first move "
             + "under a work offset whose place in the setup's frame the setup does not give, and the first move across behind an offset that has changed by an amount "
             + "not known, while the place along its axis has not been written again.",
-        AtTheMachine = 
+        AtTheMachine =
             "The machine does what the program says. But places behind this block are not known here, so that clearance, travel and holes are not checked "
             + "until they are known again.",
         Example = """

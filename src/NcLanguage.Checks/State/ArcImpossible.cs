@@ -12,7 +12,7 @@ public sealed class ArcImpossible : Rule
         Name = "arc-impossible",
         Severity = Severity.Error,
         Title = "There is no such arc",
-        Finds = 
+        Finds =
             "An arc by its radius (R) that is shorter than half the way to the end point, or that ends where it starts; and an arc whose centre is its "
             + "start.",
         AtTheMachine = "The control stops with an alarm.",

@@ -12,7 +12,7 @@ public sealed class CodesConflict : Rule
         Name = "codes-conflict",
         Severity = Severity.Error,
         Title = "Two codes of a block exclude each other",
-        Finds = 
+        Finds =
             "Two codes of one modal group, or of the group that acts in its own block only (G4 G10 G28 G30 G53 G92 to G92.3); two codes that both want the axis words (G28 beside G1); more than four M codes. G0 beside G28 or G30 is not "
             + "reported: the way home is a rapid anyway.",
         AtTheMachine = "The control stops with an alarm, or silently takes the last of the two: which one depends on the control.",

@@ -13,7 +13,7 @@ public sealed class IncrementalLeftOn : Rule
         Name = "incremental-left-on",
         Severity = Severity.Warning,
         Title = "G91 is still on",
-        Finds = 
+        Finds =
             "The first move in work coordinates after the tool was taken home (G28, G30, G53) or changed while G91 stayed in force; and M2 or M30 under a "
             + "G91 that moved the tool, in a program that has also used G90.",
         AtTheMachine = "The numbers are taken as distances from the reference point: the axis runs into the end of its travel or down into the work.",

@@ -33,7 +33,7 @@ public sealed class LengthOffsetMismatch : Rule
             M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = 
+        Fix =
             "Writes the H of the tool in the spindle; for G44, as a choice, G43; for a length that G10 writes none. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
         NotFound = "G44 with a length that is not known. Lengths that G10 writes within 1 mm of the setup's, and what it writes as wear. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",

@@ -14,10 +14,10 @@ public sealed class LengthOffsetMissing : Rule
         Name = "length-offset-missing",
         Severity = Severity.Error,
         Title = "A tool is used without its length offset",
-        Finds = 
+        Finds =
             "After a tool change the first cut, or the first move along Z in work coordinates, without G43 (or G44) H since the change, or with H0, which is no length. Reported once for "
             + "each tool.",
-        AtTheMachine = 
+        AtTheMachine =
             "Z counts with the length of the tool before, or with none: the tool stops too high, or goes down into the work, the clamp or the table at "
             + "rapid.",
         Example = """

@@ -13,7 +13,7 @@ public sealed class MotionNotSet : Rule
         Name = "motion-not-set",
         Severity = Severity.Error,
         Title = "No code says how to move",
-        Finds = 
+        Finds =
             "Axis words in a block while no G0, G1, G2, G3 or cycle is in force: none has been given yet, or none has come since "
             + "G80. The first such block is reported.",
         AtTheMachine = "The control stops with an alarm, or moves in whatever mode the program before has left: a rapid where a cut was meant.",

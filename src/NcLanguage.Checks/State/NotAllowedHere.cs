@@ -13,7 +13,7 @@ public sealed class NotAllowedHere : Rule
         Name = "not-allowed-here",
         Severity = Severity.Error,
         Title = "A code cannot be used in the present modes",
-        Finds = 
+        Finds =
             "A cycle or a probe move under inverse time feed (G93) or radius compensation; radius compensation switched on while it is on, or outside the XY plane "
             + "(G17); another plane, another unit, a work offset, a shift, scaling (G51), rotation (G68), G53 or the reference point while radius compensation is on; a probe move that begins too "
             + "near its end; an arc under scaling with unequal factors.",

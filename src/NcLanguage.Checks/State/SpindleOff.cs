@@ -14,7 +14,7 @@ public sealed class SpindleOff : Rule
         Name = "spindle-off",
         Severity = Severity.Error,
         Title = "A cut with the spindle standing",
-        Finds = 
+        Finds =
             "The first feed, arc or cycle that runs while the spindle is known to stand: never started, stopped by M5 or by a tool change, or at S0. A "
             + "probe in the spindle (setup) is not reported.",
         AtTheMachine = "A tool that does not turn is pushed into the work: it breaks, or tears the work out of the clamps.",

@@ -13,10 +13,10 @@ public sealed class ToolChangeLow : Rule
         Name = "tool-change-low",
         Severity = Severity.Error,
         Title = "The tool is changed away from the change position",
-        Finds = 
+        Finds =
             "A tool change when Z in machine coordinates is known and lies below the profile's change position; or, where it is not known, when the last "
             + "move along Z was one in work coordinates. A change before any move, and one after G28, G30 or G53 with Z, is not reported.",
-        AtTheMachine = 
+        AtTheMachine =
             "The changer swings while the tool stands between the clamps, or the control stops with an alarm; a machine that lifts by itself does so from "
             + "wherever the tool is.",
         Example = """

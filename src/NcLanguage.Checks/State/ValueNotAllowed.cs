@@ -13,7 +13,7 @@ public sealed class ValueNotAllowed : Rule
         Name = "value-not-allowed",
         Severity = Severity.Error,
         Title = "A word's value is not allowed",
-        Finds = 
+        Finds =
             "A negative feed, speed, tool, offset number or dwell; a tool above the machine profile's number of tools; a number of repeats that is not a whole number from 1; a peck that is not above 0; a "
             + "work offset for G10 that does not exist; a scale factor of 0; a thread's lead that is not above 0.",
         AtTheMachine = "The control stops at the block with an alarm.",

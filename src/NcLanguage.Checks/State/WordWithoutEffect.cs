@@ -13,7 +13,7 @@ public sealed class WordWithoutEffect : Rule
         Name = "word-without-effect",
         Severity = Severity.Warning,
         Title = "A word has no effect in its block",
-        Finds = 
+        Finds =
             "A word that no code of its block and no mode in force uses, such as H without G43, D without G41 or G42, I beside R, or R outside arcs and "
             + "cycles. Q in a tapping cycle is a note: on some controls it is a peck.",
         AtTheMachine = "The control ignores the word or stops with an alarm; what it was meant to do does not happen.",

@@ -13,7 +13,7 @@ public sealed class BlockTooLong : Rule
         Name = "block-too-long",
         Severity = Severity.Warning,
         Title = "A block is longer than the control takes",
-        Finds = 
+        Finds =
             "A line with more characters than the machine profile says its control takes in one block; and lines so long that they were not read to their "
             + "end here.",
         AtTheMachine = "The control cuts the block off, so that its last words are lost, or refuses the file.",

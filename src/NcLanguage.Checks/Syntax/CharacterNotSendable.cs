@@ -13,7 +13,7 @@ public sealed class CharacterNotSendable : Rule
         Name = "character-not-sendable",
         Severity = Severity.Warning,
         Title = "A character cannot be sent to the control",
-        Finds = 
+        Finds =
             "In comments, bytes beyond ASCII and control characters; lower-case letters anywhere where the profile says that the control takes none; signs that the profile's list lacks; and "
             + "a byte order mark at the beginning of a line.",
         AtTheMachine = "The transfer stops, or the control shows other characters, or takes one of them as the end of the block.",

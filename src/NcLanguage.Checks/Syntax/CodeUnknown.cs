@@ -12,7 +12,7 @@ public sealed class CodeUnknown : Rule
         Name = "code-unknown",
         Severity = Severity.Error,
         Title = "The control does not have this code",
-        Finds = 
+        Finds =
             "A G or M number that no row of the table of codes has, and a code that belongs to the other choice of the reading units (G70 where G20 "
             + "selects inch).",
         AtTheMachine = "The control stops with an alarm at this block; a few skip it without a word, and what it was to do does not happen.",

@@ -13,7 +13,7 @@ public sealed class NumberMalformed : Rule
         Name = "number-malformed",
         Severity = Severity.Error,
         Title = "A number cannot be read",
-        Finds = 
+        Finds =
             "A number with two points, a comma for the point, a sign or a letter O inside, without a digit, or too large; and a block number (N) that is negative, not whole, or of more than five digits. Of "
             + "the block numbers beyond 99999 that a long file counts up to, only the first is reported.",
         AtTheMachine = "The control stops with an alarm, or reads something else than was meant.",

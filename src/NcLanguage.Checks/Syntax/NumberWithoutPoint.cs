@@ -15,7 +15,7 @@ public sealed class NumberWithoutPoint : Rule
         Name = "number-without-point",
         Severity = Severity.Warning,
         Title = "A length without a decimal point is read in thousandths",
-        Finds = 
+        Finds =
             "Where the machine reads lengths without a point in increments (0.001 mm or 0.0001 in): a whole number other than 0, below 1000 increments, "
             + "without a point in a word that gives a length.",
         AtTheMachine = "The control moves a thousandth of what the number seems to say: X15 goes to 0.015 mm, and a depth of 3 barely scratches the work.",
@@ -33,7 +33,7 @@ public sealed class NumberWithoutPoint : Rule
         Readings = "integers=increments",
         FixSafety = FixSafety.Choice,
         Fix = "Adds the decimal point, so that the number means whole millimetres or inches. A choice to be looked at: where increments were meant, the move would be a thousand times as long.",
-        NotFound = 
+        NotFound =
             "Numbers of 1000 increments and more, which programs for such controls write on purpose; numbers meant in increments that are smaller are "
             + "reported wrongly.",
         Source = "ISO 6983-1 leaves the place of the point to the format of the machine (from memory); the reading integers of the machine profile.",

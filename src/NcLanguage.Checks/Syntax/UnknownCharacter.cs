@@ -13,7 +13,7 @@ public sealed class UnknownCharacter : Rule
         Name = "unknown-character",
         Severity = Severity.Error,
         Title = "A character has no meaning in a block",
-        Finds = 
+        Finds =
             "A character outside comments that begins no word: neither a letter, a bracket of a comment, #, / at the beginning nor ; or %. A % counts as "
             + "one where it does not stand alone on its line. The first of a block is reported.",
         AtTheMachine = "The control refuses the file when it is loaded, or stops with an alarm at this block, perhaps in the middle of a cut.",

@@ -17,7 +17,7 @@ public sealed class Draft(SourceText text)
     public static Draft Refuse(string sentence) => new(SourceText.From("")) { Refusal = sentence };
 
     /// <summary>In the order of the text; those at one place in the order they were added.</summary>
-    public IReadOnlyList<RangeEdit> Edits => 
+    public IReadOnlyList<RangeEdit> Edits =>
     [
         .. _edits.OrderBy(edit => edit.Stretch.StartLine).ThenBy(edit => edit.Stretch.StartColumn)
             .ThenBy(edit => edit.Stretch.EndLine).ThenBy(edit => edit.Stretch.EndColumn),

@@ -42,7 +42,8 @@ sealed class Housekeeper : IDisposable
     {
         lock (_gate)
         {
-            if (GC.GetTotalMemory(forceFullCollection: false) < most) return false;
+            if (GC.GetTotalMemory(forceFullCollection: false) < most)
+                return false;
             GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
             _kept = GC.GetTotalMemory(forceFullCollection: false);
             return true;

@@ -14,9 +14,12 @@ sealed class Notices(Action<ShowMessageParams> send)
     {
         lock (_gate)
         {
-            if (!_told.Add(sentence)) return;
-            if (_waiting is { } waiting) waiting.Add(sentence);
-            else Send(sentence);
+            if (!_told.Add(sentence))
+                return;
+            if (_waiting is { } waiting)
+                waiting.Add(sentence);
+            else
+                Send(sentence);
         }
     }
 
@@ -25,7 +28,8 @@ sealed class Notices(Action<ShowMessageParams> send)
     {
         lock (_gate)
         {
-            foreach (var sentence in _waiting ?? []) Send(sentence);
+            foreach (var sentence in _waiting ?? [])
+                Send(sentence);
             _waiting = null;
         }
     }

@@ -155,7 +155,8 @@ sealed partial class ServerSession
         var uri = PageFeature.DocumentOf(request) ?? throw PageFeature.Refused(request);
         var path = await WorkProgress.DuringAsync(request.WorkDoneToken, "Writing the page", rpc.NotifyFirstAsync,
             () => ReadProgramAsync(uri, context => _pages.Write(context, request.Command), cancellationToken)).ConfigureAwait(false);
-        if (_client.ShowsDocuments) _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
+        if (_client.ShowsDocuments)
+            _ = rpc.RequestAsync(Methods.ShowDocument, new ShowDocumentParams(DocumentUri.FromPath(path), External: true));
         return path;
     }
 
@@ -180,7 +181,8 @@ sealed partial class ServerSession
     /// <summary>Answers from a program's snapshot; where a setup file is named, from that of the program it is for.</summary>
     Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
-        if (!_jobDocuments.IsOpen(uri)) return _documents.ReadAsync(uri, answer, cancellationToken);
+        if (!_jobDocuments.IsOpen(uri))
+            return _documents.ReadAsync(uri, answer, cancellationToken);
         var path = ProgramOfSetup.Find(_jobDocuments.Find(uri).Path, _jobs);
         var program = _jobs.UriOf(path);
         return _documents.VersionOf(program) is null

@@ -44,14 +44,16 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         _client = ClientProfile.From(request.Capabilities);
         var positions = new PositionMapper(_client.PositionEncoding);
         Action<PublishDiagnosticsParams> publish = diagnostics => rpc.Notify(Methods.PublishDiagnostics, diagnostics);
-        if (request.InitializationOptions is { } settings) Take(settings);
+        if (request.InitializationOptions is { } settings)
+            Take(settings);
         var jobs = _jobs = new JobLoader(options.Files, _settings) { Roots = [.. Roots(request)] };
         _positions = positions;
         var links = new ReferenceLinks(_client.CodeDescriptions ? options.WriteReference : null, log, faults);
         // Findings that were asked for while there were no pages yet are asked for again.
         links.Settled += () =>
         {
-            if (links.HasPages && _client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
+            if (links.HasPages && _client.PullsDiagnostics)
+                rpc.Refresh(Methods.DiagnosticRefresh);
         };
         var jobDiagnostics = _jobDiagnostics = new JobDiagnostics(
             publish, positions, links, (path, workspace) => _client.PullsDiagnostics && (jobs.IsOpen(path) || (workspace && jobs.IsInWorkspace(path))));
@@ -65,7 +67,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log, faults);
         links.Settled += _checks.AllChanged;
         _workspaceDiagnostics = new WorkspaceDiagnosticFeature(_documents, _jobDocuments, _checks, jobDiagnostics, rpc.NotifyFirstAsync);
-        if (request.ProcessId is { } client) _ = WatchClientAsync(client);
+        if (request.ProcessId is { } client)
+            _ = WatchClientAsync(client);
 
         return Task.FromResult(new InitializeResult(Announcement.For(_client), new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
@@ -74,7 +77,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     {
         _notices.Begin();
         _ = WatchFilesAsync();
-        if (_client.HandsOutSettings) _ = AskForSettingsAsync();
+        if (_client.HandsOutSettings)
+            _ = AskForSettingsAsync();
         return Task.CompletedTask;
     }
 
@@ -87,8 +91,10 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
 
     public Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification)
     {
-        if (SettingsReader.SectionOf(notification.Settings) is { } settings) TakeSettings(settings);
-        else if (_client.HandsOutSettings) _ = AskForSettingsAsync();
+        if (SettingsReader.SectionOf(notification.Settings) is { } settings)
+            TakeSettings(settings);
+        else if (_client.HandsOutSettings)
+            _ = AskForSettingsAsync();
         return Task.CompletedTask;
     }
 
@@ -120,27 +126,36 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         var document = notification.TextDocument;
         var text = document.Text.ToText();
         var path = DocumentUri.ToPath(document.Uri);
-        if (path is not null && WatchedFiles.IsJobFile(path)) FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
-        else RefreshIf(_documents.Open(document.Uri, document.Version, text));
-        if (path is not null) _checks.Changed([path]);
+        if (path is not null && WatchedFiles.IsJobFile(path))
+            FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
+        else
+            RefreshIf(_documents.Open(document.Uri, document.Version, text));
+        if (path is not null)
+            _checks.Changed([path]);
         return Task.CompletedTask;
     }
 
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
         (var uri, var version) = notification.TextDocument;
-        if (_jobDocuments.IsOpen(uri)) FilesChanged(_jobDocuments.Change(uri, version, Errors.Whole(notification.ContentChanges)));
-        else RefreshIf(_documents.Change(uri, version, Errors.Whole(notification.ContentChanges)));
-        if (DocumentUri.ToPath(uri) is { } path) _checks.TextChanged(path);
+        if (_jobDocuments.IsOpen(uri))
+            FilesChanged(_jobDocuments.Change(uri, version, Errors.Whole(notification.ContentChanges)));
+        else
+            RefreshIf(_documents.Change(uri, version, Errors.Whole(notification.ContentChanges)));
+        if (DocumentUri.ToPath(uri) is { } path)
+            _checks.TextChanged(path);
         return Task.CompletedTask;
     }
 
     public Task DidCloseAsync(DidCloseTextDocumentParams notification)
     {
         var uri = notification.TextDocument.Uri;
-        if (_jobDocuments.IsOpen(uri)) FilesChanged([_jobDocuments.Close(uri)]);
-        else RefreshIf(_documents.Close(uri));
-        if (DocumentUri.ToPath(uri) is { } path) _checks.Changed([path]);
+        if (_jobDocuments.IsOpen(uri))
+            FilesChanged([_jobDocuments.Close(uri)]);
+        else
+            RefreshIf(_documents.Close(uri));
+        if (DocumentUri.ToPath(uri) is { } path)
+            _checks.Changed([path]);
         _tokens.Forget(uri);
         return Task.CompletedTask;
     }
@@ -148,7 +163,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     public Task DidSaveAsync(DidSaveTextDocumentParams notification)
     {
         RefreshIf(_documents.Saved(notification.TextDocument.Uri));
-        if (DocumentUri.ToPath(notification.TextDocument.Uri) is { } path) FilesChanged([path]);
+        if (DocumentUri.ToPath(notification.TextDocument.Uri) is { } path)
+            FilesChanged([path]);
         return Task.CompletedTask;
     }
 
@@ -170,7 +186,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     bool TakeSettings(JsonElement settings)
     {
         var isOther = Take(settings);
-        if (!isOther) return false;
+        if (!isOther)
+            return false;
         RefreshIf(_documents.RecheckAll());
         _checks.AllChanged();
         return true;
@@ -185,7 +202,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
 
     bool FilesChanged(IReadOnlyCollection<string> paths)
     {
-        if (paths.Count == 0) return false;
+        if (paths.Count == 0)
+            return false;
         var any = _documents.RecheckUsersOf(paths);
         _checks.Changed(paths);
         RefreshIf(any);
@@ -194,10 +212,14 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
 
     void RefreshIf(bool isRechecked)
     {
-        if (!isRechecked) return;
-        if (_client.RefreshesInlayHints) rpc.Refresh(Methods.InlayHintRefresh);
-        if (_client.RefreshesTokens) rpc.Refresh(Methods.SemanticTokensRefresh);
-        if (_client.PullsDiagnostics) rpc.Refresh(Methods.DiagnosticRefresh);
+        if (!isRechecked)
+            return;
+        if (_client.RefreshesInlayHints)
+            rpc.Refresh(Methods.InlayHintRefresh);
+        if (_client.RefreshesTokens)
+            rpc.Refresh(Methods.SemanticTokensRefresh);
+        if (_client.PullsDiagnostics)
+            rpc.Refresh(Methods.DiagnosticRefresh);
     }
 
     /// <summary>The workspace's folders; the two older members count only where the newer are missing.</summary>
@@ -214,7 +236,8 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
 
     async Task WatchClientAsync(int processId)
     {
-        if (!await ClientProcess.WaitForEndAsync(processId, _ended.Token).ConfigureAwait(false)) return;
+        if (!await ClientProcess.WaitForEndAsync(processId, _ended.Token).ConfigureAwait(false))
+            return;
         log.ClientEnded(processId);
         _exit.TrySetResult(1);
     }

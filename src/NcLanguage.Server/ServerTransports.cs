@@ -28,7 +28,8 @@ public static class ServerTransports
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         const string WindowsPrefix = @"\\.\pipe\";
-        if (name.StartsWith(WindowsPrefix, StringComparison.OrdinalIgnoreCase)) name = name[WindowsPrefix.Length..];
+        if (name.StartsWith(WindowsPrefix, StringComparison.OrdinalIgnoreCase))
+            name = name[WindowsPrefix.Length..];
         using var pipe = new NamedPipeClientStream(".", name, PipeDirection.InOut, PipeOptions.Asynchronous);
         await pipe.ConnectAsync(Patience, CancellationToken.None).ConfigureAwait(false);
         return await LanguageServer.RunAsync(pipe, pipe, options).ConfigureAwait(false);

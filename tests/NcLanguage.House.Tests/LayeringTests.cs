@@ -70,6 +70,13 @@ public sealed partial class LayeringTests
     public void Members_stand_inside_their_types() =>
         Assert.All(SourceFiles(), file => Assert.DoesNotContain(File.ReadLines(file), line => OutsideAnyType().IsMatch(line)));
 
+    [Fact]
+    public void What_a_condition_leads_to_stands_on_a_line_of_its_own() =>
+        Assert.All(SourceFiles(), file => Assert.DoesNotContain(File.ReadLines(file), line => LeadsOnInTheSameLine().IsMatch(line)));
+
+    [GeneratedRegex(@"^\s*((else )?if|foreach|while|lock) \(.*\) (return|continue|break|throw|yield)\b.*;$")]
+    private static partial Regex LeadsOnInTheSameLine();
+
     [GeneratedRegex(@"^(?!using |.*\b(class|struct|record|interface|enum|delegate|namespace)\b)[A-Za-z][\w<>\[\]?., ]* \w+(<\w+>)?(\(|;| =)")]
     private static partial Regex OutsideAnyType();
 

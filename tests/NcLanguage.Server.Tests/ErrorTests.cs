@@ -196,9 +196,12 @@ public sealed class ErrorTests
         foreach ((var kind, var at, var value) in damage)
         {
             var place = at % bytes.Count;
-            if (kind == 0) bytes[place] = value;
-            else if (kind == 1) bytes.RemoveAt(place);
-            else bytes.Insert(place, bytes[place]);
+            if (kind == 0)
+                bytes[place] = value;
+            else if (kind == 1)
+                bytes.RemoveAt(place);
+            else
+                bytes.Insert(place, bytes[place]);
         }
         return [.. bytes];
     }

@@ -79,6 +79,27 @@ public sealed class HalfWrittenTests
         Assert.Empty(Told(await client.DiagnosticsAsync(Uri, version), 2));
     }
 
+    /// <summary>Clients that know no ranges send all of the text, some with each key, some when a few have been typed.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    public async Task So_it_is_by_a_client_that_sends_the_whole_text(int keysAtOnce)
+    {
+        const string Written = Head + Middle + End + Called + "%\n";
+        await using var client = await OpenedAsync("");
+        await client.DiagnosticsAsync(Uri, 1);
+        var version = 1;
+        for (var length = keysAtOnce; length < Written.Length + keysAtOnce; length += keysAtOnce)
+        {
+            var text = Written[..Math.Min(length, Written.Length)];
+            await client.ChangeAsync(Uri, ++version, TestClient.Whole(text));
+            var published = await client.DiagnosticsAsync(Uri, version);
+            Assert.True(!Told(published, 2).Any(), $"{text[(text.LastIndexOf('\n') + 1)..]}: {string.Join(", ", Told(published, 2))}");
+        }
+        await SaveAsync(client);
+        Assert.Empty(Told(await client.DiagnosticsAsync(Uri, version), 2));
+    }
+
     /// <summary>What comes whole was not written here: what it lacks is told as in a file.</summary>
     [Theory]
     [InlineData(false)]
@@ -87,7 +108,7 @@ public sealed class HalfWrittenTests
     {
         var text = Head + Middle + "\nN165 (NOT CALLED BEFORE) M98 P0419" + End + Called + "%\n";
         await using var client = await OpenedAsync("");
-        await client.ChangeAsync(Uri, 2, asWhole ? "{\"text\":" + TestClient.Quote(text) + "}" : TestClient.Insert(0, 0, text));
+        await client.ChangeAsync(Uri, 2, asWhole ? TestClient.Whole(text) : TestClient.Insert(0, 0, text));
         await client.DiagnosticsAsync(Uri, 2);
         await client.ChangeAsync(Uri, 3, TestClient.Insert(1, 5, " \n"));
         Assert.Contains("subprogram-missing 20", Told(await client.DiagnosticsAsync(Uri, 3), 1));

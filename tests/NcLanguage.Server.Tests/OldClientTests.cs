@@ -57,7 +57,8 @@ public sealed class OldClientTests
         await client.OpenAsync(Uri, Program);
         var range = (await client.RequestAsync("textDocument/selectionRange", "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"positions\":[" + TestClient.At(line, character) + "]}"))![0];
         var seen = new List<string>();
-        for (; range is not null; range = range["parent"]) seen.Add(range["range"]!.ToJsonString());
+        for (; range is not null; range = range["parent"])
+            seen.Add(range["range"]!.ToJsonString());
         Assert.Equal(seen.Distinct(), seen);
         Assert.True(seen.Count > 1);
     }

@@ -56,7 +56,8 @@ public sealed class PageTests
         using var folder = Folder();
         await using var client = await TestClient.InitializedAsync(files: DiskFiles.Instance, pages: new MadePages());
         await client.OpenAsync(folder.UriOf(setup), "{}");
-        if (program == "part.nc") await client.OpenAsync(folder.UriOf(program), "G0 X1\nM30\n");
+        if (program == "part.nc")
+            await client.OpenAsync(folder.UriOf(program), "G0 X1\nM30\n");
         var answer = (await client.RequestAsync("nclanguage/motionView", "{\"textDocument\":{\"uri\":\"" + folder.UriOf(setup) + "\"}}"))!;
         var lines = program == "part.nc" ? 3 : 2;
         Assert.Equal($"motion of {folder.PathOf(program)}, {lines} lines, no nonce", (string?)answer["html"]);

@@ -178,7 +178,8 @@ public sealed class ReferenceLinkTests : IDisposable
         {
             JsonNode[] findings = [.. (await client.DiagnosticsAsync(uri, version))["diagnostics"]!.AsArray().Select(finding => finding!)];
             Assert.NotEmpty(findings);
-            if (findings.All(finding => finding["codeDescription"] is not null)) return findings;
+            if (findings.All(finding => finding["codeDescription"] is not null))
+                return findings;
         }
     }
 

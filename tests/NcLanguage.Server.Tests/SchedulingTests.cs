@@ -30,8 +30,10 @@ public sealed class SchedulingTests
         foreach ((var method, var schedule) in MethodTable.Rows)
         {
             var reads = method.StartsWith("textDocument/", StringComparison.Ordinal) && !method.StartsWith("textDocument/did", StringComparison.Ordinal);
-            if (reads) Assert.Equal(Schedule.Snapshot, schedule);
-            if (method.Contains("/did", StringComparison.Ordinal)) Assert.Equal(Schedule.InOrder, schedule);
+            if (reads)
+                Assert.Equal(Schedule.Snapshot, schedule);
+            if (method.Contains("/did", StringComparison.Ordinal))
+                Assert.Equal(Schedule.InOrder, schedule);
         }
     }
 
@@ -171,7 +173,8 @@ public sealed class SchedulingTests
         for (var version = 2; version <= Last; version++)
         {
             await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, "\n"));
-            if (version % 7 == 0) await Task.Delay(5);
+            if (version % 7 == 0)
+                await Task.Delay(5);
         }
         await client.DiagnosticsAsync(Uri, Last);
         await Task.Delay(100);

@@ -88,8 +88,10 @@ sealed class TestClient : IAsyncDisposable
     public async Task<JsonNode> AnswerAsync(string id, string message)
     {
         var answer = new TaskCompletionSource<JsonNode>(TaskCreationOptions.RunContinuationsAsynchronously);
-        lock (_waiting) _waiting[id] = answer;
-        if (RequestIn(message) is { } request) _asked[id] = request;
+        lock (_waiting)
+            _waiting[id] = answer;
+        if (RequestIn(message) is { } request)
+            _asked[id] = request;
         await SendAsync(message);
         return await answer.Task.WaitAsync(Patience);
     }
@@ -156,6 +158,9 @@ sealed class TestClient : IAsyncDisposable
     public static string Replace(int line, int character, int endLine, int endCharacter, string text) =>
         $$"""{"range":{"start":{{At(line, character)}},"end":{{At(endLine, endCharacter)}} },"text":{{Quote(text)}} }""";
 
+    /// <summary>A change that gives the whole text.</summary>
+    public static string Whole(string text) => "{\"text\":" + Quote(text) + "}";
+
     public static string At(int line, int character) => $$"""{"line":{{line}},"character":{{character}} }""";
 
     /// <summary>Ends the stream, and fails where the server has sent what the protocol does not know.</summary>
@@ -170,7 +175,8 @@ sealed class TestClient : IAsyncDisposable
     {
         try
         {
-            if (ProtocolSchema.Fault(method, part, value) is { } fault) _faults.Enqueue(fault);
+            if (ProtocolSchema.Fault(method, part, value) is { } fault)
+                _faults.Enqueue(fault);
         }
         catch (Exception e)
         {
@@ -215,11 +221,13 @@ sealed class TestClient : IAsyncDisposable
         {
             while (await ReadHeaderAsync() is { } length)
             {
-                if (_stopped is { } stopped) await stopped.Task;
+                if (_stopped is { } stopped)
+                    await stopped.Task;
                 var content = new byte[length];
                 await _stream.ReadExactlyAsync(content);
                 var message = JsonNode.Parse(content)!;
-                lock (_log) _log.Add(message);
+                lock (_log)
+                    _log.Add(message);
                 if (message["method"] is { } method)
                 {
                     Hold((string)method!, "params", message["params"]);
@@ -229,7 +237,8 @@ sealed class TestClient : IAsyncDisposable
                 Interlocked.Increment(ref _answers);
                 var id = message["id"]?.ToJsonString().Trim('"') ?? "null";
                 TaskCompletionSource<JsonNode>? waiting;
-                lock (_waiting) _waiting.Remove(id, out waiting);
+                lock (_waiting)
+                    _waiting.Remove(id, out waiting);
                 if (message.AsObject().ContainsKey("result") && _asked.TryRemove(id, out var asked))
                 {
                     Hold(asked.Method, "params", asked.Parameters);
@@ -250,7 +259,8 @@ sealed class TestClient : IAsyncDisposable
         var one = new byte[1];
         while (!header.ToString().EndsWith("\r\n\r\n", StringComparison.Ordinal))
         {
-            if (await _stream.ReadAsync(one) == 0) return null;
+            if (await _stream.ReadAsync(one) == 0)
+                return null;
             header.Append((char)one[0]);
         }
         var line = header.ToString().Split("\r\n").Single(l => l.StartsWith("Content-Length:", StringComparison.OrdinalIgnoreCase));

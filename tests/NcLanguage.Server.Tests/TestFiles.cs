@@ -25,7 +25,8 @@ sealed class TestFiles : IFileAccess
 
     public FileAnswer Read(string path)
     {
-        if (_held is { } held) Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
+        if (_held is { } held)
+            Assert.True(held.Task.Wait(TimeSpan.FromSeconds(30)));
         return _texts.TryGetValue(path, out var text) ? new FileAnswer(FileState.Read, Encoding.UTF8.GetBytes(text)) : new FileAnswer(FileState.Missing);
     }
 }

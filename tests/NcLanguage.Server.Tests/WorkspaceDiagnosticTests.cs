@@ -94,7 +94,8 @@ public sealed class WorkspaceDiagnosticTests
     {
         const int Files = 120;
         using TestFolder folder = new();
-        for (var i = 0; i < Files; i++) folder[$"p{i:000}.nc"] = Faulty.Replace("G999\n", string.Concat(Enumerable.Repeat("G999\n", 40)), StringComparison.Ordinal);
+        for (var i = 0; i < Files; i++)
+            folder[$"p{i:000}.nc"] = Faulty.Replace("G999\n", string.Concat(Enumerable.Repeat("G999\n", 40)), StringComparison.Ordinal);
         await using var client = await InitializedAsync(folder);
         // So that they need only be sent the next time.
         await client.RequestAsync("workspace/diagnostic", """{"previousResultIds":[]}""");
@@ -137,7 +138,8 @@ public sealed class WorkspaceDiagnosticTests
     public async Task A_folder_of_very_many_programs_is_checked_in_part_and_that_is_told()
     {
         using var folder = new TestFolder();
-        for (var i = 0; i < WorkspaceChecks.MostPrograms + 3; i++) folder[$"{i:0000}.nc"] = "M30\n";
+        for (var i = 0; i < WorkspaceChecks.MostPrograms + 3; i++)
+            folder[$"{i:0000}.nc"] = "M30\n";
         folder["0001.nc"] = new string('(', WorkspaceChecks.GreatestProgram + 1);
         await using var client = await InitializedAsync(folder);
         Assert.Equal(WorkspaceChecks.MostPrograms - 1, (await AskAsync(client)).Count);
@@ -154,7 +156,8 @@ public sealed class WorkspaceDiagnosticTests
         while (true)
         {
             var items = (await waiting)!["items"]!.AsArray();
-            if (items.FirstOrDefault(item => (string?)item!["uri"] == uri && (string?)item["kind"] == "full") is { } news) return news["items"]!.AsArray();
+            if (items.FirstOrDefault(item => (string?)item!["uri"] == uri && (string?)item["kind"] == "full") is { } news)
+                return news["items"]!.AsArray();
             waiting = BeginAsync(client, items);
         }
     }

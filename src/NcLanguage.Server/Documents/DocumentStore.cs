@@ -26,9 +26,11 @@ sealed class DocumentStore(
     /// <summary>Opens a program; one open already takes the new text. Those that call it are checked anew: true where there are any.</summary>
     public bool Open(string uri, int version, SourceText text)
     {
-        if (_open.TryRemove(uri, out var before)) before.Dispose();
+        if (_open.TryRemove(uri, out var before))
+            before.Dispose();
         var path = DocumentUri.ToPath(uri);
-        if (path is not null) jobs.SetOpenText(path, uri, text);
+        if (path is not null)
+            jobs.SetOpenText(path, uri, text);
         _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, publisher.Rest, OnFailed, letAnswersPass);
         return RecheckCallersOf(path);
     }
@@ -39,7 +41,8 @@ sealed class DocumentStore(
         var document = Find(uri);
         document.Change(version, changes, positions);
         var path = DocumentUri.ToPath(uri);
-        if (path is not null) jobs.SetOpenText(path, uri, document.Current.Text);
+        if (path is not null)
+            jobs.SetOpenText(path, uri, document.Current.Text);
         return RecheckCallersOf(path);
     }
 
@@ -54,14 +57,16 @@ sealed class DocumentStore(
         publisher.Clear(uri);
         jobDiagnostics.Set(uri, null, () => true);
         var path = DocumentUri.ToPath(uri);
-        if (path is not null) jobs.RemoveOpenText(path);
+        if (path is not null)
+            jobs.RemoveOpenText(path);
         return RecheckCallersOf(path);
     }
 
     /// <summary>Checks all programs anew; false where none is open.</summary>
     public bool RecheckAll()
     {
-        foreach (var document in _open.Values) document.Recheck();
+        foreach (var document in _open.Values)
+            document.Recheck();
         return !_open.IsEmpty;
     }
 
@@ -77,7 +82,8 @@ sealed class DocumentStore(
         var any = false;
         foreach (var document in _open.Values)
         {
-            if (document.Job is { } job && !job.DependsOn(changed)) continue;
+            if (document.Job is { } job && !job.DependsOn(changed))
+                continue;
             document.Recheck();
             any = true;
         }
@@ -88,10 +94,12 @@ sealed class DocumentStore(
     bool RecheckCallersOf(string? path)
     {
         var any = false;
-        if (path is null) return any;
+        if (path is null)
+            return any;
         foreach (var document in _open.Values)
         {
-            if (document.Job?.Programs is not { } called || !called.DependsOn(path)) continue;
+            if (document.Job?.Programs is not { } called || !called.DependsOn(path))
+                continue;
             document.Recheck();
             any = true;
         }
@@ -144,7 +152,8 @@ sealed class DocumentStore(
     LoadedJob LoadJob(string? path)
     {
         var job = jobs.Load(path);
-        foreach (var error in job.Inputs.OptionErrors) notices.Tell(error);
+        foreach (var error in job.Inputs.OptionErrors)
+            notices.Tell(error);
         return job;
     }
 

@@ -9,10 +9,12 @@ static class DocumentUri
     /// <summary>The path a file address stands for; null where it is no file's (a text not saved yet).</summary>
     public static string? ToPath(string uri)
     {
-        if (!Uri.TryCreate(uri, UriKind.Absolute, out var parsed) || !parsed.IsFile) return null;
+        if (!Uri.TryCreate(uri, UriKind.Absolute, out var parsed) || !parsed.IsFile)
+            return null;
         var path = parsed.LocalPath;
         // Editors on Windows write file:///c%3A/…, which leaves a slash before the drive.
-        if (OperatingSystem.IsWindows() && path.Length > 2 && path[0] is '/' or '\\' && path[2] == ':') path = path[1..];
+        if (OperatingSystem.IsWindows() && path.Length > 2 && path[0] is '/' or '\\' && path[2] == ':')
+            path = path[1..];
         try
         {
             return Path.GetFullPath(path);

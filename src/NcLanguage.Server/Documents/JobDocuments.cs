@@ -29,7 +29,7 @@ sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMa
     public string[] Change(string uri, int version, IEnumerable<TextDocumentContentChangeEvent> changes)
     {
         var document = _open[uri];
-        return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => OpenDocument.Apply(text, change, positions).Text));
+        return Set(uri, document.Path, version, changes.Aggregate(document.Text, (text, change) => AppliedChange.Of(text, change, positions).Text));
     }
 
     /// <summary>Closes a document: the file on disk counts again. Gives its path.</summary>

@@ -78,20 +78,21 @@ sealed class OpenDocument : IDisposable
     public void Change(int version, IReadOnlyList<TextDocumentContentChangeEvent> changes, PositionMapper positions)
     {
         var text = Current.Text;
-        var end = 0;
+        var applied = new AppliedChange(text, 0, false);
         foreach (var change in changes)
         {
-            var lines = text.LineCount;
-            (text, end) = Apply(text, change, positions);
-            _isNew = _isNew && (change.Range is null ? HasNoBlock(text) : text.LineCount - lines <= LongestTemplate);
+            applied = AppliedChange.Of(applied.Text, change, positions);
+            _isNew = _isNew && (applied.Text.LineCount - text.LineCount <= LongestTemplate || HasNoBlock(applied.Text));
+            text = applied.Text;
         }
-        Supersede(() => Start(Current.Uri, version, text, new Typing(text.LineAt(end), changes is [var only] && IsKey(only), _isNew)));
+        Supersede(() => Start(Current.Uri, version, text, new Typing(text.LineAt(applied.End), changes.Count == 1 && applied.IsKey, _isNew)));
     }
 
     /// <summary>Notes that the text was saved; true where it was changed before, so that its findings are told anew.</summary>
     public bool Saved()
     {
-        if (Current.Typing is null) return false;
+        if (Current.Typing is null)
+            return false;
         _isNew = HasNoBlock(Current.Text);
         Supersede(() => Start(Current.Uri, Current.Version, Current.Text, null));
         return true;
@@ -111,30 +112,16 @@ sealed class OpenDocument : IDisposable
         _superseded.Dispose();
     }
 
-    /// <summary>The text after a change, and the offset behind the last line that it wrote to.</summary>
-    internal static (SourceText Text, int End) Apply(SourceText text, TextDocumentContentChangeEvent change, PositionMapper positions)
-    {
-        if (change.Range is not { } range) return (change.Text.ToText(), 0);
-        var start = positions.ToOffset(text, range.Start);
-        var end = positions.ToOffset(text, range.End);
-        (start, end) = (Math.Min(start, end), Math.Max(start, end));
-        var written = change.Text.ToBytes();
-        return (text.WithChange(start, end, written), start + written.Length - (written is [.., (byte)'\n'] ? 1 : 0));
-    }
-
-    /// <summary>A character written or taken away within a line. Editors write a bracket's partner with it.</summary>
-    static bool IsKey(TextDocumentContentChangeEvent change) =>
-        change.Range is { } range && range.Start.Line == range.End.Line && range.End.Character - (long)range.Start.Character is 0 or 1
-        && change.Text.ToBytes() is { Length: <= 2 } written && !written.AsSpan().ContainsAny((byte)'\r', (byte)'\n');
-
     /// <summary>Whether there is nothing but marks, comments and numbers of the program and of blocks.</summary>
     static bool HasNoBlock(SourceText text)
     {
-        if (text.Length > LongestHead) return false;
+        if (text.Length > LongestHead)
+            return false;
         for (var line = 0; line < text.LineCount; line++)
         {
             foreach (ref readonly var token in text.BlockAt(line).Tokens)
-                if (!token.IsComment && token.Kind is not TokenKind.Percent && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N')) return false;
+                if (!token.IsComment && token.Kind is not TokenKind.Percent && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
+                    return false;
         }
         return true;
     }
@@ -144,7 +131,8 @@ sealed class OpenDocument : IDisposable
 
     (SourceText Text, ImmutableArray<Finding> Findings)? Told()
     {
-        lock (_gate) return _told;
+        lock (_gate)
+            return _told;
     }
 
     void Supersede(Action start)
@@ -183,16 +171,20 @@ sealed class OpenDocument : IDisposable
         {
             var job = await findingJob.WaitAsync(snapshot.Superseded).ConfigureAwait(false);
             AnalysedProgram? before;
-            lock (_gate) before = _latest;
-            if (!ReferenceEquals(before?.Job, job)) before = null;
-            if (before is not null && Told() is var (text, told) && before.Analysis.GlanceAt(snapshot.Text, text, told) is { IsDefault: false } glance) Show(before, glance);
+            lock (_gate)
+                before = _latest;
+            if (!ReferenceEquals(before?.Job, job))
+                before = null;
+            if (before is not null && Told() is var (text, told) && before.Analysis.GlanceAt(snapshot.Text, text, told) is { IsDefault: false } glance)
+                Show(before, glance);
             var analysis = before is not null
                 ? before.Analysis.WithText(snapshot.Text, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)), snapshot.Superseded)
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)
             {
-                if (!snapshot.Superseded.IsCancellationRequested) _latest = program;
+                if (!snapshot.Superseded.IsCancellationRequested)
+                    _latest = program;
             }
             // Whoever asks behind a key waits for the run, and not for the findings as well.
             done.TrySetResult(program);
@@ -203,7 +195,8 @@ sealed class OpenDocument : IDisposable
                 await _letAnswersPass().ConfigureAwait(false);
                 Show(program, shown);
             }
-            if (!shown.IsDefault) await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
+            if (!shown.IsDefault)
+                await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
             var all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan()))
             {
@@ -211,7 +204,8 @@ sealed class OpenDocument : IDisposable
                 Show(program, all);
             }
             _onAnalysed(snapshot, program, IsNewest);
-            if (snapshot.Typing is { IsFlowing: true } keys) await RestAsync(snapshot, keys, program, all).ConfigureAwait(false);
+            if (snapshot.Typing is { IsFlowing: true } keys)
+                await RestAsync(snapshot, keys, program, all).ConfigureAwait(false);
             if (before is null && snapshot.Text.Length > LargeText)
             {
                 // What was found is on its way; everything stands still while memory is collected.
@@ -237,7 +231,8 @@ sealed class OpenDocument : IDisposable
         {
             lock (_gate)
             {
-                if (!snapshot.Superseded.IsCancellationRequested) _told = (snapshot.Text, findings);
+                if (!snapshot.Superseded.IsCancellationRequested)
+                    _told = (snapshot.Text, findings);
             }
             _onFound(snapshot, program, findings, IsNewest);
         }

@@ -55,14 +55,17 @@ sealed class PositionMapper(PositionEncoding encoding)
     int ToByteColumn(ReadOnlySpan<byte> line, uint character)
     {
         var ascii = AsciiPrefix(line);
-        if (character <= (uint)ascii) return (int)character;
+        if (character <= (uint)ascii)
+            return (int)character;
         if (Encoding == PositionEncoding.Utf8)
         {
-            if (character >= (uint)line.Length) return line.Length;
+            if (character >= (uint)line.Length)
+                return line.Length;
             // Not amid a character: go back to where one starts, at most as far as one is long.
             for (var column = (int)character; column > (int)character - 4 && column >= 0; column--)
             {
-                if ((line[column] & 0xC0) != 0x80) return column;
+                if ((line[column] & 0xC0) != 0x80)
+                    return column;
             }
             return (int)character;
         }
@@ -72,7 +75,8 @@ sealed class PositionMapper(PositionEncoding encoding)
         {
             Rune.DecodeFromUtf8(line[at..], out var rune, out var length);
             units += (uint)rune.Utf16SequenceLength;
-            if (units > character) return at;
+            if (units > character)
+                return at;
             at += length;
         }
         return line.Length;
@@ -80,7 +84,8 @@ sealed class PositionMapper(PositionEncoding encoding)
 
     int ToCharacter(ReadOnlySpan<byte> before)
     {
-        if (Encoding == PositionEncoding.Utf8) return before.Length;
+        if (Encoding == PositionEncoding.Utf8)
+            return before.Length;
         var at = AsciiPrefix(before);
         var units = at;
         while (at < before.Length)

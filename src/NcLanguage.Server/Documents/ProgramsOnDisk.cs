@@ -13,7 +13,8 @@ sealed class ProgramsOnDisk(JobLoader jobs, ServerSettings settings, DiagnosticP
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public FeatureContext? Read(string path, CancellationToken cancel)
     {
-        if (jobs.TextOf(path) is not { } text) return null;
+        if (jobs.TextOf(path) is not { } text)
+            return null;
         var job = jobs.Load(path);
         var analysis = ProgramAnalysis.Create(text, job.Inputs.Setup, job.Inputs.Machine, settings.Analysis with { Programs = job.Programs }, cancel);
         // A document of the client's has a version from 0 up.

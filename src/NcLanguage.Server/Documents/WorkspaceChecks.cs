@@ -40,7 +40,8 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     public void Changed(IReadOnlyCollection<string> paths)
     {
         foreach ((var path, var findings) in _kept)
-            if (paths.Contains(path) || findings.Job.DependsOn(paths)) _kept.TryRemove(path, out _);
+            if (paths.Contains(path) || findings.Job.DependsOn(paths))
+                _kept.TryRemove(path, out _);
         Signal();
     }
 
@@ -49,8 +50,10 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     {
         var any = false;
         foreach ((var other, var findings) in _kept)
-            if (findings.Job.Programs?.DependsOn(path) == true) any |= _kept.TryRemove(other, out _);
-        if (any) Signal();
+            if (findings.Job.Programs?.DependsOn(path) == true)
+                any |= _kept.TryRemove(other, out _);
+        if (any)
+            Signal();
     }
 
     /// <summary>Everything may be other than before.</summary>
@@ -64,7 +67,8 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     public void LookAgain()
     {
         foreach ((var path, var findings) in _kept)
-            if (FileStamp.Of(path) != findings.Stamp || findings.Job.Outdated().Any()) _kept.TryRemove(path, out _);
+            if (FileStamp.Of(path) != findings.Stamp || findings.Job.Outdated().Any())
+                _kept.TryRemove(path, out _);
         Interlocked.Increment(ref _version);
     }
 
@@ -75,7 +79,8 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     public IEnumerable<FileFindings> Check(Action<int, int> onProgress, CancellationToken cancel)
     {
         var version = Volatile.Read(ref _version);
-        if (version == _latestVersion) return _latest;
+        if (version == _latestVersion)
+            return _latest;
         return Read(version, onProgress, cancel);
     }
 
@@ -89,13 +94,16 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
         foreach (var path in (string[])[.. jobFiles, .. found.Take(total)])
         {
             cancel.ThrowIfCancellationRequested();
-            if (count > MostFindings) break;
+            if (count > MostFindings)
+                break;
             var isJobFile = WatchedFiles.IsJobFile(path);
             if (!_kept.TryGetValue(path, out var findings) || findings.HasLinks != links.HasPages)
             {
-                if (!isJobFile) onProgress(all.Count - jobFiles.Length, total);
+                if (!isJobFile)
+                    onProgress(all.Count - jobFiles.Length, total);
                 findings = isJobFile ? JobFile(path) : Program(path, cancel);
-                if (findings is null) continue;
+                if (findings is null)
+                    continue;
                 _kept[path] = findings;
             }
             count += findings.Items.Length;
@@ -123,7 +131,8 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     {
         var stamp = FileStamp.Of(path);
         var hasLinks = links.HasPages;
-        if (stamp.Length > GreatestProgram) return null;
+        if (stamp.Length > GreatestProgram)
+            return null;
         try
         {
             return programs.Read(path, cancel) is { } context

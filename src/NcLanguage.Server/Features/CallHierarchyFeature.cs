@@ -15,7 +15,8 @@ static class CallHierarchyFeature
     public static CallHierarchyIncomingCall[] Incoming(FeatureContext context, CallHierarchyItem item)
     {
         var calls = Calls(context);
-        if (Find(context, calls, item) is not { } program) return [];
+        if (Find(context, calls, item) is not { } program)
+            return [];
         var map = new PlaceMap(context);
         return [.. calls.To(program).Select(call => new CallHierarchyIncomingCall(
             Item(context, map, call.Other), [.. call.From.Select(from => map.Range(call.Other.Path, from))]))];
@@ -24,7 +25,8 @@ static class CallHierarchyFeature
     public static CallHierarchyOutgoingCall[] Outgoing(FeatureContext context, CallHierarchyItem item)
     {
         var calls = Calls(context);
-        if (Find(context, calls, item) is not { } program) return [];
+        if (Find(context, calls, item) is not { } program)
+            return [];
         var map = new PlaceMap(context);
         return [.. calls.From(program).Select(call => new CallHierarchyOutgoingCall(
             Item(context, map, call.Other), [.. call.From.Select(from => map.Range(program.Path, from))]))];

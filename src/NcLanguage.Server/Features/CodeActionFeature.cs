@@ -44,8 +44,10 @@ static class CodeActionFeature
     /// <summary>Puts the edits into an action offered before. The text must still be the one it was offered for.</summary>
     public static CodeAction Resolve(FeatureContext context, CodeAction action)
     {
-        if (action.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
-        if (action.Data.Refactoring is { } refactoring) return RefactorFeature.Resolve(context, action, refactoring);
+        if (action.Data?.Version != context.Snapshot.Version)
+            throw Errors.DocumentChanged();
+        if (action.Data.Refactoring is { } refactoring)
+            return RefactorFeature.Resolve(context, action, refactoring);
         return action with { Edit = ToEdit(context, Fixes.AllSafe(context.Analysis, context.Cancel)) };
     }
 

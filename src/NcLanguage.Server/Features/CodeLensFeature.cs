@@ -20,7 +20,8 @@ sealed class CodeLensFeature
 
     public CodeLens Resolve(FeatureContext context, CodeLens lens)
     {
-        if (lens.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
+        if (lens.Data?.Version != context.Snapshot.Version)
+            throw Errors.DocumentChanged();
         var shown = ShownOf(context);
         // Two may stand on one line: the program's and that of its first tool.
         return lens.Data.Place >= 0 && lens.Data.Place < shown.Places.Count
@@ -30,7 +31,8 @@ sealed class CodeLensFeature
 
     Shown ShownOf(FeatureContext context)
     {
-        if (_shown.TryGetValue(context.Analysis, out var known)) return known;
+        if (_shown.TryGetValue(context.Analysis, out var known))
+            return known;
         var shown = new Shown(Lenses.Of(context.Analysis, context.Cancel), Lenses.Operations(context.Analysis, context.Cancel));
         _shown.AddOrUpdate(context.Analysis, shown);
         return shown;

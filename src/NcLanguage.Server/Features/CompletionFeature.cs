@@ -18,7 +18,8 @@ static class CompletionFeature
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
         var answer = Completion.At(context.Analysis, line, column, context.Client.Snippets);
-        if (answer.Entries.IsEmpty) return Nothing;
+        if (answer.Entries.IsEmpty)
+            return Nothing;
         var range = context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn);
         return new CompletionList(answer.IsIncomplete, [.. answer.Entries.Select((entry, index) => Map(context.Client, entry, range, index))]);
     }

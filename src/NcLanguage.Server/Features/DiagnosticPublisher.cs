@@ -43,7 +43,8 @@ sealed class DiagnosticPublisher
     /// version can't overtake a newer one.</summary>
     public void Publish(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
-        if (_client.PullsDiagnostics) return;
+        if (_client.PullsDiagnostics)
+            return;
         var isFinal = _links.IsSettled;
         ShownFindings? shown;
         ToldFindings? told;
@@ -56,14 +57,18 @@ sealed class DiagnosticPublisher
         var diagnostics = Map(snapshot, program.Analysis, findings, ref shown, ref told);
         lock (_gate)
         {
-            if (!isNewest()) return;
+            if (!isNewest())
+                return;
             _withoutLinks.Remove(snapshot.Uri);
             _shown[snapshot.Uri] = shown;
             _told[snapshot.Uri] = told;
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, diagnostics));
-            if (isFinal || diagnostics.Length == 0) return;
-            if (_links.IsSettled) SendAgain(snapshot, program, findings);
-            else _withoutLinks[snapshot.Uri] = (snapshot, program, findings, isNewest);
+            if (isFinal || diagnostics.Length == 0)
+                return;
+            if (_links.IsSettled)
+                SendAgain(snapshot, program, findings);
+            else
+                _withoutLinks[snapshot.Uri] = (snapshot, program, findings, isNewest);
         }
     }
 
@@ -72,10 +77,13 @@ sealed class DiagnosticPublisher
     {
         lock (_gate)
         {
-            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out var told) || told.Notes.Count == 0) return;
+            if (!isNewest() || !_told.TryGetValue(snapshot.Uri, out var told) || told.Notes.Count == 0)
+                return;
         }
-        if (_client.PullsDiagnostics) _askAgain();
-        else Publish(snapshot, program, findings, isNewest);
+        if (_client.PullsDiagnostics)
+            _askAgain();
+        else
+            Publish(snapshot, program, findings, isNewest);
     }
 
     /// <summary>The findings of an open program for a client that asks for them itself; those that the keys bring are notes while they flow.</summary>
@@ -97,7 +105,8 @@ sealed class DiagnosticPublisher
         var message = $"This program could not be checked, by a fault of the server's own ({fault.GetType().Name}); its log says where.";
         lock (_gate)
         {
-            if (!isNewest() || _client.PullsDiagnostics) return;
+            if (!isNewest() || _client.PullsDiagnostics)
+                return;
             _withoutLinks.Remove(snapshot.Uri);
             _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, [new Diagnostic(default, new DiagnosticText(message, DiagnosticSeverity.Error, source: Source))]));
         }
@@ -127,7 +136,8 @@ sealed class DiagnosticPublisher
         lock (_gate)
         {
             foreach (var (snapshot, program, findings, isNewest) in _withoutLinks.Values)
-                if (isNewest()) SendAgain(snapshot, program, findings);
+                if (isNewest())
+                    SendAgain(snapshot, program, findings);
             _withoutLinks.Clear();
         }
     }
@@ -135,7 +145,8 @@ sealed class DiagnosticPublisher
     // Where the pages could not be written there is nothing to add.
     void SendAgain(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings)
     {
-        if (_links.HasPages) _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Tell(snapshot, program.Analysis, findings)));
+        if (_links.HasPages)
+            _send(new PublishDiagnosticsParams(snapshot.Uri, snapshot.Version, Tell(snapshot, program.Analysis, findings)));
     }
 
     /// <summary>The findings of a program that nobody types, as many as an editor can show.</summary>
@@ -155,7 +166,8 @@ sealed class DiagnosticPublisher
         (var areNotes, told) = told.Next(snapshot.Typing, toCome, worst);
         shown = ShownFindings.Of(
             snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, (finding, isNote) => Map(snapshot, analysis, finding, isNote));
-        if (left is null) return shown.Diagnostics;
+        if (left is null)
+            return shown.Diagnostics;
         var rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
         return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];
     }
@@ -163,14 +175,16 @@ sealed class DiagnosticPublisher
     /// <summary>As many as are shown: errors first, then warnings, then notes, of each kind those that stand first; and the first of the others, null where there is none.</summary>
     static (ImmutableArray<Finding> Shown, Finding? Left) Worst(ImmutableArray<Finding> findings)
     {
-        if (findings.Length <= MostFindings) return (findings, null);
+        if (findings.Length <= MostFindings)
+            return (findings, null);
         var isShown = new bool[findings.Length];
         var left = MostFindings;
         foreach (var severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
         {
             for (var i = 0; i < findings.Length && left > 0; i++)
             {
-                if (findings[i].Severity != severity) continue;
+                if (findings[i].Severity != severity)
+                    continue;
                 isShown[i] = true;
                 left--;
             }
@@ -180,7 +194,8 @@ sealed class DiagnosticPublisher
 
     DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)
     {
-        if (!_client.RelatedInformation) return null;
+        if (!_client.RelatedInformation)
+            return null;
         DiagnosticRelatedInformation[] places =
         [
             .. analysis.Related(finding).Select(place => new DiagnosticRelatedInformation(

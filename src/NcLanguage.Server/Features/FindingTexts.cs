@@ -18,7 +18,8 @@ sealed class FindingTexts(ReferenceLinks links)
     {
         var link = links.For(finding.Id);
         var key = new Key(finding.Message, finding.Rule, severity, link is not null);
-        if (_texts.TryGetValue(key, out var text)) return text;
+        if (_texts.TryGetValue(key, out var text))
+            return text;
         if (Interlocked.Increment(ref _count) > Most)
         {
             _texts.Clear();

@@ -11,7 +11,8 @@ static class HoverFeature
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
         var answer = Editing.Hover.At(context.Analysis, line, column);
-        if (answer is null) return null;
+        if (answer is null)
+            return null;
         return new Protocol.Hover(context.Client.HoverText(answer.Markdown), context.Positions.ToRange(context.Text, answer.Line, answer.StartColumn, answer.EndColumn));
     }
 }

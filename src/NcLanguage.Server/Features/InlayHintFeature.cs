@@ -21,11 +21,13 @@ static class InlayHintFeature
     /// <summary>Adds what the client leaves for later.</summary>
     public static InlayHint Resolve(FeatureContext context, InlayHint hint)
     {
-        if (hint.Data?.Version != context.Snapshot.Version) throw Errors.DocumentChanged();
+        if (hint.Data?.Version != context.Snapshot.Version)
+            throw Errors.DocumentChanged();
         (var line, var column) = (hint.Data.Line, hint.Data.Column);
         foreach (var answer in InlayHints.In(context.Analysis, line, line))
         {
-            if (answer.Column != column) continue;
+            if (answer.Column != column)
+                continue;
             var source = InlayHints.SourceOf(context.Analysis, answer);
             var place = source < 0 ? null : new Location(context.Uri, context.Positions.ToRange(context.Text, source, 0, int.MaxValue));
             return hint with { Tooltip = answer.Tooltip, Label = hint.Label with { Place = hint.Label.IsPart ? place : null } };

@@ -41,11 +41,16 @@ sealed class JobDiagnostics
     {
         lock (_gate)
         {
-            if (!isNewest() || ReferenceEquals(_jobs.GetValueOrDefault(documentUri), job)) return;
-            if (job is null) _jobs.Remove(documentUri);
-            else _jobs[documentUri] = job;
-            if (path is not null && job is null) _own.Remove(path);
-            else if (path is not null) _own[path] = job!;
+            if (!isNewest() || ReferenceEquals(_jobs.GetValueOrDefault(documentUri), job))
+                return;
+            if (job is null)
+                _jobs.Remove(documentUri);
+            else
+                _jobs[documentUri] = job;
+            if (path is not null && job is null)
+                _own.Remove(path);
+            else if (path is not null)
+                _own[path] = job!;
             Publish(again: false);
         }
     }
@@ -55,7 +60,8 @@ sealed class JobDiagnostics
     {
         lock (_gate)
         {
-            if (_workspaceIsPulled) return;
+            if (_workspaceIsPulled)
+                return;
             _workspaceIsPulled = true;
             Publish(again: false);
         }
@@ -74,8 +80,10 @@ sealed class JobDiagnostics
     // Where the pages could not be written there is nothing to add.
     void SendWithLinks()
     {
-        if (!_links.HasPages) return;
-        lock (_gate) Publish(again: true);
+        if (!_links.HasPages)
+            return;
+        lock (_gate)
+            Publish(again: true);
     }
 
     /// <param name="again">Whether what has not changed is sent as well.</param>
@@ -98,7 +106,8 @@ sealed class JobDiagnostics
         foreach ((var path, (var problems, var file)) in found)
         {
             var uri = file?.OpenUri ?? DocumentUri.FromPath(path);
-            if (!again && _published.TryGetValue(path, out var before) && before.Uri == uri && before.Problems.SequenceEqual(problems)) continue;
+            if (!again && _published.TryGetValue(path, out var before) && before.Uri == uri && before.Problems.SequenceEqual(problems))
+                continue;
             _published[path] = (uri, problems);
             _send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
         }

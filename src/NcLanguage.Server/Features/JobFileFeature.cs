@@ -18,7 +18,8 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
 
     public Protocol.Hover? Hover(JobDocument document, Position position)
     {
-        if (JobFileAnswers.Hover(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not { } hover) return null;
+        if (JobFileAnswers.Hover(KindOf(document), document.Text, positions.ToOffset(document.Text, position)) is not { } hover)
+            return null;
         return new Protocol.Hover(client.HoverText(hover.Markdown), Range(document, hover.Start, hover.End));
     }
 
@@ -27,7 +28,8 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
         var items = JobFileAnswers.Completion(
             KindOf(document), document.Text, positions.ToOffset(document.Text, position),
             new JobFileSurroundings(jobs.LoadFile(document.Path).Inputs.Setup.Cutting, jobs.MachinesBeside(document.Path), () => VariablesOf(document)));
-        if (items.Items.Count == 0) return CompletionFeature.Nothing;
+        if (items.Items.Count == 0)
+            return CompletionFeature.Nothing;
         var range = Range(document, items.Start, items.End);
         return new CompletionList(false, [.. items.Items.Select(item => new CompletionItem(
             item.Label, item.IsName ? CompletionItemKind.Field : CompletionItemKind.Value,
@@ -59,16 +61,20 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
     /// <summary>Where the programs of a setup use the tool, offset or variable at a place of it.</summary>
     public Location[] References(JobDocument document, Position position, CancellationToken cancel)
     {
-        if (KindOf(document) != JobFileKind.Setup) return [];
+        if (KindOf(document) != JobFileKind.Setup)
+            return [];
         var setup = jobs.LoadFile(document.Path).Inputs.Setup;
-        if (JobFileSymbols.At(document.Text, positions.ToOffset(document.Text, position), setup) is not { } symbol) return [];
+        if (JobFileSymbols.At(document.Text, positions.ToOffset(document.Text, position), setup) is not { } symbol)
+            return [];
         List<Location> found = [];
         foreach (var program in jobs.FolderOf(document.Path).Others(cancel))
         {
-            if (found.Count >= MostPlaces) break;
+            if (found.Count >= MostPlaces)
+                break;
             SymbolUse[] uses = [.. JobFileSymbols.UsesIn(program.Text, symbol, cancel).Take(MostPlaces)];
             // Each program finds its setup by itself.
-            if (uses.Length == 0 || jobs.Load(program.Path).Inputs.Setup.Path is not { } own || !DocumentUri.PathComparer.Equals(own, document.Path)) continue;
+            if (uses.Length == 0 || jobs.Load(program.Path).Inputs.Setup.Path is not { } own || !DocumentUri.PathComparer.Equals(own, document.Path))
+                continue;
             found.AddRange(uses.Select(use => new Location(jobs.UriOf(program.Path), positions.ToRange(program.Text, use.Line, use.Start, use.End))));
         }
         return [.. found];

@@ -9,7 +9,8 @@ sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDi
 {
     public CodeAction[] Answer(JobDocument document, TextRange range, string[]? only)
     {
-        if (!CodeActionFeature.IsWanted(CodeActionFeature.QuickFix, only)) return [];
+        if (!CodeActionFeature.IsWanted(CodeActionFeature.QuickFix, only))
+            return [];
         (var first, _) = positions.ToPlace(document.Text, range.Start);
         (var last, _) = positions.ToPlace(document.Text, range.End);
         return

@@ -25,8 +25,10 @@ sealed class PlaceMap(FeatureContext context)
     // What vanished meanwhile has no places any more: the start of its file stands for them.
     SourceText TextOf(string? path)
     {
-        if (path is null) return context.Text;
-        if (!_texts.TryGetValue(path, out var text)) _texts[path] = text = context.Jobs.TextOf(path) ?? SourceText.From("");
+        if (path is null)
+            return context.Text;
+        if (!_texts.TryGetValue(path, out var text))
+            _texts[path] = text = context.Jobs.TextOf(path) ?? SourceText.From("");
         return text;
     }
 }

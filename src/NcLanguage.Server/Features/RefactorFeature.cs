@@ -20,12 +20,15 @@ static class RefactorFeature
     public static IEnumerable<CodeAction> Answer(FeatureContext context, TextRange range, CodeActionContext? asked)
     {
         // Asked for at each movement of the cursor, an offer that is always there would only hide the fixes.
-        if (asked is { TriggerKind: CodeActionContext.Automatic, Only: null }) yield break;
-        if (!context.Client.ResolvesEdits && context.Text.LineCount > LongestWithoutResolving) yield break;
+        if (asked is { TriggerKind: CodeActionContext.Automatic, Only: null })
+            yield break;
+        if (!context.Client.ResolvesEdits && context.Text.LineCount > LongestWithoutResolving)
+            yield break;
         var lines = LinesOf(context, range);
         foreach (var offer in RefactoringList.For(context.Analysis, lines))
         {
-            if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only)) continue;
+            if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only))
+                continue;
             var action = new CodeAction(offer.Title, offer.Refactoring.Kind);
             var asking = new RefactoringData(offer.Refactoring.Name, lines.First, lines.Last, lines.IsCursor);
             if (context.Client.ResolvesEdits)
@@ -38,7 +41,8 @@ static class RefactorFeature
     /// <summary>Works out an action's edits; where they are not proven the request fails with the reason.</summary>
     public static CodeAction Resolve(FeatureContext context, CodeAction action, RefactoringData asking)
     {
-        if (RefactoringList.Find(asking.Name) is not { } refactoring) return action;
+        if (RefactoringList.Find(asking.Name) is not { } refactoring)
+            return action;
         var last = context.Text.LineCount - 1;
         var lines = new Lines(Math.Clamp(asking.First, 0, last), Math.Clamp(asking.Last, 0, last), asking.IsCursor);
         var result = refactoring.Of(context.Analysis, lines, context.Cancel);

@@ -31,8 +31,10 @@ sealed class ReferenceLinks(Func<string>? write, ILogger log, FaultLog faults)
     /// <param name="id">The rule's number.</param>
     public CodeDescription? For(string id)
     {
-        if (_folder is { } folder) return _links.GetOrAdd(id, static (id, folder) => new CodeDescription(DocumentUri.FromPath(Path.Combine(folder, id + ".md"))), folder);
-        if (!_isSettled && Interlocked.Exchange(ref _isBegun, 1) == 0) _ = Task.Run(Write);
+        if (_folder is { } folder)
+            return _links.GetOrAdd(id, static (id, folder) => new CodeDescription(DocumentUri.FromPath(Path.Combine(folder, id + ".md"))), folder);
+        if (!_isSettled && Interlocked.Exchange(ref _isBegun, 1) == 0)
+            _ = Task.Run(Write);
         return null;
     }
 

@@ -12,7 +12,8 @@ static class RenameFeature
     public static PrepareRenameResult? Prepare(FeatureContext context, Position position)
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
-        if (Renaming(context).Prepare(line, column) is not { } use) return null;
+        if (Renaming(context).Prepare(line, column) is not { } use)
+            return null;
         var written = System.Text.Encoding.UTF8.GetString(context.Text.Line(use.Line)[use.Start..use.End]);
         return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
     }
@@ -21,7 +22,8 @@ static class RenameFeature
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
         var answer = Renaming(context).Rename(line, column, newName, context.Cancel);
-        if (answer.Refusal is { } refusal) throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
+        if (answer.Refusal is { } refusal)
+            throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
         if (answer.Files.Count > 0 && !context.Client.RenamesFiles)
             throw Errors.Exception((JsonRpcErrorCode)(-32803), $"Calls find {Path.GetFileName(answer.Files[0].From)} by its name, and this editor cannot rename it along.");
         var map = new PlaceMap(context);

@@ -28,14 +28,16 @@ sealed class SemanticTokenFeature
 
     public SemanticTokensResult? Full(FeatureContext context)
     {
-        if (context.Text.LineCount > MostLines) return null;
+        if (context.Text.LineCount > MostLines)
+            return null;
         var (id, data) = Keep(context, Encode(context, 0, context.Text.LineCount - 1));
         return new SemanticTokensResult(id, data);
     }
 
     public SemanticTokensDelta? Delta(FeatureContext context, string previous)
     {
-        if (context.Text.LineCount > MostLines) return null;
+        if (context.Text.LineCount > MostLines)
+            return null;
         var isKnown = _sent.TryGetValue(context.Uri, out var before) && before.Id == previous;
         var (id, data) = Keep(context, Encode(context, 0, context.Text.LineCount - 1));
         return isKnown ? new SemanticTokensDelta(id, Edits: Difference(before.Data, data)) : new SemanticTokensDelta(id, Data: data);
@@ -52,7 +54,8 @@ sealed class SemanticTokenFeature
         var same = before.AsSpan().CommonPrefixLength(now);
         var most = Math.Min(before.Length, now.Length) - same;
         var end = 0;
-        while (end < most && before[^(end + 1)] == now[^(end + 1)]) end++;
+        while (end < most && before[^(end + 1)] == now[^(end + 1)])
+            end++;
         // Whole tokens of five numbers.
         same -= same % 5;
         end -= end % 5;

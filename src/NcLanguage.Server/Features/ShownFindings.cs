@@ -62,8 +62,10 @@ sealed class ShownFindings
         while (low < high)
         {
             var middle = (low + high) / 2;
-            if (findings[middle].Line < line) low = middle + 1;
-            else high = middle;
+            if (findings[middle].Line < line)
+                low = middle + 1;
+            else
+                high = middle;
         }
         return low;
     }

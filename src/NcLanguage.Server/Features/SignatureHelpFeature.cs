@@ -15,7 +15,8 @@ static class SignatureHelpFeature
     public static SignatureHelp? Answer(FeatureContext context, Position position)
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
-        if (Signatures.At(context.Analysis, line, column) is not { } answer) return null;
+        if (Signatures.At(context.Analysis, line, column) is not { } answer)
+            return null;
         SignatureInformation[] lines = [.. answer.Lines.Select(signature => Map(context, signature))];
         return new SignatureHelp(lines, (uint)answer.Active, lines[answer.Active].ActiveParameter);
     }

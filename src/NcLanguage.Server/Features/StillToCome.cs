@@ -25,7 +25,8 @@ readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
 
     public static StillToCome Of(DocumentSnapshot snapshot, ProgramAnalysis analysis, IEnumerable<Finding> findings)
     {
-        if (snapshot.Typing is not { } typing) return default;
+        if (snapshot.Typing is not { } typing)
+            return default;
         // A program that somebody writes from its beginning has no end until the last line, or one that was written first and the blocks before it one by one.
         var isUnfinished = typing.IsNew || findings.Any(finding => finding.Name == ProgramEnd);
         // A called program is written behind its caller, and met before what follows the call.

@@ -19,7 +19,8 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
         var areNotes = new bool[findings.Length];
         if (typing is not { IsFlowing: true } keys)
         {
-            for (var i = 0; i < areNotes.Length; i++) areNotes[i] = toCome.Asks(findings[i]);
+            for (var i = 0; i < areNotes.Length; i++)
+                areNotes[i] = toCome.Asks(findings[i]);
             return (areNotes, new ToldFindings(-1, [.. findings.Select(NameOf)], []));
         }
         HashSet<(string, int)> told = keys.Line == Line || Notes.Count == 0 ? Told : [.. Told, .. Notes];
@@ -28,7 +29,8 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
         {
             var name = NameOf(findings[i]);
             var isNew = !told.Contains(name);
-            if (isNew) notes.Add(name);
+            if (isNew)
+                notes.Add(name);
             areNotes[i] = isNew || toCome.Asks(findings[i]);
         }
         return (areNotes, new ToldFindings(keys.Line, told, notes));

@@ -28,17 +28,21 @@ static class WillRenameFeature
         List<RenameFile> setups = [];
         foreach (var file in files)
         {
-            if (DocumentUri.ToPath(file.OldUri) is not { } from || DocumentUri.ToPath(file.NewUri) is not { } to || jobs.TextOf(from) is not { } text) continue;
-            if (client is { VersionedEdits: true, RenamesFiles: true } && SetupRename.Of(from, to, jobs) is { } setup) setups.Add(setup);
+            if (DocumentUri.ToPath(file.OldUri) is not { } from || DocumentUri.ToPath(file.NewUri) is not { } to || jobs.TextOf(from) is not { } text)
+                continue;
+            if (client is { VersionedEdits: true, RenamesFiles: true } && SetupRename.Of(from, to, jobs) is { } setup)
+                setups.Add(setup);
             FolderProgram[] programs = [new FolderProgram(from, text), .. jobs.FolderOf(from).Others(cancel)];
             var texts = programs.ToDictionary(program => program.Path, program => program.Text);
             var answer = FileRenaming.Of(programs, from, to);
-            if (answer.Refusal is { } refusal) tell(refusal);
+            if (answer.Refusal is { } refusal)
+                tell(refusal);
             foreach (var edit in answer.Edits)
                 edits.Add((jobs.UriOf(edit.Path!), new TextEdit(
                     positions.ToRange(texts[edit.Path!], edit.Edit.Line, edit.Edit.StartColumn, edit.Edit.EndColumn), edit.Edit.NewText)));
         }
-        if (edits.Count == 0 && setups.Count == 0) return null;
+        if (edits.Count == 0 && setups.Count == 0)
+            return null;
         var byFile = edits.GroupBy(edit => edit.Uri, edit => edit.Edit);
         return client.VersionedEdits
             ? new WorkspaceEdit(DocumentChanges: [.. byFile.Select(file => new TextDocumentEdit(new OptionalVersionedTextDocumentIdentifier(file.Key, versionOf(file.Key)), [.. file])), .. setups])

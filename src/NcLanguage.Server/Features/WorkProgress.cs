@@ -39,9 +39,11 @@ sealed class WorkProgress(JsonElement? token, string title, Func<string, object,
     /// <summary>So many of so many programs are done.</summary>
     public void Report(int done, int total)
     {
-        if (_isEnded) return;
+        if (_isEnded)
+            return;
         var percent = total > 0 ? Math.Clamp(done * 100 / total, 0, 100) : 0;
-        if (percent == _percent) return;
+        if (percent == _percent)
+            return;
         _percent = percent;
         _ = SendAsync(_isBegun ? new WorkDoneProgress("report", null, $"{done} of {total}", percent) : new WorkDoneProgress("begin", title, $"{done} of {total}", percent));
         _isBegun = true;
@@ -49,7 +51,8 @@ sealed class WorkProgress(JsonElement? token, string title, Func<string, object,
 
     public Task EndAsync()
     {
-        if (!_isBegun || _isEnded) return Task.CompletedTask;
+        if (!_isBegun || _isEnded)
+            return Task.CompletedTask;
         _isEnded = true;
         return SendAsync(new WorkDoneProgress("end"));
     }

@@ -20,7 +20,8 @@ sealed class WorkspaceDiagnosticFeature(
         jobDiagnostics.WorkspaceIsPulled();
         checks.LookAgain();
         Dictionary<string, string> previous = new(DocumentUri.PathComparer);
-        foreach (var id in Errors.Whole(request.PreviousResultIds)) previous[Key(id.Uri)] = id.Value;
+        foreach (var id in Errors.Whole(request.PreviousResultIds))
+            previous[Key(id.Uri)] = id.Value;
         var progress = new WorkProgress(request.WorkDoneToken, "Checking the programs of the folder", notify);
         while (true)
         {
@@ -29,7 +30,8 @@ sealed class WorkspaceDiagnosticFeature(
             foreach (var report in await open.ReadAllAsync(
                 context => PullDiagnosticFeature.InWorkspace(context, previous.GetValueOrDefault(Key(context.Uri))), cancel).ConfigureAwait(false))
                 await reports.AddAsync(report, cancel).ConfigureAwait(false);
-            foreach (var document in openJobs.All) await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
+            foreach (var document in openJobs.All)
+                await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
             try
             {
                 await Task.Run(() => ReadDiskAsync(reports, progress, cancel), cancel).ConfigureAwait(false);
@@ -38,7 +40,8 @@ sealed class WorkspaceDiagnosticFeature(
             {
                 await progress.EndAsync().WaitAsync(cancel).ConfigureAwait(false);
             }
-            if (await reports.FinishAsync(cancel).ConfigureAwait(false)) return new WorkspaceDiagnosticReport(reports.Rest);
+            if (await reports.FinishAsync(cancel).ConfigureAwait(false))
+                return new WorkspaceDiagnosticReport(reports.Rest);
             await changed.WaitAsync(cancel).ConfigureAwait(false);
         }
     }
@@ -48,7 +51,8 @@ sealed class WorkspaceDiagnosticFeature(
         await _turn.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
-            foreach (var file in checks.Check(progress.Report, cancel)) await reports.AddAsync(file.Uri, null, file.Items, cancel).ConfigureAwait(false);
+            foreach (var file in checks.Check(progress.Report, cancel))
+                await reports.AddAsync(file.Uri, null, file.Items, cancel).ConfigureAwait(false);
         }
         finally
         {
@@ -78,11 +82,14 @@ sealed class WorkspaceDiagnosticFeature(
         /// <summary>Waits, where they leave before the answer, until they have: no faster than they are taken, and none behind it (LSP 3.17, "Partial Results").</summary>
         public async Task AddAsync(WorkspaceDocumentDiagnosticReport report, CancellationToken cancel)
         {
-            if (!_seen.Add(Key(report.Uri))) return;
+            if (!_seen.Add(Key(report.Uri)))
+                return;
             var isNew = PullDiagnosticFeature.IsNew(report);
             _hasNew |= isNew;
-            if (token is not { } partial) _rest.Add(report);
-            else if (isNew) await notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report]))).WaitAsync(cancel).ConfigureAwait(false);
+            if (token is not { } partial)
+                _rest.Add(report);
+            else if (isNew)
+                await notify(Methods.Progress, new PartialDiagnosticsParams(partial, new WorkspaceDiagnosticReport([report]))).WaitAsync(cancel).ConfigureAwait(false);
         }
 
         /// <summary>Takes away the findings of files that are no longer there. False where there is nothing to answer yet.</summary>
@@ -91,7 +98,8 @@ sealed class WorkspaceDiagnosticFeature(
             foreach (var gone in previous.Keys.Where(key => !_seen.Contains(key)).ToList())
             {
                 var uri = Path.IsPathRooted(gone) ? DocumentUri.FromPath(gone) : gone;
-                if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null) await AddAsync(uri, null, [], cancel).ConfigureAwait(false);
+                if (PullDiagnosticFeature.Report([], previous[gone]).Items is not null)
+                    await AddAsync(uri, null, [], cancel).ConfigureAwait(false);
             }
             return _hasNew || (_seen.Count == 0 && previous.Count == 0);
         }

@@ -38,8 +38,10 @@ sealed class WorkspaceSymbolFeature(JobLoader jobs, PositionMapper positions)
         foreach (var path in WorkspaceFiles.Programs(jobs.Roots))
         {
             cancel.ThrowIfCancellationRequested();
-            if (found.Count >= MostSymbols) break;
-            if (jobs.IsOpen(path) || jobs.TextOf(path) is not { } text) continue;
+            if (found.Count >= MostSymbols)
+                break;
+            if (jobs.IsOpen(path) || jobs.TextOf(path) is not { } text)
+                continue;
             // A file without a program number has its name alone.
             foreach ((var name, var line) in ProgramNames.In(text).DefaultIfEmpty((Path.GetFileName(path), 0)))
                 if (Fits(name, query))

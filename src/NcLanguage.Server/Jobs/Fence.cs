@@ -48,7 +48,8 @@ sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFil
     static string? Real(string path, ref int links)
     {
         var full = Path.GetFullPath(path);
-        if (Path.GetPathRoot(full) is not { Length: > 0 } root) return null;
+        if (Path.GetPathRoot(full) is not { Length: > 0 } root)
+            return null;
         var real = root;
         foreach (var part in full[root.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries))
         {
@@ -58,7 +59,8 @@ sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFil
                 real = next;
                 continue;
             }
-            if (++links > MostLinks || Real(Path.GetFullPath(target, real), ref links) is not { } end) return null;
+            if (++links > MostLinks || Real(Path.GetFullPath(target, real), ref links) is not { } end)
+                return null;
             real = end;
         }
         return real;

@@ -16,7 +16,8 @@ static class FilePoll
             {
                 var jobs = await jobsInUse().ConfigureAwait(false);
                 List<string> changed = [.. jobs.SelectMany(job => job.Outdated()).Distinct()];
-                if (changed.Count > 0) await onChanged(changed).ConfigureAwait(false);
+                if (changed.Count > 0)
+                    await onChanged(changed).ConfigureAwait(false);
             }
         }
         catch (OperationCanceledException)

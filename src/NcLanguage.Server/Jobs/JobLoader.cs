@@ -32,7 +32,8 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
     {
         var job = LoadFile(path, new OpenText(uri, text, text));
         var before = job.IsUnreadable(path) ? LastReadable(path) : null;
-        if (before is not null) job = job.WithStateBefore(path);
+        if (before is not null)
+            job = job.WithStateBefore(path);
         _open[path] = new OpenText(uri, text, before ?? text, job);
         return (job, before is not null);
     }
@@ -86,13 +87,15 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         var fence = FenceAround([.. new[] { programPath, path }.OfType<string>()]);
         var recorder = new Recorder(fence, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
         var inputs = JobFiles.Resolve(programPath, RootOf(programPath) ?? Path.GetDirectoryName(programPath), recorder, chosen);
-        if (WatchedFiles.IsCutting(programPath ?? "")) inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
+        if (WatchedFiles.IsCutting(programPath ?? ""))
+            inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
         return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(fence, _open)));
     }
 
     SourceText? LastReadable(string path)
     {
-        if (_open.TryGetValue(path, out var open) && !LoadFile(path, open).IsUnreadable(path)) return open.InForce;
+        if (_open.TryGetValue(path, out var open) && !LoadFile(path, open).IsUnreadable(path))
+            return open.InForce;
         return open is null && FenceAround([path]).Read(path) is { State: FileState.Read } answer && SourceText.From(answer.Bytes.ToArray()) is var saved
             && !LoadFile(path, new OpenText(path, saved, saved)).IsUnreadable(path) ? saved : null;
     }
@@ -105,7 +108,8 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
     string? RootOf(string? programPath)
     {
         var roots = _roots;
-        if (programPath is null) return roots.Length > 0 ? roots[0] : null;
+        if (programPath is null)
+            return roots.Length > 0 ? roots[0] : null;
         var comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
         return roots
             .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
@@ -129,7 +133,8 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         public FileAnswer Read(string path)
         {
             var document = open(path);
-            if (document is null && !disk.Holds(path)) return new FileAnswer(FileState.Outside);
+            if (document is null && !disk.Holds(path))
+                return new FileAnswer(FileState.Outside);
             // Before the reading: a file written meanwhile then counts as changed.
             var stamp = FileStamp.Of(path);
             if (document is not null)

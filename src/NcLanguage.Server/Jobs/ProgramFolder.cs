@@ -21,7 +21,8 @@ sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDicti
     public IEnumerable<string> Paths()
     {
         var folder = Path.GetDirectoryName(programPath);
-        if (folder is null) return [];
+        if (folder is null)
+            return [];
         SortedSet<string> paths = new(DocumentUri.PathComparer);
         paths.UnionWith(open.Keys.Where(path => Path.GetDirectoryName(path) == folder && IsProgram(path)));
         paths.UnionWith(OnDisk(folder));
@@ -35,8 +36,10 @@ sealed class ProgramFolder(string programPath, IFileAccess disk, ConcurrentDicti
         foreach (var path in Paths())
         {
             cancel.ThrowIfCancellationRequested();
-            if (open.TryGetValue(path, out var document)) programs.Add(new FolderProgram(path, document.Text));
-            else if (disk.Read(path) is { State: FileState.Read } answer) programs.Add(new FolderProgram(path, WideText.Read(answer.Bytes.ToArray())));
+            if (open.TryGetValue(path, out var document))
+                programs.Add(new FolderProgram(path, document.Text));
+            else if (disk.Read(path) is { State: FileState.Read } answer)
+                programs.Add(new FolderProgram(path, WideText.Read(answer.Bytes.ToArray())));
         }
         return programs;
     }

@@ -12,14 +12,16 @@ static class ProgramOfSetup
     public static string Find(string jobFile, JobLoader jobs)
     {
         var name = Path.GetFileName(jobFile);
-        if (!WatchedFiles.IsSetup(jobFile)) throw Refused($"{name} is no program and no setup: open a program first.");
+        if (!WatchedFiles.IsSetup(jobFile))
+            throw Refused($"{name} is no program and no setup: open a program first.");
         string[] beside = [.. jobs.FolderOf(jobFile).Paths()];
         if (WatchedFiles.ProgramOf(jobFile) is { } program)
         {
             return beside.Where(path => Path.GetFileNameWithoutExtension(path) == program).MinBy(path => SiblingPrograms.Extensions.IndexOf(Path.GetExtension(path)))
                 ?? throw Refused($"There is no program beside {name}, such as {program}.nc.");
         }
-        if (beside.Length == 0) throw Refused($"There is no program beside {name}.");
+        if (beside.Length == 0)
+            throw Refused($"There is no program beside {name}.");
         var open = beside.Length == 1 ? beside : [.. beside.Where(jobs.IsOpen)];
         return open.Length == 1 ? open[0] : throw Refused($"{name} is for {beside.Length} programs: open the one that is meant.");
     }

@@ -33,15 +33,18 @@ static class SettingsReader
 
     static string? Text(JsonElement settings, string name, string expected, Action<string> tell)
     {
-        if (Find(settings, name) is not { } value) return null;
-        if (value.ValueKind == JsonValueKind.String) return value.GetString();
+        if (Find(settings, name) is not { } value)
+            return null;
+        if (value.ValueKind == JsonValueKind.String)
+            return value.GetString();
         Complain(name, $"a text, {expected}", value, tell);
         return null;
     }
 
     static string[]? Texts(JsonElement settings, string name, string expected, Action<string> tell)
     {
-        if (Find(settings, name) is not { } value) return null;
+        if (Find(settings, name) is not { } value)
+            return null;
         if (value.ValueKind != JsonValueKind.Array)
         {
             Complain(name, expected, value, tell);
@@ -55,8 +58,10 @@ static class SettingsReader
 
     static bool? Truth(JsonElement settings, string name, Action<string> tell)
     {
-        if (Find(settings, name) is not { } value) return null;
-        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False) return value.GetBoolean();
+        if (Find(settings, name) is not { } value)
+            return null;
+        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False)
+            return value.GetBoolean();
         Complain(name, "true or false", value, tell);
         return null;
     }

@@ -38,7 +38,8 @@ sealed class FaultLog(ILogger log)
     /// <summary>Notes on an exception what it happened at.</summary>
     public static void Put(Exception fault, FaultPlace place)
     {
-        if (!fault.Data.Contains(Logged)) fault.Data[Place] = place;
+        if (!fault.Data.Contains(Logged))
+            fault.Data[Place] = place;
     }
 
     /// <summary>Notes on an exception the document that its message names.</summary>
@@ -51,10 +52,12 @@ sealed class FaultLog(ILogger log)
     /// <summary>Something failed by a fault of the server's own. What was logged already is not logged again for each of those who wait for it.</summary>
     public void Failed(string what, Exception fault, FaultPlace? place = null)
     {
-        if (fault.Data.Contains(Logged)) return;
+        if (fault.Data.Contains(Logged))
+            return;
         place ??= fault.Data[Place] as FaultPlace;
         fault.Data[Logged] = true;
-        if (!IsNew($"{what}\n{fault.GetType()}\n{fault.StackTrace}")) return;
+        if (!IsNew($"{what}\n{fault.GetType()}\n{fault.StackTrace}"))
+            return;
         var message = _tellsAll ? $": {fault.Message}" : ".";
         var report = new FaultReport($"{what} failed{(place is null ? "" : Shown(place))} by {fault.GetType().Name}{message}", Details(fault));
         log.Log(LogLevel.Error, default, report, null, (shown, _) => shown.Line);
@@ -64,8 +67,10 @@ sealed class FaultLog(ILogger log)
     public void Refused(string method, Exception reason)
     {
         var message = reason.Message;
-        if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri) message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
-        if (IsNew($"{method}\n{message}")) log.NotificationRefused(method, message);
+        if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri)
+            message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
+        if (IsNew($"{method}\n{message}"))
+            log.NotificationRefused(method, message);
     }
 
     /// <summary>Why something did not work, for the log: the message of an exception may quote a path or a program.</summary>

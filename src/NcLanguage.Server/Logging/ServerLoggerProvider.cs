@@ -26,11 +26,13 @@ sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvider
             _ => MessageType.Log,
         };
         ToClient?.Invoke(new LogMessageParams(type, message));
-        if (errorLog is null) return;
+        if (errorLog is null)
+            return;
         lock (_gate)
         {
             errorLog.WriteLine($"nclanguage: {message}");
-            if (details is not null) errorLog.WriteLine(details);
+            if (details is not null)
+                errorLog.WriteLine(details);
             errorLog.Flush();
         }
     }

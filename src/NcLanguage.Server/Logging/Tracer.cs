@@ -13,7 +13,8 @@ sealed class Tracer(Action<LogTraceParams> send)
     public void Handled(string method, TimeSpan time)
     {
         var level = _level;
-        if (level == "off") return;
+        if (level == "off")
+            return;
         send(new LogTraceParams($"Handled {method}", level == "verbose" ? $"{time.TotalMilliseconds:0.000} ms from its arrival" : null));
     }
 }

@@ -16,7 +16,8 @@ sealed class DiagnosticConverter : JsonConverter<Diagnostic>
     {
         using var document = JsonDocument.ParseValue(ref reader);
         var members = document.RootElement;
-        if (members.ValueKind != JsonValueKind.Object || !members.TryGetProperty("range", out var range)) throw new JsonException("A diagnostic is an object with a range.");
+        if (members.ValueKind != JsonValueKind.Object || !members.TryGetProperty("range", out var range))
+            throw new JsonException("A diagnostic is an object with a range.");
         return new Diagnostic(
             Part(range, ProtocolJson.Default.TextRange, ".range"),
             Part(members, ProtocolJson.Default.DiagnosticText, ""),

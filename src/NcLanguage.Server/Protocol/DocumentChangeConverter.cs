@@ -16,7 +16,9 @@ sealed class DocumentChangeConverter : JsonConverter<DocumentChange>
 
     public override void Write(Utf8JsonWriter writer, DocumentChange value, JsonSerializerOptions options)
     {
-        if (value is RenameFile file) JsonSerializer.Serialize(writer, file, ProtocolJson.Default.RenameFile);
-        else JsonSerializer.Serialize(writer, (TextDocumentEdit)value, ProtocolJson.Default.TextDocumentEdit);
+        if (value is RenameFile file)
+            JsonSerializer.Serialize(writer, file, ProtocolJson.Default.RenameFile);
+        else
+            JsonSerializer.Serialize(writer, (TextDocumentEdit)value, ProtocolJson.Default.TextDocumentEdit);
     }
 }

@@ -12,7 +12,8 @@ sealed class HintLabelConverter : JsonConverter<HintLabel>
 {
     public override HintLabel Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        if (reader.TokenType == JsonTokenType.String) return new HintLabel(reader.GetString()!);
+        if (reader.TokenType == JsonTokenType.String)
+            return new HintLabel(reader.GetString()!);
         using var parts = JsonDocument.ParseValue(ref reader);
         return parts.RootElement.ValueKind == JsonValueKind.Array && parts.RootElement.GetArrayLength() == 1
             && parts.RootElement[0].ValueKind == JsonValueKind.Object && parts.RootElement[0].TryGetProperty("value", out var text) && text.ValueKind == JsonValueKind.String

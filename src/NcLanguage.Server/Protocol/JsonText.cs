@@ -19,7 +19,8 @@ static class JsonText
         while (true)
         {
             var plain = raw.IndexOf((byte)'\\');
-            if (plain < 0) plain = raw.Length;
+            if (plain < 0)
+                plain = raw.Length;
             if (text.Length - to < plain + LongestRune)
             {
                 target.Advance(to);
@@ -34,10 +35,12 @@ static class JsonText
                 target.Advance(to);
                 return true;
             }
-            if (raw.Length < 2) return false;
+            if (raw.Length < 2)
+                return false;
             if (raw[1] == 'u')
             {
-                if (!TryUnit(raw, out var unit)) return false;
+                if (!TryUnit(raw, out var unit))
+                    return false;
                 raw = raw[6..];
                 var rune = Rune.ReplacementChar;
                 if (!char.IsSurrogate(unit))
@@ -56,7 +59,8 @@ static class JsonText
                 (byte)'"' or (byte)'\\' or (byte)'/' => raw[1],
                 _ => 0,
             };
-            if (sign == 0) return false;
+            if (sign == 0)
+                return false;
             text[to++] = sign;
             raw = raw[2..];
         }
@@ -65,7 +69,8 @@ static class JsonText
     static bool TryUnit(ReadOnlySpan<byte> raw, out char unit)
     {
         unit = '\0';
-        if (raw.Length < 6 || raw[0] != '\\' || raw[1] != 'u' || !ushort.TryParse(raw.Slice(2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var number)) return false;
+        if (raw.Length < 6 || raw[0] != '\\' || raw[1] != 'u' || !ushort.TryParse(raw.Slice(2, 4), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var number))
+            return false;
         unit = (char)number;
         return true;
     }

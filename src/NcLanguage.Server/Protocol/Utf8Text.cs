@@ -25,10 +25,13 @@ sealed class Utf8TextConverter(LongTexts texts) : JsonConverter<Utf8Text>
 {
     public override Utf8Text Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        if (reader.TokenType != JsonTokenType.String) throw new JsonException("The text must be a string.");
+        if (reader.TokenType != JsonTokenType.String)
+            throw new JsonException("The text must be a string.");
         var raw = reader.HasValueSequence ? reader.ValueSequence.ToArray() : reader.ValueSpan.ToArray();
-        if (!reader.ValueIsEscaped) return new Utf8Text(raw);
-        if (texts.TextOf(raw) is { } text) return new Utf8Text(text);
+        if (!reader.ValueIsEscaped)
+            return new Utf8Text(raw);
+        if (texts.TextOf(raw) is { } text)
+            return new Utf8Text(text);
         var bytes = new ArrayBufferWriter<byte>(raw.Length + 1);
         // The reader has checked the escapes' form already.
         JsonText.TryUnescape(raw, bytes);

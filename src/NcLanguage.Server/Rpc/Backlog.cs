@@ -32,14 +32,17 @@ sealed class Backlog
     /// <summary>Waits until another request may be started.</summary>
     public async ValueTask RoomToStartAsync()
     {
-        while (WaitIf(() => _owed - _running >= MostUnsent) is { } change) await change.ConfigureAwait(false);
+        while (WaitIf(() => _owed - _running >= MostUnsent) is { } change)
+            await change.ConfigureAwait(false);
     }
 
     /// <summary>Waits until a message of this many bytes may be read.</summary>
     public async ValueTask RoomToReadAsync(long bytes, CancellationToken cancellationToken)
     {
-        lock (_gate) _ahead = _owed >= MostUnsent ? _ahead + bytes + OfEach : 0;
-        while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change) await change.WaitAsync(cancellationToken).ConfigureAwait(false);
+        lock (_gate)
+            _ahead = _owed >= MostUnsent ? _ahead + bytes + OfEach : 0;
+        while (WaitIf(() => _owed >= MostUnsent && _ahead > MostAhead) is { } change)
+            await change.WaitAsync(cancellationToken).ConfigureAwait(false);
     }
 
     /// <summary>Waits until nothing is owed any more, at most as long as given.</summary>
@@ -47,7 +50,8 @@ sealed class Backlog
     {
         lock (_gate)
         {
-            if (_owed == 0) return Task.CompletedTask;
+            if (_owed == 0)
+                return Task.CompletedTask;
             _quiet ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
             return Task.WhenAny(_quiet.Task, Task.Delay(longest));
         }
@@ -55,7 +59,8 @@ sealed class Backlog
 
     Task? WaitIf(Func<bool> isFull)
     {
-        lock (_gate) return isFull() ? _change.Task : null;
+        lock (_gate)
+            return isFull() ? _change.Task : null;
     }
 
     void Count(int owed, int running)
@@ -70,7 +75,8 @@ sealed class Backlog
                 _quiet?.TrySetResult();
                 _quiet = null;
             }
-            if (_owed < MostUnsent - 1) return;
+            if (_owed < MostUnsent - 1)
+                return;
             change = _change;
             _change = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         }

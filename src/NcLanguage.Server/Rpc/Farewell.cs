@@ -16,7 +16,8 @@ sealed class Farewell
     {
         lock (_gate)
         {
-            if (_isSaid) return false;
+            if (_isSaid)
+                return false;
             return _isWriting = true;
         }
     }
@@ -27,7 +28,8 @@ sealed class Farewell
         lock (_gate)
         {
             _isWriting = false;
-            if (_isSaid) _isQuiet.TrySetResult();
+            if (_isSaid)
+                _isQuiet.TrySetResult();
         }
     }
 
@@ -37,7 +39,8 @@ sealed class Farewell
         lock (_gate)
         {
             _isSaid = true;
-            if (!_isWriting) return;
+            if (!_isWriting)
+                return;
         }
         await Task.WhenAny(_isQuiet.Task, Task.Delay(Longest)).ConfigureAwait(false);
     }

@@ -31,7 +31,8 @@ readonly record struct FrameHeader(long ContentLength, string? Charset, int Size
         {
             var line = header[range];
             var colon = line.IndexOf((byte)':');
-            if (colon <= 0) throw new InvalidDataException("a line of a header is no \"name: value\"");
+            if (colon <= 0)
+                throw new InvalidDataException("a line of a header is no \"name: value\"");
             var value = line[(colon + 1)..].Trim((byte)' ');
             if (Ascii.EqualsIgnoreCase(line[..colon], "Content-Length"u8))
                 length = length is null ? LengthIn(value) : throw new InvalidDataException("a header names its Content-Length twice");

@@ -19,7 +19,8 @@ sealed class FrameReader(PipeReader input, Backlog backlog)
     public async ValueTask<Frame?> ReadAsync(CancellationToken cancellationToken)
     {
         await SkipAsync(cancellationToken).ConfigureAwait(false);
-        if (await HeaderAsync(cancellationToken).ConfigureAwait(false) is not { } header) return null;
+        if (await HeaderAsync(cancellationToken).ConfigureAwait(false) is not { } header)
+            return null;
         await backlog.RoomToReadAsync(header.ContentLength, cancellationToken).ConfigureAwait(false);
         var fault = header switch
         {
@@ -52,13 +53,15 @@ sealed class FrameReader(PipeReader input, Backlog backlog)
             }
             var isEmpty = bytes.IsEmpty;
             input.AdvanceTo(bytes.Start, bytes.End);
-            if (read.IsCompleted) return isEmpty ? null : throw new InvalidDataException("the stream ended within a header");
+            if (read.IsCompleted)
+                return isEmpty ? null : throw new InvalidDataException("the stream ended within a header");
         }
     }
 
     async ValueTask SkipAsync(CancellationToken cancellationToken)
     {
-        while (_toSkip > 0) _toSkip -= await TakeAsync(_toSkip, _ => { }, cancellationToken).ConfigureAwait(false);
+        while (_toSkip > 0)
+            _toSkip -= await TakeAsync(_toSkip, _ => { }, cancellationToken).ConfigureAwait(false);
     }
 
     /// <summary>Takes what has come of these bytes, and gives how many that were.</summary>

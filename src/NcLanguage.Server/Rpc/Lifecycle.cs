@@ -21,16 +21,21 @@ sealed class Lifecycle
     /// <summary>Notes the message, and says why it must be refused, or null where it may pass. A refused notification is dropped.</summary>
     public JsonRpcError.ErrorDetail? Refuse(string method, bool isRequest)
     {
-        if (method == Methods.Exit) return null;
+        if (method == Methods.Exit)
+            return null;
         if (method == Methods.Initialize && isRequest && _state == State.BeforeInitialize)
         {
             _state = State.Running;
             return null;
         }
-        if (_state == State.BeforeInitialize) return Errors.Detail(Errors.ServerNotInitialized, "The first request must be initialize.");
-        if (_state == State.ShutDown) return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The server was shut down; only exit may follow.");
-        if (method == Methods.Initialize) return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The server is initialized already.");
-        if (method == Methods.Shutdown && isRequest) _state = State.ShutDown;
+        if (_state == State.BeforeInitialize)
+            return Errors.Detail(Errors.ServerNotInitialized, "The first request must be initialize.");
+        if (_state == State.ShutDown)
+            return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The server was shut down; only exit may follow.");
+        if (method == Methods.Initialize)
+            return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The server is initialized already.");
+        if (method == Methods.Shutdown && isRequest)
+            _state = State.ShutDown;
         return null;
     }
 

@@ -26,14 +26,17 @@ sealed class LongTexts
     public byte[] TakeFrom(byte[] message)
     {
         _texts.Clear();
-        if (message.Length < LongMessage) return message;
+        if (message.Length < LongMessage)
+            return message;
         var scan = new Scan(message);
         while (scan.Next())
         {
             // Odd, and the library says best what is wrong with it.
-            if (scan.Value.StartsWith(Sign)) return message;
+            if (scan.Value.StartsWith(Sign))
+                return message;
         }
-        if (scan.IsOdd || !scan.BringsText) return message;
+        if (scan.IsOdd || !scan.BringsText)
+            return message;
         foreach ((var start, var end) in scan.Long)
         {
             var text = new SourceTextBuilder();
@@ -92,7 +95,8 @@ sealed class LongTexts
         public bool Next()
         {
             var quote = message.AsSpan(_at).IndexOf((byte)'"');
-            if (quote < 0) return false;
+            if (quote < 0)
+                return false;
             var start = _at + quote + 1;
             var end = EndOf(start);
             if (end < 0)
@@ -117,10 +121,13 @@ sealed class LongTexts
             for (var at = start; at < message.Length;)
             {
                 var found = message.AsSpan(at).IndexOfAny(EndsOrOdd);
-                if (found < 0) return -1;
+                if (found < 0)
+                    return -1;
                 at += found;
-                if (message[at] == '"') return at;
-                if (message[at] != '\\') return -1;
+                if (message[at] == '"')
+                    return at;
+                if (message[at] != '\\')
+                    return -1;
                 at += 2;
             }
             return -1;

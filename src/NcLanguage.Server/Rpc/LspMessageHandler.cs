@@ -58,9 +58,11 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
                 IJsonRpcMessageWithId answer => (_asked.TryRemove(answer.RequestId, out _), RequestId.NotSpecified, null),
                 _ => (true, RequestId.NotSpecified, null),
             };
-            if (pass) return message;
+            if (pass)
+                return message;
             (message as IJsonRpcMessageBufferManager)?.DeserializationComplete(message);
-            if (refusal is not null) await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
+            if (refusal is not null)
+                await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
         }
         return null;
     }
@@ -76,7 +78,8 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
         finally
         {
             // Behind the last whole message a client may close its end and still wait for what it asked, and the end of the connection would cut that off.
-            if (frame is null) await backlog.SettleAsync(Farewell.Longest).ConfigureAwait(false);
+            if (frame is null)
+                await backlog.SettleAsync(Farewell.Longest).ConfigureAwait(false);
         }
     }
 
@@ -85,10 +88,13 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
 
     protected override void Write(JsonRpcMessage content, CancellationToken cancellationToken)
     {
-        if (!_farewell.Begin()) return;
-        if (content is JsonRpcRequest { IsResponseExpected: true } request) _asked[request.RequestId] = 0;
+        if (!_farewell.Begin())
+            return;
+        if (content is JsonRpcRequest { IsResponseExpected: true } request)
+            _asked[request.RequestId] = 0;
         base.Write(content, cancellationToken);
-        if (content is JsonRpcError or JsonRpcResult) backlog.Answered();
+        if (content is JsonRpcError or JsonRpcResult)
+            backlog.Answered();
     }
 
     protected override async ValueTask FlushAsync(CancellationToken cancellationToken)
@@ -116,9 +122,11 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
         if (refusal is null && request.IsResponseExpected && NeedsObject(request))
         {
             refusal = Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{request.Method} needs its parameters, as an object.");
-            if (request.Method == Methods.Initialize) lifecycle.InitializeFailed();
+            if (request.Method == Methods.Initialize)
+                lifecycle.InitializeFailed();
         }
-        if (refusal is null && request.IsResponseExpected) backlog.Came();
+        if (refusal is null && request.IsResponseExpected)
+            backlog.Came();
         return (refusal is null, request.RequestId, request.IsResponseExpected ? refusal : null);
     }
 

@@ -97,8 +97,10 @@ sealed class LspRpc : JsonRpc
         }
         finally
         {
-            if (request.IsResponseExpected) _backlog.Works(-1);
-            else Handled?.Invoke(method, Stopwatch.GetElapsedTime(arrived));
+            if (request.IsResponseExpected)
+                _backlog.Works(-1);
+            else
+                Handled?.Invoke(method, Stopwatch.GetElapsedTime(arrived));
         }
     }
 
@@ -111,9 +113,11 @@ sealed class LspRpc : JsonRpc
 
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception)
     {
-        if (request.Method == Methods.Initialize) _lifecycle.InitializeFailed();
+        if (request.Method == Methods.Initialize)
+            _lifecycle.InitializeFailed();
         // Where nobody is there any more it is the connection that failed, and that is told once.
-        if (_handler.Lost.IsCompleted) return Errors.ForException(exception);
+        if (_handler.Lost.IsCompleted)
+            return Errors.ForException(exception);
         if (Errors.IsInternal(exception))
             _faults.Failed(request.Method ?? "", exception);
         else if (!request.IsResponseExpected)
@@ -128,7 +132,8 @@ sealed class LspRpc : JsonRpc
             var unanswered = _refreshes.GetValueOrDefault(method).Unanswered;
             var isEnough = unanswered >= MostRefreshes;
             _refreshes[method] = (isEnough ? unanswered : unanswered + 1, isEnough);
-            if (isEnough) return;
+            if (isEnough)
+                return;
         }
         await RequestAsync(method, null).ConfigureAwait(false);
         bool again;
@@ -137,7 +142,8 @@ sealed class LspRpc : JsonRpc
             (var unanswered, again) = _refreshes[method];
             _refreshes[method] = (unanswered - 1, false);
         }
-        if (again) Refresh(method);
+        if (again)
+            Refresh(method);
     }
 
     async Task<bool> SendAsync(RequestId id, string method, object? parameters)

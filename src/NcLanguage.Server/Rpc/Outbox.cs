@@ -75,7 +75,8 @@ sealed class Outbox(Func<string, object, Task> send)
             return;
         }
         var node = _waiting.AddLast(new Entry(method, parameters, null));
-        if (document is not null) _findings[document] = node;
+        if (document is not null)
+            _findings[document] = node;
     }
 
     async Task SendRestAsync(Task first)
@@ -105,7 +106,8 @@ sealed class Outbox(Func<string, object, Task> send)
                 return null;
             }
             _waiting.RemoveFirst();
-            if (first.Value.Parameters is PublishDiagnosticsParams findings) _findings.Remove(findings.Uri);
+            if (first.Value.Parameters is PublishDiagnosticsParams findings)
+                _findings.Remove(findings.Uri);
             return first.Value;
         }
     }

@@ -14,14 +14,17 @@ static class RequestHead
         (var id, var hasMethod) = (RequestId.Null, false);
         try
         {
-            if (!reader.Read()) return (false, RequestId.Null);
+            if (!reader.Read())
+                return (false, RequestId.Null);
             while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName && reader.CurrentDepth == 1)
             {
                 var isId = reader.ValueTextEquals("id"u8);
                 var isMethod = reader.ValueTextEquals("method"u8);
                 reader.Read();
-                if (isMethod) hasMethod = reader.TokenType == JsonTokenType.String;
-                if (isId) id = reader.TokenType == JsonTokenType.String ? new RequestId(reader.GetString()) : reader.TokenType == JsonTokenType.Number && reader.TryGetInt64(out var number) ? new RequestId(number) : RequestId.Null;
+                if (isMethod)
+                    hasMethod = reader.TokenType == JsonTokenType.String;
+                if (isId)
+                    id = reader.TokenType == JsonTokenType.String ? new RequestId(reader.GetString()) : reader.TokenType == JsonTokenType.Number && reader.TryGetInt64(out var number) ? new RequestId(number) : RequestId.Null;
                 reader.Skip();
             }
             // To the end, since what is broken behind it is no JSON at all.

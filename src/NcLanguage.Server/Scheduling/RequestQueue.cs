@@ -17,7 +17,8 @@ sealed class RequestQueue(Backlog backlog) : IDisposable
         var entry = new Entry<T>(inOrder, start, cancellationToken);
         lock (_gate)
         {
-            if (_isClosed) return Task.FromCanceled<T>(new CancellationToken(canceled: true));
+            if (_isClosed)
+                return Task.FromCanceled<T>(new CancellationToken(canceled: true));
             if (_isBusy)
             {
                 _waiting.Enqueue(entry);
@@ -26,40 +27,47 @@ sealed class RequestQueue(Backlog backlog) : IDisposable
             _isBusy = true;
         }
         // A key need not wait until another thread is woken for it. What may take long must not hold up the messages behind it.
-        if (inOrder) _ = RunAsync(entry);
-        else RunElsewhere(entry);
+        if (inOrder)
+            _ = RunAsync(entry);
+        else
+            RunElsewhere(entry);
         return entry.Result;
     }
 
     /// <summary>Takes no more messages; those queued still run.</summary>
     public void Dispose()
     {
-        lock (_gate) _isClosed = true;
+        lock (_gate)
+            _isClosed = true;
     }
 
     async Task RunAsync(Entry entry)
     {
         await RunOneAsync(entry).ConfigureAwait(false);
-        if (Next() is { } next) RunElsewhere(next);
+        if (Next() is { } next)
+            RunElsewhere(next);
     }
 
     void RunElsewhere(Entry first) => _ = Task.Run(async () =>
     {
-        for (var entry = first; entry is not null; entry = Next()) await RunOneAsync(entry).ConfigureAwait(false);
+        for (var entry = first; entry is not null; entry = Next())
+            await RunOneAsync(entry).ConfigureAwait(false);
     });
 
     async Task RunOneAsync(Entry entry)
     {
         await backlog.RoomToStartAsync().ConfigureAwait(false);
         var done = entry.RunAsync();
-        if (entry.InOrder) await done.ConfigureAwait(false);
+        if (entry.InOrder)
+            await done.ConfigureAwait(false);
     }
 
     Entry? Next()
     {
         lock (_gate)
         {
-            if (_waiting.TryDequeue(out var next)) return next;
+            if (_waiting.TryDequeue(out var next))
+                return next;
             _isBusy = false;
             return null;
         }

@@ -185,11 +185,32 @@ public sealed class SourceText
     public override string ToString() => Encoding.UTF8.GetString(ToBytes());
 
     /// <summary>All bytes in one array.</summary>
-    public byte[] ToBytes()
+    public byte[] ToBytes() => ToBytes(0, Length);
+
+    /// <summary>The bytes from <paramref name="start"/> up to <paramref name="end"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The range does not lie in the text.</exception>
+    public byte[] ToBytes(int start, int end)
     {
-        var bytes = new byte[Length];
-        CopyRange(0, Length, bytes);
+        ArgumentOutOfRangeException.ThrowIfNegative(start);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(end, Length);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(start, end);
+        var bytes = new byte[end - start];
+        CopyRange(start, bytes.Length, bytes);
         return bytes;
+    }
+
+    /// <summary>What its chunk holds from an offset on; not empty before the text's end.</summary>
+    internal ReadOnlySpan<byte> BytesFrom(int offset)
+    {
+        var chunk = IndexIn(_offsets, offset);
+        return _chunks[chunk].Bytes[(offset - _offsets[chunk])..];
+    }
+
+    /// <summary>What its chunk holds up to an offset; not empty behind the text's beginning.</summary>
+    internal ReadOnlySpan<byte> BytesUpTo(int offset)
+    {
+        var chunk = IndexIn(_offsets, offset - 1);
+        return _chunks[chunk].Bytes[..(offset - _offsets[chunk])];
     }
 
     byte ByteAt(int offset)

@@ -34,13 +34,15 @@ public sealed class LongTextTests
         {
             var random = new Random(seed);
             var text = new StringBuilder();
-            while (text.Length < 30_000) text.Append(Pieces[random.Next(Pieces.Length)]);
+            while (text.Length < 30_000)
+                text.Append(Pieces[random.Next(Pieces.Length)]);
             var message = Open(text.ToString(), isPlain: seed % 2 == 0);
             Assert.Equal(Encoding.UTF8.GetBytes(JsonNode.Parse(message)!["params"]!["textDocument"]!["text"]!.GetValue<string>()), Read(message));
             // One that begins like the sign is left where it is.
             var isTaken = new LongTexts().TakeFrom(message).Length < 200;
             Assert.Equal(!text.ToString().StartsWith("\0text ", StringComparison.Ordinal), isTaken);
-            if (isTaken) taken++;
+            if (isTaken)
+                taken++;
         }
         Assert.InRange(taken, 250, 299);
     }

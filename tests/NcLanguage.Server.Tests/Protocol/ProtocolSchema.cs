@@ -19,12 +19,15 @@ static class ProtocolSchema
     /// <param name="value">What was sent.</param>
     public static string? Fault(string method, string part, JsonNode? value)
     {
-        if (method.StartsWith("nclanguage/", StringComparison.Ordinal)) return null;
-        if (value is null && s_all["properties"]![method] is { } known && known["properties"]?[part] is null) return null;
+        if (method.StartsWith("nclanguage/", StringComparison.Ordinal))
+            return null;
+        if (value is null && s_all["properties"]![method] is { } known && known["properties"]?[part] is null)
+            return null;
         if (s_schemas.GetOrAdd(method + "#" + part, _ => new Lazy<JsonSchema?>(() => SchemaOf(method, part))).Value is not { } schema)
             return $"{method}: no type is known of its {part}; add it to messages.ts";
         var results = schema.Evaluate(JsonSerializer.SerializeToElement(value), new EvaluationOptions { OutputFormat = OutputFormat.List });
-        if (results.IsValid) return null;
+        if (results.IsValid)
+            return null;
         var faults = (results.Details ?? []).Where(detail => detail.Errors is not null)
             .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}")).Distinct().Take(8);
         return $"{method} {part}: {string.Join("; ", faults)} in {value?.ToJsonString()}";
@@ -32,7 +35,8 @@ static class ProtocolSchema
 
     static JsonSchema? SchemaOf(string method, string part)
     {
-        if (s_all["properties"]![method]?["properties"]?[part] is not { } own) return null;
+        if (s_all["properties"]![method]?["properties"]?[part] is not { } own)
+            return null;
         // In this draft nothing counts beside a reference.
         var schema = new JsonObject { ["allOf"] = new JsonArray(own.DeepClone()) };
         schema["$schema"] = s_all["$schema"]!.DeepClone();

@@ -75,10 +75,12 @@ public sealed class FarewellTests
         for (var at = 0; at < text.Length;)
         {
             var end = text.IndexOf("\r\n\r\n", at, StringComparison.Ordinal);
-            if (end < 0) return false;
+            if (end < 0)
+                return false;
             var number = text.IndexOf(Length, at, StringComparison.Ordinal) + Length.Length;
             at = end + 4 + int.Parse(text.AsSpan(number, text.IndexOf('\r', number) - number), CultureInfo.InvariantCulture);
-            if (at > text.Length) return false;
+            if (at > text.Length)
+                return false;
         }
         return true;
     }
@@ -99,7 +101,8 @@ public sealed class FarewellTests
             for (var at = 0; at < buffer.Length; at += 1000)
             {
                 await Task.Delay(pause, CancellationToken.None);
-                lock (_gate) _text.Append(Encoding.ASCII.GetString(buffer.Span[at..Math.Min(at + 1000, buffer.Length)]));
+                lock (_gate)
+                    _text.Append(Encoding.ASCII.GetString(buffer.Span[at..Math.Min(at + 1000, buffer.Length)]));
             }
         }
     }

@@ -19,7 +19,8 @@ public sealed class FaultTests
         await using var client = await TestClient.InitializedAsync(pages: new BrokenPages());
         await client.OpenAsync(Uri, Program, version: 3);
         var before = await client.DiagnosticsAsync(Uri, 3);
-        for (var time = 0; time < 3; time++) Assert.Equal(-32603, await client.ErrorOfAsync("nclanguage/motionView", Document));
+        for (var time = 0; time < 3; time++)
+            Assert.Equal(-32603, await client.ErrorOfAsync("nclanguage/motionView", Document));
 
         var logged = (string)(await client.NextAsync("window/logMessage"))["message"]!;
         Assert.Matches("^nclanguage/motionView failed at document [0-9a-f]{8}, version 3, by InvalidCastException.$", logged);
@@ -27,7 +28,8 @@ public sealed class FaultTests
         var stderr = client.ErrorLog.ToString();
         Assert.Contains("System.InvalidCastException", stderr, StringComparison.Ordinal);
         Assert.Contains("   at NcLanguage.Server.Tests.Torture.FaultTests.BrokenPages.MotionView", stderr, StringComparison.Ordinal);
-        foreach (var secret in new[] { "secret", "COMMENT", "quoted" }) Assert.DoesNotContain(secret, stderr + logged, StringComparison.OrdinalIgnoreCase);
+        foreach (var secret in new[] { "secret", "COMMENT", "quoted" })
+            Assert.DoesNotContain(secret, stderr + logged, StringComparison.OrdinalIgnoreCase);
 
         await client.ChangeAsync(Uri, 4, TestClient.Insert(0, 0, "\n"));
         var after = await client.DiagnosticsAsync(Uri, 4);
@@ -113,7 +115,8 @@ public sealed class FaultTests
         await client.ChangeAsync(Uri, 2, TestClient.Insert(3, 0, "(nc-allow feed-missing)"));
         await client.NotifyAsync("workspace/didChangeWatchedFiles", """{"changes":[{"uri":"file:///job/secret-part.setup.json","type":1}]}""");
         var again = await client.DiagnosticsAsync(Uri, 2);
-        if (again["diagnostics"]!.AsArray().Count == 1) again = await client.DiagnosticsAsync(Uri, 2);
+        if (again["diagnostics"]!.AsArray().Count == 1)
+            again = await client.DiagnosticsAsync(Uri, 2);
         Assert.Equal(3, (int)again["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!["range"]!["start"]!["line"]!);
     }
 

@@ -111,7 +111,8 @@ public sealed class FloodTests
         {
             sending = client.SendRawAsync(large);
             // Those for which there is room are taken, however long that takes on a machine under load.
-            if (await Task.WhenAny(sending, Task.Delay(sent < 30 ? 60_000 : 1500)) != sending) break;
+            if (await Task.WhenAny(sending, Task.Delay(sent < 30 ? 60_000 : 1500)) != sending)
+                break;
         }
         Assert.InRange(sent, 30, 100);
         client.GoOnReading();
@@ -154,7 +155,8 @@ public sealed class FloodTests
         await client.SendRawAsync(Encoding.ASCII.GetBytes($"Content-Length: {(long)Blocks * block.Length}\r\n\r\n"));
         // Told before any of it has come.
         await HeaderTests.Eventually(() => HeaderTests.CodeOf(client, null) == -32600);
-        for (var i = 0; i < Blocks; i++) await client.SendRawAsync(block);
+        for (var i = 0; i < Blocks; i++)
+            await client.SendRawAsync(block);
         Assert.Equal(-32601, await client.ErrorOfAsync("no/such/method", "{}"));
         Assert.True(GC.GetTotalMemory(forceFullCollection: true) - before < 64 * 1024 * 1024);
         var log = client.ErrorLog.ToString();

@@ -110,6 +110,7 @@ public sealed class HeaderTests
     internal static async Task Eventually(Func<bool> isSo)
     {
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(120));
-        while (!isSo()) await Task.Delay(10, patience.Token);
+        while (!isSo())
+            await Task.Delay(10, patience.Token);
     }
 }

@@ -124,7 +124,8 @@ public sealed class WatchdogTests(ITestOutputHelper output)
     public async Task A_key_ends_the_analysis_before_it(string program)
     {
         await using var client = await OpenedAsync(program);
-        for (var version = 2; version <= 30; version++) await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, " "));
+        for (var version = 2; version <= 30; version++)
+            await client.ChangeAsync(Uri, version, TestClient.Insert(0, 0, " "));
         await client.DiagnosticsAsync(Uri, 30);
     }
 
@@ -152,7 +153,8 @@ public sealed class WatchdogTests(ITestOutputHelper output)
             Methods.DocumentSymbol, Methods.FoldingRange, Methods.DocumentLink, Methods.SemanticTokensFull, Methods.PullDiagnostics, Methods.CodeLens, Methods.MotionView,
             Methods.SetupSheet, Methods.Holes, Methods.JobInUse, Methods.NewSetup,
         ];
-        foreach (var method in ofDocument) yield return (method, document);
+        foreach (var method in ofDocument)
+            yield return (method, document);
         yield return (Methods.SemanticTokensDelta, $$"""{"textDocument":{"uri":"{{Uri}}"},"previousResultId":"1"}""");
         yield return (Methods.WorkspaceDiagnostics, """{"previousResultIds":[]}""");
         yield return (Methods.WorkspaceSymbol, """{"query":""}""");
@@ -175,7 +177,8 @@ public sealed class WatchdogTests(ITestOutputHelper output)
             foreach (var character in new[] { 1, 40_000 })
             {
                 var at = $$"""{"textDocument":{"uri":"{{Uri}}"},"position":{{TestClient.At(line, character)}}""";
-                foreach (var method in AtAPlace) yield return (method, at + "}");
+                foreach (var method in AtAPlace)
+                    yield return (method, at + "}");
                 yield return (Methods.References, at + ""","context":{"includeDeclaration":true} }""");
                 yield return (Methods.Rename, at + ""","newName":"O77"}""");
                 yield return (Methods.OnTypeFormatting, at + ""","ch":"\n" """ + Options + "}");

@@ -59,7 +59,8 @@ public sealed class WrongShapeTests
         yield return "";
         // Deeper than the 64 levels that messages are read to.
         yield return $",\"params\":{new string('[', 100)}{new string(']', 100)}";
-        foreach (var wrong in Wrong) yield return $",\"params\":{wrong ?? "null"}";
+        foreach (var wrong in Wrong)
+            yield return $",\"params\":{wrong ?? "null"}";
         var count = Places(JsonNode.Parse(Whole)!).Count();
         for (var place = 0; place < count; place++)
         {
@@ -67,9 +68,12 @@ public sealed class WrongShapeTests
             {
                 var parameters = JsonNode.Parse(Whole)!;
                 (var parent, var key) = Places(parameters).ElementAt(place);
-                if (key is int index) ((JsonArray)parent)[index] = wrong is null or "left out" ? null : JsonNode.Parse(wrong);
-                else if (wrong == "left out") ((JsonObject)parent).Remove((string)key);
-                else ((JsonObject)parent)[(string)key] = wrong is null ? null : JsonNode.Parse(wrong);
+                if (key is int index)
+                    ((JsonArray)parent)[index] = wrong is null or "left out" ? null : JsonNode.Parse(wrong);
+                else if (wrong == "left out")
+                    ((JsonObject)parent).Remove((string)key);
+                else
+                    ((JsonObject)parent)[(string)key] = wrong is null ? null : JsonNode.Parse(wrong);
                 yield return ",\"params\":" + parameters.ToJsonString();
             }
         }

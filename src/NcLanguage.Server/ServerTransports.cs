@@ -11,14 +11,15 @@ public static class ServerTransports
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
     /// <summary>Serves over stdin and stdout. Whatever else the process writes to the console goes to stderr from here on.</summary>
+    /// <param name="output">Stdout; a write fails where nobody reads it any more.</param>
     /// <returns>The process's exit code.</returns>
-    public static Task<int> RunOnStandardStreamsAsync(LanguageServerOptions options)
+    public static Task<int> RunOnStandardStreamsAsync(Stream output, LanguageServerOptions options)
     {
         Console.SetOut(Console.Error);
         // Waiting for stdin takes one pool thread for good; on a machine of two cores the rest would queue behind the other.
         ThreadPool.GetMinThreads(out var workers, out var completions);
         ThreadPool.SetMinThreads(Math.Max(workers, 4), completions);
-        return LanguageServer.RunAsync(Console.OpenStandardInput(), Console.OpenStandardOutput(), options);
+        return LanguageServer.RunAsync(Console.OpenStandardInput(), output, options);
     }
 
     /// <summary>Serves over a named pipe (a socket's path on Unix) that the editor has made.</summary>

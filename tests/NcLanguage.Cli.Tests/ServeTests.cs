@@ -40,6 +40,21 @@ public sealed partial class ServeTests
         }
     }
 
+    /// <summary>A client that takes nothing more will not say good-bye either.</summary>
+    [Fact]
+    public async Task A_server_whose_words_nobody_takes_ends()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        using var server = Process.Start(new ProcessStartInfo(Command.Executable, ["serve"]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        server.StandardOutput.Close();
+        await SendAsync(server, """{"jsonrpc":"2.0","id":1,"method":"initialize","params":{"processId":null,"rootUri":null,"capabilities":{}}}""");
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(30));
+        await server.WaitForExitAsync(patience.Token);
+        Assert.Equal(1, server.ExitCode);
+        Assert.DoesNotContain("   at ", await server.StandardError.ReadToEndAsync(patience.Token), StringComparison.Ordinal);
+    }
+
     static async Task SendAsync(Process server, string message)
     {
         await server.StandardInput.WriteAsync($"Content-Length: {Encoding.UTF8.GetByteCount(message)}\r\n\r\n{message}");

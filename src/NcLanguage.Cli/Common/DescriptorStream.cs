@@ -4,7 +4,8 @@ namespace NcLanguage.Cli.Common;
 
 /// <summary>Writes to an open descriptor of a Unix system and does nothing else to it: the console's own stream puts a terminal's keys into another mode
 /// before its first byte and leaves them so.</summary>
-sealed class DescriptorStream(int descriptor) : WrittenStream
+/// <param name="isConversation">Whether it matters that nobody reads any more; who looks at a command's output may have seen enough.</param>
+sealed class DescriptorStream(int descriptor, bool isConversation = false) : WrittenStream
 {
     // errno.h of Linux and macOS.
     const int Interrupted = 4;
@@ -32,8 +33,7 @@ sealed class DescriptorStream(int descriptor) : WrittenStream
                 case NoRoomYet or NoRoomYetOnMac:
                     Thread.Sleep(1);
                     break;
-                case ReaderIsGone:
-                    // Who looked has seen enough.
+                case ReaderIsGone when !isConversation:
                     return;
                 case var error:
                     throw new IOException(Marshal.GetPInvokeErrorMessage(error), error);

@@ -32,6 +32,10 @@ static class StandardStreams
     public static Stream Output() => new OutputStream(
         OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : IsOpen(OutputNumber) ? new DescriptorStream(OutputNumber) : null);
 
+    /// <summary>Standard output for a server: writing fails too where nobody reads any more.</summary>
+    public static Stream Conversation() =>
+        OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : new DescriptorStream(OutputNumber, isConversation: true);
+
     /// <summary>All that is given on standard input.</summary>
     /// <exception cref="ProgramFailedException">It is closed, a folder, or cannot be read.</exception>
     public static byte[] ReadInput()

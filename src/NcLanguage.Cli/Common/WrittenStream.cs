@@ -25,6 +25,9 @@ abstract class WrittenStream : Stream
     {
     }
 
+    // Without it another thread would be woken to do nothing.
+    public override Task FlushAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
     public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
     public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();

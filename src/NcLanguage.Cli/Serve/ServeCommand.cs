@@ -34,7 +34,7 @@ static class ServeCommand
                 ({ Length: > 0 } name, null) => ServerTransports.RunOnPipeAsync(name, options),
                 (null, { } port) => ServerTransports.RunOnSocketAsync(port, options),
                 (null, null) when !StandardStreams.AreOpen => throw new CannotRunException("standard input or output is closed: an editor talks to the server over both"),
-                (null, null) => ServerTransports.RunOnStandardStreamsAsync(options),
+                (null, null) => ServerTransports.RunOnStandardStreamsAsync(StandardStreams.Conversation(), options),
                 _ => throw new CannotRunException("give either --pipe with a name or --socket with a port"),
             });
         });

@@ -19,7 +19,7 @@ public readonly record struct FirstRun(int Part, int At, bool IsReached)
 public readonly record struct Passage(string? File, int Line);
 
 /// <summary>A run that leaves the order of the text: what ran, in that order, and what the run did not come to.</summary>
-public sealed class FlowRun
+public sealed class FlowRun : ICallsAhead
 {
     /// <summary>The program with the places that its run can go to.</summary>
     public required FlowText Text { get; init; }
@@ -38,6 +38,9 @@ public sealed class FlowRun
 
     /// <summary>Where the calls and returns led, the first time each was carried out, by their lines (0-based).</summary>
     public required IReadOnlyDictionary<int, Passage> Passages { get; init; }
+
+    /// <summary>The files with called programs, by the numbers of these.</summary>
+    public required IReadOnlyDictionary<int, FlowText?> Files { get; init; }
 
     /// <summary>Findings of steps, with lines of the whole text, each place once.</summary>
     public required Finding[] Findings { get; init; }
@@ -59,6 +62,12 @@ public sealed class FlowRun
 
     /// <summary>When the block on a line (0-based) runs first, as a number that grows with the run; −1 where it does not.</summary>
     public int OrderOf(int line) => First[line] is { IsReached: true } first ? first.Part * 1024 + first.At : -1;
+
+    FlowText? ICallsAhead.FileOf(int number) => Files.GetValueOrDefault(number);
+
+    /// <summary>Where a return led the first time.</summary>
+    (FlowText Text, int Line)? ICallsAhead.BehindReturn(FlowText text, int line, int left) =>
+        text.Name is null && Passages.TryGetValue(line, out var passage) && passage.File is null ? (Text, passage.Line) : null;
 
     internal ControlState StateBefore(ProgramRun run, int line, Step step, TextAhead ahead)
     {

@@ -55,6 +55,7 @@ sealed class FlowScan
             First = scan._first,
             Runs = scan._runs,
             Passages = scan._passages,
+            Files = runner.Files,
             Findings = scan._findings.Collect(scan._runs),
             End = runner.End,
             Busiest = runner.Busiest,

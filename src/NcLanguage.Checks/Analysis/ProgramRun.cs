@@ -332,7 +332,7 @@ public sealed class ProgramRun
     /// <summary>A step that sees what follows in the text, and how it is told which line runs.</summary>
     public (Step Step, TextAhead Ahead) StepWithAhead()
     {
-        var ahead = new TextAhead(Text, Flow?.Text);
+        var ahead = new TextAhead(Text, Flow?.Text, Flow);
         return (new Step { Ahead = ahead }, ahead);
     }
 

@@ -52,6 +52,9 @@ ref partial struct BlockRun
                 return PieceAhead.None;
             if ((state.IsCalled && !_state.IsCalled) || (step.Transfer.Kind != TransferKind.None && !ahead.TryFollow(step.Transfer)))
                 return PieceAhead.NotKnown;
+            // The end of a called program is not that of the run.
+            if (step.Transfer.Kind == TransferKind.Return)
+                state.Ended = false;
             foreach (ref readonly var move in step.Moves.Items)
                 if (IsPiece(move, out piece, out var found))
                     // An arc that is none is told at its own block.

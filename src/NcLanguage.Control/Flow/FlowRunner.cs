@@ -28,7 +28,7 @@ public enum FlowEnd : byte
 
 /// <summary>Runs a program in the order in which the control runs it: jumps, loops and calls followed, block by block.</summary>
 /// <remarks>Where a condition is not known both ways are run, the lower line later, with what both have in common where they meet.</remarks>
-public sealed partial class FlowRunner
+public sealed partial class FlowRunner : ICallsAhead
 {
     /// <summary>Calls that may stand within each other (common practice, from memory).</summary>
     public const int DeepestCall = 10;
@@ -70,7 +70,7 @@ public sealed partial class FlowRunner
         if (_next.Line >= program.End)
             End = FlowEnd.OffTheEnd;
         Text = text;
-        _ahead = new TextAhead(text.Text, text);
+        _ahead = new TextAhead(text.Text, text, this);
         Step = new Step { Ahead = _ahead };
     }
 

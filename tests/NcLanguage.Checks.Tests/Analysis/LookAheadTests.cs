@@ -1,5 +1,6 @@
 using CsCheck;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -9,7 +10,7 @@ namespace NcLanguage.Checks.Tests.Analysis;
 /// <summary>Under radius compensation a block's end depends on the blocks behind it, which may stand in the next chunk and change without it.</summary>
 public sealed class LookAheadTests
 {
-    static readonly Setup Job = Setup.None with { IsPresent = true, Tools = [new Tool { Number = 1, Diameter = 10, Length = 90 }] };
+    static readonly Setup Job = Setup.None with { IsPresent = true, Stock = new Machine.Geometry.Box3(new(-100, -100, -20), new(100, 100, 20)), Tools = [new Tool { Number = 1, Diameter = 10, Length = 90 }] };
 
     static readonly Gen<string> Block = Gen.Frequency(
         (8, Gen.Select(Gen.OneOf("X", "Y", "X-", "Y-"), Gen.Int[1, 30], (axis, way) => $"G1 {axis}{way}")),
@@ -63,6 +64,54 @@ public sealed class LookAheadTests
         Assert.NotNull(run.Flow);
         var end = run.StepAt(line).Moves.Items[^1].To;
         Assert.Equal((-5, 35), (end.X, end.Y));
+    }
+
+    /// <summary>A control reads on into a called program and behind its end (common practice): compensation that is switched on before a call and off behind it is followed as if it stood in one
+    /// piece, by the run and by who asks for a single block.</summary>
+    [Theory]
+    [InlineData("M98 P100\nG40 G1 Y80\nM30\nO100\nY40\nX-30\nM99", "")]
+    [InlineData("Y40\nM98 P100\nG40 G1 Y80\nM30\nO100\nX-30\nM99", "")]
+    [InlineData("M98 P100\nX-30\nG40 G1 Y80\nM30\nO100\n(DOWN THE SIDE)\nM98 P200\nM99\nO200\nY40\nM99", "")]
+    [InlineData("M98 P100\nG40 G1 Y80\nM30", "O100\nY40\nX-30\nM99")]
+    [InlineData("M98 P100\nX-30\nG40 G1 Y80\nM30", "%\nO100\nY40\nM99\n%")]
+    public void Calls_between_the_blocks_of_a_contour(string contour, string file)
+    {
+        const string Head = "G21 G90 G17 G54\nT1 M6\nG43 H1 Z5\nG0 X-30 Y-1\nG1 G41 D1 X0 Y0 F100\n";
+        var programs = file.Length > 0 ? new Beside(file) : null;
+        var analysis = ProgramAnalysis.Create(SourceText.From(Head + contour), Job, MachineProfile.IsoMill, new AnalysisOptions(Programs: programs));
+        var straight = ProgramAnalysis.Create(SourceText.From(Head + "Y40\nX-30\nG40 G1 Y80\nM30"), Job, MachineProfile.IsoMill);
+
+        Assert.DoesNotContain(analysis.Findings, finding => finding.Name is "path-not-known" or "compensation-entry" or "compensation-corner");
+        Assert.Equal(Moves(straight), Moves(analysis));
+        // Where it is switched on, asked by itself.
+        Assert.Equal(straight.Main.StepAt(4).Moves.Items[^1].To, analysis.Main.StepAt(4).Moves.Items[^1].To);
+        Assert.Equal((-5, 0), (Math.Round(analysis.Main.StepAt(4).Moves.Items[^1].To.X, 9), Math.Round(analysis.Main.StepAt(4).Moves.Items[^1].To.Y, 9)));
+    }
+
+    /// <summary>A program that is called twice in one go goes on with its beginning.</summary>
+    [Fact]
+    public void A_program_that_is_called_more_than_once_comes_again()
+    {
+        const string Head = "G21 G90 G17 G54\nT1 M6\nG43 H1 Z5\nG0 X-30 Y-1\nG1 G41 D1 X0 Y0 F100\nG91\n";
+        const string Tail = "G90 G40 G1 X-60\nM30";
+        var called = ProgramAnalysis.Create(SourceText.From(Head + "M98 P100 L2\n" + Tail + "\nO100\nY20\nX20\nM99"), Job, MachineProfile.IsoMill);
+        var straight = ProgramAnalysis.Create(SourceText.From(Head + "Y20\nX20\nY20\nX20\n" + Tail), Job, MachineProfile.IsoMill);
+        Assert.Equal(Moves(straight), Moves(called));
+    }
+
+    static List<(double X, double Y)> Moves(ProgramAnalysis analysis)
+    {
+        var exit = analysis.Main.Exit.Position;
+        var moves = new List<(double X, double Y)> { (Math.Round(exit.X, 9), Math.Round(exit.Y, 9)) };
+        foreach (var part in analysis.Main.Results)
+            foreach (var cut in part.Cuts)
+                moves.Add((Math.Round(cut.To.X, 9), Math.Round(cut.To.Y, 9)));
+        return moves;
+    }
+
+    sealed class Beside(string text) : ICalledPrograms
+    {
+        public CalledFile? Find(int number) => number == 100 ? new CalledFile("O100.nc", "O100.nc", SourceText.From(text)) : null;
     }
 
     /// <summary>An inside corner across the ends of two chunks is one: what stands behind makes room for it, or does not.</summary>

@@ -23,6 +23,9 @@ sealed class LoopWatch
     /// <summary>Counts up whenever something steers the run that is no part of the state: a counted loop, a repeated call, a place read.</summary>
     int _turns;
 
+    /// <summary>Counts the ways back that were taken.</summary>
+    int _arrivals;
+
     /// <summary>Counts the places where it was not known which way the run goes.</summary>
     int _doubts;
 
@@ -44,14 +47,24 @@ sealed class LoopWatch
         if (!_ways.TryGetValue((frame, line), out var way))
             _ways.Add((frame, line), way = new Way());
         way.Count++;
+        way.Last = ++_arrivals;
         if (way.Count > Busiest.Count)
             Busiest = (from, way.Count);
         if (way.HasKept && way.Turns == _turns && (readsPlace ? way.State == state : Same(way.State.Variables, state.Variables)))
-            return way.Doubts == _doubts ? Arrival.Endless : Arrival.Doubtful;
+            return IsWithinAnother(frame, line, way) ? Arrival.New : way.Doubts == _doubts ? Arrival.Endless : Arrival.Doubtful;
         // Kept at arrivals 1, 2, 4, 8 …: a ring of any length is met once the distance to the next has grown beyond it.
         if ((way.Count & (way.Count - 1)) == 0)
-            (way.HasKept, way.State, way.Turns, way.Doubts) = (true, state, _turns, _doubts);
+            (way.HasKept, way.Kept, way.State, way.Turns, way.Doubts) = (true, _arrivals, state, _turns, _doubts);
         return Arrival.New;
+    }
+
+    /// <summary>Whether the run has come back to an earlier line of the program since the state was kept: then it is that loop which comes again, and it is met there.</summary>
+    bool IsWithinAnother(CallFrame frame, int line, Way way)
+    {
+        foreach (var (place, other) in _ways)
+            if (place.Frame == frame && place.Line < line && other.Last > way.Kept)
+                return true;
+        return false;
     }
 
     static bool Same(Variables? a, Variables? b) => (a ?? Variables.None).Equals(b ?? Variables.None);
@@ -59,6 +72,11 @@ sealed class LoopWatch
     sealed class Way
     {
         public long Count;
+
+        /// <summary>When the run came here last, counted in ways back, and when the state was kept.</summary>
+        public int Last;
+
+        public int Kept;
         public bool HasKept;
         public ControlState State;
         public int Turns;

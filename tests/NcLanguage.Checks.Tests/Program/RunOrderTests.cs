@@ -72,6 +72,7 @@ public sealed class RunOrderTests
     [Theory]
     [InlineData("loop-endless", 3, "N10 G0 X1\nX2\nGOTO 10\nM30")]
     [InlineData("loop-endless", 4, "#1=1\nWHILE [#1 GT 0] DO1\nG0 X1\nEND1\nM30")]
+    [InlineData("loop-endless", 9, "#1=0\nWHILE [#1 LT 9] DO1\n#2=0\nWHILE [#2 LT 3] DO2\n#2=#2+1\nG0 X#2\nG4 P1\nEND2\nEND1\nM30")]
     [InlineData("loop-endless", 3, "O7 WHILE [1]\nG0 X1\nO7 ENDWHILE\nM30")]
     [InlineData("run-too-long", 4, "#1=1\nN10 G0 X1\n#1=#1+1\nIF [#1 GT 0] GOTO 10\nM30")]
     [InlineData("call-too-deep", 4, "M98 P5\nM30\nO5\nM98 P5\nM99")]

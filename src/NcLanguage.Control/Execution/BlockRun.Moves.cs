@@ -115,6 +115,7 @@ ref partial struct BlockRun
         {
             IncrementalUse.Fresh => IncrementalUse.Moved,
             IncrementalUse.Homed => IncrementalUse.MovedFromHome,
+            IncrementalUse.LeftByCall => IncrementalUse.MovedBehindCall,
             var use => use,
         };
         var set = _state.Set | _step.Sets;

@@ -26,6 +26,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
     /// <summary>Line in the caller behind which the run goes on.</summary>
     public int CallLine { get; init; }
 
+    /// <summary>How the caller's numbers were read at the call.</summary>
+    public DistanceMode CallersDistance { get; init; }
+
     /// <summary>The caller's variables, where the call has local ones of its own.</summary>
     public Variables? CallersVariables { get; init; }
 

@@ -40,6 +40,7 @@ public sealed partial class FlowRunner
         var frame = new CallFrame(text, region, number)
         {
             CallLine = Line,
+            CallersDistance = _state.Distance,
             CallersVariables = handsOver ? _state.Variables ?? Variables.None : null,
             Arguments = handsOver ? [.. Step.Arguments] : null,
             PassesLeft = double.IsNaN(passes) ? 0 : passes - 1,
@@ -191,6 +192,8 @@ public sealed partial class FlowRunner
             LoseState();
         _frames.Pop();
         (_state, _isBehindStep) = (WithCallersLocals(frame), false);
+        if (frame.CallersDistance == DistanceMode.Absolute && _state.Distance == DistanceMode.Incremental)
+            _state.IncrementalUse = IncrementalUse.LeftByCall;
         var caller = _frames.Peek();
         if (line <= frame.CallLine)
         {

@@ -123,6 +123,12 @@ public enum IncrementalUse : byte
 
     /// <summary>The tool was moved by distances from where it had been taken away to.</summary>
     MovedFromHome,
+
+    /// <summary>A called program has left it on, and its caller, which was in G90, has not moved the tool since.</summary>
+    LeftByCall,
+
+    /// <summary>That caller has moved the tool.</summary>
+    MovedBehindCall,
 }
 
 /// <summary>What the control does that is not followed here: while any is in force, places in space are not known.</summary>

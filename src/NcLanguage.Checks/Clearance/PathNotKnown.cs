@@ -123,12 +123,17 @@ public sealed class PathNotKnown : Rule
         if (!double.IsNaN(after.CompensationRadius))
             return $"Where the path goes on here is not known: {Until}";
         var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
-        var why = after.D > 0 ? $"the setup gives no diameter for D{after.D}"
+        var why = after.D > 0 ? $"the setup gives no diameter for D{after.D}{Own(step.Job.Setup, after)}"
             : step.Step.Words.Has('D') ? "the number of its D is not known"
             : after.Tool > 0 ? $"the setup gives no diameter for tool {after.Tool}"
             : "the tool in the spindle is not known";
         return $"The radius that {word} keeps off the path is not known, because {why}: {Until}";
     }
+
+    /// <summary>Where the radius of the tool in the spindle stands, for a D that is no tool's.</summary>
+    static string Own(Setup setup, in ControlState state) =>
+        state.Tool > 0 && setup.FindTool(state.Tool) is { } tool && setup.FindRadiusOffset(state.D) is null
+            ? $", and that of tool {state.Tool} stands in D{tool.RadiusOffset ?? state.Tool}" : "";
 
     static string NotFollowed(in Block block, in Token token) => token.Kind switch
     {

@@ -13,7 +13,7 @@ public sealed class RadiusOffsetMismatch : Rule
         Name = "radius-offset-mismatch",
         Severity = Severity.Warning,
         Title = "The radius offset is another tool's",
-        Finds = "G41 or G42 with a D that is not the one of the tool in the spindle: the radiusOffset of the setup's tool list, else the tool's number. D0 is none.",
+        Finds = "G41 or G42 with a D that is not the one of the tool in the spindle: the radiusOffset of the setup's tool list, else the tool's number. D0 is none. Where the list has the tool in the spindle, only a D that is another tool's of the list, or a tool's number.",
         AtTheMachine = "The tool keeps another tool's radius off the path: the part comes out too large or too small by the difference on every side.",
         Setup = """
             { "tools": [ { "number": 2, "diameter": 10, "length": 90 }, { "number": 6, "diameter": 16, "length": 110, "radiusOffset": 36 } ] }
@@ -51,8 +51,8 @@ public sealed class RadiusOffsetMismatch : Rule
         Fix =
             "Writes the D of the tool in the spindle. Where the setup lists its radiusOffset, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
-        NotFound = "A second D of the same tool, for roughing with an allowance. Shops that number D differently from T say so with radiusOffset in the setup's tool list.",
-        Source = "NISTIR 6556 §3.5.10; D equal to T is common practice.",
+        NotFound = "A D that no tool of the setup's list has, where that has the tool in the spindle: it may well be a second one of this tool, for roughing with an allowance. Its radius is known where G10 writes it, else path-not-known tells. Shops that number D differently from T say so with radiusOffset in the setup's tool list.",
+        Source = "NISTIR 6556 §3.5.10; D equal to T, and a D of its own for an allowance, are common practice.",
     };
 
     public override StepEvents Interest => StepEvents.News;
@@ -62,9 +62,10 @@ public sealed class RadiusOffsetMismatch : Rule
         ref readonly var after = ref step.Step.After;
         if ((step.Step.Sets & Slot.Compensation) == 0 || after.Tool <= 0 || after.D <= 0 || !step.IsRun)
             return;
-        var listed = step.Job.Setup.FindTool(after.Tool)?.RadiusOffset;
+        var tool = step.Job.Setup.FindTool(after.Tool);
+        var listed = tool?.RadiusOffset;
         var expected = listed ?? after.Tool;
-        if (after.D == expected)
+        if (after.D == expected || (tool is not null && step.Job.Setup.FindRadiusOffset(after.D) is null && step.Job.Setup.FindTool(after.D) is null))
             return;
         var message = listed is not null
             ? $"D{after.D} is applied to tool {after.Tool}, whose radius stands in D{expected}: every side is off by the difference of the two radii."

@@ -69,6 +69,9 @@ public sealed class CompensationRuleTests
     [InlineData("G41 D22", "by custom stands in D1")]
     [InlineData("T2 M6|G41 D2", "stands in D22")]
     [InlineData("T2 M6|G41 D22", "")]
+    [InlineData("G41 D31", "")] // a second one of this tool, for roughing: no other's, and path-not-known tells that nobody gives it
+    [InlineData("G10 L12 P31 R5.3|G41 D31", "")]
+    [InlineData("G10 L12 P22 R5.3|G41 D22", "by custom stands in D1")]
     public void Another_tools_radius(string blocks, string said)
     {
         var found = Of("radius-offset-mismatch", blocks);
@@ -96,7 +99,7 @@ public sealed class CompensationRuleTests
 
     /// <summary>Where the radius, or the way on, is not known, the note says why, once; where all is known there is none.</summary>
     [Theory]
-    [InlineData("G41 D9 X0|Y50|X60", "the setup gives no diameter for D9")]
+    [InlineData("G41 D9 X0|Y50|X60", "the setup gives no diameter for D9, and that of tool 1 stands in D1")]
     [InlineData("T3 M6|G41 X0|Y50", "the setup gives no diameter for tool 3")]
     [InlineData("G41 D#9 X0|Y50", "the number of its D is not known")]
     [InlineData("G41 D1 X0|Y50|X#5|X70", "Where the path goes on here is not known")]

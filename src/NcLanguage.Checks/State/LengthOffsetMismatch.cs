@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -34,7 +35,7 @@ public sealed class LengthOffsetMismatch : Rule
             """,
         FixSafety = FixSafety.Safe,
         Fix =
-            "Writes the H of the tool in the spindle; for G44, as a choice, G43; for a length that G10 writes none. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
+            "Writes the H of the tool in the spindle; where the H is that of a tool that is called and not changed to, as a choice, or M6; for G44, as a choice, G43; for a length that G10 writes none. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
             + "word may as well be the T.",
         NotFound = "G44 with a length that is not known. Lengths that G10 writes within 1 mm of the setup's, and what it writes as wear. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
         Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice, as is that a tool wears by tenths.",
@@ -64,12 +65,25 @@ public sealed class LengthOffsetMismatch : Rule
         var isListed = step.Job.Setup.FindTool(after.Tool) is not null;
         // How much lower than the program says the tip runs: the tool is longer by as much.
         var lower = Offsets.LengthOf(expected, after, step.Job.Setup) - Offsets.LengthOf(after.H, after, step.Job.Setup);
+        if (IsCalledNext(after, step.Job.Setup))
+        {
+            step.Report(this, step.Step.Words.TokenOf('H'),
+                $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: T{after.SelectedTool} is called, but no M6 has changed to it{(isListed ? ", and " + Off(lower, after, step.Say) : ".")}",
+                Slot.SelectedTool, $"T{after.SelectedTool} is called here.", expected, text: NotChanged, severity: isListed && IsLower(lower, after) ? Severity.Error : Severity.Warning);
+            return;
+        }
         var message = isListed
             ? $"H{after.H} is applied to tool {after.Tool}, whose length stands in H{expected}: {Off(lower, after, step.Say)}"
             : $"H{after.H} is applied to tool {after.Tool}, whose length by custom stands in H{expected}: if it does here, Z is off by the difference of the two lengths.";
         step.Report(this, step.Step.Words.TokenOf('H'), message,
             Slot.Tool, $"Tool {after.Tool} is changed in here.", expected, severity: isListed && IsLower(lower, after) ? Severity.Error : Severity.Warning);
     }
+
+    /// <summary>Whether the length is that of the tool that is called and has not been changed to.</summary>
+    static bool IsCalledNext(in ControlState state, Setup setup) =>
+        state.SelectedTool > 0 && state.SelectedTool != state.Tool && LengthOffsets.Of(state.SelectedTool, setup) == state.H;
+
+    const string NotChanged = "M6";
 
     /// <summary>Lengths nearer to each other than this are alike, mm.</summary>
     const double Equal = 0.0005;
@@ -127,6 +141,16 @@ public sealed class LengthOffsetMismatch : Rule
         var tool = analysis.Main.StepAt(finding.Line).After.Tool;
         var isListed = analysis.Setup.FindTool(tool)?.LengthOffset is not null;
         var word = "H" + Say.Number(finding.Value);
+        if (finding.Text == NotChanged)
+            return WhereNotChanged(finding, analysis, word);
         return [new Fix($"Write {word}", isListed ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
+    }
+
+    /// <summary>A change that was forgotten, or the length of a tool that is only called for later.</summary>
+    static IEnumerable<Fix> WhereNotChanged(Finding finding, ProgramAnalysis analysis, string word)
+    {
+        if (analysis.Main.LastSetterBefore(Slot.SelectedTool, finding.Line) is var call and >= 0)
+            yield return new Fix($"Change to the tool with M6 in line {call + 1}", FixSafety.Choice, [Inserts.Behind(analysis, call, "M6")]);
+        yield return new Fix($"Write {word}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
     }
 }

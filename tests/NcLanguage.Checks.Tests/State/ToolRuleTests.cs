@@ -88,6 +88,23 @@ public sealed class ToolRuleTests
         Assert.Contains(amount, found.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Under M6 a T only readies a tool (NISTIR 6556 §3.6.3). The length of the tool that is called and not changed to: either M6 is missing, or the H is too early.</summary>
+    [Fact]
+    public void The_length_of_a_tool_that_is_called_and_not_changed_to()
+    {
+        const string Program = Modes + "G0\nT1 M6\nG43 H21 Z5\nT2 (NEXT)\nG43 H2 Z5\nM30";
+        var analysis = Check.Analyse(Program, setup: Carousel);
+        var found = Assert.Single(analysis.Findings, finding => finding.Name == "length-offset-mismatch");
+        Assert.Contains("T2 is called, but no M6 has changed to it", found.Message, StringComparison.Ordinal);
+        var fixes = analysis.FixesOf(found).ToList();
+        Assert.Equal(["Change to the tool with M6 in line " + (found.Line), "Write H21"], fixes.Select(fix => fix.Title));
+        Assert.All(fixes, fix => Assert.Equal(FixSafety.Choice, fix.Safety));
+        Assert.Contains("\nT2 M6 (NEXT)\n", Check.Fixed("length-offset-mismatch", Program, setup: Carousel), StringComparison.Ordinal);
+        // A tool readied for later is none: another's length is another's.
+        var other = Check.Analyse(Modes + "G0\nT1 M6\nT2\nG43 H3 Z5\nM30", setup: Carousel);
+        Assert.DoesNotContain("no M6", Assert.Single(other.Findings, finding => finding.Name == "length-offset-mismatch").Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void H0_is_mended_to_the_tool_s()
     {

@@ -19,7 +19,7 @@ public sealed class ArcRadiusMismatch : Rule
             M3 S1500
             G0 X0 Y0 Z5
             G1 Z-1 F100
-            G2 X10 Y1 I5 J0
+            G2 X10 Y0 I-5 J0
             ~^
             G0 Z50
             M5
@@ -35,8 +35,10 @@ public sealed class ArcRadiusMismatch : Rule
             M5
             M30
             """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Where the words of the centre would fit with another sign, or as the place of the centre instead of distances from the start, and in one such way only: writes them so.",
         NotFound = "Controls that allow more, or less.",
-        Source = "NISTIR 6556 §3.5.3.2.",
+        Source = "NISTIR 6556 §3.5.3.2; which slips are usual: common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -44,8 +46,31 @@ public sealed class ArcRadiusMismatch : Rule
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
-            if (fault.Kind == FaultKind.ArcRadiusMismatch && ArcWords.OfOtherPlane(step) < 0)
-                step.Report(this, fault.Token,
-                    $"The arc starts {step.Say.Length(fault.A)} from its centre and ends {step.Say.Length(fault.B)} from it: the control stops with an alarm, or leaves the circle by {step.Say.Length(Math.Abs(fault.A - fault.B))}.");
+        {
+            if (fault.Kind != FaultKind.ArcRadiusMismatch || ArcWords.OfOtherPlane(step) >= 0)
+                continue;
+            var fit = ArcCentreFit.Of(step);
+            var hint = fit switch
+            {
+                null => "",
+                (var words, true) => $" Its words fit as the place of the centre, but are read as distances from the arc's start: those are {words}.",
+                (var words, _) => $" With {words} it would fit.",
+            };
+            step.Report(this, fault.Token,
+                $"The arc starts {step.Say.Length(fault.A)} from its centre and ends {step.Say.Length(fault.B)} from it: the control stops with an alarm, or leaves the circle by {step.Say.Length(Math.Abs(fault.A - fault.B))}.{hint}",
+                text: fit?.Words ?? "");
+        }
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        if (finding.Text.Length == 0)
+            return [];
+        var block = analysis.Main.BlockAt(finding.Line);
+        var edits = new List<Edit>();
+        foreach (var word in finding.Text.Split(' '))
+            if (block.IndexOf(word[0]) is var token and >= 0)
+                edits.Add(WordEdits.Replace(finding.Line, block, token, word));
+        return [new Fix($"Write {finding.Text}", FixSafety.Choice, [.. edits])];
     }
 }

@@ -50,8 +50,17 @@ public sealed class CompensationCorner : Rule
     public override void CheckStep(in StepContext step)
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
-            if (fault.Kind == FaultKind.CompensationCorner)
+            if (fault.Kind == FaultKind.CompensationCorner && !(fault.Letter == 'R' && IsNoArc(step.Step)))
                 step.Report(this, fault.Token, Message(fault, step.Say), Slot.Compensation, "Compensation is switched on here.");
+    }
+
+    /// <summary>Whether the block's arc is none, whose radius is no matter then: arc-radius-mismatch.</summary>
+    static bool IsNoArc(Step step)
+    {
+        foreach (ref readonly var fault in step.Faults.Items)
+            if (fault.Kind == FaultKind.ArcRadiusMismatch)
+                return true;
+        return false;
     }
 
     static string Message(in Fault fault, LengthText say) => fault.Letter == 'R'

@@ -1,0 +1,63 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>The words of an arc's centre as they were hardly written but meant: an arc whose ends lie on no circle about the centre given, but about another that differs by a common slip.</summary>
+static class ArcCentreFit
+{
+    /// <summary>How far the radius at both ends may differ for the slip to be sure, mm: what rounding to three decimals leaves.</summary>
+    const double Rounding = 0.002;
+
+    static bool IsWorkedOut(in StepContext step, char letter)
+    {
+        if (step.Step.Words.TokenOf(letter) is not (>= 0 and var token))
+            return false;
+        ref readonly var word = ref step.Block.Tokens[token];
+        return step.Block.Line[word.Start..word.End].IndexOfAny("[#"u8) >= 0;
+    }
+
+    /// <summary>The words with which the arc would fit, and whether the ones given fit as the place of the centre; null where no slip, or more than one, would explain them.</summary>
+    public static (string Words, bool IsPlace)? Of(in StepContext step)
+    {
+        ref readonly var before = ref step.Step.Before;
+        ref readonly var after = ref step.Step.After;
+        var readings = step.Job.Readings;
+        if (after.Plane == WorkPlane.Unknown || before.ProgramFrame is not null || readings.ArcCentre == ArcCentreReading.Absolute || readings.Integers == IntegerReading.Increments)
+            return null;
+        var (first, second, _) = Arcs.Axes(after.Plane);
+        var (letterA, letterB) = ((char)('I' + first), (char)('I' + second));
+        var words = step.Step.Words;
+        if (IsWorkedOut(step, letterA) || IsWorkedOut(step, letterB))
+            return null;
+        var unit = UnitLength.Of(after.Units);
+        var (a, b) = (words.Has(letterA) ? words[letterA] * unit : 0, words.Has(letterB) ? words[letterB] * unit : 0);
+        var (from, to) = (before.ProgrammedPosition, after.ProgrammedPosition);
+        var chord = Arcs.Radius(from, to, first, second);
+        if (double.IsNaN(a + b + chord) || chord <= Rounding)
+            return null;
+        var fits = new List<(double A, double B, bool IsPlace)>(1);
+        Try(-a, b, a != 0, false);
+        Try(a, -b, b != 0, false);
+        Try(-a, -b, a != 0 && b != 0, false);
+        Try(a - from[first], b - from[second], words.Has(letterA) && words.Has(letterB), true);
+        if (fits.Count != 1)
+            return null;
+        var fit = fits[0];
+        string[] written = letterA < letterB ? [Word(letterA, fit.A), Word(letterB, fit.B)] : [Word(letterB, fit.B), Word(letterA, fit.A)];
+        return (string.Join(' ', written.Where(word => word.Length > 0)), fit.IsPlace);
+
+        void Try(double along, double across, bool isSlip, bool isPlace)
+        {
+            var centre = from.With(first, from[first] + along).With(second, from[second] + across);
+            var radius = Arcs.Radius(from, centre, first, second);
+            if (isSlip && radius > Rounding && Math.Abs(radius - Arcs.Radius(to, centre, first, second)) <= Rounding)
+                fits.Add((along, across, isPlace));
+        }
+
+        string Word(char letter, double mm) => words.Has(letter) ? letter + Say.Number(mm / unit, 4) : "";
+    }
+}

@@ -146,6 +146,19 @@ public sealed class OperationTests
         Assert.Equal([null, null], Operations.Of(Blocks).Operations.Select(operation => operation.DepthOfCut ?? operation.RemovalRate));
     }
 
+    /// <summary>A bore milled as a helix of 4 mm a turn, and a level circle to clean its floor: no cut is deeper than a turn (solid geometry), whatever chords the helix is followed by.</summary>
+    [Theory]
+    [InlineData("G1 X6.2\n", 4)]
+    [InlineData("G1 X20\n", 12)]
+    public void A_circle_behind_a_helix_cuts_no_deeper_than_its_turns(string behind, double deepest)
+    {
+        const string Helix = "G21 G90 G17 G94 G54\nT6 M6\nG0 X6.2 Y0 Z1 S4000 M3\nG1 Z0 F400\nG3 I-6.2 Z-4 F600\nI-6.2 Z-8\nI-6.2 Z-12\nI-6.2\n";
+        var list = Operations.Of(Helix + behind + "G0 Z20\nM30\n", """
+            { "stock": { "min": [-30, -30, -30], "max": [30, 30, 0] }, "tools": [ { "number": 6, "kind": "end-mill", "diameter": 16, "centreCutting": true } ] }
+            """);
+        Assert.Equal(deepest, Assert.Single(list.Operations).DepthOfCut!.Value, 0.01);
+    }
+
     [Fact]
     public void Tools_sum_their_operations()
     {

@@ -198,11 +198,14 @@ public sealed partial class StockField
         var within = Math.Max(Sweep.ChordTolerance, CellSize / ChordsPerCell);
         if (arc.IsLevel && arc.Widening <= within && arc.Radius <= GreatestExact)
         {
-            var form = end.Grown(_growth);
+            // The chords of a helix before it leave slivers beside the arc, as high as the helix is deep: what is narrower than they may be counts as volume, and not as a depth of cut.
             var sum = new CutSum();
-            var strip = new ArcStrip(arc.From, arc.To, arc.Center, arc.Angle, form.Radius);
-            LowerAt(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
-            return Tally(sum);
+            var measures = Rule == CellRule.Middle && end.FlatRadius > within;
+            if (measures)
+                LowerLevel(arc, end.Grown(-within), ref sum);
+            var deep = sum.Deepest;
+            LowerLevel(arc, end.Grown(_growth), ref sum);
+            return Tally(measures ? sum with { Deepest = deep } : sum);
         }
         var (removed, deepest) = (0.0, 0.0);
         foreach (var (from, to) in arc.ChordsWithin(within))
@@ -211,6 +214,12 @@ public sealed partial class StockField
             (removed, deepest) = (removed + cut.Removed, Math.Max(deepest, cut.Deepest));
         }
         return new CutTally(removed, deepest);
+    }
+
+    void LowerLevel(in ArcPath arc, in EndForm form, ref CutSum sum)
+    {
+        var strip = new ArcStrip(arc.From, arc.To, arc.Center, arc.Angle, form.Radius);
+        LowerAt(strip, arc.From.Z, form, strip.Low.Y, strip.High.Y, ref sum);
     }
 
     /// <summary>What stands now, to come back to.</summary>

@@ -34,7 +34,8 @@ public sealed class DrawingComparison
         return comparison;
     }
 
-    static bool IsOfAnotherPart(DrawingMatch match, Job job) => IsShifted(match) && !(job.Setup.Stock is { } stock && IsOver(stock, match));
+    /// <summary>Whether a hole that is made is that of another part, which lies under an offset of its own.</summary>
+    internal static bool IsOfAnotherPart(DrawingMatch match, Job job) => IsShifted(match) && !(job.Setup.Stock is { } stock && IsOver(stock, match));
 
     /// <summary>Whether a hole that is made lies in the stock as seen from above.</summary>
     internal static bool IsOver(Box3 stock, DrawingMatch match) => Footprint.Distance(stock, match.X, match.Y) <= Sweep.ClearanceTolerance;

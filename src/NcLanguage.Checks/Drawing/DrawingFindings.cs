@@ -27,7 +27,8 @@ sealed class DrawingFindings
         IsShared = run.Job.Setup.IsShared;
         _kin = [.. matches.Where(match => match.Status == HoleStatus.Drilled).Select(match => KinOf(match.Wanted!))];
         Misplaced = MisplacedHoles.Of(
-            matches.Where(match => match.Wanted is not null && !MayBeDoneElsewhere(match)), matches.Where(match => match.Status == HoleStatus.Extra));
+            matches.Where(match => match.Wanted is not null && !MayBeDoneElsewhere(match)), matches.Where(match => match.Status == HoleStatus.Extra), run.Job,
+            match => _kin.Contains(KinOf(match.Wanted!)));
     }
 
     public ProgramRun Run { get; }

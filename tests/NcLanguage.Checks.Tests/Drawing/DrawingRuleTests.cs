@@ -190,6 +190,13 @@ public sealed class DrawingRuleTests
     public void What_is_drilled_at_another_datum_outside_the_stock_is_another_part() =>
         Assert.Empty(Drawn(Analyse(Made + "\nG80\nG55 G0 X20 Y30\nG99 G81 X20 Y30 R2 Z-13 F150\nX40")));
 
+    /// <summary>Holes of another part stand in nobody's stead, unless none is made as drawn and they have the numbers of those that are missing: then the offset was forgotten.</summary>
+    [Theory]
+    [InlineData("G99 G81 X20 Y30 R2 Z-13 F150\nX40\nG80\nG55 G0 X20 Y30\nG99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60", "The drawing's hole at X60 Y30 (G54) is not made: 8 mm, 10 mm deep, in line 8 of x.setup.json.")]
+    [InlineData("G55 G0 X20 Y30\nG99 G81 X20 Y30 R2 Z-13 F150\nX40\nX60", "The drawing's 3 holes at X20 Y30, X40 Y30, X60 Y30 (G54) are not made: 8 mm, the first in line 8 of x.setup.json. Instead as many are made where the drawing has none, at X20 Y30, X40 Y30, X60 Y30 (G55).")]
+    public void A_hole_of_another_part_is_not_taken_for_a_missing_one(string blocks, string message) =>
+        Assert.Equal(message, Assert.Single(Analyse(blocks).Findings, finding => finding.Name == "hole-missing").Message);
+
     [Fact]
     public void A_hole_of_a_loop_is_told_once()
     {

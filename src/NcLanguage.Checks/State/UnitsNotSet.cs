@@ -43,7 +43,7 @@ public sealed class UnitsNotSet : Rule
         if (!step.HasHappened(Happened.LengthRead) || after.HasSet(Slot.Units) || after.IsCalled)
             return;
         var (inch, millimetre) = Codes(step.Job.Readings.Units);
-        step.ReportBlock(this, $"Neither G{inch} nor G{millimetre} has been given: these lengths are read in the unit the program before has left, inches or millimetres.");
+        step.ReportBlock(this, $"Neither G{inch} nor G{millimetre} has been given: these lengths are read in the unit the program before has left, inches or millimetres.{(step.Job.Setup.IsInch ? " Here they are taken as inches, the unit of the setup." : "")}");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

@@ -26,8 +26,12 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     /// <summary>Whether blocks with / are passed over.</summary>
     public bool SkipBlocks { get; } = skipBlocks;
 
-    /// <summary>The state before a program's first block.</summary>
-    public ControlState Start() => ControlState.AtStart(Setup.Frame == Setup.UnknownFrame ? 54 : Setup.Frame) with { Variables = StartVariables() };
+    /// <summary>The state before a program's first block. Until the program says a unit itself its lengths are taken in that of the setup.</summary>
+    public ControlState Start() => ControlState.AtStart(Setup.Frame == Setup.UnknownFrame ? 54 : Setup.Frame) with
+    {
+        Variables = StartVariables(),
+        Units = Setup.IsInch ? LengthUnit.Inch : LengthUnit.Millimetre,
+    };
 
     /// <summary>The state before the first line of a text: for one that is there to be called one of which nothing is known.</summary>
     /// <param name="hasLeader">Whether other text stands before the program.</param>

@@ -223,6 +223,17 @@ public sealed class StateRuleTests
         Assert.Empty(Check.Analyse(mended).Findings);
     }
 
+    /// <summary>Until the program says a unit its lengths are taken in that of the setup: one finding tells that it says none, and no other comes of it.</summary>
+    [Fact]
+    public void A_program_without_a_unit_is_read_in_the_setup_s()
+    {
+        var setup = Setup.None with { IsPresent = true, IsInch = true, Stock = new Machine.Geometry.Box3(new(0, 0, -25.4), new(101.6, 76.2, 0)) };
+        var analysis = Check.Analyse("G90 G17 G54\nG0 X3.5 Y2.5\nM30", setup: setup);
+        Assert.Equal((88.9, 63.5), (Math.Round(analysis.Main.Exit.Position.X, 6), Math.Round(analysis.Main.Exit.Position.Y, 6)));
+        Assert.EndsWith("Here they are taken as inches, the unit of the setup.", analysis.Findings.Single(finding => finding.Name == "units-not-set").Message, StringComparison.Ordinal);
+        Assert.Equal(3.5, Check.Analyse("G90 G17 G54\nG0 X3.5 Y2.5\nM30").Main.Exit.Position.X);
+    }
+
     // ---- distances left on ----
 
     [Theory]
@@ -237,6 +248,22 @@ public sealed class StateRuleTests
     [InlineData("G91 G0 X5", 1)]
     public void G91_is_told_where_positions_were_meant(string blocks, int findings) =>
         Assert.Equal(findings, Count("incremental-left-on", Modes + "G0 X1 Y1 Z1\n" + blocks + "\nM30"));
+
+    /// <summary>What a called program switches on stays on (common practice); who called in G90 hardly meant distances.</summary>
+    [Theory]
+    [InlineData("G0 X1\nM98 P5\nG0 X2\nM30\nO5\nG91 G0 X1\nM99", "7")]
+    [InlineData("G0 X1\nM98 P5\nG0 X2\nX3\nM98 P5\nG90 X2\nM30\nO5\nG91 G0 X1\nM99", "7")]
+    [InlineData("G0 X1\nM98 P5\nG90 G0 X2\nM30\nO5\nG91 G0 X1\nM99", "")]
+    [InlineData("G0 X1\nM98 P5\nG91 G0 X2\nG90\nM30\nO5\nG91 G0 X1\nM99", "")]
+    [InlineData("G0 X1\nM98 P5\nG91 G28 Z0\nG90\nM30\nO5\nG91 G0 X1\nM99", "")]
+    [InlineData("G0 X1\nG91\nM98 P5 L3\nX2\nG90\nM30\nO5\nG0 X1\nM99", "")]
+    [InlineData("G0 X1\nM98 P5 L3\nG90 X2\nM30\nO5\nG91 G0 X1\nM99", "")]
+    [InlineData("G0 X1\nM98 P5\nG0 X2\nM30\nO5\nG91 G0 X1\nG90\nM99", "")]
+    public void G91_that_a_called_program_leaves_on_is_told_at_the_caller_s_first_move(string blocks, string lines)
+    {
+        var found = Check.Of("incremental-left-on", "G21 G90 G17 G54\nT1 M6\nM3 S500\nG43 H1 Z5\n" + blocks);
+        Assert.Equal(lines, string.Join(' ', found.Select(finding => finding.Line + 1)));
+    }
 
     [Fact]
     public void A_program_in_distances_throughout_is_left_alone() =>

@@ -52,6 +52,7 @@ public sealed class ValueNotAllowed : Rule
         'T' when step.Step.Words['T'] > step.Job.Machine.Tools => $"the tool changer of this machine has {Say.Number(step.Job.Machine.Tools!.Value)} places",
         'T' => "a tool number is a whole number from 0",
         'D' or 'H' => "an offset number is a whole number from 0",
+        'L' or 'K' when step.Step.Words[letter] == 0 && step.Step.After.InCycle => "repeats are a whole number from 1, unless the machine's file says that 0 keeps the cycle (zeroRepeats)",
         'L' or 'K' => "repeats are a whole number from 1",
         'Q' => "a peck is greater than 0",
         'P' when step.Step.Words.HasCode('G', 100) => step.Step.Words['L'] is 2 or 20 ? "G10 sets work offsets 1 to 9" : "an offset number is a whole number from 0",

@@ -66,7 +66,7 @@ ref partial struct BlockRun
         if (repeats < 1)
         {
             // A control that refuses the block drills nothing; one that takes 0 keeps the cycle for later.
-            if (_words[letter] == 0)
+            if (_words[letter] == 0 && Readings.ZeroRepeats == ZeroRepeatsReading.Alarm)
                 AddFault(FaultKind.ValueNotAllowed, _words.TokenOf(letter), letter, 0);
             UseAxisWords();
             return;

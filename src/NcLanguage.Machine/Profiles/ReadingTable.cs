@@ -105,6 +105,14 @@ public static class ReadingTable
             ],
             r => (int)r.IncrementalR, (r, i) => r with { IncrementalR = (IncrementalRReading)i }),
         new(
+            "zeroRepeats", "What 0 repeats in a block of a cycle mean.",
+            "The control stops where the cycle was only to be kept for the places of a subprogram.",
+            [
+                new("alarm", "They are refused: the control stops with an alarm."),
+                new("keepsCycle", "The cycle and its words are kept for the blocks that follow, and nothing is drilled."),
+            ],
+            r => (int)r.ZeroRepeats, (r, i) => r with { ZeroRepeats = (ZeroRepeatsReading)i }),
+        new(
             "rapidsEndCycle", "Whether G0, G1, G2 and G3 end a cycle.",
             "Positions after a rapid are drilled that were not meant to be, or the other way round.",
             [

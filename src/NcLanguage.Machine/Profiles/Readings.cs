@@ -36,6 +36,9 @@ public enum StopReading { BeforeMotion, AfterMotion }
 /// <summary>Where a cycle's R counts from under G91.</summary>
 public enum IncrementalRReading { PresentLevel, InitialLevel }
 
+/// <summary>What 0 repeats in a cycle mean.</summary>
+public enum ZeroRepeatsReading { Alarm, KeepsCycle }
+
 /// <summary>What a file must hold for the control to load it.</summary>
 public sealed record ProgramMarks
 {
@@ -81,6 +84,8 @@ public sealed record Readings
     public StopReading StopsAct { get; init; } = StopReading.BeforeMotion;
 
     public IncrementalRReading IncrementalR { get; init; } = IncrementalRReading.PresentLevel;
+
+    public ZeroRepeatsReading ZeroRepeats { get; init; } = ZeroRepeatsReading.Alarm;
 
     /// <summary>Whether G0 to G3 end a cycle as G80 does.</summary>
     public bool RapidsEndCycle { get; init; } = true;

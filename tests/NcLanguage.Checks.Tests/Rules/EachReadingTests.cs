@@ -34,6 +34,8 @@ public sealed class EachReadingTests
 
     const string Steps = Start + "G0 X0 Y0 Z20\nG91 G99 G81 X10 R-18 Z-7 F100\nX10 R-1\nG80 G90\nM30";
 
+    const string Kept = Start + "T3 M6\nS1000 M3\nG0 X10 Y0\nG43 H3 Z20\nG99 G81 X10 Y0 Z-5 R2 F100 L0\nX20\nG80\nG53 G0 Z0\nM5\nM30";
+
     // Once round from X10 Y0 about X30 (radius 20, 2π·20 mm at 1200 mm/min) or about X20 (radius 10).
     const string Circle = Start + "G0 X10 Y0\nG2 X10 Y0 I20 J0 F1200\nM30";
 
@@ -76,6 +78,11 @@ public sealed class EachReadingTests
         ("stopsAct=afterMotion", "findings", Cut, ""),
         ("incrementalR=presentLevel", "levels", Steps, "20>2>2, 2>1>1"),
         ("incrementalR=initialLevel", "levels", Steps, "20>2>2, 19>19>19"), // below R it is lifted first
+        // NISTIR 6556 §3.5.16 refuses 0; that a cycle is kept by it for the places of a subprogram is common practice.
+        ("zeroRepeats=alarm", "findings", Kept, "value-not-allowed"),
+        ("zeroRepeats=keepsCycle", "findings", Kept, ""),
+        ("zeroRepeats=alarm", "holes", Kept, "20 0"),
+        ("zeroRepeats=keepsCycle", "holes", Kept, "20 0"),
         ("rapidsEndCycle=true", "holes", Start + "G0 X0 Y0 Z20\nG99 G81 X10 Y0 Z-5 R2 F100\nG0 X20\nG80\nM30", "10 0"),
         ("rapidsEndCycle=false", "holes", Start + "G0 X0 Y0 Z20\nG99 G81 X10 Y0 Z-5 R2 F100\nG0 X20\nG80\nM30", "10 0, 20 0"),
         ("programMarks.percent=false", "findings", "O1\n" + Start + "G0 X1\nM30", ""),

@@ -56,12 +56,15 @@ sealed class Screen : IDisposable
     }
 
     /// <summary>Text broken at blanks so that it fits the screen, each line set in by that many blanks.</summary>
-    public void WriteParagraph(string text, int indent, Style? style = null)
+    /// <param name="hang">Further blanks that lines behind the first are set in by.</param>
+    public void WriteParagraph(string text, int indent, Style? style = null, int hang = 0)
     {
-        var room = Math.Max(30, Width == int.MaxValue ? int.MaxValue : Width - indent - 1);
         var left = text.AsSpan();
-        while (true)
+        for (var isFirst = true; ; isFirst = false)
         {
+            if (!isFirst && hang > 0)
+                (indent, hang) = (indent + hang, 0);
+            var room = Math.Max(30, Width == int.MaxValue ? int.MaxValue : Width - indent - 1);
             var end = left.Length <= room ? left.Length : left[..room].LastIndexOf(' ') is > 0 and var blank ? blank : room;
             Write(new string(' ', indent));
             WriteLine(left[..end].ToString(), style);

@@ -119,7 +119,10 @@ static class ExplainCommand
                 screen.WriteParagraph(section.Text, 2);
             else
                 foreach (var line in section.Text.Split('\n'))
-                    screen.WriteLine("  " + line);
+                    if (section.Hang > 0)
+                        screen.WriteParagraph(line, 2, hang: section.Hang);
+                    else
+                        screen.WriteLine("  " + line);
         }
         screen.WriteLine();
     }

@@ -6,6 +6,9 @@ namespace NcLanguage.Reports.Explain;
 /// <summary>G and M codes.</summary>
 static class CodeExplanation
 {
+    /// <summary>The longest way to say whether a word is needed.</summary>
+    const int NeedWidth = 11;
+
     public static Explanation Of(CodeEntry code)
     {
         List<ExplainedSection> sections =
@@ -14,7 +17,7 @@ static class CodeExplanation
             new("How long it holds", HowLong(code)),
         ];
         if (!code.Words.IsEmpty)
-            sections.Add(new("Its words", string.Join('\n', code.Words.Select(Word)), IsVerbatim: true));
+            sections.Add(new("Its words", string.Join('\n', code.Words.Select(Word)), IsVerbatim: true, Hang: 1 + 2 + NeedWidth + 2));
         if (code.TakesArguments)
             sections.Add(new("Arguments", "Every other letter of the block hands a value to the program that is called, which reads it there as: "
                 + string.Join(", ", CallArguments.Letters.Select(letter => $"{letter} #{CallArguments.NumberOf(letter)}")) + "."));
@@ -41,9 +44,9 @@ static class CodeExplanation
             WordNeed.Required => "needed",
             WordNeed.CarriedOver => "needed once",
             WordNeed.OneOf => "one needed",
-            _ => "may be",
+            _ => "optional",
         };
         var only = word.OnlyUnder is { } reading ? $" (only where the reading repeats is {reading})" : "";
-        return $"{word.Letter}  {need,-11}  {word.Meaning}{(UnitText.Of(word.Unit, word.Letter) is { Length: > 0 } unit ? ", " + unit : "")}{only}";
+        return $"{word.Letter}  {need,-NeedWidth}  {word.Meaning}{(UnitText.Of(word.Unit, word.Letter) is { Length: > 0 } unit ? ", " + unit : "")}{only}";
     }
 }

@@ -7,7 +7,8 @@ public enum ExplainedKind { Rule, Code, Address, Statement, Function, Variable, 
 
 /// <summary>One heading of an explanation and what stands under it.</summary>
 /// <param name="IsVerbatim">Lines that must stay as they are: programs, setup files.</param>
-public sealed record ExplainedSection(string Heading, string Text, bool IsVerbatim = false);
+/// <param name="Hang">Of lines that are rows of a table, where the last column begins: what does not fit into a line goes on there. 0 for other lines.</param>
+public sealed record ExplainedSection(string Heading, string Text, bool IsVerbatim = false, int Hang = 0);
 
 /// <summary>Everything that is said about one rule, code, address, statement, function, variable, sign, reading or member of a file.</summary>
 /// <param name="Name">As the user writes it.</param>

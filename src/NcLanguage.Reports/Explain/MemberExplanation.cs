@@ -37,7 +37,7 @@ static class MemberExplanation
         if (!within.IsEmpty)
         {
             var width = within.Max(part => part.Name.Length);
-            sections.Add(new("Its members", string.Join('\n', within.Select(part => $"{part.Name.PadRight(width)}  {part.Text}")), IsVerbatim: true));
+            sections.Add(new("Its members", string.Join('\n', within.Select(part => $"{part.Name.PadRight(width)}  {part.Text}")), IsVerbatim: true, Hang: width + 2));
         }
         sections.Add(new("Source", $"This project's own format; nclanguage schema {file} writes the whole schema."));
         return new Explanation(

@@ -17,7 +17,12 @@ static class HtmlPage
         foreach (var section in entry.Sections)
         {
             page.Append($"<section>\n<h2>{Text(section.Heading)}</h2>\n");
-            page.Append(section.IsVerbatim ? $"<pre>{Text(section.Text)}</pre>\n" : $"<p>{Text(section.Text)}</p>\n");
+            page.Append(section switch
+            {
+                { Hang: > 0 } => Rows(section),
+                { IsVerbatim: true } => $"<pre>{Text(section.Text)}</pre>\n",
+                _ => $"<p>{Text(section.Text)}</p>\n",
+            });
             page.Append("</section>\n");
         }
         if (SeeAlso.Of(entry) is { IsEmpty: false } others)
@@ -53,6 +58,10 @@ static class HtmlPage
             page.Append($"<li><a href=\"{Uri.EscapeDataString(entry.Page)}.html\">{Text(ReferencePages.Heading(entry))}</a> <span>{Text(entry.Title)}</span></li>\n");
         page.Append("</ul>\n");
     }
+
+    /// <summary>Rows of a table, each a block: what does not fit into its line goes on under its last column.</summary>
+    static string Rows(ExplainedSection section) =>
+        $"<pre class=\"rows\" style=\"--hang: {section.Hang}ch\">{string.Concat(section.Text.Split('\n').Select(line => $"<span>{Text(line)}\n</span>"))}</pre>\n";
 
     static StringBuilder Begin(string title) => new StringBuilder()
         .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")

@@ -25,6 +25,7 @@ static class HtmlStyle
         h2 { font-size: 1.05rem; margin: 1.5rem 0 0.25rem; }
         p { margin: 0.25rem 0; }
         pre { background: var(--box); border: 1px solid var(--line); font: 0.9rem/1.4 ui-monospace, monospace; padding: 0.6rem 0.8rem; white-space: pre-wrap; }
+        .rows span { display: block; padding-left: var(--hang); text-indent: calc(-1 * var(--hang)); }
         a { color: var(--link); }
         a:focus-visible { outline: 2px solid var(--link); outline-offset: 2px; }
         .title, .names span, nav, footer { color: var(--faint); }

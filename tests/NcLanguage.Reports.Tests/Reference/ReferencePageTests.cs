@@ -44,6 +44,19 @@ public sealed partial class ReferencePageTests
         });
     }
 
+    /// <summary>What a row of a table has no room for goes on under its last column, not under its name.</summary>
+    [Theory]
+    [InlineData("G83", "Its words", 'h', "X  optional     hole along X")]
+    [InlineData("setup-tools", "Its members", 'n', "number          needed")]
+    public void Rows_hang_from_their_last_column(string page, string heading, char first, string row)
+    {
+        var section = Glossary.All.Single(entry => entry.Page == page).Sections.Single(section => section.Heading == heading);
+        Assert.StartsWith(row, section.Text, StringComparison.Ordinal);
+        Assert.All(section.Text.Split('\n'), line => Assert.Equal("  ", line[(section.Hang - 2)..section.Hang]));
+        Assert.Equal(first, section.Text[section.Hang]);
+        Assert.Contains($"<pre class=\"rows\" style=\"--hang: {section.Hang}ch\"><span>{row}", ReferencePages.All(PageFormat.Html).Single(one => one.FileName == page + ".html").Text, StringComparison.Ordinal);
+    }
+
     /// <summary>The two programs of a rule stand on its page, block by block.</summary>
     [Theory]
     [MemberData(nameof(Formats))]

@@ -208,6 +208,55 @@ public sealed class TraceAndHolesTests : IDisposable
         Assert.All(rows, row => Assert.Equal(15, row.Split(',').Length));
     }
 
+    /// <summary>What is no table is broken at blanks on a terminal of 80 places, the usual width (common practice of terminals); elsewhere it is one line.</summary>
+    [Theory]
+    [InlineData("holes two.nc", "Work coordinates in mm;", "Depths are those at full diameter")]
+    [InlineData("compare two.nc one.nc", "done otherwise;")]
+    [InlineData("trace two.nc", "of unknown length or time")]
+    [InlineData("explain setup.tools", "What kind of tool it is.")]
+    public void Sentences_are_broken_where_a_terminal_ends(string command, params string[] parts)
+    {
+        if (!OperatingSystem.IsLinux() || !File.Exists("/usr/bin/script"))
+            return;
+        _scratch.Write("one.nc", Program.Replace("G99 G82 X10 Y0 Z-3 R2 P0.5", "G98 G82 X10 Y0 Z-3 R4 P0.1", StringComparison.Ordinal));
+        var whole = Command.In(_scratch.Folder, command.Split(' ')).Output;
+        _scratch.Write("run.sh", $"stty cols 80\n'{Command.Executable}' {command}\n");
+        Command.Start("script", _scratch.Folder, null, ["-qc", "bash run.sh", "seen"], ("TERM", "dumb"));
+        var seen = File.ReadAllLines(_scratch.At("seen"));
+        foreach (var part in parts)
+        {
+            var told = whole.Split('\n').First(line => line.Contains(part, StringComparison.Ordinal));
+            Assert.InRange(told.Length, 81, int.MaxValue);
+            var first = Array.FindIndex(seen, line => line.Trim() is { Length: > 20 } text && told.TrimStart().StartsWith(text[..20], StringComparison.Ordinal));
+            Assert.True(first >= 0, told);
+            Assert.InRange(seen[first].Length, 20, 80);
+            // It goes on where it was broken off.
+            Assert.StartsWith(seen[first].Trim() + " " + seen[first + 1].Trim()[..5], told.TrimStart(), StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>P1 read as milliseconds is a thousandth of a second, P0.1 a ten-thousandth: no table tells that as nothing.</summary>
+    [Fact]
+    public void A_dwell_that_is_far_too_short_keeps_its_figures()
+    {
+        _scratch.Write("short.nc", Program.Replace("P0.5", "P0.1", StringComparison.Ordinal));
+        Assert.Matches(@"(?m)^ +1 +5 +G82 .* 0\.0001 s ", Command.In(_scratch.Folder, "holes", "short.nc", "--reading", "dwell=milliseconds").Output);
+        Assert.Matches(@"(?m)^ +dwell +0\.0001 s", Command.In(_scratch.Folder, "trace", "short.nc", "--reading", "dwell=milliseconds").Output);
+        Assert.Contains("0.0005 s become 0.0001 s", Command.In(_scratch.Folder, "compare", "two.nc", "short.nc", "--reading", "dwell=milliseconds").Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>The drill of 6 mm passes 3 mm beside the bar that ends at Y5: it meets it, and goes into nothing.</summary>
+    [Fact]
+    public void What_is_met_without_going_in_is_touched()
+    {
+        _scratch.Write("touch.nc", "G21 G90 G17 G94 G54\nT1 M6\nS1000 M3\nG0 X0 Y8 Z10\nG1 Z5 F120\nX50\nG0 Z10\nM30\n");
+        _scratch.Write("touch.setup.json", Setup);
+        var trace = Command.In(_scratch.Folder, "trace", "touch.nc").Output;
+        Assert.Contains("MEETS bar, just touching", trace, StringComparison.Ordinal);
+        Assert.Contains("MEETS, just touching  bar, line 6", trace, StringComparison.Ordinal);
+        Assert.DoesNotContain(" 0 mm deep", trace, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Texts_tell_the_same()
     {

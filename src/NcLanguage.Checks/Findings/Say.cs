@@ -32,13 +32,16 @@ public static class Say
         if (double.IsNaN(seconds))
             return "an unknown time";
         if (seconds < 60)
-            return Number(seconds, seconds < 1 ? 3 : seconds < 10 ? 2 : 1) + " s";
+            return Number(seconds, DecimalsOf(seconds)) + " s";
         var whole = (long)Math.Round(seconds);
         var (hours, minutes, rest) = (whole / 3600, whole / 60 % 60, whole % 60);
         if (hours > 0)
             return minutes == 0 ? $"{hours} h" : $"{hours} h {minutes} min";
         return rest == 0 ? $"{minutes} min" : $"{minutes} min {rest} s";
     }
+
+    // A dwell read in the wrong unit lasts a ten-thousandth of a second: that is not nothing.
+    static int DecimalsOf(double seconds) => seconds switch { < 0.0005 => 6, < 0.01 => 4, < 1 => 3, < 10 => 2, _ => 1 };
 
     /// <summary>1 hole, 3 holes</summary>
     public static string Count(int count, string one, string? many = null) => count == 1 ? $"1 {one}" : $"{count} {many ?? one + "s"}";

@@ -39,7 +39,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         var changes = report.Motion.Changes;
         screen.WriteLine($"- {report.First.Path}", Heading);
         screen.WriteLine($"+ {report.Second.Path}", Heading);
-        screen.WriteLine($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.");
+        screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
         screen.WriteLine();
         if (changes.Count > 0)
             WriteFirst(changes[0]);
@@ -52,10 +52,10 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         if (report.Motion.First.End != report.Motion.Second.End)
             screen.WriteLine("The two runs do not end alike.");
         screen.WriteLine();
-        screen.WriteLine(
+        screen.WriteParagraph(
             $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Removed), "move")} only in the first, "
             + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Added), "move")} only in the second, "
-            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", Heading);
+            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", 0, Heading);
     }
 
     void WriteFirst(in MotionChange change)
@@ -83,7 +83,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
 
     string Way(in Motion motion) => motion.Kind switch
     {
-        MoveKind.Dwell => $"dwell {(double.IsNaN(motion.Dwell) ? "?" : Say.Seconds(motion.Dwell))}",
+        MoveKind.Dwell => $"dwell {Dwell(motion.Dwell)}",
         MoveKind.ToolChange => $"tool change to {(motion.Tool < 0 ? "?" : $"T{motion.Tool}")}",
         MoveKind.Stop => "stop",
         MoveKind.Arc => $"arc {(motion.Clockwise ? "clockwise" : "counterclockwise")} to {Place(motion.To)} about {Place(motion.Center)}",
@@ -99,7 +99,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         if (!a.Speed.Equals(b.Speed))
             said.Add($"S{Number(a.Speed)} becomes S{Number(b.Speed)}");
         if (!a.Dwell.Equals(b.Dwell))
-            said.Add($"{Number(a.Dwell)} s become {Number(b.Dwell)} s");
+            said.Add($"{Dwell(a.Dwell)} become {Dwell(b.Dwell)}");
         if (a.Spindle != b.Spindle && a.Speed.Equals(b.Speed))
             said.Add("the spindle turns otherwise");
         if (a.Coolant != b.Coolant)
@@ -145,10 +145,12 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         var row = change.First ?? change.Second!.Value;
         var mark = change.Kind switch { ChangeKind.Altered => '~', ChangeKind.Removed => '-', _ => '+' };
         var place = $"hole {row.Number} (line {row.Line + 1}), G{row.Hole.Cycle} at {_say.Place(row.Hole.X, row.Hole.Y)} to Z{_say.Number(row.Hole.Bottom)}{(report.NamesCoordinates ? $" ({row.Coordinates.Name(_say.IsInch)})" : "")}";
-        screen.WriteLine($"  {mark} {place}{(change.What.Length > 0 ? $": other {change.What}" : "")}");
+        screen.WriteParagraph($"{mark} {place}{(change.What.Length > 0 ? $": other {change.What}" : "")}", 2, hang: 2);
     }
 
     string Place(Point3 place) => $"X{_say.Number(place.X)} Y{_say.Number(place.Y)} Z{_say.Number(place.Z)}";
+
+    static string Dwell(double seconds) => double.IsNaN(seconds) ? "?" : Say.Seconds(seconds);
 
     static string Number(double value) => double.IsNaN(value) ? "?" : Say.Number(value, 3);
 }

@@ -36,10 +36,10 @@ sealed class HolesText(Screen screen, HoleReport report)
     void WriteHoles(HoleTable holes)
     {
         var names = holes.NamesCoordinates;
-        screen.WriteLine($"Work coordinates in {_say.UnitWord}{(names ? ", of each hole those of its own work offset" : "")}; feeds in {_say.FeedUnit}; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.");
+        screen.WriteParagraph($"Work coordinates in {_say.UnitWord}{(names ? ", of each hole those of its own work offset" : "")}; feeds in {_say.FeedUnit}; \"least\" is the lowest level at which the way to the next hole keeps the setup's clearance. ? is not known.", 0);
         var hasLimits = holes.MeetsLimits;
         if (hasLimits)
-            screen.WriteLine(HoleReport.Limits);
+            screen.WriteParagraph(HoleReport.Limits, 0);
         // Room for two numbers and the arrow between them.
         var width = hasLimits ? 12 : 8;
         screen.WriteLine();
@@ -62,8 +62,8 @@ sealed class HolesText(Screen screen, HoleReport report)
     void WriteDrawing()
     {
         screen.WriteLine();
-        screen.WriteLine($"The drawing's holes beside what is made there, in the setup's frame, in {_say.UnitWord}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
-            + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.");
+        screen.WriteParagraph($"The drawing's holes beside what is made there, in the setup's frame, in {_say.UnitWord}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
+            + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.", 0);
         screen.WriteLine();
         var matches = report.Drawing.Matches;
         // Names and ways of making as wide as the longest, so that the columns stand under each other.
@@ -78,7 +78,7 @@ sealed class HolesText(Screen screen, HoleReport report)
             screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Bad);
         }
         if (!report.Drawing.AreAllPlacesKnown)
-            screen.WriteLine("Some holes are drilled at places that are not known: what seems to be missing may be one of them.");
+            screen.WriteParagraph("Some holes are drilled at places that are not known: what seems to be missing may be one of them.", 0);
     }
 
     static string Thread(DrawingMatch match) => Quote.Text(Encoding.UTF8.GetBytes(match.Wanted?.Thread ?? ""));

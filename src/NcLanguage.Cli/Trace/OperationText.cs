@@ -44,7 +44,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
             return;
         if (cost.Higher == 0)
         {
-            screen.WriteLine($"Return levels: no traverse between holes runs higher than the setup asks for, of {cost.Hops} that could be judged.");
+            screen.WriteParagraph($"Return levels: no traverse between holes runs higher than the setup asks for, of {cost.Hops} that could be judged.", 0);
             return;
         }
         screen.WriteParagraph(
@@ -60,7 +60,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         screen.WriteLine("Closest approaches, one for each obstacle in each operation:", Heading);
         foreach (var (operation, pass) in list.Approaches.Take(MostApproaches))
         {
-            var distance = !pass.IsContact ? say.Length(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {say.Length(Math.Max(0, -pass.Distance))} deep";
+            var distance = !pass.IsContact ? say.Length(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {ContactText.Depth(pass.Distance, say)}";
             screen.WriteLine(
                 $"{distance,24}  {job.Obstacles[pass.Obstacle].Name}, line {pass.Line + 1}{(pass.File is { } file ? $" of {file}" : "")}, {Tool(pass.Tool)} {OperationJson.Word(pass.Part)}, "
                 + $"tip at {say.Place(pass.Tip.X, pass.Tip.Y, pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name(say.IsInch)})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",

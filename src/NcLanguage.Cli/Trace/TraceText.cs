@@ -29,7 +29,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
         _say = new LengthText(run.Units);
-        screen.WriteLine($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.");
+        screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
         screen.WriteLine();
         _namesCoordinates = run.NamesCoordinates;
         var (operations, totals) = OperationRun.Of(run, WriteStep, cancel);
@@ -38,9 +38,10 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         summary.WriteOperations();
         if (TraceJson.CutShort(totals.End) is { } cutShort)
             screen.WriteParagraph($"The trace stops here before the program does: {cutShort}. check tells where.", 0);
-        screen.WriteLine(
+        screen.WriteParagraph(
             $"{Say.Seconds(totals.Seconds)} in all; {summary.Distances(totals)}."
             + (totals.UnknownMoves > 0 ? $" {Say.Count(totals.UnknownMoves, "move")} of unknown length or time not counted." : ""),
+            0,
             Heading);
         foreach (var clause in NotChecked.Of(program.Job.Setup).Where(clause => clause.StartsWith("clearance", StringComparison.Ordinal)))
             screen.WriteParagraph($"Not shown: {clause}.", 0);
@@ -90,7 +91,12 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             if (double.IsNaN(approach.Distance))
                 screen.Write("clearance not known");
             else if (step.NameOf(approach) is { } name)
-                screen.Write(approach.Distance > 0 ? $"{_say.Length(approach.Distance)} to {name}" : $"MEETS {name}, {(step.IsToolKnown ? _say.Length(-approach.Distance) + " deep" : "even with its axis alone")}", approach.Distance > 0 ? (Style?)null : Contact);
+            {
+                if (ContactText.IsContact(approach.Distance))
+                    screen.Write($"MEETS {name}, {(step.IsToolKnown ? ContactText.Depth(approach.Distance, _say) : "even with its axis alone")}", Contact);
+                else
+                    screen.Write($"{_say.Length(approach.Distance)} to {name}");
+            }
         }
         screen.WriteLine();
     }

@@ -61,7 +61,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         _jobFixes = new JobFixFeature(_client, positions, jobDiagnostics);
         var publisher = new DiagnosticPublisher(publish, () => rpc.Refresh(Methods.DiagnosticRefresh), _client, positions, links);
         _onDisk = new ProgramsOnDisk(jobs, _settings, publisher, positions, _client);
-        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults, rpc.LetAnswersPassAsync);
+        _documents = new DocumentStore(jobs, _settings, publisher, jobDiagnostics, positions, _client, _notices, faults, rpc.LetAnswersPassAsync, () => rpc.Refresh(Methods.InlayHintRefresh));
         _workspaceSymbols = new WorkspaceSymbolFeature(jobs, positions);
         _jobDocuments = new JobDocuments(jobs, jobDiagnostics, positions);
         _checks = new WorkspaceChecks(jobs, _onDisk, jobDiagnostics, links, log, faults);

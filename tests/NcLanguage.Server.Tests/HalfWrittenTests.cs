@@ -131,6 +131,36 @@ public sealed class HalfWrittenTests
         Assert.Contains("word-without-number 1", Told(await client.DiagnosticsAsync(Uri, 3), 1));
     }
 
+    const string Holes = "N10 G21 G17 G90 G54\nN20 T7 M6\nN30 S2000 M3\nN40 G43 H7 G0 X12 Y20 Z40\nN50 G99 G82 X12 Y20 Z-5 R2 P500 F200\nN60 X58\nN70 G80\nN80 M30\n";
+
+    /// <summary>A hint behind the last whole word of the line that is being written would stand in the way of the next and move with each key; others stay. A client that cannot be told to ask again
+    /// gets it at once (LSP 3.17, "Inlay Hint Refresh Request").</summary>
+    [Theory]
+    [InlineData("{}", false)]
+    [InlineData("{\"workspace\":{\"inlayHint\":{\"refreshSupport\":true}}}", true)]
+    public async Task A_hint_comes_to_the_line_being_written_when_the_keys_rest(string capabilities, bool isHeldBack)
+    {
+        await using var client = await OpenedAsync(Holes, capabilities);
+        await client.DiagnosticsAsync(Uri, 1);
+        int[] all = [4, 5];
+        Assert.Equal(all, await LinesAsync());
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(5, 7, " "));
+        Assert.Equal(isHeldBack ? all[..1] : all, await LinesAsync());
+        await client.ChangeAsync(Uri, 3, TestClient.Insert(5, 8, "Z"));
+        Assert.Equal(isHeldBack ? all[..1] : all, await LinesAsync());
+        if (isHeldBack) await client.NextAsync("workspace/inlayHint/refresh");
+        Assert.Equal(all, await LinesAsync());
+        // What stands behind a hint does not move it.
+        await client.ChangeAsync(Uri, 4, TestClient.Insert(4, 37, "0"));
+        Assert.Equal(all, await LinesAsync());
+
+        async Task<int[]> LinesAsync()
+        {
+            var hints = await client.RequestAsync("textDocument/inlayHint", "{\"textDocument\":{\"uri\":\"" + Uri + "\"},\"range\":{\"start\":{\"line\":0,\"character\":0},\"end\":{\"line\":99,\"character\":0}}}");
+            return [.. hints!.AsArray().Select(hint => (int)hint!["position"]!["line"]!)];
+        }
+    }
+
     [Fact]
     public async Task Once_the_line_is_left_it_is_told()
     {

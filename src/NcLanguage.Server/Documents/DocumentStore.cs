@@ -12,9 +12,10 @@ namespace NcLanguage.Server.Documents;
 
 /// <summary>The open programs. Called by one message at a time, as the queue lets them through.</summary>
 /// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon: whoever types waits for them, and not for the findings.</param>
+/// <param name="refreshHints">Has the client ask for hints again.</param>
 sealed class DocumentStore(
     JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults,
-    Func<Task> letAnswersPass)
+    Func<Task> letAnswersPass, Action refreshHints)
 {
     volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
     // Features ask for versions on workers.
@@ -31,7 +32,7 @@ sealed class DocumentStore(
         var path = DocumentUri.ToPath(uri);
         if (path is not null)
             jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, publisher.Rest, OnFailed, letAnswersPass);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnRest, OnFailed, letAnswersPass);
         return RecheckCallersOf(path);
     }
 
@@ -174,6 +175,12 @@ sealed class DocumentStore(
                 faults.Failed("The check " + finding.Name, fault, new FaultPlace(snapshot.Uri, snapshot.Version, positions.ToPosition(snapshot.Text, finding.Line, finding.StartColumn)));
         }
         publisher.Publish(snapshot, program, findings, isNewest);
+    }
+
+    void OnRest(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    {
+        publisher.Rest(snapshot, program, findings, isNewest);
+        if (client.RefreshesInlayHints && snapshot.Typing is { } keys && InlayHintFeature.IsHeldBack(snapshot.Text, program.Analysis, keys.Line)) refreshHints();
     }
 
     void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)

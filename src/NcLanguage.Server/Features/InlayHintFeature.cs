@@ -1,6 +1,8 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Editing;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
@@ -11,12 +13,20 @@ static class InlayHintFeature
     {
         (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
         (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+        // Behind the last whole word of the line that is being written a hint would stand in the way of the next, and move with each key: it comes when the keys rest.
+        var typed = context.Client.RefreshesInlayHints && context.Snapshot.Typing is { IsFlowing: true } keys ? keys.Line : -1;
         var isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;
-        return [.. InlayHints.In(context.Analysis, first, last).Select(hint => new InlayHint(
+        return [.. InlayHints.In(context.Analysis, first, last).Where(hint => hint.Line != typed || !IsBehindWords(context.Text, hint)).Select(hint => new InlayHint(
             context.Positions.ToPosition(context.Text, hint.Line, hint.Column), new HintLabel(hint.Text, IsPart: context.Client.ResolvesHintPlaces),
             context.Client.ResolvesHintTooltips ? null : hint.Tooltip, PaddingLeft: true,
             Data: isWhole ? null : new InlayHintData(context.Uri, context.Snapshot.Version, hint.Line, hint.Column)))];
     }
+
+    /// <summary>Whether a hint was held back while keys flowed into a line.</summary>
+    public static bool IsHeldBack(SourceText text, ProgramAnalysis analysis, int line) => InlayHints.In(analysis, line, line).Any(hint => IsBehindWords(text, hint));
+
+    /// <summary>Whether no word with a number follows.</summary>
+    static bool IsBehindWords(SourceText text, HintAnswer hint) => !text.Line(hint.Line)[hint.Column..].ContainsAnyInRange((byte)'0', (byte)'9');
 
     /// <summary>Adds what the client leaves for later.</summary>
     public static InlayHint Resolve(FeatureContext context, InlayHint hint)

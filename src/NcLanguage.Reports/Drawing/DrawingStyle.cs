@@ -62,6 +62,7 @@ public static class DrawingStyle
         css.Append(".drawing .d-stock { fill: #f1ede2; }\n");
         css.Append(".drawing .d-contact-text { fill: #8a3c00; font-weight: bold; }\n");
         css.Append(".drawing text { fill: currentColor; stroke: none; font-family: sans-serif; }\n");
+        css.Append(".drawing .d-rimmed { paint-order: stroke; stroke: #ffffff; stroke-width: 0.9; stroke-linejoin: round; }\n");
         return css.ToString();
     }
 }

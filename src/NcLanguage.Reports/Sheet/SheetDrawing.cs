@@ -102,7 +102,8 @@ sealed class SheetDrawing
             Marks.Datum(_svg, x, y, "");
             if (free.Beside(x, y, 3, Frame) is not { } at)
                 continue;
-            _svg.Text(at.X, at.Y, Frame);
+            // Where there is no other room it stands over an edge or a hatching.
+            _svg.Text(at.X, at.Y, Frame, cssClass: "d-rimmed");
             onClamps.Take(new Rectangle(at.X, at.Y - DrawingStyle.SmallText, Dimensions.WidthOf(Frame), DrawingStyle.SmallText));
         }
         var unnamed = _setup.Supports.Count(support => !Name(onClamps, _front, support)) + _setup.Obstacles.Count(obstacle => !Name(onClamps, _plan, obstacle));

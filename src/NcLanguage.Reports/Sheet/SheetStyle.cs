@@ -15,7 +15,8 @@ static class SheetStyle
         h2 { border-bottom: 1px solid var(--line); font-size: 1.1rem; margin: 1.6rem 0 0.4rem; padding-bottom: 0.1rem; }
         h3 { font-size: 0.95rem; margin: 0.4rem 0 0.1rem; }
         p { margin: 0.3rem 0; }
-        ul { margin: 0.2rem 0; padding-left: 1.1rem; }
+        /* Room for the dots: what stands beside the section is cut off. */
+        ul { margin: 0.2rem 0; padding-left: 1.5rem; }
         .columns { columns: 22rem; column-gap: 1.5rem; }
         .columns li { break-inside: avoid; }
         .halves { display: grid; gap: 0 1.5rem; grid-template-columns: repeat(auto-fit, minmax(16rem, 1fr)); }
@@ -42,6 +43,8 @@ static class SheetStyle
         #sign th[scope=row] { background: none; white-space: nowrap; }
         figure { margin: 0.5rem 0; }
         figure svg { height: auto; max-width: 100%; }
+        /* On a narrow screen it is moved sideways, as tables are, rather than made too small to read. */
+        @media screen { figure svg { min-width: 180mm; width: 100%; } }
         figcaption { color: var(--faint); font-size: 0.85rem; }
         @page { margin: 13mm 12mm 16mm; }
         @page { @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt system-ui, sans-serif; } }

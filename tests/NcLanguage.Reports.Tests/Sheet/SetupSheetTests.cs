@@ -44,6 +44,24 @@ public sealed class SetupSheetTests
 
     static readonly SheetPage Page = SheetPage.Of(Program, Setup);
 
+    /// <summary>On a narrow screen the drawing keeps its size, of which its letters are 2.5 mm high: it is moved sideways within its section, as tables are.</summary>
+    [Fact]
+    public void The_drawing_is_not_made_too_small_to_read()
+    {
+        var width = Regex.Match(Page.Html, "<svg [^>]*width=\"([0-9.]+mm)\"").Groups[1].Value;
+        Assert.Equal("180mm", width);
+        Assert.Contains($"@media screen {{ figure svg {{ min-width: {width}; width: 100%; }} }}", Page.Html, StringComparison.Ordinal);
+        Assert.Contains("section { overflow-x: auto; }", Page.Html, StringComparison.Ordinal);
+    }
+
+    /// <summary>In a vise there may be no room beside the datum: its name then stands over an edge, and has a rim in the colour of the paper.</summary>
+    [Fact]
+    public void The_name_of_the_datum_can_be_read_over_an_edge()
+    {
+        Assert.Matches("<text [^>]*class=\"d-rimmed\"[^>]*>G54</text>", Page.Html);
+        Assert.Contains(".drawing .d-rimmed { paint-order: stroke; stroke: #ffffff;", DrawingStyle.Css, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_stands_in_a_program_or_a_setup_is_text()
     {

@@ -55,6 +55,10 @@ public sealed class MotionPageTests
         Assert.All(seen.GetProperty("colours").EnumerateArray(), count => Assert.InRange(count.GetInt32(), 20, int.MaxValue));
         Assert.All(seen.GetProperty("overhang").EnumerateArray(), pixels => Assert.InRange(pixels.GetInt32(), int.MinValue, 0));
 
+        Assert.InRange(seen.GetProperty("covered").GetDouble(), double.MinValue, 0);
+        Assert.Equal("1", Text(seen, "keyOnPaper", "rows"));
+        Assert.Equal("exact", Text(seen, "keyOnPaper", "adjust"));
+
         // What a screen reader comes upon: names for all that can be used.
         var tree = seen.GetProperty("tree").GetString()!;
         Assert.All(
@@ -66,6 +70,23 @@ public sealed class MotionPageTests
         Assert.Equal("36", Text(seen, "followed", "facts", "Line"));
         Assert.Equal(0, seen.GetProperty("echoes").GetInt32());
         Assert.Equal([36], seen.GetProperty("sent").EnumerateArray().Select(line => line.GetInt32()));
+    }
+
+    /// <summary>As in the program and in the trace: one inch is 25.4 mm, 10 in/min are 254 mm/min.</summary>
+    [EditorFact(Editor.Browser)]
+    public async Task A_program_in_inches_is_told_in_inches()
+    {
+        using var folder = new ScratchFolder();
+        var program = folder.Write("inch.nc", "G20 G17 G90 G54 S900 M3\nG0 X0 Y0 Z1\nG1 X2.5 F10\nG99 G82 X1 Y0.5 Z-0.25 R0.1 P0.5 F8\nG80 M30\n");
+        var seen = await UseAsync(folder, program, line: 3);
+        Assert.Equal("X2.5 Y0 Z1 in", Text(seen, "threeOn", "facts", "Place"));
+        Assert.Equal("feed 10 in/min", Text(seen, "threeOn", "facts", "Moves"));
+        Assert.Equal("F 10 in/min, S 900 1/min", Text(seen, "threeOn", "facts", "Feed, speed"));
+        // 2.5 in at 10 in/min.
+        Assert.StartsWith("15 s for this block", Text(seen, "threeOn", "facts", "Time"), StringComparison.Ordinal);
+        Assert.Equal("G99, back to Z0.1 in; R Z0.1 in, bottom Z-0.25 in", Text(seen, "followed", "facts", "Levels"));
+        Assert.Contains("columnheader \"X, in\"", seen.GetProperty("tree").GetString(), StringComparison.Ordinal);
+        Assert.Contains("columnheader \"Feed, in/min\"", seen.GetProperty("tree").GetString(), StringComparison.Ordinal);
     }
 
     [EditorFact(Editor.Browser)]

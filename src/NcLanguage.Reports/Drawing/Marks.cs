@@ -69,19 +69,20 @@ public static class Marks
     /// <summary>A bar of a round length with its length written, no longer than asked for.</summary>
     /// <param name="scale">Mm of paper for 1 mm.</param>
     /// <param name="longest">Mm of paper.</param>
-    public static void ScaleBar(SvgWriter svg, double x, double y, double scale, double longest)
+    /// <param name="lengths">The unit that the length is round in.</param>
+    public static void ScaleBar(SvgWriter svg, double x, double y, double scale, double longest, LengthText lengths = default)
     {
         ArgumentNullException.ThrowIfNull(svg);
-        var length = RoundLength(longest / scale);
-        var width = length * scale;
+        var length = RoundLength(lengths.Of(longest / scale));
+        var width = length / lengths.Of(1) * scale;
         const double Height = 1.2;
         svg.Rectangle(new Rectangle(x, y, width, Height), LineKind.Thin);
         svg.Rectangle(new Rectangle(x, y, width / 2, Height), LineKind.Thin, "d-solid");
         svg.Text(x, y - 0.8, "0");
-        svg.Text(x + width, y - 0.8, Say.Mm(length), anchor: TextAnchor.Middle);
+        svg.Text(x + width, y - 0.8, $"{Say.Number(length, 6)} {lengths.Unit}", anchor: TextAnchor.Middle);
     }
 
-    /// <summary>The longest of 1, 2, 5 and their tens that is not above a length, mm.</summary>
+    /// <summary>The longest of 1, 2, 5 and their tens that is not above a length.</summary>
     public static double RoundLength(double length)
     {
         if (!(length > 0) || double.IsInfinity(length))

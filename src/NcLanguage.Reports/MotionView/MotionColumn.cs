@@ -23,14 +23,16 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         // What is not known of some moves comes on top.
         var over = recording.Totals.UnknownMoves > 0 ? "over " : "";
         Row($"{Say.Count(recording.MoveCount, "move")}, {Say.Count(recording.Holes.Count, "hole")}; {over}{Say.Seconds(recording.Totals.Seconds)} in all");
-        Row($"{over}{Say.Mm(Math.Round(recording.Totals.RapidDistance, 1))} at rapid, {over}{Say.Mm(Math.Round(recording.Totals.CutDistance, 1))} cutting");
-        Row($"Drawn in {MotionNotes.Frame(recording, scene)}. {MotionNotes.Units}");
+        Row($"{over}{Way(recording.Totals.RapidDistance)} at rapid, {over}{Way(recording.Totals.CutDistance)} cutting");
+        Row($"Drawn in {MotionNotes.Frame(recording, scene)}. {MotionNotes.Units(recording.Lengths)}");
         DrawKey();
         DrawContacts();
         DrawNotes();
         DrawReadings();
         DrawFoot();
     }
+
+    string Way(double mm) => $"{Say.Number(recording.Lengths.Of(mm), 1)} {recording.Lengths.Unit}";
 
     void DrawKey()
     {
@@ -96,7 +98,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
 
     void DrawFoot()
     {
-        Marks.ScaleBar(svg, Left, 268, views.Plan.Scale, 60);
+        Marks.ScaleBar(svg, Left, 268, views.Plan.Scale, 60, recording.Lengths);
         Marks.Projection(svg, Left + 2, 274, views.Plan.Method);
         svg.Text(Left + 24, 278, ViewNames.Of(views.Plan.Method));
         svg.Line(8, 285, Right, 285, LineKind.Thin);

@@ -123,6 +123,7 @@ public sealed class MotionDrawing
         if (_recording.Job.Setup.Stock is not { } stock)
             return;
         var size = stock.Max - stock.Min;
+        var say = _recording.Lengths;
         var plan = _views.Plan.Of(stock);
         var front = _views.Front.Of(stock);
         var (below, left) = (_views.Plan.Window.Bottom + 5, _views.Plan.Window.Left - 5);
@@ -135,9 +136,9 @@ public sealed class MotionDrawing
         foreach (var (view, box) in new[] { (_views.Plan, plan), (_views.Front, front) })
             foreach (var y in new[] { box.Top, box.Bottom })
                 _labels.Take(Rectangle.Between((view.Window.Left - 6.5, y - 0.3), (box.Left, y + 0.3)));
-        Dimensions.Across(_svg, plan.Left, plan.Right, plan.Bottom, plan.Bottom, below, Say.Mm(size.X));
-        Dimensions.Upward(_svg, plan.Top, plan.Bottom, plan.Left, plan.Left, left, Say.Mm(size.Y));
-        Dimensions.Upward(_svg, front.Top, front.Bottom, front.Left, front.Left, _views.Front.Window.Left - 5, Say.Mm(size.Z));
+        Dimensions.Across(_svg, plan.Left, plan.Right, plan.Bottom, plan.Bottom, below, say.Length(size.X));
+        Dimensions.Upward(_svg, plan.Top, plan.Bottom, plan.Left, plan.Left, left, say.Length(size.Y));
+        Dimensions.Upward(_svg, front.Top, front.Bottom, front.Left, front.Left, _views.Front.Window.Left - 5, say.Length(size.Z));
     }
 
     /// <summary>In front and side view a hole is its axis; holes behind one another have one.</summary>

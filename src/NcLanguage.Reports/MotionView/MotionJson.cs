@@ -14,7 +14,8 @@ namespace NcLanguage.Reports.MotionView;
 
 /// <summary>
 /// A recording as the page takes it. What there is one of for each block or move stands in arrays of numbers, little-endian, as base64: a browser opens
-/// those of 100,000 moves many times faster than objects. Numbers are rounded as in the trace; NaN is not known. Lines count from 1.
+/// those of 100,000 moves many times faster than objects. Numbers are in mm and rounded as in the trace; NaN is not known. Lines count from 1. Texts tell lengths in the
+/// unit of the program, and so does the page (isInch).
 /// </summary>
 static class MotionJson
 {
@@ -27,6 +28,7 @@ static class MotionJson
         json.WriteString("machine", recording.Job.Machine.Name);
         json.WriteString("projection", method == ProjectionMethod.FirstAngle ? "first" : "third");
         json.WriteString("frame", MotionNotes.Frame(recording, scene));
+        json.WriteBoolean("isInch", recording.Lengths.IsInch);
         json.WriteKnown("seconds", recording.Totals.Seconds);
         json.WriteKnown("rapidDistance", recording.Totals.RapidDistance);
         json.WriteKnown("cutDistance", recording.Totals.CutDistance);
@@ -129,7 +131,7 @@ static class MotionJson
         {
             json.WriteStartObject();
             json.WriteNumber("number", tool.Number);
-            json.WriteString("text", ToolText.Of(tool));
+            json.WriteString("text", ToolText.Of(tool, recording.Lengths));
             json.WriteKnown("pointAngle", tool.PointAngle);
             json.WriteStartArray("cylinders");
             foreach (var cylinder in ToolShape.From(tool).Cylinders)
@@ -157,10 +159,10 @@ static class MotionJson
             json.WriteString("codes", state.Codes(units));
             json.WriteNumber("tool", state.Tool);
             json.WriteString("toolText", state.ToolText);
-            json.WriteString("feed", state.FeedText);
+            json.WriteString("feed", state.FeedText(recording.Lengths));
             json.WriteString("speed", state.SpeedText);
-            json.WriteString("offset", state.Offset);
-            json.WriteString("levels", state.Levels);
+            json.WriteString("offset", state.Offset(recording.Lengths));
+            json.WriteString("levels", state.Levels(recording.Lengths));
             json.WriteNumber("cycle", state.Cycle);
             json.WriteEndObject();
             Flush(json);

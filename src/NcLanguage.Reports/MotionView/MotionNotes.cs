@@ -14,7 +14,8 @@ static class MotionNotes
         "A picture is no proof. Prove the program at the machine: single block, dry run above the part, a hand on feed hold. "
         + "Local codes and licensed practice come first.";
 
-    public const string Units = "Lengths in mm, feeds in mm/min, whatever unit the program is written in. Places are those of the tool tip.";
+    /// <summary>The units of what is written into a drawing.</summary>
+    public static string Units(LengthText lengths) => $"Lengths in {lengths.UnitWord}. Places are those of the tool tip.";
 
     /// <summary>The readings in force, as name and choice.</summary>
     public static IEnumerable<(string Name, string Choice, string Meaning)> Readings(MachineProfile machine) =>
@@ -57,13 +58,10 @@ static class MotionNotes
         var step = recording.Steps[recording.Moves[approach.Move].Step];
         var file = step.File > 0 ? $" of {recording.Files[step.File]}" : "";
         var depth = !approach.IsToolKnown ? "even with the tool's axis alone"
-            : approach.Distance > 0 ? Distance(approach.Distance)
-            : $"{Distance(-approach.Distance)} deep";
+            : ContactText.IsContact(approach.Distance) ? ContactText.Depth(approach.Distance, recording.Lengths)
+            : recording.Lengths.Length(approach.Distance);
         return $"{name}, {depth}, line {step.Line + 1}{file}";
     }
-
-    // A way that rounds to nothing is still one.
-    static string Distance(double distance) => distance is > 0 and < 0.0005 ? "under 0.001 mm" : Say.Mm(distance);
 
     /// <summary>The frame that everything is drawn in.</summary>
     public static string Frame(MotionRecording recording, MotionScene scene) =>

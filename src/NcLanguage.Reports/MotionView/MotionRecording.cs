@@ -55,15 +55,18 @@ public sealed class MotionRecording
     readonly RecordedApproach?[] _closest;
     readonly int _mostMoves;
 
-    MotionRecording(string path, Job job, int mostMoves)
+    MotionRecording(string path, Job job, LengthText lengths, int mostMoves)
     {
-        (Path, Job, _mostMoves) = (path, job, mostMoves);
+        (Path, Job, Lengths, _mostMoves) = (path, job, lengths, mostMoves);
         _closest = new RecordedApproach?[job.Obstacles.Length];
     }
 
     public string Path { get; }
 
     public Job Job { get; }
+
+    /// <summary>Lengths in words: in the unit that the program ends in, as in the trace.</summary>
+    public LengthText Lengths { get; }
 
     public IReadOnlyList<RecordedStep> Steps => _steps;
 
@@ -111,7 +114,7 @@ public sealed class MotionRecording
     {
         ArgumentNullException.ThrowIfNull(job);
         var run = ProgramRun.Create(text, job, [], [], cancel);
-        var recording = new MotionRecording(path, job, mostMoves) { Holes = HoleTable.Of(run), Left = StockLeft.Of(run, StockCells, cancel) };
+        var recording = new MotionRecording(path, job, new LengthText(run.Units), mostMoves) { Holes = HoleTable.Of(run), Left = StockLeft.Of(run, StockCells, cancel) };
         recording.Totals = TraceRun.Run(text, job, recording.Add, cancel);
         recording.NoteStock(StockContact.Of(run, cancel));
         recording.Closest =

@@ -6,7 +6,7 @@ using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Reports.MotionView;
 
-/// <summary>What of the control's state is shown beside a block. Lengths mm, feed mm/min (per turn: mm; inverse time: 1/min), speed 1/min.</summary>
+/// <summary>What of the control's state is shown beside a block. Lengths mm, feed mm/min (per turn: mm; inverse time: 1/min), speed 1/min; in words, in the unit of the program.</summary>
 public readonly record struct MotionState(
     MotionMode Motion, int Cycle, WorkPlane Plane, DistanceMode Distance, LengthUnit Units, FeedMode FeedMode, SpindleState Spindle, CoolantState Coolant,
     LengthOffsetMode LengthOffset, int H, CompensationSide Compensation, ReturnLevel ReturnLevel, int WorkOffset, int Tool, double Feed, double Speed,
@@ -54,38 +54,35 @@ public readonly record struct MotionState(
     /// <summary>What places of the block are meant in.</summary>
     public required WorkCoordinates Coordinates { get; init; }
 
-    public string Offset => WorkOffset > 0 ? Coordinates.Name() : "not known";
+    public string Offset(LengthText lengths) => WorkOffset > 0 ? Coordinates.Name(lengths.IsInch) : "not known";
 
     public string ToolText => Tool < 0 ? "not known" : Tool == 0 ? "none" : $"T{Tool}";
 
-    public string FeedText => double.IsNaN(Feed) ? "not known" : FeedMode switch
+    public string FeedText(LengthText lengths) => double.IsNaN(Feed) ? "not known" : FeedMode switch
     {
-        FeedMode.PerTurn => $"{Say.Number(Feed, 4)} mm per turn",
+        FeedMode.PerTurn => $"{Say.Number(lengths.Of(Feed), 4)} {lengths.Unit} per turn",
         FeedMode.InverseTime => $"{Say.Number(Feed)} 1/min (inverse time)",
-        _ => $"{Say.Number(Feed)} mm/min",
+        _ => lengths.Feed(Feed),
     };
 
     public string SpeedText => double.IsNaN(Speed) ? "not known" : $"{Say.Number(Speed)} 1/min";
 
     /// <summary>The levels of the cycle in force; empty where none is. Along another axis than Z no letter is said.</summary>
-    public string Levels
+    public string Levels(LengthText lengths)
     {
-        get
+        if (Cycle <= 0)
+            return "";
+        var axis = Plane switch { WorkPlane.XY => "Z", WorkPlane.ZX => "Y", WorkPlane.YZ => "X", _ => "" };
+        var back = ReturnLevel switch
         {
-            if (Cycle <= 0)
-                return "";
-            var axis = Plane switch { WorkPlane.XY => "Z", WorkPlane.ZX => "Y", WorkPlane.YZ => "X", _ => "" };
-            var back = ReturnLevel switch
-            {
-                ReturnLevel.Initial => $"G98, back to {Level(axis, Math.Max(InitialLevel, RLevel))}",
-                ReturnLevel.RLevel => $"G99, back to {Level(axis, RLevel)}",
-                _ => "return level not known",
-            };
-            return $"{back}; R {Level(axis, RLevel)}, bottom {Level(axis, Bottom)}";
-        }
-    }
+            ReturnLevel.Initial => $"G98, back to {Level(Math.Max(InitialLevel, RLevel))}",
+            ReturnLevel.RLevel => $"G99, back to {Level(RLevel)}",
+            _ => "return level not known",
+        };
+        return $"{back}; R {Level(RLevel)}, bottom {Level(Bottom)}";
 
-    static string Level(string axis, double level) => double.IsNaN(level) ? "not known" : $"{axis}{Say.Number(level)} mm";
+        string Level(double level) => double.IsNaN(level) ? "not known" : $"{axis}{lengths.Length(level)}";
+    }
 
     static void Add(StringBuilder text, string code)
     {

@@ -118,6 +118,19 @@ try {
       seen.kept = zoomed.filter((value, i) => Math.abs(value - now[i]) > 40).length < zoomed.length / 1000;
     }
   }
+  // In a window of a small laptop: how far the bar of the slider, which stays in view, covers the views.
+  await page.setViewportSize({ width: 900, height: 700 });
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await rest(page);
+  seen.covered = await page.evaluate(() => document.getElementById('stage').getBoundingClientRect().bottom - document.getElementById('run').getBoundingClientRect().top);
+  // Across the paper: what the lines mean is said in one row, with the hatching of clamps.
+  await page.setViewportSize({ width: 1032, height: 700 });
+  await page.emulateMedia({ media: 'print' });
+  seen.keyOnPaper = await page.evaluate(() => ({
+    rows: new Set([...document.querySelectorAll('#show label')].filter((label) => label.offsetHeight > 0).map((label) => Math.round(label.getBoundingClientRect().top))).size,
+    adjust: getComputedStyle(document.querySelector('.sample.clamp')).printColorAdjust,
+  }));
+  await page.emulateMedia({ media: 'screen' });
   await page.pdf({ path: path.join(job.pictures, 'motion.pdf'), preferCSSPageSize: true });
   await page.close();
 

@@ -92,6 +92,14 @@ public sealed class MotionDataTests
         Assert.All(contacts, contact => Assert.Contains($"line {lines[contact.GetProperty("step").GetInt32()]}", contact.GetProperty("text").GetString(), StringComparison.Ordinal));
     }
 
+    /// <summary>A cutter of 6 mm whose axis passes 3 mm beside the clamp meets it and goes into nothing: as the finding says, it touches.</summary>
+    [Fact]
+    public void What_meets_without_going_in_touches()
+    {
+        var page = Example.Of("G21 G17 G90 G54\nT1 M6\nS4000 M3\nG0 X37 Y-20\nG43 H1 Z30\nG1 Z5 F500\nY40\nG0 Z30\nM30\n", Example.Plate).PageData();
+        Assert.Equal("clamp A, just touching, line 7", Assert.Single(page.GetProperty("contacts").EnumerateArray()).GetProperty("text").GetString());
+    }
+
     /// <summary>A rapid into stock, and a holder against it, are contacts too.</summary>
     [Fact]
     public void Contacts_with_stock_are_shown_at_their_moves()

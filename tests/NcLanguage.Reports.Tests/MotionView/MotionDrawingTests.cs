@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Reports.Drawing;
@@ -143,13 +144,18 @@ public sealed class MotionDrawingTests
                 Assert.InRange(Wcag.Contrast(colours[line], ground), 3, 21);
     }
 
-    /// <summary>One inch is 25.4 mm: lengths are shown in mm, with their unit.</summary>
+    /// <summary>One inch is 25.4 mm: a program in inches has its lengths, the scale and the stock's dimensions told in inches, as the trace tells them.</summary>
     [Fact]
-    public void A_program_in_inches_is_drawn_in_millimetres()
+    public void A_program_in_inches_is_drawn_with_lengths_in_inches()
     {
-        var example = Example.Of("G20 G90 G54 T1 M6\nG0 X0 Y0 Z1\nG1 X1 F10\nM30\n");
-        Assert.Equal(25.4, MotionScene.Of(example.Recording).World.Max.X, 9);
-        Assert.Contains(WordsOf(example), text => text.Contains("25.4 mm cutting", StringComparison.Ordinal));
+        var setup = new Setup { IsPresent = true, Stock = new Box3(new Point3(0, 0, -19.05), new Point3(76.2, 50.8, 0)) };
+        var example = Example.Of("G20 G90 G54 T1 M6\nG0 X0 Y0 Z1\nG1 X1 F10\nM30\n", setup);
+        Assert.Equal(76.2, MotionScene.Of(example.Recording).World.Max.X, 9);
+        var words = WordsOf(example);
+        Assert.Contains(words, text => text.Contains("1 in cutting", StringComparison.Ordinal));
+        Assert.Contains(words, text => text.Contains("Lengths in inches.", StringComparison.Ordinal));
+        Assert.All(new[] { "3 in", "2 in", "0.75 in" }, text => Assert.Contains(text, words));
+        Assert.DoesNotContain(words, text => text.EndsWith(" mm", StringComparison.Ordinal));
     }
 
     /// <summary>2,500 holes 2 mm apart: numbers that have no room are left out rather than written over each other.</summary>

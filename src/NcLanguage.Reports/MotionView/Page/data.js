@@ -83,3 +83,12 @@ function say(value, unit, decimals = 4) {
   const rounded = String(Number(value.toFixed(decimals)) + 0);
   return unit ? `${rounded} ${unit}` : rounded;
 }
+
+/** Data are in mm; lengths are told in the unit that the program is written in, as by the trace. */
+const unit = motion.isInch ? 'in' : 'mm';
+const mmOfUnit = motion.isInch ? 25.4 : 1;
+const inUnit = (mm) => (mm === null || mm === undefined ? mm : mm / mmOfUnit);
+
+/** A length as a number, and with its unit: "12.5", "12.5 mm". */
+const lengthText = (mm) => say(inUnit(mm), '', motion.isInch ? 4 : 3);
+const sayLength = (mm, decimals = motion.isInch ? 4 : 3) => say(inUnit(mm), unit, decimals);

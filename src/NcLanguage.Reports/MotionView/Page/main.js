@@ -50,6 +50,8 @@ const page = {
     const above = motion.projection === 'first' ? front : 1 - front;
     const style = byId('stage').style;
     for (const [name, part] of [['across', across], ['beside', 1 - across], ['above', above], ['below', 1 - above]]) style.setProperty(`--${name}`, `${part * 100}fr`);
+    // On a narrow page, one above the other, as parts of its width.
+    for (const [name, part] of [['deep', y / x], ['tall', z / x]]) style.setProperty(`--${name}`, String(part));
     // On paper the views have a size of their own, known before the browser lays it out: all of them then have one scale. The block needs its room.
     const beside = Math.max((1 - across) * 246, 100);
     for (const [name, mm] of [['across', 246 - beside], ['beside', beside], ['above', above * 106], ['below', (1 - above) * 106]]) this.paper[name] = Math.round((mm * 96) / 25.4);

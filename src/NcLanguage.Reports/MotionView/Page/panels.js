@@ -15,22 +15,23 @@ function lineName(step) {
   return `line ${steps.line[step]}${file ? ` of ${file}` : ''}`;
 }
 
+/** As the trace tells times: small ones keep three figures. */
 function duration(seconds) {
-  if (seconds < 60) return say(seconds, 's');
+  if (seconds < 60) return say(seconds, 's', seconds < 0.0005 ? 6 : seconds < 0.01 ? 4 : seconds < 1 ? 3 : seconds < 10 ? 2 : 1);
   const whole = Math.round(seconds);
   const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
   return hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min ${rest} s`;
 }
 
-const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${say(place[axis])}`)).join(' ');
+const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${lengthText(place[axis])}`)).join(' ');
 
 /** 120, or "9000→8000" where the machine's limits make another of what the program says. */
-const rateText = (machine, programmed) => (programmed === undefined ? machine : `${say(programmed)}→${say(machine)}`);
+const rateText = (machine, programmed, decimals) => (programmed === undefined ? machine : `${say(programmed, '', decimals)}→${say(machine, '', decimals)}`);
 
 /** " shifted X100 Y20" where the program has shifted the work offset of a hole; without figures where it is not known by how much. */
 function shiftText(hole) {
   if (!hole.shift) return '';
-  const told = hole.shift.includes(null) ? [] : hole.shift.map((by, axis) => (by === 0 ? '' : ` ${'XYZ'[axis]}${say(by)}`));
+  const told = hole.shift.includes(null) ? [] : hole.shift.map((by, axis) => (by === 0 ? '' : ` ${'XYZ'[axis]}${lengthText(by)}`));
   return ` shifted${told.join('')}`;
 }
 
@@ -39,7 +40,7 @@ function movesText(step) {
   const told = [];
   for (let move = firstMove(step); move < endMove(step) && told.length < 12; move++) {
     const kind = moves.kinds[moves.kind[move]];
-    const text = kind === 'feed' || kind === 'arc' ? `${kind} ${say(moves.feed[move], 'mm/min')}` : kind === 'toolChange' ? 'tool change' : kind;
+    const text = kind === 'feed' || kind === 'arc' ? `${kind} ${say(inUnit(moves.feed[move]), `${unit}/min`, 3)}` : kind === 'toolChange' ? 'tool change' : kind;
     if (told.at(-1) !== text) told.push(text);
   }
   return told.length === 12 ? `${told.slice(0, 11).join(', ')} …` : told.join(', ') || 'none';
@@ -56,7 +57,8 @@ function clearanceText() {
   const name = motion.obstacles[moves.obstacle[move]].name;
   const distance = moves.clearance[move];
   if (meets(move) && !isToolKnown(motion.states[steps.state[stepOfMove[move]]].tool)) return `meets ${name}, even with the tool's axis alone`;
-  return meets(move) ? `meets ${name}, ${say(-distance, 'mm')} deep` : `${say(distance, 'mm')} to ${name}`;
+  if (meets(move)) return `meets ${name}, ${distance < -0.0005 ? `${sayLength(-distance)} deep` : 'just touching'}`;
+  return `${sayLength(distance)} to ${name}`;
 }
 
 function timeText() {
@@ -75,8 +77,8 @@ const panels = {
     // What is not known of some moves comes on top.
     const over = motion.unknownMoves > 0 ? 'over ' : '';
     byId('subtitle').textContent =
-      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds < 10 ? motion.seconds : Math.round(motion.seconds * 10) / 10)}; ` +
-      `${over}${say(motion.rapidDistance, 'mm', 1)} at rapid, ${over}${say(motion.cutDistance, 'mm', 1)} cutting. Drawn in ${motion.frame}, lengths in mm; ` +
+      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds)}; ` +
+      `${over}${sayLength(motion.rapidDistance, 1)} at rapid, ${over}${sayLength(motion.cutDistance, 1)} cutting. Drawn in ${motion.frame}, lengths in ${motion.isInch ? 'inches' : 'mm'}; ` +
       `${motion.projection === 'first' ? 'first' : 'third'}-angle projection.`;
     for (const name of ['Line', 'Place', 'Clearance', 'Time', 'Moves', 'Tool', 'Feed, speed', 'Levels', 'Work offset', 'Codes']) {
       element('dt', name, byId('block-facts'));
@@ -88,6 +90,8 @@ const panels = {
       element('dt', `${reading.name} ${reading.choice}`, byId('readings'));
       element('dd', reading.meaning, byId('readings'));
     }
+    for (const head of byId('holes').tHead.querySelectorAll('.length')) head.textContent += `, ${unit}`;
+    byId('holes').tHead.querySelector('.feed').textContent += `, ${unit}/min`;
     this.listJumps('contacts', motion.contacts, true);
     this.listJumps('closest', motion.closest, false);
     byId('contacts-heading').textContent =
@@ -132,8 +136,9 @@ const panels = {
       element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
       if (motion.namesCoordinates) element('td', hole.workOffset === null ? '?' : hole.workOffset + shiftText(hole), row);
       const dwell = hole.dwellSeconds ? say(hole.dwellSeconds) : '–';
-      for (const value of [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo, dwell, rateText(hole.feed, hole.programmedFeed), rateText(hole.speed, hole.programmedSpeed)])
-        element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);
+      const lengths = [hole.x, hole.y, hole.rLevel, hole.bottom, hole.returnTo].map((mm) => (mm === null ? null : lengthText(mm)));
+      const rates = [rateText(inUnit(hole.feed), inUnit(hole.programmedFeed), motion.isInch ? 2 : 1), rateText(hole.speed, hole.programmedSpeed, 0)];
+      for (const value of [...lengths, dwell, ...rates]) element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);
     }
     byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holes.length}`;
     byId('holes-section').querySelector('.scroll').hidden = motion.holes.length === 0;
@@ -153,7 +158,7 @@ const panels = {
     const isWithin = step >= 0 && cursor.endMove < endMove(step);
     const tool = state && tools.get(state.tool);
     this.fact('Line', step < 0 ? '' : `${steps.line[step]}${motion.files[steps.file[step]] ? ` of ${motion.files[steps.file[step]]}` : ''}`);
-    this.fact('Place', step < 0 ? '' : `${axes(cursor.position)} mm`);
+    this.fact('Place', step < 0 ? '' : `${axes(cursor.position)} ${unit}`);
     this.fact('Tool', state ? (tool ? tool.text : state.toolText) : '');
     this.fact('Feed, speed', state ? `F ${state.feed}, S ${state.speed}` : '');
     this.fact('Codes', state ? state.codes : '');
@@ -180,7 +185,7 @@ const panels = {
     const { step } = cursor;
     const clearance = clearanceText();
     const nearness = clearance === 'not known' ? 'Clearance not known' : clearance;
-    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} millimetres. ${nearness}`;
+    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} ${motion.isInch ? 'inches' : 'millimetres'}. ${nearness}`;
     const row = byId('holes').querySelector('tr[aria-current]');
     row?.removeAttribute('aria-current');
     const current = cursor.hole < 0 ? null : byId('holes').tBodies[0].rows[cursor.hole];

@@ -162,15 +162,16 @@ function drawHoleNumbers(view, g) {
 
 /** A bar of a round length in the lower corner. */
 function drawScale(view, g) {
-  const longest = view.width / 4 / camera.scale;
+  const longest = inUnit(view.width / 4 / camera.scale);
   const ten = 10 ** Math.floor(Math.log10(longest));
   const length = longest >= 5 * ten ? 5 * ten : longest >= 2 * ten ? 2 * ten : ten;
+  const wide = length * mmOfUnit * camera.scale;
   const [x, y] = [10, view.height - 10];
   g.strokeStyle = g.fillStyle = palette.colours.ink;
   g.lineWidth = 1;
-  g.strokeRect(x + 0.5, y - 3.5, length * camera.scale, 4);
-  g.fillRect(x + 0.5, y - 3.5, (length * camera.scale) / 2, 4);
-  g.fillText(say(length, 'mm', 6), x, y - 7);
+  g.strokeRect(x + 0.5, y - 3.5, wide, 4);
+  g.fillRect(x + 0.5, y - 3.5, wide / 2, 4);
+  g.fillText(say(length, unit, 6), x, y - 7);
 }
 
 /**

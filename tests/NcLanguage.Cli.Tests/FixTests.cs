@@ -31,7 +31,12 @@ public sealed class FixTests : IDisposable
         var path = _scratch.Write("plate.nc", Unended);
         var outcome = Command.In(_scratch.Folder, "check", "plate.nc", "--fix", "--preview");
         Assert.Contains("now  M30", outcome.Output, StringComparison.Ordinal);
+        // And says so: nothing was fixed, and the lines of what is left are those of the text that was not written.
+        Assert.Contains("would be fixed: Add M30", outcome.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("  fixed: ", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("Nothing is written.", outcome.Output, StringComparison.Ordinal);
         Assert.Equal(Unended, File.ReadAllBytes(path));
+        Assert.DoesNotContain("Nothing is written.", Command.In(_scratch.Folder, "check", "plate.nc", "--fix").Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -214,6 +214,7 @@ public sealed class TraceAndHolesTests : IDisposable
     [InlineData("compare two.nc one.nc", "done otherwise;")]
     [InlineData("trace two.nc", "of unknown length or time")]
     [InlineData("explain setup.tools", "What kind of tool it is.")]
+    [InlineData("explain", "The way in or out of radius compensation is no straight line")]
     public void Sentences_are_broken_where_a_terminal_ends(string command, params string[] parts)
     {
         if (!OperatingSystem.IsLinux() || !File.Exists("/usr/bin/script"))

@@ -7,7 +7,8 @@ using Spectre.Console;
 namespace NcLanguage.Cli.Check;
 
 /// <summary>Findings for a setter to read at a terminal.</summary>
-sealed class CheckText(Screen screen) : ICheckWriter
+/// <param name="isPreview">Whether fixes are only shown.</param>
+sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
 {
     /// <summary>Nobody reads more of one file; the other formats tell all.</summary>
     const int MostPerFile = 200;
@@ -29,6 +30,8 @@ sealed class CheckText(Screen screen) : ICheckWriter
             screen.WriteParagraph(remark, Indent);
         foreach (var applied in file.Fixed)
             WriteFixed(applied);
+        if (isPreview && !file.Fixed.IsEmpty)
+            screen.WriteParagraph("Nothing is written. What follows is what the program would still have, by its lines then.", 0);
         screen.WriteLine();
         var isCut = file.Findings.Length > MostPerFile;
         // Where not all are told the errors come first, each kind in the order of the lines.
@@ -41,7 +44,7 @@ sealed class CheckText(Screen screen) : ICheckWriter
 
     void WriteFixed(AppliedFix applied)
     {
-        screen.WriteLine($"line {applied.Line}  fixed: {applied.Title}", FixStyle);
+        screen.WriteLine($"line {applied.Line}  {(isPreview ? "would be fixed" : "fixed")}: {applied.Title}", FixStyle);
         foreach (var line in applied.Before)
             screen.WriteLine($"{new string(' ', Indent)}was  {line}", Faint);
         foreach (var line in applied.After)

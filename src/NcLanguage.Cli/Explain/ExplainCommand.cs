@@ -103,7 +103,7 @@ static class ExplainCommand
             screen.WriteLine(group.Key, Heading);
             var width = group.Max(entry => entry.Name.Length);
             foreach (var entry in group)
-                screen.WriteLine($"  {entry.Name.PadRight(width)}  {(entry.Alias is null ? "" : entry.Alias + "  ")}{entry.Title}");
+                screen.WriteParagraph($"{entry.Name.PadRight(width)}  {(entry.Alias is null ? "" : entry.Alias + "  ")}{entry.Title}", 2, hang: width + 2 + (entry.Alias is { } alias ? alias.Length + 2 : 0));
             screen.WriteLine();
         }
     }

@@ -236,6 +236,21 @@ public sealed class TraceAndHolesTests : IDisposable
         }
     }
 
+    /// <summary>A move and its clearance have no room in a line of 80 places: there the clearance stands below.</summary>
+    [Fact]
+    public void Moves_are_not_broken_where_a_terminal_ends()
+    {
+        if (!OperatingSystem.IsLinux() || !File.Exists("/usr/bin/script"))
+            return;
+        _scratch.Write("run.sh", $"stty cols 80\n'{Command.Executable}' trace two.nc\n");
+        Command.Start("script", _scratch.Folder, null, ["-qc", "bash run.sh", "seen"], ("TERM", "dumb"));
+        var moves = File.ReadLines(_scratch.At("seen")).TakeWhile(line => !line.Contains(" op tool", StringComparison.Ordinal)).Where(line => line.StartsWith("          ", StringComparison.Ordinal)).ToList();
+        Assert.All(moves, line => Assert.InRange(line.Length, 11, 80));
+        Assert.Contains(moves, line => line.Trim() == "15 mm to bar");
+        Assert.Contains(moves, line => line.Trim().StartsWith("rapid to the R level", StringComparison.Ordinal));
+        Assert.Contains("15 mm to bar", Command.In(_scratch.Folder, "trace", "two.nc").Output.Split('\n').First(line => line.Contains("rapid to the R level", StringComparison.Ordinal)), StringComparison.Ordinal);
+    }
+
     /// <summary>P1 read as milliseconds is a thousandth of a second, P0.1 a ten-thousandth: no table tells that as nothing.</summary>
     [Fact]
     public void A_dwell_that_is_far_too_short_keeps_its_figures()

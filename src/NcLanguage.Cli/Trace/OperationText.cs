@@ -61,10 +61,12 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         foreach (var (operation, pass) in list.Approaches.Take(MostApproaches))
         {
             var distance = !pass.IsContact ? say.Length(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {ContactText.Depth(pass.Distance, say)}";
-            screen.WriteLine(
+            screen.WriteParagraph(
                 $"{distance,24}  {job.Obstacles[pass.Obstacle].Name}, line {pass.Line + 1}{(pass.File is { } file ? $" of {file}" : "")}, {Tool(pass.Tool)} {OperationJson.Word(pass.Part)}, "
                 + $"tip at {say.Place(pass.Tip.X, pass.Tip.Y, pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name(say.IsInch)})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
-                pass.IsContact ? (Style?)Contact : null);
+                0,
+                pass.IsContact ? (Style?)Contact : null,
+                hang: 26);
         }
         if (list.Approaches.Length > MostApproaches)
             screen.WriteLine($"{Say.Count(list.Approaches.Length - MostApproaches, "other")} not shown, none of them nearer.");

@@ -19,10 +19,16 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     static readonly Style Heading = new(decoration: Decoration.Bold);
     static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
 
+    /// <summary>Places that a move takes with its clearance beside it, about.</summary>
+    const int WideRow = 112;
+
     readonly StringBuilder _row = new();
     bool _namesCoordinates;
     WorkCoordinates? _coordinates;
     LengthText _say;
+
+    /// <summary>Whether the clearance stands below its move: a terminal of the usual width would break the row somewhere.</summary>
+    bool IsNarrow => screen.Width < WideRow;
 
     public void Write(CancellationToken cancel)
     {
@@ -80,14 +86,17 @@ sealed class TraceText(Screen screen, LoadedProgram program)
         // A way of no length is no move a setter would see.
         if (move.IsMotion && move.Length == 0)
             return;
-        _row.Clear().Append("          ").Append($"{KindOf(move, step),-26}");
-        _row.Append($" {(move.IsMotion ? PlaceOf(move.To) : ""),-30} {(move.IsFeed ? "F" + _say.RoundedFeed(move.Feed) : ""),-9}");
+        var (kind, place, feed) = IsNarrow ? (25, 25, 7) : (26, 30, 9);
+        _row.Clear().Append("          ").Append(KindOf(move, step).PadRight(kind));
+        _row.Append(' ').Append((move.IsMotion ? PlaceOf(move.To) : "").PadRight(place)).Append(' ').Append((move.IsFeed ? "F" + _say.RoundedFeed(move.Feed) : "").PadRight(feed));
         if (!(move.Seconds == 0))
             _row.Append($" {(double.IsNaN(move.Seconds) ? "?" : Say.Seconds(move.Seconds)),10}");
         screen.Write(_row.ToString().TrimEnd());
         if (step.ApproachOf(index) is { } approach)
         {
-            screen.Write("  ");
+            if (IsNarrow)
+                screen.WriteLine();
+            screen.Write(IsNarrow ? new string(' ', 36) : "  ");
             if (double.IsNaN(approach.Distance))
                 screen.Write("clearance not known");
             else if (step.NameOf(approach) is { } name)

@@ -148,7 +148,8 @@ public sealed class HalfWrittenTests
         Assert.Equal(isHeldBack ? all[..1] : all, await LinesAsync());
         await client.ChangeAsync(Uri, 3, TestClient.Insert(5, 8, "Z"));
         Assert.Equal(isHeldBack ? all[..1] : all, await LinesAsync());
-        if (isHeldBack) await client.NextAsync("workspace/inlayHint/refresh");
+        if (isHeldBack)
+            await client.NextAsync("workspace/inlayHint/refresh");
         Assert.Equal(all, await LinesAsync());
         // What stands behind a hint does not move it.
         await client.ChangeAsync(Uri, 4, TestClient.Insert(4, 37, "0"));

@@ -180,7 +180,8 @@ sealed class DocumentStore(
     void OnRest(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         publisher.Rest(snapshot, program, findings, isNewest);
-        if (client.RefreshesInlayHints && snapshot.Typing is { } keys && InlayHintFeature.IsHeldBack(snapshot.Text, program.Analysis, keys.Line)) refreshHints();
+        if (client.RefreshesInlayHints && snapshot.Typing is { } keys && InlayHintFeature.IsHeldBack(snapshot.Text, program.Analysis, keys.Line))
+            refreshHints();
     }
 
     void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)

@@ -14,10 +14,24 @@ static class ArcCentreFit
 
     static bool IsWorkedOut(in StepContext step, char letter)
     {
-        if (step.Step.Words.TokenOf(letter) is not (>= 0 and var token))
+        if (!step.Step.Words.Has(letter))
             return false;
-        ref readonly var word = ref step.Block.Tokens[token];
+        ref readonly var word = ref step.Block.Tokens[step.Step.Words.TokenOf(letter)];
         return step.Block.Line[word.Start..word.End].IndexOfAny("[#"u8) >= 0;
+    }
+
+    /// <summary>Whether another plane than XY has been left on, in which the words fit no arc, as they do in XY: circles and helices about the tool are what is milled mostly.</summary>
+    public static bool IsOfXY(in StepContext step)
+    {
+        ref readonly var after = ref step.Step.After;
+        if (after.Plane is WorkPlane.XY or WorkPlane.Unknown || (step.Step.Sets & Slot.Plane) != 0 || step.Step.Words.Has('K') || step.Job.Readings.ArcCentre == ArcCentreReading.Absolute)
+            return false;
+        var words = step.Step.Words;
+        var unit = UnitLength.Of(after.Units);
+        var (from, to) = (step.Step.Before.ProgrammedPosition, after.ProgrammedPosition);
+        var along = new Point3(words.Has('I') ? words['I'] * unit : 0, words.Has('J') ? words['J'] * unit : 0, 0);
+        var radius = Arcs.Radius(from, from + along, 0, 1);
+        return radius > Rounding && Math.Abs(radius - Arcs.Radius(to, from + along, 0, 1)) <= Rounding;
     }
 
     /// <summary>The words with which the arc would fit, and whether the ones given fit as the place of the centre; null where no slip, or more than one, would explain them.</summary>

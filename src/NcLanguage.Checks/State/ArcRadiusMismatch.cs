@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -49,16 +50,17 @@ public sealed class ArcRadiusMismatch : Rule
         {
             if (fault.Kind != FaultKind.ArcRadiusMismatch || ArcWords.OfOtherPlane(step) >= 0)
                 continue;
-            var fit = ArcCentreFit.Of(step);
+            var isOfXY = ArcCentreFit.IsOfXY(step);
+            var fit = isOfXY ? null : ArcCentreFit.Of(step);
             var hint = fit switch
             {
-                null => "",
+                null => isOfXY ? $" Under G17 it would fit; {ArcWords.Code(step.Step.After.Plane)} is in force." : "",
                 (var words, true) => $" Its words fit as the place of the centre, but are read as distances from the arc's start: those are {words}.",
                 (var words, _) => $" With {words} it would fit.",
             };
             step.Report(this, fault.Token,
                 $"The arc starts {step.Say.Length(fault.A)} from its centre and ends {step.Say.Length(fault.B)} from it: the control stops with an alarm, or leaves the circle by {step.Say.Length(Math.Abs(fault.A - fault.B))}.{hint}",
-                text: fit?.Words ?? "");
+                isOfXY ? Slot.Plane : Slot.None, "The plane is set here.", text: fit?.Words ?? "");
         }
     }
 

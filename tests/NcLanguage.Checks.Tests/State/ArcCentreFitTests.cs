@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Tests.State;
 
@@ -12,6 +13,7 @@ public sealed class ArcCentreFitTests
     [Theory]
     [InlineData("G2 X20 Y10 I0 J10", "With I0 J-10 it would fit.")]
     [InlineData("G2 X20 Y10 J10", "With J-10 it would fit.")]
+    [InlineData("G2 X20 Y10 I-10", "With I10 it would fit.")]
     [InlineData("G3 X20 Y10 I-10 J0", "With I10 J0 it would fit.")]
     [InlineData("G2 X20 Y10 I10 J10", "Its words fit as the place of the centre, but are read as distances from the arc's start: those are I0 J-10.")]
     [InlineData("G2 X16 Y14 I16 J20", "Its words fit as the place of the centre, but are read as distances from the arc's start: those are I6 J0.")]
@@ -41,6 +43,21 @@ public sealed class ArcCentreFitTests
     [Fact]
     public void In_other_planes_they_are_those_of_the_plane() =>
         Assert.EndsWith("With I10 K0 it would fit.", Of("G18 G3 X20 Z9 I-10 K0").Message, StringComparison.Ordinal);
+
+    /// <summary>Helices about the tool under a plane that was left on (NISTIR 6556 §3.5.3.2: the arc lies in the plane in force). With a K it was written for that plane.</summary>
+    [Theory]
+    [InlineData("G18", "G3 I-7.5 Z-5", true)]
+    [InlineData("G18", "G3 X20 I5 Z-3", true)]
+    [InlineData("G19", "G3 X10 J6 Z-3", true)]
+    [InlineData("G18", "G3 X20 I5 K1 Z-3", false)]
+    [InlineData("G18", "G3 X20 I6 Z-3", false)]
+    [InlineData("G17", "G18 G3 X20 I5 Z-3", false)]
+    public void An_arc_that_fits_in_XY_is_told_as_one_where_another_plane_is_on(string plane, string block, bool isTold)
+    {
+        var found = Of(block, head: $"G21 G90 {plane} G54");
+        Assert.Equal(isTold, found.Message.EndsWith($" Under G17 it would fit; {plane} is in force.", StringComparison.Ordinal));
+        Assert.Equal(isTold ? Slot.Plane : Slot.None, found.Concerns);
+    }
 
     /// <summary>A radius that is none is no matter for compensation.</summary>
     [Fact]

@@ -65,7 +65,7 @@ public sealed class HoleAboveStock : Rule
                 reported = place.Z;
                 var line = file.Run.LineOf(part, hole.Line);
                 // Levels that a forgotten G91 makes: incremental-left-on.
-                if (file.Run.StateBefore(line).IncrementalUse is IncrementalUse.MovedFromHome or IncrementalUse.MovedBehindCall)
+                if (IncrementalLeftOn.HasMoved(file.Run.StateBefore(line)))
                     continue;
                 file.ReportBlock(this, line, Message(file.SayAt(line, result.CoordinatesAt(hole.Line)), hole, place.Z - stock.Max.Z));
             }

@@ -35,7 +35,7 @@ public sealed class InitialLevelBelowR : Rule
     public override void CheckStep(in StepContext step)
     {
         // Levels that a forgotten G91 makes: incremental-left-on.
-        if (step.Step.After.IncrementalUse is IncrementalUse.MovedFromHome or IncrementalUse.MovedBehindCall)
+        if (IncrementalLeftOn.HasMoved(step.Step.After))
             return;
         ref readonly var hole = ref step.Step.Holes[0];
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))

@@ -37,7 +37,7 @@ public sealed class RFar : Rule
     public override void CheckStep(in StepContext step)
     {
         // Levels that a forgotten G91 makes: incremental-left-on.
-        if (step.Step.After.IncrementalUse is IncrementalUse.MovedFromHome or IncrementalUse.MovedBehindCall)
+        if (IncrementalLeftOn.HasMoved(step.Step.After))
             return;
         ref readonly var state = ref step.Step.After;
         if (step.Job.Setup.Stock is not { } stock || state.Plane != WorkPlane.XY || (step.Step.Sets & (Slot.Cycle | Slot.CycleR)) == 0)

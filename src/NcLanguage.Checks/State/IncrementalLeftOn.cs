@@ -40,6 +40,9 @@ public sealed class IncrementalLeftOn : Rule
 
     public override StepEvents Interest => StepEvents.Codes | StepEvents.News;
 
+    /// <summary>Whether the tool has been moved by distances of a G91 that was left on: that is told where it happens, and what comes of it is not told by itself.</summary>
+    internal static bool HasMoved(in ControlState state) => state.IncrementalUse is IncrementalUse.MovedFromHome or IncrementalUse.MovedBehindCall;
+
     public override void CheckStep(in StepContext step)
     {
         ref readonly var before = ref step.Step.Before;

@@ -20,6 +20,13 @@ static class ArcCentreFit
         return step.Block.Line[word.Start..word.End].IndexOfAny("[#"u8) >= 0;
     }
 
+    /// <summary>Whether both ends of an arc lie on one circle about a centre, in the plane of two axes.</summary>
+    static bool AreOnCircle(in Point3 from, in Point3 to, in Point3 centre, int first, int second)
+    {
+        var radius = Arcs.Radius(from, centre, first, second);
+        return radius > Rounding && Math.Abs(radius - Arcs.Radius(to, centre, first, second)) <= Rounding;
+    }
+
     /// <summary>Whether another plane than XY has been left on, in which the words fit no arc, as they do in XY: circles and helices about the tool are what is milled mostly.</summary>
     public static bool IsOfXY(in StepContext step)
     {
@@ -30,8 +37,7 @@ static class ArcCentreFit
         var unit = UnitLength.Of(after.Units);
         var (from, to) = (step.Step.Before.ProgrammedPosition, after.ProgrammedPosition);
         var along = new Point3(words.Has('I') ? words['I'] * unit : 0, words.Has('J') ? words['J'] * unit : 0, 0);
-        var radius = Arcs.Radius(from, from + along, 0, 1);
-        return radius > Rounding && Math.Abs(radius - Arcs.Radius(to, from + along, 0, 1)) <= Rounding;
+        return AreOnCircle(from, to, from + along, 0, 1);
     }
 
     /// <summary>The words with which the arc would fit, and whether the ones given fit as the place of the centre; null where no slip, or more than one, would explain them.</summary>
@@ -67,8 +73,7 @@ static class ArcCentreFit
         void Try(double along, double across, bool isSlip, bool isPlace)
         {
             var centre = from.With(first, from[first] + along).With(second, from[second] + across);
-            var radius = Arcs.Radius(from, centre, first, second);
-            if (isSlip && radius > Rounding && Math.Abs(radius - Arcs.Radius(to, centre, first, second)) <= Rounding)
+            if (isSlip && AreOnCircle(from, to, centre, first, second))
                 fits.Add((along, across, isPlace));
         }
 

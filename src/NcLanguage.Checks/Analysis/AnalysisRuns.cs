@@ -1,3 +1,4 @@
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -35,28 +36,38 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
         var asked = Main.PartFacts.All.Holes > 0 && Main.Job.TellsOtherReadings;
         return this with
         {
-            OtherSkip = hasSkip ? Run(old?.OtherSkip, () => NewJob(machine, Main.Job.Setup, !options.Skip, options), stepRules, cancel) : null,
-            OtherPositions = asked ? Matching(old?.OtherPositions, () => OtherReading(ReadingSwitch.Positions(machine), options), [], cancel) : null,
-            OtherReturns = asked ? Matching(old?.OtherReturns, () => OtherReading(ReadingSwitch.Returns(machine), options), [], cancel) : null,
+            OtherSkip = hasSkip
+                ? Run(old?.OtherSkip, () => NewJob(machine, Main.Job.Setup, !options.Skip, options), chunk => Main.TextFacts[chunk].HasSkip, stepRules, cancel)
+                : null,
+            OtherPositions = asked ? Matching(old?.OtherPositions, () => OtherReading(ReadingSwitch.Positions(machine), options), cancel) : null,
+            OtherReturns = asked ? Matching(old?.OtherReturns, () => OtherReading(ReadingSwitch.Returns(machine), options), cancel) : null,
         };
     }
 
-    /// <summary>The run under another reading; null where it goes another way through the program, so that no block answers to one of this run.</summary>
-    ProgramRun? Matching(ProgramRun? old, Func<Job> job, Rule[] stepRules, CancellationToken cancel)
+    /// <summary>The run under another reading of cycles; null where it goes another way through the program, so that no block answers to one of this run.</summary>
+    ProgramRun? Matching(ProgramRun? old, Func<Job> job, CancellationToken cancel)
     {
-        var other = Run(old, job, stepRules, cancel);
+        var other = Run(old, job, HasCycle, [], cancel);
         return other.Results.Length == Main.Results.Length ? other : null;
     }
 
-    ProgramRun Run(ProgramRun? old, Func<Job> job, Rule[] stepRules, CancellationToken cancel) =>
-        old?.WithText(Main.Text, stepRules, [], cancel) ?? ProgramRun.Create(Main.Text, job(), stepRules, [], cancel);
+    /// <summary>Whether a cycle is in force anywhere in a part.</summary>
+    bool HasCycle(int part) => (Main.PartFacts[part].Sets & Slot.Cycle) != 0 || Main.Results[part].Entry.InCycle;
 
-    Job OtherReading(MachineProfile machine, AnalysisOptions options) => NewJob(machine, Main.Job.Setup, options.Skip, options);
-
-    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options) => new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands, options.Once)
+    ProgramRun Run(ProgramRun? old, Func<Job> job, Func<int, bool> isReadOtherwise, Rule[] stepRules, CancellationToken cancel)
     {
-        TellsOtherReadings = options.Portable || !machine.IsChosen,
-    };
+        var beside = new RunBeside(Main, isReadOtherwise);
+        return old?.WithText(Main.Text, beside, stepRules, cancel) ?? ProgramRun.Create(Main.Text, job(), beside, stepRules, cancel);
+    }
+
+    Job OtherReading(MachineProfile machine, AnalysisOptions options) => NewJob(machine, Main.Job.Setup, options.Skip, options, asksOnlyHoles: true);
+
+    static Job NewJob(MachineProfile machine, Setup setup, bool skip, AnalysisOptions options, bool asksOnlyHoles = false) =>
+        new(machine, setup, skip, options.Programs, options.MostBlocks, options.WithTwoHands, options.Once)
+        {
+            TellsOtherReadings = options.Portable || !machine.IsChosen,
+            AsksOnlyHoles = asksOnlyHoles,
+        };
 }
 
 /// <summary>The same machine with one reading turned to its other choice.</summary>

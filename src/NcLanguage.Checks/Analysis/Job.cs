@@ -68,6 +68,9 @@ public sealed class Job
     /// <summary>Whether it is told where a control that reads otherwise does something else: nobody has chosen a machine, or it is asked for.</summary>
     public bool TellsOtherReadings { get; init; }
 
+    /// <summary>Whether nothing is asked of its run but the holes and the states between blocks: cuts, times and the like are then not gathered, and no rule is run.</summary>
+    public bool AsksOnlyHoles { get; init; }
+
     public MachineProfile Machine => Executor.Machine;
 
     public Setup Setup => Executor.Setup;

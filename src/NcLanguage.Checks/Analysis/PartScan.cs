@@ -97,6 +97,11 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _coordinates.Note(step, at);
         if ((step.Events & StepEvents.Holes) != 0)
             NoteHoles(at);
+        if (Job.AsksOnlyHoles)
+        {
+            _seconds[at] = 0;
+            return;
+        }
         ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
         if ((step.Events & StepEvents.Moves) != 0 && Job.HasStock)
             StockMoves.Note(step, at, Job, _cuts, _arcs, _lowRapids);

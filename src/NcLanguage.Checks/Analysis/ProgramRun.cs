@@ -147,27 +147,35 @@ public sealed class ProgramRun
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(job);
-        return Run(text, job, null, stepRules, textRules, null, cancel);
+        return Run(text, job, null, null, stepRules, textRules, null, cancel);
     }
+
+    /// <summary>The run of a text that was run under another reading.</summary>
+    internal static ProgramRun Create(SourceText text, Job job, RunBeside beside, Rule[] stepRules, CancellationToken cancel) => Run(text, job, null, beside, stepRules, [], null, cancel);
 
     /// <summary>The same for a new version of the text, with every result reused that still holds.</summary>
     /// <param name="onTheWay">Called once where more than <see cref="BlocksOfAFirstLook"/> blocks have to run again, with a run whose rest is that of the version before.</param>
     public ProgramRun WithText(SourceText text, Rule[] stepRules, Rule[] textRules, CancellationToken cancel, Action<ProgramRun>? onTheWay = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Run(text, Job, this, stepRules, textRules, onTheWay, cancel);
+        return Run(text, Job, this, null, stepRules, textRules, onTheWay, cancel);
     }
 
+    /// <summary>The same where the new version was run under another reading.</summary>
+    internal ProgramRun WithText(SourceText text, RunBeside beside, Rule[] stepRules, CancellationToken cancel) => Run(text, Job, this, beside, stepRules, [], null, cancel);
+
     static ProgramRun Run(
-        SourceText text, Job job, ProgramRun? old, Rule[] stepRules, Rule[] textRules, Action<ProgramRun>? onTheWay, CancellationToken cancel)
+        SourceText text, Job job, ProgramRun? old, RunBeside? beside, Rule[] stepRules, Rule[] textRules, Action<ProgramRun>? onTheWay, CancellationToken cancel)
     {
         var (same, sameAtEnd) = old is null ? (0, 0) : SharedEnds.Of(old.Text.Chunks, text.Chunks);
         var texts = new TextsOfChunks(text, job, textRules, cancel);
-        if (old is not null)
+        if (beside is not null)
+            texts.Take(beside.Texts, text.Chunks.Length, 0);
+        else if (old is not null)
             texts.Take(old._texts, same, sameAtEnd);
         // A run that kept to the order of the text has none that leads elsewhere.
         var steers = old?.Flow is not null && texts.Steer();
-        if (steers || !RunInOrder(texts, old, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
+        if (steers || !RunInOrder(texts, old, beside, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
         {
             var flow = FlowScan.Run(text, texts.All(), job, stepRules, cancel);
             return new ProgramRun(job, text, texts.All(), flow.Parts, flow, flow.BlocksRun, old);
@@ -177,7 +185,7 @@ public sealed class ProgramRun
 
     /// <summary>Runs the blocks in the order of the text; false where one of them leads elsewhere.</summary>
     static bool RunInOrder(
-        TextsOfChunks texts, ProgramRun? version, int same, int sameAtEnd, Rule[] stepRules, Action<ProgramRun>? onTheWay, CancellationToken cancel,
+        TextsOfChunks texts, ProgramRun? version, RunBeside? beside, int same, int sameAtEnd, Rule[] stepRules, Action<ProgramRun>? onTheWay, CancellationToken cancel,
         [NotNullWhen(true)] out ProgramRun? run)
     {
         run = null;
@@ -203,6 +211,11 @@ public sealed class ProgramRun
                 TakeRest(i);
                 break;
             }
+            if (beside?.At(i, state) is { } alike)
+            {
+                (parts[i], state) = (alike, alike.Exit);
+                continue;
+            }
             if (onTheWay is not null && scan.BlocksRun > BlocksOfAFirstLook && fromEnd <= sameAtEnd)
             {
                 TakeRest(i);
@@ -211,7 +224,7 @@ public sealed class ProgramRun
             }
             if (job.WithTwoHands && parts.Length - i >= ChunksForTwoHands && (old is null || (onTheWay is null && scan.BlocksRun > BlocksOfAFirstLook)))
             {
-                var end = new TwoHands(texts, scan, parts, cancel).Run(i, state, Rejoins);
+                var end = new TwoHands(texts, scan, parts, beside, cancel).Run(i, state, Rejoins);
                 if (end < 0)
                     return false;
                 TakeRest(end);

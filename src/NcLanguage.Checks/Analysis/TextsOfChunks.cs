@@ -16,10 +16,10 @@ sealed class TextsOfChunks(SourceText text, Job job, Rule[] textRules, Cancellat
     public Job Job => job;
 
     /// <summary>Takes over so many chunks at the beginning and at the end.</summary>
-    public void Take(ChunkText[] before, int same, int sameAtEnd)
+    public void Take(ReadOnlySpan<ChunkText> others, int same, int sameAtEnd)
     {
-        Array.Copy(before, _known, same);
-        Array.Copy(before, before.Length - sameAtEnd, _known, _known.Length - sameAtEnd, sameAtEnd);
+        others[..same].CopyTo(_known!);
+        others[^sameAtEnd..].CopyTo(_known.AsSpan(_known.Length - sameAtEnd)!);
     }
 
     /// <summary>Whether one of those known by now leads the run elsewhere.</summary>

@@ -9,7 +9,7 @@ namespace NcLanguage.Checks.Analysis;
 /// control carry out those of the next. The results are those of one thread.</summary>
 /// <remarks>Each does all of its chunks, so that nothing but the control's state goes from one processor to the other: a step fetched from the other's memory takes as long as
 /// running the block again.</remarks>
-sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, CancellationToken cancel)
+sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, RunBeside? beside, CancellationToken cancel)
 {
     readonly PartScan _second = scan.ForAnotherHand();
     int _next;
@@ -52,7 +52,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
         {
             while (Interlocked.Increment(ref _next) - 1 is var chunk && chunk < parts.Length)
             {
-                bench.Lex(texts.Text.Chunks[chunk]);
+                var mayServe = beside is not null && beside.MayServe(chunk);
+                if (!mayServe)
+                    bench.Lex(texts.Text.Chunks[chunk]);
                 if (!IsTurnOf(chunk) || cancel.IsCancellationRequested)
                     return;
                 if (rejoins(chunk, _state))
@@ -60,6 +62,14 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ca
                     _end = chunk;
                     return;
                 }
+                if (mayServe && beside!.At(chunk, _state) is { } alike)
+                {
+                    (parts[chunk], _state) = (alike, alike.Exit);
+                    _turn = chunk + 1;
+                    continue;
+                }
+                if (mayServe)
+                    bench.Lex(texts.Text.Chunks[chunk]);
                 bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state);
                 _turn = chunk + 1;
                 if (texts.Told(chunk, bench.Blocks).Marks.Steers)

@@ -49,10 +49,9 @@ public sealed record MotionComparison
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
-        var (a, b) = (first.Against(second, cancel), second.Against(first, cancel));
-        var start = 0;
-        while (start < a.Count && start < b.Count && a[start].GoesAs(b[start], tolerance))
-            start++;
+        var most = MostHeldAgainst(first, second, tolerance);
+        var (a, b) = (first.Against(second, most, cancel), second.Against(first, most, cancel));
+        var start = CommonStart(a, b, tolerance);
         var (endA, endB) = (a.Count, b.Count);
         if (first.End == FlowEnd.TooLong && second.End == FlowEnd.TooLong && start == Math.Min(endA, endB))
             (endA, endB) = (start, start);
@@ -65,6 +64,24 @@ public sealed record MotionComparison
         AddDifferences(a, b, (start, endA), (start, endB), tolerance, changes, cancel);
         AddAltered(a, b, endA, endB, behind - endA, changes);
         return new MotionComparison { First = first, Second = second, Changes = changes, Compared = a.Count };
+    }
+
+    /// <summary>How many motions of two first programs can be held against each other: where both runs were broken off and one did nothing but what the other did, those of the shorter.</summary>
+    static int MostHeldAgainst(MotionList first, MotionList second, double tolerance)
+    {
+        if (first.OwnEnd != FlowEnd.TooLong || second.OwnEnd != FlowEnd.TooLong)
+            return int.MaxValue;
+        var least = Math.Min(first.Motions.Count, second.Motions.Count);
+        return CommonStart(first.Motions, second.Motions, tolerance) == least ? least : int.MaxValue;
+    }
+
+    /// <summary>How many motions go alike at the beginning.</summary>
+    static int CommonStart(IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, double tolerance)
+    {
+        var start = 0;
+        while (start < a.Count && start < b.Count && a[start].GoesAs(b[start], tolerance))
+            start++;
+        return start;
     }
 
     static void AddAltered(IReadOnlyList<Motion> a, IReadOnlyList<Motion> b, int fromA, int fromB, int count, List<MotionChange> changes)

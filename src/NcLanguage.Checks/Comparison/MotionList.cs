@@ -30,6 +30,9 @@ public sealed class MotionList
     /// <summary>How the run has ended; where that of a further program was broken off, how that one has.</summary>
     public FlowEnd End { get; private set; }
 
+    /// <summary>How the run of the text's first program has ended.</summary>
+    public FlowEnd OwnEnd { get; private set; }
+
     /// <summary>How many further programs no run before has come to.</summary>
     public int ProgramsByThemselves => _further.Count(program => !program.IsReached);
 
@@ -57,6 +60,7 @@ public sealed class MotionList
         var left = job.MostBlocks;
         var runner = new FlowRunner(job.Executor, flow, job.Programs, left);
         list.Follow(runner, unreached, ref left, cancel);
+        list.OwnEnd = list.End;
         list.FollowFurther(flow, further, unreached, job, runner, left, cancel);
         return list;
     }
@@ -92,11 +96,12 @@ public sealed class MotionList
     }
 
     /// <summary>All that has to be held against another list: what the run does, and behind it the further programs of the text that it does not come to, or that of the other text does not.</summary>
-    public IReadOnlyList<Motion> Against(MotionList other, CancellationToken cancel)
+    /// <param name="most">Motions of the run of the first program that are held against the other at most.</param>
+    public IReadOnlyList<Motion> Against(MotionList other, int most, CancellationToken cancel)
     {
-        if (_further.Length == 0)
+        if (_further.Length == 0 && most >= _motions.Count)
             return _motions;
-        var all = new List<Motion>(_motions);
+        var all = new List<Motion>(_motions.Take(most));
         var byThemselves = other._further.Where(program => !program.IsReached).Select(program => program.Number).ToHashSet();
         foreach (var program in _further)
             if (!program.IsReached || byThemselves.Contains(program.Number))

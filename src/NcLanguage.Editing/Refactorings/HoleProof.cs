@@ -75,7 +75,7 @@ static class HoleProof
                 return sentence;
             if (MotionProof.LostWay(first) is { } lost)
                 return lost;
-            var (a, b) = (Cuts(first.Against(second, cancel)), Cuts(second.Against(first, cancel)));
+            var (a, b) = (Cuts(first.Against(second, int.MaxValue, cancel)), Cuts(second.Against(first, int.MaxValue, cancel)));
             var isSame = first.End == second.End && a.Count == b.Count;
             for (var i = 0; isSame && i < a.Count; i++)
                 isSame = a[i].GoesAs(b[i], MotionProof.WorkedOut) && a[i].IsDoneAs(b[i], 0);

@@ -31,7 +31,7 @@ sealed class PositionBlock(int line, DistanceMode into)
     /// <summary>Whether what it does, or what it leads to, depends on the mode.</summary>
     public bool IsSensitive { get; set; }
 
-    /// <summary>Whether a jump may lead to it.</summary>
+    /// <summary>Whether the run may come to it from elsewhere: by a jump, or back from a call.</summary>
     public bool IsLabel { get; set; }
 
     /// <summary>Whether no code can stand in it beside what it has.</summary>
@@ -77,7 +77,7 @@ static class PositionBlocks
                 if (!blocks.TryGetValue(line, out var planned))
                 {
                     blocks[line] = planned = Start(line, block, step, into);
-                    planned.IsWritten = TakeValues(planned, block, step, job.Readings, into);
+                    planned.IsWritten = !planned.BeginsProgram && TakeValues(planned, block, step, job.Readings, into);
                 }
                 else if (planned.IsWritten && !HasSameValues(planned, block, step, job.Readings, into))
                     never.Add(line);
@@ -127,13 +127,13 @@ static class PositionBlocks
             if (JumpTargets.In(block) is >= 0 and var target)
                 targets.Add(block.Tokens[target].Value);
         }
-        if (targets.Count == 0)
-            return;
+        var isBehindSteering = false;
         foreach (var planned in blocks.Values)
         {
             var block = text.BlockAt(planned.Line);
-            planned.IsLabel = block.NumberIndex is >= 0 and var at && targets.Contains(block.Tokens[at].Value);
+            planned.IsLabel = isBehindSteering || (block.NumberIndex is >= 0 and var at && targets.Contains(block.Tokens[at].Value));
             planned.IsSensitive |= planned.IsLabel;
+            isBehindSteering = planned.NeedsOwnLine;
         }
     }
 

@@ -69,17 +69,17 @@ public sealed class FlowRun : ICallsAhead
     (FlowText Text, int Line)? ICallsAhead.BehindReturn(FlowText text, int line, int left) =>
         text.Name is null && Passages.TryGetValue(line, out var passage) && passage.File is null ? (Text, passage.Line) : null;
 
-    internal ControlState StateBefore(ProgramRun run, int line, Step step, TextAhead ahead)
+    /// <summary>The part in which the block on a line (0-based) runs first, and how many blocks of the part run before it; null for a line before all blocks.</summary>
+    internal (PartResult? Part, int Blocks) PlaceOf(int line)
     {
-        var (at, isBehind) = (line, false);
+        var (at, behind) = (line, 0);
         // A line without a block stands behind the block above it.
         while (at >= 0 && First[at].Part < 0)
-            (at, isBehind) = (at - 1, true);
+            (at, behind) = (at - 1, 1);
         if (at < 0)
-            return run.Job.Executor.StartOf(Text.IsCalled, Text.LeaderLines > 0);
+            return (null, 0);
         var first = First[at];
-        var part = (first.IsReached ? Parts : NotReached)[first.Part];
-        return part.Replay(first.At + (isBehind ? 1 : 0), run.Job.Executor, run.Text, step, ahead);
+        return ((first.IsReached ? Parts : NotReached)[first.Part], first.At + behind);
     }
 
     /// <summary>Runs the block on a line (0-based) again as often as it ran, and shows each step.</summary>

@@ -25,6 +25,7 @@ public sealed class ProgramRun
     BlockFindings? _findings;
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
+    volatile StateMark? _asked;
 
     ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -318,28 +319,53 @@ public sealed class ProgramRun
     public ControlState StateBefore(int line)
     {
         var (step, ahead) = StepWithAhead();
-        if (Flow is { } flow)
-            return flow.StateBefore(this, line, step, ahead);
-        var chunk = Text.ChunkOfLine(line);
-        var state = _parts[chunk].Entry;
-        var blocks = Text.Chunks[chunk].Blocks;
-        var first = Text.FirstLineOf(chunk);
-        for (var i = 0; i < line - first; i++)
-        {
-            ahead.Line = first + i;
-            Job.Executor.Run(blocks[i], ref state, step);
-        }
-        return state;
+        return StateBefore(line, step, ahead, out _, out _);
     }
 
     /// <summary>Runs the block on a line (0-based) and tells what it does, the first time where it runs more than once.</summary>
     public Step StepAt(int line)
     {
-        var state = StateBefore(line);
         var (step, ahead) = StepWithAhead();
+        var state = StateBefore(line, step, ahead, out var part, out var blocks);
         ahead.Line = line;
-        Job.Executor.Run(BlockAt(line), ref state, step);
+        var block = BlockAt(line);
+        Job.Executor.Run(block, ref state, step);
+        // A line without a block is none of the blocks of a run that leaves the order of the text.
+        if (part is not null && block.Tokens.Length > 0)
+            _asked = new StateMark(part, blocks + 1, state);
         return step;
+    }
+
+    /// <param name="part">The part in which the block runs; null for a line before all blocks.</param>
+    /// <param name="blocks">How many blocks of the part run before it.</param>
+    ControlState StateBefore(int line, Step step, TextAhead ahead, out PartResult? part, out int blocks)
+    {
+        if (Flow is { } flow)
+        {
+            (part, blocks) = flow.PlaceOf(line);
+        }
+        else
+        {
+            var chunk = Text.ChunkOfLine(line);
+            (part, blocks) = (_parts[chunk], line - Text.FirstLineOf(chunk));
+        }
+        return part is null ? Job.Executor.StartOf(Flow!.Text.IsCalled, Flow.Text.LeaderLines > 0) : StateWithin(part, blocks, line - blocks, step, ahead);
+    }
+
+    /// <summary>The state behind the first blocks of a part.</summary>
+    /// <param name="firstLine">The line (0-based) of the part's first block, where they stand one below the other.</param>
+    ControlState StateWithin(PartResult part, int blocks, int firstLine, Step step, TextAhead ahead)
+    {
+        var (done, state) = _asked is { } asked && asked.IsOnTheWayTo(part, blocks) ? (asked.Blocks, asked.State) : (0, part.Entry);
+        if (done == blocks)
+            return state;
+        for (; done < blocks; done++)
+        {
+            ahead.Line = part.Lines is { } lines ? lines[done] : firstLine + done;
+            Job.Executor.Run(Text.BlockAmong(ahead.Line), ref state, step);
+        }
+        _asked = new StateMark(part, blocks, state);
+        return state;
     }
 
     /// <summary>A step that sees what follows in the text, and how it is told which line runs.</summary>

@@ -18,13 +18,15 @@ readonly record struct LineHoles(int First, int Count)
             return holes;
         var index = 0;
         for (var part = 0; part < run.Results.Length; part++)
-            foreach (var hole in run.Results[part].Holes)
+        {
+            var drilled = run.Results[part].Holes;
+            for (var i = 0; i < drilled.Length; i++, index++)
             {
-                var line = run.LineOf(part, hole.Line);
+                var line = run.LineOf(part, drilled.LineOf(i));
                 if (line >= firstLine && line <= lastLine)
                     holes[line] = holes.TryGetValue(line, out var known) ? known with { Count = known.Count + 1 } : new LineHoles(index, 1);
-                index++;
             }
+        }
         return holes;
     }
 

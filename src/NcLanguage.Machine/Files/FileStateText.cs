@@ -1,3 +1,4 @@
+using NcLanguage.Machine.Json;
 using NcLanguage.Machine.Loading;
 
 namespace NcLanguage.Machine.Files;
@@ -8,7 +9,7 @@ public static class FileStateText
     /// <summary>A clause that begins with the file's name.</summary>
     public static string Clause(string path, FileState state)
     {
-        var name = ValueReader.Clip(Path.GetFileName(path));
+        var name = MessageText.Clip(Path.GetFileName(path));
         return state switch
         {
             FileState.Missing => $"there is no file {name}",

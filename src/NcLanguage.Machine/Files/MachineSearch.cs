@@ -1,3 +1,4 @@
+using NcLanguage.Machine.Json;
 using NcLanguage.Machine.Loading;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -15,7 +16,7 @@ sealed class MachineSearch(FileSearch search)
         string? programPath, string? workspaceRoot, string? chosen, Setup setup, Func<string, string?, SetupProblem>? reportMachine)
     {
         if (chosen is not null)
-            return Named(chosen, null, complaint => search.OptionErrors.Add($"The machine {ValueReader.Clip(chosen)} cannot be used: {complaint}."));
+            return Named(chosen, null, complaint => search.OptionErrors.Add($"The machine {MessageText.Clip(chosen)} cannot be used: {complaint}."));
         if (setup.Machine is { } named)
         {
             return Named(named, Path.GetDirectoryName(SetupLocator.FullPath(setup.Path)), complaint =>
@@ -50,7 +51,7 @@ sealed class MachineSearch(FileSearch search)
         if (MachineProfile.FindBuiltIn(name) is { } builtIn)
             return new BaseAnswer(builtIn with { IsChosen = true });
         if (SetupLocator.FullPath(name, folder) is not { } path)
-            return new BaseAnswer(null, $"\"{ValueReader.Clip(name)}\" is no path");
+            return new BaseAnswer(null, $"\"{MessageText.Clip(name)}\" is no path");
         if (chain.Contains(path))
             return new BaseAnswer(null, $"the bases go in a circle: {string.Join(" is based on ", chain.Append(path).Select(Path.GetFileName))}");
         if (chain.Count >= LongestChain)

@@ -1,3 +1,4 @@
+using NcLanguage.Machine.Json;
 using NcLanguage.Machine.Loading;
 using NcLanguage.Machine.Setups;
 
@@ -22,7 +23,7 @@ sealed class SetupSearch(FileSearch search)
             if (found is not { Answer.State: FileState.Read })
             {
                 var why = path is null ? "it is no path" : FileStateText.Clause(path, found!.Value.Answer.State);
-                search.OptionErrors.Add($"The setup {ValueReader.Clip(chosen)} cannot be used: {why}.");
+                search.OptionErrors.Add($"The setup {MessageText.Clip(chosen)} cannot be used: {why}.");
                 return Setup.None;
             }
         }

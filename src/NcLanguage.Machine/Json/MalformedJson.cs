@@ -123,10 +123,9 @@ static class MalformedJson
 
     static string Quote(ReadOnlySpan<byte> word)
     {
-        const int shown = 40;
-        var text = Encoding.UTF8.GetString(word[..Math.Min(word.Length, shown * 4)]);
-        if (text.Length > shown)
-            text = text[..shown] + "…";
+        // More than any message shows of it: a file of one long word is not decoded for that.
+        const int most = 1024;
+        var text = MessageText.Clip(Encoding.UTF8.GetString(word[..Math.Min(word.Length, most)]));
         return text.StartsWith('"') ? text : $"'{text}'";
     }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using NcLanguage.Machine.Json;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Machine.Loading;
@@ -28,8 +29,9 @@ public static class HoleListFile
     {
         ArgumentNullException.ThrowIfNull(text);
         var mistakes = new List<(int Line, string Message)>();
+        text = text.TrimStart('\uFEFF');
         var separator = SeparatorOf(text);
-        var rows = Rows(text.TrimStart('\uFEFF'), separator, mistakes);
+        var rows = Rows(text, separator, mistakes);
         if (rows.Count == 0)
             return new([], [(1, "the table is empty; its first line names the columns: x, y, diameter, depth, thread")], [], false);
         var unused = new List<string>();
@@ -50,8 +52,9 @@ public static class HoleListFile
 
     static char SeparatorOf(string text)
     {
-        var end = text.IndexOfAny(['\r', '\n']);
-        var head = end < 0 ? text : text[..end];
+        var rest = text.TrimStart();
+        var end = rest.IndexOfAny(['\r', '\n']);
+        var head = end < 0 ? rest : rest[..end];
         return Separators.MaxBy(sign => head.Count(c => c == sign));
     }
 
@@ -102,9 +105,9 @@ public static class HoleListFile
             }
             var number = separator == ',' ? written : written.Replace(',', '.');
             if (!double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
-                mistakes.Add((line, $"{name} is {ValueReader.Clip(written)}, which is no number"));
+                mistakes.Add((line, $"{name} is {MessageText.Clip(written)}, which is no number"));
             else if (value * column.Scale is var mm && (mm <= above || Math.Abs(mm) > Bounds.GreatestLength))
-                mistakes.Add((line, $"{name} is {ValueReader.Clip(written)}, {(mm <= above ? "but has to be above 0" : "which is too far away")}"));
+                mistakes.Add((line, $"{name} is {MessageText.Clip(written)}, {(mm <= above ? "but has to be above 0" : "which is too far away")}"));
             else
                 return mm;
             return null;

@@ -58,7 +58,7 @@ public static class MachineFile
         var builtIns = MachineProfile.BuiltIns.Select(profile => profile.Name);
         var nearest = NearestName.Find(name, builtIns);
         var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
-        var complaint = answer.Complaint is { } why ? $"\"base\" cannot be used: {why}" : $"\"base\" names \"{ValueReader.Clip(name)}\", which is neither a built-in profile ({string.Join(", ", builtIns)}) nor a file that can be read";
+        var complaint = answer.Complaint is { } why ? $"\"base\" cannot be used: {why}" : $"\"base\" names \"{MessageText.Clip(name)}\", which is neither a built-in profile ({string.Join(", ", builtIns)}) nor a file that can be read";
         read.Wrong(given[0].Value.Range, complaint + hint, instead, nearest is null ? null : $"\"{nearest}\"");
         return null;
     }

@@ -76,7 +76,7 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 continue;
             if (WhyNot?.Invoke(member.Name) is { } reason)
             {
-                read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {reason}");
+                read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {reason}");
                 continue;
             }
             var nearest = NearestName.Find(member.Name, absent);
@@ -85,7 +85,7 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 : $"did you mean \"{nearest}\"?";
             read.Problems.Add(
                 ProblemKind.UnknownKey, member.NameRange,
-                $"{Capital(what)} has no member \"{ValueReader.Clip(member.Name)}\", so it is ignored: {hint}",
+                $"{Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {hint}",
                 nearest is null ? null : $"\"{nearest}\"");
         }
     }

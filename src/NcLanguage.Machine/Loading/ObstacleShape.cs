@@ -70,7 +70,7 @@ static class ObstacleShape
         };
         if (complaint is null)
             return true;
-        read.Wrong(new(row.Range.Start, row.Range.Start + 1), $"{ValueReader.Clip(name)} {complaint}", LeftOut);
+        read.Wrong(new(row.Range.Start, row.Range.Start + 1), $"{MessageText.Clip(name)} {complaint}", LeftOut);
         return false;
     }
 
@@ -85,7 +85,7 @@ static class ObstacleShape
         var scale = read.Unit.Millimetres;
         read.Wrong(
             row.Single("bottom")?.Range ?? row.Range,
-            $"The bottom of {ValueReader.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", LeftOut);
+            $"The bottom of {MessageText.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", LeftOut);
         return null;
     }
 }

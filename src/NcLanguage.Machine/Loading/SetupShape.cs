@@ -76,7 +76,7 @@ static class SetupShape
                 continue;
             read.Problems.Add(
                 ProblemKind.ObstacleInside, new(place.Start, place.Start + 1),
-                $"{ValueReader.Clip(obstacle.Name)} lies wholly inside the stock, from Z{Shown(obstacle.Bottom, read)} to Z{Shown(obstacle.Top, read)} where the stock "
+                $"{MessageText.Clip(obstacle.Name)} lies wholly inside the stock, from Z{Shown(obstacle.Bottom, read)} to Z{Shown(obstacle.Top, read)} where the stock "
                 + $"reaches from Z{Shown(stock.Min.Z, read)} to Z{Shown(stock.Max.Z, read)}: nothing can be clamped there.");
         }
         return setup with

@@ -173,17 +173,9 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
     {
         JsonKind.Object => "an object",
         JsonKind.Array => "a list",
-        JsonKind.Text => $"the text \"{Clip(value.Text)}\"",
+        JsonKind.Text => $"the text \"{MessageText.Clip(value.Text)}\"",
         JsonKind.Number => $"the number {Bounds.Format(value.Number)}",
         JsonKind.Boolean => value.Truth ? "true" : "false",
         _ => "null",
     };
-
-    /// <summary>Text of a file short enough, and free of control characters, for one line of a message.</summary>
-    public static string Clip(string text)
-    {
-        const int shown = 40;
-        string oneLine = new([.. text.Take(shown).Select(c => char.IsControl(c) ? '·' : c)]);
-        return text.Length > shown ? oneLine + "…" : oneLine;
-    }
 }

@@ -21,6 +21,7 @@ public sealed class HoleListFileTests
     [InlineData("no,y [in],x (mm),remark\n1,2,10,\"a, \"\"b\"\"\nc\"\n2,1,10,d\n", "10/50.8/// 10/25.4///")]
     [InlineData("thread,x,y\n\"M8, left\",1,2\n", "1/2///M8, left")]
     [InlineData("x,y\n1,2\n1,2\n1.0,2.00\n", "1/2///")]
+    [InlineData("\uFEFF\r\n \nx;y\n1,5;2\n", "1.5/2///")]
     [InlineData("x,y\n", "")]
     public void A_table_is_read_by_the_names_of_its_columns(string text, string expected) => Assert.Equal(expected, Holes(text));
 

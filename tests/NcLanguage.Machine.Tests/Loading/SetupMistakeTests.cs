@@ -37,6 +37,14 @@ public class SetupMistakeTests
         Assert.Equal(meant is null ? null : $"\"{meant}\"", problem.Replacement);
     }
 
+    [Fact]
+    public void A_long_text_is_not_cut_within_a_character()
+    {
+        Check("""{ "frame": ⟦"G""" + new string('5', 38) + """🙂🙂"⟧ }""", "setup-value", out var problem);
+
+        Assert.Contains($"\"G{new string('5', 38)}…\"", problem.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("""{ "tools": [ { "number": 1, "kind": ⟦"twist-drill"⟧ } ] }""", "\"drill\"")]
     [InlineData("""{ "tools": [ { "number": 1, "kind": ⟦"center-drill"⟧ } ] }""", "\"centre-drill\"")]

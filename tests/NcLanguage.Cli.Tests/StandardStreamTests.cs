@@ -34,6 +34,9 @@ public sealed class StandardStreamTests : IDisposable
     [InlineData("trace part.nc --format json")]
     [InlineData("format part.nc")]
     [InlineData("completions bash")]
+    [InlineData("grammar vim")]
+    [InlineData("schema setup")]
+    [InlineData("explain G81")]
     [InlineData("figure spot --help")]
     public void Output_that_is_closed_or_full_is_told_in_one_line(string command)
     {

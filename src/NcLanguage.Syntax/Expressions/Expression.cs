@@ -13,6 +13,15 @@ public static class Expression
     /// <summary>Least number of a variable (NISTIR 6556 §3.3.2).</summary>
     public const int FirstVariable = 1;
 
+    /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2).</summary>
+    public const int LastVariable = 5399;
+
+    /// <summary>Longest name of a variable, in bytes.</summary>
+    public const int LongestName = 64;
+
+    /// <summary>How far from a whole number a value may be that stands for one (NISTIR 6556 §3.3.2.1).</summary>
+    public const double WholeTolerance = 0.0001;
+
     /// <summary>What #0 always holds: a value not known that EQ and NE can tell from others (common practice).</summary>
     public static double Vacant { get; } = BitConverter.Int64BitsToDouble(VacantBits);
 
@@ -27,15 +36,6 @@ public static class Expression
 
     /// <summary>True for <see cref="Unset"/> alone.</summary>
     internal static bool IsUnset(double value) => BitConverter.DoubleToInt64Bits(value) == UnsetBits;
-
-    /// <summary>Greatest number of a variable (NISTIR 6556 §3.3.2).</summary>
-    public const int LastVariable = 5399;
-
-    /// <summary>Longest name of a variable, in bytes.</summary>
-    public const int LongestName = 64;
-
-    /// <summary>How far from a whole number a value may be that stands for one (NISTIR 6556 §3.3.2.1).</summary>
-    public const double WholeTolerance = 0.0001;
 
     /// <summary>Reads the value at <paramref name="start"/>, spaces before it skipped.</summary>
     /// <param name="line">The bytes of one line.</param>
@@ -150,7 +150,7 @@ public static class Expression
             return state.Stop(ExpressionError.UnclosedBracket, open);
         if (line[at] != ']')
         {
-            var isValue = line[at] is (byte)'[' or (byte)'#' or (byte)'.' || (uint)(line[at] - '0') <= 9 || Scan.IsLetter(line[at]);
+            var isValue = line[at] is (byte)'[' or (byte)'#' or (byte)'.' || Scan.IsDigit(line[at]) || Scan.IsLetter(line[at]);
             return state.Stop(isValue ? ExpressionError.MissingOperator : ExpressionError.UnexpectedCharacter, at);
         }
 
@@ -262,7 +262,7 @@ public static class Expression
         state.At = start + close + 1;
         foreach (var c in line.Slice(start, close))
         {
-            if (c is (byte)' ' or (byte)'\t')
+            if (Scan.IsBlank(c))
                 continue;
             if (length == LongestName)
                 return state.Note(ExpressionError.VariableNameMalformed, at);

@@ -1,3 +1,5 @@
+using NcLanguage.Syntax.Lexing;
+
 namespace NcLanguage.Syntax.Expressions;
 
 enum ExpressionFunction { None, Abs, Acos, Asin, Atan, Cos, Exp, Fix, Fup, Ln, Round, Sin, Sqrt, Tan }

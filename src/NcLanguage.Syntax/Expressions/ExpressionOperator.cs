@@ -1,3 +1,5 @@
+using NcLanguage.Syntax.Lexing;
+
 namespace NcLanguage.Syntax.Expressions;
 
 enum ExpressionOperator { None, Power, Times, Divide, Modulo, Plus, Minus, And, Or, Xor, Equal, NotEqual, Greater, GreaterOrEqual, Less, LessOrEqual }

@@ -64,7 +64,7 @@ public static class BlockLexer
             tokens.Add(Plain(TokenKind.Excess, LongestRead, line.Length));
     }
 
-    static bool MayBeIdle(byte c) => c is 0 or 0x7F || IsBlank(c);
+    static bool MayBeIdle(byte c) => c is 0 or 0x7F || Scan.IsBlank(c);
 
     static ReadOnlySpan<byte> WithoutIdleEnd(ReadOnlySpan<byte> line) =>
         line.TrimEnd(IdleAndBlank) is var rest && line[rest.Length..].IndexOfAny(Idle) >= 0 ? rest : line;
@@ -96,7 +96,7 @@ public static class BlockLexer
 
     static Token ReadWord(ReadOnlySpan<byte> line, int at, int afterLetter)
     {
-        var letter = Upper(line[at]);
+        var letter = Scan.Upper(line[at]);
         var value = Scan.SkipSpaces(line, afterLetter);
         if (value >= line.Length || !BeginsValue(line, value))
             return new Token(TokenKind.BareLetter, TokenTraits.None, letter, StatementKind.None, ExpressionError.None, at, afterLetter, afterLetter, double.NaN);
@@ -108,7 +108,7 @@ public static class BlockLexer
         var c = line[value];
         var afterSign = c is (byte)'+' or (byte)'-' ? Scan.SkipSpaces(line, value + 1) : value;
         var signedExpression = afterSign != value && afterSign < line.Length && (line[afterSign] is (byte)'[' or (byte)'#' || BeginsFunction(line, afterSign));
-        if (!signedExpression && (IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
+        if (!signedExpression && (Scan.IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.'))
         {
             var number = NumberReader.ReadNumber(line, value);
             if (kind == TokenKind.Word && EndOfRest(line, letter, value, number.End) is var rest && rest > number.End)
@@ -172,7 +172,7 @@ public static class BlockLexer
     static Token ReadSkip(ReadOnlySpan<byte> line, int at)
     {
         var digit = Scan.SkipSpaces(line, at + 1);
-        return digit < line.Length && IsDigit(line[digit])
+        return digit < line.Length && Scan.IsDigit(line[digit])
             ? new Token(TokenKind.Skip, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, at, digit + 1, digit, line[digit] - '0')
             : Plain(TokenKind.Skip, at, at + 1);
     }
@@ -209,7 +209,7 @@ public static class BlockLexer
     {
         var comment = line[at..].IndexOfAny((byte)'(', (byte)';');
         var end = comment < 0 ? line.Length : at + comment;
-        while (end > at + 1 && IsBlank(line[end - 1]))
+        while (end > at + 1 && Scan.IsBlank(line[end - 1]))
             end--;
         return Math.Max(end, at + 1);
     }
@@ -218,7 +218,7 @@ public static class BlockLexer
     static int EndOfUnknown(ReadOnlySpan<byte> line, int at)
     {
         var end = at + 1;
-        while (end < line.Length && !Scan.IsLetter(line[end]) && !IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
+        while (end < line.Length && !Scan.IsLetter(line[end]) && !Scan.IsBlank(line[end]) && line[end] is not ((byte)'(' or (byte)';' or (byte)'%' or (byte)'#' or (byte)':'))
             end++;
         return end;
     }
@@ -230,12 +230,12 @@ public static class BlockLexer
         var at = Scan.SkipSpaces(line, end);
         if (at >= line.Length)
             return end;
-        var isDecimalComma = line[at] == ',' && at + 1 < line.Length && IsDigit(line[at + 1]);
+        var isDecimalComma = line[at] == ',' && at + 1 < line.Length && Scan.IsDigit(line[at + 1]);
         if (!isDecimalComma && line[at] is not ((byte)'+' or (byte)'-'))
             return EndOfLettersO(line, letter, start, end);
         end = at + 1;
-        for (at = end; at < line.Length && (IsDigit(line[at]) || IsBlank(line[at]) || line[at] is (byte)'.' or (byte)',' or (byte)'+' or (byte)'-'); at++)
-            if (!IsBlank(line[at]))
+        for (at = end; at < line.Length && (Scan.IsDigit(line[at]) || Scan.IsBlank(line[at]) || line[at] is (byte)'.' or (byte)',' or (byte)'+' or (byte)'-'); at++)
+            if (!Scan.IsBlank(line[at]))
                 end = at + 1;
         return end;
     }
@@ -243,32 +243,32 @@ public static class BlockLexer
     static int EndOfLettersO(ReadOnlySpan<byte> line, byte letter, int start, int end)
     {
         var at = end;
-        while (at < line.Length && Upper(line[at]) == 'O')
+        while (at < line.Length && Scan.Upper(line[at]) == 'O')
             at++;
-        if (at == end || end == start || !(IsDigit(line[end - 1]) || line[end - 1] == '.'))
+        if (at == end || end == start || !(Scan.IsDigit(line[end - 1]) || line[end - 1] == '.'))
             return end;
-        if (at + 1 < line.Length && line[at] == '.' && IsDigit(line[at + 1]) && !line[start..end].Contains((byte)'.'))
+        if (at + 1 < line.Length && line[at] == '.' && Scan.IsDigit(line[at + 1]) && !line[start..end].Contains((byte)'.'))
         {
-            while (++at < line.Length && IsDigit(line[at]))
+            while (++at < line.Length && Scan.IsDigit(line[at]))
             {
             }
             return at;
         }
         // A block number may have a program's number right behind it; no other word has.
-        if (at < line.Length && IsDigit(line[at]) && letter != 'N')
+        if (at < line.Length && Scan.IsDigit(line[at]) && letter != 'N')
         {
-            while (at < line.Length && (IsDigit(line[at]) || line[at] == '.' || Upper(line[at]) == 'O'))
+            while (at < line.Length && (Scan.IsDigit(line[at]) || line[at] == '.' || Scan.Upper(line[at]) == 'O'))
                 at++;
             return at;
         }
         // O with its number, or the first letter of a word of text.
-        return at < line.Length && (Scan.IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : IsDigit(line[at]) || line[at] == '[') ? end : at;
+        return at < line.Length && (Scan.IsLetter(line[at]) ? at + 1 >= line.Length || !BeginsValue(line, at + 1) : Scan.IsDigit(line[at]) || line[at] == '[') ? end : at;
     }
 
     static bool BeginsValue(ReadOnlySpan<byte> line, int at)
     {
         var c = line[at];
-        return IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'[' or (byte)'#' || (Scan.IsLetter(c) && BeginsFunction(line, at));
+        return Scan.IsDigit(c) || c is (byte)'+' or (byte)'-' or (byte)'.' or (byte)'[' or (byte)'#' || (Scan.IsLetter(c) && BeginsFunction(line, at));
     }
 
     // Two letters or more and then a bracket: a function, known or not; anything else is the next word.
@@ -283,11 +283,4 @@ public static class BlockLexer
 
     static Token Plain(TokenKind kind, int start, int end) =>
         new(kind, TokenTraits.None, 0, StatementKind.None, ExpressionError.None, start, end, end, double.NaN);
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static bool IsBlank(byte c) => c is (byte)' ' or (byte)'\t';
-
-    internal static bool IsDigit(byte c) => (uint)(c - '0') <= 9;
-
-    internal static byte Upper(byte c) => Scan.IsLetter(c) ? (byte)(c & ~0x20) : c;
 }

@@ -62,7 +62,7 @@ public static class NumberReader
             {
                 points++;
             }
-            else if (c is (byte)' ' or (byte)'\t')
+            else if (Scan.IsBlank(c))
             {
                 continue;
             }
@@ -102,7 +102,7 @@ public static class NumberReader
         var rest = false;
         foreach (var c in number)
         {
-            if ((uint)(c - '0') > 9 || (length == 0 && c == '0'))
+            if (!Scan.IsDigit(c) || (length == 0 && c == '0'))
                 continue;
             if (length < KeptDigits)
             {

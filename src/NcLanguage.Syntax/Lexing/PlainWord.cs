@@ -45,8 +45,8 @@ static class PlainWord
     {
         if (at >= line.Length)
             return true;
-        if (!BlockLexer.IsBlank(line[at]))
-            return Scan.IsLetter(line[at]) && BlockLexer.Upper(line[at]) != 'O';
+        if (!Scan.IsBlank(line[at]))
+            return Scan.IsLetter(line[at]) && Scan.Upper(line[at]) != 'O';
         at = Scan.SkipSpaces(line, at + 1);
         return at >= line.Length || Scan.IsLetter(line[at]);
     }

@@ -2,6 +2,12 @@ using NcLanguage.Syntax.Expressions;
 
 namespace NcLanguage.Syntax.Lexing;
 
+/// <summary>Statements that steer the order in which blocks run.</summary>
+public enum StatementKind : byte
+{
+    None, If, Then, Else, EndIf, ElseIf, Goto, While, EndWhile, Do, End, Repeat, EndRepeat, Break, Continue, Sub, EndSub, Call, Return,
+}
+
 /// <summary>Recognises the words that steer the order of blocks.</summary>
 public static class Statements
 {

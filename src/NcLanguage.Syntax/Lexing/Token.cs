@@ -115,9 +115,3 @@ public record struct Token(
     /// <summary>True for a word of this address letter (upper case).</summary>
     public readonly bool IsWord(char letter) => Kind == TokenKind.Word && Letter == letter;
 }
-
-/// <summary>Statements that steer the order in which blocks run.</summary>
-public enum StatementKind : byte
-{
-    None, If, Then, Else, EndIf, ElseIf, Goto, While, EndWhile, Do, End, Repeat, EndRepeat, Break, Continue, Sub, EndSub, Call, Return,
-}

@@ -7,8 +7,8 @@ namespace NcLanguage.Syntax.Text;
 /// <param name="HasMark">Whether a byte order mark stands before it.</param>
 public sealed record WideText(Encoding Encoding, bool HasMark)
 {
-    /// <summary>Bytes that are looked at where no mark tells.</summary>
-    const int Looked = 256;
+    /// <summary>How many bytes are looked at where no mark tells.</summary>
+    const int MostLookedAt = 256;
 
     /// <summary>How bytes are written; null unless it is UTF-16: told by the mark or, without one, by zeros that take every other place from the beginning.</summary>
     public static WideText? Of(ReadOnlySpan<byte> bytes)
@@ -20,7 +20,7 @@ public sealed record WideText(Encoding Encoding, bool HasMark)
         if (bytes.Length < 4)
             return null;
         var (even, odd) = (0, 0);
-        var pairs = Math.Min(bytes.Length, Looked) / 2;
+        var pairs = Math.Min(bytes.Length, MostLookedAt) / 2;
         for (var i = 0; i < pairs; i++)
         {
             even += bytes[2 * i] == 0 ? 1 : 0;

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 
-namespace NcLanguage.Syntax.Expressions;
+namespace NcLanguage.Syntax.Lexing;
 
 /// <summary>Looking at bytes where spaces and tabs have no meaning.</summary>
 static class Scan
@@ -8,10 +8,18 @@ static class Scan
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static int SkipSpaces(ReadOnlySpan<byte> line, int at)
     {
-        while ((uint)at < (uint)line.Length && line[at] is (byte)' ' or (byte)'\t')
+        while ((uint)at < (uint)line.Length && IsBlank(line[at]))
             at++;
         return at;
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool IsBlank(byte c) => c is (byte)' ' or (byte)'\t';
+
+    public static bool IsDigit(byte c) => (uint)(c - '0') <= 9;
+
+    /// <summary>A letter in upper case; any other byte as it is.</summary>
+    public static byte Upper(byte c) => IsLetter(c) ? (byte)(c & ~0x20) : c;
 
     public static bool IsLetter(byte c) => (uint)((c | 0x20) - 'a') < 26;
 

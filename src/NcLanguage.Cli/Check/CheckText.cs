@@ -15,15 +15,11 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
 
     const int Indent = 4;
 
-    static readonly Style Heading = new(decoration: Decoration.Bold);
-    static readonly Style Faint = new(decoration: Decoration.Dim);
-    static readonly Style FixStyle = new(Color.Green);
-
     public void Write(ReportedFile file)
     {
         if (!file.HasNews)
             return;
-        screen.WriteLine(file.Path, Heading);
+        screen.WriteLine(file.Path, Styles.Heading);
         if (file.Blocks == 0)
             screen.WriteParagraph("There is no block in this file: nothing was checked.", Indent);
         if (file.Remark is { } remark)
@@ -44,9 +40,9 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
 
     void WriteFixed(AppliedFix applied)
     {
-        screen.WriteLine($"line {applied.Line}  {(isPreview ? "would be fixed" : "fixed")}: {applied.Title}", FixStyle);
+        screen.WriteLine($"line {applied.Line}  {(isPreview ? "would be fixed" : "fixed")}: {applied.Title}", Styles.Fix);
         foreach (var line in applied.Before)
-            screen.WriteLine($"{new string(' ', Indent)}was  {line}", Faint);
+            screen.WriteLine($"{new string(' ', Indent)}was  {line}", Styles.Faint);
         foreach (var line in applied.After)
             screen.WriteLine($"{new string(' ', Indent)}now  {line}");
     }
@@ -60,9 +56,9 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
         WriteExcerpt(finding.Excerpt, style);
         screen.WriteParagraph(finding.Message, Indent);
         foreach (var related in finding.Related)
-            screen.WriteParagraph($"See line {related.Place.Line}: {related.Message}", Indent, Faint);
+            screen.WriteParagraph($"See line {related.Place.Line}: {related.Message}", Indent, Styles.Faint);
         foreach (var fix in finding.Fixes)
-            screen.WriteParagraph($"{(fix.Safety == FixSafety.Safe ? "Fix" : "Possible fix")}: {fix.Title}", Indent, FixStyle);
+            screen.WriteParagraph($"{(fix.Safety == FixSafety.Safe ? "Fix" : "Possible fix")}: {fix.Title}", Indent, Styles.Fix);
         screen.WriteLine();
     }
 
@@ -71,16 +67,16 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
         if (string.IsNullOrWhiteSpace(excerpt.Text))
             return;
         var indent = new string(' ', Indent);
-        screen.WriteLine(indent + excerpt.Text, Heading);
+        screen.WriteLine(indent + excerpt.Text, Styles.Heading);
         screen.Write(indent + new string(' ', excerpt.MarkStart));
         screen.WriteLine(new string('^', excerpt.MarkLength), style);
     }
 
     static Style StyleOf(Severity severity) => severity switch
     {
-        Severity.Error => new Style(Color.Red, decoration: Decoration.Bold),
-        Severity.Warning => new Style(Color.Yellow, decoration: Decoration.Bold),
-        _ => new Style(Color.Blue),
+        Severity.Error => Styles.Wrong,
+        Severity.Warning => Styles.Warning,
+        _ => Styles.Note,
     };
 
     public void End(CheckTotals totals)
@@ -91,7 +87,7 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
         screen.WriteLine(
             $"{Count(totals.Programs, "program")}, {Count(totals.Blocks, "block")}: {Count(totals.Errors, "error")}, "
             + $"{Count(totals.Warnings, "warning")}, {Count(totals.Notes, "note")}.",
-            Heading);
+            Styles.Heading);
         if (totals.LeftOut is { } leftOut)
             screen.WriteLine($"The check was stopped: {Count(leftOut, "program")} not checked.");
         if (totals.Mendable > 0)

@@ -7,15 +7,12 @@ using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Comparison;
 using NcLanguage.Reports.Findings;
-using Spectre.Console;
 
 namespace NcLanguage.Cli.Compare;
 
 /// <summary>A comparison for people: what differs first, then all that differs.</summary>
 sealed class CompareText(Screen screen, ComparisonReport report)
 {
-    static readonly Style Heading = new(decoration: Decoration.Bold);
-
     /// <summary>Differences shown one by one.</summary>
     const int MostShown = 50;
 
@@ -37,8 +34,8 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     void WriteDifferences()
     {
         var changes = report.Motion.Changes;
-        screen.WriteLine($"- {report.First.Path}", Heading);
-        screen.WriteLine($"+ {report.Second.Path}", Heading);
+        screen.WriteLine($"- {report.First.Path}", Styles.Heading);
+        screen.WriteLine($"+ {report.Second.Path}", Styles.Heading);
         screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
         screen.WriteLine();
         if (changes.Count > 0)
@@ -55,7 +52,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         screen.WriteParagraph(
             $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Removed), "move")} only in the first, "
             + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Added), "move")} only in the second, "
-            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", 0, Heading);
+            + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", 0, Styles.Heading);
     }
 
     void WriteFirst(in MotionChange change)

@@ -5,7 +5,6 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
 using NcLanguage.Reports.Explain;
 using NcLanguage.Reports.Reference;
-using Spectre.Console;
 
 namespace NcLanguage.Cli.Explain;
 
@@ -13,8 +12,6 @@ namespace NcLanguage.Cli.Explain;
 static class ExplainCommand
 {
     const string What = "a finding, a code, an address, a statement, a function, a variable, a sign, a reading or a member of a setup file, a machine file or a file of cutting data";
-
-    static readonly Style Heading = new(decoration: Decoration.Bold);
 
     public static Command Create()
     {
@@ -100,7 +97,7 @@ static class ExplainCommand
     {
         foreach (var group in entries.GroupBy(entry => entry.Group))
         {
-            screen.WriteLine(group.Key, Heading);
+            screen.WriteLine(group.Key, Styles.Heading);
             var width = group.Max(entry => entry.Name.Length);
             foreach (var entry in group)
                 screen.WriteParagraph($"{entry.Name.PadRight(width)}  {(entry.Alias is null ? "" : entry.Alias + "  ")}{entry.Title}", 2, hang: width + 2 + (entry.Alias is { } alias ? alias.Length + 2 : 0));
@@ -110,11 +107,11 @@ static class ExplainCommand
 
     static void Show(Explanation entry, Screen screen)
     {
-        screen.WriteLine($"{entry.Name}{(entry.Alias is null ? "" : $" ({entry.Alias})")}: {entry.Title}", Heading);
+        screen.WriteLine($"{entry.Name}{(entry.Alias is null ? "" : $" ({entry.Alias})")}: {entry.Title}", Styles.Heading);
         foreach (var section in entry.Sections)
         {
             screen.WriteLine();
-            screen.WriteLine(section.Heading, Heading);
+            screen.WriteLine(section.Heading, Styles.Heading);
             if (!section.IsVerbatim)
                 screen.WriteParagraph(section.Text, 2);
             else

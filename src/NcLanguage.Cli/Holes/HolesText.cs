@@ -15,14 +15,11 @@ sealed class HolesText(Screen screen, HoleReport report)
     /// <summary>Widths of columns whose texts are short.</summary>
     const int LeastThread = 9, LeastBy = 8;
 
-    static readonly Style Heading = new(decoration: Decoration.Bold);
-    static readonly Style Bad = new(Color.Red, decoration: Decoration.Bold);
-
     readonly LengthText _say = report.Lengths;
 
     public void Write()
     {
-        screen.WriteLine($"{report.Path}, read for {report.Run.Job.Machine.Name}", Heading);
+        screen.WriteLine($"{report.Path}, read for {report.Run.Job.Machine.Name}", Styles.Heading);
         if (report.Holes.Count == 0)
             screen.WriteLine("No hole is drilled in a cycle.");
         else
@@ -43,7 +40,7 @@ sealed class HolesText(Screen screen, HoleReport report)
         // Room for two numbers and the arrow between them.
         var width = hasLimits ? 12 : 8;
         screen.WriteLine();
-        screen.WriteLine(" hole   line cycle tool         X         Y  arrives        R   bottom  leaves   least      dwell" + $" {"feed".PadLeft(width)} {"speed".PadLeft(width)}" + (names ? "  work offset" : ""), Heading);
+        screen.WriteLine(" hole   line cycle tool         X         Y  arrives        R   bottom  leaves   least      dwell" + $" {"feed".PadLeft(width)} {"speed".PadLeft(width)}" + (names ? "  work offset" : ""), Styles.Heading);
         foreach (var row in holes)
         {
             var hole = row.Hole;
@@ -69,13 +66,13 @@ sealed class HolesText(Screen screen, HoleReport report)
         // Names and ways of making as wide as the longest, so that the columns stand under each other.
         var (thread, by) = (matches.Max(match => Thread(match).Length), matches.Max(match => By(match).Length));
         (thread, by) = (Math.Max(thread, LeastThread), Math.Max(by, LeastBy));
-        screen.WriteLine($"         X         Y  wanted   deep  {"thread".PadRight(thread)}   made   deep  thread  {"by".PadRight(by)}  line  status", Heading);
+        screen.WriteLine($"         X         Y  wanted   deep  {"thread".PadRight(thread)}   made   deep  thread  {"by".PadRight(by)}  line  status", Styles.Heading);
         foreach (var match in matches)
         {
             var wanted = match.Wanted;
             screen.Write($"{_say.Number(match.X),10} {_say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
                 + $"{Optional(match.Diameter),6} {Optional(HoleReport.Depth(match.Depth)),6} {Optional(HoleReport.Depth(match.ThreadDepth)),7}  {By(match).PadRight(by)} {Line(match),5}  ");
-            screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Bad);
+            screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Styles.Wrong);
         }
         if (!report.Drawing.AreAllPlacesKnown)
             screen.WriteParagraph("Some holes are drilled at places that are not known: what seems to be missing may be one of them.", 0);

@@ -13,15 +13,12 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
     /// <summary>Approaches shown; the JSON has more.</summary>
     const int MostApproaches = 10;
 
-    static readonly Style Heading = new(decoration: Decoration.Bold);
-    static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
-
     public void WriteOperations()
     {
         if (list.Operations.IsEmpty)
             return;
         // Each unit is as wide as its other, so that the columns stand under their heads.
-        screen.WriteLine($"   op tool      lines         time   rapid {say.Unit}     cut {say.Unit}  holes" + (HasStock ? $"  removed {say.VolumeUnit}  depth of cut {say.Unit}  {say.VolumeUnit}/min" : "") + "  what", Heading);
+        screen.WriteLine($"   op tool      lines         time   rapid {say.Unit}     cut {say.Unit}  holes" + (HasStock ? $"  removed {say.VolumeUnit}  depth of cut {say.Unit}  {say.VolumeUnit}/min" : "") + "  what", Styles.Heading);
         foreach (var operation in list.Operations)
             screen.WriteLine(
                 $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
@@ -29,7 +26,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         screen.WriteLine();
         if (list.Tools.Length == list.Operations.Length)
             return;
-        screen.WriteLine($" tool operations         time   rapid {say.Unit}     cut {say.Unit}", Heading);
+        screen.WriteLine($" tool operations         time   rapid {say.Unit}     cut {say.Unit}", Styles.Heading);
         foreach (var tool in list.Tools)
             screen.WriteLine($"{Tool(tool.Tool),5} {tool.Operations.Length,10} {Row(tool.Totals)}");
         screen.WriteLine();
@@ -57,7 +54,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         if (list.Approaches.IsEmpty)
             return;
         screen.WriteLine();
-        screen.WriteLine("Closest approaches, one for each obstacle in each operation:", Heading);
+        screen.WriteLine("Closest approaches, one for each obstacle in each operation:", Styles.Heading);
         foreach (var (operation, pass) in list.Approaches.Take(MostApproaches))
         {
             var distance = !pass.IsContact ? say.Length(pass.Distance) : pass.IsAxisOnly ? "MEETS with its axis" : $"MEETS, {ContactText.Depth(pass.Distance, say)}";
@@ -65,7 +62,7 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
                 $"{distance,24}  {job.Obstacles[pass.Obstacle].Name}, line {pass.Line + 1}{(pass.File is { } file ? $" of {file}" : "")}, {Tool(pass.Tool)} {OperationJson.Word(pass.Part)}, "
                 + $"tip at {say.Place(pass.Tip.X, pass.Tip.Y, pass.Tip.Z)}{(namesCoordinates ? $" ({pass.Coordinates.Name(say.IsInch)})" : "")}, {(pass.IsRapid ? "rapid" : "feed")}, operation {operation.Number}",
                 0,
-                pass.IsContact ? (Style?)Contact : null,
+                pass.IsContact ? (Style?)Styles.Wrong : null,
                 hang: 26);
         }
         if (list.Approaches.Length > MostApproaches)

@@ -9,16 +9,12 @@ using NcLanguage.Machine.Geometry;
 using NcLanguage.Reports.Findings;
 using NcLanguage.Reports.Trace;
 using NcLanguage.Syntax.Lexing;
-using Spectre.Console;
 
 namespace NcLanguage.Cli.Trace;
 
 /// <summary>A trace for a setter to read, in the unit that the program is written in: under each block its moves, with where to, feed, time and clearance.</summary>
 sealed class TraceText(Screen screen, LoadedProgram program)
 {
-    static readonly Style Heading = new(decoration: Decoration.Bold);
-    static readonly Style Contact = new(Color.Red, decoration: Decoration.Bold);
-
     /// <summary>Places that a move takes with its clearance beside it, about.</summary>
     const int WideRow = 112;
 
@@ -32,7 +28,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
 
     public void Write(CancellationToken cancel)
     {
-        screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Heading);
+        screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Styles.Heading);
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
         _say = new LengthText(run.Units);
         screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
@@ -48,7 +44,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             $"{Say.Seconds(totals.Seconds)} in all; {summary.Distances(totals)}."
             + (totals.UnknownMoves > 0 ? $" {Say.Count(totals.UnknownMoves, "move")} of unknown length or time not counted." : ""),
             0,
-            Heading);
+            Styles.Heading);
         foreach (var clause in NotChecked.Of(program.Job.Setup).Where(clause => clause.StartsWith("clearance", StringComparison.Ordinal)))
             screen.WriteParagraph($"Not shown: {clause}.", 0);
         summary.WriteReturns();
@@ -59,7 +55,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
     void WriteStep(in Block block, in TracedStep step)
     {
         screen.Write($"{step.Line + 1,6}  ");
-        screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim() + (step.File is { } file ? $"  in {file}" : ""), Heading);
+        screen.WriteLine(Excerpt.Of(block.Line, 0, 0).Text.Trim() + (step.File is { } file ? $"  in {file}" : ""), Styles.Heading);
         WriteCoordinates(step.Step);
         for (var i = 0; i < step.Step.Moves.Count; i++)
             WriteMove(step, i);
@@ -102,7 +98,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
             else if (step.NameOf(approach) is { } name)
             {
                 if (ContactText.IsContact(approach.Distance))
-                    screen.Write($"MEETS {name}, {(step.IsToolKnown ? ContactText.Depth(approach.Distance, _say) : "even with its axis alone")}", Contact);
+                    screen.Write($"MEETS {name}, {(step.IsToolKnown ? ContactText.Depth(approach.Distance, _say) : "even with its axis alone")}", Styles.Wrong);
                 else
                     screen.Write($"{_say.Length(approach.Distance)} to {name}");
             }

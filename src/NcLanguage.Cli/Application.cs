@@ -16,6 +16,7 @@ using NcLanguage.Cli.Serve;
 using NcLanguage.Cli.Sheet;
 using NcLanguage.Cli.Trace;
 using NcLanguage.Cli.View;
+using NcLanguage.Machine.Loading;
 
 namespace NcLanguage.Cli;
 
@@ -103,6 +104,10 @@ static class Application
 
     /// <summary>One line for the user, beside the output.</summary>
     public static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + OneLine(message));
+
+    /// <summary>A mistake in a setup, machine or cutting file, with its place.</summary>
+    /// <param name="more">What is said behind it.</param>
+    public static void Tell(SetupProblem problem, string more = "") => Tell($"{problem.Path}, line {problem.Line}: {problem.Message}{more}");
 
     static string OneLine(string message) =>
         string.Join(' ', message.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));

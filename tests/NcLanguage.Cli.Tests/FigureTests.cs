@@ -82,7 +82,7 @@ public sealed class FigureTests
         var outcome = Command.In(scratch.Folder, "figure", "speed", "--diameter", "10", "--material", "oak");
         Assert.Equal(0, outcome.ExitCode);
         Assert.Contains("our own trials", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("nc.cutting.json:1: The cutting data has no member \"extra\"", Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
+        Assert.Contains("nc.cutting.json, line 1: The cutting data has no member \"extra\"", Assert.Single(outcome.ErrorLines), StringComparison.Ordinal);
     }
 
     [Theory]

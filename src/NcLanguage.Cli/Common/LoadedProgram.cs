@@ -16,7 +16,7 @@ sealed record LoadedProgram(ProgramFile File, Job Job)
         if (inputs.Problems is [var first, ..])
         {
             var more = inputs.Problems.Length > 1 ? $" ({inputs.Problems.Length - 1} more: check tells them)" : "";
-            Console.Error.WriteLine($"nclanguage: {first.Path}, line {first.Line}: {first.Message}{more}");
+            Application.Tell(first, more);
         }
         return new LoadedProgram(file, new Job(inputs.Machine, inputs.Setup, analysis.Skip, JobResolver.ProgramsBeside(file), analysis.MostBlocks));
     }

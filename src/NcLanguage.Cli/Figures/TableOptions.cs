@@ -46,7 +46,7 @@ sealed class TableOptions
     {
         var table = JobFiles.Cutting(Directory.GetCurrentDirectory(), DiskFiles.Instance, out var problems);
         foreach (var problem in problems)
-            Console.Error.WriteLine($"{problem.Path}:{problem.Line}: {problem.Message}");
+            Application.Tell(problem);
         return (table, values.Parse.GetValue(_material)!, values.Parse.GetValue(_edge)!, ToolKindName.Parse(values.Parse.GetValue(_kind)!)!.Value);
     }
 
@@ -55,6 +55,6 @@ sealed class TableOptions
         if (table.NameOf(material) is { } known)
             return new($"the cutting data have no {what} for {known} and a {ToolKindName.Format(kind)} of {edge}, {new LengthText(values.IsInch).Length(diameter)}");
         var names = table.MaterialNames.ToList();
-        return new($"the cutting data do not know the material {material}; {(NearestName.Find(material, names) is { } near ? $"did you mean {near}?" : $"they know {string.Join(", ", names)}")}");
+        return new($"the cutting data do not know the material {material}; {NearestName.DidYouMean(material, names, $"they know {string.Join(", ", names)}")}");
     }
 }

@@ -19,11 +19,11 @@ static class HoleImport
         var inInch = isInch ?? (old is not null && SetupHoles.IsInch(old));
         var list = HoleListFile.Read(text, inInch);
         if (list.Unused.Length > 0)
-            Console.Error.WriteLine($"nclanguage: {table}, line 1: columns not used: {string.Join(", ", list.Unused)}");
+            Application.Tell($"{table}, line 1: columns not used: {string.Join(", ", list.Unused)}");
         if (list.Mistakes.Length > 0)
         {
             foreach (var (line, message) in list.Mistakes)
-                Console.Error.WriteLine($"nclanguage: {table}, line {line}: {message}");
+                Application.Tell($"{table}, line {line}: {message}");
             throw new CannotRunException($"{table} has {(list.Mistakes.Length == 1 ? "a mistake" : $"{list.Mistakes.Length} mistakes")}, so nothing is written");
         }
         if (list.Holes.IsEmpty)

@@ -24,8 +24,7 @@ static class ChoiceOption
         {
             if (result.Tokens is not [{ Value: var written }] || choices.Contains(written))
                 return;
-            var nearest = NearestName.Find(written, choices);
-            result.AddError($"{name} has no choice {written}; {(nearest is null ? $"there are {string.Join(", ", choices)}" : $"did you mean {nearest}?")}");
+            result.AddError($"{name} has no choice {written}; {NearestName.DidYouMean(written, choices, $"there are {string.Join(", ", choices)}")}");
         });
         return option;
     }

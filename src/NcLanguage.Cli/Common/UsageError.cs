@@ -51,7 +51,6 @@ static class UsageError
         };
         if (what.Length == 0)
             return $"{written} is one argument too many; see {help}";
-        var nearest = NearestName.Find(written, names);
-        return $"there is no {what} {written}; {(nearest is null ? $"see {help}" : $"did you mean {nearest}?")}";
+        return $"there is no {what} {written}; {NearestName.DidYouMean(written, names, $"see {help}")}";
     }
 }

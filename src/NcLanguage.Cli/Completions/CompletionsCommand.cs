@@ -74,7 +74,7 @@ static class CompletionsCommand
             "zsh" => Zsh,
             "fish" => Fish,
             _ => throw new CannotRunException(
-                $"there are no completions for {shell}; {(NearestName.Find(shell, Shells) is { } nearest ? $"did you mean {nearest}?" : "there are those for bash, zsh and fish")}"),
+                $"there are no completions for {shell}; {NearestName.DidYouMean(shell, Shells, "there are those for bash, zsh and fish")}"),
         });
         return ExitCode.Clean;
     }

@@ -21,7 +21,7 @@ static class GrammarCommand
     static int Run(string kind)
     {
         var text = Colouring.For(kind) ?? throw new CannotRunException(
-            $"there is no grammar {kind}; {(NearestName.Find(kind, [.. Colouring.Kinds]) is { } nearest ? $"did you mean {nearest}?" : $"there are {string.Join(", ", Colouring.Kinds)}")}");
+            $"there is no grammar {kind}; {NearestName.DidYouMean(kind, Colouring.Kinds, $"there are {string.Join(", ", Colouring.Kinds)}")}");
         // The bytes as they stand in the file, whatever the terminal's encoding and line ends.
         using var output = StandardStreams.Output();
         output.Write(System.Text.Encoding.UTF8.GetBytes(text));

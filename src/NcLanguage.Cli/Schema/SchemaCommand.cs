@@ -5,7 +5,7 @@ using NcLanguage.Machine.Loading;
 
 namespace NcLanguage.Cli.Schema;
 
-/// <summary><c>schema setup|machine</c>: the JSON Schema of the files beside a program.</summary>
+/// <summary><c>schema setup|machine|cutting</c>: the JSON Schema of a file that stands beside programs.</summary>
 static class SchemaCommand
 {
     static readonly string[] Names = ["setup", "machine", "cutting"];
@@ -27,7 +27,7 @@ static class SchemaCommand
             "machine" => Schemas.Machine,
             "cutting" => Schemas.Cutting,
             _ => throw new CannotRunException(
-                $"there is no schema {name}; {(NearestName.Find(name, Names) is { } nearest ? $"did you mean {nearest}?" : "there are setup, machine and cutting")}"),
+                $"there is no schema {name}; {NearestName.DidYouMean(name, Names, "there are setup, machine and cutting")}"),
         };
         using var screen = Screen.Open();
         screen.WriteLine(schema.TrimEnd());

@@ -22,8 +22,7 @@ sealed class MachineSearch(FileSearch search)
             return Named(named, Path.GetDirectoryName(SetupLocator.FullPath(setup.Path)), complaint =>
             {
                 var nearest = NearestName.Find(named, BuiltInNames);
-                var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
-                search.Problems.Add(reportMachine!($"\"machine\" cannot be used: {complaint}{hint}; iso-mill stands in for it.", nearest is null ? null : $"\"{nearest}\""));
+                search.Problems.Add(reportMachine!($"\"machine\" cannot be used: {complaint}{NearestName.Hint(nearest)}; iso-mill stands in for it.", NearestName.Replacement(nearest)));
             });
         }
         if (search.FirstPresent(SetupLocator.MachineCandidates(programPath, workspaceRoot)) is not { } found)

@@ -2,7 +2,7 @@ using NcLanguage.Machine.Json;
 
 namespace NcLanguage.Machine.Loading;
 
-/// <summary>Reads a file as far as its root object, which both kinds of file have.</summary>
+/// <summary>Reads a file as far as its root object, which every kind of file here is.</summary>
 static class JsonRoot
 {
     /// <summary>The root object, or null and one problem: <paramref name="what"/> names the kind of file ("setup"),

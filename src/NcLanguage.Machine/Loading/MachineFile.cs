@@ -57,9 +57,8 @@ public static class MachineFile
             return answer.Machine;
         var builtIns = MachineProfile.BuiltIns.Select(profile => profile.Name);
         var nearest = NearestName.Find(name, builtIns);
-        var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
         var complaint = answer.Complaint is { } why ? $"\"base\" cannot be used: {why}" : $"\"base\" names \"{MessageText.Clip(name)}\", which is neither a built-in profile ({string.Join(", ", builtIns)}) nor a file that can be read";
-        read.Wrong(given[0].Value.Range, complaint + hint, instead, nearest is null ? null : $"\"{nearest}\"");
+        read.Wrong(given[0].Value.Range, complaint + NearestName.Hint(nearest), instead, NearestName.Replacement(nearest));
         return null;
     }
 }

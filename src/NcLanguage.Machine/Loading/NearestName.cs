@@ -20,6 +20,19 @@ public static class NearestName
         return best;
     }
 
+    /// <summary>What a message ends with that names something there is not: the name that was probably meant, or, where none is near,
+    /// <paramref name="otherwise"/>.</summary>
+    public static string DidYouMean(string written, IEnumerable<string> names, string otherwise) =>
+        Find(written, names) is { } nearest ? $"did you mean {nearest}?" : otherwise;
+
+    /// <summary>The same for a file of JSON, in brackets behind a message; empty where no name is near.</summary>
+    /// <param name="nearest">What <see cref="Find"/> gave.</param>
+    internal static string Hint(string? nearest) => nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
+
+    /// <summary>A name as JSON writes it, to take the place of the wrong one; null where none is near.</summary>
+    /// <param name="nearest">What <see cref="Find"/> gave.</param>
+    internal static string? Replacement(string? nearest) => nearest is null ? null : $"\"{nearest}\"";
+
     // "dia" for diameter, "twist-drill" for drill.
     static bool IsShortFor(string written, string name) =>
         Math.Min(written.Length, name.Length) >= 3

@@ -86,7 +86,7 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
             read.Problems.Add(
                 ProblemKind.UnknownKey, member.NameRange,
                 $"{Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {hint}",
-                nearest is null ? null : $"\"{nearest}\"");
+                NearestName.Replacement(nearest));
         }
     }
 

@@ -66,10 +66,9 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
         if (value.Kind == JsonKind.Text && choices.Contains(value.Text))
             return value.Text;
         var nearest = value.Kind == JsonKind.Text ? NearestName.Find(value.Text, choices) : null;
-        var hint = nearest is null ? "" : $" (did you mean \"{nearest}\"?)";
         Wrong(
-            value.Range, $"\"{member.Name}\" must be one of {string.Join(", ", choices)}, not {Describe(value)}{hint}", instead,
-            nearest is null ? null : $"\"{nearest}\"");
+            value.Range, $"\"{member.Name}\" must be one of {string.Join(", ", choices)}, not {Describe(value)}{NearestName.Hint(nearest)}", instead,
+            NearestName.Replacement(nearest));
         return null;
     }
 

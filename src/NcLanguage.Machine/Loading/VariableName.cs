@@ -22,6 +22,6 @@ static class VariableName
         var hint = meant is null ? "it is written like \"#500\" or \"#<depth>\"." : $"did you mean \"{meant}\"?";
         read.Problems.Add(
             ProblemKind.UnknownKey, member.NameRange,
-            $"\"{MessageText.Clip(member.Name)}\" is no name of a variable, so it is ignored: {hint}", meant is null ? null : $"\"{meant}\"");
+            $"\"{MessageText.Clip(member.Name)}\" is no name of a variable, so it is ignored: {hint}", NearestName.Replacement(meant));
     }
 }

@@ -5,17 +5,6 @@ using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Cli.Files;
 
-/// <summary>When a file was last changed and how long it was: another one means that somebody wrote to it.</summary>
-readonly record struct FileStamp(DateTime Changed, long Length)
-{
-    /// <summary>The stamp of the file at a path; links are followed.</summary>
-    public static FileStamp Of(string path)
-    {
-        var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? path;
-        return new FileStamp(File.GetLastWriteTimeUtc(target), new FileInfo(target) is { Exists: true } file ? file.Length : -1);
-    }
-}
-
 /// <summary>Reads whole files, such that what is read stood in the file at one time.</summary>
 static class FileBytes
 {
@@ -122,7 +111,7 @@ static class FileBytes
             if (stamp.Length > Greatest)
                 throw TooLarge(path);
             // What is written within the same tick would leave the stamp as it is. Files that a system makes up as they are read tell no length and are always new; so is one that was emptied just now, to be written.
-            if ((DateTime.UtcNow - stamp.Changed).Duration() < Tick && (stamp.Length > 0 || tried < MostTries - 1))
+            if ((DateTime.UtcNow - stamp.Written).Duration() < Tick && (stamp.Length > 0 || tried < MostTries - 1))
             {
                 Thread.Sleep(Tick);
                 continue;

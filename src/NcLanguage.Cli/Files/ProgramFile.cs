@@ -1,4 +1,5 @@
 using NcLanguage.Cli.Common;
+using NcLanguage.Machine.Files;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Cli.Files;

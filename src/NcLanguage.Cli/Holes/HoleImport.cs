@@ -2,6 +2,7 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Loading;
 
 namespace NcLanguage.Cli.Holes;

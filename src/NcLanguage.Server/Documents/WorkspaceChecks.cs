@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Microsoft.Extensions.Logging;
+using NcLanguage.Machine.Files;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Logging;

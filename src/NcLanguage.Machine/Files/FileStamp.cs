@@ -1,0 +1,22 @@
+namespace NcLanguage.Machine.Files;
+
+/// <summary>By what a change of a file on disk is told: when it was written, UTC, and how many bytes it has. Default where there is none.</summary>
+public readonly record struct FileStamp(DateTime Written, long Length)
+{
+    /// <summary>The stamp of the file at a path, links followed; default where it cannot be had. Never throws for what a file system can do.</summary>
+    public static FileStamp Of(string path)
+    {
+        try
+        {
+            var file = new FileInfo(path);
+            // A link has a time and a length of its own.
+            if (file.LinkTarget is not null)
+                file = (FileInfo)file.ResolveLinkTarget(returnFinalTarget: true)!;
+            return file.Exists ? new FileStamp(file.LastWriteTimeUtc, file.Length) : default;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return default;
+        }
+    }
+}

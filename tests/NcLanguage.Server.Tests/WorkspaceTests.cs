@@ -35,6 +35,17 @@ public sealed class WorkspaceTests
         Assert.Equal("""{"items":[{"section":"nclanguage"}]}""", asked.ToJsonString());
     }
 
+    /// <summary>A stick with programs is opened whole.</summary>
+    [Fact]
+    public async Task A_whole_disk_may_be_the_folder()
+    {
+        var files = new TestFiles { ["/nc.setup.json"] = "{ \"units\": \"miles\" }" };
+        await using var client = await TestClient.InitializedAsync(more: ",\"workspaceFolders\":[{\"uri\":\"file:///\",\"name\":\"disk\"}]", files: files);
+        await client.OpenAsync(Uri, "G0 X1.\n");
+        var inUse = (await client.RequestAsync("nclanguage/jobInUse", "{\"textDocument\":{\"uri\":\"" + Uri + "\"}}"))!;
+        Assert.Equal("file:///nc.setup.json", (string?)inUse["setup"]?["uri"]);
+    }
+
     [Fact]
     public async Task A_file_that_gets_another_number_takes_its_callers_along()
     {

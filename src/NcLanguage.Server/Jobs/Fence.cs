@@ -25,11 +25,7 @@ sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFil
 
     public IReadOnlyList<string> NamesIn(string folder) => Holds(Path.Combine(folder, "any")) ? disk.NamesIn(folder) : [];
 
-    static bool IsIn(IEnumerable<string> folders, string path)
-    {
-        var comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
-        return folders.Any(folder => path.StartsWith(Path.TrimEndingDirectorySeparator(folder) is var inner && Path.EndsInDirectorySeparator(inner) ? inner : inner + Path.DirectorySeparatorChar, comparison));
-    }
+    static bool IsIn(IEnumerable<string> folders, string path) => folders.Any(folder => DocumentUri.IsBelow(folder, path));
 
     /// <summary>Where a path leads when every link on the way is followed; null where that cannot be told.</summary>
     static string? Real(string path)

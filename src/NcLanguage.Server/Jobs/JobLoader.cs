@@ -110,10 +110,7 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         var roots = _roots;
         if (programPath is null)
             return roots.Length > 0 ? roots[0] : null;
-        var comparison = DocumentUri.PathComparer == StringComparer.Ordinal ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
-        return roots
-            .Where(root => programPath.StartsWith(Path.TrimEndingDirectorySeparator(root) + Path.DirectorySeparatorChar, comparison))
-            .MaxBy(root => root.Length);
+        return roots.Where(root => DocumentUri.IsBelow(root, programPath)).MaxBy(root => root.Length);
     }
 
     /// <summary>Reads, the editor's texts first.</summary>

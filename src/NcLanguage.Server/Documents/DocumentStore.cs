@@ -17,7 +17,7 @@ sealed class DocumentStore(
     JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults,
     Func<Task> letAnswersPass, Action refreshHints)
 {
-    volatile TaskCompletionSource _nextAnalysis = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    readonly Signal _analysed = new();
     // Features ask for versions on workers.
     readonly ConcurrentDictionary<string, OpenDocument> _open = new(StringComparer.Ordinal);
 
@@ -75,7 +75,7 @@ sealed class DocumentStore(
     public int? VersionOf(string uri) => _open.TryGetValue(uri, out var document) ? document.Current.Version : null;
 
     /// <summary>Done when the next analysis of any program is.</summary>
-    public Task NextAnalysis => _nextAnalysis.Task;
+    public Task NextAnalysis => _analysed.Next;
 
     /// <summary>Checks the programs anew whose setup or machine was read from, or looked for in, one of these files. False where there are none.</summary>
     public bool RecheckUsersOf(IReadOnlyCollection<string> changed)
@@ -161,9 +161,7 @@ sealed class DocumentStore(
     void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
-        var done = _nextAnalysis;
-        _nextAnalysis = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        done.TrySetResult();
+        _analysed.Raise();
     }
 
     /// <summary>Logs what failed before the client sees it: the next version may be on its way as soon as this one has been shown.</summary>

@@ -28,14 +28,14 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
     public const int MostFindings = 10_000;
 
     readonly ConcurrentDictionary<string, FileFindings> _kept = new(DocumentUri.PathComparer);
-    volatile TaskCompletionSource _nextChange = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    readonly Signal _changed = new();
     IReadOnlyList<FileFindings> _latest = [];
     int _latestVersion = -1;
     int _version;
     bool _isCutShortTold;
 
     /// <summary>Done when a file may have other findings than before.</summary>
-    public Task NextChange => _nextChange.Task;
+    public Task NextChange => _changed.Next;
 
     /// <summary>These files were changed, made, removed, opened or closed.</summary>
     public void Changed(IReadOnlyCollection<string> paths)
@@ -43,7 +43,7 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
         foreach ((var path, var findings) in _kept)
             if (paths.Contains(path) || findings.Job.DependsOn(paths))
                 _kept.TryRemove(path, out _);
-        Signal();
+        RaiseChange();
     }
 
     /// <summary>A program open in the editor was changed: only those that call it may have other findings.</summary>
@@ -54,14 +54,14 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
             if (findings.Job.Programs?.DependsOn(path) == true)
                 any |= _kept.TryRemove(other, out _);
         if (any)
-            Signal();
+            RaiseChange();
     }
 
     /// <summary>Everything may be other than before.</summary>
     public void AllChanged()
     {
         _kept.Clear();
-        Signal();
+        RaiseChange();
     }
 
     /// <summary>Looks at the disk for what nobody has told.</summary>
@@ -149,11 +149,9 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
         }
     }
 
-    void Signal()
+    void RaiseChange()
     {
         Interlocked.Increment(ref _version);
-        var done = _nextChange;
-        _nextChange = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        done.TrySetResult();
+        _changed.Raise();
     }
 }

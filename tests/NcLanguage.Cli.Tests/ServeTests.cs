@@ -40,6 +40,16 @@ public sealed partial class ServeTests
         }
     }
 
+    /// <summary>A script may hand over a variable that is empty.</summary>
+    [Theory]
+    [InlineData("--setup")]
+    [InlineData("--machine")]
+    public void A_file_without_a_name_does_not_keep_the_server_from_its_work(string option)
+    {
+        var outcome = Command.Run(null, [], ["serve", option, ""]);
+        Assert.Equal((1, ""), (outcome.ExitCode, outcome.Errors));
+    }
+
     /// <summary>A client that takes nothing more will not say good-bye either.</summary>
     [Fact]
     public async Task A_server_whose_words_nobody_takes_ends()

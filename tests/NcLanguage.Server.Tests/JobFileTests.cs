@@ -52,6 +52,17 @@ public sealed class JobFileTests
         Assert.Empty((await client.RequestAsync("textDocument/definition", At(2, 4)))!.AsArray());
     }
 
+    /// <summary>No file system takes a NUL in a name.</summary>
+    [Fact]
+    public async Task A_machine_whose_name_is_no_path_leads_nowhere()
+    {
+        await using var client = await TestClient.InitializedAsync(Watching);
+        await client.OpenAsync(SetupUri, "{ \"machine\": \"shop\0.machine.json\" }");
+        var document = "{\"textDocument\":{\"uri\":\"" + SetupUri + "\"}";
+        Assert.Empty((await client.RequestAsync("textDocument/documentLink", document + "}"))!.AsArray());
+        Assert.Empty((await client.RequestAsync("textDocument/definition", document + ",\"position\":" + TestClient.At(0, 16) + "}"))!.AsArray());
+    }
+
     [Fact]
     public async Task A_tool_of_a_setup_leads_to_the_programs_that_use_it()
     {

@@ -35,7 +35,9 @@ public static class SetupLocator
         [.. Upward(programPath, workspaceRoot, SharedCuttingName)];
 
     /// <summary>A path as the file system takes it, or null where it cannot be one.</summary>
-    internal static string? FullPath(string? path, string? relativeTo = null)
+    /// <param name="path">The path as it is written.</param>
+    /// <param name="relativeTo">The folder, a full path, that one that is not full counts from; null for the process's folder.</param>
+    public static string? FullPath(string? path, string? relativeTo = null)
     {
         if (string.IsNullOrWhiteSpace(path) || path.Contains('\0', StringComparison.Ordinal))
             return null;

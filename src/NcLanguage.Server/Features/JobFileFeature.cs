@@ -1,4 +1,5 @@
 using NcLanguage.Editing;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Jobs;
@@ -90,8 +91,8 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
 
     string? MachineFile(JobDocument document, string name)
     {
-        var path = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(document.Path) ?? "", name));
-        return jobs.TextOf(path) is null ? null : path;
+        var path = SetupLocator.FullPath(name, Path.GetDirectoryName(document.Path));
+        return path is null || jobs.TextOf(path) is null ? null : path;
     }
 
     static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;

@@ -16,7 +16,7 @@ sealed class ServerSettings(JobOptions job, AnalysisOptions analysis)
 
     /// <summary>The files that the command line names, full paths: they may be read wherever they lie.</summary>
     public IReadOnlyList<string> FilesOfCommandLine { get; } =
-        [.. new[] { job.SetupPath, job.Machine is { } machine && machine.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? machine : null }.OfType<string>().Select(Path.GetFullPath)];
+        [.. new[] { job.SetupPath, job.Machine is { } machine && machine.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? machine : null }.Select(path => SetupLocator.FullPath(path)).OfType<string>()];
 
     public AnalysisOptions Analysis => _current.Analysis;
 

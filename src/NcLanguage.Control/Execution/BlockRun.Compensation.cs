@@ -40,7 +40,7 @@ ref partial struct BlockRun
 
     readonly void StartCompensation(CompensationSide side, CodeWord word)
     {
-        if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
+        if (_state.IsCompensationOn)
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         if (_state.Compensation != side)
             _state.IsOnOffsetPath = false;
@@ -63,8 +63,7 @@ ref partial struct BlockRun
     /// <summary>Notes compensation that a tool change or the end of the program meets while it is on. A G40 in the same block counts as said in time.</summary>
     readonly void NoteCompensationLeftOn()
     {
-        var wasOn = _step.Before.Compensation is CompensationSide.Left or CompensationSide.Right;
-        if (wasOn && (_step.Events & LeavesOn) != 0 && !_words.HasCode('G', 400))
+        if (_step.Before.IsCompensationOn && (_step.Events & LeavesOn) != 0 && !_words.HasCode('G', 400))
             _state.Happened |= Happened.CompensationLeftOn;
     }
 
@@ -73,13 +72,11 @@ ref partial struct BlockRun
     /// <summary>NISTIR 6556 §3.5.10: radius compensation works in the XY plane only.</summary>
     readonly void RefusePlane()
     {
-        if (!IsCompensationOn || _words.Find(ModalGroup.Plane) is not { Code.Tenths: 180 or 190 } plane || _words.HasCode('G', 400))
+        if (!_state.IsCompensationOn || _words.Find(ModalGroup.Plane) is not { Code.Tenths: 180 or 190 } plane || _words.HasCode('G', 400))
             return;
         AddFault(FaultKind.NotAllowedHere, plane.Token, 'G', plane.Code.Tenths / 10.0);
         LeaveOffsetPath();
     }
-
-    readonly bool IsCompensationOn => _state.Compensation is CompensationSide.Left or CompensationSide.Right;
 
     /// <summary>The radius that D names, mm; without D that of the tool in the spindle (NISTIR 6556 §3.5.10). NaN where the setup does not give it.</summary>
     readonly double RadiusInForce(out int number)
@@ -150,7 +147,7 @@ ref partial struct BlockRun
     /// <summary>The axes that move for these: behind G40 the first word of X or Y takes both back onto the programmed path.</summary>
     readonly int BackOnPath(int axes)
     {
-        if ((axes & PlaneAxes) == 0 || _state.Compensation is CompensationSide.Left or CompensationSide.Right)
+        if ((axes & PlaneAxes) == 0 || _state.IsCompensationOn)
             return axes;
         return axes | (_state.OffPath.X != 0 ? 1 : 0) | (_state.OffPath.Y != 0 ? 2 : 0);
     }

@@ -86,10 +86,8 @@ ref partial struct BlockRun
     /// <summary>Says once for a block that not all its moves are followed.</summary>
     readonly void RefuseMoves(int token, char letter)
     {
-        foreach (ref readonly var fault in _step.Faults.Items)
-            if (fault.Kind == FaultKind.TooManyMoves)
-                return;
-        AddFault(FaultKind.TooManyMoves, token, letter, MovesAllowed);
+        if (!HasFault(FaultKind.TooManyMoves))
+            AddFault(FaultKind.TooManyMoves, token, letter, MovesAllowed);
     }
 
     readonly void UseAxisWords()
@@ -104,7 +102,7 @@ ref partial struct BlockRun
     {
         var token = cycle?.Token ?? FirstCycleToken();
         // NISTIR 6556 §3.5.16.
-        if (_state.FeedMode == FeedMode.InverseTime || _state.Compensation is CompensationSide.Left or CompensationSide.Right)
+        if (_state.FeedMode == FeedMode.InverseTime || _state.IsCompensationOn)
             AddFault(FaultKind.NotAllowedHere, token, 'G', _state.Cycle);
     }
 

@@ -94,7 +94,7 @@ ref partial struct BlockRun
             : word.Code.Tenths is 200 or 700 ? LengthUnit.Inch
             : LengthUnit.Millimetre;
         // NISTIR 6556 appendix B.5.
-        if (IsCompensationOn && MmPerUnit != before && !_words.HasCode('G', 400))
+        if (_state.IsCompensationOn && MmPerUnit != before && !_words.HasCode('G', 400))
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         _step.Sets |= Slot.Units;
         var isOther = _state.HasSet(Slot.Units) && was != _state.Units && was != LengthUnit.Unknown && _state.Units != LengthUnit.Unknown;
@@ -133,7 +133,7 @@ ref partial struct BlockRun
     {
         if (_words.Find(ModalGroup.WorkOffset) is not { } word)
             return;
-        if (_state.Compensation is CompensationSide.Left or CompensationSide.Right)
+        if (_state.IsCompensationOn)
             AddFault(FaultKind.NotAllowedHere, word.Token, 'G', word.Code.Tenths / 10.0);
         var before = _state;
         if (word.Code.Tenths == 541)

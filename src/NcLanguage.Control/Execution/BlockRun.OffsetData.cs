@@ -73,7 +73,7 @@ ref partial struct BlockRun
     /// <summary>A datum written through its variable (NISTIR 6556 table 2): #5221 to #5223 for G54, 20 more for each further one.</summary>
     readonly void SetDatumByVariable(int number, double value)
     {
-        var (system, axis) = ((number - 5221) / 20 + 1, (number - 5221) % 20);
+        var (system, axis) = SystemVariables.DatumOf(number);
         var workOffset = SystemVariables.OfSystem(system);
         var old = Offsets.Datum(workOffset, _state, Setup);
         var place = value * MmPerUnit;

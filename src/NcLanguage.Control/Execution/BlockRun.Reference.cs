@@ -96,7 +96,7 @@ ref partial struct BlockRun
         return token.HasPoint || token.IsExpression;
     }
 
-    readonly double DwellSeconds(double number, bool hasPoint) => DwellReadings.Seconds(number, hasPoint, Readings.Dwell);
+    readonly double DwellSeconds(double number, bool hasPoint) => DwellReadings.Seconds('P', number, hasPoint, Readings);
 
     readonly void GoHome(int tenths)
     {
@@ -222,7 +222,7 @@ ref partial struct BlockRun
     /// <summary>Refuses what the published specification does not allow while radius compensation is on (NISTIR 6556 §B.5).</summary>
     readonly void RefuseUnderCompensation(int token, int tenths)
     {
-        if (_state.Compensation is not (CompensationSide.Left or CompensationSide.Right))
+        if (!_state.IsCompensationOn)
             return;
         AddFault(FaultKind.NotAllowedHere, token, 'G', tenths / 10.0);
         // On the way home it is told here, and not once more at what comes behind.

@@ -5,15 +5,7 @@ namespace NcLanguage.Control.Execution;
 /// <summary>What a dwell's number means under each reading: the one place that knows.</summary>
 public static class DwellReadings
 {
-    /// <summary>Seconds that a P of this number stands for.</summary>
-    public static double Seconds(double number, bool hasPoint, DwellReading reading) => reading switch
-    {
-        DwellReading.Milliseconds => number / 1000,
-        DwellReading.ByPoint when !hasPoint => number / 1000,
-        _ => number,
-    };
-
-    /// <summary>Seconds that a dwell's word stands for: P, or X of G4.</summary>
+    /// <summary>Seconds that a dwell's word stands for: P of G4 or of a cycle, or X of G4.</summary>
     /// <param name="hasPoint">Also true of an expression, which has its value as it stands.</param>
     public static double Seconds(char letter, double number, bool hasPoint, Readings readings) => IsMilliseconds(letter, hasPoint, readings) ? number / 1000 : number;
 

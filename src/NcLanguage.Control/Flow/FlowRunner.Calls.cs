@@ -1,5 +1,6 @@
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Control.Flow;
 
@@ -60,10 +61,10 @@ public sealed partial class FlowRunner
         GoOn(frame, isSubroutine ? frame.Region.First + 1 : frame.Text.BehindOpeningMark(frame.Region.First));
     }
 
-    static bool IsSub(ReadOnlySpan<NcLanguage.Syntax.Lexing.Token> tokens)
+    static bool IsSub(ReadOnlySpan<Token> tokens)
     {
         foreach (ref readonly var token in tokens)
-            if (token.Statement == NcLanguage.Syntax.Lexing.StatementKind.Sub)
+            if (token.Statement == StatementKind.Sub)
                 return true;
         return false;
     }

@@ -44,10 +44,7 @@ public sealed partial class FlowRunner
     {
         if (double.IsNaN(transfer.Number))
             return -1;
-        var number = Math.Round(transfer.Number);
-        var target = number is >= 0 and < int.MaxValue && Math.Abs(number - transfer.Number) <= 0.0001
-            ? frame.Text.FindNumber((int)number, frame.Region, Line)
-            : -1;
+        var target = FlowText.BlockNumberOf(transfer.Number) is >= 0 and var number ? frame.Text.FindNumber(number, frame.Region, Line) : -1;
         if (target < 0)
             Fault(FaultKind.JumpMissing, transfer.Token, transfer.Number);
         return target;

@@ -16,7 +16,7 @@ public sealed partial class FlowRunner
         var number = (int)Math.Round(transfer.Number);
         switch (transfer.Statement)
         {
-            case StatementKind.While when transfer.BehindO && IsEndOfDo(frame, number):
+            case StatementKind.While when transfer.BehindO && frame.Text.DoClosedBy(Line, number) >= 0:
                 CloseDo(frame, transfer, number);
                 return;
             case StatementKind.While:
@@ -126,12 +126,6 @@ public sealed partial class FlowRunner
         return true;
     }
 
-    bool IsEndOfDo(CallFrame frame, int number)
-    {
-        var open = frame.Text.PairBefore(Line, StatementKind.Do, number, true);
-        return open >= 0 && open > frame.Text.PairBefore(Line, StatementKind.While, number, true);
-    }
-
     void CloseDo(CallFrame frame, in Transfer transfer, int number)
     {
         if (double.IsNaN(transfer.Value))
@@ -139,7 +133,7 @@ public sealed partial class FlowRunner
         else if (transfer.Value == 0)
             GoOn(frame, Line + 1);
         else
-            GoTo(frame, frame.Text.PairBefore(Line, StatementKind.Do, number, true), Line, transfer.Token, transfer.IsFixed);
+            GoTo(frame, frame.Text.DoClosedBy(Line, number), Line, transfer.Token, transfer.IsFixed);
     }
 
     void OpenRepeat(CallFrame frame, in Transfer transfer, int number)
@@ -180,15 +174,10 @@ public sealed partial class FlowRunner
     /// <summary>BREAK goes on behind the end of its loop, CONTINUE at it.</summary>
     void GoToEnd(CallFrame frame, in Transfer transfer, int number, int behind)
     {
-        foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
-        {
-            if (frame.Text.PairOf(Line, end, number, true) is var line and >= 0)
-            {
-                GoOn(frame, line + behind);
-                return;
-            }
-        }
-        StopAtMissingPair(transfer, number);
+        if (frame.Text.EndOfLoopBehind(Line, number).Line is >= 0 and var line)
+            GoOn(frame, line + behind);
+        else
+            StopAtMissingPair(transfer, number);
     }
 
     void FollowCondition(CallFrame frame, in Transfer transfer, int number)

@@ -12,11 +12,8 @@ public readonly record struct NumberedLoop(int Line, int Number, int OpenSince);
 public sealed partial class FlowText
 {
     /// <summary>The line of the block that a jump to a number leads to from a line (both 0-based); −1 where there is none, or the number is not known.</summary>
-    public int TargetOf(int line, double number)
-    {
-        var whole = Math.Round(number);
-        return whole is >= 0 and < int.MaxValue && Math.Abs(number - whole) <= 0.0001 ? FindNumber((int)whole, RegionAt(line), line) : -1;
-    }
+    public int TargetOf(int line, double number) =>
+        BlockNumberOf(number) is >= 0 and var whole ? FindNumber(whole, RegionAt(line), line) : -1;
 
     /// <summary>The block numbers of the program that a line (0-based) belongs to, each with its line, in the order of the text.</summary>
     public IEnumerable<BlockNumber> NumbersAround(int line)
@@ -127,13 +124,10 @@ public sealed partial class FlowText
         {
             case StatementKind.If or StatementKind.ElseIf or StatementKind.Else:
                 return NextBranch(line, number);
-            case StatementKind.While when PairBefore(line, StatementKind.Do, number, true) is var open and >= 0 && open > PairBefore(line, StatementKind.While, number, true):
+            case StatementKind.While when DoClosedBy(line, number) is >= 0 and var open:
                 return (open, StatementKind.Do);
             case StatementKind.Break or StatementKind.Continue:
-                foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
-                    if (PairOf(line, end, number, true) is var last and >= 0)
-                        return (last, end);
-                return (-1, StatementKind.None);
+                return EndOfLoopBehind(line, number);
         }
         var (partner, isAbove) = mark.Statement switch
         {

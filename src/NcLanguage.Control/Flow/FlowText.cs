@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using NcLanguage.Syntax.Expressions;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -185,6 +186,26 @@ public sealed partial class FlowText
 
     /// <summary>The last line before <paramref name="line"/> with a statement of this kind and number; −1 where there is none.</summary>
     internal int PairBefore(int line, StatementKind statement, int number, bool behindO) => Index.Last(line, statement, number, behindO);
+
+    /// <summary>The line of the DO that a WHILE behind the O word of this number on a line closes; −1 where that WHILE opens a loop itself.</summary>
+    internal int DoClosedBy(int line, int number) =>
+        PairBefore(line, StatementKind.Do, number, true) is var open and >= 0 && open > PairBefore(line, StatementKind.While, number, true) ? open : -1;
+
+    /// <summary>The next statement behind a line that ends a loop of this number behind O, which BREAK and CONTINUE go to; a line of −1 where there is none.</summary>
+    internal (int Line, StatementKind Statement) EndOfLoopBehind(int line, int number)
+    {
+        foreach (var end in (ReadOnlySpan<StatementKind>)[StatementKind.EndWhile, StatementKind.EndRepeat, StatementKind.While])
+            if (PairOf(line, end, number, true) is var last and >= 0)
+                return (last, end);
+        return (-1, StatementKind.None);
+    }
+
+    /// <summary>The block number that a value stands for; −1 where it stands for none, or is not known.</summary>
+    internal static int BlockNumberOf(double value)
+    {
+        var whole = Math.Round(value);
+        return whole is >= 0 and < int.MaxValue && Math.Abs(value - whole) <= Expression.WholeTolerance ? (int)whole : -1;
+    }
 
     /// <summary>The next statement behind a line that carries on a condition with this number: ELSEIF, ELSE or ENDIF.</summary>
     internal (int Line, StatementKind Statement) NextBranch(int line, int number) =>

@@ -219,9 +219,11 @@ public record struct ControlState
     /// <summary>The place the program has named last: <see cref="Position"/> but for what radius compensation keeps the tool off it.</summary>
     public readonly Point3 ProgrammedPosition => new(Position.X - OffPath.X, Position.Y - OffPath.Y, Position.Z);
 
+    /// <summary>True while G41 or G42 is in force, whether its offset path is known or not.</summary>
+    public readonly bool IsCompensationOn => Compensation is CompensationSide.Left or CompensationSide.Right;
+
     /// <summary>True while the tool's centre is led along an offset path that is known.</summary>
-    public readonly bool IsCompensated =>
-        Compensation is CompensationSide.Left or CompensationSide.Right && (NotFollowed & NotFollowed.Compensation) == 0;
+    public readonly bool IsCompensated => IsCompensationOn && (NotFollowed & NotFollowed.Compensation) == 0;
 
     /// <summary>True when this part was set by a word of the program.</summary>
     public readonly bool HasSet(Slot slot) => (Set & slot) == slot;

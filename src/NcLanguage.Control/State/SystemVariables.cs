@@ -15,8 +15,16 @@ static class SystemVariables
     /// <summary>Setting this variable stops the control with an alarm (common practice).</summary>
     public const int Alarm = 3000;
 
+    /// <summary>The datum of the first coordinate system along X; those of each further system stand so many numbers behind (NISTIR 6556 table 2).</summary>
+    const int FirstDatum = 5221;
+    const int ToNextDatum = 20;
+    const int Systems = 9;
+
     /// <summary>True for a variable that holds where a datum lies along X, Y or Z (NISTIR 6556 table 2).</summary>
-    public static bool IsDatum(int number) => number is >= 5221 and < 5221 + 20 * 9 && (number - 5221) % 20 < 3;
+    public static bool IsDatum(int number) => number is >= FirstDatum and < FirstDatum + ToNextDatum * Systems && DatumOf(number).Axis < 3;
+
+    /// <summary>Whose datum such a variable holds, a coordinate system from 1 to 9, and along which axis: 0, 1 or 2.</summary>
+    public static (int System, int Axis) DatumOf(int number) => ((number - FirstDatum) / ToNextDatum + 1, (number - FirstDatum) % ToNextDatum);
 
     public static bool IsOne(int number) => number >= First;
 
@@ -35,7 +43,7 @@ static class SystemVariables
             >= 5021 and <= 5023 => (state.MachinePosition, number - 5021),
             >= 5161 and <= 5163 => (machine.Home, number - 5161),
             >= 5211 and <= 5213 => (state.Shift, number - 5211),
-            _ when IsDatum(number) => (Origin((number - 5221) / 20 + 1, state, setup), (number - 5221) % 20),
+            _ when IsDatum(number) => (Origin(DatumOf(number).System, state, setup), DatumOf(number).Axis),
             _ => (Point3.Unknown, 0),
         };
         return place[axis] / UnitLength.Of(state.Units);

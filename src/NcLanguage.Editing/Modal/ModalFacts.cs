@@ -147,7 +147,7 @@ sealed class ModalFacts
         Value("bottom", Slot.CycleBottom, "bottom", _state.Bottom, "bottom " + _lengths.Axis(depth, _state.Bottom));
         if (!double.IsNaN(_state.DwellNumber))
         {
-            var seconds = DwellReadings.Seconds(_state.DwellNumber, _state.DwellHasPoint, _analysis.Machine.Readings.Dwell);
+            var seconds = DwellReadings.Seconds('P', _state.DwellNumber, _state.DwellHasPoint, _analysis.Machine.Readings);
             Value("dwell", Slot.CycleDwell, "dwell", seconds, "dwell " + Times.Of(seconds));
         }
         if (!double.IsNaN(_state.Peck))

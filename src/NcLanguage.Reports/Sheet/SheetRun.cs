@@ -119,7 +119,7 @@ sealed class SheetRun
             _offsets.Add(state.Tool, offsets = ([], []));
         if (isLength && state.LengthOffset != LengthOffsetMode.Off && state.H > 0)
             offsets.Lengths.Add(state.H);
-        if (isRadius && state.Compensation is CompensationSide.Left or CompensationSide.Right && state.D >= 0)
+        if (isRadius && state.IsCompensationOn && state.D >= 0)
             offsets.Radii.Add(state.D);
     }
 }

@@ -221,7 +221,7 @@ public sealed partial class FlowText
         return (transfer.Kind, transfer.Statement) switch
         {
             (TransferKind.Jump, _) => transfer.Value == 0 ? line + 1 : Found(FindNumber(number, ProgramAround(line), line), 0),
-            (TransferKind.Structure, StatementKind.While) when behindO && PairBefore(line, StatementKind.Do, number, true) >= 0 => null,
+            (TransferKind.Structure, StatementKind.While) when behindO && DoClosedBy(line, number) >= 0 => null,
             (TransferKind.Structure, StatementKind.While) when transfer.Value == 0 =>
                 Found(PairOf(line, behindO ? StatementKind.EndWhile : StatementKind.End, number, behindO), 1),
             (TransferKind.Structure, StatementKind.While or StatementKind.Do or StatementKind.EndIf) => line + 1,

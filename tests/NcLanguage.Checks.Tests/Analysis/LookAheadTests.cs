@@ -56,6 +56,7 @@ public sealed class LookAheadTests
     [Theory]
     [InlineData("G21 G90 G17 G54\n#1=0\nWHILE [#1 LT 2] DO1\n" + Corner + "#1=[#1+1]\nEND1\nM30", 5)]
     [InlineData("G21 G90 G17 G54\nM98 P100\nM30\nO100\n" + Corner + "M99", 6)]
+    [InlineData("G21 G90 G17 G54\n#1=0\nO1 DO\n#1=[#1+1]\nO1 WHILE [#1 LT 1]\nG0 X-30 Y-1\nG1 G41 D1 X0 Y0 F100\nY40\nO1 WHILE [#1 LT 2]\nX-30\n#1=[#1+1]\nO1 ENDWHILE\nG40 Y80\nM30", 7)]
     [InlineData("G21 G90 G17 G54\nGOTO 10\nN5 G17 G90 G21 G54\n" + Corner + "N10 M30", 5)]
     public void Runs_that_leave_the_order_of_the_text(string program, int line)
     {

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
+using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Protocol;
@@ -92,7 +94,7 @@ public sealed class DocumentTests
         Gen<(int Start, int End, string Text)> edits = Gen.Select(Gen.Int[0, 200], Gen.Int[0, 200], Texts);
         Gen.Select(Texts, edits.Array[1, 8]).Sample((text, changes) =>
         {
-            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), () => AnalysisOptions.Default, (_, _, _) => { }, (_, _, _, _) => { }, (_, _, _, _) => { }, (_, _, _) => { }, () => Task.CompletedTask);
+            using var document = new OpenDocument("file:///a.nc", 1, SourceText.From(text), () => throw new OperationCanceledException(), () => AnalysisOptions.Default, new Deaf(), () => Task.CompletedTask);
             var reference = text;
             var version = 1;
             foreach ((var a, var b, var inserted) in changes)
@@ -166,5 +168,25 @@ public sealed class DocumentTests
         var before = Lines(text[..index]);
         var last = before[^1];
         return new Position((uint)(before.Length - 1), (uint)(encoding == PositionEncoding.Utf8 ? Encoding.UTF8.GetByteCount(last) : last.Length));
+    }
+
+    /// <summary>What comes of the versions is not looked at.</summary>
+    sealed class Deaf : IProgramListener
+    {
+        public void Analysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
+        {
+        }
+
+        public void Found(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+        {
+        }
+
+        public void Rested(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+        {
+        }
+
+        public void Failed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
+        {
+        }
     }
 }

@@ -15,7 +15,7 @@ namespace NcLanguage.Server.Documents;
 /// <param name="refreshHints">Has the client ask for hints again.</param>
 sealed class DocumentStore(
     JobLoader jobs, ServerSettings settings, DiagnosticPublisher publisher, JobDiagnostics jobDiagnostics, PositionMapper positions, ClientProfile client, Notices notices, FaultLog faults,
-    Func<Task> letAnswersPass, Action refreshHints)
+    Func<Task> letAnswersPass, Action refreshHints) : IProgramListener
 {
     readonly Signal _analysed = new();
     // Features ask for versions on workers.
@@ -32,7 +32,7 @@ sealed class DocumentStore(
         var path = DocumentUri.ToPath(uri);
         if (path is not null)
             jobs.SetOpenText(path, uri, text);
-        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, OnAnalysed, OnFound, OnRest, OnFailed, letAnswersPass);
+        _open[uri] = new OpenDocument(uri, version, text, () => LoadJob(path), () => settings.Analysis, this, letAnswersPass);
         return RecheckCallersOf(path);
     }
 
@@ -158,14 +158,14 @@ sealed class DocumentStore(
         return job;
     }
 
-    void OnAnalysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
+    void IProgramListener.Analysed(DocumentSnapshot snapshot, AnalysedProgram program, Func<bool> isNewest)
     {
         jobDiagnostics.Set(snapshot.Uri, program.Job, isNewest);
         _analysed.Raise();
     }
 
     /// <summary>Logs what failed before the client sees it: the next version may be on its way as soon as this one has been shown.</summary>
-    void OnFound(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    void IProgramListener.Found(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         foreach (var finding in findings)
         {
@@ -175,14 +175,14 @@ sealed class DocumentStore(
         publisher.Publish(snapshot, program, findings, isNewest);
     }
 
-    void OnRest(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
+    void IProgramListener.Rested(DocumentSnapshot snapshot, AnalysedProgram program, ImmutableArray<Finding> findings, Func<bool> isNewest)
     {
         publisher.Rest(snapshot, program, findings, isNewest);
         if (client.RefreshesInlayHints && snapshot.Typing is { } keys && InlayHintFeature.IsHeldBack(snapshot.Text, program.Analysis, keys.Line))
             refreshHints();
     }
 
-    void OnFailed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
+    void IProgramListener.Failed(DocumentSnapshot snapshot, Exception fault, Func<bool> isNewest)
     {
         faults.Failed("The analysis", fault, new FaultPlace(snapshot.Uri, snapshot.Version));
         publisher.PublishFailure(snapshot, fault, isNewest);

@@ -15,10 +15,7 @@ sealed class OpenDocument : IDisposable
     readonly Lock _gate = new();
     readonly Func<LoadedJob> _findJob;
     readonly Func<AnalysisOptions> _options;
-    readonly Action<DocumentSnapshot, AnalysedProgram, Func<bool>> _onAnalysed;
-    readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onFound;
-    readonly Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> _onRest;
-    readonly Action<DocumentSnapshot, Exception, Func<bool>> _onFailed;
+    readonly IProgramListener _listener;
     readonly Func<Task> _letAnswersPass;
     CancellationTokenSource _superseded = new();
     Task<LoadedJob> _job;
@@ -32,22 +29,14 @@ sealed class OpenDocument : IDisposable
     /// <param name="text">The first text.</param>
     /// <param name="findJob">Reads the setup and the machine that go with the program; called on a worker.</param>
     /// <param name="options">How programs are analysed.</param>
-    /// <param name="onAnalysed">Called on a worker with each finished analysis and a question it may ask under its own lock: is it still the newest?</param>
-    /// <param name="onFound">Called on a worker with findings: of a large program first with what is known at once, then with all.</param>
-    /// <param name="onRest">Called on a worker with all findings when no key has followed the last one for a while.</param>
-    /// <param name="onFailed">Called where an analysis threw, with the same question.</param>
+    /// <param name="listener">Hears what comes of it.</param>
     /// <param name="letAnswersPass">Ends when answers that are owed have gone out, or soon.</param>
     public OpenDocument(
-        string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options,
-        Action<DocumentSnapshot, AnalysedProgram, Func<bool>> onAnalysed, Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onFound,
-        Action<DocumentSnapshot, AnalysedProgram, ImmutableArray<Finding>, Func<bool>> onRest, Action<DocumentSnapshot, Exception, Func<bool>> onFailed, Func<Task> letAnswersPass)
+        string uri, int version, SourceText text, Func<LoadedJob> findJob, Func<AnalysisOptions> options, IProgramListener listener, Func<Task> letAnswersPass)
     {
         _findJob = findJob;
         _options = options;
-        _onAnalysed = onAnalysed;
-        _onFound = onFound;
-        _onRest = onRest;
-        _onFailed = onFailed;
+        _listener = listener;
         _letAnswersPass = letAnswersPass;
         _job = Task.Run(findJob);
         _isNew = HasNoBlock(text);
@@ -118,11 +107,8 @@ sealed class OpenDocument : IDisposable
         if (text.Length > LongestHead)
             return false;
         for (var line = 0; line < text.LineCount; line++)
-        {
-            foreach (ref readonly var token in text.BlockAt(line).Tokens)
-                if (!token.IsComment && token.Kind is not TokenKind.Percent && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N'))
-                    return false;
-        }
+            if (text.BlockAt(line).HasWords)
+                return false;
         return true;
     }
 
@@ -150,7 +136,7 @@ sealed class OpenDocument : IDisposable
         await Task.Delay(Rest, snapshot.Superseded).ConfigureAwait(false);
         var rested = snapshot with { Typing = keys with { IsFlowing = false } };
         if (ReferenceEquals(Interlocked.CompareExchange(ref _current, rested, snapshot), snapshot))
-            _onRest(rested, program, all, () => ReferenceEquals(Current, rested) && !rested.Superseded.IsCancellationRequested);
+            _listener.Rested(rested, program, all, () => ReferenceEquals(Current, rested) && !rested.Superseded.IsCancellationRequested);
     }
 
     [MemberNotNull(nameof(_current))]
@@ -203,7 +189,7 @@ sealed class OpenDocument : IDisposable
                 await _letAnswersPass().ConfigureAwait(false);
                 Show(program, all);
             }
-            _onAnalysed(snapshot, program, IsNewest);
+            _listener.Analysed(snapshot, program, IsNewest);
             if (snapshot.Typing is { IsFlowing: true } keys)
                 await RestAsync(snapshot, keys, program, all).ConfigureAwait(false);
             if (before is null && snapshot.Text.Length > LargeText)
@@ -221,7 +207,7 @@ sealed class OpenDocument : IDisposable
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            _onFailed(snapshot, e, IsNewest);
+            _listener.Failed(snapshot, e, IsNewest);
             done.TrySetException(e);
             _ = done.Task.Exception;
         }
@@ -234,7 +220,7 @@ sealed class OpenDocument : IDisposable
                 if (!snapshot.Superseded.IsCancellationRequested)
                     _told = (snapshot.Text, findings);
             }
-            _onFound(snapshot, program, findings, IsNewest);
+            _listener.Found(snapshot, program, findings, IsNewest);
         }
     }
 }

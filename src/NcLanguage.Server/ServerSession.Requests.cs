@@ -40,10 +40,8 @@ sealed partial class ServerSession
             ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
             : _documents.ReadAsync(At(request.TextDocument, request.Position), context => NavigationFeature.Definition(context, request.Position), cancellationToken);
 
-    public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
-        _jobDocuments.IsOpen(request.TextDocument.Uri)
-            ? OfJobFile(request.TextDocument.Uri, document => _jobFiles.Definition(document, request.Position, cancellationToken), cancellationToken)
-            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => NavigationFeature.Definition(context, request.Position), cancellationToken);
+    /// <summary>A program declares nothing: where something is defined is all there is.</summary>
+    public Task<Location[]> DeclarationAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) => DefinitionAsync(request, cancellationToken);
 
     public Task<Location[]> ReferencesAsync(ReferenceParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -58,7 +56,7 @@ sealed partial class ServerSession
 
     public Task<WorkspaceEdit> RenameAsync(RenameParams request, CancellationToken cancellationToken) =>
         WorkProgress.DuringAsync(request.WorkDoneToken, "Renaming in the programs of the folder", rpc.NotifyFirstAsync, () =>
-            ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf, _jobs), cancellationToken));
+            ReadAsync(At(request.TextDocument, request.Position), new WorkspaceEdit(), context => RenameFeature.Rename(context, request.Position, request.NewName, _documents.VersionOf), cancellationToken));
 
     public Task<LinkedEditingRanges?> LinkedEditingRangeAsync(TextDocumentPositionParams request, CancellationToken cancellationToken) =>
         ReadAsync<LinkedEditingRanges?>(At(request.TextDocument, request.Position), null, context => RenameFeature.Linked(context, request.Position), cancellationToken);

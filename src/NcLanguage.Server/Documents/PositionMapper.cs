@@ -28,6 +28,21 @@ sealed class PositionMapper(PositionEncoding encoding)
         return (line, ToByteColumn(text.Line(line), position.Character));
     }
 
+    /// <summary>The lines that a range touches, from 0, both included.</summary>
+    public (int First, int Last) ToLines(SourceText text, TextRange range)
+    {
+        var (first, last) = (ToPlace(text, range.Start).Line, ToPlace(text, range.End).Line);
+        return (Math.Min(first, last), Math.Max(first, last));
+    }
+
+    /// <summary>The lines that are marked by a range: one that ends at the head of a line does not take that line in.</summary>
+    public (int First, int Last) ToMarkedLines(SourceText text, TextRange range)
+    {
+        var (first, last) = ToLines(text, range);
+        var endsAtHead = ToPlace(text, range.End) == (last, 0);
+        return (first, endsAtHead && last > first ? last - 1 : last);
+    }
+
     /// <summary>Offset in bytes from the start of the text.</summary>
     public int ToOffset(SourceText text, Position position)
     {

@@ -19,9 +19,8 @@ static class CodeActionFeature
         List<CodeAction> actions = [];
         if (IsWanted(QuickFix, only))
         {
-            (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
-            (var last, _) = context.Positions.ToPlace(context.Text, range.End);
-            foreach (var fix in Fixes.In(context.Analysis, Math.Min(first, last), Math.Max(first, last), DiagnosticPublisher.MostFindings, context.Cancel))
+            var (first, last) = context.Positions.ToLines(context.Text, range);
+            foreach (var fix in Fixes.In(context.Analysis, first, last, DiagnosticPublisher.MostFindings, context.Cancel))
             {
                 actions.Add(new CodeAction(
                     fix.Title, QuickFix, [context.Diagnostics.Map(context.Snapshot, context.Analysis, fix.Finding)],

@@ -16,10 +16,8 @@ static class FormattingFeature
 
     public static TextEdit[] Range(FeatureContext context, TextRange range)
     {
-        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (var last, var column) = context.Positions.ToPlace(context.Text, range.End);
-        // A range up to the beginning of a line does not take that line in.
-        return Lines(context, first, column == 0 && last > first ? last - 1 : last);
+        var (first, last) = context.Positions.ToMarkedLines(context.Text, range);
+        return Lines(context, first, last);
     }
 
     public static TextEdit[] OnType(FeatureContext context, Position position)
@@ -30,8 +28,7 @@ static class FormattingFeature
 
     public static InlineValueText[] Values(FeatureContext context, TextRange range, InlineValueContext? asked)
     {
-        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+        var (first, last) = context.Positions.ToLines(context.Text, range);
         int? stopped = asked?.StoppedLocation is { } place ? context.Positions.ToPlace(context.Text, place.End).Line : null;
         return [.. InlineValues.In(context.Analysis, first, last, stopped, context.Cancel).Select(value =>
             new InlineValueText(context.Positions.ToRange(context.Text, value.Line, value.Start, value.End), value.Text))];
@@ -40,7 +37,7 @@ static class FormattingFeature
     static TextEdit[] Lines(FeatureContext context, int first, int last)
     {
         var (edits, refusal) = FormatEdits.Of(context.Analysis, first, last, context.Cancel);
-        return refusal is null ? Map(context, edits) : throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
+        return refusal is null ? Map(context, edits) : throw Errors.Refused(refusal);
     }
 
     static TextEdit[] Map(FeatureContext context, IReadOnlyList<RangeEdit> edits)

@@ -11,8 +11,7 @@ static class InlayHintFeature
 {
     public static InlayHint[] Answer(FeatureContext context, TextRange range)
     {
-        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+        var (first, last) = context.Positions.ToLines(context.Text, range);
         // Behind the last whole word of the line that is being written a hint would stand in the way of the next, and move with each key: it comes when the keys rest.
         var typed = context.Client.RefreshesInlayHints && context.Snapshot.Typing is { IsFlowing: true } keys ? keys.Line : -1;
         var isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;

@@ -47,7 +47,7 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
     {
         var own = WatchedFiles.ProgramOf(document.Path);
         return jobs.FolderOf(document.Path).Others(CancellationToken.None)
-            .Where(program => own is null || Path.GetFileNameWithoutExtension(program.Path).Equals(own, StringComparison.OrdinalIgnoreCase))
+            .Where(program => own is null || DocumentUri.PathComparer.Equals(Path.GetFileNameWithoutExtension(program.Path), own))
             .SelectMany(program => JobFileSymbols.VariablesReadIn(program.Text).Take(MostPlaces)).Distinct().Order(StringComparer.Ordinal).Take(MostVariables);
     }
 

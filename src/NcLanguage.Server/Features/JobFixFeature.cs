@@ -11,8 +11,7 @@ sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDi
     {
         if (!CodeActionFeature.IsWanted(CodeActionFeature.QuickFix, only))
             return [];
-        (var first, _) = positions.ToPlace(document.Text, range.Start);
-        (var last, _) = positions.ToPlace(document.Text, range.End);
+        var (first, last) = positions.ToLines(document.Text, range);
         return
         [
             .. from problem in document.Problems

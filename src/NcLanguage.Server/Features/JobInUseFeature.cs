@@ -1,4 +1,5 @@
 using NcLanguage.Editing;
+using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Server.Documents;
@@ -21,7 +22,7 @@ static class JobInUseFeature
     /// <summary>Null for a text never saved: nothing can lie beside it.</summary>
     public static NewSetupAnswer? NewSetup(FeatureContext context) =>
         context.Path is { } path
-            ? new NewSetupAnswer(DocumentUri.FromPath(Path.ChangeExtension(path, null) + ".setup.json"), Editing.NewSetup.Of(context.Analysis, Path.GetFileName(path), context.Cancel))
+            ? new NewSetupAnswer(DocumentUri.FromPath(SetupLocator.OwnSetupOf(path)), Editing.NewSetup.Of(context.Analysis, Path.GetFileName(path), context.Cancel))
             : null;
 
     static int Problems(FeatureContext context, string path) => context.Jobs.ProblemsIn(path, context.Job);

@@ -29,7 +29,7 @@ sealed class PageFeature(IPages? pages)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw Errors.Exception((JsonRpcErrorCode)(-32803), $"The page could not be written: {e.Message}");
+            throw Errors.Refused($"The page could not be written: {e.Message}");
         }
     }
 

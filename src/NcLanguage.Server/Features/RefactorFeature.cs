@@ -9,8 +9,6 @@ namespace NcLanguage.Server.Features;
 /// are left to the resolving where the client can; to one that cannot, only what is proven is offered.</summary>
 static class RefactorFeature
 {
-    const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
-
     /// <summary>Lines of a text of which all that fits is worked out at once, for clients that do not ask for the edits of the one chosen.</summary>
     const int LongestWithoutResolving = 5000;
 
@@ -46,16 +44,14 @@ static class RefactorFeature
         var last = context.Text.LineCount - 1;
         var lines = new Lines(Math.Clamp(asking.First, 0, last), Math.Clamp(asking.Last, 0, last), asking.IsCursor);
         var result = refactoring.Of(context.Analysis, lines, context.Cancel);
-        return result.Refusal is null ? action with { Edit = ToEdit(context, result) } : throw Errors.Exception(RequestFailed, result.Refusal);
+        return result.Refusal is null ? action with { Edit = ToEdit(context, result) } : throw Errors.Refused(result.Refusal);
     }
 
     static Lines LinesOf(FeatureContext context, TextRange range)
     {
-        (var first, var firstColumn) = context.Positions.ToPlace(context.Text, range.Start);
-        (var last, var column) = context.Positions.ToPlace(context.Text, range.End);
-        var isCursor = first == last && firstColumn == column;
-        // Lines marked from head to head do not take the last one in.
-        return new Lines(first, column == 0 && last > first ? last - 1 : last, isCursor);
+        var isCursor = context.Positions.ToPlace(context.Text, range.Start) == context.Positions.ToPlace(context.Text, range.End);
+        var (first, last) = context.Positions.ToMarkedLines(context.Text, range);
+        return new Lines(first, last, isCursor);
     }
 
     static WorkspaceEdit ToEdit(FeatureContext context, RefactoringResult result)

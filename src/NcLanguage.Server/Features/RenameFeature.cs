@@ -18,14 +18,14 @@ static class RenameFeature
         return new PrepareRenameResult(context.Positions.ToRange(context.Text, use.Line, use.Start, use.End), written);
     }
 
-    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf, JobLoader jobs)
+    public static WorkspaceEdit Rename(FeatureContext context, Position position, string newName, Func<string, int?> versionOf)
     {
         (var line, var column) = context.Positions.ToPlace(context.Text, position);
         var answer = Renaming(context).Rename(line, column, newName, context.Cancel);
         if (answer.Refusal is { } refusal)
-            throw Errors.Exception((JsonRpcErrorCode)(-32803), refusal);
+            throw Errors.Refused(refusal);
         if (answer.Files.Count > 0 && !context.Client.RenamesFiles)
-            throw Errors.Exception((JsonRpcErrorCode)(-32803), $"Calls find {Path.GetFileName(answer.Files[0].From)} by its name, and this editor cannot rename it along.");
+            throw Errors.Refused($"Calls find {Path.GetFileName(answer.Files[0].From)} by its name, and this editor cannot rename it along.");
         var map = new PlaceMap(context);
         TextDocumentEdit[] documents = [.. answer.Edits.GroupBy(edit => edit.Path).Select(group => new TextDocumentEdit(
             new OptionalVersionedTextDocumentIdentifier(map.UriOf(group.Key), group.Key is null ? context.Snapshot.Version : versionOf(map.UriOf(group.Key))),
@@ -33,7 +33,7 @@ static class RenameFeature
         if (!context.Client.VersionedEdits)
             return new WorkspaceEdit(Changes: documents.ToDictionary(document => document.TextDocument.Uri, document => document.Edits));
         RenameFile[] files = [.. answer.Files.Select(file => new RenameFile(map.UriOf(file.From), Documents.DocumentUri.FromPath(file.To)))];
-        var setups = answer.Files.Select(file => SetupRename.Of(file.From, file.To, jobs)).OfType<RenameFile>();
+        var setups = answer.Files.Select(file => SetupRename.Of(file.From, file.To, context.Jobs)).OfType<RenameFile>();
         return new WorkspaceEdit(DocumentChanges: [.. documents, .. files, .. setups]);
     }
 

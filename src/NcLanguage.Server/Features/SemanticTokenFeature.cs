@@ -21,8 +21,7 @@ sealed class SemanticTokenFeature
 
     public static SemanticTokensResult InRange(FeatureContext context, TextRange range)
     {
-        (var first, _) = context.Positions.ToPlace(context.Text, range.Start);
-        (var last, _) = context.Positions.ToPlace(context.Text, range.End);
+        var (first, last) = context.Positions.ToLines(context.Text, range);
         return new SemanticTokensResult(null, Encode(context, first, Math.Min(last, first + MostLines)));
     }
 

@@ -14,12 +14,12 @@ readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
     const string ProgramEnd = "program-end-missing";
 
     /// <summary>Asks for blocks that may stand anywhere: a later operation, a program that is called, the block that a jump leads to.</summary>
-    static readonly FrozenSet<string> s_blocks = FrozenSet.Create(
+    static readonly FrozenSet<string> AsksForBlocks = FrozenSet.Create(
         StringComparer.Ordinal,
         "hole-missing", "hole-not-finished", "hole-shallow", "hole-wrong-size", "jump-missing", "subprogram-missing", "subprogram-return-missing");
 
     /// <summary>Meets what is on where it stands: what turns it off belongs before it, and there the program is being written.</summary>
-    static readonly FrozenSet<string> s_leftOn = FrozenSet.Create(
+    static readonly FrozenSet<string> LeftOn = FrozenSet.Create(
         StringComparer.Ordinal,
         "compensation-left-on", "coolant-left-on", "cycle-ended-by-move", "cycle-not-cancelled", "frame-left-on", "incremental-left-on", "spindle-left-on", "tool-change-low");
 
@@ -34,5 +34,5 @@ readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
     }
 
     public bool Asks(Finding finding) =>
-        IsTyped && (finding.Name == ProgramEnd || (IsUnfinished && (s_blocks.Contains(finding.Name) || (finding.Line > Line && s_leftOn.Contains(finding.Name)))));
+        IsTyped && (finding.Name == ProgramEnd || (IsUnfinished && (AsksForBlocks.Contains(finding.Name) || (finding.Line > Line && LeftOn.Contains(finding.Name)))));
 }

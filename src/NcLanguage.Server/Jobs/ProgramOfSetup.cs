@@ -1,4 +1,5 @@
 using NcLanguage.Control.Flow;
+using NcLanguage.Server.Documents;
 using NcLanguage.Server.Rpc;
 using StreamJsonRpc.Protocol;
 
@@ -13,18 +14,17 @@ static class ProgramOfSetup
     {
         var name = Path.GetFileName(jobFile);
         if (!WatchedFiles.IsSetup(jobFile))
-            throw Refused($"{name} is no program and no setup: open a program first.");
+            throw Errors.Refused($"{name} is no program and no setup: open a program first.");
         string[] beside = [.. jobs.FolderOf(jobFile).Paths()];
         if (WatchedFiles.ProgramOf(jobFile) is { } program)
         {
-            return beside.Where(path => Path.GetFileNameWithoutExtension(path) == program).MinBy(path => SiblingPrograms.Extensions.IndexOf(Path.GetExtension(path)))
-                ?? throw Refused($"There is no program beside {name}, such as {program}.nc.");
+            return beside.Where(path => DocumentUri.PathComparer.Equals(Path.GetFileNameWithoutExtension(path), program)).MinBy(path => SiblingPrograms.Extensions.IndexOf(Path.GetExtension(path)))
+                ?? throw Errors.Refused($"There is no program beside {name}, such as {program}.nc.");
         }
         if (beside.Length == 0)
-            throw Refused($"There is no program beside {name}.");
+            throw Errors.Refused($"There is no program beside {name}.");
         var open = beside.Length == 1 ? beside : [.. beside.Where(jobs.IsOpen)];
-        return open.Length == 1 ? open[0] : throw Refused($"{name} is for {beside.Length} programs: open the one that is meant.");
+        return open.Length == 1 ? open[0] : throw Errors.Refused($"{name} is for {beside.Length} programs: open the one that is meant.");
     }
 
-    static Exception Refused(string sentence) => Errors.Exception((JsonRpcErrorCode)(-32803), sentence);
 }

@@ -11,7 +11,7 @@ static class WorkspaceFiles
     /// <summary>Files of any kind whose names are looked at: somebody may open a whole disk as a folder.</summary>
     const int MostNames = 200_000;
 
-    static readonly EnumerationOptions s_walk = new()
+    static readonly EnumerationOptions Walk = new()
     {
         RecurseSubdirectories = true,
         IgnoreInaccessible = true,
@@ -25,5 +25,5 @@ static class WorkspaceFiles
     public static IEnumerable<string> JobFiles(IEnumerable<string> roots) => Of(roots, WatchedFiles.IsJobFile);
 
     static IEnumerable<string> Of(IEnumerable<string> roots, Func<string, bool> isWanted) =>
-        roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", s_walk)).Take(MostNames).Where(isWanted).Take(MostFiles);
+        roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", Walk)).Take(MostNames).Where(isWanted).Take(MostFiles);
 }

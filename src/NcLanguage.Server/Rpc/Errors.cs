@@ -14,6 +14,9 @@ static class Errors
     /// <summary>LSP ContentModified: the document changed while the answer was being worked out.</summary>
     public const JsonRpcErrorCode ContentModified = (JsonRpcErrorCode)(-32801);
 
+    /// <summary>LSP RequestFailed: the request was in order, but what was asked for cannot be done.</summary>
+    const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
+
     // The reader's messages name the type they failed at; its name alone says it better.
     static readonly string ProtocolNamespace = typeof(Protocol.Position).Namespace + ".";
 
@@ -26,6 +29,10 @@ static class Errors
     /// <summary>A row of the parameters, none of whose members is null: that the reader of JSON lets through.</summary>
     public static T[] Whole<T>(T[] row) => Array.TrueForAll(row, member => member is not null) ? row
         : throw Exception(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: a row holds null where it may not.");
+
+    /// <summary>What was asked for cannot be done.</summary>
+    /// <param name="why">A sentence for the user.</param>
+    public static LocalRpcException Refused(string why) => Exception(RequestFailed, why);
 
     public static LocalRpcException DocumentChanged() => Exception(ContentModified, "The document was changed meanwhile.");
 

@@ -28,10 +28,25 @@ static class JsonNumbers
 
     public static void WritePoint(this Utf8JsonWriter json, string name, Point3 point)
     {
-        json.WriteStartArray(name);
+        json.WritePropertyName(name);
+        json.WritePoint(point);
+    }
+
+    public static void WritePoint(this Utf8JsonWriter json, Point3 point)
+    {
+        json.WriteStartArray();
         for (var axis = 0; axis < 3; axis++)
             json.WriteKnown(point[axis]);
         json.WriteEndArray();
+    }
+
+    /// <summary>The member "tool": its number, null where it is not known.</summary>
+    public static void WriteTool(this Utf8JsonWriter json, int tool)
+    {
+        if (tool < 0)
+            json.WriteNull("tool");
+        else
+            json.WriteNumber("tool", tool);
     }
 
     /// <summary>The members that tell which coordinates a place is meant in: "workOffset", and "shift" where the program has shifted it, by how much in all.</summary>

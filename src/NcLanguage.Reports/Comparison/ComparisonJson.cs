@@ -26,11 +26,8 @@ public static class ComparisonJson
             WriteMotion("first", change.First, json);
             WriteMotion("second", change.Second, json);
             json.WriteEndObject();
-            if (json.BytesPending > 1 << 16)
-            {
+            if (json.FlushWhereMuch())
                 cancel.ThrowIfCancellationRequested();
-                json.Flush();
-            }
         }
         json.WriteEndArray();
         json.WriteStartArray("holes");

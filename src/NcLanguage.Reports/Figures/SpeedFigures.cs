@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Cutting;
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Cutting;
 
 namespace NcLanguage.Reports.Figures;
@@ -74,7 +75,7 @@ public static class SpeedFigures
             new("drilling time", DrillingTime.Seconds(depth, point, feed), "s", "t = 60·(d + A) / F", source, 1),
             new("drilling time without the point", DrillingTime.Seconds(depth, 0, feed), "s", "t = 60·d / F", source + "; some answers leave the point out", 1),
             unit.IsInch
-                ? new("removal", CuttingSpeed.DrillRemoval(diameter, feed) / Math.Pow(25.4, 3), "in³/min", "π/4·D²·F", FeedSource, 3)
+                ? new("removal", CuttingSpeed.DrillRemoval(diameter, feed) / Math.Pow(UnitLength.MmPerInch, 3), "in³/min", "π/4·D²·F", FeedSource, 3)
                 : new("removal", CuttingSpeed.DrillRemoval(diameter, feed) / 1000, "cm³/min", "π/4·D²·F", FeedSource, 2),
         ]);
     }

@@ -6,9 +6,6 @@ namespace NcLanguage.Reports.Findings;
 /// <summary>Findings as JSON, all of them. Lines and columns count from 1, columns in characters.</summary>
 public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
 {
-    /// <summary>Bytes that may wait before they go out.</summary>
-    const int MostPending = 1 << 16;
-
     bool _hasBegun;
 
     public void Write(ReportedFile file)
@@ -105,8 +102,7 @@ public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
         json.WriteEndArray();
         json.WriteEndObject();
         // Files with very many findings go out as they are written.
-        if (json.BytesPending > MostPending)
-            json.Flush();
+        json.FlushWhereMuch();
     }
 
     void WritePlace(ReportedPlace place)

@@ -13,9 +13,6 @@ public sealed class CheckSarif(string version, Utf8JsonWriter json) : ICheckWrit
 {
     const string Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json";
 
-    /// <summary>Bytes that may wait before they go out.</summary>
-    const int MostPending = 1 << 16;
-
     bool _hasBegun;
 
     public void Write(ReportedFile file)
@@ -25,8 +22,7 @@ public sealed class CheckSarif(string version, Utf8JsonWriter json) : ICheckWrit
         foreach (var finding in file.Findings)
         {
             WriteResult(finding, Uri(file.Path), json);
-            if (json.BytesPending > MostPending)
-                json.Flush();
+            json.FlushWhereMuch();
         }
     }
 

@@ -36,8 +36,7 @@ public static class HoleJson
         foreach (var row in holes)
         {
             WriteHole(row, names, json);
-            if (json.BytesPending > 1 << 16)
-                json.Flush();
+            json.FlushWhereMuch();
         }
         json.WriteEndArray();
     }
@@ -51,10 +50,7 @@ public static class HoleJson
         if (row.File is { } file)
             json.WriteString("file", file);
         json.WriteString("cycle", $"G{hole.Cycle}");
-        if (hole.Tool < 0)
-            json.WriteNull("tool");
-        else
-            json.WriteNumber("tool", hole.Tool);
+        json.WriteTool(hole.Tool);
         json.WriteKnown("x", hole.X);
         json.WriteKnown("y", hole.Y);
         json.WriteKnown("rLevel", hole.RLevel);

@@ -48,7 +48,7 @@ static class MotionJson
         WriteMoves(recording, json);
         json.WriteStartArray("shifts");
         foreach (var shift in scene.Shifts)
-            WriteArray(shift, json);
+            json.WritePoint(shift);
         json.WriteEndArray();
         WriteApproaches("contacts", recording, recording.Contacts, json);
         json.WriteNumber("contactCount", recording.ContactCount);
@@ -140,7 +140,7 @@ static class MotionJson
                 json.WriteKnown("radius", cylinder.Radius);
                 json.WriteKnown("bottom", cylinder.Bottom);
                 json.WriteKnown("top", cylinder.Top);
-                json.WriteString("part", cylinder.Part switch { ToolPart.Holder => "holder", ToolPart.Shank => "shank", _ => "cutter" });
+                json.WriteString("part", OperationJson.Word(cylinder.Part));
                 json.WriteEndObject();
             }
             json.WriteEndArray();
@@ -165,7 +165,7 @@ static class MotionJson
             json.WriteString("levels", state.Levels(recording.Lengths));
             json.WriteNumber("cycle", state.Cycle);
             json.WriteEndObject();
-            Flush(json);
+            json.FlushWhereMuch();
         }
         json.WriteEndArray();
     }
@@ -280,7 +280,7 @@ static class MotionJson
             json.WriteNumber("move", approach.Move);
             json.WriteNumber("step", recording.Moves[approach.Move].Step);
             json.WriteString("text", MotionNotes.Of(recording, approach));
-            json.WriteString("part", approach.Part switch { ToolPart.Holder => "holder", ToolPart.Shank => "shank", _ => "cutter" });
+            json.WriteString("part", OperationJson.Word(approach.Part));
             json.WriteKnown("distance", approach.IsToolKnown ? approach.Distance : double.NaN);
             json.WritePoint("tip", approach.Tip);
             json.WriteEndObject();
@@ -301,7 +301,7 @@ static class MotionJson
             json.WriteKnown("diameter", place.Diameter);
             json.WriteString("label", place.Label);
             json.WriteEndObject();
-            Flush(json);
+            json.FlushWhereMuch();
         }
         json.WriteEndArray();
     }
@@ -312,7 +312,7 @@ static class MotionJson
         foreach (var text in texts)
         {
             json.WriteStringValue(text);
-            Flush(json);
+            json.FlushWhereMuch();
         }
         json.WriteEndArray();
     }
@@ -323,19 +323,5 @@ static class MotionJson
     static void WriteNumbers(string name, IEnumerable<double> values, Utf8JsonWriter json) =>
         json.WriteBase64String(name, MemoryMarshal.AsBytes(values.Select(JsonNumbers.Rounded).ToArray().AsSpan()));
 
-    static void WriteArray(Point3 place, Utf8JsonWriter json)
-    {
-        json.WriteStartArray();
-        for (var axis = 0; axis < 3; axis++)
-            json.WriteKnown(place[axis]);
-        json.WriteEndArray();
-    }
-
     static double[] Coordinates(Point3 place) => [place.X, place.Y, place.Z];
-
-    static void Flush(Utf8JsonWriter json)
-    {
-        if (json.BytesPending > 1 << 16)
-            json.Flush();
-    }
 }

@@ -48,7 +48,7 @@ public static class OperationJson
     {
         json.WriteStartObject();
         json.WriteNumber("number", operation.Number);
-        WriteTool(operation.Tool, json);
+        json.WriteTool(operation.Tool);
         json.WriteString("kind", Word(operation.Kind));
         if (operation.Cycle > 0)
             json.WriteString("cycle", $"G{operation.Cycle}");
@@ -84,7 +84,7 @@ public static class OperationJson
     static void Write(ToolWork tool, Utf8JsonWriter json)
     {
         json.WriteStartObject();
-        WriteTool(tool.Tool, json);
+        json.WriteTool(tool.Tool);
         json.WriteStartArray("operations");
         foreach (var operation in tool.Operations)
             json.WriteNumberValue(operation.Number);
@@ -104,7 +104,7 @@ public static class OperationJson
         json.WriteNumber("line", pass.Line + 1);
         if (pass.File is { } file)
             json.WriteString("file", file);
-        WriteTool(pass.Tool, json);
+        json.WriteTool(pass.Tool);
         json.WriteString("part", Word(pass.Part));
         json.WriteString("kind", pass.IsRapid ? "rapid" : "feed");
         json.WritePoint("at", pass.Tip);
@@ -120,14 +120,6 @@ public static class OperationJson
         ToolPart.Shank => "shank",
         _ => "cutter",
     };
-
-    static void WriteTool(int tool, Utf8JsonWriter json)
-    {
-        if (tool < 0)
-            json.WriteNull("tool");
-        else
-            json.WriteNumber("tool", tool);
-    }
 
     static void WriteTotals(MoveTotals totals, Utf8JsonWriter json)
     {

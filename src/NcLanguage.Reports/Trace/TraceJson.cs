@@ -54,8 +54,7 @@ public static class TraceJson
             WriteMove(step, i, json);
         json.WriteEndArray();
         json.WriteEndObject();
-        if (json.BytesPending > 1 << 16)
-            json.Flush();
+        json.FlushWhereMuch();
     }
 
     static void WriteMove(in TracedStep step, int index, Utf8JsonWriter json)

@@ -66,23 +66,23 @@ static class NumberItems
             items.Add(rank, new CompletionEntry(spot.Style.Case(letter + digits + behind), CompletionKind.Program, detail, spot.Style.Case(letter + digits + behind)));
     }
 
-    static FlowText TextOf(Spot spot)
-    {
-        var run = spot.Analysis.Main;
-        if (run.Flow is { } flow)
-            return flow.Text;
-        var marks = new ChunkMarks[run.Texts.Length];
-        for (var i = 0; i < marks.Length; i++)
-            marks[i] = run.Texts[i].Marks;
-        return new FlowText(run.Text, [.. marks]);
-    }
+    static FlowText TextOf(Spot spot) => new Symbols(spot.Analysis).Flow;
 
     static string Title(Spot spot, int line) => Titles.Above(spot.Analysis, line) is { } title ? ": " + title : "";
 
+    /// <summary>The beginning of a block, as it stands.</summary>
     static string Shown(Spot spot, int line)
     {
-        var bytes = spot.Analysis.Text.Line(line);
-        var text = Encoding.UTF8.GetString(bytes.Length > 4 * LongestShown ? bytes[..(4 * LongestShown)] : bytes).Trim();
-        return text.Length > LongestShown ? text[..LongestShown].TrimEnd() + "…" : text;
+        var bytes = spot.Analysis.Text.Line(line).Trim(" \t"u8);
+        // A character takes four bytes at most: what is cut here is not shown anyway.
+        bytes = bytes[..Math.Min(bytes.Length, 4 * (LongestShown + 1))];
+        var text = new StringBuilder();
+        foreach (var rune in Encoding.UTF8.GetString(bytes).EnumerateRunes())
+        {
+            if (text.Length >= LongestShown)
+                return text.ToString().TrimEnd() + "…";
+            text.Append(rune);
+        }
+        return text.ToString();
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json;
 
 namespace NcLanguage.Editing;
 
@@ -9,7 +10,7 @@ namespace NcLanguage.Editing;
 /// <param name="IsValue">Whether a value stands or may stand there.</param>
 /// <param name="Start">Byte offset where what stands there begins, its opening quote included; the cursor where nothing does.</param>
 /// <param name="End">Byte offset behind it.</param>
-/// <param name="Text">What stands there, without quotes.</param>
+/// <param name="Text">What stands there, without quotes and escapes.</param>
 /// <param name="Names">Names of all members of the innermost object, that at the cursor left out.</param>
 /// <param name="HasColon">Whether a colon follows the name.</param>
 sealed record JsonCursor(
@@ -67,7 +68,7 @@ sealed record JsonCursor(
             if (c == '"' || IsBare(c))
             {
                 at = c == '"' ? EndOfString(text, at) : EndOfBare(text, at);
-                var content = Encoding.UTF8.GetString(c == '"' ? text[(start + 1)..Math.Max(start + 1, at - (IsClosed(text, start, at) ? 1 : 0))] : text[start..at]);
+                var content = c == '"' ? ContentOf(text, start, at) : Encoding.UTF8.GetString(text[start..at]);
                 var level = levels.Count > 0 ? levels.Peek() : null;
                 var isName = level is { TakesName: true };
                 var comma = level is { HasValue: true } ? endOfValue : -1;
@@ -194,7 +195,25 @@ sealed record JsonCursor(
         return Math.Min(at, text.Length);
     }
 
-    static bool IsClosed(ReadOnlySpan<byte> text, int start, int end) => end - start >= 2 && text[end - 1] == '"';
+    /// <summary>The content of a string; where it is never closed, or holds an escape that says nothing, as it is written.</summary>
+    static string ContentOf(ReadOnlySpan<byte> text, int start, int end)
+    {
+        var isClosed = end - start >= 2 && text[end - 1] == '"';
+        var inside = text[(start + 1)..(isClosed ? end - 1 : end)];
+        if (isClosed && inside.Contains((byte)'\\'))
+        {
+            var reader = new Utf8JsonReader(text[start..end]);
+            try
+            {
+                return reader.Read() ? reader.GetString()! : "";
+            }
+            catch (Exception e) when (e is JsonException or InvalidOperationException)
+            {
+                // It is being written, or is no text: half of a character, bytes that are no UTF-8.
+            }
+        }
+        return Encoding.UTF8.GetString(inside);
+    }
 
     static int EndOfComment(ReadOnlySpan<byte> text, int at)
     {

@@ -103,13 +103,14 @@ public static class Lenses
         }
         var text = place.Kind != LensKind.Program ? place.Text
             : $"{Say.Count(operations.Tools.Count(tool => tool.Tool > 0), "tool")}, " + (holes > 0 ? Say.Count(holes, "hole") + ", " : "") + (unknown > 0 ? "at least " : "") + Times.Of(seconds);
-        return nearest is null ? text : text + Nearest(analysis, nearest);
+        return nearest is null ? text : text + Nearest(analysis, nearest, place);
     }
 
-    static string Nearest(ProgramAnalysis analysis, NearestPass pass)
+    static string Nearest(ProgramAnalysis analysis, NearestPass pass, LensPlace lens)
     {
+        var lengths = Lengths.Of(analysis.Main.StepAt(pass.File is null ? pass.Line : lens.Line).After);
         var name = analysis.Main.Job.Obstacles[pass.Obstacle].Name;
         var place = pass.File is { } file ? $"in {file}, line {pass.Line + 1}" : $"in line {pass.Line + 1}";
-        return pass.IsContact ? $", contact with {name} {place}" : $", nearest {Say.Number(Math.Round(pass.Distance, 2))} mm to {name} {place}";
+        return pass.IsContact ? $", contact with {name} {place}" : $", nearest {lengths.Length(Math.Round(pass.Distance, 2))} to {name} {place}";
     }
 }

@@ -158,6 +158,14 @@ public sealed class NameCompletionTests
         Assert.Equal(["20"], Typist.Labels("N10 G0\nN20 X1\nIF [1 GT 0] GOTO2|"));
     }
 
+    /// <summary>The emoji is one character of two UTF-16 code units, and stands where the text is cut.</summary>
+    [Fact]
+    public void A_block_is_not_cut_within_a_character()
+    {
+        var shown = "N10 (" + new string('x', 34);
+        Assert.Equal($"line 1: {shown}😀…", Typist.At($"{shown}😀 and more)\nGOTO |").Entry("10").Detail);
+    }
+
     /// <summary>Thousands of numbers are no list: the nearest are shown, and more come when digits are typed.</summary>
     [Fact]
     public void Many_block_numbers_are_cut_short_and_said_to_be()

@@ -47,6 +47,12 @@ public sealed class LensTests
     public void A_contact_is_called_one() =>
         Assert.EndsWith("contact with clamp A in line 10", Of(Job.Replace("G0 X60 Y10", "G0 X60 Y10 Z10", StringComparison.Ordinal), Editor.PlateSetup)[2], StringComparison.Ordinal);
 
+    /// <summary>As above, in inches: 25 − 0.4 · 25.4 − 5 = 9.84 mm, 0.3874 in.</summary>
+    [Fact]
+    public void A_program_in_inches_is_told_inches() =>
+        Assert.EndsWith(" s, nearest 0.3874 in to clamp A in line 6",
+            Of("G20 G90 G17 G54\nT4 M6\nS1500 M3 F5\nG0 X0 Y0.4 Z2\nG99 G82 X0 Y0.4 Z-0.1 R0.1 P0.5\nX0.4\nG80 G0 Z2\nM30", Editor.PlateSetup)[1], StringComparison.Ordinal);
+
     [Fact]
     public void Called_programs_tell_how_often_they_run() =>
         Assert.Equal(["4 Called: runs 3 times, 0 s", "7 Called: not called"],

@@ -209,6 +209,8 @@ public sealed class JobFileTests
     {
         var (text, offset) = Cut("{ \"machine\": \"shop.$0machine.json\" }");
         Assert.Equal("shop.machine.json", JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset)!.Value.Name);
+        (text, offset) = Cut("{ \"machine\": \"shop\\/M\\u00fch$0le.machine.json\" }");
+        Assert.Equal("shop/Mühle.machine.json", JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset)!.Value.Name);
         (text, offset) = Cut("{ \"material\": \"alu$0minium\" }");
         Assert.Null(JobFileAnswers.MachineNamed(JobFileKind.Setup, text, offset));
     }

@@ -31,7 +31,7 @@ ref partial struct BlockRun
     {
         foreach (ref readonly var token in _block.Tokens)
         {
-            if (token.Kind != TokenKind.Assignment || NameOf(token) is not null)
+            if (token.Kind != TokenKind.Assignment || AssignedVariable.NameOf(_block, token) is not null)
                 continue;
             var number = NumberOf(token, out _);
             if (SystemVariables.IsDatum(number))
@@ -49,7 +49,7 @@ ref partial struct BlockRun
             // A value that cannot be read leaves the variable set to what is not known.
             var value = isCertain && !token.IsMalformed ? ValueOf(token) : double.NaN;
             var variables = state.Variables ?? Variables.None;
-            if (NameOf(token) is { } name)
+            if (AssignedVariable.NameOf(_block, token) is { } name)
             {
                 state.Variables = variables.With(name, value);
                 continue;
@@ -68,27 +68,14 @@ ref partial struct BlockRun
         }
     }
 
-    /// <summary>The name of a named variable that is set, in lower case and without blanks; null for a numbered one.</summary>
-    readonly string? NameOf(in Token token)
-    {
-        var target = _block.Line[token.Start..token.ValueStart];
-        var open = target.IndexOf((byte)'<');
-        var close = target.IndexOf((byte)'>');
-        if (open < 0 || close < open || target[..open].TrimStart("# \t"u8).Length > 0)
-            return null;
-        return Encoding.UTF8.GetString(target[(open + 1)..close]).Replace(" ", "", StringComparison.Ordinal)
-            .Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
-    }
-
     /// <summary>The number of the variable that a token sets; −1 where it is not known, or there is no such variable.</summary>
     /// <param name="firstVacant">The number of a variable never set that says which one is to be set, as in #[#9]=5; −1 where there is none.</param>
     readonly int NumberOf(in Token token, out int firstVacant)
     {
         var reader = new VariableReader(_step.Before, Setup, Machine);
-        var number = Expression.Read(_block.Line, token.Start + 1, ref reader).Value;
+        var number = AssignedVariable.NumberOf(_block, token, ref reader);
         firstVacant = reader.FirstVacant;
-        var whole = Math.Round(number);
-        return Math.Abs(number - whole) <= Expression.WholeTolerance && whole is >= Expression.FirstVariable and <= Expression.LastVariable ? (int)whole : -1;
+        return number;
     }
 
     readonly void NoteVacantWords()

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using NcLanguage.Syntax.Expressions;
 
 namespace NcLanguage.Control.State;
@@ -26,6 +27,10 @@ public sealed class Variables : IEquatable<Variables>
 
     /// <summary>The value of #number: NaN where it is not known, <see cref="Expression.Unset"/> where it was never set.</summary>
     public double Get(int number) => IsLocal(number) ? _locals.Get(_locals.Numbered, number) : _common.Get(_common.Numbered, number);
+
+    /// <summary>A name, as it stands between &lt; and &gt;, as it is known here: without blanks, in lower case.</summary>
+    public static string NameIn(ReadOnlySpan<byte> written) =>
+        Encoding.UTF8.GetString(written).Replace(" ", "", StringComparison.Ordinal).Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
 
     /// <summary>The value of a named variable; the name in lower case.</summary>
     public double Get(string name) => IsLocal(name) ? _locals.Get(_locals.Named, name) : _common.Get(_common.Named, name);

@@ -17,12 +17,12 @@ static class AssignmentText
         if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
             return $"{target} variable\n\n{notRun}\n\n{Source}";
         var number = Assigned.Number(analysis, block, token, step);
-        var isNumbered = !double.IsNaN(number);
-        var (before, after) = (isNumbered ? Assigned.Value(analysis, step.Before, (int)number) : double.NaN, Assigned.ValueAfter(analysis, block, token, step));
+        var isNumbered = number >= 0;
+        var (before, after) = (isNumbered ? Assigned.Value(analysis, step.Before, number) : double.NaN, Assigned.ValueAfter(analysis, block, token, step));
         // A name that is made of other variables also tells which one it is.
-        var name = isNumbered && written.AsSpan(1).IndexOfAny('#', '[') >= 0 ? $" (#{(int)number})" : "";
-        var row = isNumbered ? VariableTable.Find((int)number) : null;
-        return $"{target}{name} {row?.NameOf((int)number) ?? "variable"}\n\n"
+        var name = isNumbered && written.AsSpan(1).IndexOfAny('#', '[') >= 0 ? $" (#{number})" : "";
+        var row = isNumbered ? VariableTable.Find(number) : null;
+        return $"{target}{name} {row?.NameOf(number) ?? "variable"}\n\n"
             + (double.IsNaN(after) ? $"Its value is {Lengths.NotKnown}." : $"Becomes {Say.Number(after, 6)}{(double.IsNaN(before) ? "" : $", was {Say.Number(before, 6)}")}.")
             + RunsText.Values(analysis, line, at => Assigned.ValueAfter(analysis, analysis.Main.BlockAt(line), token, at))
             + $" It is set when the other words of the block have been read.\n\n{Source}";

@@ -19,8 +19,8 @@ public static class JobFileSymbols
         var cursor = JsonCursor.At(text.ToBytes(), offset);
         return cursor.Path switch
         {
-            ["variables"] when cursor.IsName => Variable(cursor.Text),
-            ["variables", var name] => Variable(name),
+            ["variables"] when cursor.IsName => ProgramSymbol.VariableIn(cursor.Text),
+            ["variables", var name] => ProgramSymbol.VariableIn(name),
             ["tools", JsonCursor.Entry, ..] => Tool(cursor, text.LineAt(offset) + 1, setup),
             _ => null,
         };
@@ -39,16 +39,7 @@ public static class JobFileSymbols
     {
         ArgumentNullException.ThrowIfNull(program);
         return SymbolReader.In(program).Where(use => use.Role == UseRole.Read && use.Symbol.Kind is NamedKind.Variable or NamedKind.NamedVariable)
-            .Select(use => use.Symbol.Name is { } name ? $"#<{name}>" : "#" + use.Symbol.Number.ToString(CultureInfo.InvariantCulture)).Distinct();
-    }
-
-    static ProgramSymbol? Variable(string name)
-    {
-        if (name.Length > 3 && name.StartsWith("#<", StringComparison.Ordinal) && name[^1] == '>')
-            return new ProgramSymbol(NamedKind.NamedVariable, -1, SymbolReader.NameIn(Encoding.UTF8.GetBytes(name[2..^1])));
-        return name.StartsWith('#') && int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0
-            ? new ProgramSymbol(NamedKind.Variable, number)
-            : null;
+            .Select(use => use.Symbol.VariableName).Distinct();
     }
 
     /// <summary>The tool whose row begins last above the cursor: by its number, or by the offset that the cursor stands on.</summary>

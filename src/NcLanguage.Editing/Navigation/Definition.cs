@@ -37,19 +37,9 @@ public static class Definition
         NamedKind.Tool => Row(analysis, analysis.Setup.FindTool(symbol.Number)?.Line),
         NamedKind.LengthOffset => Row(analysis, analysis.Setup.FindLengthOffset(symbol.Number)?.Line),
         NamedKind.RadiusOffset => Row(analysis, analysis.Setup.FindRadiusOffset(symbol.Number)?.Line),
-        NamedKind.Variable or NamedKind.NamedVariable => Row(analysis, LineOfVariable(analysis.Setup, symbol)),
+        NamedKind.Variable or NamedKind.NamedVariable => Row(analysis, symbol.LineIn(analysis.Setup)),
         _ => [],
     };
-
-    static int? LineOfVariable(Setup setup, ProgramSymbol symbol)
-    {
-        foreach (var (name, line) in setup.VariableLines)
-            if (symbol.Name is null
-                ? int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number == symbol.Number
-                : name.Length > 3 && name[1] == '<' && SymbolReader.NameIn(Encoding.UTF8.GetBytes(name[2..^1])) == symbol.Name)
-                return line;
-        return null;
-    }
 
     static TextPlace Own(SymbolUse use) => new(null, use.Line, use.Start, use.End);
 

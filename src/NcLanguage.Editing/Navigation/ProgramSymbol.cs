@@ -1,3 +1,8 @@
+using System.Globalization;
+using System.Text;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
 namespace NcLanguage.Editing;
 
 /// <summary>What a number in a program can stand for.</summary>
@@ -28,7 +33,30 @@ public enum NamedKind
 }
 
 /// <summary>What a place names: a kind with its number, or the name (lower case, without blanks) of a variable that has one.</summary>
-public readonly record struct ProgramSymbol(NamedKind Kind, int Number, string? Name = null);
+public readonly record struct ProgramSymbol(NamedKind Kind, int Number, string? Name = null)
+{
+    /// <summary>The variable that a setup names so: #100 or #&lt;depth&gt;; null for any other text.</summary>
+    public static ProgramSymbol? VariableIn(string name)
+    {
+        if (name.Length > 3 && name.StartsWith("#<", StringComparison.Ordinal) && name[^1] == '>')
+            return new ProgramSymbol(NamedKind.NamedVariable, -1, Variables.NameIn(Encoding.UTF8.GetBytes(name[2..^1])));
+        return name.StartsWith('#') && int.TryParse(name.AsSpan(1), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number > 0
+            ? new ProgramSymbol(NamedKind.Variable, number)
+            : null;
+    }
+
+    /// <summary>A variable as programs write it: #100, #&lt;depth&gt;.</summary>
+    public string VariableName => Name is { } name ? $"#<{name}>" : "#" + Number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>The line (from 1) on which a setup gives this variable its value; null where it does not, and for what is no variable.</summary>
+    public int? LineIn(Setup setup)
+    {
+        foreach (var (name, line) in setup.VariableLines)
+            if (VariableIn(name) == this)
+                return line;
+        return null;
+    }
+}
 
 /// <summary>How a place uses what it names.</summary>
 public enum UseRole

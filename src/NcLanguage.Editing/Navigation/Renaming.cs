@@ -3,6 +3,7 @@ using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
@@ -66,7 +67,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
         {
             var inner = name.StartsWith("#<", StringComparison.Ordinal) && name.EndsWith('>') ? name[2..^1] : name;
             return inner.Length > 0 && inner.All(sign => char.IsAsciiLetterOrDigit(sign) || sign is '_' or '-') && char.IsAsciiLetter(inner.TrimStart('_').FirstOrDefault('0'))
-                ? (old with { Name = SymbolReader.NameIn(Encoding.UTF8.GetBytes(inner)) }, inner)
+                ? (old with { Name = Variables.NameIn(Encoding.UTF8.GetBytes(inner)) }, inner)
                 : null;
         }
         var letters = old.Kind switch { NamedKind.BlockNumber => "Nn", NamedKind.Program => "Oo:", NamedKind.Variable => "#", _ => "" };
@@ -92,14 +93,16 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
         var (first, end) = _symbols.ScopeOf(place);
         if (wanted.Kind == NamedKind.Loop)
             return WhyNotLoop(place, wanted);
-        if (place.Symbol is { Kind: NamedKind.Variable, Number: <= Control.State.Variables.LastLocal } && MayBeArgument(cancel) is { } why)
+        if (place.Symbol is { Kind: NamedKind.Variable, Number: <= Variables.LastLocal } && MayBeArgument(cancel) is { } why)
             return why;
-        if (analysis.Setup.Variables.ContainsKey(Shown(place.Symbol)))
+        if (place.Symbol.LineIn(analysis.Setup) is not null)
             return $"The setup gives {Shown(place.Symbol)} its value: change it there too, then here by hand.";
+        if (wanted.LineIn(analysis.Setup) is not null)
+            return $"The setup gives {Shown(wanted)} a value, which the program would begin with.";
         if (wanted.Kind == NamedKind.Variable && !IsFree(wanted.Number))
             return $"#{wanted.Number} belongs to the control.";
-        if (wanted.Kind == NamedKind.Variable && wanted.Number <= Control.State.Variables.LastLocal != place.Symbol.Number <= Control.State.Variables.LastLocal)
-            return $"#1 to #{Control.State.Variables.LastLocal} belong to one program alone, the others are shared: #{wanted.Number} would not mean the same.";
+        if (wanted.Kind == NamedKind.Variable && wanted.Number <= Variables.LastLocal != place.Symbol.Number <= Variables.LastLocal)
+            return $"#1 to #{Variables.LastLocal} belong to one program alone, the others are shared: #{wanted.Number} would not mean the same.";
         if (_symbols.Uses(wanted, first, end, cancel) is [var taken, ..])
             return $"{Shown(wanted)} is in use already, in line {taken.Line + 1}.";
         if (wanted.Kind is NamedKind.Variable && Computed(first, end, NamedKind.Variable) is >= 0 and var computed)
@@ -201,8 +204,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
     {
         NamedKind.BlockNumber => "N" + Say.Number(symbol.Number),
         NamedKind.Program => "O" + Say.Number(symbol.Number),
-        NamedKind.NamedVariable => $"#<{symbol.Name}>",
-        _ => "#" + Say.Number(symbol.Number),
+        _ => symbol.VariableName,
     };
 
     /// <summary>The file that calls find by the number gets the new one, written as before: O0012.nc, 12.nc.</summary>

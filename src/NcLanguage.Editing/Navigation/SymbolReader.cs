@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -123,7 +124,7 @@ static class SymbolReader
                 var length = text[start..].IndexOf((byte)'>');
                 if (length < 0)
                     return;
-                uses.Add(new SymbolUse(new ProgramSymbol(NamedKind.NamedVariable, -1, NameIn(text[(start + 1)..(start + length)])),
+                uses.Add(new SymbolUse(new ProgramSymbol(NamedKind.NamedVariable, -1, Variables.NameIn(text[(start + 1)..(start + length)])),
                     line, token.Start + start + 1, token.Start + start + length, role));
                 continue;
             }
@@ -134,10 +135,6 @@ static class SymbolReader
                 uses.Add(new SymbolUse(new ProgramSymbol(NamedKind.Variable, number), line, token.Start + start, token.Start + end, role));
         }
     }
-
-    /// <summary>A variable's name as it is compared: without blanks, in lower case.</summary>
-    public static string NameIn(ReadOnlySpan<byte> written) =>
-        Encoding.UTF8.GetString(written).Replace(" ", "", StringComparison.Ordinal).Replace("\t", "", StringComparison.Ordinal).ToLowerInvariant();
 
     static int Whole(in Token token) => !token.IsMalformed && token.Value is >= 0 and < 1e9 && token.Value == Math.Floor(token.Value) ? (int)token.Value : -1;
 

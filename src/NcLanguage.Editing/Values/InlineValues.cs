@@ -43,7 +43,7 @@ public static class InlineValues
             var after = stopped ?? analysis.Main.StepAt(line).After;
             foreach (var use in uses)
                 if (ValueOf(use.Symbol, use.Role == UseRole.Write ? after : before, analysis) is { } value)
-                    answers.Add(new ValueAnswer(line, use.Start, use.End, $"{(use.Symbol.Name is { } name ? $"#<{name}>" : "#" + Say.Number(use.Symbol.Number))} = {value}"));
+                    answers.Add(new ValueAnswer(line, use.Start, use.End, $"{use.Symbol.VariableName} = {value}"));
         }
         return answers;
     }

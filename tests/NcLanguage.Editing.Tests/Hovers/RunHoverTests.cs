@@ -45,6 +45,14 @@ public sealed class RunHoverTests
     }
 
     [Fact]
+    public void A_setting_of_a_variable_with_a_long_name_tells_its_value()
+    {
+        const string name = "#<distance_to_the_first_hole>";
+        Assert.Contains("Becomes 5", Editor.Markdown($"$0{name}=5"), StringComparison.Ordinal);
+        Assert.Contains("2 values from 1 to 2", Editor.Markdown($"{name}=0\nWHILE [{name} LT 2] DO 1\n$0{name}={name}+1\nEND 1\nM30"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_block_that_runs_once_says_nothing_of_runs()
     {
         var text = Editor.Markdown(At("G0 Z50", "N70$0 G0 Z50"));

@@ -11,9 +11,9 @@ public sealed class RenamingTests
         return at.Apply(answer.Edits);
     }
 
-    static string? Refusal(string marked, string newName)
+    static string? Refusal(string marked, string newName, string? setup = null)
     {
-        var at = new Marked(marked);
+        var at = new Marked(marked, setup);
         var answer = new Renaming(at.Analysis, null, null).Rename(at.Line, at.Column, newName);
         Assert.Empty(answer.Edits);
         return answer.Refusal;
@@ -54,6 +54,13 @@ public sealed class RenamingTests
     [InlineData("G1 X1$00 F1", "5", "Nothing here has a number or name that could be changed everywhere at once.")]
     [InlineData("X#52$021", "100", "Nothing here has a number or name that could be changed everywhere at once.")]
     public void What_would_change_the_meaning_is_refused(string marked, string newName, string expected) => Assert.Equal(expected, Refusal(marked, newName));
+
+    [Theory]
+    [InlineData("Z-#10$00", "101", "The setup gives #100 its value: change it there too, then here by hand.")]
+    [InlineData("Z-#<dep$0th>", "#<low>", "The setup gives #<depth> its value: change it there too, then here by hand.")]
+    [InlineData("Z-#10$02", "103", "The setup gives #103 a value, which the program would begin with.")]
+    public void What_the_setup_gives_is_known_however_it_writes_it(string marked, string newName, string expected) =>
+        Assert.Equal(expected, Refusal(marked, newName, "{ \"variables\": { \"#0100\": 3, \"#<Depth>\": 2, \"#103\": 4 } }"));
 
     [Fact]
     public void Programs_beside_that_call_it_change_too_and_its_file_gets_the_name()

@@ -10,8 +10,7 @@ namespace NcLanguage.Control.Execution;
 // Arcs: their centre by words or by radius, and what polar words, scaling and rotation make of them.
 ref partial struct BlockRun
 {
-    /// <summary>Largest difference of start and end radius of an arc (NISTIR 6556 §3.5.3.2): 0.002 mm or 0.0002 in.</summary>
-    readonly double ArcTolerance => _state.Units == LengthUnit.Inch ? 0.0002 * UnitLength.MmPerInch : 0.002;
+    readonly double ArcTolerance => Arcs.Tolerance(_state.Units);
 
     readonly void Arc()
     {

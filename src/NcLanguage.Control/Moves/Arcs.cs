@@ -14,6 +14,9 @@ public static class Arcs
         _ => (0, 1, 2),
     };
 
+    /// <summary>Largest difference of an arc's start and end radius, and of a radius and half the chord, mm (NISTIR 6556 §3.5.3.2): 0.002 mm or 0.0002 in.</summary>
+    public static double Tolerance(LengthUnit units) => units == LengthUnit.Inch ? 0.0002 * UnitLength.MmPerInch : 0.002;
+
     /// <summary>The centre of the arc with radius <paramref name="r"/> from (a0, b0) to (a1, b1): the shorter way for a
     /// positive radius, the longer for a negative one. Null when the radius is shorter than half the chord, or there is no chord.</summary>
     /// <param name="tolerance">How much shorter than half the chord a radius may be and still be read as a half circle, mm.</param>

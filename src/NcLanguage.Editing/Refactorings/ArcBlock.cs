@@ -19,8 +19,8 @@ readonly record struct ArcBlock(int Line, Point3 From, Point3 To, Point3 Centre,
     /// <summary>Ends of arcs nearer than this are one, mm.</summary>
     const double Rounding = 1e-6;
 
-    /// <summary>How much shorter than half the chord a radius may be, mm: the block's own limit (NISTIR 6556 §3.5.3.2).</summary>
-    public double Tolerance => Unit == 1 ? 0.002 : 0.0002 * Unit;
+    /// <summary>How much shorter than half the chord a radius may be, mm.</summary>
+    public double Tolerance => Arcs.Tolerance(Unit == 1 ? LengthUnit.Millimetre : LengthUnit.Inch);
 
     public double Radius => Math.Sqrt(Math.Pow(From[First] - Centre[First], 2) + Math.Pow(From[Second] - Centre[Second], 2));
 
@@ -93,8 +93,7 @@ readonly record struct ArcBlock(int Line, Point3 From, Point3 To, Point3 Centre,
         var clockwise = after.Motion == MotionMode.ArcClockwise;
         if (isByRadius)
         {
-            var tolerance = unit == 1 ? 0.002 : 0.0002 * unit;
-            if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], Lengths.Written(block, step, 'R', readings), clockwise, tolerance) is not { } at)
+            if (Arcs.CentreFromRadius(from[first], from[second], to[first], to[second], Lengths.Written(block, step, 'R', readings), clockwise, Arcs.Tolerance(after.Units)) is not { } at)
                 return null;
             centre = from.With(first, at.A).With(second, at.B);
         }

@@ -13,6 +13,9 @@ sealed class HolesToLoop : Refactoring
     /// <summary>Fewer holes are shorter written out.</summary>
     const int Fewest = 4;
 
+    /// <summary>Variables that may count the holes, the first free one does: common ones, so that no call hands them over.</summary>
+    const int FirstVariable = 101, LastVariable = 199;
+
     public override string Name => "holesToLoop";
 
     public override string Kind => "refactor.rewrite";
@@ -41,8 +44,9 @@ sealed class HolesToLoop : Refactoring
         var text = analysis.Text;
         if ((run.Obstacle(analysis) ?? Obstacle(analysis, run)) is { } obstacle)
             return Draft.Refuse(obstacle);
-        if (FreeVariable(text, analysis) is not { } variable || FreeLoop(text) is not { } loop)
-            return Draft.Refuse("No variable from #100 to #199 is free, or no loop number from 1 to 3.");
+        if (FreeVariable(text, analysis) is not { } variable)
+            return Draft.Refuse($"No variable from #{FirstVariable} to #{LastVariable} is free.");
+        var loop = FreeLoop(text);
         var words = Circle(run, analysis)!.Words($"#{variable}");
         var draft = Write(holes: run.Count);
         // What is worked out differs from what was written by rounding. Where the program goes on from just that place, the last hole stays as it is.
@@ -94,7 +98,7 @@ sealed class HolesToLoop : Refactoring
     static int? FreeVariable(SourceText text, ProgramAnalysis analysis)
     {
         var all = text.ToString();
-        for (var number = 101; number < 200; number++)
+        for (var number = FirstVariable; number <= LastVariable; number++)
         {
             var name = "#" + number.ToString(CultureInfo.InvariantCulture);
             if (!all.Contains(name, StringComparison.Ordinal) && !analysis.Setup.Variables.ContainsKey(name))
@@ -103,7 +107,7 @@ sealed class HolesToLoop : Refactoring
         return null;
     }
 
-    static int? FreeLoop(SourceText text)
+    static int FreeLoop(SourceText text)
     {
         var taken = new HashSet<double>();
         for (var line = 0; line < text.LineCount; line++)

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Expressions;
 using NcLanguage.Syntax.Lexing;

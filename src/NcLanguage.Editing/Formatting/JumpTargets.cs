@@ -1,4 +1,5 @@
 using NcLanguage.Syntax.Lexing;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Formatting;
 
@@ -15,5 +16,18 @@ static class JumpTargets
             if (block.Tokens[i] is { Kind: TokenKind.Statement, Statement: StatementKind.Goto } || (returns && block.Tokens[i].IsWord('P')))
                 return i;
         return -1;
+    }
+
+    /// <summary>The numbers that the blocks of a text jump to; a number that is worked out is none of them.</summary>
+    public static HashSet<double> NumbersIn(SourceText text)
+    {
+        var numbers = new HashSet<double>();
+        for (var line = 0; line < text.LineCount; line++)
+        {
+            var block = text.BlockAt(line);
+            if (In(block) is >= 0 and var target && !double.IsNaN(block.Tokens[target].Value))
+                numbers.Add(block.Tokens[target].Value);
+        }
+        return numbers;
     }
 }

@@ -31,7 +31,7 @@ sealed class Renumbering
         for (var line = Leader.LinesOf(text); line < text.LineCount; line++)
         {
             var block = text.BlockAt(line);
-            if (BeginsProgram(block))
+            if (block.BeginsProgram)
             {
                 newOf.Add(new());
                 next = step;
@@ -132,12 +132,10 @@ sealed class Renumbering
         return null;
     }
 
-    static bool BeginsProgram(in Block block) => (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;
-
     /// <summary>Whether a block is numbered: not % alone, program numbers, comments alone and statements behind an O word.</summary>
     public static bool TakesNumber(in Block block)
     {
-        if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
+        if (block.ProgramNumberIndex >= 0)
             return false;
         foreach (ref readonly var token in block.Tokens)
             if (!token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip))

@@ -15,9 +15,7 @@ static class StatementText
     public static string Of(ProgramAnalysis analysis, int line, in Token token)
     {
         var block = analysis.Main.BlockAt(line);
-        var behindO = false;
-        foreach (ref readonly var other in block.Tokens)
-            behindO |= other.IsWord('O');
+        var behindO = block.IndexOf('O') >= 0;
         var keyword = token.Statement.ToString().ToUpperInvariant();
         var row = StatementTable.Find(keyword, behindO) ?? StatementTable.Find(keyword, !behindO);
         var text = new StringBuilder($"**{keyword}** {row?.Name}\n\n{row?.Meaning}");

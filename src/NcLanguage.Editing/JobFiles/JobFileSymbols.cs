@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
 

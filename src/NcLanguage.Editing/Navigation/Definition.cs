@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Setups;

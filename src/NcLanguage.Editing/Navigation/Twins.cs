@@ -42,7 +42,7 @@ public static class Twins
     static IEnumerable<SymbolUse> OfTool(ProgramAnalysis analysis, Symbols symbols, SymbolUse place)
     {
         var number = place.Symbol.Number;
-        var changes = Changes(analysis.Main);
+        var changes = ToolChanges.Of(analysis.Main).Select(change => (Line: change.Key, Tool: change.Value)).ToList();
         var own = place.Symbol.Kind == NamedKind.Tool
             ? changes.FindIndex(change => change.Line >= place.Line && change.Tool == number)
             : changes.FindLastIndex(change => change.Line <= place.Line);
@@ -54,15 +54,5 @@ public static class Twins
         return tool.TakeLast(1)
             .Concat(symbols.Uses(new ProgramSymbol(NamedKind.LengthOffset, number), changes[own].Line, end, default))
             .Concat(symbols.Uses(new ProgramSymbol(NamedKind.RadiusOffset, number), changes[own].Line, end, default));
-    }
-
-    /// <summary>Where tools are changed, in the order of the text.</summary>
-    static List<(int Line, int Tool)> Changes(ProgramRun run)
-    {
-        var changes = new SortedDictionary<int, int>();
-        for (var part = 0; part < run.Results.Length; part++)
-            foreach (var tool in run.Results[part].Tools)
-                changes[run.LineOf(part, tool.Line)] = tool.Tool;
-        return [.. changes.Select(change => (change.Key, change.Value))];
     }
 }

@@ -37,7 +37,7 @@ public sealed class Outline
     {
         _analysis = analysis;
         _blocks = new ProgramFacts(analysis.Main, cancel);
-        _toolAt = ToolsOf(analysis.Main);
+        _toolAt = ToolChanges.Of(analysis.Main);
         _tools = ToolWork.Of(analysis.Main);
         _lastLine = analysis.Text.LineCount - 1;
     }
@@ -50,16 +50,6 @@ public sealed class Outline
     {
         ArgumentNullException.ThrowIfNull(analysis);
         return new Outline(analysis, cancel).Programs(file);
-    }
-
-    /// <summary>The lines (0-based) whose blocks change the tool, and which tool the last of their runs took.</summary>
-    static SortedList<int, int> ToolsOf(ProgramRun run)
-    {
-        var taken = new Dictionary<int, int>();
-        for (var part = 0; part < run.Results.Length; part++)
-            foreach (var tool in run.Results[part].Tools)
-                taken[run.LineOf(part, tool.Line)] = tool.Tool;
-        return new SortedList<int, int>(taken);
     }
 
     List<OutlineItem> Programs(string? file)
@@ -106,13 +96,7 @@ public sealed class Outline
     string ProgramName(int line)
     {
         var block = _analysis.Main.BlockAt(line);
-        var name = "Program";
-        foreach (ref readonly var token in block.Tokens)
-            if (token.IsWord('O') || token.IsWord(':'))
-            {
-                name = Quote.Word(block, token);
-                break;
-            }
+        var name = block.ProgramNumberIndex is >= 0 and var number ? Quote.Word(block, block.Tokens[number]) : "Program";
         return Titles.In(block) is { } title ? $"{name} {title}" : name;
     }
 

@@ -17,7 +17,7 @@ sealed class AddPoints : Refactoring
 
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
     {
-        var (first, last) = lines.IsCursor ? (0, analysis.Text.LineCount - 1) : (lines.First, lines.Last);
+        var (first, last) = lines.MeantOf(analysis.Text);
         for (var line = first; line <= last; line++)
             foreach (ref readonly var token in analysis.Text.BlockAt(line).Tokens)
                 if (token.Letter is (byte)'X' or (byte)'Y' or (byte)'Z' && IsPlain(token))

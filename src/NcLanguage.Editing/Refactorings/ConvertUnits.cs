@@ -104,16 +104,14 @@ sealed class ConvertUnits : Refactoring
                 if (sense == WordSense.Other)
                     continue;
                 if (sense == WordSense.NotClear || token.IsMalformed || (_words.TryGetValue((line, i), out var other) && other != sense))
-                    _refusal ??= $"Line {line + 1}: whether {Quoted(block, token)} is a length cannot be told.";
+                    _refusal ??= $"Line {line + 1}: whether {block.StringOf(token)} is a length cannot be told.";
                 else if (token.ReadsVariables && !(token.Letter is (byte)'F' && step.After.FeedMode == FeedMode.InverseTime))
-                    _refusal ??= $"Line {line + 1}: {Quoted(block, token)} hangs on a variable, whose number would not follow.";
+                    _refusal ??= $"Line {line + 1}: {block.StringOf(token)} hangs on a variable, whose number would not follow.";
                 else if (step.After.Units != from)
                     _refusal ??= $"Line {line + 1} is read in the other unit: a program in both cannot be converted.";
                 _words[(line, i)] = sense;
             }
         }
-
-        static string Quoted(in Block block, in Token token) => System.Text.Encoding.UTF8.GetString(block.TextOf(token));
 
         /// <param name="raisesPecks">Whether the strokes of a hole are rounded up: a hair less than an even share of the depth would need one more of them.</param>
         public Draft Write(int decimals, bool raisesPecks)

@@ -22,7 +22,7 @@ sealed class DropIdleWords : Refactoring
 
     static bool HasWords(ProgramAnalysis analysis, Lines lines)
     {
-        var (first, last) = lines.IsCursor ? (0, analysis.Text.LineCount - 1) : (lines.First, lines.Last);
+        var (first, last) = lines.MeantOf(analysis.Text);
         for (var line = first; line <= last; line++)
             if (analysis.Text.BlockAt(line).HasWords)
                 return true;

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
@@ -43,7 +42,7 @@ sealed class LiftBlocks : Refactoring
         foreach (var start in found.Starts)
         {
             var block = text.BlockAt(start);
-            var own = block.NumberIndex is >= 0 and var at ? Encoding.UTF8.GetString(block.TextOf(block.Tokens[at])) + " " : "";
+            var own = block.NumberIndex is >= 0 and var at ? block.StringOf(block.Tokens[at]) + " " : "";
             draft.ReplaceLines(start, start + found.Length - 1, [$"{own}{style.Code("M98")} {style.Letter('P')}{number}"]);
         }
         List<string> written = ["", $"{style.Letter('O')}{number} (REPEATED BLOCKS)"];

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Lexing;
@@ -22,7 +21,7 @@ static class LoopBlock
             if (block.HasStatement && token.Kind == TokenKind.Word && (char)token.Letter is not ('N' or 'O'))
                 return "acts under a condition";
             if (token.Kind == TokenKind.Word && token.IsExpression && ((char)token.Letter is 'G' or 'M' || double.IsNaN(step.Words[(char)token.Letter])))
-                return $"has a word whose number is not known ({Encoding.UTF8.GetString(block.TextOf(token))})";
+                return $"has a word whose number is not known ({block.StringOf(token)})";
         }
         return null;
     }
@@ -38,7 +37,7 @@ static class LoopBlock
             hasWord |= !token.IsComment;
             words.Add(token.Kind == TokenKind.Word && token.IsExpression
                 ? style.Letter((char)token.Letter) + WordNumber.Number(step.Words[(char)token.Letter], step.After.Units == LengthUnit.Inch ? 6 : 4, style.HasPoints)
-                : Encoding.UTF8.GetString(block.TextOf(token)));
+                : block.StringOf(token));
         }
         return hasWord || isFirstTime ? string.Join(' ', words) : "";
     }

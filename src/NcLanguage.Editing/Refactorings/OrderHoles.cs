@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -72,7 +71,7 @@ sealed class OrderHoles : Refactoring
             var isPlace = token.Kind == TokenKind.Word && !token.IsExpression
                 && ((char)token.Letter is 'N' or 'X' or 'Y' or 'Z' or 'R' or 'P' or 'Q' or 'F' || (token.IsWord('G') && token.Value is 98 or 99 or (>= 73 and <= 89)));
             if (!isPlace && !token.IsComment)
-                return Encoding.UTF8.GetString(block.TextOf(token));
+                return block.StringOf(token);
         }
         return null;
     }
@@ -144,7 +143,7 @@ sealed class OrderHoles : Refactoring
             var comments = new List<string>();
             foreach (ref readonly var token in block.Tokens)
                 if (token.IsComment)
-                    comments.Add(Encoding.UTF8.GetString(block.TextOf(token)));
+                    comments.Add(block.StringOf(token));
             return string.Join(' ', comments);
         }
 
@@ -162,7 +161,7 @@ sealed class OrderHoles : Refactoring
                     returnWord = "";
                 }
                 if (!token.IsWord('X') && !token.IsWord('Y'))
-                    words.Add(Encoding.UTF8.GetString(block.TextOf(token)));
+                    words.Add(block.StringOf(token));
                 else if (!isPlaced)
                 {
                     words.Add(where);

@@ -1,4 +1,3 @@
-using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -79,5 +78,5 @@ readonly record struct PlainMove(
             Word(block, 'N'), Word(block, 'F'), Word(block, 'P'));
     }
 
-    static string Word(in Block block, char letter) => block.IndexOf(letter) is >= 0 and var at ? Encoding.UTF8.GetString(block.TextOf(block.Tokens[at])) : "";
+    static string Word(in Block block, char letter) => block.IndexOf(letter) is >= 0 and var at ? block.StringOf(block.Tokens[at]) : "";
 }

@@ -102,7 +102,7 @@ static class PositionBlocks
         {
             Before = step.Before.Distance,
             After = step.After.Distance,
-            BeginsProgram = (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement,
+            BeginsProgram = block.BeginsProgram,
             EndsRun = step.After.Ended,
             IsSensitive = hasAxes || steers,
             NeedsOwnLine = steers,
@@ -120,13 +120,7 @@ static class PositionBlocks
     static void MarkLabels(ProgramAnalysis analysis, SortedDictionary<int, PositionBlock> blocks)
     {
         var text = analysis.Text;
-        var targets = new HashSet<double>();
-        for (var line = 0; line < text.LineCount; line++)
-        {
-            var block = text.BlockAt(line);
-            if (JumpTargets.In(block) is >= 0 and var target)
-                targets.Add(block.Tokens[target].Value);
-        }
+        var targets = JumpTargets.NumbersIn(text);
         var isBehindSteering = false;
         foreach (var planned in blocks.Values)
         {

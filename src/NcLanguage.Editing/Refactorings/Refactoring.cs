@@ -14,6 +14,9 @@ public readonly record struct Lines(int First, int Last, bool IsCursor)
     public bool Means(int line) => IsCursor || (line >= First && line <= Last);
 
     public bool Holds(int line) => line >= First && line <= Last;
+
+    /// <summary>The lines of a text that are meant, where a cursor stands for the whole program.</summary>
+    public (int First, int Last) MeantOf(SourceText text) => IsCursor ? (0, text.LineCount - 1) : (First, Last);
 }
 
 /// <summary>What of a program a refactoring takes.</summary>

@@ -58,13 +58,7 @@ sealed record RepeatedLines(IReadOnlyList<int> Starts, int Length)
     /// <summary>One number for all lines alike; each line that has to stay where it is has one of its own, below zero.</summary>
     static int[] Identify(SourceText text, (int First, int End) region)
     {
-        var targets = new HashSet<double>();
-        for (var line = 0; line < text.LineCount; line++)
-        {
-            var block = text.BlockAt(line);
-            if (JumpTargets.In(block) is >= 0 and var target)
-                targets.Add(block.Tokens[target].Value);
-        }
+        var targets = JumpTargets.NumbersIn(text);
         var known = new Dictionary<string, int>(StringComparer.Ordinal);
         var ids = new int[region.End - region.First];
         for (var i = 0; i < ids.Length; i++)
@@ -85,7 +79,7 @@ sealed record RepeatedLines(IReadOnlyList<int> Starts, int Length)
 
     static bool Stays(in Block block, HashSet<double> targets)
     {
-        if (block.Tokens.Length == 0 || !block.HasWords || block.HasStatement || block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0 || !BlockFormat.CanBeRead(block)
+        if (block.Tokens.Length == 0 || !block.HasWords || block.HasStatement || block.ProgramNumberIndex >= 0 || !BlockFormat.CanBeRead(block)
             || Encoding.UTF8.GetString(block.Line).Contains('\uFFFD', StringComparison.Ordinal))
             return true;
         if (block.NumberIndex is >= 0 and var number && targets.Contains(block.Tokens[number].Value))

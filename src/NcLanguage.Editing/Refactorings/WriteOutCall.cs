@@ -76,7 +76,7 @@ sealed class WriteOutCall : Refactoring
                 else if (isWhole && token.IsWord('L') && token.Value >= 1)
                     passes = (int)token.Value;
                 else if (isWhole && token.IsWord('N'))
-                    word = Encoding.UTF8.GetString(block.TextOf(token));
+                    word = block.StringOf(token);
                 else
                     return false;
             }
@@ -124,7 +124,7 @@ sealed class WriteOutCall : Refactoring
 
         static string Kept(in Block block, int returns)
         {
-            var isHead = (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement;
+            var isHead = block.BeginsProgram;
             var kept = new StringBuilder();
             var at = 0;
             for (var i = 0; i < block.Tokens.Length; i++)

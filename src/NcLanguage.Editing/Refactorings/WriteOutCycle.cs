@@ -105,7 +105,7 @@ sealed class WriteOutCycle : Refactoring
             return words.Length == begins ? "" : words.ToString();
         }
 
-        string Feed() => step.Words.Has('F') ? Encoding.UTF8.GetString(_block.TextOf(_block.Tokens[step.Words.TokenOf('F')])) : "";
+        string Feed() => step.Words.Has('F') ? _block.StringOf(_block.Tokens[step.Words.TokenOf('F')]) : "";
 
         /// <summary>What else the block says: before its moves, and the comments behind them.</summary>
         (string Head, string Tail) Around()
@@ -114,7 +114,7 @@ sealed class WriteOutCycle : Refactoring
             for (var i = 0; i < _block.Tokens.Length; i++)
             {
                 ref readonly var token = ref _block.Tokens[i];
-                var written = Encoding.UTF8.GetString(_block.TextOf(token));
+                var written = _block.StringOf(token);
                 if (token.IsComment)
                     (head.Count > 0 ? tail : head).Add(written);
                 else if (IsKept(token, i))

@@ -19,7 +19,7 @@ sealed class WritePositions(DistanceMode into) : Refactoring
 
     public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
     {
-        var (first, last) = lines.IsCursor ? (0, analysis.Text.LineCount - 1) : (lines.First, lines.Last);
+        var (first, last) = lines.MeantOf(analysis.Text);
         var from = into == DistanceMode.Incremental ? DistanceMode.Absolute : DistanceMode.Incremental;
         var isIn = analysis.Main.StateBefore(first).Distance == from;
         if (!HasAxisWordIn(analysis.Text, first, last, from == DistanceMode.Incremental ? 91 : 90, isIn))

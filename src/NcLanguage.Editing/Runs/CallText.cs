@@ -79,13 +79,7 @@ static class CallText
         return (Say.Number(transfer.Number), transfer.Kind == TransferKind.Structure ? 1 : transfer.Value);
     }
 
-    static double NumberOf(in Block block)
-    {
-        foreach (ref readonly var token in block.Tokens)
-            if (token.IsWord('O') || token.IsWord(':'))
-                return token.Value;
-        return double.NaN;
-    }
+    static double NumberOf(in Block block) => block.ProgramNumberIndex is >= 0 and var number ? block.Tokens[number].Value : double.NaN;
 
     static string Times(double times) => double.IsNaN(times) ? "how many times is not known" : times == 1 ? "once" : $"{Say.Number(times)} times one after the other";
 

@@ -64,9 +64,8 @@ static class SheetHead
         for (var line = 0; line < Math.Min(HeadLines, analysis.Text.LineCount); line++)
         {
             var block = analysis.Main.BlockAt(line);
-            foreach (ref readonly var token in block.Tokens)
-                if (token.IsWord('O') || token.IsWord(':'))
-                    return (System.Text.Encoding.UTF8.GetString(block.TextOf(token)), CommentText.In(block, 100));
+            if (block.ProgramNumberIndex is >= 0 and var number)
+                return (block.StringOf(block.Tokens[number]), CommentText.In(block, 100));
         }
         return (null, null);
     }

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Text;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Syntax.Lexing;
@@ -48,6 +49,9 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
     /// <summary>The bytes of a token.</summary>
     public ReadOnlySpan<byte> TextOf(in Token token) => Line[token.Start..token.End];
 
+    /// <summary>A token as it is written; bytes that are no UTF-8 become U+FFFD.</summary>
+    public string StringOf(in Token token) => Encoding.UTF8.GetString(TextOf(token));
+
     /// <summary>The index of the first word with this address letter (upper case), or −1.</summary>
     public int IndexOf(char letter)
     {
@@ -68,6 +72,21 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
             return -1;
         }
     }
+
+    /// <summary>The index of the first O word, or : in its place, or −1: the number of a program or, beside a statement, of a structure.</summary>
+    public int ProgramNumberIndex
+    {
+        get
+        {
+            for (var i = 0; i < Tokens.Length; i++)
+                if (Tokens[i].IsWord('O') || Tokens[i].IsWord(':'))
+                    return i;
+            return -1;
+        }
+    }
+
+    /// <summary>Whether it bears the number of a program.</summary>
+    public bool BeginsProgram => ProgramNumberIndex >= 0 && !HasStatement;
 
     /// <summary>Whether a statement stands in it: an O word beside it is then no program's number.</summary>
     public bool HasStatement

@@ -82,6 +82,3 @@ public static class FormatEdits
 
     static bool IsBlank(ReadOnlySpan<byte> line) => line.IndexOfAnyExcept((byte)' ', (byte)'\t') < 0;
 }
-
-/// <summary>A stretch of text and what takes its place.</summary>
-public sealed record RangeEdit(TextStretch Stretch, string NewText);

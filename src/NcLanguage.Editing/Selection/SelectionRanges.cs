@@ -3,9 +3,6 @@ using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Editing;
 
-/// <summary>A stretch of text; lines and byte columns from 0, the end excluded.</summary>
-public readonly record struct TextStretch(int StartLine, int StartColumn, int EndLine, int EndColumn);
-
 /// <summary>What a growing selection takes step by step: the number, the word, the block, the loop or operation, the tool, the program, all.</summary>
 public static class SelectionRanges
 {

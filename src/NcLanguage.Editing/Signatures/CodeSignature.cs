@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
@@ -54,19 +53,4 @@ static class CodeSignature
         if (joined.Length > 0)
             text.Append("\n\n").Append(title).Append(": ").Append(joined).Append('.');
     }
-}
-
-/// <summary>Puts a signature's label together and keeps where its words stand.</summary>
-sealed class SignatureWriter(string head)
-{
-    readonly StringBuilder _label = new(head);
-    readonly ImmutableArray<SignatureWord>.Builder _words = ImmutableArray.CreateBuilder<SignatureWord>();
-
-    public void Add(string shown, string text)
-    {
-        var start = _label.Append(' ').Length;
-        _words.Add(new SignatureWord(start, _label.Append(shown).Length, text));
-    }
-
-    public SignatureLine Line(string documentation, int active) => new(_label.ToString(), documentation, _words.ToImmutable(), active);
 }

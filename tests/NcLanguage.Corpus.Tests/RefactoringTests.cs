@@ -3,6 +3,7 @@ using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
 using NcLanguage.Control.Moves;
+using NcLanguage.Editing;
 using NcLanguage.Editing.Formatting;
 using NcLanguage.Editing.Refactorings;
 using NcLanguage.Machine.Profiles;

@@ -57,20 +57,29 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
         var found = new SortedDictionary<int, string>();
         foreach (var name in files.NamesIn(_folder))
         {
-            var stem = Path.GetFileNameWithoutExtension(name.AsSpan());
-            if (stem.Length > 0 && stem[0] is 'O' or 'o')
-                stem = stem[1..];
             // Only under the names that a call would find it by.
-            if (name != Path.GetFileName(programPath) && int.TryParse(stem, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && Names(number).Contains(name))
+            if (name != Path.GetFileName(programPath) && NumberOf(name) is >= 0 and var number && Names(number).Contains(name))
                 found.TryAdd(number, name);
         }
         return [.. found.Select(pair => (pair.Key, pair.Value))];
     }
 
+    /// <summary>The number that calls find a file of this name or path by, whatever its ending: O1200.nc, 12.nc, o0012.nc; −1 where they find it by none.</summary>
+    public static int NumberOf(string name)
+    {
+        var stem = Path.GetFileNameWithoutExtension(name.AsSpan());
+        var digits = stem.Length > 0 && stem[0] is 'O' or 'o' ? stem[1..] : stem;
+        return int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            && (digits.SequenceEqual(Plain(number)) || digits.SequenceEqual(Padded(number))) ? number : -1;
+    }
+
+    static string Plain(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    static string Padded(int number) => number.ToString("0000", CultureInfo.InvariantCulture);
+
     IEnumerable<string> Names(int number)
     {
-        var plain = number.ToString(CultureInfo.InvariantCulture);
-        var padded = number.ToString("0000", CultureInfo.InvariantCulture);
+        var (plain, padded) = (Plain(number), Padded(number));
         string[] stems = plain == padded ? ["O" + plain, plain, "o" + plain] : ["O" + plain, "O" + padded, plain, padded, "o" + plain, "o" + padded];
         return from extension in Extensions.Where(known => known != _extension).Prepend(_extension)
                from stem in stems

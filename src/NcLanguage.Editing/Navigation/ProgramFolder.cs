@@ -1,4 +1,4 @@
-using System.Globalization;
+using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing;
@@ -7,15 +7,7 @@ namespace NcLanguage.Editing;
 public sealed record FolderProgram(string Path, SourceText Text)
 {
     /// <summary>The number that a call finds the file by: that of its name, such as O1200.nc or 0012.nc; −1 where it has none.</summary>
-    public int CalledBy
-    {
-        get
-        {
-            var stem = System.IO.Path.GetFileNameWithoutExtension(Path);
-            return int.TryParse(stem.StartsWith('O') || stem.StartsWith('o') ? stem[1..] : stem, NumberStyles.None,
-                CultureInfo.InvariantCulture, out var number) ? number : -1;
-        }
-    }
+    public int CalledBy => SiblingPrograms.NumberOf(Path);
 }
 
 /// <summary>The programs that lie beside one, itself left out: those that may call it or be called by it.</summary>

@@ -207,7 +207,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
         _ => symbol.VariableName,
     };
 
-    /// <summary>The file that calls find by the number gets the new one, written as before: O0012.nc, 12.nc.</summary>
+    /// <summary>The file that calls find by the number gets the new one, with four digits or as it is, as before: O0012.nc, 12.nc.</summary>
     List<(string From, string To)> FilesOf(int number, int newNumber, CancellationToken cancel)
     {
         if (path is null || number == newNumber)
@@ -223,7 +223,7 @@ public sealed class Renaming(ProgramAnalysis analysis, string? path, IProgramFol
                 continue;
             var stem = Path.GetFileNameWithoutExtension(file.Path);
             var letter = char.IsAsciiDigit(stem[0]) ? "" : stem[..1];
-            var digits = newNumber.ToString(new string('0', Math.Max(1, stem.Length - letter.Length)), CultureInfo.InvariantCulture);
+            var digits = newNumber.ToString(stem.Length - letter.Length == 4 ? "0000" : "0", CultureInfo.InvariantCulture);
             renamed.Add((file.Path, Path.Combine(Path.GetDirectoryName(file.Path)!, letter + digits + Path.GetExtension(file.Path))));
         }
         return renamed;

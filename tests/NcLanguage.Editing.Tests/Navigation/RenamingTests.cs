@@ -73,6 +73,20 @@ public sealed class RenamingTests
         Assert.Equal([("/job/O0012.nc", "/job/O0340.nc")], answer.Files);
     }
 
+    /// <summary>Calls look for a number as it is and with four digits (see SiblingProgramTests), and for no other writing of it.</summary>
+    [Theory]
+    [InlineData("/job/12.nc", "5", "/job/5.nc")]
+    [InlineData("/job/o12.nc", "5", "/job/o5.nc")]
+    [InlineData("/job/0012.nc", "5", "/job/0005.nc")]
+    [InlineData("/job/O0012.nc", "12345", "/job/O12345.nc")]
+    [InlineData("/job/00012.nc", "5", null)]
+    public void A_file_gets_a_name_that_calls_find(string path, string newNumber, string? expected)
+    {
+        var at = new Marked("O1$02\nG91 X1\nM99");
+        var answer = new Renaming(at.Analysis, path, new Beside()).Rename(at.Line, at.Column, newNumber);
+        Assert.Equal(expected is null ? [] : [(path, expected)], answer.Files);
+    }
+
     [Fact]
     public void A_file_keeps_its_name_where_the_number_is_a_programs_of_this_text()
     {

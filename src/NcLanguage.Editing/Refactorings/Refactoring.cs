@@ -1,5 +1,4 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Editing.Formatting;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Refactorings;

@@ -72,6 +72,7 @@ sealed class FindingAssembly
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
+        PlaneFindings.Join(runs.Main, findings);
         var explained = ExplainedFindings.TakeOut(findings);
         Order(findings);
         return new([.. findings], explained);

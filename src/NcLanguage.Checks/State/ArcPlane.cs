@@ -16,7 +16,7 @@ public sealed class ArcPlane : Rule
         Finds =
             "An arc with a centre word across the plane in force and, apart from it, words for at most one axis of the plane: K under G17, J under G18, I "
             + "under G19. Under G18 and G19 an end word across the plane counts too. An error where the arc does not exist in the plane in force. A block that "
-            + "sets the plane itself is not reported.",
+            + "sets the plane itself is not reported. Once for each setting of the plane, with the number of what else may come of it.",
         AtTheMachine = "The arc runs in the plane in force: under a G18 that was left on it goes down into the work by its radius. Or the control stops with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -41,6 +41,8 @@ public sealed class ArcPlane : Rule
             M5
             M30
             """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Where the words fit one other plane only: adds its code to the block.",
         NotFound =
             "Arcs whose words fit both planes (X and I alone). An arc with words for all three axes is taken as a helix. Controls that take K under G17 as the lead of a helix.",
         Source = "NISTIR 6556 §3.5.3.2 (I and J in XY, I and K in XZ, J and K in YZ) and §3.5.6; common practice.",
@@ -56,11 +58,15 @@ public sealed class ArcPlane : Rule
         var plane = step.Step.After.Plane;
         var isRefused = IsRefused(step.Step);
         var word = Quote.Word(step.Block, step.Block.Tokens[token]);
+        var planes = ArcWords.PlanesThatFit(step);
         var what = isRefused ? "there is no such arc in its plane, and the control stops with an alarm" : $"the arc runs in the {Name(plane)} plane";
         step.Report(
-            this, token, $"{word} does not fit {ArcWords.Code(plane)}, which is in force; the words of this arc fit {ArcWords.PlanesThatFit(step)}: {what}.",
-            Slot.Plane, "The plane is set here.", severity: isRefused ? Severity.Error : null);
+            this, token, $"{word} does not fit {ArcWords.Code(plane)}, which is in force; the words of this arc fit {planes}: {what}.",
+            Slot.Plane, "The plane is set here.", text: planes.Contains(' ', StringComparison.Ordinal) ? "" : planes, severity: isRefused ? Severity.Error : null);
     }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) =>
+        finding.Text.Length == 0 ? [] : [ArcWords.FixOfPlane(finding.Text, finding, analysis)];
 
     static bool IsRefused(Step step)
     {

@@ -37,7 +37,7 @@ public sealed class ArcRadiusMismatch : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Where the words of the centre would fit with another sign, or as the place of the centre instead of distances from the start, and in one such way only: writes them so.",
+        Fix = "Where the words of the centre would fit with another sign, or as the place of the centre instead of distances from the start, and in one such way only: writes them so. Where the arc would fit in XY and another plane is on: adds G17 to the block.",
         NotFound = "Controls that allow more, or less.",
         Source = "NISTIR 6556 §3.5.3.2; which slips are usual: common practice.",
     };
@@ -66,6 +66,8 @@ public sealed class ArcRadiusMismatch : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
+        if (finding.Concerns == Slot.Plane)
+            return [ArcWords.FixOfPlane("G17", finding, analysis)];
         if (finding.Text.Length == 0)
             return [];
         var block = analysis.Main.BlockAt(finding.Line);

@@ -49,6 +49,10 @@ static class ArcWords
     /// <summary>The code of a plane.</summary>
     public static string Code(WorkPlane plane) => Planes.First(row => row.Plane == plane).Code;
 
+    /// <summary>Sets the plane in which the words of an arc fit.</summary>
+    public static Fix FixOfPlane(string code, Finding finding, ProgramAnalysis analysis) =>
+        new($"Add {code} to this block", FixSafety.Choice, [Inserts.Before(analysis, finding.Line, code)]);
+
     static readonly (WorkPlane Plane, string Code)[] Planes = [(WorkPlane.XY, "G17"), (WorkPlane.ZX, "G18"), (WorkPlane.YZ, "G19")];
 
     static bool IsArc(Step step)

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
+using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -53,9 +54,13 @@ public sealed class WordWithoutEffect : Rule
             if (fault.Letter == 'Q' && step.Step.After.Cycle is 84 or 74)
                 step.Report(this, fault.Token, $"G{step.Step.After.Cycle} is taken to tap in one stroke, so that {word} has no effect here: on a control that taps by steps it is the depth of each.", severity: Severity.Note);
             else
-                step.Report(this, fault.Token, $"{word} has no effect here: {Why(fault.Letter, step.Step)}.");
+                step.Report(this, fault.Token, $"{word} has no effect here: {Why(fault.Letter, step.Step)}.", IsOfXY(step, fault.Letter) ? Slot.Plane : Slot.None, "The plane is set here.");
         }
     }
+
+    /// <summary>Whether it is a word of an arc's centre that another plane than XY has no use for, where that may have been left on.</summary>
+    static bool IsOfXY(in StepContext step, char letter) =>
+        letter is 'I' or 'J' && step.Step.After.Plane != WorkPlane.XY && !step.Step.Words.Has('R') && CutsArc(step.Step);
 
     /// <summary>True for an arc whose centre words another rule speaks of: it has none in its plane, or all are for another plane.</summary>
     static bool IsArcTold(in StepContext step)

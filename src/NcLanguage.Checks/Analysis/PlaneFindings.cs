@@ -1,0 +1,60 @@
+using NcLanguage.Control.State;
+
+namespace NcLanguage.Checks.Analysis;
+
+/// <summary>A plane that was left on, or not switched to, is one slip, however many arcs follow it: what is told of them is told at the first, with the number of the others.</summary>
+static class PlaneFindings
+{
+    /// <summary>Joins what concerns the plane up to where it is set again. What a comment has silenced is gone by then: it takes no others with it.</summary>
+    /// <param name="findings">Those of each run in its order.</param>
+    public static void Join(ProgramRun run, List<Finding> findings)
+    {
+        var first = findings.FindIndex(IsOfPlane);
+        if (first < 0)
+            return;
+        var settings = new Dictionary<(int Setter, int Run), Setting>();
+        var (kept, setter, next) = (first, -1, -1);
+        for (var i = first; i < findings.Count; i++)
+        {
+            var finding = findings[i];
+            if (!IsOfPlane(finding))
+            {
+                findings[kept++] = finding;
+                continue;
+            }
+            // In the order of the text it is looked for once for each setting, not for each arc.
+            if (run.Flow is not null || finding.Line > next)
+            {
+                setter = run.LastSetterBefore(Slot.Plane, finding.Line);
+                next = run.Flow is null && run.FirstSetter(Slot.Plane, setter) is >= 0 and var again ? again : int.MaxValue;
+            }
+            if (settings.TryGetValue((setter, finding.Run), out var setting))
+            {
+                setting.Others.Add(finding);
+                continue;
+            }
+            settings.Add((setter, finding.Run), new Setting(kept, []));
+            findings[kept++] = finding;
+        }
+        findings.RemoveRange(kept, findings.Count - kept);
+        foreach (var (index, others) in settings.Values)
+            if (others.Count > 0)
+                findings[index] = Told(findings[index], others);
+    }
+
+    // Where the fault lies in another file, or shows only with the block skip switch the other way, it is another matter.
+    static bool IsOfPlane(Finding finding) => finding is { Concerns: Slot.Plane, IsElsewhere: false, IsOfOtherSkip: false };
+
+    static Finding Told(Finding first, List<Finding> others) => first with
+    {
+        Severity = (Severity)Math.Min((int)first.Severity, others.Min(other => (int)other.Severity)),
+        Message = others.Count == 1
+            ? $"{first.Message} One more finding may come of the plane and is not told by itself: {ExplainedFindings.Names(others)} in line {others[0].Line + 1}."
+            : $"{first.Message} {Say.Number(others.Count)} more findings may come of the plane and are not told by themselves: {ExplainedFindings.Names(others)}, the last in line {others.Max(other => other.Line) + 1}.",
+    };
+
+    /// <summary>What is told under one setting of the plane.</summary>
+    /// <param name="Index">The place of the first in the list.</param>
+    /// <param name="Others">Those behind it.</param>
+    readonly record struct Setting(int Index, List<Finding> Others);
+}

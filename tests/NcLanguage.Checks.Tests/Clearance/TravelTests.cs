@@ -24,6 +24,15 @@ public sealed class TravelTests
     [InlineData("G0 X80.5 Y0\nG2 X80.5 Y40 I0 J20 F200", new int[0])] // the other way round it bulges to X60.5
     public void Each_axis_is_held_against_its_limits(string moves, int[] lines) => Assert.Equal(lines, Lines($"G21 G90 G17 G54\n{moves}\nM30"));
 
+    /// <summary>What a G91 that was left on does to a way is told where it happens (incremental-left-on, common practice), be it left on at home or by a called program.</summary>
+    [Theory]
+    [InlineData("O1\nG21 G90 G17 G54\nG0 X50 Y0\nM98 P2\nG0 X60 Y0\nM30\nO2\nG91 X10\nM99", new int[0])]
+    [InlineData("O1\nG21 G90 G17 G54\nG0 X50 Y0\nG91 G28 Z0\nG0 X60 Y0\nM30", new int[0])]
+    // Distances that were meant, and positions, are held against the travel.
+    [InlineData("O1\nG21 G90 G17 G54\nG0 X50 Y0\nM98 P2\nG90 G0 X110 Y0\nM30\nO2\nG91 X10\nM99", new[] { 5 })]
+    [InlineData("O1\nG21 G90 G17 G54\nG0 X50 Y0\nM98 P2\nG90 G0 X60 Y0\nM30\nO2\nG91 X60\nM99", new[] { 8 })]
+    public void A_G91_that_was_left_on_is_told_by_itself(string program, int[] lines) => Assert.Equal(lines, Lines(program));
+
     [Fact]
     public void Without_the_datum_only_moves_in_machine_coordinates_are_known()
     {

@@ -67,7 +67,7 @@ public sealed class TravelExceeded : Rule
         if (machine.TravelX is null && machine.TravelY is null && machine.TravelZ is null)
             return;
         // What a forgotten G91 does to the way down is told of it: incremental-left-on.
-        if (step.Step.After.IncrementalUse == IncrementalUse.MovedFromHome)
+        if (IncrementalLeftOn.HasMoved(step.Step.After))
             return;
         var message = "";
         for (var axis = 0; axis < 3; axis++)

@@ -7,7 +7,7 @@ namespace NcLanguage.Control.State;
 
 /// <summary>Variables that the control fills itself: the reserved numbers of NISTIR 6556 table 2, and the places in trade use (common practice).</summary>
 /// <remarks>Places come in the unit of the program, X Y Z; the other axes of the tables are 0 on a three-axis machine.</remarks>
-static class SystemVariables
+public static class SystemVariables
 {
     /// <summary>First number behind which a program's own variables do not lie.</summary>
     const int First = 1000;
@@ -26,6 +26,7 @@ static class SystemVariables
     /// <summary>Whose datum such a variable holds, a coordinate system from 1 to 9, and along which axis: 0, 1 or 2.</summary>
     public static (int System, int Axis) DatumOf(int number) => ((number - FirstDatum) / ToNextDatum + 1, (number - FirstDatum) % ToNextDatum);
 
+    /// <summary>True for a number behind those of a program's own variables.</summary>
     public static bool IsOne(int number) => number >= First;
 
     /// <summary>The value, or NaN where it is not known here or the number has no published meaning.</summary>

@@ -1,0 +1,141 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A datum that a program writes with a slip in its number.</summary>
+public sealed class DatumAgainstSetup : Rule
+{
+    /// <summary>Numbers are alike that differ by less, mm: what rounding to three decimals leaves.</summary>
+    const double Rounding = 0.001;
+
+    /// <summary>Of a number of the setup that is smaller, mm, it says nothing that it comes with another sign.</summary>
+    const double LeastNumber = 1;
+
+    /// <summary>Blocks with G10 that are looked at.</summary>
+    const int MostBlocks = 200;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2037",
+        Name = "datum-against-setup",
+        Severity = Severity.Error,
+        Title = "A datum is written with another sign or another power of ten than the setup's",
+        Finds = "G10 L2 for a work offset of the setup's workOffsets, before the first move, where one number or more has another sign than there, or is ten, a hundred or a thousand times as large or as small, and "
+            + "all others of the block agree. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
+        AtTheMachine = "All that follows under this work offset runs beside the part: into its clamps, the table or the end of the travel.",
+        Setup = """
+            { "workOffsets": { "G54": [-300, -180, -250] } }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            G10 L2 P1 X300 Y-180 Z-250
+            ~         ^^^^
+            G0 X10 Y10
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            G10 L2 P1 X-300 Y-180 Z-250
+            G0 X10 Y10
+            M30
+            """,
+        FixSafety = FixSafety.Choice,
+        Fix = "Writes the setup's number. Where the setup is wrong, it is this that has to change.",
+        NotFound = "Datums that differ otherwise: the setup may be older than the program. Work offsets that the program writes more than once, or behind a move: a second place may be meant. "
+            + "G10 in distances (G91), by where the tool stands (L20) or with worked-out numbers, and blocks with G10 behind the first 200.",
+        Source = "NISTIR 6556 §3.5.5; that a sign or a digit of a datum is lost: common practice.",
+    };
+
+    public override bool ReadsFile => true;
+
+    // Levels and places that another rule would write are counted from the datum.
+    public override bool PutsFixesInDoubt => true;
+
+    public override bool MayExplain(Rule other) => HangsOnDatum.Is(other);
+
+    public override void CheckFile(in FileContext file)
+    {
+        var run = file.Run;
+        if (run.Job.Setup.WorkOffsets.IsEmpty)
+            return;
+        var written = new List<(int System, int Line, List<Slip> Slips)>();
+        for (int line = run.FirstSetter(Slot.OffsetData), before = -1, blocks = 0; line >= 0 && run.OrderOf(line) > before && blocks < MostBlocks; line = run.FirstSetter(Slot.OffsetData, line), blocks++)
+        {
+            before = run.OrderOf(line);
+            var step = run.StepAt(line);
+            if (step.Words.HasCode('G', 100) && step.Words['L'] == 2 && step.Words['P'] is >= 1 and <= 9 and var system)
+                written.Add(((int)system, line, SlipsOf(run, line, step, SystemVariables.OfSystem((int)system))));
+        }
+        foreach (var (system, line, slips) in written)
+            if (slips.Count > 0 && written.FindAll(other => other.System == system).Count == 1)
+                Tell(file, line, SystemVariables.OfSystem(system), slips);
+    }
+
+    /// <summary>The numbers of a datum that are the setup's with a slip; none where others differ otherwise.</summary>
+    static List<Slip> SlipsOf(ProgramRun run, int line, Step step, int workOffset)
+    {
+        var slips = new List<Slip>();
+        if (!run.Job.Setup.WorkOffsets.TryGetValue(workOffset, out var datum) || step.After.Distance != DistanceMode.Absolute || (step.Before.Happened & Happened.WorkMove) != 0)
+            return slips;
+        var unit = UnitLength.Of(step.After.Units);
+        var block = run.BlockAt(line);
+        var agrees = false;
+        for (var axis = 0; axis < 3; axis++)
+        {
+            var letter = (char)('X' + axis);
+            if (!step.Words.Has(letter))
+                continue;
+            ref readonly var token = ref block.Tokens[step.Words.TokenOf(letter)];
+            var (number, meant) = (step.Words[letter] * unit, datum[axis]);
+            if (Math.Abs(number - meant) <= Rounding)
+                agrees = true;
+            else if (IsSlip(number, meant) && block.Line[token.Start..token.End].IndexOfAny("[#"u8) < 0)
+                slips.Add(new Slip(step.Words.TokenOf(letter), Quote.Word(block, token), letter + Say.Number(meant / unit, 4), Math.Abs(number - meant)));
+            else
+                return [];
+        }
+        return agrees ? slips : [];
+    }
+
+    /// <summary>Whether a number is another with another sign, or with its point elsewhere.</summary>
+    static bool IsSlip(double number, double meant)
+    {
+        if (Math.Abs(meant) <= LeastNumber)
+            return false;
+        if (Math.Abs(number + meant) <= Rounding)
+            return true;
+        for (var power = 10; power <= 1000; power *= 10)
+            if (Math.Abs(number * power - meant) <= Rounding * power || Math.Abs(number - meant * power) <= Rounding * power)
+                return true;
+        return false;
+    }
+
+    void Tell(in FileContext file, int line, int workOffset, List<Slip> slips)
+    {
+        var block = file.Run.BlockAt(line);
+        var (written, meant) = (string.Join(' ', slips.Select(slip => slip.Written)), string.Join(' ', slips.Select(slip => slip.Meant)));
+        var (first, last) = (slips.Min(slip => slip.Token), slips.Max(slip => slip.Token));
+        file.Report(this, line, block.Tokens[first].Start, block.Tokens[last].End,
+            $"This puts the datum of {WorkOffsetName.Format(workOffset)} to {written}, and the setup has it at {meant}: what follows under it runs {file.SayAt(line, null).Length(slips.Max(slip => slip.Off))} beside its place.", text: meant);
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        var block = analysis.Main.BlockAt(finding.Line);
+        var edits = new List<Edit>();
+        foreach (var word in finding.Text.Split(' '))
+            if (block.IndexOf(word[0]) is var token and >= 0)
+                edits.Add(WordEdits.Replace(finding.Line, block, token, word));
+        return [new Fix($"Write {finding.Text}", FixSafety.Choice, [.. edits])];
+    }
+
+    /// <summary>A number of a datum with a slip.</summary>
+    /// <param name="Token">Its word's place in the block.</param>
+    /// <param name="Written">The word as it stands there.</param>
+    /// <param name="Meant">The word with the setup's number.</param>
+    /// <param name="Off">How far they are apart, mm.</param>
+    readonly record struct Slip(int Token, string Written, string Meant, double Off);
+}

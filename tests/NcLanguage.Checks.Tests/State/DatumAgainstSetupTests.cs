@@ -1,0 +1,58 @@
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.State;
+
+/// <summary>Datums that a program writes (G10 L2, NISTIR 6556 §3.5.5) with a slip in a number that the setup has too. Which slips are usual: common practice. The programs are our own.</summary>
+public sealed class DatumAgainstSetupTests
+{
+    const string Setup = """
+        { "workOffsets": { "G54": [-500, -250, -420], "G55": [-300, -250, -420] }, "stock": { "min": [0, 0, -16], "max": [120, 80, 0] },
+          "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 120 } ] }
+        """;
+
+    const string InchSetup = """{ "units": "inch", "workOffsets": { "G54": [-20, -10, -16.5] } }""";
+
+    const string Mill = """{ "name": "bench mill", "travel": { "x": [-800, 0], "y": [-450, 0], "z": [-500, 0] } }""";
+
+    static List<Finding> Of(string datum, string setup = Setup, string unit = "G21") => Programs.Of("datum-against-setup", $"{unit} G90 G17 G54\n{datum}\nG0 X0 Y0\nM30\n", setup);
+
+    [Theory]
+    [InlineData("G10 L2 P1 X500 Y-250 Z-420", "This puts the datum of G54 to X500, and the setup has it at X-500: what follows under it runs 1000 mm beside its place.")]
+    [InlineData("G10 L2 P1 X-500 Y-250 Z-42", "This puts the datum of G54 to Z-42, and the setup has it at Z-420: what follows under it runs 378 mm beside its place.")]
+    [InlineData("G10 L2 P2 X-300 Y25 Z-420", null)]
+    [InlineData("G10 L2 P2 X-300 Y-2.5 Z-420", "This puts the datum of G55 to Y-2.5, and the setup has it at Y-250: what follows under it runs 247.5 mm beside its place.")]
+    [InlineData("G10 L2 P1 X500 Y250 Z-420", "This puts the datum of G54 to X500 Y250, and the setup has it at X-500 Y-250: what follows under it runs 1000 mm beside its place.")]
+    // As they should be, and new ones: the setup may be older.
+    [InlineData("G10 L2 P1 X-500 Y-250 Z-420", null)]
+    [InlineData("G10 L2 P1 X-480 Y-250 Z-420", null)]
+    [InlineData("G10 L2 P1 X500 Y-240 Z-420", null)]
+    [InlineData("G10 L2 P3 X500 Y-250 Z-420", null)]
+    [InlineData("G10 L2 P1 X500", null)]
+    [InlineData("#1=500\nG10 L2 P1 X#1 Y-250 Z-420", null)]
+    [InlineData("G91 G10 L2 P1 X500 Y0\nG90", null)]
+    // A second place of the fixture, on the other side of the machine's zero.
+    [InlineData("G10 L2 P1 X-500 Y-250 Z-420\nG0 X10 Y10\nG10 L2 P1 X500 Y-250 Z-420", null)]
+    [InlineData("G0 X10 Y10\nG10 L2 P1 X500 Y-250 Z-420", null)]
+    public void A_sign_or_a_digit_is_told(string datum, string? message)
+    {
+        var found = Of(datum);
+        if (message is null)
+            Assert.Empty(found);
+        else
+            Assert.Equal(message, Assert.Single(found).Message);
+    }
+
+    [Fact]
+    public void An_inch_program_is_told_in_inches() =>
+        Assert.Equal("This puts the datum of G54 to X20, and the setup has it at X-20: what follows under it runs 40 in beside its place.", Assert.Single(Of("G10 L2 P1 X20 Y-10 Z-16.5", InchSetup, "G20")).Message);
+
+    [Theory]
+    [InlineData("X500 Y-250 Z-420", "2 more findings may come of it and are not told by themselves: travel-exceeded, hole-outside-stock.")]
+    [InlineData("X-500 Y-250 Z-42", "3 more findings may come of it and are not told by themselves: travel-exceeded, hole-above-stock, r-far.")]
+    public void What_comes_of_it_is_told_with_it(string datum, string told)
+    {
+        var program = $"G21 G90 G17 G54 G40 G49 G80 G94\nG10 L2 P1 {datum}\nT1 M6\nS1200 M3\nG0 X10 Y10\nG43 H1 Z25 M8\nG99 G81 X10 Y10 Z-6 R2 F150\nG80 G0 Z25 M9\nG91 G28 Z0 M5\nG90\nM30\n";
+        var found = Programs.Analyse(program, Setup, Mill).Findings;
+        Assert.EndsWith(told, Assert.Single(found, finding => finding.Severity < Severity.Note).Message, StringComparison.Ordinal);
+    }
+}

@@ -168,8 +168,15 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     /// <summary>Line (0-based in the whole text) of the block that drilled a hole.</summary>
     internal int LineOf(int index)
     {
+        var (part, at) = BlockOf(index);
+        return _run.LineOf(part, at);
+    }
+
+    /// <summary>The part of the run that drilled a hole, and which of its blocks did.</summary>
+    internal (int Part, int At) BlockOf(int index)
+    {
         var chunk = ChunkOf(index);
-        return _run.LineOf(chunk, _run.Results[chunk].Holes.LineOf(index - _starts[chunk]));
+        return (chunk, _run.Results[chunk].Holes.LineOf(index - _starts[chunk]));
     }
 
     /// <summary>The hole with the running number <paramref name="index"/> + 1 as the run noted it, without its least return.</summary>

@@ -12,7 +12,7 @@ public sealed class HoleRepeated : Rule
         Name = "hole-repeated",
         Severity = Severity.Warning,
         Title = "The same hole is drilled twice",
-        Finds = "A place that the same cycle and tool drill a second time to the same depth within one uninterrupted run of holes; repeats that do not step on included.",
+        Finds = "A place that the same cycle and tool drill a second time to the same depth within one uninterrupted run of holes; repeats that do not step on included. And a later run that drills or taps places of an earlier one with the same cycle and tool no deeper: once, with how many places.",
         AtTheMachine = "The tool goes into the finished hole again: time is lost, a drill may chatter, a tap or a reamer may spoil the hole. Often another place was meant.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-8 R2 F120
@@ -25,8 +25,8 @@ public sealed class HoleRepeated : Rule
             X40
             X60
             """),
-        NotFound = "A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped. Holes behind the "
-            + "first 5000 places of one run are compared with those only.",
+        NotFound = "A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped; of a later run also bored holes, and whatever comes behind another tool or a stop (M0, M1, M60) or stands in a block with /. Holes behind the "
+            + "first 5000 places of one run are compared with those only; runs of programs with more than 20,000 holes not at all.",
         Source = "NISTIR 6556 §3.5.16: in absolute mode repeats act in place. That it is not meant is common practice.",
     };
 
@@ -48,6 +48,28 @@ public sealed class HoleRepeated : Rule
                     file.Add(Placed(finding, repeat, file.Run, part));
             before = known.After;
         }
+        if (file.HasFewHoles)
+            foreach (var repeat in RunRepeats.Of(file.Run, file.Places))
+                Tell(file, repeat);
+    }
+
+    void Tell(in FileContext file, RunRepeat repeat)
+    {
+        var (work, others) = (repeat.Works[0], repeat.Works.Count - 1);
+        var say = file.SayAt(work.Line, work.Coordinates);
+        var hole = HoleTable.Of(file.Run).ResultAt(work.Number - 1).Hole;
+        var own = StepContext.WordsOf(file.Run.BlockAt(work.Line));
+        var related = repeat.Earlier.Line == work.Line ? null : RelatedTo(file.Run, repeat.Earlier.Line);
+        file.Report(this, work.Line, own.Start, own.End,
+            $"G{work.Cycle} {WorkOf(work.Cycle)} {say.Place(hole.X, hole.Y)}{(others == 0 ? "" : $" and {Say.Count(others, "more place")}")} to {say.Level(hole.Bottom)} a second time, "
+            + $"after T{work.ToolNumber} has been there in an earlier run, as deep or deeper: another tool or place may be meant.",
+            related: related);
+    }
+
+    static RelatedPlace RelatedTo(ProgramRun run, int line)
+    {
+        var (start, end) = StepContext.WordsOf(run.BlockAt(line));
+        return new RelatedPlace(line, start, end, "The first time was here.");
     }
 
     PartRepeats Look(in FileContext file, int part, PartRepeats repeats)
@@ -85,8 +107,7 @@ public sealed class HoleRepeated : Rule
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
         if (earlier == line)
             return finding with { Message = what + " more than once: repeats step on only under G91." };
-        var (start, end) = StepContext.WordsOf(run.BlockAt(earlier));
-        return finding with { Related = new RelatedPlace(earlier, start, end, "The first time was here.") };
+        return finding with { Related = RelatedTo(run, earlier) };
     }
 
     /// <summary>What a cycle does to a hole, as its name says.</summary>

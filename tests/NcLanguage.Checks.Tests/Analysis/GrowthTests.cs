@@ -38,8 +38,9 @@ public sealed class GrowthTests
             {
                 ("holes", 0) => "G80\n",
                 ("holes", 1) => "G0 Z50\n",
-                ("holes", 2) => "G99 G81 X10 Y10 Z-4.5 R2 F180\n",
-                ("holes", _) => string.Create(CultureInfo.InvariantCulture, $"X{10 + i % 100}. Y{10 + i / 100 % 60}.\n"),
+                // Each run has a row of its own: what drills the same places again is told.
+                ("holes", 2) => string.Create(CultureInfo.InvariantCulture, $"G99 G81 X10 Y{10 + i / 100 * 0.125:0.000} Z-4.5 R2 F180\n"),
+                ("holes", _) => string.Create(CultureInfo.InvariantCulture, $"X{10 + i % 100}. Y{10 + i / 100 * 0.125:0.000}\n"),
                 (_, 0) => "G0 Z5\n",
                 (_, 1) => "G0 X10 Y10\n",
                 (_, 2) => "G1 Z-1 F200\n",

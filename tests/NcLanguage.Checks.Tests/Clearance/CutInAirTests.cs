@@ -30,6 +30,18 @@ public sealed class CutInAirTests
     [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
     public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
 
+    /// <summary>Beside the stock another part may stand, which the setup does not tell of.</summary>
+    [Theory]
+    [InlineData("G55", "-300", new int[0])]
+    [InlineData("G54", "-300", new[] { 5 })]
+    // Over the stock itself it is this part.
+    [InlineData("G55", "-480", new[] { 5 })]
+    public void Under_another_work_offset_it_is_told_over_the_stock(string workOffset, string datum, int[] lines)
+    {
+        var setup = Plate.Replace("{ \"stock\"", $"{{ \"workOffsets\": {{ \"G54\": [-500, -200, -400], \"G55\": [{datum}, -200, -400] }}, \"stock\"", StringComparison.Ordinal);
+        Assert.Equal(lines, Of($"{workOffset} G0 X0 Y{(workOffset == "G54" ? "-40" : "20")} Z5\nG1 X80 F300\nG0 Z50\nM30", setup).Select(finding => finding.Line + 1));
+    }
+
     [Fact]
     public void It_says_how_long_the_way_is_and_how_long_it_takes()
     {

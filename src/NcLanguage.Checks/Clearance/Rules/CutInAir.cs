@@ -51,7 +51,7 @@ public sealed class CutInAir : Rule
             M5
             M30
             """,
-        NotFound = "Rows that come near what stands anywhere, such as a finishing pass gone twice; anything without a stock or with a tool of unknown diameter, after a cut whose place or tool is not "
+        NotFound = "Rows that come near what stands anywhere, such as a finishing pass gone twice; feeds beside the stock under another work offset than the setup's, where another part may stand; anything without a stock or with a tool of unknown diameter, after a cut whose place or tool is not "
             + "known, and behind the first 50,000 cuts. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
         Source = "Common practice.",
     };
@@ -87,7 +87,7 @@ public sealed class CutInAir : Rule
                     Tell(file, row, isAll: !toolCuts);
                     (row, tool, toolCuts) = (new Row(), cut.Tool, false);
                 }
-                if (parts[part].IsInAir(at++))
+                if (parts[part].IsInAir(at++) && !IsOfAnotherPart(file.Run.Job, source, cut))
                 {
                     row.Add(source, cut, file.Run.LineOf(part, cut.Line));
                     continue;
@@ -101,6 +101,10 @@ public sealed class CutInAir : Rule
         if (row.Line >= 0)
             Tell(file, row, isAll: !toolCuts && NextCutter(file.Run, parts.Length) != tool);
     }
+
+    /// <summary>Whether a cut is beside the stock under another work offset than the setup's: nobody knows what stands there.</summary>
+    static bool IsOfAnotherPart(Job job, PartResult part, in StockCut cut) =>
+        job.IsOutsideFrame(part.CoordinatesAt(cut.Line).WorkOffset) && Footprint.Distance(job.Stock, cut.From.X, cut.From.Y) > 0 && Footprint.Distance(job.Stock, cut.To.X, cut.To.Y) > 0;
 
     /// <summary>The tool of the first cut from a part on; a number that no tool has where there is none.</summary>
     static int NextCutter(ProgramRun run, int from)

@@ -1,5 +1,5 @@
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Control.State;
+using NcLanguage.Control.Flow;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -34,6 +34,9 @@ public sealed class HoleRepeated : Rule
 
     public override void CheckFile(in FileContext file)
     {
+        // What runs for ever drills all of it again: loop-endless.
+        if (file.Run.Flow is { End: FlowEnd.Endless })
+            return;
         var search = new RepeatSearch();
         RunOfHoles? before = null;
         for (var part = 0; part < file.Run.Results.Length; part++)
@@ -105,8 +108,11 @@ public sealed class HoleRepeated : Rule
         var what = $"G{hole.Cycle} {WorkOf(hole.Cycle)} {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
         var own = StepContext.WordsOf(block);
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
-        if (earlier == line)
+        // A block that comes back to a place at a later run of its own repeats nothing by a word.
+        if (ReferenceEquals(repeat.EarlierPart, run.Results[part]) && repeat.EarlierLine == repeat.Line)
             return finding with { Message = what + " more than once: repeats step on only under G91." };
+        if (earlier == line)
+            return finding;
         return finding with { Related = RelatedTo(run, earlier) };
     }
 

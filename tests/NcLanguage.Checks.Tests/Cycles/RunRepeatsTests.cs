@@ -61,4 +61,16 @@ public sealed class RunRepeatsTests
         Assert.Equal((12, null), (found.Line, found.Related));
         Assert.Empty(Programs.Of("hole-repeated", "O1\n" + Start + "M98 P2\nG55\nM98 P2\n" + End + "O2\n" + Pattern + "M99\n", Setup));
     }
+
+    /// <summary>A loop that comes to one place again is no repeat by a word of the block.</summary>
+    [Fact]
+    public void A_loop_that_stays_in_place_says_so()
+    {
+        var found = Assert.Single(Of("G99 G83 X10 Y10 Z-20 R2 Q4 F150\n#1=0\nWHILE [#1 LT 3] DO1\nX30\n#1=#1+1\nEND1\nG80\n"));
+        Assert.StartsWith("G83 drills X30 Y10 to Z-20 a second time.", found.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_an_endless_loop_drills_again_comes_of_the_loop() =>
+        Assert.Empty(Of("G99 G83 X10 Y10 Z-20 R2 Q4 F150\n#1=0\nWHILE [#1 LT 3] DO1\nX[30+#1*10]\nEND1\nG80\n"));
 }

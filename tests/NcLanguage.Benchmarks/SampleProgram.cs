@@ -56,9 +56,12 @@ static class SampleProgram
         text.Add("T1 M6\nS1800 M3\nG0 X10 Y10\nG43 H1 Z50\nM8\n");
         for (var i = 0; i < most && text.HasRoom; i++, place++)
         {
-            if (i % 200 == 0)
-                text.Add((i == 0 ? "" : between) + "G99 G81 X20 Y20 Z-4.5 R2 F180\n");
-            text.Numbered(string.Create(CultureInfo.InvariantCulture, $"X{10 + place * 7 % 1000 / 10.0:0.0} Y{10 + place * 3 % 600 / 10.0:0.0}"));
+            // No place comes again within 600,000 holes.
+            var hole = string.Create(CultureInfo.InvariantCulture, $"X{10 + place * 7 % 1000 / 10.0:0.0} Y{10 + (place * 3 + place / 1000) % 600 / 10.0:0.0}");
+            if (i % 200 > 0)
+                text.Numbered(hole);
+            else
+                text.Add($"{(i == 0 ? "" : between)}G99 G81 {hole} Z-4.5 R2 F180\n");
         }
         text.Add("G80\nG0 Z100\nM9 M5\n");
     }

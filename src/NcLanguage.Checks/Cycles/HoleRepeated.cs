@@ -51,7 +51,7 @@ public sealed class HoleRepeated : Rule
                     file.Add(Placed(finding, repeat, file.Run, part));
             before = known.After;
         }
-        if (file.HasFewHoles)
+        if (file.HasFewHoles && RunRepeats.MayBeIn(file.Run))
             foreach (var repeat in RunRepeats.Of(file.Run, file.Places))
                 Tell(file, repeat);
     }

@@ -20,14 +20,15 @@ static class RunRepeats
     public static IEnumerable<RunRepeat> Of(ProgramRun run, WorkedPlaces places)
     {
         var table = HoleTable.Of(run);
+        var starts = StartsOfRuns(run, table.Count);
         var found = new SortedDictionary<(int Later, int Earlier), RunRepeat>();
         foreach (var place in places.All)
             for (var i = 1; i < place.Works.Count; i++)
             {
                 var (earlier, later) = (place.Works[i - 1], place.Works[i]);
-                if (!Repeats(earlier, later) || table.RunOf(later.Number - 1).First is var first && first <= earlier.Number - 1)
+                if (!Repeats(earlier, later) || starts[later.Number - 1] == starts[earlier.Number - 1])
                     continue;
-                var pair = (first, table.RunOf(earlier.Number - 1).First);
+                var pair = (starts[later.Number - 1], starts[earlier.Number - 1]);
                 if (!found.TryGetValue(pair, out var repeat))
                     found.Add(pair, repeat = new RunRepeat([], earlier));
                 repeat.Works.Add(later);
@@ -39,6 +40,28 @@ static class RunRepeats
             if (IsGoneThrough(run, table, repeat.Earlier, repeat.Works[0], ref left))
                 yield return repeat;
         }
+    }
+
+    /// <summary>Whether a tool comes to a place again in the same cycle. Most programs' do not, which is seen without a look at all that is done at each place.</summary>
+    public static bool MayBeIn(ProgramRun run)
+    {
+        var places = new HashSet<(long X, long Y, int Tool, int Cycle)>();
+        foreach (var part in run.Results)
+            for (var i = 0; i < part.Holes.Length; i++)
+                if (part.Holes.PlaceOf(i) is { IsPlaced: true } place && !places.Add((place.X, place.Y, place.Tool, place.Cycle)))
+                    return true;
+        return false;
+    }
+
+    /// <summary>For each hole the index of the first of its run.</summary>
+    static int[] StartsOfRuns(ProgramRun run, int holes)
+    {
+        var starts = new int[holes];
+        var (at, start) = (0, 0);
+        foreach (var part in run.Results)
+            for (var i = 0; i < part.Holes.Length; i++, at++)
+                starts[at] = start = part.Holes.IsHop(i) ? start : at;
+        return starts;
     }
 
     /// <summary>Whether a hole is drilled again, and no deeper. A bar that bores twice may have been set to another size, or takes the spring out of its first cut.</summary>

@@ -39,7 +39,7 @@ public sealed class ChunkText
         for (var line = 0; line < blocks.Count; line++)
         {
             var block = blocks[line];
-            hasSkip |= block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Skip;
+            hasSkip |= block.IsSkippable;
             foreach (var rule in textRules)
             {
                 if (failed is not null && failed.Contains(rule))

@@ -21,7 +21,7 @@ static class ExplainedFindings
         if (explained.Count == 0)
             return [];
         var ofRules = explained.OrderBy(finding => finding.Severity).ThenBy(finding => finding, FindingAssembly.Comparer).GroupBy(finding => finding.Rule).ToList();
-        var names = string.Join(", ", ofRules.Select(NameOf));
+        var names = Names(ofRules);
         findings[cause] = findings[cause] with
         {
             Message = explained.Count == 1
@@ -35,7 +35,8 @@ static class ExplainedFindings
     }
 
     /// <summary>The names of findings that are not told by themselves, the worst first, with how many there are of each.</summary>
-    public static string Names(List<Finding> findings) => string.Join(", ", findings.OrderBy(finding => finding.Severity).GroupBy(finding => finding.Rule).Select(NameOf));
+    public static string Names(List<Finding> findings) => Names(findings.OrderBy(finding => finding.Severity).GroupBy(finding => finding.Rule));
 
-    static string NameOf(IGrouping<Rule, Finding> group) => group.Count() is > 1 and var count ? $"{group.Key.Info.Name} ({Say.Number(count)})" : group.Key.Info.Name;
+    static string Names(IEnumerable<IGrouping<Rule, Finding>> ofRules) =>
+        string.Join(", ", ofRules.Select(group => group.Count() is > 1 and var count ? $"{group.Key.Info.Name} ({Say.Number(count)})" : group.Key.Info.Name));
 }

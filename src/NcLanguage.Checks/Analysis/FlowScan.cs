@@ -176,6 +176,9 @@ sealed class FlowScan
         var first = _first[line];
         if (!first.IsReached)
             return ControlState.Unknown;
-        return parts[first.Part].Replay(first.At + 1, _job.Executor, _text, _scan.Step, ahead);
+        var part = parts[first.Part];
+        var state = part.Entry;
+        part.Replay(ref state, 0, first.At + 1, 0, _job.Executor, _text, _scan.Step, ahead);
+        return state;
     }
 }

@@ -151,19 +151,19 @@ public sealed record PartResult
     /// <summary>The tools its blocks change to.</summary>
     public required ToolTaken[] Tools { get; init; }
 
-    /// <summary>Runs the first blocks of a stretch of a run again.</summary>
-    /// <param name="blocks">How many of them.</param>
+    /// <summary>Runs some of its blocks again.</summary>
+    /// <param name="state">The state before the first of them; then that behind the last.</param>
+    /// <param name="from">The first of them.</param>
+    /// <param name="to">The one behind the last.</param>
+    /// <param name="firstLine">The line (0-based) of the part's first block, where its blocks stand one below the other.</param>
     /// <param name="ahead">What <paramref name="step"/> sees ahead.</param>
-    /// <returns>The state behind them.</returns>
-    internal ControlState Replay(int blocks, BlockExecutor executor, SourceText text, Step step, TextAhead ahead)
+    internal void Replay(ref ControlState state, int from, int to, int firstLine, BlockExecutor executor, SourceText text, Step step, TextAhead ahead)
     {
-        var state = Entry;
-        for (var i = 0; i < blocks; i++)
+        for (var at = from; at < to; at++)
         {
-            ahead.Line = Lines![i];
+            ahead.Line = Lines is { } lines ? lines[at] : firstLine + at;
             executor.Run(text.BlockAmong(ahead.Line), ref state, step);
         }
-        return state;
     }
 
     /// <summary>The path of a cut that is an arc; an empty one of a straight cut.</summary>

@@ -86,11 +86,7 @@ public sealed partial class ProgramRun
         var (done, state) = _asked is { } asked && asked.IsOnTheWayTo(part, blocks) ? (asked.Blocks, asked.State) : (0, part.Entry);
         if (done == blocks)
             return state;
-        for (; done < blocks; done++)
-        {
-            ahead.Line = part.Lines is { } lines ? lines[done] : firstLine + done;
-            Job.Executor.Run(Text.BlockAmong(ahead.Line), ref state, step);
-        }
+        part.Replay(ref state, done, blocks, firstLine, Job.Executor, Text, step, ahead);
         _asked = new StateMark(part, blocks, state);
         return state;
     }

@@ -73,7 +73,7 @@ static class RunRepeats
     static bool IsGoneThrough(ProgramRun run, HoleTable table, in PlaceWork earlier, in PlaceWork later, ref int left)
     {
         var (from, to) = (table.BlockOf(earlier.Number - 1), table.BlockOf(later.Number - 1));
-        if (IsSkipped(run.BlockAt(later.Line)))
+        if (run.BlockAt(later.Line).IsSkippable)
             return false;
         for (var part = from.Part; part <= to.Part; part++)
         {
@@ -90,8 +90,6 @@ static class RunRepeats
         }
         return true;
     }
-
-    static bool IsSkipped(in Block block) => block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Skip;
 
     /// <summary>M0, M1, and M60, which changes pallets (NISTIR 6556 §3.6.1).</summary>
     static bool Stops(in Block block) => WordEdits.IndexOfCode(block, 'M', 0) >= 0 || WordEdits.IndexOfCode(block, 'M', 1) >= 0 || WordEdits.IndexOfCode(block, 'M', 60) >= 0;

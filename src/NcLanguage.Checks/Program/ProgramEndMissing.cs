@@ -148,7 +148,7 @@ public sealed class ProgramEndMissing : Rule
             var block = run.BlockAt(next);
             if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
                 break;
-            if (block.NumberIndex >= 0 && block.Tokens[0].Kind != TokenKind.Skip)
+            if (block.NumberIndex >= 0 && !block.IsSkippable)
                 found = next;
         }
         return found;

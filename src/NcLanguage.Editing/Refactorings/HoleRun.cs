@@ -47,7 +47,7 @@ readonly record struct HoleRun(HoleTable Table, int First, int End)
                 return $"Line {line + 1} does not run just once.";
             if (block.HasStatement || block.IndexOf('O') >= 0 || block.IndexOf('P') >= 0 && Checks.WordEdits.IndexOfCode(block, 'M', 98) >= 0)
                 return $"Line {line + 1} stands in the way: it steers the order in which blocks run.";
-            if (block.Tokens[0].Kind == TokenKind.Skip)
+            if (block.IsSkippable)
                 return $"Line {line + 1} can be skipped by a switch at the machine.";
             if (analysis.Main.StateBefore(line).ProgramFrame is not null)
                 return $"Line {line + 1} is read as polar words, scaled or rotated.";

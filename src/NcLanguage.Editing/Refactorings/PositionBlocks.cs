@@ -96,7 +96,7 @@ static class PositionBlocks
         var hasAxes = HasAny(step, "XYZ") || (step.After.Cycle != 0 && step.Words.Has('R'));
         var steers = block.HasStatement || block.IndexOf('O') >= 0 || step.Words.Find(ModalGroup.Subprogram) is not null || step.Words.Find(ModalGroup.MacroCall) is not null;
         // A word in a block that is passed over is not said: before such a block the mode is as it was.
-        steers |= block.Tokens[0].Kind == TokenKind.Skip;
+        steers |= block.IsSkippable;
         var code = ModeTokenOf(block);
         return new PositionBlock(line, into)
         {
@@ -156,7 +156,7 @@ static class PositionBlocks
         ref readonly var after = ref step.After;
         var from = into == DistanceMode.Incremental ? DistanceMode.Absolute : DistanceMode.Incremental;
         var unit = UnitLength.Of(after.Units);
-        if (after.Distance != from || double.IsNaN(unit) || block.HasStatement || block.Tokens[0].Kind == TokenKind.Skip || step.Faults.Count > 0 || after.Plane == WorkPlane.Unknown)
+        if (after.Distance != from || double.IsNaN(unit) || block.HasStatement || block.IsSkippable || step.Faults.Count > 0 || after.Plane == WorkPlane.Unknown)
             return false;
         foreach (ref readonly var word in step.Words.Codes)
             if (word.Code.Group is ModalGroup.NonModal or ModalGroup.MacroCall or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Polar

@@ -46,6 +46,9 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
 
     public ReadOnlySpan<Token> Tokens { get; } = tokens;
 
+    /// <summary>Whether it begins with /, so that a control passes over it when told to.</summary>
+    public bool IsSkippable => Tokens.Length > 0 && Tokens[0].Kind == TokenKind.Skip;
+
     /// <summary>The bytes of a token.</summary>
     public ReadOnlySpan<byte> TextOf(in Token token) => Line[token.Start..token.End];
 

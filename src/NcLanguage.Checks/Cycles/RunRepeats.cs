@@ -45,7 +45,10 @@ static class RunRepeats
     /// <summary>Whether a tool comes to a place again in the same cycle. Most programs' do not, which is seen without a look at all that is done at each place.</summary>
     public static bool MayBeIn(ProgramRun run)
     {
-        var places = new HashSet<(long X, long Y, int Tool, int Cycle)>();
+        var holes = 0;
+        foreach (var part in run.Results)
+            holes += part.Holes.Length;
+        var places = new HashSet<(long X, long Y, int Tool, int Cycle)>(holes);
         foreach (var part in run.Results)
             for (var i = 0; i < part.Holes.Length; i++)
                 if (part.Holes.PlaceOf(i) is { IsPlaced: true } place && !places.Add((place.X, place.Y, place.Tool, place.Cycle)))

@@ -61,6 +61,12 @@ public sealed partial class StockField
             return true;
         // The chords of an arc may lie aside by a part of what counts as near.
         var aside = within / 10;
+        var form = Near(end, within + aside);
+        if (StandsAt(arc.From - new Point3(0, 0, within + aside), form))
+            return true;
+        // Most that is not near is seen at a glance, and more quickly than chord by chord.
+        if (IsFollowedExactly(arc, aside) && !MayMeet(arc, within + aside, form.Radius))
+            return false;
         foreach (var (from, to) in arc.ChordsWithin(aside))
             if (IsNear(from, to, end, within + aside))
                 return true;
@@ -74,15 +80,10 @@ public sealed partial class StockField
     {
         if (!IsKnown || !IsKnownCut(from, to, end.Radius))
             return true;
-        // What is cut may be cut too far by a diagonal of a cell.
-        var form = end.Grown(within + 2 * _growth);
+        var form = Near(end, within);
         var lower = new Point3(0, 0, within);
         (from, to) = (from - lower, to - lower);
-        // A cut over a floor that was cut before is seen to be near it right under the tip.
-        if (TopAt(from.X, from.Y) > from.Z || TopAt(to.X, to.Y) > to.Z)
-            return true;
-        // And one along a wall that was cut before, right beside it.
-        if (StandsBeside(from, form) || StandsBeside(to, form))
+        if (StandsAt(from, form) || StandsAt(to, form))
             return true;
         if (!MayMeet(from, to, form.Radius))
             return false;
@@ -104,10 +105,17 @@ public sealed partial class StockField
         return false;
     }
 
-    /// <summary>Whether one of four cells just inside a tool's rim stands higher than its end does anywhere. Their middles lie within the rim, wherever in them it is asked.</summary>
-    bool StandsBeside(in Point3 tip, in EndForm form)
+    /// <summary>The end that holds all that is near a tool's. What is cut may be cut too far by a diagonal of a cell.</summary>
+    EndForm Near(in EndForm end, double within) => end.Grown(within + 2 * _growth);
+
+    /// <summary>Whether a look at the tip and right beside it shows that something stands higher than the end does: a cut over a floor that was cut before is near it under the tip, and one
+    /// along a wall beside it.</summary>
+    bool StandsAt(in Point3 tip, in EndForm form)
     {
-        var off = form.Radius - double.Hypot(_width, _depth) / 2;
+        if (TopAt(tip.X, tip.Y) > tip.Z)
+            return true;
+        // The middles of these four cells lie within the rim, wherever in them it is asked; the end is nowhere higher than at its rim.
+        var off = form.Radius - _halfDiagonal;
         var level = tip.Z + form.HeightAt(form.Radius);
         return off > 0
             && (TopAt(tip.X - off, tip.Y) > level || TopAt(tip.X + off, tip.Y) > level || TopAt(tip.X, tip.Y - off) > level || TopAt(tip.X, tip.Y + off) > level);
@@ -119,12 +127,37 @@ public sealed partial class StockField
         var low = Math.Min(from.Z, to.Z);
         if (!IsKnown || !IsKnownCut(from, to, radius) || low >= _stock.Max.Z - Tolerance)
             return false;
-        var strip = new Strip(from, to, radius);
-        var highest = Math.Max(_floor, low + Tolerance);
-        var (firstRow, lastRow) = RowsBetween(Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius);
+        return StandsUnder(new Strip(from, to, radius), Math.Min(from.Y, to.Y) - radius, Math.Max(from.Y, to.Y) + radius, low);
+    }
+
+    /// <summary>The same for a level arc that is lowered by some mm.</summary>
+    bool MayMeet(in ArcPath arc, double lower, double radius)
+    {
+        var strip = new ArcStrip(arc.From, arc.To, arc.Center, arc.Angle, radius);
+        return StandsUnder(strip, strip.Low.Y, strip.High.Y, arc.From.Z - lower);
+    }
+
+    /// <summary>Whether anything in the rows from a Y to another stands higher than a tip under a path; cells just outside it are looked at too.</summary>
+    bool StandsUnder<TPath>(TPath path, double low, double high, double tip)
+        where TPath : struct, ILevelPath
+    {
+        var highest = (float)Math.Max(_floor, tip + Tolerance);
+        var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
-            if (Strip.Highest(RowUnder(strip, row)) > highest)
+        {
+            var span = path.Span(_stock.Min.Y + (row + 0.5) * _depth);
+            var tops = _tops.AsSpan(row * _columns, _columns);
+            var (first, last) = ColumnsBetween(span.Low, span.High);
+            if (span.GapLow < span.GapHigh)
+            {
+                var (gap, behindGap) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
+                if (Strip.NextAbove(tops, gap.First, gap.Last, highest) <= gap.Last)
+                    return true;
+                first = Math.Max(gap.Last + 1, behindGap.First);
+            }
+            if (Strip.NextAbove(tops, first, last, highest) <= last)
                 return true;
+        }
         return false;
     }
 }

@@ -46,7 +46,7 @@ public sealed partial class StockField
 
     readonly Box3 _stock;
     readonly int _columns, _rows;
-    readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _growth;
+    readonly double _width, _depth, _columnsPerMm, _rowsPerMm, _halfDiagonal, _growth;
     readonly float _floor;
     readonly float[] _tops;
 
@@ -71,7 +71,8 @@ public sealed partial class StockField
         _depth = size.Y / _rows;
         (_columnsPerMm, _rowsPerMm) = (1 / _width, 1 / _depth);
         Rule = rule;
-        _growth = rule == CellRule.Touched ? double.Hypot(_width, _depth) / 2 : 0;
+        _halfDiagonal = double.Hypot(_width, _depth) / 2;
+        _growth = rule == CellRule.Touched ? _halfDiagonal : 0;
         _floor = (float)stock.Min.Z;
         _tops = new float[_columns * _rows];
         Array.Fill(_tops, (float)stock.Max.Z);
@@ -196,7 +197,7 @@ public sealed partial class StockField
             return default;
         }
         var within = Math.Max(Sweep.ChordTolerance, CellSize / ChordsPerCell);
-        if (arc.IsLevel && arc.Widening <= within && arc.Radius <= GreatestExact)
+        if (IsFollowedExactly(arc, within))
         {
             // The chords of a helix before it leave slivers beside the arc, as high as the helix is deep: what is narrower than they may be counts as volume, and not as a depth of cut.
             var sum = new CutSum();
@@ -215,6 +216,9 @@ public sealed partial class StockField
         }
         return new CutTally(removed, deepest);
     }
+
+    /// <summary>Whether an arc is taken as it is, and not by chords.</summary>
+    static bool IsFollowedExactly(in ArcPath arc, double within) => arc.IsLevel && arc.Widening <= within && arc.Radius <= GreatestExact;
 
     void LowerLevel(in ArcPath arc, in EndForm form, ref CutSum sum)
     {

@@ -178,14 +178,13 @@ sealed class StockReplay
                 sideways.Ask(cut, i);
                 necks.Ask(cut, path, i);
             }
-            var taken = field.Cut(cut, path, end);
+            // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken.
+            if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
+                (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
+            else
+                field.Cut(cut, path, end);
             if (asks)
-            {
                 bodies.AskCut(cut, path, i);
-                // What takes something away is near; what takes nothing leaves all as it stood before it.
-                if (isTraveller && end.Radius > 0 && !(taken.Removed > 0) && !field.IsNear(cut, path, end, AirGap))
-                    (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
-            }
             CutsFollowed++;
         }
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, inAir);

@@ -9,6 +9,9 @@ readonly struct Strip : ILevelPath
 {
     readonly double _fromX, _fromY, _toX, _toY, _reach, _acrossX, _acrossY;
 
+    // How far the sides go along X for each mm along Y; infinite, or not a number, where they lie level and bound no row.
+    readonly double _perRow;
+
     /// <param name="from">Start of the path, mm; only X and Y count.</param>
     /// <param name="to">Its end, mm; may be the same place.</param>
     /// <param name="reach">Distance from the path, mm.</param>
@@ -18,6 +21,7 @@ readonly struct Strip : ILevelPath
         var length = double.Hypot(_toX - _fromX, _toY - _fromY);
         if (length > 0)
             (_acrossX, _acrossY) = (-(_toY - _fromY) / length * reach, (_toX - _fromX) / length * reach);
+        _perRow = (_toX - _fromX) / (_toY - _fromY);
     }
 
     /// <summary>From where to where in X, mm, the strip reaches at a Y; empty (low above high) where it does not.</summary>
@@ -28,8 +32,11 @@ readonly struct Strip : ILevelPath
         AddEnd(_fromX, _fromY, y, ref low, ref high);
         AddEnd(_toX, _toY, y, ref low, ref high);
         // The strip is convex, so its row is as wide as the widest of the ends and the sides make it.
-        AddSide(_fromX + _acrossX, _fromY + _acrossY, _toX + _acrossX, _toY + _acrossY, y, ref low, ref high);
-        AddSide(_fromX - _acrossX, _fromY - _acrossY, _toX - _acrossX, _toY - _acrossY, y, ref low, ref high);
+        if (double.IsFinite(_perRow))
+        {
+            AddSide(_fromX + _acrossX, _fromY + _acrossY, _toY + _acrossY, y, ref low, ref high);
+            AddSide(_fromX - _acrossX, _fromY - _acrossY, _toY - _acrossY, y, ref low, ref high);
+        }
         return (low, high);
     }
 
@@ -39,17 +46,17 @@ readonly struct Strip : ILevelPath
         if (square < 0)
             return;
         var half = Math.Sqrt(square);
-        low = Math.Min(low, endX - half);
-        high = Math.Max(high, endX + half);
+        low = double.MinNative(low, endX - half);
+        high = double.MaxNative(high, endX + half);
     }
 
-    static void AddSide(double x0, double y0, double x1, double y1, double y, ref double low, ref double high)
+    void AddSide(double startX, double startY, double endY, double y, ref double low, ref double high)
     {
-        if (y0 == y1 || (y - y0) * (y - y1) > 0)
+        if ((y - startY) * (y - endY) > 0)
             return;
-        var x = x0 + (x1 - x0) * ((y - y0) / (y1 - y0));
-        low = Math.Min(low, x);
-        high = Math.Max(high, x);
+        var x = startX + _perRow * (y - startY);
+        low = double.MinNative(low, x);
+        high = double.MaxNative(high, x);
     }
 
     public RowSpan Span(double y)

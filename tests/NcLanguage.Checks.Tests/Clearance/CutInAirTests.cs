@@ -27,6 +27,10 @@ public sealed class CutInAirTests
     [InlineData("Z-3\nG1 X110 F300\nG0 Z4\nG1 X-10\nG0 Z50\nM30", new[] { 7 })] // 24 s back at feed above the part
     [InlineData("G1 X0 F300\nX10\nX15 Y35\nG3 X15 Y15 I0 J-10\nG0 Z9\nG1 X40\nG0 Z50\nM30", new[] { 4 })] // a row over a rapid: one finding
     [InlineData("G1 X-5 F100\nG0 Z50\nT6 M6\nG0 Z-3\nG1 X50\nM30", new[] { 4 })] // 3 s, but all that the tool does
+    [InlineData("G0 X-20 Z-3\nG3 Y-10 I0 J-20 F300\nG0 Z50\nM30", new[] { 5 })] // half a circle away from the side
+    [InlineData("G0 X-20 Z-3\nG2 Y-10 I0 J-20 F300\nG0 Z50\nM30", new int[0])] // the other half, which goes into it
+    [InlineData("G0 X-6 Z-3\nG3 X-6 Y10 I0 J-10 F300\nG0 Z50\nM30", new int[0])] // away from it, but from 1 mm beside it
+    [InlineData("G0 X-60 Z-3\nT9 M6\nG0 X50 Z5\nG1 Z-1 F99\nG0 Z5\nT5 M6\nG0 X-60 Y30 Z-3\nG3 Y-30 I0 J-30 F300\nG0 Z50\nM30", new int[0])] // what T9 left is not known
     [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
     public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
 

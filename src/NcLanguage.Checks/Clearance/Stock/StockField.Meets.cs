@@ -55,14 +55,17 @@ public sealed partial class StockField
     /// <param name="arc">Its path, where it is an arc.</param>
     internal bool IsNear(in StockCut cut, in ArcPath arc, in EndForm end, double within)
     {
+        // Most cuts begin over a floor that was cut before: it is seen under the tip.
+        if (TopAt(cut.From.X, cut.From.Y) > cut.From.Z - within)
+            return true;
         if (cut.Arc < 0)
             return IsNear(cut.From, cut.To, end, within);
-        if (!arc.IsKnown)
+        if (!IsKnown || !arc.IsKnown)
             return true;
         // The chords of an arc may lie aside by a part of what counts as near.
         var aside = within / 10;
         var form = Near(end, within + aside);
-        if (StandsAt(arc.From - new Point3(0, 0, within + aside), form))
+        if (StandsBeside(arc.From - new Point3(0, 0, within + aside), form))
             return true;
         // Most that is not near is seen at a glance, and more quickly than chord by chord.
         if (IsFollowedExactly(arc, aside) && !MayMeet(arc, within + aside, form.Radius))
@@ -83,7 +86,10 @@ public sealed partial class StockField
         var form = Near(end, within);
         var lower = new Point3(0, 0, within);
         (from, to) = (from - lower, to - lower);
-        if (StandsAt(from, form) || StandsAt(to, form))
+        if (TopAt(from.X, from.Y) > from.Z || TopAt(to.X, to.Y) > to.Z)
+            return true;
+        // A cut along a wall that was cut before is seen to be near it right beside the tip.
+        if (StandsBeside(from, form) || StandsBeside(to, form))
             return true;
         if (!MayMeet(from, to, form.Radius))
             return false;
@@ -108,13 +114,9 @@ public sealed partial class StockField
     /// <summary>The end that holds all that is near a tool's. What is cut may be cut too far by a diagonal of a cell.</summary>
     EndForm Near(in EndForm end, double within) => end.Grown(within + 2 * _growth);
 
-    /// <summary>Whether a look at the tip and right beside it shows that something stands higher than the end does: a cut over a floor that was cut before is near it under the tip, and one
-    /// along a wall beside it.</summary>
-    bool StandsAt(in Point3 tip, in EndForm form)
+    /// <summary>Whether one of four cells just inside a tool's rim stands higher than its end does anywhere. Their middles lie within the rim, wherever in them it is asked.</summary>
+    bool StandsBeside(in Point3 tip, in EndForm form)
     {
-        if (TopAt(tip.X, tip.Y) > tip.Z)
-            return true;
-        // The middles of these four cells lie within the rim, wherever in them it is asked; the end is nowhere higher than at its rim.
         var off = form.Radius - _halfDiagonal;
         var level = tip.Z + form.HeightAt(form.Radius);
         return off > 0

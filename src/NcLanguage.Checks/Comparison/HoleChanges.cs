@@ -2,9 +2,36 @@ using NcLanguage.Checks.Analysis;
 
 namespace NcLanguage.Checks.Comparison;
 
+/// <summary>What may differ between two holes at one place by one tool and cycle.</summary>
+[Flags]
+public enum HoleDifferences
+{
+    None = 0, Depth = 1, RLevel = 2, ReturnLevel = 4, TraverseLevel = 8, Peck = 16, Dwell = 32, Feed = 64, Speed = 128,
+
+    /// <summary>What belongs to the way from hole to hole, and not to the hole.</summary>
+    Way = ReturnLevel | TraverseLevel,
+}
+
 /// <summary>One hole that is not the same in both programs; the side that lacks it is null.</summary>
-/// <param name="What">What differs where both have it, such as "depth, feed"; empty otherwise.</param>
-public readonly record struct HoleChange(ChangeKind Kind, HoleRow? First, HoleRow? Second, string What);
+/// <param name="Differs">What differs where both have it.</param>
+public readonly record struct HoleChange(ChangeKind Kind, HoleRow? First, HoleRow? Second, HoleDifferences Differs)
+{
+    static readonly (HoleDifferences One, string Name)[] _names =
+    [
+        (HoleDifferences.Depth, "depth"), (HoleDifferences.RLevel, "R level"), (HoleDifferences.ReturnLevel, "return level"), (HoleDifferences.TraverseLevel, "level of the traverse"),
+        (HoleDifferences.Peck, "peck"), (HoleDifferences.Dwell, "dwell"), (HoleDifferences.Feed, "feed"), (HoleDifferences.Speed, "speed"),
+    ];
+
+    /// <summary>What differs, such as "depth, feed"; empty where only one has it.</summary>
+    public string What
+    {
+        get
+        {
+            var differs = Differs;
+            return string.Join(", ", _names.Where(name => (differs & name.One) != 0).Select(name => name.Name));
+        }
+    }
+}
 
 /// <summary>Pairs the holes of two programs by place, tool and cycle, in the order drilled.</summary>
 public static class HoleChanges
@@ -26,11 +53,11 @@ public static class HoleChanges
         foreach (var row in first)
         {
             if (!TryTake(free, row, tolerance, out var other))
-                changes.Add(new HoleChange(ChangeKind.Removed, row, null, ""));
-            else if (Differences(row, other, tolerance) is { Length: > 0 } what)
-                changes.Add(new HoleChange(ChangeKind.Altered, row, other, what));
+                changes.Add(new HoleChange(ChangeKind.Removed, row, null, HoleDifferences.None));
+            else if (Differences(row, other, tolerance) is not HoleDifferences.None and var differs)
+                changes.Add(new HoleChange(ChangeKind.Altered, row, other, differs));
         }
-        changes.AddRange(free.Values.SelectMany(rows => rows).OrderBy(row => row.Number).Select(row => new HoleChange(ChangeKind.Added, null, row, "")));
+        changes.AddRange(free.Values.SelectMany(rows => rows).OrderBy(row => row.Number).Select(row => new HoleChange(ChangeKind.Added, null, row, HoleDifferences.None)));
         return changes;
     }
 
@@ -58,23 +85,15 @@ public static class HoleChanges
 
     static long Square(double at, double tolerance) => double.IsNaN(at) ? long.MinValue / 2 : (long)Math.Floor(at / (2 * tolerance + 1e-9));
 
-    static string Differences(in HoleRow a, in HoleRow b, double tolerance)
-    {
-        var what = new List<string>();
-        Add(Motion.Same(a.Hole.Bottom, b.Hole.Bottom, tolerance), "depth");
-        Add(Motion.Same(a.Hole.RLevel, b.Hole.RLevel, tolerance), "R level");
-        Add(Motion.Same(a.Hole.ReturnTo, b.Hole.ReturnTo, tolerance), "return level");
-        Add(Motion.Same(a.Hole.ArriveAt, b.Hole.ArriveAt, tolerance), "level of the traverse");
-        Add(Motion.Same(a.Hole.Peck, b.Hole.Peck, tolerance), "peck");
-        Add(Motion.Near(a.Hole.DwellSeconds, b.Hole.DwellSeconds, MotionComparison.Share), "dwell");
-        Add(Motion.Near(a.Hole.Feed, b.Hole.Feed, MotionComparison.Share), "feed");
-        Add(Motion.Near(a.Hole.Speed, b.Hole.Speed, MotionComparison.Share), "speed");
-        return string.Join(", ", what);
+    static HoleDifferences Differences(in HoleRow a, in HoleRow b, double tolerance) =>
+        Unless(Motion.Same(a.Hole.Bottom, b.Hole.Bottom, tolerance), HoleDifferences.Depth)
+        | Unless(Motion.Same(a.Hole.RLevel, b.Hole.RLevel, tolerance), HoleDifferences.RLevel)
+        | Unless(Motion.Same(a.Hole.ReturnTo, b.Hole.ReturnTo, tolerance), HoleDifferences.ReturnLevel)
+        | Unless(Motion.Same(a.Hole.ArriveAt, b.Hole.ArriveAt, tolerance), HoleDifferences.TraverseLevel)
+        | Unless(Motion.Same(a.Hole.Peck, b.Hole.Peck, tolerance), HoleDifferences.Peck)
+        | Unless(Motion.Near(a.Hole.DwellSeconds, b.Hole.DwellSeconds, MotionComparison.Share), HoleDifferences.Dwell)
+        | Unless(Motion.Near(a.Hole.Feed, b.Hole.Feed, MotionComparison.Share), HoleDifferences.Feed)
+        | Unless(Motion.Near(a.Hole.Speed, b.Hole.Speed, MotionComparison.Share), HoleDifferences.Speed);
 
-        void Add(bool isSame, string name)
-        {
-            if (!isSame)
-                what.Add(name);
-        }
-    }
+    static HoleDifferences Unless(bool isSame, HoleDifferences difference) => isSame ? HoleDifferences.None : difference;
 }

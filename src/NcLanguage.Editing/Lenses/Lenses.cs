@@ -48,7 +48,7 @@ public static class Lenses
         {
             if (item.Kind == OutlineKind.Tool)
                 places.Add(new LensPlace(item.FirstLine, LensKind.Tool, item.Detail, false));
-            else if (item.Kind is OutlineKind.Program or OutlineKind.Subroutine && (item.Detail.StartsWith("runs ", StringComparison.Ordinal) || item.Detail == Outline.NotCalled))
+            else if (item.TellsCalls)
                 places.Add(new LensPlace(item.FirstLine, LensKind.Called, item.Detail, true));
             Add(item.Children, places);
         }

@@ -19,14 +19,12 @@ public enum OutlineKind
 }
 
 /// <summary>An entry of the outline; lines count from 0, both included. Children lie within their parent, in the order of the text.</summary>
-public sealed record OutlineItem(string Name, string Detail, OutlineKind Kind, int FirstLine, int LastLine, ImmutableArray<OutlineItem> Children);
+/// <param name="TellsCalls">Whether the detail begins with how often it is called.</param>
+public sealed record OutlineItem(string Name, string Detail, OutlineKind Kind, int FirstLine, int LastLine, ImmutableArray<OutlineItem> Children, bool TellsCalls = false);
 
 /// <summary>A program by tool and operation, with holes and time. Built from what the run noted for each block: nothing runs again.</summary>
 public sealed class Outline
 {
-    /// <summary>The detail of a program or subroutine that nothing calls.</summary>
-    public const string NotCalled = "not called";
-
     readonly ProgramAnalysis _analysis;
     readonly ProgramFacts _blocks;
     readonly SortedList<int, int> _toolAt;
@@ -66,7 +64,9 @@ public sealed class Outline
         for (var i = 0; i < starts.Count; i++)
         {
             var (first, last) = (starts[i], i + 1 < starts.Count ? starts[i + 1] - 1 : _lastLine);
-            items.Add(new OutlineItem(ProgramName(first), i == 0 ? Detail(first, last) : Called(first, first, last), OutlineKind.Program, first, last, [.. Tools(first, last)]));
+            var tellsCalls = i > 0 && _analysis.Main.Flow is not null;
+            items.Add(new OutlineItem(
+                ProgramName(first), tellsCalls ? Called(first, first, last) : Detail(first, last), OutlineKind.Program, first, last, [.. Tools(first, last)], tellsCalls));
         }
         return items;
     }
@@ -104,10 +104,8 @@ public sealed class Outline
     /// <param name="begins">Its first block, by which its runs are counted.</param>
     string Called(int begins, int first, int last)
     {
-        if (_analysis.Main.Flow is not { } flow)
-            return Detail(first, last);
-        var runs = begins <= last ? flow.RunsOf(begins) : 0;
-        return runs == 0 ? NotCalled : $"runs {(runs == 1 ? "once" : RunsText.Number(runs) + " times")}, {Detail(first, last)}";
+        var runs = begins <= last ? _analysis.Main.Flow!.RunsOf(begins) : 0;
+        return runs == 0 ? "not called" : $"runs {(runs == 1 ? "once" : RunsText.Number(runs) + " times")}, {Detail(first, last)}";
     }
 
     /// <summary>Tools and operations, and the subroutines between them.</summary>
@@ -121,7 +119,7 @@ public sealed class Outline
             if (begin < first || end > last)
                 continue;
             items.AddRange(Stretch(first, begin - 1));
-            items.Add(new OutlineItem(ProgramName(begin), Called(flow.Text.NextBlock(begin + 1), begin, end), OutlineKind.Subroutine, begin, end, [.. Stretch(begin + 1, end - 1)]));
+            items.Add(new OutlineItem(ProgramName(begin), Called(flow.Text.NextBlock(begin + 1), begin, end), OutlineKind.Subroutine, begin, end, [.. Stretch(begin + 1, end - 1)], TellsCalls: true));
             first = end + 1;
         }
         items.AddRange(Stretch(first, last));

@@ -42,6 +42,16 @@ public sealed class CalledProgramTests : IDisposable
         Assert.All(rows, row => Assert.Equal(16, row.Split(',').Length));
     }
 
+    /// <summary>RFC 4180 §2: what holds a comma stands in quotes.</summary>
+    [Fact]
+    public void A_file_s_name_with_a_comma_stands_in_quotes()
+    {
+        File.Copy(Path.Combine(_scratch.Folder, "part.nc"), Path.Combine(_scratch.Folder, "part.n,c"));
+        File.Copy(Path.Combine(_scratch.Folder, "O1200.nc"), Path.Combine(_scratch.Folder, "O1200.n,c"));
+        File.Delete(Path.Combine(_scratch.Folder, "O1200.nc"));
+        Assert.Contains(",\"O1200.n,c\"\r\n", Command.In(_scratch.Folder, "holes", "part.n,c", "--format", "csv").Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_trace_names_the_file_of_each_step_in_another()
     {

@@ -16,7 +16,9 @@ public static class FileRenaming
     /// <param name="programs">All programs of the folder, the file itself included.</param>
     /// <param name="from">Path of the file.</param>
     /// <param name="to">Path it gets, in the same folder.</param>
-    public static FileRenamingAnswer Of(IReadOnlyList<FolderProgram> programs, string from, string to)
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static FileRenamingAnswer Of(IReadOnlyList<FolderProgram> programs, string from, string to, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(programs);
         var edits = new List<FileEdit>();
@@ -27,6 +29,7 @@ public static class FileRenaming
             return Refuse(number, $"{Path.GetFileName(bearer.Path)} has the number {newNumber} already");
         foreach (var program in programs)
         {
+            cancel.ThrowIfCancellationRequested();
             // One that holds a program of this number itself calls that one.
             if (program.Path != from && FlowText.Of(program.Text, null).LinesOfProgram(number) is not null)
                 continue;

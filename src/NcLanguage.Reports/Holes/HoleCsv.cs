@@ -31,12 +31,12 @@ public static class HoleCsv
         {
             WriteRow(row, output);
             output.Write(report.HasDrawing ? $",{HoleReport.Word(statuses.GetValueOrDefault(row.Number))}" : "");
-            output.Write(hasFiles ? $",{row.File}" : "");
-            output.Write(hasCoordinates ? $",{(row.Coordinates.IsKnown ? row.Coordinates.Name() : "")}" : "");
+            output.Write(hasFiles ? "," + Text(row.File) : "");
+            output.Write(hasCoordinates ? "," + Text(row.Coordinates.IsKnown ? row.Coordinates.Name() : null) : "");
             output.Write(hasLimits ? $",{Number(row.Feed.Programmed)},{Number(row.Speed.Programmed)}\r\n" : "\r\n");
         }
         foreach (var match in report.Drawing.Matches.Where(match => match.Holes.IsEmpty))
-            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}{(hasCoordinates ? $",{WorkCoordinates.OfFrame(report.Run.Job.Setup)?.Name()}" : "")}{(hasLimits ? ",," : "")}\r\n");
+            output.Write($",,,,{Number(match.X)},{Number(match.Y)},,,,,,,,,{HoleReport.Word(match.Status)}{(hasFiles ? "," : "")}{(hasCoordinates ? "," + Text(WorkCoordinates.OfFrame(report.Run.Job.Setup)?.Name()) : "")}{(hasLimits ? ",," : "")}\r\n");
     }
 
     static void WriteRow(in HoleRow row, TextWriter output)
@@ -46,6 +46,10 @@ public static class HoleCsv
         output.Write($"{Number(hole.RLevel)},{Number(hole.Bottom)},{Number(hole.ReturnTo)},{Number(hole.ArriveAt)},");
         output.Write($"{Number(hole.DwellSeconds)},{Number(row.Feed.Machine)},{Number(row.Speed.Machine)},{Number(row.LeastReturn)}");
     }
+
+    /// <summary>In quotes where it holds what would part or end it (RFC 4180 §2).</summary>
+    static string Text(string? value) =>
+        value is null ? "" : value.AsSpan().IndexOfAny(",\"\r\n") < 0 ? value : $"\"{value.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 
     static string Number(double value) =>
         double.IsFinite(value) ? JsonNumbers.Rounded(value).ToString("0.######", CultureInfo.InvariantCulture) : "";

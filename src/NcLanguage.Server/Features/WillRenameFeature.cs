@@ -34,7 +34,7 @@ static class WillRenameFeature
                 setups.Add(setup);
             FolderProgram[] programs = [new FolderProgram(from, text), .. jobs.FolderOf(from).Others(cancel)];
             var texts = programs.ToDictionary(program => program.Path, program => program.Text);
-            var answer = FileRenaming.Of(programs, from, to);
+            var answer = FileRenaming.Of(programs, from, to, cancel);
             if (answer.Refusal is { } refusal)
                 tell(refusal);
             foreach (var edit in answer.Edits)

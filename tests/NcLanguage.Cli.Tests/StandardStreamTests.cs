@@ -99,8 +99,24 @@ public sealed class StandardStreamTests : IDisposable
             await Task.Delay(100);
             process.Refresh();
             var now = process.TotalProcessorTime;
-            rests = now > TimeSpan.Zero && now - last < TimeSpan.FromMilliseconds(20) && process.ProcessName.StartsWith("nclanguage", StringComparison.Ordinal) ? rests + 1 : 0;
+            var rested = now > TimeSpan.Zero && now - last < TimeSpan.FromMilliseconds(20) && process.ProcessName.StartsWith("nclanguage", StringComparison.Ordinal) && Sleeps(process);
+            rests = rested ? rests + 1 : 0;
             last = now;
+        }
+    }
+
+    /// <summary>Whether all its threads wait for something. On a busy machine one that could run may stand still as well: that is no rest.</summary>
+    static bool Sleeps(Process process)
+    {
+        try
+        {
+            // The state stands behind the name in brackets (proc_pid_stat(5)).
+            return Directory.EnumerateDirectories($"/proc/{process.Id}/task").All(thread => File.ReadAllText(Path.Combine(thread, "stat")) is var stat && stat[stat.LastIndexOf(')') + 2] == 'S');
+        }
+        catch (IOException)
+        {
+            // A thread has ended just now.
+            return false;
         }
     }
 

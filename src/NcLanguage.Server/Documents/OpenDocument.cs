@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
@@ -23,6 +24,7 @@ sealed class OpenDocument : IDisposable
     (SourceText Text, ImmutableArray<Finding> Findings)? _told;
     bool _isNew;
     DocumentSnapshot _current;
+    long _startedAt;
 
     /// <param name="uri">The client's name of the document.</param>
     /// <param name="version">The client's number of the first version.</param>
@@ -52,8 +54,12 @@ sealed class OpenDocument : IDisposable
     /// <summary>Bytes that a text without blocks may have: a head of comments.</summary>
     const int LongestHead = 16 << 10;
 
-    /// <summary>How long the fingers rest before distant places of a large program are compared: in a flow of keys each would undo that work of the one before.</summary>
+    /// <summary>How long a change is old before distant places of a large program are compared behind the next: in a flow of changes each would undo that work of the one before. Fingers are
+    /// slower; a key that is held down and what a client plays back are not.</summary>
     static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(40);
+
+    /// <summary>How long that waits otherwise, for what the change brought to go out first.</summary>
+    static readonly TimeSpan ShortPause = TimeSpan.FromMilliseconds(10);
 
     /// <summary>Longer than from key to key of somebody who looks for the letters; who reads a number off the drawing takes longer.</summary>
     static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
@@ -148,10 +154,13 @@ sealed class OpenDocument : IDisposable
         var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, typing);
         // Before the analysis begins: one that is done before it counts as the newest would not be told.
         Volatile.Write(ref _current!, snapshot);
-        _ = Task.Run(() => AnalyseAsync(snapshot, job, analysis), CancellationToken.None);
+        var sinceBefore = Stopwatch.GetElapsedTime(_startedAt);
+        _startedAt = Stopwatch.GetTimestamp();
+        var pause = sinceBefore < Pause ? Pause : ShortPause;
+        _ = Task.Run(() => AnalyseAsync(snapshot, job, pause, analysis), CancellationToken.None);
     }
 
-    async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TaskCompletionSource<AnalysedProgram> done)
+    async Task AnalyseAsync(DocumentSnapshot snapshot, Task<LoadedJob> findingJob, TimeSpan pause, TaskCompletionSource<AnalysedProgram> done)
     {
         try
         {
@@ -182,7 +191,7 @@ sealed class OpenDocument : IDisposable
                 Show(program, shown);
             }
             if (!shown.IsDefault)
-                await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
+                await Task.Delay(pause, snapshot.Superseded).ConfigureAwait(false);
             var all = analysis.FindAll(snapshot.Superseded);
             if (shown.IsDefault || !shown.AsSpan().SequenceEqual(all.AsSpan()))
             {

@@ -29,13 +29,12 @@ public static class FileRenaming
             return Refuse(number, $"{Path.GetFileName(bearer.Path)} has the number {newNumber} already");
         foreach (var program in programs)
         {
-            cancel.ThrowIfCancellationRequested();
             // One that holds a program of this number itself calls that one.
             if (program.Path != from && FlowText.Of(program.Text, null).LinesOfProgram(number) is not null)
                 continue;
             var first = edits.Count;
             SymbolUse? taken = null;
-            foreach (var use in SymbolReader.In(program.Text))
+            foreach (var use in SymbolReader.In(program.Text, cancel))
             {
                 if (use.Symbol == new ProgramSymbol(NamedKind.Program, newNumber))
                     taken ??= use;

@@ -2,8 +2,8 @@ using System.Runtime.InteropServices;
 
 namespace NcLanguage.Cli.Common;
 
-/// <summary>Ctrl-C, and the request to end that other processes send. The first asks the command to end, which leaves no half of anything; where it does
-/// not within <see cref="Patience"/>, or waits for others meanwhile (<see cref="Waiting"/>), or at a second one, the process ends at once.</summary>
+/// <summary>Ctrl-C, and the request to end that other processes send. The first asks the command to end, which leaves no half of anything; where
+/// nothing comes of it within <see cref="Patience"/>, or it waits for others meanwhile (<see cref="Waiting"/>), or at a second one, the process ends at once.</summary>
 sealed class Interruption : IDisposable
 {
     static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
@@ -42,7 +42,7 @@ sealed class Interruption : IDisposable
     {
         lock (_gate)
         {
-            if (_isOver || !(Waiting.IsStuck || Environment.TickCount64 - _asked >= Patience.TotalMilliseconds))
+            if (_isOver || !(Waiting.IsStuck || Environment.TickCount64 - Math.Max(_asked, Waiting.LastTaken) >= Patience.TotalMilliseconds))
                 return;
             _isOver = true;
         }

@@ -1,3 +1,5 @@
+using NcLanguage.Control.State;
+
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>A stretch of a part's holes that belong to one uninterrupted run.</summary>
@@ -42,6 +44,7 @@ sealed class HoleComparison
         return new HoleComparison(other, [.. stretches]);
     }
 
+    // A hole along another axis than Z has no place in X and Y.
     static bool Differ(in HoleResult a, in HoleResult b) =>
-        Math.Abs(a.Hole.X - b.Hole.X) > SamePlace || Math.Abs(a.Hole.Y - b.Hole.Y) > SamePlace;
+        a.Plane == WorkPlane.XY && b.Plane == WorkPlane.XY && (Math.Abs(a.Hole.X - b.Hole.X) > SamePlace || Math.Abs(a.Hole.Y - b.Hole.Y) > SamePlace);
 }

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
@@ -17,6 +18,9 @@ static class CycleRuns
 
     /// <summary>True at the first hole of a run, and where the block starts a cycle.</summary>
     public static bool Begins(Step step) => !step.Before.StandsAtHole || (step.Sets & Slot.Cycle) != 0;
+
+    /// <summary>The axis that cycles drill along: 'Z' in XY, 'Y' in ZX, 'X' in YZ.</summary>
+    public static char DepthAxis(WorkPlane plane) => (char)('X' + Arcs.Axes(plane).Third);
 
     /// <summary>The cycle's code in the block, or −1.</summary>
     public static int CodeToken(in StepContext step) => WordEdits.IndexOfCycle(step.Block);
@@ -40,7 +44,7 @@ static class CycleRuns
         if (!state.InCycle || !state.BottomGiven || step.Step.After.Cycle != state.Cycle || step.Step.Holes.Count == 0 || CodeToken(step) >= 0)
             return false;
         var words = step.Step.Words;
-        var depth = NcLanguage.Control.Moves.Arcs.Axes(step.Step.After.Plane).Third;
+        var depth = Arcs.Axes(step.Step.After.Plane).Third;
         for (var axis = 0; axis < 3; axis++)
             if (words.Has((char)('X' + axis)) != (axis == depth))
                 return false;

@@ -41,7 +41,7 @@ public sealed class DepthChangedInCycle : Rule
     {
         if (!CycleRuns.IsLoneRise(step))
             return;
-        var axis = (char)('X' + Arcs.Axes(step.Step.After.Plane).Third);
+        var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
         var word = Quote.Word(step.Block, step.Block.Tokens[step.Step.Words.TokenOf(axis)]);
         step.ReportBlock(
             this, $"{word} does not lift the tool: G{step.Step.After.Cycle} is on, so {step.Say.Level(step.Step.After.Bottom, axis)} becomes its depth and it drills here again.",

@@ -40,9 +40,11 @@ public sealed class InitialLevelBelowR : Rule
         ref readonly var hole = ref step.Step.Holes[0];
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))
             return;
-        var then = step.Step.After.ReturnLevel == ReturnLevel.Initial ? "G98 returns no higher than R" : $"the tool first goes up to {step.Say.Level(hole.RLevel)} where it stands";
+        var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
+        var (initial, level) = (step.Say.Level(hole.InitialLevel, axis), step.Say.Level(hole.RLevel, axis));
+        var then = step.Step.After.ReturnLevel == ReturnLevel.Initial ? "G98 returns no higher than R" : $"the tool first goes up to {level} where it stands";
         CycleRuns.Report(
-            this, step, 'R', $"The cycle starts at {step.Say.Level(hole.InitialLevel)}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {step.Say.Level(hole.RLevel)}: {then}.",
-            Slot.Z, "The tool was brought to this level here.");
+            this, step, 'R', $"The cycle starts at {initial}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {level}: {then}.",
+            axis switch { 'X' => Slot.X, 'Y' => Slot.Y, _ => Slot.Z }, "The tool was brought to this level here.");
     }
 }

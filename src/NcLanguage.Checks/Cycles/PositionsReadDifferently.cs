@@ -28,7 +28,7 @@ public sealed class PositionsReadDifferently : Rule
             G90
             """),
         Portable = true,
-        NotFound = "Holes whose place is not known under either reading.",
+        NotFound = "Holes whose place is not known under either reading, and holes along another axis than Z.",
         Source = "NISTIR 6556 §3.5.16 (X and Y follow G90 and G91); that some controls take them as distances is common practice.",
     };
 

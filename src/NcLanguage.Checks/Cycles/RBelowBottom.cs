@@ -38,8 +38,9 @@ public sealed class RBelowBottom : Rule
         {
             if (fault.Kind != FaultKind.RBelowBottom)
                 continue;
+            var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
             step.Report(
-                this, fault.Token, $"The R level {step.Say.Level(fault.A)} lies {step.Say.Length(fault.B - fault.A)} below the bottom {step.Say.Level(fault.B)}: the control stops, or goes at rapid into the part.",
+                this, fault.Token, $"The R level {step.Say.Level(fault.A, axis)} lies {step.Say.Length(fault.B - fault.A)} below the bottom {step.Say.Level(fault.B, axis)}: the control stops, or goes at rapid into the part.",
                 (step.Step.Sets & Slot.CycleR) == 0 ? Slot.CycleR : Slot.CycleBottom,
                 (step.Step.Sets & Slot.CycleR) == 0 ? "The R level was set here." : "The depth was set here.");
             return;

@@ -61,12 +61,13 @@ public sealed class ReturnReadDifferently : Rule
         if (here == there || here == HopOutcome.Unknown || there == HopOutcome.Unknown)
             return;
         var say = file.SayAt(line, coordinates);
+        var axis = CycleRuns.DepthAxis(mine.Plane);
         var isContact = here == HopOutcome.Contact || there == HopOutcome.Contact;
         var lifts = job.Readings.ReturnLevel == ReturnLevelReading.AfterHole ? "lifts before it moves" : "returns after the hole";
         file.ReportBlock(
             this, line,
-            $"The traverse to {say.Place(mine.Hole.X, mine.Hole.Y)} at {say.Level(mine.Hole.ArriveAt)} {Outcome(job, here, mineDistance, mine, say)} here; "
-            + $"a control that {lifts} crosses at {say.Level(theirs.Hole.ArriveAt)} and {Outcome(job, there, theirDistance, theirs, say)}.",
+            $"The traverse to {(axis == 'Z' ? say.Place(mine.Hole.X, mine.Hole.Y) : "this hole")} at {say.Level(mine.Hole.ArriveAt, axis)} {Outcome(job, here, mineDistance, mine, say)} here; "
+            + $"a control that {lifts} crosses at {say.Level(theirs.Hole.ArriveAt, axis)} and {Outcome(job, there, theirDistance, theirs, say)}.",
             severity: isContact ? Severity.Error : Severity.Warning);
     }
 

@@ -1,4 +1,5 @@
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks;
 
@@ -52,6 +53,14 @@ public readonly record struct LengthText(bool IsInch)
 
     /// <summary>X45 Y15</summary>
     public string Place(double x, double y) => $"X{Number(x)} Y{Number(y)}{Mark}";
+
+    /// <summary>The place of a hole as seen along the axis that the cycles of a plane drill along: X45 Y15, in ZX X45 Z20, in YZ Y15 Z20.</summary>
+    public string Place(in Point3 place, WorkPlane plane) => plane switch
+    {
+        WorkPlane.ZX => $"X{Number(place.X)} {Level(place.Z)}",
+        WorkPlane.YZ => $"Y{Number(place.Y)} {Level(place.Z)}",
+        _ => Place(place.X, place.Y),
+    };
 
     /// <summary>X45 Y15 Z2</summary>
     public string Place(double x, double y, double z) => $"{Unnamed.Place(x, y)} {Level(z)}";

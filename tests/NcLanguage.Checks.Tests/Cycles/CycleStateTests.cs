@@ -54,6 +54,20 @@ public class CycleStateTests
     public void A_start_below_R_is_told_by_the_code_in_force(string code, string message) =>
         Assert.Equal(message, CycleJob.Run($"G0 Z1\n{code} G81 X10 Y10 Z-3 R5 F100").Findings.Single(f => f.Name == "initial-level-below-r").Message);
 
+    // Cycles of ZX drill along Y, those of YZ along X (NISTIR 6556 §3.5.16).
+    [Theory]
+    [InlineData("G18\nG0 Y1\nG98 G81 X10 Z20 Y-3 R5 F100", "initial-level-below-r", "The cycle starts at Y1, 4 mm below its R level Y5: G98 returns no higher than R.", 1)]
+    [InlineData("G19\nG0 X1\nG98 G81 Y10 Z20 X-3 R5 F100", "initial-level-below-r", "The cycle starts at X1, 4 mm below its R level X5: G98 returns no higher than R.", 1)]
+    [InlineData("G18\nG98 G81 X10 Z20 Y-3 R-5 F100", "r-below-bottom", "The R level Y-5 lies 2 mm below the bottom Y-3: the control stops, or goes at rapid into the part.", -1)]
+    public void Levels_are_told_along_the_axis_of_the_plane(string blocks, string name, string message, int levelSet)
+    {
+        var analysis = CycleJob.Run(blocks);
+        var finding = Assert.Single(analysis.Findings, f => f.Name == name);
+        Assert.Equal(message, finding.Message);
+        if (levelSet >= 0)
+            Assert.Equal(CycleJob.Before + levelSet, Assert.Single(analysis.Related(finding)).Line);
+    }
+
     [Fact]
     public void A_cycle_left_on_again_is_found_again() =>
         Assert.Equal([2, 4], CycleJob.Find("cycle-not-cancelled", Holes + "M0\nX30\nM30").Select(f => f.Block));

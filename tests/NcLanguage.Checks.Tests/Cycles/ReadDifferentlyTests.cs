@@ -48,6 +48,16 @@ public class ReadDifferentlyTests
         Assert.Empty(CycleJob.Find("return-read-differently", blocks, Clamped));
     }
 
+    // Holes of ZX have no place in X and Y that could be told (NISTIR 6556 §3.5.16: they are drilled along Y).
+    [Fact]
+    public void In_another_plane_the_level_is_told_along_its_axis_and_no_place()
+    {
+        const string blocks = "G18 G0 Y60 Z20\nG99 G81 X10 Z20 Y30 R32 F100\nG98 X20\nG99 X50\nX60\nG80\nG17";
+        var lower = Clamped with { Obstacles = [new BoxObstacle("clamp", new Box3(new(30, -10, 0), new(40, 40, 25)))] };
+        var found = CycleJob.Run(blocks, lower, chosen: false).Findings.Where(f => f.Name is "return-read-differently" or "positions-read-differently").ToList();
+        Assert.Equal("The traverse to this hole at Y60 clears here; a control that lifts before it moves crosses at Y32 and runs into clamp.", Assert.Single(found).Message);
+    }
+
     [Fact]
     public void Returns_are_a_warning_where_only_the_clearance_differs()
     {

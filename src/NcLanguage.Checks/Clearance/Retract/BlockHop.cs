@@ -66,9 +66,9 @@ readonly record struct BlockHop(int Move, int Hole, double Distance, Approach Ap
     string Message(in StepContext step)
     {
         ref readonly var move = ref step.Step.Moves[Move];
-        var axis = Arcs.Axes(step.Step.After.Plane).Third;
-        return $"The traverse from {step.Say.Unnamed.Place(move.From.X, move.From.Y)} to {step.Say.Place(move.To.X, move.To.Y)} at "
-            + $"{step.Say.Level(move.From[axis], (char)('X' + axis))} {WhatItMeets(step, move.From.Z)}{WhatClears(step, move)}.";
+        var plane = step.Step.After.Plane;
+        return $"The traverse from {step.Say.Unnamed.Place(move.From, plane)} to {step.Say.Place(move.To, plane)} at "
+            + $"{step.Say.Level(move.From[Arcs.Axes(plane).Third], CycleRuns.DepthAxis(plane))} {WhatItMeets(step, move.From.Z)}{WhatClears(step, move)}.";
     }
 
     string WhatItMeets(in StepContext step, double level)

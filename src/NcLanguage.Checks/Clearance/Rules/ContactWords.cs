@@ -10,21 +10,26 @@ namespace NcLanguage.Checks.Rules;
 static class ContactWords
 {
     /// <summary>"The rapid to X45 Y15 Z2"</summary>
-    public static string Move(in Move move, in StepContext step) => move.Role switch
+    public static string Move(in Move move, in StepContext step)
     {
-        MoveRole.Lift => $"The lift to {step.Say.Level(move.To.Z)} before the traverse",
-        MoveRole.FirstTraverse => $"The traverse to the first hole at {At(move.To, step)}",
-        MoveRole.Hop => $"The traverse to the hole at {At(move.To, step)}",
-        MoveRole.Approach => $"The rapid down to the R level at {At(move.To, step)}",
-        MoveRole.InHole when move.From.X != move.To.X || move.From.Y != move.To.Y => $"The cycle's move beside the hole to {At(move.To, step)}",
-        MoveRole.InHole when move.To.Z > move.From.Z => $"The cycle's way up to {step.Say.Level(move.To.Z)}",
-        MoveRole.Return => $"The cycle's way out to {step.Say.Level(move.To.Z)}",
-        MoveRole.InHole => $"The cycle's way down to {step.Say.Level(move.To.Z)}",
-        _ when move.Kind == MoveKind.Arc => $"The arc to {At(move.To, step)}",
-        MoveRole.Probe => $"The probe move towards {At(move.To, step)}",
-        _ when move.IsFeed => $"The feed to {At(move.To, step)}",
-        _ => $"The rapid to {At(move.To, step)}",
-    };
+        var (first, second, third) = Arcs.Axes(step.Step.After.Plane);
+        var level = step.Say.Level(move.To[third], CycleRuns.DepthAxis(step.Step.After.Plane));
+        return move.Role switch
+        {
+            MoveRole.Lift => $"The lift to {level} before the traverse",
+            MoveRole.FirstTraverse => $"The traverse to the first hole at {At(move.To, step)}",
+            MoveRole.Hop => $"The traverse to the hole at {At(move.To, step)}",
+            MoveRole.Approach => $"The rapid down to the R level at {At(move.To, step)}",
+            MoveRole.InHole when move.From[first] != move.To[first] || move.From[second] != move.To[second] => $"The cycle's move beside the hole to {At(move.To, step)}",
+            MoveRole.InHole when move.To[third] > move.From[third] => $"The cycle's way up to {level}",
+            MoveRole.Return => $"The cycle's way out to {level}",
+            MoveRole.InHole => $"The cycle's way down to {level}",
+            _ when move.Kind == MoveKind.Arc => $"The arc to {At(move.To, step)}",
+            MoveRole.Probe => $"The probe move towards {At(move.To, step)}",
+            _ when move.IsFeed => $"The feed to {At(move.To, step)}",
+            _ => $"The rapid to {At(move.To, step)}",
+        };
+    }
 
     /// <summary>" with the holder", " with the shank"; nothing for the cutting part.</summary>
     public static string With(ToolPart part) => part switch { ToolPart.Holder => " with the holder", ToolPart.Shank => " with the shank", _ => "" };

@@ -205,4 +205,14 @@ public class HopFindingTests
         Assert.Equal([1, 6], allowed.Select(f => f.Line - HopJob.FirstBlock));
         Assert.DoesNotContain("more block", allowed[1].Message, StringComparison.Ordinal);
     }
+
+    // Cycles of ZX drill along Y (NISTIR 6556 §3.5.16).
+    [Theory]
+    [InlineData("G99 G81 X10 Z15 Y5 R-5\nX50", "hop-hits-obstacle", "The traverse from X10 Z15 to X50 Z15 at Y-5 runs into middle clamp, 8 mm deep.")]
+    [InlineData("G99 G81 X35 Z15 Y55 R70", "cut-hits-obstacle", "The cycle's way down to Y55 cuts into middle clamp")]
+    public void In_another_plane_places_and_levels_are_told_along_its_axes(string blocks, string name, string message)
+    {
+        var analysis = HopJob.Analyse(HopJob.Program($"Y-40\nG18\n{blocks}\nG80\nG0 Y-40\nG17"), HopJob.Setup(HopJob.Middle));
+        Assert.StartsWith(message, Assert.Single(analysis.Findings, f => f.Name == name).Message, StringComparison.Ordinal);
+    }
 }

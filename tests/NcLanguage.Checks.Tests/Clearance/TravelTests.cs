@@ -42,6 +42,11 @@ public sealed class TravelTests
     }
 
     [Fact]
+    public void An_inch_program_is_told_in_inches() =>
+        Assert.Contains(": X would go to 2 in in machine coordinates, 2 in beyond its limit of 0 in.", Assert.Single(
+            Programs.Of("travel-exceeded", "G20 G90 G17 G54\nG53 G0 X2\nM30", Setup, Mill)).Message, StringComparison.Ordinal);
+
+    [Fact]
     public void Axes_are_named_together() =>
         Assert.Contains("X would go to 20 mm in machine coordinates, 20 mm beyond its limit of 0 mm; Y would go to -260 mm", Assert.Single(
             Programs.Of("travel-exceeded", "G21 G90 G17 G54\nG0 X120 Y-210\nM30", Setup, Mill)).Message, StringComparison.Ordinal);

@@ -72,7 +72,7 @@ public sealed class TravelExceeded : Rule
         var message = "";
         for (var axis = 0; axis < 3; axis++)
             if (Travel(machine, axis) is { } limits && FirstOutside(axis, limits, step) is { } reached)
-                message += (message.Length == 0 ? "" : "; ") + Describe(axis, reached, limits);
+                message += (message.Length == 0 ? "" : "; ") + Describe(axis, reached, limits, step.Say);
         if (message.Length > 0)
             step.ReportBlock(this, $"This takes the machine out of its travel: {message}.", Slot.WorkOffset, "This block chooses the work offset.");
     }
@@ -132,10 +132,10 @@ public sealed class TravelExceeded : Rule
         return turned <= Arcs.Sweep(arc);
     }
 
-    static string Describe(int axis, double reached, Limits limits)
+    static string Describe(int axis, double reached, Limits limits, LengthText say)
     {
         var letter = "XYZ"[axis];
         var limit = reached > limits.Max ? limits.Max : limits.Min;
-        return $"{letter} would go to {Say.Mm(reached)} in machine coordinates, {Say.Mm(Math.Abs(reached - limit))} beyond its limit of {Say.Mm(limit)}";
+        return $"{letter} would go to {say.Length(reached)} in machine coordinates, {say.Length(Math.Abs(reached - limit))} beyond its limit of {say.Length(limit)}";
     }
 }

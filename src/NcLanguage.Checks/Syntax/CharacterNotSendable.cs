@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Syntax.Lexing;
@@ -88,25 +90,31 @@ public sealed class CharacterNotSendable : Rule
         if (finding.Text == "sign")
             return [];
         var line = analysis.Text.Line(finding.Line);
-        var old = line[finding.StartColumn..finding.EndColumn];
+        if (finding.Text == "upper")
+            return [new Fix("Write it in upper case", FixSafety.Safe, Upper(finding, line))];
         // Respelling a comment loses what somebody wrote: that is for them to decide.
         var (title, text, safety) = finding.Text switch
         {
             "ascii" => ("Write it in ASCII", AsciiSpelling.Nearest(line, finding.StartColumn, finding.EndColumn), FixSafety.Choice),
-            "upper" => ("Write it in upper case", Upper(old), FixSafety.Safe),
             _ => ("Remove the byte order mark", "", FixSafety.Safe),
         };
         return [new Fix(title, safety, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, text)])];
     }
 
-    // ASCII letters only: what lies beyond is the other finding's.
-    static string Upper(ReadOnlySpan<byte> text)
+    /// <summary>Each stretch of lower-case letters by itself: what stands between them, which may be bytes of any encoding, stays as it is.</summary>
+    static ImmutableArray<Edit> Upper(Finding finding, ReadOnlySpan<byte> line)
     {
-        var upper = text.ToArray();
-        for (var i = 0; i < upper.Length; i++)
-            if (upper[i] is >= (byte)'a' and <= (byte)'z')
-                upper[i] -= 'a' - 'A';
-        return System.Text.Encoding.UTF8.GetString(upper);
+        var edits = ImmutableArray.CreateBuilder<Edit>();
+        for (var start = finding.StartColumn; start < finding.EndColumn;)
+        {
+            var end = start;
+            while (end < finding.EndColumn && line[end] is >= (byte)'a' and <= (byte)'z')
+                end++;
+            if (end > start)
+                edits.Add(new Edit(finding.Line, start, end, Encoding.ASCII.GetString(line[start..end]).ToUpperInvariant()));
+            start = end + 1;
+        }
+        return edits.ToImmutable();
     }
 
     /// <summary>From the first to behind the last byte that cannot be sent.</summary>

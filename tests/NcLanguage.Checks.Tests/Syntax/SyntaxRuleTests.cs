@@ -176,6 +176,15 @@ public sealed class SyntaxRuleTests
         Assert.Contains("\nG0 X5 (EDGE)\n", Check.Fixed("character-not-sendable", Program("g0 x5 (edge)"), "programMarks.lowerCase=false"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Writing_upper_case_leaves_the_bytes_between_as_they_are()
+    {
+        var machine = MachineProfile.IsoMill with { IsChosen = true, Readings = new Readings { ProgramMarks = new ProgramMarks { LowerCase = false } } };
+        var analysis = ProgramAnalysis.Create(SourceText.From(Encoding.Latin1.GetBytes("G21 G90 G17 G54\ng0 x1 (bei 5° höher)\nM30")), Setup.None, machine);
+        var fix = Assert.Single(analysis.Findings.SelectMany(analysis.FixesOf), one => one.Safety == FixSafety.Safe);
+        Assert.Equal(Encoding.Latin1.GetBytes("G0 X1 (BEI 5° HöHER)"), TextEdits.Apply(analysis.Text, fix.Edits).Line(1).ToArray());
+    }
+
     /// <summary>The first sign of a block that the profile's list lacks; one that is no part of a program is unknown-character (the signs of NF Z 68-010 and
     /// ISO 6983-1 are from memory).</summary>
     [Theory]

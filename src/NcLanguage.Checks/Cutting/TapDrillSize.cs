@@ -121,16 +121,19 @@ public sealed class TapDrillSize : Rule
     static bool IsInOrder(Tool tap, double hole)
     {
         var (major, pitch) = (tap.Diameter!.Value, tap.Pitch!.Value);
-        return Threads.Percent(major, pitch, hole) is >= Least and <= Most || Math.Abs(major - pitch / 2 - hole) <= FormingRange * pitch;
+        return Percent(major, pitch, hole) is >= Least and <= Most || Math.Abs(major - pitch / 2 - hole) <= FormingRange * pitch;
     }
+
+    /// <summary>Per cent of thread as it is told, without decimals.</summary>
+    static double Percent(double major, double pitch, double hole) => Math.Round(Threads.Percent(major, pitch, hole), MidpointRounding.AwayFromZero);
 
     void Report(List<PlaceFault> group, in FileContext file)
     {
         var (tap, core) = (group[0].Work, group[0].Other);
         var (major, pitch) = (tap.Tool!.Diameter!.Value, tap.Tool.Pitch!.Value);
         var say = file.SayAt(tap.Line, tap.Coordinates);
-        var percent = Threads.Percent(major, pitch, core.Diameter);
-        var result = percent <= 0 ? "there is no thread at all" : $"the thread is {Say.Number(percent, 0)} per cent deep";
+        var percent = Percent(major, pitch, core.Diameter);
+        var result = percent <= 0 ? "there is no thread at all" : $"the thread is {Say.Number(percent)} per cent deep";
         file.ReportBlock(this, tap.Line, $"T{tap.ToolNumber} taps {say.Length(major)} by a pitch of {say.Length(pitch)} {PlaceGroups.Places(group, say)} in a hole of {say.Length(core.Diameter)}: {result}. "
             + $"{Say.Number(Least)} to {Say.Number(Most)} per cent take {say.Number(Threads.DrillFor(major, pitch, Most))} to {say.Length(Threads.DrillFor(major, pitch, Least))}.");
     }

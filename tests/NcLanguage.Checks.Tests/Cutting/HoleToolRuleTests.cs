@@ -64,6 +64,19 @@ public sealed class HoleToolRuleTests
     public void A_hole_out_of_range_is_told_with_the_thread_it_makes(double drill, string words) =>
         Assert.Contains(words, Assert.Single(Tapped(drill, 8, 1.25)).Message, StringComparison.Ordinal);
 
+    // 6.61 gives 85.6 per cent, 6.615 gives 85.3, 7.03 gives 59.7, 7.04 gives 59.1: what is told as 60 or 85 is in the range of 60 to 85.
+    [Theory]
+    [InlineData(6.61, "is 86 per cent deep")]
+    [InlineData(6.615, null)]
+    [InlineData(7.03, null)]
+    [InlineData(7.04, "is 59 per cent deep")]
+    public void A_thread_is_judged_by_the_number_that_is_told(double drill, string? words)
+    {
+        var found = Tapped(drill, 8, 1.25);
+        Assert.Equal(words is not null, found.Count == 1 && found[0].Message.Contains(words!, StringComparison.Ordinal));
+        Assert.Equal(words is null, found.Count == 0);
+    }
+
     // Half a pitch below the diameter, 7.4 for M8: common practice for taps that form their thread.
     [Fact]
     public void A_hole_for_forming_is_in_order() => Assert.Empty(Tapped(7.4, 8, 1.25));

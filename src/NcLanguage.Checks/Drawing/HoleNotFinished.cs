@@ -88,8 +88,8 @@ public sealed class HoleNotFinished : Rule
             var what = match.Unfinished switch
             {
                 HoleUnfinished.SpotOnly => $"spotted, but never drilled: the drawing asks for {size}",
-                HoleUnfinished.NotTapped => $"drilled, but never tapped: the drawing asks for {size}",
-                _ => $"drilled with {say.Length(match.Diameter)}, but never reamed or bored to the drawing's {size}",
+                HoleUnfinished.NotTapped => $"{(match.By == HoleMaking.Milled ? "milled" : "drilled")}, but never tapped: the drawing asks for {size}",
+                _ => $"{(match.By == HoleMaking.Milled ? "milled" : "drilled")} with {say.Length(match.Diameter)}, but never reamed or bored to the drawing's {size}",
             };
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {what}.{drawing.Sharing}");
         }

@@ -83,7 +83,7 @@ public sealed class HoleTooDeep : Rule
         var wanted = match.Wanted!;
         var bottom = file.Run.Job.Setup.Stock!.Value.Min.Z;
         var isThread = wanted.Thread is not null;
-        file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} drilled through: T{work.ToolNumber} goes to {say.Level(Math.Min(work.Tip, work.End) - work.ToFrame.Z)}, the stock ends at {say.Level(bottom - work.ToFrame.Z)}, and the drawing asks for "
+        file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Kind is WorkKind.Mill or WorkKind.Plunge ? "milled" : "drilled")} through: T{work.ToolNumber} goes to {say.Level(Math.Min(work.Tip, work.End) - work.ToFrame.Z)}, the stock ends at {say.Level(bottom - work.ToFrame.Z)}, and the drawing asks for "
             + (isThread ? $"{wanted.Thread} {say.Length(wanted.Depth!.Value)} deep. Unless its core hole is drawn through, T{work.ToolNumber} has to stay in the stock."
                 : $"a hole {say.Length(wanted.Depth!.Value)} deep: T{work.ToolNumber} has to stay in the stock."),
             severity: isThread ? Severity.Warning : Severity.Error);

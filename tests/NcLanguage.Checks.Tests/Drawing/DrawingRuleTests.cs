@@ -212,4 +212,14 @@ public sealed class DrawingRuleTests
         Assert.Equal(("hole-not-finished", 6), (finding.Name, finding.Line));
         Assert.StartsWith("The 3 holes at X20 Y30, X40 Y30, X60 Y30 are spotted, but never drilled", finding.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("\"diameter\": 18, \"thread\": \"M20\"", "-4", "hole-not-finished", "The hole at X50 Y30 is milled, but never tapped: the drawing asks for M20.")]
+    [InlineData("\"diameter\": 18", "-31", "hole-too-deep", "The hole at X50 Y30 is milled through: T5 goes to Z-31,")]
+    public void What_a_mill_makes_is_not_called_drilled(string hole, string depth, string name, string message)
+    {
+        var holes = $$"""{ "x": 50, "y": 30, {{hole}}, "depth": 3 }, { "x": 90, "y": 30, "diameter": 18, "depth": 3 }""";
+        var analysis = Analyse($"G0 X54 Y30 Z2\nG1 Z{depth} F200\nG3 X54 Y30 I-4\nG1 X50", holes, head: Head.Replace("T3 M6", "T5 M6", StringComparison.Ordinal).Replace("H3", "H5", StringComparison.Ordinal));
+        Assert.StartsWith(message, Assert.Single(analysis.Findings, finding => finding.Name == name).Message, StringComparison.Ordinal);
+    }
 }

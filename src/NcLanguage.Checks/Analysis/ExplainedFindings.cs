@@ -24,15 +24,19 @@ static class ExplainedFindings
         var names = Names(ofRules);
         findings[cause] = findings[cause] with
         {
-            Message = explained.Count == 1
-                ? $"{findings[cause].Message} One more finding may come of it and is not told by itself: {names}."
-                : $"{findings[cause].Message} {Say.Number(explained.Count)} more findings may come of it and are not told by themselves: {names}.",
+            Message = $"{findings[cause].Message} {Others(explained.Count, "it", names)}.",
         };
         findings.RemoveAll(IsExplained);
         return [.. ofRules.Select(group => group.First()).Select(first => new RelatedPlace(first.Line, first.StartColumn, first.EndColumn, $"{first.Name}: {first.Message}"))];
 
         bool IsExplained(Finding finding) => finding.Fault is null && rule.MayExplain(finding.Rule);
     }
+
+    /// <summary>How many findings are not told by themselves, and which, as a sentence without its point.</summary>
+    /// <param name="cause">What they may come of.</param>
+    public static string Others(int count, string cause, string names) => count == 1
+        ? $"One more finding may come of {cause} and is not told by itself: {names}"
+        : $"{Say.Number(count)} more findings may come of {cause} and are not told by themselves: {names}";
 
     /// <summary>The names of findings that are not told by themselves, the worst first, with how many there are of each.</summary>
     public static string Names(List<Finding> findings) => Names(findings.OrderBy(finding => finding.Severity).GroupBy(finding => finding.Rule));

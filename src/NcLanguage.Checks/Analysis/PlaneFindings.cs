@@ -48,9 +48,8 @@ static class PlaneFindings
     static Finding Told(Finding first, List<Finding> others) => first with
     {
         Severity = (Severity)Math.Min((int)first.Severity, others.Min(other => (int)other.Severity)),
-        Message = others.Count == 1
-            ? $"{first.Message} One more finding may come of the plane and is not told by itself: {ExplainedFindings.Names(others)} in line {others[0].Line + 1}."
-            : $"{first.Message} {Say.Number(others.Count)} more findings may come of the plane and are not told by themselves: {ExplainedFindings.Names(others)}, the last in line {others.Max(other => other.Line) + 1}.",
+        Message = $"{first.Message} {ExplainedFindings.Others(others.Count, "the plane", ExplainedFindings.Names(others))}"
+            + $"{(others.Count == 1 ? "" : ", the last")} in line {others.Max(other => other.Line) + 1}.",
     };
 
     /// <summary>What is told under one setting of the plane.</summary>

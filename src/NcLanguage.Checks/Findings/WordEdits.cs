@@ -36,7 +36,7 @@ public static class WordEdits
     {
         var block = text.BlockAt(line);
         var end = LineEnding.Of(text, line);
-        var first = (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0) && !block.HasStatement ? FirstWord(block) : -1;
+        var first = block.BeginsProgram ? FirstWord(block) : -1;
         if (first < 0)
             return new Edit(line, 0, 0, words + end);
         var at = block.Tokens[first].Start;

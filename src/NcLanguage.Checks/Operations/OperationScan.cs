@@ -82,8 +82,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
                 (_comment, _movedSinceComment) = (new TitleComment(text, line, file), false);
             return;
         }
-        foreach (ref readonly var token in block.Tokens)
-            _isBehindHead |= !token.IsComment && token.Kind is not (TokenKind.Percent or TokenKind.Skip) && !token.IsWord('O') && !token.IsWord(':') && !token.IsWord('N');
+        _isBehindHead |= block.HasWords;
     }
 
     void EndTool(in Block block, int tool)

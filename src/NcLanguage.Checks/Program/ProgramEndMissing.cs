@@ -146,7 +146,7 @@ public sealed class ProgramEndMissing : Rule
         for (var next = line + 1; next < run.Text.LineCount; next++)
         {
             var block = run.BlockAt(next);
-            if (block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0)
+            if (block.BeginsProgram)
                 break;
             if (block.NumberIndex >= 0 && !block.IsSkippable)
                 found = next;

@@ -40,14 +40,11 @@ public sealed class SetupMissing : Rule
             return;
         for (var line = file.Run.LeaderLines; line < file.Run.Text.LineCount; line++)
         {
-            foreach (ref readonly var token in file.Run.BlockAt(line).Tokens)
-            {
-                if (token.IsComment || token.Kind == TokenKind.Percent || token.IsWord('O') || token.IsWord(':'))
-                    continue;
-                file.ReportBlock(this, line, "There is no setup file: contact with clamps and holder, cuts into supports, rapids into stock, holes beside the stock, "
-                    + "retract levels, flute lengths, tool numbers and lengths, and the drawing's holes are not checked.");
-                return;
-            }
+            if (!file.Run.BlockAt(line).HasWords)
+                continue;
+            file.ReportBlock(this, line, "There is no setup file: contact with clamps and holder, cuts into supports, rapids into stock, holes beside the stock, "
+                + "retract levels, flute lengths, tool numbers and lengths, and the drawing's holes are not checked.");
+            return;
         }
     }
 

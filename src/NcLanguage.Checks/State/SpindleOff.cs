@@ -70,9 +70,9 @@ public sealed class SpindleOff : Rule
             [WordEdits.BlockBefore(analysis.Text, finding.Line, code), .. StopAtEnd.Of(analysis.Main, finding.Line, Slot.Spindle, 5)])];
     }
 
-    /// <summary>Whether an M5 since the last tool change let the spindle stand: the stop may have been meant, and the cut may be what is wrong.</summary>
     static int OrderOf(ProgramRun run, int line) => line < 0 ? -1 : run.OrderOf(line);
 
+    /// <summary>Whether an M5 since the last tool change let the spindle stand: the stop may have been meant, and the cut may be what is wrong.</summary>
     static bool WasStopped(ProgramRun run, int line)
     {
         var setter = run.LastSetterBefore(Slot.Spindle, line);

@@ -52,7 +52,7 @@ public sealed class MarkMissing : Rule
         if (marks.Percent && !IsPercent(file.Run.BlockAt(first)))
             file.ReportBlock(this, first, "This control takes only files that begin with a line with %.", text: "first");
         var block = Next(file.Run, first, 1, static kind => kind is not (TokenKind.Percent or TokenKind.Comment or TokenKind.LineComment));
-        if (marks.Number && block >= 0 && !HasNumber(file.Run.BlockAt(block)))
+        if (marks.Number && block >= 0 && file.Run.BlockAt(block).ProgramNumberIndex < 0)
             file.ReportBlock(this, block, "This control needs a program number, such as O1, before the first block.", text: "number");
         var last = Next(file.Run, file.Run.Text.LineCount - 1, -1, static _ => true);
         if (marks.Percent && !IsPercent(file.Run.BlockAt(last)))
@@ -82,6 +82,4 @@ public sealed class MarkMissing : Rule
     }
 
     static bool IsPercent(in Block block) => block.Tokens[0].Kind == TokenKind.Percent;
-
-    static bool HasNumber(in Block block) => block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0;
 }

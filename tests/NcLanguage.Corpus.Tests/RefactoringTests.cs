@@ -164,7 +164,7 @@ public sealed class RefactoringTests(ITestOutputHelper output)
         for (var i = 0; i < before.Motions.Count; i++)
         {
             var (a, b) = (before.Motions[i], after.Motions[i]);
-            var isSame = a.Kind == b.Kind && Near(a.To.X, b.To.X) && Near(a.To.Y, b.To.Y) && Near(a.To.Z, b.To.Z) && a.Tool == b.Tool && a.Datum == b.Datum
+            var isSame = a.Kind == b.Kind && Near(a.To.X, b.To.X) && Near(a.To.Y, b.To.Y) && Near(a.To.Z, b.To.Z) && a.Tool == b.Tool && a.Coordinates.WorkOffset == b.Coordinates.WorkOffset
                 && a.Spindle == b.Spindle && a.Coolant == b.Coolant && Near(a.Dwell, b.Dwell) && NearShare(a.Feed, b.Feed) && NearShare(a.Speed, b.Speed)
                 && (a.Kind != MoveKind.Arc || (a.Clockwise == b.Clockwise && a.FullTurns == b.FullTurns && Near(a.Center.X, b.Center.X) && Near(a.Center.Y, b.Center.Y)
                     && Near(a.Center.Z, b.Center.Z)));

@@ -33,7 +33,7 @@ public readonly record struct HoleChange(ChangeKind Kind, HoleRow? First, HoleRo
     }
 }
 
-/// <summary>Pairs the holes of two programs by place, tool and cycle, in the order drilled.</summary>
+/// <summary>Pairs the holes of two programs by place, work offset, tool and cycle, in the order drilled.</summary>
 public static class HoleChanges
 {
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
@@ -41,7 +41,7 @@ public static class HoleChanges
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
-        var free = new Dictionary<(long, long, int, int), Queue<HoleRow>>();
+        var free = new Dictionary<(long, long, int, int, int), Queue<HoleRow>>();
         foreach (var row in second)
         {
             var key = Key(row, tolerance);
@@ -62,14 +62,14 @@ public static class HoleChanges
     }
 
     /// <summary>Looks in the neighbouring squares too: two places nearly the same may fall on both sides of a border.</summary>
-    static bool TryTake(Dictionary<(long, long, int, int), Queue<HoleRow>> free, in HoleRow row, double tolerance, out HoleRow taken)
+    static bool TryTake(Dictionary<(long, long, int, int, int), Queue<HoleRow>> free, in HoleRow row, double tolerance, out HoleRow taken)
     {
-        var (x, y, tool, cycle) = Key(row, tolerance);
+        var (x, y, tool, cycle, workOffset) = Key(row, tolerance);
         for (var dx = -1; dx <= 1; dx++)
         {
             for (var dy = -1; dy <= 1; dy++)
             {
-                if (!free.TryGetValue((x + dx, y + dy, tool, cycle), out var rows) || !rows.TryPeek(out taken) || !IsAt(row, taken, tolerance))
+                if (!free.TryGetValue((x + dx, y + dy, tool, cycle, workOffset), out var rows) || !rows.TryPeek(out taken) || !IsAt(row, taken, tolerance))
                     continue;
                 rows.Dequeue();
                 return true;
@@ -79,9 +79,10 @@ public static class HoleChanges
         return false;
     }
 
-    static bool IsAt(in HoleRow a, in HoleRow b, double tolerance) => Motion.Same(a.Hole.X, b.Hole.X, tolerance) && Motion.Same(a.Hole.Y, b.Hole.Y, tolerance);
+    static bool IsAt(in HoleRow a, in HoleRow b, double tolerance) =>
+        a.Coordinates.PlacesAs(b.Coordinates, tolerance) && Motion.Same(a.Hole.X, b.Hole.X, tolerance) && Motion.Same(a.Hole.Y, b.Hole.Y, tolerance);
 
-    static (long, long, int, int) Key(in HoleRow row, double tolerance) => (Square(row.Hole.X, tolerance), Square(row.Hole.Y, tolerance), row.Hole.Tool, row.Hole.Cycle);
+    static (long, long, int, int, int) Key(in HoleRow row, double tolerance) => (Square(row.Hole.X, tolerance), Square(row.Hole.Y, tolerance), row.Hole.Tool, row.Hole.Cycle, row.Coordinates.WorkOffset);
 
     static long Square(double at, double tolerance) => double.IsNaN(at) ? long.MinValue / 2 : (long)Math.Floor(at / (2 * tolerance + 1e-9));
 

@@ -7,13 +7,13 @@ namespace NcLanguage.Checks.Comparison;
 /// <summary>One thing the machine does, with all that makes a difference to the part: where, how fast, with what. Lengths in mm, feeds in mm/min, speeds in
 /// 1/min; NaN where not known.</summary>
 /// <param name="Line">Line of the block that does it, from 0.</param>
-/// <param name="Datum">The work offset in which the places stand; −1 not known.</param>
+/// <param name="Coordinates">Those that the places are meant in.</param>
 /// <param name="Tool">The tool in the spindle; −1 not known.</param>
 /// <param name="Speed">0 where the spindle stands.</param>
 /// <param name="Dwell">Seconds of a dwell; 0 for other moves.</param>
 public readonly record struct Motion(
     int Line, MoveKind Kind, MoveRole Role, Point3 From, Point3 To, Point3 Center, bool Clockwise, int FullTurns,
-    double Feed, double Speed, SpindleState Spindle, CoolantState Coolant, int Tool, int Datum, double Dwell)
+    double Feed, double Speed, SpindleState Spindle, CoolantState Coolant, int Tool, WorkCoordinates Coordinates, double Dwell)
 {
     /// <summary>What it is done under.</summary>
     public MotionModes Modes { get; init; }
@@ -24,7 +24,7 @@ public readonly record struct Motion(
     /// <summary>Whether both go the same way, whatever the feed and the speed.</summary>
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
     public bool GoesAs(in Motion other, double tolerance) =>
-        Kind == other.Kind && Tool == other.Tool && Datum == other.Datum
+        Kind == other.Kind && Tool == other.Tool && Coordinates.PlacesAs(other.Coordinates, tolerance)
         && Same(To, other.To, tolerance) && Same(From, other.From, tolerance)
         && (Kind != MoveKind.Arc || (Clockwise == other.Clockwise && FullTurns == other.FullTurns && Same(Center, other.Center, tolerance)));
 

@@ -21,6 +21,7 @@ public sealed class MotionList
     readonly List<Motion> _motions = [];
 
     double _cuttingSpeed = double.NaN;
+    WorkCoordinates _coordinates = WorkCoordinates.Of(ControlState.Unknown);
 
     FurtherProgram[] _further = [];
 
@@ -152,11 +153,12 @@ public sealed class MotionList
             if (move.Kind is MoveKind.Spindle or MoveKind.Coolant || (move.IsMotion && move.Kind != MoveKind.Arc && move.Length < NoWay))
                 continue;
             ref readonly var state = ref step.After;
+            _coordinates = _coordinates.In(state);
             var isTurning = state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise;
             var motion = new Motion(
                 line, move.Kind, move.Role, move.From, move.To, move.Center, move.Clockwise, move.FullTurns,
                 move.IsCut ? move.Feed : 0, isTurning ? state.Speed : state.Spindle == SpindleState.Off ? 0 : double.NaN, state.Spindle, state.Coolant,
-                state.Tool, state.WorkOffset, move.Kind == MoveKind.Dwell ? move.Seconds : 0)
+                state.Tool, _coordinates, move.Kind == MoveKind.Dwell ? move.Seconds : 0)
             { Modes = ModesOf(step, move.Kind) };
             _motions.Add(motion);
             if (move.IsMotion && !motion.IsKnown)

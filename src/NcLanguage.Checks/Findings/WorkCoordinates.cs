@@ -64,6 +64,27 @@ public sealed record WorkCoordinates(int WorkOffset, Point3 Moved, Point3 LocalS
     /// <summary>All that the program has shifted it by, mm.</summary>
     public Point3 ShiftInAll => Moved + LocalShift + Shift;
 
+    /// <summary>Whether places of the same numbers are one place in the machine for two programs. Where a datum lies that the setup does not have, only what a program has written of it tells.</summary>
+    /// <param name="tolerance">How far apart datums may be and still be one, mm.</param>
+    public bool PlacesAs(WorkCoordinates other, double tolerance)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        if (ReferenceEquals(this, other))
+            return true;
+        if (WorkOffset != other.WorkOffset)
+            return false;
+        for (var axis = 0; axis < 3; axis++)
+            if (!Same(ShiftInAll[axis], other.ShiftInAll[axis]) || !Same(PutTo(axis), other.PutTo(axis)))
+                return false;
+        return true;
+
+        bool Same(double a, double b) => a.Equals(b) || Math.Abs(a - b) <= tolerance;
+    }
+
+    /// <summary>Where the program has put its zero in machine coordinates along an axis of which nobody knew before where it lies, mm; NaN where it has not.</summary>
+    double PutTo(int axis) =>
+        _data?.Datum(WorkOffset) is { } set && (set.PutFirst & (1 << axis)) != 0 ? set.Origin[axis] + LocalShift[axis] + Shift[axis] : double.NaN;
+
     public bool Equals(WorkCoordinates? other) =>
         other is not null && WorkOffset == other.WorkOffset && Moved.Equals(other.Moved) && LocalShift.Equals(other.LocalShift) && Shift.Equals(other.Shift);
 

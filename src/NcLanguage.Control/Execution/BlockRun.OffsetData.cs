@@ -89,15 +89,17 @@ ref partial struct BlockRun
         var before = _state;
         var old = Offsets.Datum(workOffset, _state, Setup);
         var moved = Offsets.Moved(workOffset, _state);
+        var putFirst = _state.OffsetData?.Datum(workOffset)?.PutFirst ?? 0;
         for (var axis = 0; axis < 3; axis++)
         {
             if ((axes & Bit(axis)) == 0)
                 continue;
             // A datum that nobody had a place for is meant to lie where it is put first.
             var isFirst = !isHere && double.IsNaN(steps[axis]) && double.IsNaN(old[axis]) && moved[axis] == 0;
+            putFirst |= isFirst ? Bit(axis) : 0;
             moved = moved.With(axis, isFirst ? 0 : moved[axis] + steps[axis]);
         }
-        _state.OffsetData = (_state.OffsetData ?? OffsetData.None).WithDatum(workOffset, new SetDatum(origin, moved));
+        _state.OffsetData = (_state.OffsetData ?? OffsetData.None).WithDatum(workOffset, new SetDatum(origin, moved, putFirst));
         _state.Happened &= ~Happened.MovedOffFrame;
         if (workOffset == _state.WorkOffset)
             Offsets.Changed(ref _state, before, Setup, Slot.OffsetData, axes, steps);

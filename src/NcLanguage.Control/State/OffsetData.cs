@@ -6,7 +6,8 @@ namespace NcLanguage.Control.State;
 /// <summary>A datum that the program has set, mm; NaN where not known.</summary>
 /// <param name="Origin">In machine coordinates.</param>
 /// <param name="Moved">From where the setup has it. A datum of which the setup says nothing is meant to lie where the program first puts it.</param>
-public readonly record struct SetDatum(Point3 Origin, Point3 Moved);
+/// <param name="PutFirst">The axes, as bits, along which nobody had a place for it before.</param>
+public readonly record struct SetDatum(Point3 Origin, Point3 Moved, int PutFirst);
 
 /// <summary>A tool's length or radius in the control's list, mm: the size and what wear adds to it.</summary>
 public readonly record struct SetSize(double Size, double Wear)

@@ -1,6 +1,8 @@
 using CsCheck;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Comparison;
+using NcLanguage.Control.Moves;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -111,4 +113,36 @@ public sealed class MotionComparisonTests
 
     static HoleTable TableOf(string text) =>
         HoleTable.Of(ProgramRun.Create(SourceText.From(Head + text), new Job(MachineProfile.IsoMill, Setup.None), [], [], CancellationToken.None));
+
+    /// <summary>The same numbers under another datum are another place (NISTIR 6556 §3.5.13, §3.5.18; G52 and G10 L2 for a datum: §3.5.5 and common practice).</summary>
+    [Theory]
+    [InlineData("G54", "G55")]
+    [InlineData("G52 X5", "G52 X7")]
+    [InlineData("G52 X5", "")]
+    [InlineData("G92 X0", "G92 X2")]
+    [InlineData("G10 L2 P1 X10", "G10 L2 P1 X12")]
+    [InlineData("G10 L2 P1 X10", "")]
+    [InlineData("G91 G10 L2 P1 X10\nG90", "")]
+    public void Places_under_another_datum_are_others(string first, string second)
+    {
+        const string Holes = "\nG99 G81 X10 Y10 Z-5 R2\nX30\nG80 G0 Z50\nG1 X80\nM30";
+        var found = Compare(first + Holes, second + Holes);
+        Assert.Equal(found.First.Motions.Count(Travels) + found.Second.Motions.Count(Travels), found.Changes.Count(change => Travels((change.First ?? change.Second)!.Value)));
+        Assert.Equal(
+            [ChangeKind.Removed, ChangeKind.Removed, ChangeKind.Added, ChangeKind.Added],
+            HoleChanges.Of(TableOf(Head + first + Holes), TableOf(Head + second + Holes)).Select(change => change.Kind));
+        Assert.Empty(Compare(first + Holes, first + Holes).Changes);
+
+        static bool Travels(Motion motion) => motion.Line > 3 && motion.Kind is (MoveKind.Rapid or MoveKind.Feed);
+    }
+
+    /// <summary>A datum that is written to where the setup has it stays there.</summary>
+    [Fact]
+    public void A_datum_that_stays_is_the_same()
+    {
+        var job = new Job(MachineProfile.IsoMill, new Setup { WorkOffsets = Setup.None.WorkOffsets.Add(54, new Point3(-300, -200, -400)) });
+        MotionList Of(string block) => MotionList.Of(SourceText.From($"{Head}{block}\nG0 X10\nM30"), job, CancellationToken.None);
+        Assert.Empty(MotionComparison.Of(Of(""), Of("G10 L2 P1 X-300")).Changes);
+        Assert.NotEmpty(MotionComparison.Of(Of(""), Of("G10 L2 P1 X-301")).Changes);
+    }
 }

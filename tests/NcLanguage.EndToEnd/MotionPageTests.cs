@@ -56,6 +56,8 @@ public sealed class MotionPageTests
         Assert.All(seen.GetProperty("overhang").EnumerateArray(), pixels => Assert.InRange(pixels.GetInt32(), int.MinValue, 0));
 
         Assert.InRange(seen.GetProperty("covered").GetDouble(), double.MinValue, 0);
+        Assert.InRange(seen.GetProperty("columnsOut").GetInt32(), int.MinValue, 0);
+        Assert.Contains("repeating-linear-gradient", Text(seen, "hatchInForcedColours"), StringComparison.Ordinal);
         Assert.Equal("1", Text(seen, "keyOnPaper", "rows"));
         Assert.Equal("exact", Text(seen, "keyOnPaper", "adjust"));
 
@@ -77,9 +79,10 @@ public sealed class MotionPageTests
     public async Task A_program_in_inches_is_told_in_inches()
     {
         using var folder = new ScratchFolder();
-        var program = folder.Write("inch.nc", "G20 G17 G90 G54 S900 M3\nG0 X0 Y0 Z1\nG1 X2.5 F10\nG99 G82 X1 Y0.5 Z-0.25 R0.1 P0.5 F8\nG80 M30\n");
+        var program = folder.Write("inch.nc", "G20 G17 G90 G54 S900 M3 G0 X0 Y0\nZ1\nG1 X2.5 F10\nG99 G82 X1 Y0.5 Z-0.25 R0.1 P0.5 F8\nG80 M30\n");
         var seen = await UseAsync(folder, program, line: 3);
         Assert.Equal("X2.5 Y0 Z1 in", Text(seen, "threeOn", "facts", "Place"));
+        Assert.Equal("X0 Y0 in, Z not known", Text(seen, "onSlider", "facts", "Place"));
         Assert.Equal("feed 10 in/min", Text(seen, "threeOn", "facts", "Moves"));
         Assert.Equal("F 10 in/min, S 900 1/min", Text(seen, "threeOn", "facts", "Feed, speed"));
         // 2.5 in at 10 in/min.

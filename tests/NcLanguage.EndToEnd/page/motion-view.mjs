@@ -123,6 +123,14 @@ try {
   await page.evaluate(() => window.scrollTo(0, 0));
   await rest(page);
   seen.covered = await page.evaluate(() => document.getElementById('stage').getBoundingClientRect().bottom - document.getElementById('run').getBoundingClientRect().top);
+  seen.columnsOut = await page.evaluate(() => {
+    const table = document.querySelector('#holes-section .scroll');
+    return table.scrollWidth - table.clientWidth;
+  });
+  // Where the system prescribes colours, a clamp is still hatched beside the words that explain it, as it is in the views.
+  await page.emulateMedia({ forcedColors: 'active' });
+  seen.hatchInForcedColours = await page.evaluate(() => getComputedStyle(document.querySelector('.sample.clamp')).backgroundImage);
+  await page.emulateMedia({ forcedColors: 'none' });
   // Across the paper: what the lines mean is said in one row, with the hatching of clamps.
   await page.setViewportSize({ width: 1032, height: 700 });
   await page.emulateMedia({ media: 'print' });

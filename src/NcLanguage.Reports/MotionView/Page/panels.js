@@ -23,7 +23,12 @@ function duration(seconds) {
   return hours > 0 ? `${hours} h ${minutes} min` : `${minutes} min ${rest} s`;
 }
 
-const axes = (place) => ['X', 'Y', 'Z'].map((letter, axis) => (Number.isNaN(place[axis]) ? `${letter} not known` : `${letter}${lengthText(place[axis])}`)).join(' ');
+/** "X12 Y78 Z-2 mm", "X12 Y78 mm, Z not known": the unit stands behind numbers only. */
+function placeText(place, unitName) {
+  const known = ['X', 'Y', 'Z'].flatMap((letter, axis) => (Number.isNaN(place[axis]) ? [] : `${letter}${lengthText(place[axis])}`));
+  const unknown = ['X', 'Y', 'Z'].filter((_, axis) => Number.isNaN(place[axis]));
+  return [...(known.length > 0 ? [`${known.join(' ')} ${unitName}`] : []), ...(unknown.length > 0 ? [`${unknown.join(' ')} not known`] : [])].join(', ');
+}
 
 /** 120, or "9000→8000" where the machine's limits make another of what the program says. */
 const rateText = (machine, programmed, decimals) => (programmed === undefined ? machine : `${say(programmed, '', decimals)}→${say(machine, '', decimals)}`);
@@ -158,7 +163,7 @@ const panels = {
     const isWithin = step >= 0 && cursor.endMove < endMove(step);
     const tool = state && tools.get(state.tool);
     this.fact('Line', step < 0 ? '' : `${steps.line[step]}${motion.files[steps.file[step]] ? ` of ${motion.files[steps.file[step]]}` : ''}`);
-    this.fact('Place', step < 0 ? '' : `${axes(cursor.position)} ${unit}`);
+    this.fact('Place', step < 0 ? '' : placeText(cursor.position, unit));
     this.fact('Tool', state ? (tool ? tool.text : state.toolText) : '');
     this.fact('Feed, speed', state ? `F ${state.feed}, S ${state.speed}` : '');
     this.fact('Codes', state ? state.codes : '');
@@ -185,7 +190,7 @@ const panels = {
     const { step } = cursor;
     const clearance = clearanceText();
     const nearness = clearance === 'not known' ? 'Clearance not known' : clearance;
-    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${axes(cursor.position)} ${motion.isInch ? 'inches' : 'millimetres'}. ${nearness}`;
+    byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${placeText(cursor.position, motion.isInch ? 'inches' : 'millimetres')}. ${nearness}`;
     const row = byId('holes').querySelector('tr[aria-current]');
     row?.removeAttribute('aria-current');
     const current = cursor.hole < 0 ? null : byId('holes').tBodies[0].rows[cursor.hole];

@@ -48,10 +48,11 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
             _speed = _speed.With(job.Machine.SpeedOf(step.After.Speed));
     }
 
-    public void AddHole(in Hole hole, ReturnCost? returns)
+    public void AddHole(in Hole hole, SpindleState spindle, ReturnCost? returns)
     {
         _holes++;
-        _speed = _speed.With(job.Machine.SpeedOf(hole.Speed));
+        if (spindle != SpindleState.Off)
+            _speed = _speed.With(job.Machine.SpeedOf(hole.Speed));
         if (returns is { } cost)
             _returns = cost.With(_returns ?? default);
     }

@@ -139,7 +139,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
             else
                 AddMove(step, i, line, file);
         }
-        (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, _returns.Add(step, hole, end));
+        (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, step.After.Spindle, _returns.Add(step, hole, end));
     }
 
     /// <summary>The volume that a move takes away, mm³, and how deep it goes into what stands, mm; NaN where not known. The moves that cut are those of the

@@ -65,7 +65,7 @@ public readonly record struct MotionState(
         _ => lengths.Feed(Feed),
     };
 
-    public string SpeedText => double.IsNaN(Speed) ? "not known" : $"{Say.Number(Speed)} 1/min";
+    public string SpeedText => (double.IsNaN(Speed) ? "not known" : $"{Say.Number(Speed)} 1/min") + (Spindle == SpindleState.Off ? ", stopped" : "");
 
     /// <summary>The levels of the cycle in force; empty where none is. Along another axis than Z no letter is said.</summary>
     public string Levels(LengthText lengths)

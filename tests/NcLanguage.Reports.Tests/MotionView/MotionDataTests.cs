@@ -100,6 +100,16 @@ public sealed class MotionDataTests
         Assert.Equal("clamp A, just touching, line 7", Assert.Single(page.GetProperty("contacts").EnumerateArray()).GetProperty("text").GetString());
     }
 
+    [Fact]
+    public void A_speed_says_that_the_spindle_stands()
+    {
+        var page = Example.Of("G21 G17 G90 G54\nT1 M6\nS4000 M3\nG0 X5 Y5\nM5\nG81 X5 Y5 Z-2 R2 F100\nG80\nM30\n", Example.Plate).PageData();
+        var states = page.GetProperty("states");
+        Assert.Equal(
+            ["4000 1/min", "4000 1/min", "4000 1/min, stopped"],
+            new[] { 2, 3, 5 }.Select(step => states[Ints(page.GetProperty("steps"), "state")[step]].GetProperty("speed").GetString()));
+    }
+
     /// <summary>A rapid into stock, and a holder against it, are contacts too.</summary>
     [Fact]
     public void Contacts_with_stock_are_shown_at_their_moves()

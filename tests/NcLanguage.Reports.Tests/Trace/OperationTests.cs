@@ -37,6 +37,16 @@ public sealed class OperationTests
 
     static string[] Titles(OperationList list) => [.. list.Operations.Select(operation => operation.Title)];
 
+    /// <summary>S stays in force behind M5, but a tool that stands still has no speed.</summary>
+    [Fact]
+    public void Holes_drilled_with_a_standing_spindle_have_no_speed()
+    {
+        const string Stopped = "G21 G90 G17 G94 G54\nT1 M6\nG0 X0 Y0 Z50 S1000 M3\nM5\nG99 G81 X10 Y0 Z-3 R2 F120\nX20\nG80 G0 Z50\nM30\n";
+        var speed = Assert.Single(Operations.Of(Stopped).Operations, operation => operation.Holes == 2).Speed;
+        Assert.True(double.IsNaN(speed.Least) && double.IsNaN(speed.Greatest));
+        Assert.Equal(1000, Assert.Single(Operations.Of(Stopped.Replace("M5\n", "", StringComparison.Ordinal)).Operations, operation => operation.Holes == 2).Speed.Greatest);
+    }
+
     [Fact]
     public void A_tool_a_cycle_and_a_comment_end_an_operation()
     {

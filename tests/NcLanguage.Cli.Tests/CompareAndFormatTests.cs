@@ -71,6 +71,24 @@ public sealed class CompareAndFormatTests : IDisposable
         Assert.Contains("1 hole changed", text, StringComparison.Ordinal);
     }
 
+    /// <summary>A move that only begins elsewhere, and one under another work offset, lead to the same place in words: each line says what sets it apart.</summary>
+    [Fact]
+    public void Moves_told_in_the_same_words_are_told_apart()
+    {
+        _scratch.Write("a.nc", "G21 G90 G54\nG0 X0 Y0 Z5\nG1 Z-2 F100\nG0 Z5\nX20\nM30\n");
+        _scratch.Write("b.nc", "G21 G90 G54\nG0 X0 Y0 Z3\nG1 Z-2 F100\nG0 Z5\nG55 X20 Y0 Z5\nM30\n");
+        var lines = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output.Split('\n').Select(line => string.Join(' ', line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))).ToList();
+        Assert.Contains("- 3 feed to X0 Y0 Z-2 F100 from X0 Y0 Z5", lines);
+        Assert.Contains("+ 3 feed to X0 Y0 Z-2 F100 from X0 Y0 Z3", lines);
+        Assert.Contains("- 5 rapid to X20 Y0 Z5 under G54 from X0 Y0 Z5", lines);
+        Assert.Contains("+ 5 rapid to X20 Y0 Z5 under G55 from X? Y? Z?", lines);
+        // The blocks of both that differ first.
+        Assert.Equal(["- 2 G0 X0 Y0 Z5", "+ 2 G0 X0 Y0 Z3"], lines[(lines.IndexOf("They differ first here:") + 1)..][..2]);
+        // Nothing else leads there: nothing more is said.
+        Assert.Contains("+ 2 rapid to X0 Y0 Z3", lines);
+        Assert.DoesNotContain(lines.Where(line => line.StartsWith('-')), line => lines.Contains($"+{line[1..]}"));
+    }
+
     [Fact]
     public void Two_programs_in_inches_are_told_in_inches()
     {

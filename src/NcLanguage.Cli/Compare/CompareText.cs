@@ -5,6 +5,7 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Reports.Comparison;
 using NcLanguage.Reports.Findings;
 
@@ -39,9 +40,9 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
         screen.WriteLine();
         if (changes.Count > 0)
-            WriteFirst(changes[0]);
-        foreach (var change in changes.Take(MostShown))
-            WriteChange(change);
+            WriteFirst(changes);
+        for (var i = 0; i < changes.Count && i < MostShown; i++)
+            WriteChange(changes, i);
         if (changes.Count > MostShown)
             screen.WriteLine($"  … and {Say.Count(changes.Count - MostShown, "further difference")}; --format json has them all.");
         foreach (var hole in report.Holes)
@@ -55,27 +56,56 @@ sealed class CompareText(Screen screen, ComparisonReport report)
             + $"{Say.Count(changes.Count(change => change.Kind == ChangeKind.Altered), "move")} done otherwise; {Say.Count(report.Holes.Count, "hole")} changed.", 0, Styles.Heading);
     }
 
-    void WriteFirst(in MotionChange change)
+    /// <summary>The block of the first difference, and beside it that of the other program, where it does something else there.</summary>
+    void WriteFirst(IReadOnlyList<MotionChange> changes)
     {
+        var stretch = changes[0].Kind == ChangeKind.Altered ? changes.Take(1) : changes.TakeWhile(change => change.Kind != ChangeKind.Altered);
+        var (first, second) = (stretch.Select(change => change.First).FirstOrDefault(motion => motion is not null), stretch.Select(change => change.Second).FirstOrDefault(motion => motion is not null));
         screen.WriteLine("They differ first here:");
-        if (change.First is { } first)
-            screen.WriteLine($"  - {first.Line + 1,6}  {TextOf(report.First, first.Line)}");
-        if (change.Second is { } second)
-            screen.WriteLine($"  + {second.Line + 1,6}  {TextOf(report.Second, second.Line)}");
+        if (first is { } one)
+            screen.WriteLine($"  - {one.Line + 1,6}  {TextOf(report.First, one.Line)}");
+        if (second is { } other)
+            screen.WriteLine($"  + {other.Line + 1,6}  {TextOf(report.Second, other.Line)}");
         screen.WriteLine();
     }
 
     static string TextOf(ComparedProgram program, int line) => Excerpt.Of(program.Text.Line(line), 0, 0).Text.Trim();
 
-    void WriteChange(in MotionChange change)
+    void WriteChange(IReadOnlyList<MotionChange> changes, int index)
     {
+        var change = changes[index];
         if (change.Kind == ChangeKind.Altered)
         {
             screen.WriteLine($"  ~ {change.First!.Value.Line + 1,6}  {Way(change.First.Value)}: {Otherwise(change.First.Value, change.Second!.Value)}");
             return;
         }
         var motion = change.First ?? change.Second!.Value;
-        screen.WriteLine($"  {(change.Kind == ChangeKind.Removed ? '-' : '+')} {motion.Line + 1,6}  {Way(motion)}");
+        screen.WriteLine($"  {(change.Kind == ChangeKind.Removed ? '-' : '+')} {motion.Line + 1,6}  {Way(motion)}{Apart(motion, LookAlike(changes, index, Way(motion)))}");
+    }
+
+    /// <summary>The motion of the other program, of the same stretch of differences, that is told in the same words; null where there is none.</summary>
+    Motion? LookAlike(IReadOnlyList<MotionChange> changes, int index, string way)
+    {
+        var (start, end) = (index, index + 1);
+        while (start > 0 && changes[start - 1].Kind != ChangeKind.Altered)
+            start--;
+        while (end < changes.Count && end - start < 2 * MostShown && changes[end].Kind != ChangeKind.Altered)
+            end++;
+        for (var i = start; i < end; i++)
+            if (changes[i].Kind != changes[index].Kind && (changes[i].First ?? changes[i].Second!.Value) is var other && Way(other) == way)
+                return other;
+        return null;
+    }
+
+    /// <summary>What sets a motion apart from one that leads to the same place at the same feed.</summary>
+    string Apart(in Motion motion, Motion? lookAlike)
+    {
+        if (lookAlike is not { } other)
+            return "";
+        var said = motion.Tool != other.Tool && motion.Kind != MoveKind.ToolChange ? motion.Tool < 0 ? " with a tool not known" : $" with T{motion.Tool}" : "";
+        if (motion.Datum != other.Datum)
+            said += motion.Datum > 0 ? $" under {WorkOffsetName.Format(motion.Datum)}" : " under a work offset not known";
+        return motion.From.Equals(other.From) ? said : $"{said} {(motion.Kind is MoveKind.Dwell or MoveKind.ToolChange or MoveKind.Stop ? "at" : "from")} {Place(motion.From)}";
     }
 
     string Way(in Motion motion) => motion.Kind switch

@@ -47,7 +47,7 @@ static class StockMoves
             // Whichever way it comes, where it ends is certain: as if straight down.
             if (!from.IsKnown)
                 from = to.With(2, job.Stock.Max.Z);
-            if (!IsLift(from, to) && IsLow(from, to, reach, job.Stock))
+            if ((!IsLift(from, to) || UndercutContact.IsLiftOfUndercutter(job, tool, from, to)) && IsLow(from, to, reach, job.Stock))
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel, move.IsFeed));
         }
     }

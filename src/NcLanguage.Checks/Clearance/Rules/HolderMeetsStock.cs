@@ -12,7 +12,7 @@ public sealed class HolderMeetsStock : Rule
         Name = "holder-meets-stock",
         Severity = Severity.Error,
         Title = "The tool's holder or shank runs into the stock",
-        Finds = "A cut or a low rapid on which the holder, or a shank thicker than the cutting part, meets what the cuts up to there have left standing of the stock, the tool's own cut taken away. "
+        Finds = "A cut or a low rapid on which the holder, or a shank thicker than the cutting part, meets what the cuts up to there have left standing of the stock, the tool's own cut taken away; and a level cut on which the neck of a slot mill meets what stands above its flutes, because the slot for the neck is missing, too narrow or not deep enough. "
             + "Each tool is told once, at the first block where it does.",
         AtTheMachine = "The tool fits, but what holds it does not: the holder rubs or rams into the top of the work, and the tool is pulled out or breaks.",
         Setup = """
@@ -44,7 +44,7 @@ public sealed class HolderMeetsStock : Rule
             M5
             M30
             """,
-        NotFound = "Holders of tools for which the setup gives no holderDiameter, holderGauge or length, and shanks without shankDiameter and fluteLength; a block that deeper-than-flutes tells; a shank of a centre drill. "
+        NotFound = "Holders of tools for which the setup gives no holderDiameter, holderGauge or length, and shanks without shankDiameter and fluteLength; necks of slot mills on arcs that rise or fall and on slopes; a block that deeper-than-flutes tells; a shank of a centre drill. "
             + "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field; anything after a cut with a tool of unknown diameter or whose place is not known; "
             + "in a stretch of 128 lines what lies behind the first 2,000,000 cells that holders go over, and all behind the first 50,000 cuts. A holder counts as one cylinder from its end up. "
             + "What an earlier clamping has cut away is not known: give the stock as it lies there.",

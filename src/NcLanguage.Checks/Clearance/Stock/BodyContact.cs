@@ -13,7 +13,7 @@ namespace NcLanguage.Checks.Clearance;
 readonly record struct BodyMet(int Cut, int Rapid, int Tool, ToolPart Part, double LowestTip, double Depth) : IToolContact;
 
 /// <summary>Holds the holder and a thicker shank of the tools of one part of a run against what stands of the stock when a move has cut: flat cylinders, so that
-/// what they meet is beside or above what the tool itself takes away.</summary>
+/// what they meet is beside or above what the tool itself takes away; and the neck of a slot mill, which meets what stands above its flutes.</summary>
 /// <remarks>Of each tool the first contact is kept. The work is bounded for each part alone, so that an edit changes nothing in the parts before it: moves
 /// behind the first <see cref="MostVisits"/> cells are not looked at.</remarks>
 struct BodyContact(Job job, StockField field)
@@ -51,6 +51,37 @@ struct BodyContact(Job job, StockField field)
                 return;
     }
 
+    /// <summary>Looks at a cut that has not been taken away from the field yet: the neck of a slot mill goes where its flutes, which are below it, open nothing.</summary>
+    /// <param name="arc">Its path, where it is an arc.</param>
+    public void AskNeck(in StockCut cut, in ArcPath arc, int index)
+    {
+        if (!(Math.Abs(cut.From.Z - cut.To.Z) <= UndercutContact.Level) || !MayAsk(cut.Tool) || job.Setup.FindTool(cut.Tool) is not { } tool || !UndercutContact.IsUndercutter(tool))
+            return;
+        var (up, radius) = (new Point3(0, 0, tool.FluteLength!.Value), tool.ShankDiameter!.Value / 2);
+        if (cut.Arc < 0)
+        {
+            AskNeck(cut.From + up, cut.To + up, radius, cut.Tool, index);
+            return;
+        }
+        if (!arc.IsKnown || arc.Low.Z + up.Z >= field.Stock.Max.Z || !(radius > Aside))
+            return;
+        foreach (var (from, to) in arc.ChordsWithin(Aside))
+            if (_left <= 0 || AskNeck(from + up, to + up, radius - Aside, cut.Tool, index))
+                return;
+    }
+
+    bool AskNeck(in Point3 from, in Point3 to, double radius, int tool, int cut)
+    {
+        if (!(from.Z < field.Stock.Max.Z - StockField.Tolerance))
+            return false;
+        _left -= VisitsOf(from, to, radius);
+        if (!field.Meets(from, to, EndForm.Flat(radius), out _, out var depth))
+            return false;
+        (_met ??= []).Add(new BodyMet(cut, -1, tool, ToolPart.Shank, from.Z - job.Setup.FindTool(tool)!.FluteLength!.Value, depth));
+        _isAsked = false;
+        return true;
+    }
+
     /// <summary>Looks at a rapid.</summary>
     public void AskRapid(in LowRapid rapid, int index)
     {
@@ -75,9 +106,11 @@ struct BodyContact(Job job, StockField field)
         return _isAsked && _left > 0 && field.IsKnown;
     }
 
-    /// <summary>How far above the tip the first thicker part of a tool begins, mm; infinite where it has none.</summary>
+    /// <summary>How far above the tip the first part of a tool begins that may meet what the tool leaves standing, mm: a thicker one, or the neck of a slot mill; infinite where it has none.</summary>
     public static double LowestBody(Job job, int tool)
     {
+        if (job.Setup.FindTool(tool) is { } row && UndercutContact.IsUndercutter(row))
+            return row.FluteLength!.Value;
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
             if (Counts(job, body, tool))
                 return body.Bottom;

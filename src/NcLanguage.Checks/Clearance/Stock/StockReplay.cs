@@ -17,8 +17,9 @@ readonly record struct RapidMet(int Rapid, Point3 Tip, double Depth);
 /// <param name="Bodies">Where holders and shanks meet what stands.</param>
 /// <param name="Sideways">Where drills and the like are fed sideways into what stands.</param>
 /// <param name="Necks">Where mills with a neck take more at once than their flutes are long.</param>
+/// <param name="Lifts">Where slot mills are lifted under what stands.</param>
 /// <param name="InAir">For each of its cuts, whether it certainly came nowhere near what stood; empty where none of them did. Of tools that only go up and down it is not asked.</param>
-sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, SidewaysMet[] Sideways, NeckMet[] Necks, bool[] InAir)
+sealed record PartStock(PartResult Source, RapidMet[] Met, BodyMet[] Bodies, SidewaysMet[] Sideways, NeckMet[] Necks, LiftMet[] Lifts, bool[] InAir)
 {
     public bool IsInAir(int cut) => InAir.Length > 0 && InAir[cut];
 }
@@ -47,7 +48,7 @@ sealed class StockReplay
     readonly StockDemand _demand;
     readonly double _cell;
     readonly PartStock[] _parts;
-    readonly List<(int Part, StockPicture Stock)> _pictures = [];
+    readonly List<(int Part, StockPicture Stock, Undercut? Undercut)> _pictures = [];
 
     StockReplay(StockDemand demand, double cell, int parts)
     {
@@ -131,9 +132,10 @@ sealed class StockReplay
     void Follow(ProgramRun run, StockField field, int same, CancellationToken cancel)
     {
         var part = 0;
+        Undercut? undercut = null;
         if (_pictures.Count > 0)
         {
-            (part, var stock) = _pictures[^1];
+            (part, var stock, undercut) = _pictures[^1];
             field.Restore(stock);
         }
         var stride = Math.Max(1, _parts.Length / MostPictures);
@@ -141,32 +143,36 @@ sealed class StockReplay
         {
             cancel.ThrowIfCancellationRequested();
             if (!run.Job.Once && part > 0 && part % stride == 0 && _pictures.Count < MostPictures && (_pictures.Count == 0 || _pictures[^1].Part < part))
-                _pictures.Add((part, field.Picture()));
-            var found = Follow(run.Job, run.Results[part], field, part >= same);
+                _pictures.Add((part, field.Picture(), undercut));
+            var found = Follow(run.Job, run.Results[part], field, part >= same, ref undercut);
             if (part >= same)
                 _parts[part] = found;
         }
     }
 
-    PartStock Follow(Job job, PartResult part, StockField field, bool asks)
+    PartStock Follow(Job job, PartResult part, StockField field, bool asks, ref Undercut? undercut)
     {
         if (!field.IsKnown)
-            return new PartStock(part, [], [], [], [], []);
+            return new PartStock(part, [], [], [], [], [], []);
         List<RapidMet>? met = null;
         bool[] inAir = [];
         var bodies = new BodyContact(job, field);
         var sideways = new SidewaysContact(job, field);
         var necks = new NeckContact(job, field);
+        var lifts = new UndercutContact(job, field) { Present = undercut };
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
         var (tool, end, isTraveller) = (int.MinValue, default(EndForm), false);
         for (var i = 0;; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
+            {
+                lifts.AskRapid(part.LowRapids[rapid], rapid, asks);
                 if (asks && Meets(job, part.LowRapids[rapid], field, out var tip, out var depth))
                     (met ??= []).Add(new RapidMet(rapid, tip, depth));
                 else if (asks)
                     bodies.AskRapid(part.LowRapids[rapid], rapid);
+            }
             if (!cuts.MoveNext())
                 break;
             ref readonly var cut = ref cuts.Current;
@@ -177,7 +183,9 @@ sealed class StockReplay
             {
                 sideways.Ask(cut, i);
                 necks.Ask(cut, path, i);
+                bodies.AskNeck(cut, path, i);
             }
+            lifts.AskCut(cut);
             // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken.
             if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
@@ -187,7 +195,8 @@ sealed class StockReplay
                 bodies.AskCut(cut, path, i);
             CutsFollowed++;
         }
-        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, inAir);
+        undercut = lifts.Present;
+        return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, lifts.Met, inAir);
     }
 
     /// <summary>A tap stands in its core hole by its chamfer, which is narrower than its thread: about a pitch less (minor diameter D − 1.0825·P, ISO 724), or a quarter where the pitch is not given.</summary>

@@ -1,0 +1,76 @@
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.Clearance;
+
+/// <summary>T-slots: where the flutes of a slot mill are lifted under what they left standing, and where its neck has no room. Expected outcomes are closed-form; sizes of a T-slot of 12
+/// (throat 12, bottom 21 wide and 9 high, common practice from memory).</summary>
+public sealed class UndercutTests
+{
+    // T1 mills the throat; T2 cuts the T; T3 is one of which nobody says that it has a neck; T4 makes a pocket wide enough for T2.
+    const string Block = """
+        { "stock": { "min": [0, 0, -40], "max": [100, 60, 0] },
+          "tools": [ { "number": 1, "kind": "end-mill", "diameter": 12, "fluteLength": 26, "length": 90 },
+                     { "number": 2, "kind": "slot-mill", "diameter": 21, "shankDiameter": 10, "fluteLength": 9, "length": 95 },
+                     { "number": 3, "kind": "slot-mill", "diameter": 21, "fluteLength": 9, "length": 95 },
+                     { "number": 4, "kind": "end-mill", "diameter": 24, "fluteLength": 40, "length": 95 } ] }
+        """;
+
+    const string Start = "G21 G90 G17 G54\nS800 M3\n";
+    const string Throat = "T1 M6\nG0 X-10 Y30 Z40\nZ-20\nG1 X110 F150\nG0 Z40\n";
+    const string ToSlot = "T2 M6\nG0 X-15 Y30\nZ-20\n";
+
+    static IEnumerable<string> Lifts(string moves, string setup = Block) => Programs.Of("lifted-under-stock", Start + moves, setup).Select(finding => BlockOf(Start + moves, finding));
+
+    static IEnumerable<string> Necks(string moves) => Programs.Of("holder-meets-stock", Start + moves, Block).Select(finding => BlockOf(Start + moves, finding));
+
+    static string BlockOf(string program, Finding finding) => program.Split('\n')[finding.Line];
+
+    [Theory]
+    [InlineData(Throat + ToSlot + "G1 X60 F60\nG0 Z50\nM30", "G0 Z50")]
+    [InlineData(Throat + ToSlot + "G1 X30 F60\nX60\nG0 Z50\nM30", "G0 Z50")]
+    [InlineData(Throat + ToSlot + "G1 X60 F60\nG91 G0 Z50\nG90\nM30", "G91 G0 Z50")]
+    // One lead out at the far side, and one back to where it came in.
+    [InlineData(Throat + ToSlot + "G1 X115 F60\nG0 Z50\nM30")]
+    [InlineData(Throat + ToSlot + "G1 X60 F60\nG0 X-15\nZ50\nM30")]
+    [InlineData(Throat + ToSlot + "G1 X60 F60\nX-15\nG0 Z50\nM30")]
+    // A pocket of 24 at the end gives the flutes room.
+    [InlineData(Throat + "T4 M6\nG0 X60 Y30 Z40\nG1 Z-20 F50\nG0 Z40\n" + ToSlot + "G1 X60 F60\nG0 Z50\nM30")]
+    // In the open: a groove along an edge, with the stock's top no higher than the flutes reach.
+    [InlineData("T2 M6\nG0 X-15 Y30 Z40\nZ-8\nG1 X60 F60\nG0 Z50\nM30")]
+    // Let go by a little, so that the flutes do not rub on the way out.
+    [InlineData(Throat + ToSlot + "G1 X60 F60\nG91 G0 Z0.3\nG90 X-15\nZ50\nM30")]
+    // Down from above, no deeper than its flutes are long and in a pocket: it comes out as it went in.
+    [InlineData("T4 M6\nG0 X60 Y30 Z40\nG1 Z-20 F50\nG0 Z40\nT2 M6\nG0 X60 Y30\nG1 Z-20 F60\nG0 Z50\nM30")]
+    // Nobody knows that it is narrower above its flutes.
+    [InlineData(Throat + "T3 M6\nG0 X-15 Y30\nZ-20\nG1 X60 F60\nG0 Z50\nM30")]
+    public void A_slot_mill_lifted_under_what_stands(string moves, params string[] blocks) => Assert.Equal(blocks, Lifts(moves));
+
+    /// <summary>The flutes end 9 above the tip at Z-20: 11 stand above them.</summary>
+    [Fact]
+    public void It_says_how_much_stands_above() => Assert.Equal(
+        "This rapid lifts tool 2, a slot mill, at X60 Y30 where stock stands above its flutes, at least 11 mm thick: lead it out of its slot first.",
+        Assert.Single(Programs.Of("lifted-under-stock", Start + Throat + ToSlot + "G1 X60 F60\nG0 Z50\nM30", Block)).Message);
+
+    /// <summary>A ring groove in a bore of 60: out, round, back to the middle and up.</summary>
+    [Fact]
+    public void A_groove_in_a_bore_is_left_from_its_middle() => Assert.Empty(Lifts(
+        "T4 M6\nG0 X50 Y30 Z40\nG1 Z-20 F50\nX62\nG3 I-12\nG1 X50\nG0 Z40\nT2 M6\nG0 X50 Y30\nG1 Z-15 F60\nX66\nG3 I-16\nG1 X50\nG0 Z50\nM30"));
+
+    [Theory]
+    // No throat, and one not deep enough by 2; the T beside the throat by 4.
+    [InlineData(ToSlot + "G1 X115 F60\nG0 Z50\nM30", "G1 X115 F60")]
+    [InlineData("T1 M6\nG0 X-10 Y30 Z40\nZ-9\nG1 X110 F150\nG0 Z40\n" + ToSlot + "G1 X115 F60\nG0 Z50\nM30", "G1 X115 F60")]
+    [InlineData(Throat + "T2 M6\nG0 X-15 Y34\nZ-20\nG1 X115 F60\nG0 Z50\nM30", "G1 X115 F60")]
+    // As deep as the flutes end, and deeper.
+    [InlineData("T1 M6\nG0 X-10 Y30 Z40\nZ-11\nG1 X110 F150\nG0 Z40\n" + ToSlot + "G1 X115 F60\nG0 Z50\nM30")]
+    [InlineData(Throat + ToSlot + "G1 X115 F60\nG0 Z50\nM30")]
+    // Under an edge: the neck of 5 to each side passes the stock by 1.
+    [InlineData("T2 M6\nG0 X-15 Y-6 Z40\nZ-20\nG1 X115 F60\nG0 Z50\nM30")]
+    [InlineData("T2 M6\nG0 X-15 Y-4 Z40\nZ-20\nG1 X115 F60\nG0 Z50\nM30", "G1 X115 F60")]
+    public void The_neck_of_a_slot_mill_needs_room_above_its_flutes(string moves, params string[] blocks) => Assert.Equal(blocks, Necks(moves));
+
+    /// <summary>The part that lifts begins behind 128 lines, another than that of the cut.</summary>
+    [Fact]
+    public void A_lift_far_behind_its_cut_in_the_text_is_found_too() =>
+        Assert.Single(Lifts(Throat + ToSlot + "G1 X60 F60\n" + string.Concat(Enumerable.Repeat("(WAIT)\n", 300)) + "G0 Z50\nM30"));
+}

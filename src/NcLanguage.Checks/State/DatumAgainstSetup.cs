@@ -24,7 +24,7 @@ public sealed class DatumAgainstSetup : Rule
         Severity = Severity.Error,
         Title = "A datum is written with another sign or another power of ten than the setup's",
         Finds = "G10 L2 for a work offset of the setup's workOffsets, before the first move, where one number or more has another sign than there, or is ten, a hundred or a thousand times as large or as small, and "
-            + "all others of the block agree. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
+            + "all others of the block agree; and one whose numbers are all 0 where the setup's are not, if nothing else writes a datum: L20 may have been meant. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
         AtTheMachine = "All that follows under this work offset runs beside the part: into its clamps, the table or the end of the travel.",
         Setup = """
             { "workOffsets": { "G54": [-300, -180, -250] } }
@@ -43,8 +43,8 @@ public sealed class DatumAgainstSetup : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Writes the setup's number. Where the setup is wrong, it is this that has to change.",
-        NotFound = "Datums that differ otherwise: the setup may be older than the program. Work offsets that the program writes more than once, or behind a move: a second place may be meant. "
+        Fix = "Writes the setup's number, or L20. Where the setup is wrong, it is this that has to change.",
+        NotFound = "Datums that differ otherwise: the setup may be older than the program. Work offsets that the program writes more than once, or behind a move, but for zeros: a second place may be meant. "
             + "G10 in distances (G91), by where the tool stands (L20) or with worked-out numbers, and blocks with G10 behind the first 200.",
         Source = "NISTIR 6556 §3.5.5; that a sign or a digit of a datum is lost: common practice.",
     };
@@ -62,15 +62,19 @@ public sealed class DatumAgainstSetup : Rule
         if (run.Job.Setup.WorkOffsets.IsEmpty)
             return;
         var written = new List<(int System, int Line, List<Slip> Slips)>();
+        var count = 0;
         for (int line = run.FirstSetter(Slot.OffsetData), before = -1, blocks = 0; line >= 0 && run.OrderOf(line) > before && blocks < MostBlocks; line = run.FirstSetter(Slot.OffsetData, line), blocks++)
         {
             before = run.OrderOf(line);
+            count++;
             var step = run.StepAt(line);
             if (step.Words.HasCode('G', 100) && step.Words['L'] == 2 && step.Words['P'] is >= 1 and <= 9 and var system)
                 written.Add(((int)system, line, SlipsOf(run, line, step, SystemVariables.OfSystem((int)system))));
         }
         foreach (var (system, line, slips) in written)
-            if (slips.Count > 0 && written.FindAll(other => other.System == system).Count == 1)
+            if (count == 1 && ZerosOf(run, line, SystemVariables.OfSystem(system)) is { Count: > 0 } zeros)
+                TellZeros(file, line, SystemVariables.OfSystem(system), zeros);
+            else if (slips.Count > 0 && written.FindAll(other => other.System == system).Count == 1)
                 Tell(file, line, SystemVariables.OfSystem(system), slips);
     }
 
@@ -100,6 +104,28 @@ public sealed class DatumAgainstSetup : Rule
         return agrees ? slips : [];
     }
 
+    /// <summary>The numbers of a datum where all are 0 and the setup has it elsewhere along each of these axes: what L20, by which a number says where the tool stands, is written with.</summary>
+    static List<Slip> ZerosOf(ProgramRun run, int line, int workOffset)
+    {
+        var zeros = new List<Slip>();
+        var step = run.StepAt(line);
+        if (!run.Job.Setup.WorkOffsets.TryGetValue(workOffset, out var datum) || step.After.Distance != DistanceMode.Absolute)
+            return zeros;
+        var unit = UnitLength.Of(step.After.Units);
+        var block = run.BlockAt(line);
+        for (var axis = 0; axis < 3; axis++)
+        {
+            var letter = (char)('X' + axis);
+            if (!step.Words.Has(letter))
+                continue;
+            ref readonly var token = ref block.Tokens[step.Words.TokenOf(letter)];
+            if (step.Words[letter] != 0 || !(Math.Abs(datum[axis]) > LeastNumber) || block.Line[token.Start..token.End].IndexOfAny("[#"u8) >= 0)
+                return [];
+            zeros.Add(new Slip(step.Words.TokenOf(letter), letter + "0", letter + Say.Number(datum[axis] / unit, 4), Math.Abs(datum[axis])));
+        }
+        return zeros;
+    }
+
     /// <summary>Whether a number is another with another sign, or with its point elsewhere.</summary>
     static bool IsSlip(double number, double meant)
     {
@@ -120,6 +146,14 @@ public sealed class DatumAgainstSetup : Rule
         var (first, last) = (slips.Min(slip => slip.Token), slips.Max(slip => slip.Token));
         file.Report(this, line, block.Tokens[first].Start, block.Tokens[last].End,
             $"This puts the datum of {WorkOffsetName.Format(workOffset)} to {written}, and the setup has it at {meant}: what follows under it runs {file.SayAt(line, null).Length(slips.Max(slip => slip.Off))} beside its place.", text: meant);
+    }
+
+    void TellZeros(in FileContext file, int line, int workOffset, List<Slip> zeros)
+    {
+        var block = file.Run.BlockAt(line);
+        var (written, meant) = (string.Join(' ', zeros.Select(zero => zero.Written)), string.Join(' ', zeros.Select(zero => zero.Meant)));
+        file.Report(this, line, block.Tokens[zeros.Min(zero => zero.Token)].Start, block.Tokens[zeros.Max(zero => zero.Token)].End,
+            $"L2 puts the datum of {WorkOffsetName.Format(workOffset)} to the machine's own {written}, and the setup has it at {meant}; L20 would make {written} of where the tool stands.", text: "L20");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

@@ -34,6 +34,21 @@ public sealed class CutInAirTests
     [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
     public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
 
+    /// <summary>An engraving whose minus was forgotten keeps just above the plate: a pointed tool has nothing to do there. On the plate's top, and with a mill that may leave what is to be
+    /// finished, it stays silent.</summary>
+    [Theory]
+    [InlineData("chamfer-mill", "0.2", new[] { 4 })]
+    [InlineData("spot-drill", "0.2", new[] { 4 })]
+    [InlineData("chamfer-mill", "-0.2", new int[0])]
+    [InlineData("chamfer-mill", "0", new int[0])]
+    [InlineData("end-mill", "0.2", new int[0])]
+    [InlineData("face-mill", "0.2", new int[0])]
+    public void A_pointed_tool_just_above_the_stock_cuts_air(string kind, string level, int[] lines)
+    {
+        var setup = $$"""{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "{{kind}}", "diameter": 6, "pointAngle": 60 } ] }""";
+        Assert.Equal(lines, Of($"G1 X20 Z{level} F300\nX40\nY40\nG3 X40 Y30 I0 J-5\nG0 Z50\nM30", setup).Select(finding => finding.Line + 1));
+    }
+
     /// <summary>Beside the stock another part may stand, which the setup does not tell of.</summary>
     [Theory]
     [InlineData("G55", "-300", new int[0])]

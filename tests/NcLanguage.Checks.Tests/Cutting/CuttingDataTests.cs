@@ -44,6 +44,17 @@ public sealed class CuttingDataTests
         Assert.Empty(Speed("S1 M3", Setup(material, tool)));
     }
 
+    /// <summary>T-slot cutters are fed at half a thousandth of an inch a tooth and more (common practice, from memory): of 21 mm with 6 teeth at S300, half of that is 11.4 mm/min. The upper
+    /// end is that of mills of this size, 0.01 in; twice that is 914 mm/min.</summary>
+    [Theory]
+    [InlineData("S300\nG1 X10 F35", false)]
+    [InlineData("S300\nG1 X10 F12", false)]
+    [InlineData("S300\nG1 X10 F11", true)]
+    [InlineData("S300\nG1 X10 F910", false)]
+    [InlineData("S300\nG1 X10 F920", true)]
+    public void A_slot_mill_may_be_fed_less_than_an_end_mill(string words, bool found) =>
+        Assert.Equal(found ? [6] : [], Feed(words, Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 21, \"shankDiameter\": 10, \"fluteLength\": 9, \"material\": \"HSS\", \"flutes\": 6")));
+
     [Fact]
     public void A_speed_that_the_spindle_cannot_reach_is_not_asked_for()
     {

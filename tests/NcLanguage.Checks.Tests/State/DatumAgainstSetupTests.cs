@@ -42,6 +42,31 @@ public sealed class DatumAgainstSetupTests
             Assert.Equal(message, Assert.Single(found).Message);
     }
 
+    /// <summary>L2 writes machine coordinates, L20 (common practice) what the tool's place is to be called: 0 with the first, where the setup has the datum elsewhere, is the second.</summary>
+    [Theory]
+    [InlineData("G10 L2 P1 X0 Y0", "L2 puts the datum of G54 to the machine's own X0 Y0, and the setup has it at X-500 Y-250; L20 would make X0 Y0 of where the tool stands.")]
+    [InlineData("G0 X10 Y10\nG10 L2 P1 Z0.", "L2 puts the datum of G54 to the machine's own Z0, and the setup has it at Z-420; L20 would make Z0 of where the tool stands.")]
+    [InlineData("G10 L20 P1 X0 Y0", null)]
+    [InlineData("G10 L2 P3 X0 Y0", null)]
+    [InlineData("G91 G10 L2 P1 X0 Y0\nG90", null)]
+    // Cleared, and written anew; and one that is measured by where the tool stands behind it.
+    [InlineData("G10 L2 P1 X0 Y0 Z0\nG10 L2 P1 X-480 Y-240 Z-420", null)]
+    [InlineData("G10 L2 P1 X0 Y0 Z0\nG10 L20 P1 X0 Y0 Z5", null)]
+    [InlineData("G10 L2 P1 X0 Y-240", null)]
+    public void A_datum_in_the_machines_zero_is_told(string datum, string? message)
+    {
+        var found = Of(datum);
+        if (message is null)
+            Assert.Empty(found);
+        else
+            Assert.Equal(message, Assert.Single(found).Message);
+    }
+
+    /// <summary>Gauge lengths measured down to the work: its level is 0 in the setup too.</summary>
+    [Fact]
+    public void A_zero_that_the_setup_has_too_is_none() =>
+        Assert.Empty(Of("G10 L2 P1 Z0", Setup.Replace("\"G54\": [-500, -250, -420]", "\"G54\": [-500, -250, 0]", StringComparison.Ordinal)));
+
     [Fact]
     public void An_inch_program_is_told_in_inches() =>
         Assert.Equal("This puts the datum of G54 to X20, and the setup has it at X-20: what follows under it runs 40 in beside its place.", Assert.Single(Of("G10 L2 P1 X20 Y-10 Z-16.5", InchSetup, "G20")).Message);

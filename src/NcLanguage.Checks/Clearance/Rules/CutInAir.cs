@@ -19,7 +19,7 @@ public sealed class CutInAir : Rule
         Name = "cut-in-air",
         Severity = Severity.Note,
         Title = "Feeds that cut nothing but air",
-        Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock: from 10 s on, or from 2 s on where the tool "
+        Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock, or with a pointed tool (chamfer mill, spot or centre drill, countersink) never down to its top: from 10 s on, or from 2 s on where the tool "
             + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count. One finding for each row, at its first block.",
         AtTheMachine = "The tool feeds along above or beside the part: at best the time is lost, at worst a depth, a datum or a length offset is wrong and the part stays uncut.",
         Setup = """

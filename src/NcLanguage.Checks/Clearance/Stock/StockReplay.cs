@@ -162,7 +162,7 @@ sealed class StockReplay
         var lifts = new UndercutContact(job, field) { Present = undercut };
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
-        var (tool, end, isTraveller) = (int.MinValue, default(EndForm), false);
+        var (tool, end, isTraveller, isPointed) = (int.MinValue, default(EndForm), false, false);
         for (var i = 0;; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
@@ -177,7 +177,7 @@ sealed class StockReplay
                 break;
             ref readonly var cut = ref cuts.Current;
             if (cut.Tool != tool)
-                (tool, end, isTraveller) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool));
+                (tool, end, isTraveller, isPointed) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool), IsPointed(job, cut.Tool));
             var path = part.PathOf(cut);
             if (asks)
             {
@@ -187,7 +187,7 @@ sealed class StockReplay
             }
             lifts.AskCut(cut);
             // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken.
-            if (asks && isTraveller && end.Radius > 0 && !field.IsNear(cut, path, end, AirGap))
+            if (asks && isTraveller && end.Radius > 0 && ((isPointed && IsAboveStock(cut, path, field)) || !field.IsNear(cut, path, end, AirGap)))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             else
                 field.Cut(cut, path, end);
@@ -198,6 +198,13 @@ sealed class StockReplay
         undercut = lifts.Present;
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, lifts.Met, inAir);
     }
+
+    /// <summary>What engraves and breaks edges has nothing to do above the stock: others leave there what is to be finished of a stock given as it will be.</summary>
+    static bool IsPointed(Job job, int tool) => job.Setup.FindTool(tool)?.Kind is ToolKind.ChamferMill or ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink;
+
+    /// <summary>Whether the tip keeps above the top of the blank all the way, however near.</summary>
+    static bool IsAboveStock(in StockCut cut, in ArcPath arc, StockField field) =>
+        (cut.Arc < 0 ? Math.Min(cut.From.Z, cut.To.Z) : arc.IsKnown ? arc.Low.Z : double.NaN) > field.Stock.Max.Z + StockField.Tolerance;
 
     /// <summary>A tap stands in its core hole by its chamfer, which is narrower than its thread: about a pitch less (minor diameter D − 1.0825·P, ISO 724), or a quarter where the pitch is not given.</summary>
     static EndForm EndOf(Job job, int number) =>

@@ -23,6 +23,7 @@ sealed class WriteOutCall : Refactoring
     {
         if (lines.First != lines.Last || !Call.TryRead(analysis.Text.BlockAt(lines.First), out var call))
             return null;
+        call = call.In(analysis.Text);
         return call.Passes > 1 ? $"Write out O{call.Number} here, {call.Passes} times" : $"Write out O{call.Number} here";
     }
 
@@ -30,6 +31,7 @@ sealed class WriteOutCall : Refactoring
     {
         var text = analysis.Text;
         Call.TryRead(text.BlockAt(lines.First), out var call);
+        call = call.In(text);
         if (call.Passes > MostPasses)
             return Draft.Refuse($"O{call.Number} is called {call.Passes} times: written out more than {MostPasses} times nobody reads it.");
         var own = FlowText.Of(text, null);
@@ -60,6 +62,16 @@ sealed class WriteOutCall : Refactoring
     /// <summary>A block that calls and does nothing else.</summary>
     readonly record struct Call(int Number, int Passes, string NumberWord)
     {
+        const int MostFourDigits = 9999;
+
+        /// <summary>As the control reads it: P with more than four digits is how many times, then the program's four, where the text has no program of the whole number but one of these.</summary>
+        public Call In(SourceText text)
+        {
+            if (Number <= MostFourDigits || FlowText.Of(text, null) is not { } own || own.LinesOfProgram(Number) is not null || own.LinesOfProgram(Number % (MostFourDigits + 1)) is null)
+                return this;
+            return this with { Number = Number % (MostFourDigits + 1), Passes = Number / (MostFourDigits + 1) };
+        }
+
         public static bool TryRead(in Block block, out Call call)
         {
             call = default;

@@ -17,6 +17,12 @@ public sealed class SubprogramTests
     public void A_program_of_another_file_too() => Assert.Equal(
         "G90 G0 X0\nX5\nX9\nM30\n", Rewritten.At(1, "writeOutCall", "G90 G0 X0\nM98 P9\nM30\n", options: Folder.Of(9, "%\nO9 (POSTS)\nX5\nX9\nM99\n%\n")));
 
+    /// <summary>Times and number in one word (common practice, from memory): three times O1000. A program of the whole number comes first.</summary>
+    [Theory]
+    [InlineData("G91 G0 X0\nM98 P31000\nM30\nO1000\nX5\nM99\n", "G91 G0 X0\nX5\nX5\nX5\nM30\nO1000\nX5\nM99\n")]
+    [InlineData("G91 G0 X0\nM98 P31000\nM30\nO1000\nX5\nM99\nO31000\nY5\nM99\n", "G91 G0 X0\nY5\nM30\nO1000\nX5\nM99\nO31000\nY5\nM99\n")]
+    public void A_call_with_its_times_before_the_number_is_written_out(string program, string written) => Assert.Equal(written, Rewritten.At(1, "writeOutCall", program));
+
     [Theory]
     [InlineData("G0 X0\nM98 P9\nM30\n", "O9 stands neither in this file nor in one beside it.")]
     [InlineData("G0 X0\nM98 P9\nM30\nO9\nGOTO 5\nN5 X1\nM99\n", "O9 cannot be written out: line 5 jumps to a block number.")]

@@ -1,4 +1,10 @@
+using System.Text;
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Machine.Loading;
+using NcLanguage.Machine.Profiles;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Tests.Clearance;
 
@@ -73,4 +79,17 @@ public sealed class UndercutTests
     [Fact]
     public void A_lift_far_behind_its_cut_in_the_text_is_found_too() =>
         Assert.Single(Lifts(Throat + ToSlot + "G1 X60 F60\n" + string.Concat(Enumerable.Repeat("(WAIT)\n", 300)) + "G0 Z50\nM30"));
+
+    /// <summary>Beside the throat the T takes 21 - 12 wide, 9 high and 100 long; a ring groove in a bore of 48 takes π (26.5² - 24²) of 9. Neither takes what stands above it.</summary>
+    [Theory]
+    [InlineData(Throat + ToSlot + "G1 X115 F60\nG0 Z50\nM30", 9 * 9 * 100)]
+    [InlineData("T4 M6\nG0 X50 Y30 Z40\nG1 Z-20 F50\nX62\nG3 I-12\nG1 X50\nG0 Z40\nT2 M6\nG0 X50 Y30\nG1 Z-15 F60\nX66\nG3 I-16\nG1 X50\nG0 Z50\nM30", Math.PI * (26.5 * 26.5 - 24 * 24) * 9)]
+    public void What_a_slot_mill_takes_is_as_high_as_its_flutes(string moves, double removed)
+    {
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Block));
+        var run = ProgramRun.Create(SourceText.From(Start + moves), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
+        var taken = StockLeft.Of(run)!.Cuts.ToArray().Where(cut => cut.Tool == 2).ToList();
+        Assert.Equal(removed, taken.Sum(cut => cut.Removed), 0.02 * removed);
+        Assert.Equal(9, taken.Max(cut => cut.Deepest), 0.001);
+    }
 }

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Clearance;
@@ -23,13 +24,15 @@ public readonly record struct CutMade(int Part, int At, int Move, int Tool, doub
 /// <summary>What a whole run leaves of the setup's stock, and what each cut took: for measuring and drawing.</summary>
 /// <remarks>
 /// As exact as the cells are small: a wall is off by up to half a cell. Threads are held as a cylinder of their pitch diameter where the tool's pitch is given, so that the volume is about right;
-/// what back boring takes from below is not held; rapids, shank and holder take nothing. A tool whose end the setup does not describe counts as flat
+/// what back boring takes from below is not held, and what stands above the flutes of a slot mill is not either, though it does not count as taken away; rapids, shank and holder take nothing. A tool whose end the setup does not describe counts as flat
 /// (<see cref="EndsNotGiven"/>).
 /// </remarks>
 public sealed class StockLeft
 {
     /// <summary>Cells that all cuts of a run together touch at most: about a second's work.</summary>
     const double MostVisits = 100_000_000;
+
+    const int XY = 17;
 
     /// <summary>Cells are no finer than this, mm.</summary>
     const double FinestCell = 0.02;
@@ -87,7 +90,7 @@ public sealed class StockLeft
             foreach (ref readonly var cut in result.Cuts)
             {
                 var underTip = Standing(field, cut);
-                var taken = cut.IsFromBelow ? default : field.Cut(cut, result.PathOf(cut), EndOf(run.Job, cut.Tool));
+                var taken = cut.IsFromBelow ? default : Take(field, cut, result, run.Job);
                 if (!field.IsKnown)
                     return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), [.. open]);
                 if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))
@@ -96,6 +99,21 @@ public sealed class StockLeft
             }
         }
         return new StockLeft(field, [.. cuts], -1, [.. open]);
+    }
+
+    /// <summary>Takes away what a cut takes. Of what a slot mill goes under on its level way, no more counts than its flutes are high; the field is open above it all the same.</summary>
+    static CutTally Take(StockField field, in StockCut cut, PartResult part, Job job)
+    {
+        var end = EndOf(job, cut.Tool);
+        if (job.Setup.FindTool(cut.Tool) is { FluteLength: { } flutes } tool && UndercutContact.IsUndercutter(tool) && Math.Abs(cut.From.Z - cut.To.Z) <= UndercutContact.Level)
+        {
+            var up = new Point3(0, 0, flutes);
+            if (cut.Arc < 0)
+                field.Cut(cut.From + up, cut.To + up, end);
+            else if (part.Arcs[cut.Arc] is { Plane: XY } arc)
+                field.CutArc(cut.From + up, cut.To + up, arc.Center + up, arc.Clockwise, arc.Plane, arc.FullTurns, end);
+        }
+        return field.Cut(cut, part.PathOf(cut), end);
     }
 
     /// <summary>How much stands where a cut straight down puts its tip, mm: the tip of a drill seldom goes down in the middle of a cell, and would be taken for less deep than it is.</summary>

@@ -180,7 +180,7 @@ public sealed class MotionDrawing
             if (!window.Contains(x, y))
                 continue;
             if (_labels.Beside(x, y, Math.Max(RadiusOf(place), 1) * 0.75 + 0.3, place.Label) is { } at)
-                _svg.Text(at.X, at.Y, place.Label, cssClass: "d-rimmed");
+                _svg.Text(at.X, at.Y, place.Label);
             else
                 _numbersLeftOut += place.Numbers.Count;
         }

@@ -92,4 +92,32 @@ public sealed class UndercutTests
         Assert.Equal(removed, taken.Sum(cut => cut.Removed), 0.02 * removed);
         Assert.Equal(9, taken.Max(cut => cut.Deepest), 0.001);
     }
+
+    /// <summary>What is drawn as a contact is what is told as one.</summary>
+    [Fact]
+    public void A_lift_under_stock_is_a_contact()
+    {
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Block));
+        var run = ProgramRun.Create(SourceText.From(Start + Throat + ToSlot + "G1 X60 F60\nG0 Z50\nM30"), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
+        var contact = Assert.Single(StockContact.Of(run, CancellationToken.None));
+        Assert.Equal((11, ToolPart.Cutting, -20.0), (contact.Line, contact.Part, contact.Tip.Z));
+        Assert.Equal(11, contact.Depth, 0.001);
+    }
+
+    /// <summary>The cut lies in one stretch of the text and the lift in another; whichever is edited, what is found is what a fresh look finds.</summary>
+    [Theory]
+    [InlineData("X60 F60", "X115 F60", 0)]
+    [InlineData("Z50 (UP)", "Z60 (UP)", 1)]
+    [InlineData("G0 Z50 (UP)", "G0 X-15\nZ50 (UP)", 0)]
+    [InlineData("(LAST)", "(END)", 1)]
+    public void After_an_edit_the_same_is_found(string old, string by, int lifts)
+    {
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Block)).Setup;
+        var program = Start + Throat + ToSlot + "G1 X60 F60\n" + string.Concat(Enumerable.Repeat("(WAIT)\n", 2000)) + "G0 Z50 (UP)\nM30 (LAST)\n";
+        var text = SourceText.From(program);
+        var at = program.IndexOf(old, StringComparison.Ordinal);
+        var edited = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill).WithText(text.WithChange(at, at + old.Length, Encoding.UTF8.GetBytes(by)));
+        Assert.Equal(ProgramAnalysis.Create(SourceText.From(edited.Text.ToBytes()), setup, MachineProfile.IsoMill).Findings.ToList(), edited.Findings.ToList());
+        Assert.Equal(lifts, edited.Findings.Count(finding => finding.Name == "lifted-under-stock"));
+    }
 }

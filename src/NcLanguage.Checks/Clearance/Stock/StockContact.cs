@@ -3,7 +3,7 @@ using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
 
-/// <summary>A place where a tool meets stock that still stands though it must not: a rapid goes into it, or the holder or a thicker shank comes against it.</summary>
+/// <summary>A place where a tool meets stock that still stands though it must not: a rapid goes into it, a slot mill is lifted under it, or the holder or a thicker shank comes against it.</summary>
 /// <param name="Line">The block's line, from 0.</param>
 /// <param name="Part">What meets it: the cutting part on a rapid, else shank or holder.</param>
 /// <param name="From">Where the tip is when the move begins, in the setup's frame, mm.</param>
@@ -27,6 +27,11 @@ public readonly record struct StockContact(int Line, ToolPart Part, Point3 From,
             {
                 ref readonly var rapid = ref source.LowRapids[met.Rapid];
                 contacts.Add(new StockContact(run.LineOf(part, rapid.Line), ToolPart.Cutting, rapid.From, rapid.To, met.Tip, met.Depth));
+            }
+            foreach (ref readonly var met in parts[part].Lifts.AsSpan())
+            {
+                ref readonly var lift = ref source.LowRapids[met.Rapid];
+                contacts.Add(new StockContact(run.LineOf(part, lift.Line), ToolPart.Cutting, lift.From, lift.To, lift.From, met.Above));
             }
             foreach (ref readonly var met in parts[part].Bodies.AsSpan())
             {

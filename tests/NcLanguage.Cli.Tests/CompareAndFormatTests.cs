@@ -42,6 +42,22 @@ public sealed class CompareAndFormatTests : IDisposable
         Assert.Contains("of a.nc whose place is not known", outcome.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
     }
 
+    /// <summary>The numbers are the same and the places are not: what sets them apart is said. A dwell or a tool change goes nowhere.</summary>
+    [Fact]
+    public void The_same_numbers_from_another_datum_are_told_with_it()
+    {
+        _scratch.Write("a.nc", First.Replace("G54\n", "G54\nT1 M6\n", StringComparison.Ordinal));
+        _scratch.Write("b.nc", First.Replace("G54\n", "G55\nT1 M6\n", StringComparison.Ordinal));
+        var output = Command.In(_scratch.Folder, "compare", "a.nc", "b.nc").Output;
+        Assert.Matches(@"(?m)^ +- +5 +feed to X10 Y5 Z-3 F100 under G54$", output);
+        Assert.Matches(@"(?m)^ +\+ +5 +feed to X10 Y5 Z-3 F100 under G55$", output);
+        Assert.Contains("hole 1 (line 5), G81 at X10 Y5 to Z-3 (G55)", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("tool change", output, StringComparison.Ordinal);
+        _scratch.Write("c.nc", First.Replace("G54\n", "G54\nG10 L2 P1 X10\n", StringComparison.Ordinal));
+        _scratch.Write("d.nc", First.Replace("G54\n", "G54\nG10 L2 P1 X12\n", StringComparison.Ordinal));
+        Assert.Contains("under G54 with another datum", Command.In(_scratch.Folder, "compare", "c.nc", "d.nc").Output, StringComparison.Ordinal);
+    }
+
     /// <summary>The second time round, distances lead elsewhere than positions.</summary>
     [Fact]
     public void A_way_that_is_not_known_is_told()

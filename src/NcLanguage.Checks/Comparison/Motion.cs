@@ -21,10 +21,13 @@ public readonly record struct Motion(
     /// <summary>Whether the place it leads to is known, and the centre of an arc; where it comes from is the end of the one before.</summary>
     public bool IsKnown => To.IsKnown && Modes.Side == CompensationSide.Off && (Kind != MoveKind.Arc || Center.IsKnown);
 
+    // What stands still does so where the way before it has led.
+    bool Travels => Kind <= MoveKind.Arc;
+
     /// <summary>Whether both go the same way, whatever the feed and the speed.</summary>
     /// <param name="tolerance">How far apart places may be and still be one, mm.</param>
     public bool GoesAs(in Motion other, double tolerance) =>
-        Kind == other.Kind && Tool == other.Tool && Coordinates.PlacesAs(other.Coordinates, tolerance)
+        Kind == other.Kind && Tool == other.Tool && (!Travels || Coordinates.PlacesAs(other.Coordinates, tolerance))
         && Same(To, other.To, tolerance) && Same(From, other.From, tolerance)
         && (Kind != MoveKind.Arc || (Clockwise == other.Clockwise && FullTurns == other.FullTurns && Same(Center, other.Center, tolerance)));
 

@@ -103,10 +103,12 @@ sealed class CompareText(Screen screen, ComparisonReport report)
         if (lookAlike is not { } other)
             return "";
         var said = motion.Tool != other.Tool && motion.Kind != MoveKind.ToolChange ? motion.Tool < 0 ? " with a tool not known" : $" with T{motion.Tool}" : "";
-        if (motion.Datum != other.Datum)
-            said += motion.Datum > 0 ? $" under {WorkOffsetName.Format(motion.Datum)}" : " under a work offset not known";
+        if (motion.Kind <= MoveKind.Arc && !motion.Coordinates.PlacesAs(other.Coordinates, MotionComparison.UsualTolerance))
+            said += $" under {Under(motion.Coordinates)}{(Under(motion.Coordinates) == Under(other.Coordinates) ? " with another datum" : "")}";
         return motion.From.Equals(other.From) ? said : $"{said} {(motion.Kind is MoveKind.Dwell or MoveKind.ToolChange or MoveKind.Stop ? "at" : "from")} {Place(motion.From)}";
     }
+
+    string Under(WorkCoordinates coordinates) => coordinates.IsKnown ? coordinates.Name(_say.IsInch) : "a " + WorkCoordinates.NotKnown;
 
     string Way(in Motion motion) => motion.Kind switch
     {

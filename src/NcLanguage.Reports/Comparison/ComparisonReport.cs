@@ -26,7 +26,7 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
         var changes = motion.IsSame ? HoleChanges.Of(holes.Where(IsUnplaced), others.Where(IsUnplaced)) : HoleChanges.Of(holes, others);
         return new ComparisonReport(first, second, motion, changes)
         {
-            NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates),
+            NamesCoordinates = changes.Count > 0 && (holes.NamesCoordinates || others.NamesCoordinates || AreApart(holes, others)),
             Lengths = new LengthText(run.Units == other.Units ? run.Units : LengthUnit.Millimetre),
         };
     }
@@ -36,6 +36,9 @@ public sealed record ComparisonReport(ComparedProgram First, ComparedProgram Sec
 
     /// <summary>Lengths in the unit that both programs end in; in mm where it is not the same.</summary>
     public LengthText Lengths { get; private init; }
+
+    // Each under one work offset only: of both, the first holes tell which.
+    static bool AreApart(HoleTable holes, HoleTable others) => holes.Count > 0 && others.Count > 0 && !holes[0].Coordinates.PlacesAs(others[0].Coordinates, MotionComparison.UsualTolerance);
 
     static bool IsUnplaced(HoleRow row) => double.IsNaN(row.Hole.X + row.Hole.Y + row.Hole.Bottom);
 

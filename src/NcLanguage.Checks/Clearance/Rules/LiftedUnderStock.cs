@@ -84,7 +84,7 @@ public sealed class LiftedUnderStock : Rule
                     continue;
                 var say = file.SayAt(line, parts[part].Source.CoordinatesAt(rapid.Line));
                 var at = rapid.From - rapid.ToFrame;
-                file.ReportBlock(this, line, $"This rapid lifts tool {rapid.Tool}, a slot mill, at {say.Place(at.X, at.Y)} where stock stands above its flutes{StockWords.Depth(met.Above, say).Replace("deep", "thick", StringComparison.Ordinal)}: lead it out of its slot first.");
+                file.ReportBlock(this, line, $"This rapid lifts tool {rapid.Tool}, a slot mill, at {say.Place(at.X, at.Y)} where stock stands above its flutes{StockWords.Thickness(met.Above, say)}: lead it out of its slot first.");
             }
         }
     }

@@ -12,8 +12,13 @@ static class StockWords
     const double Rounding = 1e-4;
 
     /// <summary>", at least 2.3 mm deep"; nothing where it is less than one step.</summary>
-    public static string Depth(double mm, LengthText say) =>
-        Math.Floor((mm + Rounding) / Step(say)) * Step(say) is > 0 and var least ? $", at least {say.Length(Math.Round(least, 6))} deep" : "";
+    public static string Depth(double mm, LengthText say) => AtLeast(mm, "deep", say);
+
+    /// <summary>", at least 2.3 mm thick"; nothing where it is less than one step.</summary>
+    public static string Thickness(double mm, LengthText say) => AtLeast(mm, "thick", say);
+
+    static string AtLeast(double mm, string how, LengthText say) =>
+        Math.Floor((mm + Rounding) / Step(say)) * Step(say) is > 0 and var least ? $", at least {say.Length(Math.Round(least, 6))} {how}" : "";
 
     /// <summary>The nearest step, mm.</summary>
     public static double Nearest(double mm, LengthText say) => Math.Round(Math.Round(mm / Step(say)) * Step(say), 6);

@@ -147,17 +147,9 @@ public sealed partial class StockField
         var (firstRow, lastRow) = RowsBetween(low, high);
         for (var row = firstRow; row <= lastRow; row++)
         {
-            var span = path.Span(_stock.Min.Y + (row + 0.5) * _depth);
+            var (before, rest) = ColumnsOf(path.Span(_stock.Min.Y + (row + 0.5) * _depth));
             var tops = _tops.AsSpan(row * _columns, _columns);
-            var (first, last) = ColumnsBetween(span.Low, span.High);
-            if (span.GapLow < span.GapHigh)
-            {
-                var (gap, behindGap) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
-                if (Strip.NextAbove(tops, gap.First, gap.Last, highest) <= gap.Last)
-                    return true;
-                first = Math.Max(gap.Last + 1, behindGap.First);
-            }
-            if (Strip.NextAbove(tops, first, last, highest) <= last)
+            if (Strip.NextAbove(tops, before.First, before.Last, highest) <= before.Last || Strip.NextAbove(tops, rest.First, rest.Last, highest) <= rest.Last)
                 return true;
         }
         return false;

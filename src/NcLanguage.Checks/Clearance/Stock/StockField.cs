@@ -263,16 +263,10 @@ public sealed partial class StockField
         for (var row = firstRow; row <= lastRow; row++)
         {
             var y = _stock.Min.Y + (row + 0.5) * _depth;
-            var span = path.Span(y);
-            var (first, last) = ColumnsBetween(span.Low, span.High);
+            var (before, rest) = ColumnsOf(path.Span(y));
             var tops = _tops.AsSpan(row * _columns, _columns);
-            if (span.GapLow < span.GapHigh)
-            {
-                var (gap, behindGap) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
-                CellRow.Lower(ref end, tops, gap.First, gap.Last, x, _width, y - origin.Y, ref taken);
-                first = Math.Max(gap.Last + 1, behindGap.First);
-            }
-            CellRow.Lower(ref end, tops, first, last, x, _width, y - origin.Y, ref taken);
+            CellRow.Lower(ref end, tops, before.First, before.Last, x, _width, y - origin.Y, ref taken);
+            CellRow.Lower(ref end, tops, rest.First, rest.Last, x, _width, y - origin.Y, ref taken);
         }
         taken.AddTo(ref sum);
     }
@@ -325,6 +319,17 @@ public sealed partial class StockField
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool IsKnownCut(in Point3 from, in Point3 to, double radius) =>
         radius > 0 && double.IsFinite(radius) && double.IsFinite((from - to).Length);
+
+    /// <summary>The columns whose middles may lie in a span: those before its gap, none where it has no gap, and the rest.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    ((int First, int Last) BeforeGap, (int First, int Last) BehindGap) ColumnsOf(in RowSpan span)
+    {
+        var all = ColumnsBetween(span.Low, span.High);
+        if (!(span.GapLow < span.GapHigh))
+            return ((0, -1), all);
+        var (before, behind) = (ColumnsBetween(span.Low, span.GapLow), ColumnsBetween(span.GapHigh, span.High));
+        return (before, (Math.Max(before.Last + 1, behind.First), all.Last));
+    }
 
     /// <summary>The columns whose middles may lie between two places; none is missed, and the last is below the first when there are none.</summary>
     (int First, int Last) ColumnsBetween(double low, double high) => Between(low - _stock.Min.X, high - _stock.Min.X, _columnsPerMm, _columns);

@@ -7,10 +7,13 @@ sealed class PlacedFindings
     readonly string? _plain;
     readonly Finding[] _findings;
 
-    PlacedFindings(Finding[] found, int firstLine, string? plain)
+    PlacedFindings(Finding[] found, int firstLine, string? plain, PlacedFindings? before)
     {
         (_firstLine, _plain) = (firstLine, plain);
-        _findings = Array.ConvertAll(found, finding => finding with { Line = finding.Line + firstLine, Message = PlaceNames.Told(finding.Message, plain) });
+        // What only moves is told in the same words: above a line that comes or goes that is all of it.
+        _findings = before is not null && before._plain == plain
+            ? Array.ConvertAll(before._findings, finding => finding with { Line = finding.Line - before._firstLine + firstLine })
+            : Array.ConvertAll(found, finding => finding with { Line = finding.Line + firstLine, Message = PlaceNames.Told(finding.Message, plain) });
     }
 
     /// <param name="found">With lines from the part's beginning.</param>
@@ -23,7 +26,7 @@ sealed class PlacedFindings
             return found;
         var placed = kept;
         if (placed is null || placed._firstLine != firstLine || placed._plain != plain)
-            kept = placed = new PlacedFindings(found, firstLine, plain);
+            kept = placed = new PlacedFindings(found, firstLine, plain, placed);
         return placed._findings;
     }
 }

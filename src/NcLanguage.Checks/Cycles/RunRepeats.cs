@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Numerics;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Drawing;
 using NcLanguage.Syntax.Lexing;
@@ -16,6 +18,9 @@ static class RunRepeats
     const int MostBlocks = 5_000;
 
     const double Rounding = 1e-6;
+
+    /// <summary>2⁶⁴ by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
+    const ulong Spread = 11400714819323198485;
 
     public static IEnumerable<RunRepeat> Of(ProgramRun run, WorkedPlaces places)
     {
@@ -42,18 +47,40 @@ static class RunRepeats
         }
     }
 
-    /// <summary>Whether a tool comes to a place again in the same cycle. Most programs' do not, which is seen without a look at all that is done at each place.</summary>
+    /// <summary>Whether a tool may come to a place again in the same cycle. Most programs' do not, which is seen without a look at all that is done at each place.</summary>
+    /// <remarks>Two places whose numbers happen to mix alike count as one: at most a look is taken in vain.</remarks>
     public static bool MayBeIn(ProgramRun run)
     {
         var holes = 0;
         foreach (var part in run.Results)
             holes += part.Holes.Length;
-        var places = new HashSet<(long X, long Y, int Tool, int Cycle)>(holes);
+        if (holes < 2)
+            return false;
+        // Open addressing, at most half full; 0 is an empty seat.
+        var bits = BitOperations.Log2((uint)holes) + 2;
+        var seats = ArrayPool<ulong>.Shared.Rent(1 << bits);
+        seats.AsSpan(0, 1 << bits).Clear();
+        var comesAgain = false;
         foreach (var part in run.Results)
-            for (var i = 0; i < part.Holes.Length; i++)
-                if (part.Holes.PlaceOf(i) is { IsPlaced: true } place && !places.Add((place.X, place.Y, place.Tool, place.Cycle)))
-                    return true;
-        return false;
+            for (var i = 0; i < part.Holes.Length && !comesAgain; i++)
+                comesAgain = part.Holes.PlaceOf(i) is { IsPlaced: true } place && !TakeSeat(seats.AsSpan(0, 1 << bits), Mixed(place), bits);
+        ArrayPool<ulong>.Shared.Return(seats);
+        return comesAgain;
+    }
+
+    static ulong Mixed(in HolePlace place) =>
+        ((((((ulong)place.X * Spread) ^ (ulong)place.Y) * Spread) ^ ((ulong)(uint)place.Tool << 32) ^ (uint)place.Cycle) * Spread) | 1;
+
+    /// <summary>False where what is mixed to this number has been there before.</summary>
+    static bool TakeSeat(Span<ulong> seats, ulong mixed, int bits)
+    {
+        var at = (int)(mixed >> (64 - bits));
+        while (seats[at] != 0 && seats[at] != mixed)
+            at = (at + 1) & (seats.Length - 1);
+        if (seats[at] == mixed)
+            return false;
+        seats[at] = mixed;
+        return true;
     }
 
     /// <summary>For each hole the index of the first of its run.</summary>

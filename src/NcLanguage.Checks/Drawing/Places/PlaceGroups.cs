@@ -25,7 +25,8 @@ static class PlaceGroups
     public static IReadOnlyList<WorkedPlace> PlacesOf(in FileContext file) => file.HasFewHoles ? file.Places.All : [];
 
     /// <summary>The same; none where no tool of these kinds goes down anywhere, so that nothing is gathered in vain.</summary>
-    public static IReadOnlyList<WorkedPlace> PlacesOf(in FileContext file, params ReadOnlySpan<ToolKind?> kinds) => GoesDown(file.Run, kinds) ? PlacesOf(file) : [];
+    public static IReadOnlyList<WorkedPlace> PlacesOf(in FileContext file, params ReadOnlySpan<ToolKind?> kinds) =>
+        file.HasFewHoles && GoesDown(file.Run, kinds) ? file.Places.All : [];
 
     static bool GoesDown(ProgramRun run, ReadOnlySpan<ToolKind?> kinds)
     {

@@ -1,11 +1,8 @@
-using System.Diagnostics.CodeAnalysis;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Rules;
-using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
-using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -26,7 +23,7 @@ public sealed partial class ProgramRun
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
 
-    ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
+    internal ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
         Job = job;
         Text = text;
@@ -136,9 +133,6 @@ public sealed partial class ProgramRun
     public LengthUnit Units =>
         Exit.Units is LengthUnit.Unknown && LastSetter(Slot.Units, Text.LineCount - 1) is >= 0 and var line ? StepAt(line).After.Units : Exit.Units;
 
-    /// <summary>Chunks still to be run from which on a second thread is worth its while.</summary>
-    const int ChunksForTwoHands = 16;
-
     /// <summary>Blocks that run again before a first look is given: more than an editor has in view, and done in a few milliseconds.</summary>
     public const int BlocksOfAFirstLook = 4_000;
 
@@ -147,137 +141,22 @@ public sealed partial class ProgramRun
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(job);
-        return Run(text, job, null, null, stepRules, textRules, null, cancel);
+        return new ProgramRunner(text, job, stepRules, cancel) { TextRules = textRules }.Run();
     }
 
     /// <summary>The run of a text that was run under another reading.</summary>
-    internal static ProgramRun Create(SourceText text, Job job, RunBeside beside, Rule[] stepRules, CancellationToken cancel) => Run(text, job, null, beside, stepRules, [], null, cancel);
+    internal static ProgramRun Create(SourceText text, Job job, RunBeside beside, Rule[] stepRules, CancellationToken cancel) =>
+        new ProgramRunner(text, job, stepRules, cancel) { Beside = beside }.Run();
 
     /// <summary>The same for a new version of the text, with every result reused that still holds.</summary>
     /// <param name="onTheWay">Called once where more than <see cref="BlocksOfAFirstLook"/> blocks have to run again, with a run whose rest is that of the version before.</param>
     public ProgramRun WithText(SourceText text, Rule[] stepRules, Rule[] textRules, CancellationToken cancel, Action<ProgramRun>? onTheWay = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Run(text, Job, this, null, stepRules, textRules, onTheWay, cancel);
+        return new ProgramRunner(text, Job, stepRules, cancel) { TextRules = textRules, Before = this, OnTheWay = onTheWay }.Run();
     }
 
     /// <summary>The same where the new version was run under another reading.</summary>
-    internal ProgramRun WithText(SourceText text, RunBeside beside, Rule[] stepRules, CancellationToken cancel) => Run(text, Job, this, beside, stepRules, [], null, cancel);
-
-    static ProgramRun Run(
-        SourceText text, Job job, ProgramRun? old, RunBeside? beside, Rule[] stepRules, Rule[] textRules, Action<ProgramRun>? onTheWay, CancellationToken cancel)
-    {
-        var (same, sameAtEnd) = old is null ? (0, 0) : SharedEnds.Of(old.Text.Chunks, text.Chunks);
-        var texts = new TextsOfChunks(text, job, textRules, cancel);
-        if (beside is not null)
-            texts.Take(beside.Texts, text.Chunks.Length, 0);
-        else if (old is not null)
-            texts.Take(old._texts, same, sameAtEnd);
-        // A run that kept to the order of the text has none that leads elsewhere.
-        var steers = old?.Flow is not null && texts.Steer();
-        if (steers || !RunInOrder(texts, old, beside, same, sameAtEnd, stepRules, onTheWay, cancel, out var run))
-        {
-            var flow = FlowScan.Run(text, texts.All(), job, stepRules, cancel);
-            return new ProgramRun(job, text, texts.All(), flow.Parts, flow, flow.BlocksRun, old);
-        }
-        return run;
-    }
-
-    /// <summary>Runs the blocks in the order of the text; false where one of them leads elsewhere.</summary>
-    static bool RunInOrder(
-        TextsOfChunks texts, ProgramRun? version, RunBeside? beside, int same, int sameAtEnd, Rule[] stepRules, Action<ProgramRun>? onTheWay, CancellationToken cancel,
-        [NotNullWhen(true)] out ProgramRun? run)
-    {
-        run = null;
-        var (text, job, old) = (texts.Text, texts.Job, version);
-        var start = job.Executor.StartOf(ChunkMarks.IsCalled(texts.Marks()), Leader.LinesOf(text) > 0);
-        // Parts of a run that left the order of the text, or began otherwise, are no parts of one that does not.
-        if (old?.Flow is not null || (same > 0 && old!._parts[0].Entry != start))
-            (old, same, sameAtEnd) = (null, 0, 0);
-        if (same < text.Chunks.Length)
-            same = WithoutWhatLookedAhead(old, same);
-        var scan = new PartScan(job, stepRules);
-        var ahead = new TextAhead(text);
-        var parts = new PartResult[text.Chunks.Length];
-        if (same > 0)
-            Array.Copy(old!._parts, parts, same);
-        var state = same > 0 ? parts[same - 1].Exit : start;
-        for (var i = same; i < parts.Length; i++)
-        {
-            cancel.ThrowIfCancellationRequested();
-            var fromEnd = parts.Length - i;
-            if (Rejoins(i, state))
-            {
-                TakeRest(i);
-                break;
-            }
-            if (beside?.At(i, state) is { } alike)
-            {
-                (parts[i], state) = (alike, alike.Exit);
-                continue;
-            }
-            if (onTheWay is not null && scan.BlocksRun > BlocksOfAFirstLook && fromEnd <= sameAtEnd)
-            {
-                TakeRest(i);
-                onTheWay(new ProgramRun(job, text, texts.All(), [.. parts], null, scan.BlocksRun, version));
-                onTheWay = null;
-            }
-            if (job.WithTwoHands && parts.Length - i >= ChunksForTwoHands && (old is null || (onTheWay is null && scan.BlocksRun > BlocksOfAFirstLook)))
-            {
-                var end = new TwoHands(texts, scan, parts, beside, cancel).Run(i, state, Rejoins);
-                if (end < 0)
-                    return false;
-                TakeRest(end);
-                break;
-            }
-            var blocks = texts.Read(i, out var chunk);
-            if (chunk.Marks.Steers)
-                return false;
-            parts[i] = RunChunk(blocks, text.FirstLineOf(i), job, scan, ahead, ref state);
-        }
-        run = new ProgramRun(job, text, texts.All(), parts, null, scan.BlocksRun, version);
-        return true;
-
-        // Whether all from a chunk on runs as it did in the version before.
-        bool Rejoins(int chunk, ControlState entry) => parts.Length - chunk is var fromEnd && fromEnd <= sameAtEnd && old!._parts[^fromEnd].Entry == entry;
-
-        void TakeRest(int chunk)
-        {
-            if (chunk < parts.Length)
-                Array.Copy(old!._parts, old._parts.Length - (parts.Length - chunk), parts, chunk, parts.Length - chunk);
-        }
-    }
-
-    static PartResult RunChunk(BlockList blocks, int firstLine, Job job, PartScan scan, TextAhead ahead, ref ControlState state)
-    {
-        scan.Step.Ahead = ahead;
-        ahead.Farthest = 0;
-        scan.Begin(state, blocks.Count);
-        var step = scan.Step;
-        step.Leave(state);
-        for (var line = 0; line < blocks.Count; line++)
-        {
-            var block = blocks[line];
-            if (block.Tokens.Length == 0)
-            {
-                scan.NoteBlank();
-                continue;
-            }
-            ahead.Line = firstLine + line;
-            job.Executor.RunNext(block, step);
-            scan.Note(block, step);
-        }
-        state = step.After;
-        return scan.End(state) with { LinesAhead = Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)) };
-    }
-
-    /// <summary>How many of the unchanged chunks at the beginning gave their results without a look at what comes behind them all.</summary>
-    static int WithoutWhatLookedAhead(ProgramRun? old, int same)
-    {
-        var (kept, behind) = (same, 0);
-        for (var i = same - 1; i >= 0 && behind < BlockExecutor.LinesAhead; behind += old!._parts[i].Sets.Length, i--)
-            if (old!._parts[i].LinesAhead > behind)
-                kept = i;
-        return kept;
-    }
+    internal ProgramRun WithText(SourceText text, RunBeside beside, Rule[] stepRules, CancellationToken cancel) =>
+        new ProgramRunner(text, Job, stepRules, cancel) { Before = this, Beside = beside }.Run();
 }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace NcLanguage.Checks.Operations;
 
 /// <summary>Kinds of work that make one operation.</summary>
-public enum WorkKind
+public enum OperationKind
 {
     /// <summary>Moves that lead to no work at all.</summary>
     None,
@@ -36,7 +36,7 @@ public sealed record Operation
     /// <summary>The line (0-based) of the program's own block that changed to the tool, or one of the two numbers above.</summary>
     public required int ChangedAt { get; init; }
 
-    public required WorkKind Kind { get; init; }
+    public required OperationKind Kind { get; init; }
 
     /// <summary>The cycle's number, 73 to 89; 0 where it is none.</summary>
     public required int Cycle { get; init; }

@@ -12,7 +12,7 @@ namespace NcLanguage.Checks.Operations;
 sealed record TitleComment(string Text, int Line, string? File);
 
 /// <summary>An operation while it grows.</summary>
-sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, TitleComment? comment, string? changeComment, int changedAt)
+sealed class OperationBuilder(Job job, int tool, OperationKind kind, int cycle, TitleComment? comment, string? changeComment, int changedAt)
 {
     ValueRange _speed = ValueRange.None;
     ValueRange _feed = ValueRange.None;
@@ -28,7 +28,7 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
     /// <summary>The comment that it is called by, or null.</summary>
     public TitleComment? Comment => comment;
 
-    public bool IsOf(int itsTool, WorkKind itsKind, int itsCycle) => tool == itsTool && kind == itsKind && cycle == itsCycle;
+    public bool IsOf(int itsTool, OperationKind itsKind, int itsCycle) => tool == itsTool && kind == itsKind && cycle == itsCycle;
 
     /// <summary>Adds a move of its work.</summary>
     /// <param name="cut">What it takes away, mm³, and how deep it goes into what stands, mm; NaN where not known.</param>
@@ -86,9 +86,9 @@ sealed class OperationBuilder(Job job, int tool, WorkKind kind, int cycle, Title
 
     string OwnWords() => kind switch
     {
-        WorkKind.Cycle => CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}",
-        WorkKind.Probing => "Probing",
-        WorkKind.None => "Moves without a cut",
+        OperationKind.Cycle => CodeTable.Find('G', cycle * 10) is { } code ? $"{code.Text} {code.Name}" : $"G{cycle}",
+        OperationKind.Probing => "Probing",
+        OperationKind.None => "Moves without a cut",
         _ => job.Setup.FindTool(tool) is { IsMill: true } ? "Milling" : "Cuts at feed",
     };
 }

@@ -23,7 +23,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
     const int LongestTitle = 60;
 
     readonly List<OperationBuilder> _operations = [];
-    readonly Dictionary<(TitleComment Comment, WorkKind Kind, int Cycle), OperationBuilder> _named = [];
+    readonly Dictionary<(TitleComment Comment, OperationKind Kind, int Cycle), OperationBuilder> _named = [];
     readonly OperationParts _pending = new(job);
     readonly ReturnTally _returns = new(job);
     readonly MoveTotals _totals = new();
@@ -101,7 +101,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
     void EndStretch(int tool)
     {
         if (_current is null && !_pending.IsEmpty)
-            Begin(tool, WorkKind.None, 0);
+            Begin(tool, OperationKind.None, 0);
         _current?.Parts.Take(_pending);
         _current = null;
     }
@@ -118,7 +118,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         if (move.IsFeed)
         {
             var isProbe = move.Role == MoveRole.Probe;
-            WorkOf(step, isProbe ? WorkKind.Probing : WorkKind.Feed, 0).Add(step, index, line, file, CutOf(step, index));
+            WorkOf(step, isProbe ? OperationKind.Probing : OperationKind.Feed, 0).Add(step, index, line, file, CutOf(step, index));
             return;
         }
         _pending.Add(step, index, line, file);
@@ -135,11 +135,11 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         for (var i = drilled.FirstMove; i < end; i++)
         {
             if (step.Moves[i].Role is MoveRole.InHole or MoveRole.Return)
-                (operation ??= WorkOf(step, WorkKind.Cycle, drilled.Cycle)).Add(step, i, line, file, CutOf(step, i));
+                (operation ??= WorkOf(step, OperationKind.Cycle, drilled.Cycle)).Add(step, i, line, file, CutOf(step, i));
             else
                 AddMove(step, i, line, file);
         }
-        (operation ?? WorkOf(step, WorkKind.Cycle, drilled.Cycle)).AddHole(drilled, step.After.Spindle, _returns.Add(step, hole, end));
+        (operation ?? WorkOf(step, OperationKind.Cycle, drilled.Cycle)).AddHole(drilled, step.After.Spindle, _returns.Add(step, hole, end));
     }
 
     /// <summary>The volume that a move takes away, mm³, and how deep it goes into what stands, mm; NaN where not known. The moves that cut are those of the
@@ -155,7 +155,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
     }
 
     /// <summary>The operation that a piece of work belongs to, with all that has led to it.</summary>
-    OperationBuilder WorkOf(Step step, WorkKind kind, int cycle)
+    OperationBuilder WorkOf(Step step, OperationKind kind, int cycle)
     {
         var tool = step.After.Tool;
         var isNamedAnew = _comment is not null && _pending.Travels && _comment != _current?.Comment;
@@ -166,7 +166,7 @@ public sealed class OperationScan(Job job, StockLeft? stock = null)
         return _current;
     }
 
-    void Begin(int tool, WorkKind kind, int cycle)
+    void Begin(int tool, OperationKind kind, int cycle)
     {
         if (_comment is not null && _named.TryGetValue((_comment, kind, cycle), out var named) && named.IsOf(tool, kind, cycle))
         {

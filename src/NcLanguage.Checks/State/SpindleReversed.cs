@@ -76,5 +76,5 @@ public sealed class SpindleReversed : Rule
     /// <summary>Whether there are tools of that kind that go through a hole folded, with the spindle turning backwards, and cut on the way back.</summary>
     static bool MayFold(ToolKind kind) => kind is ToolKind.Counterbore or ToolKind.Countersink;
 
-    static string NameOf(ToolKind kind) => (kind is ToolKind.EndMill ? "an " : "a ") + ToolKindName.Format(kind).Replace('-', ' ');
+    static string NameOf(ToolKind kind) => (kind is ToolKind.EndMill ? "an " : "a ") + ToolKindName.Words(kind);
 }

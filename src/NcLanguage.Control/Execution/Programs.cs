@@ -25,7 +25,7 @@ static class Programs
             return BlockFate.NotRun;
         if (state.Ended)
         {
-            if (!BeginsProgram(block))
+            if (!block.BeginsProgram)
             {
                 foreach (ref readonly var token in block.Tokens)
                     if (!token.IsComment && token.Kind is not (TokenKind.Skip or TokenKind.Percent) && !token.IsWord('N'))
@@ -50,6 +50,4 @@ static class Programs
     /// <remarks>Apart from <see cref="Enter"/>, which would make room for a whole state at each block.</remarks>
     [MethodImpl(MethodImplOptions.NoInlining)]
     static void BeginAnother(ref ControlState state) => state = ControlState.Unknown;
-
-    static bool BeginsProgram(in Block block) => block.IndexOf('O') >= 0 || block.IndexOf(':') >= 0;
 }

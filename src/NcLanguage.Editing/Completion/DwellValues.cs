@@ -15,7 +15,7 @@ static class DwellValues
     {
         if (!(spot.After.Speed > 0) || spot.After.SurfaceSpeed)
             return [];
-        var seconds = UpToTwoFigures(DrillingTime.Dwell(Turns, spot.After.Speed));
+        var seconds = TwoFigures.Up(DrillingTime.Dwell(Turns, spot.After.Speed));
         var isSeconds = spot.Readings.Dwell == DwellReading.Seconds;
         // Milliseconds are whole: a point would make seconds of them where the point decides.
         var text = spot.Style.Case("P" + (isSeconds ? Say.Number(seconds, 4) : Say.Number(Math.Ceiling(seconds * 1000 - 1e-6), 0)));
@@ -23,11 +23,5 @@ static class DwellValues
         [
             new WordValue(text, $"{Say.Number(Turns)} turns at S{Say.Number(spot.After.Speed)}, {Say.Number(seconds, 4)} s", $"t = 60·turns / n, rounded up. P is read in {(isSeconds ? "seconds" : "milliseconds")} here.\n\nSource: common practice"),
         ];
-    }
-
-    static double UpToTwoFigures(double value)
-    {
-        var step = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
-        return Math.Ceiling(value / step - 1e-6) * step;
     }
 }

@@ -41,7 +41,7 @@ static class FeedValues
             var limit = "";
             if (!perTurn && spot.Machine.MaxFeed is { } greatest && mm > greatest)
                 (mm, limit) = (greatest, " · the machine's greatest");
-            var text = Word(spot, Say.Number(limit.Length > 0 ? InUnit(spot, mm) : TwoFigures(InUnit(spot, mm)), 5));
+            var text = Word(spot, Say.Number(limit.Length > 0 ? InUnit(spot, mm) : TwoFigures.Nearest(InUnit(spot, mm)), 5));
             if (values.Exists(value => value.Text == text))
                 continue;
             var at = perTurn ? "" : $" at S{Say.Number(spot.After.Speed)}";
@@ -56,13 +56,4 @@ static class FeedValues
     static string Word(Spot spot, string number) => spot.Style.Case("F" + number);
 
     static double InUnit(Spot spot, double mm) => spot.Say.IsInch ? mm / UnitLength.MmPerInch : mm;
-
-    /// <summary>A number rounded to two figures.</summary>
-    internal static double TwoFigures(double value)
-    {
-        if (!(value > 0))
-            return value;
-        var step = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
-        return Math.Round(value / step, MidpointRounding.AwayFromZero) * step;
-    }
 }

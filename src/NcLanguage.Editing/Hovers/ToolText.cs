@@ -53,5 +53,5 @@ static class ToolText
     }
 
     /// <summary>The kind in words: spot drill.</summary>
-    public static string Kind(Tool tool) => tool.Kind is { } kind ? ToolKindName.Format(kind).Replace('-', ' ') : "tool";
+    public static string Kind(Tool tool) => tool.Kind is { } kind ? ToolKindName.Words(kind) : "tool";
 }

@@ -17,4 +17,7 @@ public static class ToolKindName
 
     /// <summary>The name of a kind.</summary>
     public static string Format(ToolKind kind) => All[(int)kind];
+
+    /// <summary>The kind in running text: end mill.</summary>
+    public static string Words(ToolKind kind) => Format(kind).Replace('-', ' ');
 }

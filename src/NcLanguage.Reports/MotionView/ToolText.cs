@@ -10,7 +10,7 @@ static class ToolText
     {
         var text = $"T{tool.Number}";
         if (tool.Kind is { } kind)
-            text += " " + ToolKindName.Format(kind).Replace('-', ' ');
+            text += " " + ToolKindName.Words(kind);
         if (tool.Diameter is { } diameter)
             text += $", {lengths.Length(diameter)}";
         if (tool.PointAngle is { } angle)

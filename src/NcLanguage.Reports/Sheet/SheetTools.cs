@@ -57,7 +57,7 @@ static class SheetTools
 
     static string KindOf(Tool tool)
     {
-        var kind = tool.Kind is { } known ? ToolKindName.Format(known).Replace('-', ' ') : "kind " + SheetSay.NotGiven;
+        var kind = tool.Kind is { } known ? ToolKindName.Words(known) : "kind " + SheetSay.NotGiven;
         return tool.Material is { } material ? $"{kind}, {material}" : kind;
     }
 

@@ -51,8 +51,8 @@ static class SheetWork
     static string[] Row(Operation operation, SheetSay say, bool hasRemoved, bool namesCoordinates) =>
     [
         Say.Number(operation.Number), operation.Title, SheetSay.Tool(operation.Tool), SheetSay.Lines(operation), operation.Holes > 0 ? Say.Number(operation.Holes) : SheetSay.None,
-        SheetSay.Speeds(operation.Speed), say.Feeds(operation.Feed), operation.Kind == WorkKind.None ? SheetSay.None : say.Length(operation.Deepest),
-        .. namesCoordinates ? new[] { operation is { Kind: not WorkKind.None, DeepestIn: { } coordinates } ? say.Coordinates(coordinates) : SheetSay.None } : [],
+        SheetSay.Speeds(operation.Speed), say.Feeds(operation.Feed), operation.Kind == OperationKind.None ? SheetSay.None : say.Length(operation.Deepest),
+        .. namesCoordinates ? new[] { operation is { Kind: not OperationKind.None, DeepestIn: { } coordinates } ? say.Coordinates(coordinates) : SheetSay.None } : [],
         operation.Nearest is { } nearest ? say.Length(nearest.Distance) : SheetSay.None,
         .. hasRemoved ? new[] { say.Volume(operation.Removed) } : [],
         say.Rapid(operation.Totals), say.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),

@@ -36,11 +36,11 @@ public static class OperationJson
     }
 
     /// <summary>cycle, feed, probing or none.</summary>
-    public static string Word(WorkKind kind) => kind switch
+    public static string Word(OperationKind kind) => kind switch
     {
-        WorkKind.Cycle => "cycle",
-        WorkKind.Feed => "feed",
-        WorkKind.Probing => "probing",
+        OperationKind.Cycle => "cycle",
+        OperationKind.Feed => "feed",
+        OperationKind.Probing => "probing",
         _ => "none",
     };
 

@@ -42,6 +42,16 @@ public sealed class ProgramTests
         Assert.False(session.Step.Words.Has('S'));
     }
 
+    /// <summary>An O word beside a statement is the number of a structure and begins no program (common practice): nothing runs behind the end there either.</summary>
+    [Fact]
+    public void A_numbered_statement_behind_the_end_begins_no_program()
+    {
+        var session = new Session(start: default(Point3)).Run("G0 X1", "M30", "O100 WHILE [1 EQ 1]", "G0 X5").Clear();
+        Assert.False(session.State.IsCalled);
+        session.Run("G0 X99");
+        Assert.Empty(session.Log);
+    }
+
     /// <summary>A further program of the file is called from elsewhere: what it starts from is not known.</summary>
     [Theory]
     [InlineData("O2000")]

@@ -54,7 +54,7 @@ public sealed class OperationTests
         Assert.Equal(["SPOT", "DRILL", "G83 peck drilling", "END MILL"], Titles(list));
         Assert.Equal([true, true, false, true], list.Operations.Select(operation => operation.IsTitled));
         Assert.Equal([1, 1, 1, 2], list.Operations.Select(operation => operation.Tool));
-        Assert.Equal([WorkKind.Cycle, WorkKind.Cycle, WorkKind.Cycle, WorkKind.Feed], list.Operations.Select(operation => operation.Kind));
+        Assert.Equal([OperationKind.Cycle, OperationKind.Cycle, OperationKind.Cycle, OperationKind.Feed], list.Operations.Select(operation => operation.Kind));
         Assert.Equal([82, 81, 83, 0], list.Operations.Select(operation => operation.Cycle));
         Assert.Equal([2, 2, 1, 0], list.Operations.Select(operation => operation.Holes));
         // From the first move that leads to it (the tool change) to its last; what leads away before a tool change is the end of the operation before.

@@ -55,9 +55,9 @@ struct BodyContact(Job job, StockField field)
     /// <param name="arc">Its path, where it is an arc.</param>
     public void AskNeck(in StockCut cut, in ArcPath arc, int index)
     {
-        if (!(Math.Abs(cut.From.Z - cut.To.Z) <= UndercutContact.Level) || !MayAsk(cut.Tool) || job.Setup.FindTool(cut.Tool) is not { } tool || !UndercutContact.IsUndercutter(tool))
+        if (!(UndercutContact.NeckOver(job, cut) is > 0 and var flutes) || !MayAsk(cut.Tool))
             return;
-        var (up, radius) = (new Point3(0, 0, tool.FluteLength!.Value), tool.ShankDiameter!.Value / 2);
+        var (up, radius) = (new Point3(0, 0, flutes), job.Setup.FindTool(cut.Tool)!.ShankDiameter!.Value / 2);
         if (cut.Arc < 0)
         {
             AskNeck(cut.From + up, cut.To + up, radius, cut.Tool, index);

@@ -105,7 +105,7 @@ public sealed class StockLeft
     static CutTally Take(StockField field, in StockCut cut, PartResult part, Job job)
     {
         var end = EndOf(job, cut.Tool);
-        if (job.Setup.FindTool(cut.Tool) is { FluteLength: { } flutes } tool && UndercutContact.IsUndercutter(tool) && Math.Abs(cut.From.Z - cut.To.Z) <= UndercutContact.Level)
+        if (UndercutContact.NeckOver(job, cut) is > 0 and var flutes)
         {
             var up = new Point3(0, 0, flutes);
             if (cut.Arc < 0)

@@ -71,6 +71,10 @@ struct UndercutContact(Job job, StockField field)
     /// <summary>A slot mill with a neck is made for T-slots and grooves under an edge: it leaves standing what is above its flutes.</summary>
     public static bool IsUndercutter(Tool? tool) => tool is { Kind: ToolKind.SlotMill, HasNeck: true, FluteLength: > 0 };
 
+    /// <summary>How far above a cut the neck of a slot mill goes the same way, mm: the height of its flutes. NaN for what is no level cut of such a tool.</summary>
+    public static double NeckOver(Job job, in StockCut cut) =>
+        Math.Abs(cut.From.Z - cut.To.Z) <= Level && job.Setup.FindTool(cut.Tool) is var tool && IsUndercutter(tool) ? tool!.FluteLength!.Value : double.NaN;
+
     void Take(int tool)
     {
         (_tool, _flutes, _radius) = (tool, double.NaN, 0);

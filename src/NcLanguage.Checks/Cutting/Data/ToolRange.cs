@@ -38,7 +38,7 @@ public static class ToolRange
     public static string Describe(Tool tool, LengthText say)
     {
         ArgumentNullException.ThrowIfNull(tool);
-        return $"{tool.Material} {ToolKindName.Format(tool.Kind!.Value).Replace('-', ' ')} of {say.Length(tool.Diameter!.Value)}";
+        return $"{tool.Material} {ToolKindName.Words(tool.Kind!.Value)} of {say.Length(tool.Diameter!.Value)}";
     }
 }
 

@@ -105,8 +105,14 @@ static class SampleProgram
         return path;
     }
 
-    public const string Setup = """
-        { "units": "mm", "machine": "iso-mill", "stock": { "min": [0, 0, -20], "max": [120, 80, 0] }, "clearance": 2,
+    public static string Setup { get; } = SetupWith("""
+        "stock": { "min": [0, 0, -20], "max": [120, 80, 0] },
+        """);
+
+    public static string SetupWithoutStock { get; } = SetupWith("");
+
+    static string SetupWith(string stock) => $$"""
+        { "units": "mm", "machine": "iso-mill", {{stock}} "clearance": 2,
           "obstacles": [ { "name": "clamp A", "min": [-30, 20, -5], "max": [-4, 40, 25] }, { "name": "clamp B", "min": [124, 20, -5], "max": [150, 40, 25] },
                          { "name": "clamp C", "min": [40, -30, -5], "max": [60, -4, 25] }, { "name": "clamp D", "min": [40, 84, -5], "max": [60, 110, 25] } ],
           "tools": [ { "number": 1, "kind": "drill", "diameter": 6.8, "pointAngle": 118, "fluteLength": 60, "length": 110, "lengthOffset": 1 },

@@ -33,7 +33,7 @@ public static class AllowComments
         {
             if (token.Kind != TokenKind.Comment)
                 continue;
-            var inside = Encoding.UTF8.GetString(block.TextOf(token)).AsSpan()[1..^1].Trim();
+            var inside = block.StringOf(token).AsSpan()[1..^1].Trim();
             if (!inside.StartsWith(Mark, StringComparison.OrdinalIgnoreCase))
                 continue;
             var rest = inside[Mark.Length..].TrimStart();

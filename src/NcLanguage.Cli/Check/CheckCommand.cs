@@ -36,8 +36,7 @@ static class CheckCommand
             {
                 Options = choices.Options(parse),
                 Analysis = choices.Analysis(parse),
-                Fix = parse.GetValue(fix) || parse.GetValue(preview),
-                Write = !parse.GetValue(preview),
+                Fixes = parse.GetValue(preview) ? FixUse.Preview : parse.GetValue(fix) ? FixUse.Write : FixUse.None,
                 Cancel = cancel,
             },
             parse.GetValue(paths)!, parse.GetValue(format)!, parse.GetValue(failOn)!)));
@@ -50,7 +49,7 @@ static class CheckCommand
 
     static int Run(CheckRun run, string[] paths, string format, string failOn)
     {
-        if (run.Fix && run.Write && paths.Contains(ProgramFile.StandardInput))
+        if (run.Fixes == FixUse.Write && paths.Contains(ProgramFile.StandardInput))
             throw new CannotRunException("--fix needs a file to write to; with standard input use --preview");
         var search = ProgramSearch.Find(paths);
         var totals = Tell(run, search, format);
@@ -74,7 +73,7 @@ static class CheckCommand
                 break;
             default:
                 using (var screen = Screen.Open())
-                    totals = run.Check(search, format == "github" ? new CheckAnnotations(screen.Writer) : new CheckText(screen, isPreview: run.Fix && !run.Write));
+                    totals = run.Check(search, format == "github" ? new CheckAnnotations(screen.Writer) : new CheckText(screen, isPreview: run.Fixes == FixUse.Preview));
                 break;
         }
         return totals;

@@ -8,6 +8,19 @@ using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Cli.Check;
 
+/// <summary>What becomes of the fixes that are certain.</summary>
+enum FixUse
+{
+    /// <summary>They are offered.</summary>
+    None,
+
+    /// <summary>They are made and shown; nothing is written.</summary>
+    Preview,
+
+    /// <summary>They are made and written.</summary>
+    Write,
+}
+
 /// <summary>Checks programs side by side, and the setup and machine files that go with them. Nothing of a program is kept once it was told.</summary>
 sealed class CheckRun
 {
@@ -15,11 +28,7 @@ sealed class CheckRun
 
     public required AnalysisOptions Analysis { get; init; }
 
-    /// <summary>Whether the fixes that are certain are made.</summary>
-    public bool Fix { get; init; }
-
-    /// <summary>Whether what was fixed is written.</summary>
-    public bool Write { get; init; }
+    public FixUse Fixes { get; init; }
 
     public CancellationToken Cancel { get; init; }
 
@@ -95,13 +104,13 @@ sealed class CheckRun
     {
         var program = ProgramFile.Read(path);
         var job = JobResolver.Resolve(program, Options);
-        var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = !Fix };
+        var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };
         var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, Cancel);
         var applied = ImmutableArray<AppliedFix>.Empty;
-        if (Fix)
+        if (Fixes != FixUse.None)
         {
             (analysis, applied) = SafeFixes.Apply(program, analysis, Cancel);
-            if (Write && !applied.IsEmpty)
+            if (Fixes == FixUse.Write && !applied.IsEmpty)
                 Put(program, analysis);
         }
         return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, Remark = program.Remark }, job.Problems, null, program.Text.Length);

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 
@@ -36,7 +37,7 @@ public sealed class CycleWordMissing : Rule
         var (token, missing) = (-1, "");
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
-            if (fault.Kind != FaultKind.WordMissing || !IsOfCycle(fault.Letter, step.Step))
+            if (fault.Kind != FaultKind.WordMissing || !IsOfCycle(fault, step.Step))
                 continue;
             var noPlace = IsPlace(fault, step.Step);
             if (!isFirst && !noPlace)
@@ -48,8 +49,16 @@ public sealed class CycleWordMissing : Rule
             step.Report(this, token, $"G{step.Step.After.Cycle} has {missing}: the control stops here, or drills with what an earlier cycle left.");
     }
 
-    /// <summary>H, I, J and P belong to other codes of the block.</summary>
-    internal static bool IsOfCycle(char letter, Step step) => step.After.Cycle > 0 && letter is 'X' or 'Y' or 'Z' or 'R' or 'Q';
+    /// <summary>H, I, J and P belong to other codes of the block; so does what another code lacks beside a cycle that is in force.</summary>
+    static bool IsOfCycle(in Fault fault, Step step)
+    {
+        if (step.After.Cycle <= 0 || fault.Letter is not ('X' or 'Y' or 'Z' or 'R' or 'Q'))
+            return false;
+        foreach (var word in step.Words.Codes)
+            if (word.Token == fault.Token && word.Code.Group != ModalGroup.Cycle)
+                return false;
+        return true;
+    }
 
     /// <summary>X stands for all three where none is there; where Z is there, X or Y can only be the depth of another plane.</summary>
     static bool IsPlace(in Fault fault, Step step) =>

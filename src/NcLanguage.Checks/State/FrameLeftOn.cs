@@ -4,7 +4,7 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>Rotation, scaling or polar words that the end of the program meets while they are on.</summary>
+/// <summary>Rotation, scaling, mirror or polar words that the end of the program meets while they are on.</summary>
 public sealed class FrameLeftOn : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -12,8 +12,8 @@ public sealed class FrameLeftOn : Rule
         Id = "NC2031",
         Name = "frame-left-on",
         Severity = Severity.Warning,
-        Title = "A rotation, a scaling or polar words are still on at the end",
-        Finds = "The end of the program (M2, M30) that meets G68 which no G69, G51 which no G50 or G16 which no G15 has ended. The first of them is told.",
+        Title = "A rotation, a scaling, a mirror or polar words are still on at the end",
+        Finds = "The end of the program (M2, M30) that meets G68 which no G69, G51 which no G50, G51.1 which no G50.1 or G16 which no G15 has ended. The first of them is told.",
         AtTheMachine = "On a control that does not switch them off at the end, the next program, or the same one for the next part, is cut turned, mirrored or at another size.",
         Example = """
             G21 G90 G17 G54
@@ -61,6 +61,11 @@ public sealed class FrameLeftOn : Rule
             return ("G68", "rotation", "G69", Slot.Rotation);
         if (frame?.Scaling is { } scaling && scaling.Factors.IsKnown && !words.HasCode('G', 500))
             return ("G51", "scaling", "G50", Slot.Scaling);
+        if (frame?.Mirror is { About.IsKnown: true } mirror && !words.HasCode('G', 501))
+            return ("G51.1", "mirror", EndOf(mirror), Slot.Mirror);
         return frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150) ? ("G16", "polar reading", "G15", Slot.Polar) : null;
     }
+
+    /// <summary>G50.1 X0 Y0: with the axes named it is understood everywhere.</summary>
+    static string EndOf(Mirror mirror) => "G50.1" + string.Concat(Enumerable.Range(0, 3).Where(mirror.IsOn).Select(axis => $" {(char)('X' + axis)}0"));
 }

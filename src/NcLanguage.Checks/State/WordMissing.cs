@@ -17,7 +17,7 @@ public sealed class WordMissing : Rule
         Title = "A code lacks a word it needs",
         Finds =
             "G4 without P, G43 or G44 without H, an arc without centre and radius or, with R, without its end, G92, G52 or a probe move without an axis, G10 without L, P, R or an axis, "
-            + "G51 without a factor, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing. "
+            + "G51 without a factor, G51.1 without an axis, G68 without R, G54.1 without P, G33 without a lead, M6 before any T of the program. What a cycle lacks is cycle-word-missing. "
             + "As a note, once, G41 or G42 without D, which the published specification takes for the tool in the spindle: only where no machine was chosen, or when portability is asked for.",
         AtTheMachine = "The control stops at the block with an alarm, or takes the number of an earlier block.",
         Example = """
@@ -102,6 +102,7 @@ public sealed class WordMissing : Rule
             10 => $"G10 writes an offset, but {fault.Letter} does not say {(fault.Letter switch { 'L' => "which kind", 'P' => "which", _ => "its value" })}: the control stops with an alarm.",
             33 => "G33 cuts a thread, but neither K nor F gives its lead: the control stops with an alarm, or takes the lead of an earlier block.",
             51 => "G51 scales the path, but neither P nor I, J, K gives a factor: the control stops with an alarm, or takes a factor of its own.",
+            51.1 => "G51.1 mirrors the path, but no X, Y or Z says about what: the control stops with an alarm.",
             68 => "G68 turns the path, but R does not say by how much: the control stops with an alarm, or takes an angle of its own.",
             54.1 => $"{word} counts from a further work offset, but P does not say which: the control stops with an alarm.",
             31 or 38.2 or 38.3 or 38.4 or 38.5 => $"{word} moves until contact, but no X, Y or Z says where to: the control stops with an alarm.",

@@ -7,7 +7,7 @@ public enum ModalGroup
     /// <summary>Acts in its own block only.</summary>
     NonModal,
     Motion, Cycle, Plane, Distance, FeedMode, Units, RadiusCompensation, LengthOffset, ReturnLevel, WorkOffset,
-    PathControl, Scaling, Rotation, Polar, SpeedMode, MacroCall,
+    PathControl, Scaling, Rotation, Mirror, Polar, SpeedMode, MacroCall,
 
     /// <summary>M0 M1 M2 M30 M60.</summary>
     Stop,

@@ -70,7 +70,7 @@ public static class WordKinds
             ModalGroup.Plane or ModalGroup.Distance or ModalGroup.FeedMode or ModalGroup.Units or ModalGroup.SpeedMode or ModalGroup.PathControl => WordKind.Mode,
             ModalGroup.ReturnLevel => WordKind.ReturnLevel,
             ModalGroup.RadiusCompensation or ModalGroup.LengthOffset => WordKind.Compensation,
-            ModalGroup.WorkOffset or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Polar => WordKind.Offset,
+            ModalGroup.WorkOffset or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Mirror or ModalGroup.Polar => WordKind.Offset,
             ModalGroup.MacroCall or ModalGroup.Subprogram => WordKind.Call,
             ModalGroup.Stop => WordKind.Stop,
             ModalGroup.ToolChange => WordKind.ToolChange,

@@ -5,7 +5,7 @@ using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Control.Execution;
 
-// Polar words, scaling and rotation, on and off (common practice). Nothing moves: the place where the tool stands keeps its work
+// Polar words, scaling, rotation and mirror, on and off (common practice). Nothing moves: the place where the tool stands keeps its work
 // coordinates and gets other numbers in the program, as it does under another work offset (NISTIR 6556 §3.5.13).
 ref partial struct BlockRun
 {
@@ -14,28 +14,31 @@ ref partial struct BlockRun
         var polar = _words.Find(ModalGroup.Polar);
         var scaling = _words.Find(ModalGroup.Scaling);
         var rotation = _words.Find(ModalGroup.Rotation);
-        if (polar is null && scaling is null && rotation is null)
+        var mirror = _words.Find(ModalGroup.Mirror);
+        if (polar is null && scaling is null && rotation is null && mirror is null)
             return;
-        _step.Sets |= (polar is null ? 0 : Slot.Polar) | (scaling is null ? 0 : Slot.Scaling) | (rotation is null ? 0 : Slot.Rotation);
+        _step.Sets |= (polar is null ? 0 : Slot.Polar) | (scaling is null ? 0 : Slot.Scaling) | (rotation is null ? 0 : Slot.Rotation) | (mirror is null ? 0 : Slot.Mirror);
         // The offset path goes on from a place in the frame that is left (common practice: refused).
         foreach (var word in _words.Codes)
             if (word.Code.Letter == 'G' && IsFrame(word.Code.Tenths))
                 RefuseUnderCompensation(word.Token, word.Code.Tenths);
+        if (mirror is { } across)
+            ReplaceFrame(Frame with { Mirror = TakeMirror(across.Code.Tenths == 511, across.Token) });
         if (scaling is { } scale)
-            ReplaceFrame(_state.ProgramFrame?.Polar, scale.Code.Tenths == 510 ? TakeScaling(scale.Token) : null, _state.ProgramFrame?.Rotation);
+            ReplaceFrame(Frame with { Scaling = scale.Code.Tenths == 510 ? TakeScaling(scale.Token) : null });
         if (rotation is { } turn)
-            ReplaceFrame(_state.ProgramFrame?.Polar, _state.ProgramFrame?.Scaling, turn.Code.Tenths == 680 ? TakeRotation(turn.Token) : null);
+            ReplaceFrame(Frame with { Rotation = turn.Code.Tenths == 680 ? TakeRotation(turn.Token) : null });
         if (polar is { } on)
-            ReplaceFrame(
-                on.Code.Tenths == 160 ? _state.ProgramFrame?.Polar ?? PolarPlace.At(Programmed, _state.Plane) : null,
-                _state.ProgramFrame?.Scaling, _state.ProgramFrame?.Rotation);
+            ReplaceFrame(Frame with { Polar = on.Code.Tenths == 160 ? Frame.Polar ?? PolarPlace.At(Programmed, _state.Plane) : null });
     }
 
-    readonly void LeaveProgramFrame() => ReplaceFrame(null, null, null);
+    readonly void LeaveProgramFrame() => ReplaceFrame(ProgramFrame.None);
 
-    readonly void ReplaceFrame(PolarPlace? polar, Scaling? scaling, Rotation? rotation)
+    readonly ProgramFrame Frame => _state.ProgramFrame ?? ProgramFrame.None;
+
+    readonly void ReplaceFrame(ProgramFrame frame)
     {
-        _state.ProgramFrame = ProgramFrame.Of(polar, scaling, rotation);
+        _state.ProgramFrame = frame.OrNull;
         _state.Programmed = default;
         FollowInProgram();
     }
@@ -61,8 +64,7 @@ ref partial struct BlockRun
             factors = Point3.Unknown;
         }
         // Where it turns too, the point that stays is one of the path before it is turned.
-        var rotation = _state.ProgramFrame?.Rotation;
-        return new Scaling(TakePoint(rotation is null ? _state.ProgrammedPosition : rotation.ToProgram(_state.ProgrammedPosition), AllAxes), factors);
+        return new Scaling(TakePoint(Frame.BeforeRotation(_state.ProgrammedPosition), AllAxes), factors);
     }
 
     readonly double TakeFactor(char letter)
@@ -86,7 +88,26 @@ ref partial struct BlockRun
             DistanceMode.Incremental => _state.ProgramFrame?.Rotation?.Degrees ?? 0,
             _ => double.NaN,
         };
-        return new Rotation(_state.Plane, TakePoint(_state.ProgrammedPosition, AllAxes & ~Bit(DepthAxis)), before + _words['R']);
+        return new Rotation(_state.Plane, TakePoint(Frame.BeforeMirror(_state.ProgrammedPosition), AllAxes & ~Bit(DepthAxis)), before + _words['R']);
+    }
+
+    /// <summary>G51.1 and G50.1: the axes named are mirrored, each about its word, or no longer; G50.1 alone ends the mirror of all.</summary>
+    readonly Mirror? TakeMirror(bool isOn, int token)
+    {
+        var (mirror, named) = (Frame.Mirror, 0);
+        for (var axis = 0; axis < 3; axis++)
+        {
+            var letter = (char)('X' + axis);
+            if (!_words.Has(letter))
+                continue;
+            _words.Use(letter);
+            named |= Bit(axis);
+            if (isOn)
+                mirror = (mirror ?? new Mirror(default, 0)).With(axis, Length(letter));
+        }
+        if (isOn && named == 0)
+            AddFault(FaultKind.WordMissing, token, 'X');
+        return isOn ? mirror : mirror?.Without(named == 0 ? AllAxes : named);
     }
 
     /// <summary>The point that scaling or rotation is about: the words of the axes named, and where one is left out, where the tool stands.</summary>

@@ -67,8 +67,8 @@ ref partial struct BlockRun
         || (tenths == 40 && !_words.Has('P') && _words.Has('X'))
         || IsFrame(tenths);
 
-    /// <summary>Scaling and rotation, whose axis words are the point they are about.</summary>
-    static bool IsFrame(int tenths) => tenths is 510 or 680;
+    /// <summary>Scaling, rotation and mirror, whose axis words are the point they are about.</summary>
+    static bool IsFrame(int tenths) => tenths is 501 or 510 or 511 or 680;
 
     readonly void Dwell()
     {

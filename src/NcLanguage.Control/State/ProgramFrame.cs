@@ -3,43 +3,55 @@ using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Control.State;
 
-/// <summary>What lies between the words of the program and the work coordinates: polar words, then scaling, then rotation (common practice).
+/// <summary>What lies between the words of the program and the work coordinates: polar words, then scaling, then rotation, then the mirror (common practice).
 /// An immutable value; parts that are off are null.</summary>
-public sealed record ProgramFrame(PolarPlace? Polar, Scaling? Scaling, Rotation? Rotation)
+public sealed record ProgramFrame(PolarPlace? Polar, Scaling? Scaling, Rotation? Rotation, Mirror? Mirror)
 {
     const int AllAxes = 7;
 
-    /// <summary>Null where all parts are off.</summary>
-    public static ProgramFrame? Of(PolarPlace? polar, Scaling? scaling, Rotation? rotation) =>
-        polar is null && scaling is null && rotation is null ? null : new(polar, scaling, rotation);
+    /// <summary>All parts off; what is in force then is null.</summary>
+    internal static ProgramFrame None { get; } = new(null, null, null, null);
+
+    /// <summary>The frame itself; null where all parts are off.</summary>
+    internal ProgramFrame? OrNull => this == None ? null : this;
 
     static readonly PolarPlace AnyPolar = new(WorkPlane.Unknown, Point3.Unknown, double.NaN, double.NaN);
     static readonly Scaling AnyScaling = new(Point3.Unknown, Point3.Unknown);
     static readonly Rotation AnyRotation = new(WorkPlane.Unknown, Point3.Unknown, double.NaN);
+    static readonly Mirror AnyMirror = new(Point3.Unknown, AllAxes);
 
     /// <summary>The same parts on, and nothing known of them.</summary>
     public ProgramFrame Forgotten() => new(
-        Polar is null ? null : AnyPolar, Scaling is null ? null : AnyScaling, Rotation is null ? null : AnyRotation);
+        Polar is null ? null : AnyPolar, Scaling is null ? null : AnyScaling, Rotation is null ? null : AnyRotation,
+        Mirror is null ? null : AnyMirror);
 
     /// <summary>What is known where either may be in force: a part in which they differ is on, and nothing known of it.</summary>
-    public static ProgramFrame? Join(ProgramFrame? a, ProgramFrame? b) => Equals(a, b) ? a : Of(
+    public static ProgramFrame? Join(ProgramFrame? a, ProgramFrame? b) => Equals(a, b) ? a : new ProgramFrame(
         Equals(a?.Polar, b?.Polar) ? a?.Polar : AnyPolar,
         Equals(a?.Scaling, b?.Scaling) ? a?.Scaling : AnyScaling,
-        Equals(a?.Rotation, b?.Rotation) ? a?.Rotation : AnyRotation);
+        Equals(a?.Rotation, b?.Rotation) ? a?.Rotation : AnyRotation,
+        Equals(a?.Mirror, b?.Mirror) ? a?.Mirror : AnyMirror).OrNull;
 
     /// <summary>Where a programmed place comes to lie in work coordinates, mm.</summary>
     public Point3 ToWork(Point3 programmed)
     {
         var place = Scaling is null ? programmed : Scaling.ToWork(programmed);
-        return Rotation is null ? place : Rotation.ToWork(place);
+        place = Rotation is null ? place : Rotation.ToWork(place);
+        return Mirror is null ? place : Mirror.Across(place);
     }
 
     /// <summary>Which programmed place lies at a place in work coordinates, mm.</summary>
     public Point3 ToProgram(Point3 work)
     {
-        var place = Rotation is null ? work : Rotation.ToProgram(work);
+        var place = BeforeRotation(work);
         return Scaling is null ? place : Scaling.ToProgram(place);
     }
+
+    /// <summary>Which place, rotated and mirrored, lies at a place in work coordinates, mm.</summary>
+    internal Point3 BeforeRotation(Point3 work) => Rotation is null ? BeforeMirror(work) : Rotation.ToProgram(BeforeMirror(work));
+
+    /// <summary>Which place, mirrored, lies at a place in work coordinates, mm.</summary>
+    internal Point3 BeforeMirror(Point3 work) => Mirror is null ? work : Mirror.Across(work);
 
     /// <summary>The programmed numbers of a place, mm, once one axis of the work has been led to where no words led it.</summary>
     /// <param name="programmed">What the words said, mm.</param>
@@ -81,6 +93,7 @@ public sealed record ProgramFrame(PolarPlace? Polar, Scaling? Scaling, Rotation?
     public bool Mirrors(WorkPlane plane)
     {
         var (first, second, _) = Arcs.Axes(plane);
-        return Scaling is not null && Scaling.Factors[first] * Scaling.Factors[second] < 0;
+        var scales = Scaling is not null && Scaling.Factors[first] * Scaling.Factors[second] < 0;
+        return scales != (Mirror?.Reverses(plane) ?? false);
     }
 }

@@ -12,10 +12,10 @@ public enum Slot : long
     CycleR = 1 << 19, CycleBottom = 1 << 20, CycleDwell = 1 << 21, CyclePeck = 1 << 22,
     Hole = 1 << 23, Shift = 1 << 24, Home = 1 << 25, Cut = 1 << 26,
     Polar = 1 << 27, OffsetData = 1 << 28, PathControl = 1 << 29, SpeedMode = 1 << 30, Override = 1L << 31,
-    RigidTapping = 1L << 32, LocalShift = 1L << 33, Scaling = 1L << 34, Rotation = 1L << 35,
+    RigidTapping = 1L << 32, LocalShift = 1L << 33, Scaling = 1L << 34, Rotation = 1L << 35, Mirror = 1L << 36,
 
     /// <summary>What the program's own places are read through.</summary>
-    ProgramFrame = Polar | Scaling | Rotation,
+    ProgramFrame = Polar | Scaling | Rotation | Mirror,
 
     /// <summary>Where the tool is and what it has done: what a block's moves tell, not its words.</summary>
     Doings = X | Y | Z | Hole | Home | Cut,

@@ -31,6 +31,7 @@ static class CodesInForce
             ModalGroup.PathControl => When(tenths == state.PathControl switch { PathControl.ExactPath => 610, PathControl.ExactStop => 611, PathControl.Continuous => 640, _ => -1 }, Slot.PathControl),
             ModalGroup.Scaling => When(tenths == 500 && state.ProgramFrame?.Scaling is null, Slot.Scaling),
             ModalGroup.Rotation => When(tenths == 690 && state.ProgramFrame?.Rotation is null, Slot.Rotation),
+            ModalGroup.Mirror => When(tenths == 501 && state.ProgramFrame?.Mirror is null, Slot.Mirror),
             ModalGroup.Polar => When(tenths == 150 && state.ProgramFrame?.Polar is null, Slot.Polar),
             _ => null,
         };

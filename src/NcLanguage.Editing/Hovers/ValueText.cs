@@ -97,7 +97,7 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
     static bool ClaimsAxes(Step step)
     {
         foreach (var word in step.Words.Codes)
-            if (word.Code.Letter == 'G' && word.Code.Group is ModalGroup.NonModal or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.MacroCall
+            if (word.Code.Letter == 'G' && word.Code.Group is ModalGroup.NonModal or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Mirror or ModalGroup.MacroCall
                 && word.Code.Words.Length > 0)
                 return true;
         return false;

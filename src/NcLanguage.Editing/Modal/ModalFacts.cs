@@ -77,7 +77,7 @@ sealed class ModalFacts
             Code(name, slot, "", code, " shift" + text);
     }
 
-    /// <summary>Polar words, scaling and rotation, where they are on.</summary>
+    /// <summary>Polar words, scaling, rotation and mirror, where they are on.</summary>
     void AddProgramFrame()
     {
         if (_state.ProgramFrame is not { } frame)
@@ -91,6 +91,8 @@ sealed class ModalFacts
             var (first, second, _) = Arcs.Axes(rotation.Plane);
             Code("rotation", Slot.Rotation, "", "G68", $" turned by {Number(rotation.Degrees)}° about {Point(rotation.About, first, second)}");
         }
+        if (frame.Mirror is { } mirror)
+            Code("mirror", Slot.Mirror, "", "G51.1", $" mirrored about {Point(mirror.About, [.. Enumerable.Range(0, 3).Where(mirror.IsOn)])}");
     }
 
     static string Factors(Point3 factors) =>

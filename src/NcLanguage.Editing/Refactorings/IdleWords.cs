@@ -11,7 +11,7 @@ namespace NcLanguage.Editing.Refactorings;
 sealed class IdleWords(Readings readings)
 {
     /// <summary>Only blocks that move, drill or set modes are looked into: with any of these codes axis words mean something else.</summary>
-    static readonly ModalGroup[] Foreign = [ModalGroup.NonModal, ModalGroup.MacroCall, ModalGroup.Scaling, ModalGroup.Rotation, ModalGroup.Polar, ModalGroup.LengthOffset, ModalGroup.Subprogram];
+    static readonly ModalGroup[] Foreign = [ModalGroup.NonModal, ModalGroup.MacroCall, ModalGroup.Scaling, ModalGroup.Rotation, ModalGroup.Mirror, ModalGroup.Polar, ModalGroup.LengthOffset, ModalGroup.Subprogram];
 
     Slot _said;
     int _depth;

@@ -159,7 +159,7 @@ static class PositionBlocks
         if (after.Distance != from || double.IsNaN(unit) || block.HasStatement || block.IsSkippable || step.Faults.Count > 0 || after.Plane == WorkPlane.Unknown)
             return false;
         foreach (ref readonly var word in step.Words.Codes)
-            if (word.Code.Group is ModalGroup.NonModal or ModalGroup.MacroCall or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Polar
+            if (word.Code.Group is ModalGroup.NonModal or ModalGroup.MacroCall or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Mirror or ModalGroup.Polar
                 or ModalGroup.WorkOffset or ModalGroup.LengthOffset or ModalGroup.Subprogram && word.Code.Tenths != ExactStopOnce)
                 return false;
         if (after.ProgramFrame?.Polar is not null)

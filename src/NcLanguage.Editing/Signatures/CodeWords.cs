@@ -155,7 +155,7 @@ static class CodeWords
             if (word.Code.Words.Length > 0 || word.Code.TakesArguments)
                 codes.Add(word.Code);
             hasAxes |= word.Code.TakesArguments || word.Code.Group is ModalGroup.Motion || (word.Code.Group == ModalGroup.Cycle && word.Code.Tenths != 800)
-                || (word.Code.Letter == 'G' && word.Code.Group is ModalGroup.NonModal or ModalGroup.Scaling or ModalGroup.Rotation && word.Code.Takes('X'));
+                || (word.Code.Letter == 'G' && word.Code.Group is ModalGroup.NonModal or ModalGroup.Scaling or ModalGroup.Rotation or ModalGroup.Mirror && word.Code.Takes('X'));
         }
         if (hasAxes)
             return codes;

@@ -98,6 +98,7 @@ public sealed class ContactTests
     [InlineData("G68 X0 Y0 R-10", true)]
     [InlineData("G51 X0 Y0 I0.3 J1", false)] // only to X30
     [InlineData("G52 Y30", false)]
+    [InlineData("G51.1 X0", false)]
     public void A_way_is_checked_where_it_is_turned_to(string frame, bool hits) =>
         Assert.Equal(hits ? ["6 rapid-hits-obstacle"] : [], Found($"G21 G90 G54\nT5 M6\nG0 X0 Y0 Z50\n{frame}\nX0 Y0 Z5\nX100 Y0\nM30"));
 

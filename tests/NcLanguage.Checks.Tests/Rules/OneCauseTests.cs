@@ -30,6 +30,9 @@ public sealed class OneCauseTests
     [InlineData("G80 G81 X30 Y10 Z-10 R2 F150", "codes-conflict")]
     [InlineData("GO X30 Y10", "word-without-number")]
     [InlineData("G98 G81 X10 Y10 Z-10 R2 F150\nR3", "cycle-word-missing")]
+    [InlineData("G98 G81 X10 Y10 Z-10 R2 F150\nG51.1", "word-missing")]
+    [InlineData("G98 G81 X10 Y10 Z-10 R2 F150\nG92", "word-missing")]
+    [InlineData("G98 G81 X10 Y10 Z-10 R2 F150\nG52", "word-missing")]
     public void OneCauseOneFinding(string blocks, string expected)
     {
         var finding = Assert.Single(Findings(Head + blocks + "\n" + Tail));

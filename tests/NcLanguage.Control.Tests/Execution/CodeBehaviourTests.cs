@@ -43,7 +43,9 @@ public sealed class CodeBehaviourTests
         G44   | G44 H1                                  | G43 H1
         G49   | G43 H1; G49                             | G43 H1
         G50   | G51 P2; G50; G0 X5                      | G51 P2; G0 X5
+        G50.1 | G51.1 X0; G50.1 X0; G0 X5               | G51.1 X0; G0 X5
         G51   | G51 P2; G0 X5                           | G0 X5
+        G51.1 | G51.1 X0; G0 X5                         | G0 X5
         G52   | G52 X5; G0 X5                           | G0 X5
         G53   | G0 G53 X5                               | G0 X5
         G54   | G55; G54                                | G55

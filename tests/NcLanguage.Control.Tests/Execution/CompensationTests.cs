@@ -35,6 +35,16 @@ public sealed class CompensationTests
         Assert.Equal(2, session.Step.Moves.Count);
     }
 
+    /// <summary>What lies to the left of the program lies to the right of the path that G51.1 mirrors (common practice): along Y20, mirrored to Y-20, the centre of a tool of radius 5 keeps to Y-25.</summary>
+    [Fact]
+    public void Left_of_a_mirrored_path()
+    {
+        var session = At(-20, -20).Run("G51.1 Y0", "G1 G41 D1 X0 Y20", "X50", "X80");
+
+        Assert.Empty(session.Faults);
+        Assert.Equal(["feed 50 -25 0", "feed 80 -25 0"], session.Log.TakeLast(2));
+    }
+
     /// <summary>Straight back is round the end of a wall: half a turn about it.</summary>
     [Fact]
     public void Straight_back()

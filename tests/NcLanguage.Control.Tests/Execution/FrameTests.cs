@@ -7,7 +7,7 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Control.Tests.Execution;
 
-/// <summary>Polar words, scaling and rotation: where the words lead. What the codes do is common practice, the places are closed forms.</summary>
+/// <summary>Polar words, scaling, rotation and mirror: where the words lead. What the codes do is common practice, the places are closed forms.</summary>
 public sealed class FrameTests
 {
     static Session At(double x, double y, double z = 0) => new(setup: OrderTests.Datum, start: new Point3(x, y, z));
@@ -107,6 +107,29 @@ public sealed class FrameTests
         Assert.False(session.Moves[1].Clockwise);
     }
 
+    /// <summary>The same by G51.1 about X5: what ends each axis is its own G50.1, and a place keeps its other axis.</summary>
+    [Fact]
+    public void Mirror_about_a_place()
+    {
+        var session = At(2, 0).Run("G90 G51.1 X5", "G0 X2 Y0").Clear().Run("G1 X10 F100", "G3 X12 Y2 J2", "G51.1 Y-1", "G1 X10 Y2", "G2 X12 Y4 J2", "G50.1 X99", "G0 X1 Y1", "G50.1", "G0 X1 Y1");
+        Assert.Equal(["feed 0 0 0", "arc -2 2 0", "feed 0 -4 0", "arc -2 -6 0", "rapid 1 -3 0", "rapid 1 1 0"], session.Log);
+        Assert.Equal((true, new Point3(0, 2, 0)), (session.Moves[1].Clockwise, session.Moves[1].Center));
+        Assert.True(session.Moves[3].Clockwise);
+        Assert.Empty(session.Faults);
+        Assert.Null(session.State.ProgramFrame);
+        Assert.Equal([FaultKind.WordMissing], session.Run("G51.1").Faults.Select(fault => fault.Kind));
+    }
+
+    /// <summary>A rotation is mirrored with all the rest: by 30° about X10 it turns the other way about X-10.</summary>
+    [Theory]
+    [InlineData("G51.1 X0", "G68 X10 Y0 R30")]
+    [InlineData("G68 X10 Y0 R30", "G51.1 X0")]
+    public void Mirrored_rotation(string first, string second)
+    {
+        var session = At(0, 0).Run("G90 " + first, second, "G0 X30 Y0");
+        Near(-10 - 20 * Math.Cos(Math.PI / 6), 10, 0, session.State.Position);
+    }
+
     /// <summary>Stretched unequally a circle is none: refused, its centre not known, its end known. Along the third axis it does not matter.</summary>
     [Fact]
     public void Arc_under_unequal_factors()
@@ -199,9 +222,9 @@ public sealed class FrameTests
         Assert.Equal(new Point3(-290, -195, -400), session.State.MachinePosition);
     }
 
-    /// <summary>NISTIR 6556 §3.6.1 by common practice: the end of the program takes all three off.</summary>
+    /// <summary>NISTIR 6556 §3.6.1 by common practice: the end of the program takes all of them off.</summary>
     [Fact]
-    public void Off_at_the_end() => Assert.Null(At(0, 0).Run("G68 X0 Y0 R30", "G51 P2", "G16", "M30").State.ProgramFrame);
+    public void Off_at_the_end() => Assert.Null(At(0, 0).Run("G68 X0 Y0 R30", "G51 P2", "G51.1 X0", "G16", "M30").State.ProgramFrame);
 
     static readonly Gen<double> Number = Gen.Int[-40, 40].Select(i => i / 2.0);
 
@@ -215,12 +238,15 @@ public sealed class FrameTests
                 Matrix<double>.Build.DenseOfDiagonalArray([(x.Item6 ? x.Item4 : x.Item5) / 2.0, x.Item4 / 2.0, x.Item5 / 4.0, 1]))))),
         Gen.Const(("G69", (Action<Reference>)(r => r.Rotation = Reference.Identity))),
         Gen.Const(("G50", (Action<Reference>)(r => r.Scaling = Reference.Identity))),
+        Gen.Select(Gen.Int[0, 2], Number).Select(x => (FormattableString.Invariant($"G51.1 {"XYZ"[x.Item1]}{x.Item2}"), (Action<Reference>)(r => r.Mirrors[x.Item1] = x.Item2))),
+        Gen.Int[0, 2].Select(axis => ($"G50.1 {"XYZ"[axis]}7", (Action<Reference>)(r => r.Mirrors[axis] = null))),
+        Gen.Const(("G50.1", (Action<Reference>)(r => Array.Clear(r.Mirrors)))),
         Gen.Select(Number, Number, Number).Select(x => (FormattableString.Invariant($"G90 G0 X{x.Item1} Y{x.Item2} Z{x.Item3}"),
             (Action<Reference>)(r => r.Go(x.Item1, x.Item2, x.Item3)))),
         Gen.Select(Number, Number).Select(x => (FormattableString.Invariant($"G91 G1 X{x.Item1} Z{x.Item2} F100"),
             (Action<Reference>)(r => r.Step(x.Item1, 0, x.Item2)))));
 
-    /// <summary>Random sequences against products of 4 by 4 matrices (MathNet.Numerics): scaling first, then rotation.</summary>
+    /// <summary>Random sequences against products of 4 by 4 matrices (MathNet.Numerics): scaling first, then rotation, then the mirror.</summary>
     [Fact]
     public void Composition_against_matrices() => Act.Array[1, 20].Sample(acts =>
     {
@@ -242,17 +268,21 @@ public sealed class FrameTests
 
         public Matrix<double> Scaling = Identity;
         public Matrix<double> Rotation = Identity;
+        public readonly double?[] Mirrors = new double?[3];
         Vector<double> _work = Vector<double>.Build.DenseOfArray([0, 0, 0, 1]);
 
         public Point3 Work => new(_work[0], _work[1], _work[2]);
 
-        public void Go(double x, double y, double z) => _work = Rotation * Scaling * Vector<double>.Build.DenseOfArray([x, y, z, 1]);
+        public void Go(double x, double y, double z) => _work = Frame * Vector<double>.Build.DenseOfArray([x, y, z, 1]);
 
         public void Step(double x, double y, double z)
         {
-            var frame = Rotation * Scaling;
+            var frame = Frame;
             _work = frame * (frame.Inverse() * _work + Vector<double>.Build.DenseOfArray([x, y, z, 0]));
         }
+
+        Matrix<double> Frame =>
+            About(Mirrors[0] ?? 0, Mirrors[1] ?? 0, Mirrors[2] ?? 0, Matrix<double>.Build.DenseOfDiagonalArray([.. Mirrors.Select(about => about is null ? 1.0 : -1.0), 1])) * Rotation * Scaling;
 
         public static Matrix<double> About(double x, double y, double z, Matrix<double> about) => Move(x, y, z) * about * Move(-x, -y, -z);
 

@@ -27,6 +27,8 @@ public sealed class HistoryTests
     [Theory]
     [InlineData("G68 X5 Y5 R30")]
     [InlineData("G51 X5 Y5 P2")]
+    [InlineData("G51.1 X5 Y5")]
+    [InlineData("G50.1 X5 Y5")]
     [InlineData("G65 P100 X5 Y5")]
     public void A_fixed_point_and_arguments_are_no_move(string block)
     {

@@ -31,7 +31,7 @@ public sealed class StateJoinTests
         if (type == typeof(OffsetData))
             return OffsetData.None.WithLength(1, new SetSize(5, 0));
         if (type == typeof(ProgramFrame))
-            return ProgramFrame.Of(null, null, new Rotation(WorkPlane.XY, default, 30))!;
+            return new ProgramFrame(null, null, new Rotation(WorkPlane.XY, default, 30), null);
         if (type == typeof(bool))
             return !(bool)value!;
         if (type == typeof(int))

@@ -2,7 +2,7 @@ using NcLanguage.Editing.Tests.Support;
 
 namespace NcLanguage.Editing.Tests.Hovers;
 
-/// <summary>Each part of the state in force stands at the line that set it. Programs and their lines are our own; what G52, G92, G51, G68, G16 and M29
+/// <summary>Each part of the state in force stands at the line that set it. Programs and their lines are our own; what G52, G92, G51, G51.1, G68, G16 and M29
 /// leave in force is NISTIR 6556 §3.5.18 and common practice.</summary>
 public sealed class InForceTests
 {
@@ -15,6 +15,7 @@ public sealed class InForceTests
     [InlineData("G92 X0\nG92.2\nG92.3", "- line 5: G92 shift X10")]
     [InlineData("G92 X0\nG52 Y3", "- line 3: G92 shift X10\n- line 4: G52 shift Y3")]
     [InlineData("G51 X0 Y0 Z0 P2\nG68 X0 Y0 R30\nG16", "- line 3: G51 scaled by 2 about X0 Y0 Z0\n- line 4: G68 turned by 30° about X0 Y0\n- line 5: G16 polar coordinates")]
+    [InlineData("G51.1 X0\nG51.1 Y-5", "- line 4: G51.1 mirrored about X0 Y-5")]
     [InlineData("M3 S500\nM29 S400", "- line 3: M3\n- line 4: M29 rigid tapping, S400")]
     public void Each_part_stands_at_the_line_that_set_it(string blocks, string expected) =>
         Assert.Contains(expected, Hover(blocks), StringComparison.Ordinal);

@@ -5,7 +5,7 @@ namespace NcLanguage.Corpus.Tests.ClosedForms;
 
 /// <summary>Places under frames that mirror, turn, scale or are set by probing, from the formulas of the figures.</summary>
 /// <remarks>Sources: rotation x' = x cos − y sin, y' = x sin + y cos; scaling about a point p' = c + k (p − c); a mirrored arc turns the other way
-/// (plane geometry). Which axes the words of G51 and G68 name: common practice.</remarks>
+/// (plane geometry). Which axes the words of G51, G51.1 and G68 name: common practice.</remarks>
 public sealed class FrameTests
 {
     [Fact]
@@ -24,6 +24,14 @@ public sealed class FrameTests
         At(30, 15, right.Center);
         At(-30, 15, left.Center);
         Near(2 * (1 + Slope(20, 2) + 20 + 5 * Math.PI + 25), CutLength("mirror-pair"));
+    }
+
+    [Fact]
+    public void Mirrored_by_its_own_code()
+    {
+        var text = CorpusProgram.Of("mirror-pair").Text.Replace("G51 X0 Y0 I-1 J1 K1", "G51.1 X0", StringComparison.Ordinal).Replace("N90 G50", "N90 G50.1 X0", StringComparison.Ordinal);
+        Assert.DoesNotContain("G51 ", text, StringComparison.Ordinal);
+        Assert.Equal(Of("mirror-pair"), Of("mirror-pair", text));
     }
 
     [Fact]

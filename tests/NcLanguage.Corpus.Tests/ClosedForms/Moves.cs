@@ -17,9 +17,11 @@ static class Moves
 
     public static List<Move> ArcsOf(string name) => [.. Of(name).Where(move => move.Kind == MoveKind.Arc)];
 
-    public static List<Move> Of(string name)
+    /// <param name="name">A program of the corpus.</param>
+    /// <param name="text">An edited version of it; null for the program as it is.</param>
+    public static List<Move> Of(string name, string? text = null)
     {
-        var analysis = CorpusProgram.Of(name).Analyse();
+        var analysis = CorpusProgram.Of(name).Analyse(text);
         var moves = new List<Move>();
         TraceRun.Run(analysis.Text, analysis.Main.Job, (in Block _, in TracedStep step) => moves.AddRange(step.Step.Moves.Items), CancellationToken.None);
         return moves;

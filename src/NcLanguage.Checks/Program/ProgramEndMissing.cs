@@ -30,7 +30,7 @@ public sealed class ProgramEndMissing : Rule
             N40 M30
             """,
         FixSafety = FixSafety.Safe,
-        Fix = "Adds a line with M30 after the last block, numbered as the blocks before it are; before it G80, M9 and M5 for what is still on.",
+        Fix = "Adds a line with M30 after the last block, numbered as the blocks before it are; before it G80, M9 and M5 for what is still on. With M99 where the file is there to be called: it returns elsewhere and names no tool.",
         NotFound = "A called program of the same file that does not return: that is subprogram-return-missing. An end that a jump passes by.",
         Source = "ISO 6983-1 (from memory): a program ends with M02 or M30; NISTIR 6556 §3.1 asks for one where no % closes the file.",
     };
@@ -51,6 +51,7 @@ public sealed class ProgramEndMissing : Rule
             return;
         file.ReportBlock(this, last, next < run.Text.LineCount
             ? $"Nothing ends the program before the next one begins on line {next + 1}: the control reads on into it."
+            : state.IsCalled ? "Nothing ends the program here: without M99 the control does not go back to the call."
             : "Nothing ends the program here: without M30 the control runs past its last block.");
     }
 
@@ -124,7 +125,8 @@ public sealed class ProgramEndMissing : Rule
         // Where the last block ends something else already, what the run lacks is not a block behind it. An O among other words is more likely a slip than a program's beginning.
         if (Ends(run.BlockAt(finding.Line)) || IsWithinBlock(run, NextProgram(run)))
             return [];
-        var words = StillOn(run.StepAt(finding.Line).After) + "M30";
+        var after = run.StepAt(finding.Line).After;
+        var words = after.IsCalled ? "M99" : StillOn(after) + "M30";
         return [new Fix($"Add {words}", FixSafety.Safe, [NumberAlone(run, finding.Line) is { } free
             ? Inserts.Behind(analysis, free, words)
             : WordEdits.BlockBehind(run.Text, finding.Line, BlockNumbering.NumberAfter(run, finding.Line) + words)])];

@@ -23,6 +23,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
 
     public Setup Setup { get; } = setup;
 
+    /// <summary>The codes that the machine has of its own; null where it has none.</summary>
+    internal OwnCodes? OwnCodes { get; } = OwnCodes.Of(machine);
+
     /// <summary>Whether blocks with / are passed over.</summary>
     public bool SkipBlocks { get; } = skipBlocks;
 

@@ -36,7 +36,7 @@ ref partial struct BlockRun
     public void Execute()
     {
         var reader = new VariableReader(_state, Setup, Machine);
-        _words.Read(_block, ref reader, _step);
+        _words.Read(_block, ref reader, _step, _executor.OwnCodes);
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
         var readsVacant = reader.FirstVacant >= 0 || reader.FirstVacantName is not null;

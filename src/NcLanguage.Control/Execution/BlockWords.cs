@@ -23,6 +23,7 @@ public sealed class BlockWords
     bool _unreadG;
     bool _unreadM;
     bool _isCodeUnknown;
+    uint _wordsOfOwnCodes;
 
     /// <summary>The G and M codes in the order written.</summary>
     public ReadOnlySpan<CodeWord> Codes => _codes.Items;
@@ -102,9 +103,14 @@ public sealed class BlockWords
         _unreadG = false;
         _unreadM = false;
         _isCodeUnknown = false;
+        _wordsOfOwnCodes = 0;
     }
 
-    internal void Read(in Block block, ref VariableReader variables, Step step)
+    /// <param name="block">The block.</param>
+    /// <param name="variables">Gives its variables their values.</param>
+    /// <param name="step">Takes what is wrong with its words.</param>
+    /// <param name="own">The codes of the machine's own; null where it has none.</param>
+    internal void Read(in Block block, ref VariableReader variables, Step step, OwnCodes? own)
     {
         var (mCodes, isBehindStatement) = (0, false);
         var tokens = block.Tokens;
@@ -125,7 +131,7 @@ public sealed class BlockWords
             var letter = (char)token.Letter;
             if (letter is 'G' or 'M')
             {
-                ReadCode(letter, value, i, step);
+                ReadCode(letter, value, i, step, own);
                 if (letter == 'M' && ++mCodes == MostMCodes + 1)
                     step.Faults.Add(new Fault(FaultKind.TooManyMCodes, i, 'M', 0, MostMCodes, 0));
                 continue;
@@ -141,6 +147,7 @@ public sealed class BlockWords
             _values[letter - 'A'] = value;
             _tokens[letter - 'A'] = i;
         }
+        _used |= _wordsOfOwnCodes;
         RefuseUnknownWords(step);
     }
 
@@ -157,7 +164,7 @@ public sealed class BlockWords
             return;
         for (var letter = 'A'; letter <= 'W'; letter++)
         {
-            if ((_present & WithoutMeaning & Bit(letter)) == 0)
+            if ((_present & WithoutMeaning & ~_wordsOfOwnCodes & Bit(letter)) == 0)
                 continue;
             step.Faults.Add(new Fault(FaultKind.WordUnknown, TokenOf(letter), letter, 0, this[letter], 0));
             Use(letter);
@@ -174,7 +181,7 @@ public sealed class BlockWords
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    void ReadCode(char letter, double value, int index, Step step)
+    void ReadCode(char letter, double value, int index, Step step, OwnCodes? own)
     {
         if (double.IsNaN(value))
         {
@@ -182,18 +189,37 @@ public sealed class BlockWords
             return;
         }
         var tenths = Math.Round(value * 10);
-        var code = value >= 0 && Math.Abs(value * 10 - tenths) < 0.001 && tenths < 10000 ? CodeTable.Find(letter, (int)tenths) : null;
+        var isNumber = value >= 0 && Math.Abs(value * 10 - tenths) < 0.001 && tenths < 10000;
+        var code = isNumber ? CodeTable.Find(letter, (int)tenths) : null;
         if (code is null)
         {
+            if (isNumber && own?.Find(letter, (int)tenths) is { } ownCode)
+            {
+                TakeOwn(ownCode, value, index, step);
+                return;
+            }
             _unreadM |= letter == 'M';
             step.Faults.Add(new Fault(FaultKind.CodeUnknown, index, letter, 0, value, 0));
             return;
         }
+        Add(code, value, index, step);
+    }
+
+    void TakeOwn(OwnCode own, double value, int index, Step step)
+    {
+        _wordsOfOwnCodes |= own.Words;
+        foreach (var code in own.As)
+            Add(code, value, index, step);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    void Add(CodeEntry code, double value, int index, Step step)
+    {
         foreach (var other in _codes.Items)
         {
             if (!Conflict(other.Code, code))
                 continue;
-            step.Faults.Add(new Fault(FaultKind.CodesConflict, index, letter, other.Token, value, 0));
+            step.Faults.Add(new Fault(FaultKind.CodesConflict, index, code.Letter, other.Token, value, 0));
             // Of a group without a mode both are looked at further: without G53 its axis words would lead elsewhere.
             if (code.Group == ModalGroup.NonModal)
                 break;

@@ -14,6 +14,8 @@ static class CodeHover
     public static string? Of(ProgramAnalysis analysis, int line, int index, Step step)
     {
         var block = analysis.Main.BlockAt(line);
+        if (OwnCodeHover.At(analysis, block.Tokens[index]) is { } own)
+            return OwnCodeHover.Of(analysis, own);
         if (CodeAt(block, index, step) is not { } code)
             return null;
         var written = Quote.Word(block, block.Tokens[index]);

@@ -36,6 +36,7 @@ static class MachineShape
             ToolChangeSeconds = read.Number(m, Bounds.Seconds, Stays(machine.ToolChangeSeconds, "s")) ?? machine.ToolChangeSeconds,
         }),
         new("tools", (machine, m, read) => machine with { Tools = read.Whole(m, Bounds.ToolPlaces) }) { Unread = machine => machine with { Tools = null } },
+        new("codes", (machine, m, read) => machine with { Codes = MachineCodeShape.Read(machine.Codes, m, read) }),
         new("readings", (machine, m, read) => machine with { Readings = ReadingsShape.Read(machine.Readings, m, read) }));
 
     static readonly ObjectShape<MachineProfile> TravelShape = new(

@@ -51,6 +51,9 @@ public sealed record MachineProfile
     /// <summary>Places in the carousel; null where not set.</summary>
     public int? Tools { get; init; }
 
+    /// <summary>Codes that it has beside those of the table of codes, in order.</summary>
+    public ImmutableArray<MachineCode> Codes { get; init; } = [];
+
     public Readings Readings { get; init; } = new();
 
     /// <summary>The profile of the published specification (NISTIR 6556): the fallback where none is chosen.</summary>

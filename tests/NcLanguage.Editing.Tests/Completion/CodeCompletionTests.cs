@@ -1,4 +1,5 @@
 using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Editing.Tests.Completions;
 
@@ -10,6 +11,16 @@ public sealed class CodeCompletionTests
     {
         var labels = Typist.At("G21 G90\nG8|").Entries.Where(entry => entry.Kind is CompletionKind.Code or CompletionKind.Cycle).Select(entry => entry.Label);
         Assert.Equal(["G80", "G81", "G82", "G83", "G84", "G85", "G86", "G87", "G88", "G89"], labels.Order());
+    }
+
+    [Fact]
+    public void Codes_of_the_machines_own_are_offered_with_what_they_do()
+    {
+        var mill = MachineProfile.IsoMill with { IsChosen = true, Codes = [new('M', 130, "spindle and coolant", ["M3", "M8"], "")] };
+        var entry = Typist.At("G21 G90\nM1|", machine: mill).Entries.Single(entry => entry.Label == "M13");
+        Assert.Equal("spindle and coolant", entry.Detail);
+        Assert.DoesNotContain("M13", Typist.Labels("G21 G90\nM1|"));
+        Assert.DoesNotContain("M13", Typist.Labels("G21 G90\nG1|", machine: mill));
     }
 
     [Fact]

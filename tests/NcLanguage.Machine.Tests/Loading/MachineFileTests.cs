@@ -79,8 +79,33 @@ public class MachineFileTests
                 ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false, Characters = "%()+-./:" },
             },
         };
-        Assert.Equal(expected, machine);
+        Assert.Equal(expected, machine with { Codes = [] });
+        Assert.Equal<MachineCode>([new('G', 51, "smooths the path", [], "QR"), new('M', 100, "closes the vise", [], ""), new MachineCode('M', 130, "spindle and coolant", ["M3", "M8"], "")], machine.Codes);
+        Assert.Equal(["G5.1", "M10", "M13"], machine.Codes.Select(code => code.Text));
     }
+
+    [Fact]
+    public void Codes_of_a_base_stay_beside_those_of_the_file()
+    {
+        MachineCode vise = new('M', 100, "closes the vise", [], ""), air = new('M', 880, "air through the spindle", [], "");
+        var (machine, problems) = MachineFile.Read("mill.machine.json", """{ "base": "shop", "codes": { "M10": { "does": "opens the vise", "as": null, "words": null } } }"""u8, _ => Shop with { Codes = [vise, air] });
+
+        Assert.Empty(problems);
+        Assert.Equal<MachineCode>([vise with { Does = "opens the vise" }, air], machine.Codes);
+    }
+
+    [Theory]
+    [InlineData("""{ "codes": { ⟦"M3"⟧: { "does": "x" } } }""", "setup-value", "keeps the meaning")]
+    [InlineData("""{ "codes": { ⟦"M013"⟧: { "does": "x" } } }""", "setup-unknown-key", "no name of a code")]
+    [InlineData("""{ "codes": { ⟦"X5"⟧: { "does": "x" } } }""", "setup-unknown-key", "no name of a code")]
+    [InlineData("""{ "codes": { ⟦"M1000"⟧: { "does": "x" } } }""", "setup-unknown-key", "no name of a code")]
+    [InlineData("""{ "codes": { "M13": ⟦{⟧ "as": "M3" } } }""", "setup-value", "needs \"does\"")]
+    [InlineData("""{ "codes": { "M13": ⟦"spindle"⟧ } }""", "setup-value", "must be an object")]
+    [InlineData("""{ "codes": { "M13": { "does": "x", "as": ⟦"M3 M30"⟧ } } }""", "setup-value", "names M30")]
+    [InlineData("""{ "codes": { "M13": { "does": "x", "words": ⟦"PX"⟧ } } }""", "setup-value", "capital letters")]
+    [InlineData("""{ "codes": { "M13": { "does": "x" }, ⟦"M13"⟧: { "does": "y" } } }""", "setup-value", "given 2 times")]
+    [InlineData("""{ "codes": ⟦[]⟧ }""", "setup-value", "must be an object")]
+    public void What_is_wrong_with_a_code_is_told_at_its_place(string source, string name, string part) => Check(source, name, part.Replace("\\", "", StringComparison.Ordinal));
 
     [Fact]
     public void What_the_file_leaves_out_stays_as_the_base_has_it()

@@ -33,6 +33,7 @@ static class Samples
           "travel": { "x": [-500, 0], "y": [-400, 0], "z": [-450, 0] }, "home": [0, 0, 0], "toolChange": [0, 0, -10],
           "rapid": { "x": 20000, "y": 20000, "z": 15000 }, "acceleration": 2500, "maxFeed": 8000, "spindle": { "min": 60, "max": 8000 },
           "toolChangeSeconds": 5, "tools": 20,
+          "codes": { "M13": { "does": "spindle and coolant", "as": "M3 M8" }, "G5.1": { "does": "smooths the path", "words": "QR" }, "M10": { "does": "closes the vise" } },
           "readings": {
             "dwell": "byPoint", "integers": "increments", "holePositions": "incremental", "returnLevel": "beforeMove", "rapidPath": "perAxis",
             "repeats": "K", "arcCentre": "absolute", "toolChange": "T", "units": "G70/G71", "lengthOffset": "withTool", "stopsAct": "afterMotion",

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Editing;
+using NcLanguage.Machine.Files;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
@@ -126,7 +127,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         var document = notification.TextDocument;
         var text = document.Text.ToText();
         var path = DocumentUri.ToPath(document.Uri);
-        if (path is not null && WatchedFiles.IsJobFile(path))
+        if (path is not null && JobFileName.IsJobFile(path))
             FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
         else
             RefreshIf(_documents.Open(document.Uri, document.Version, text));

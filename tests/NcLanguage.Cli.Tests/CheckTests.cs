@@ -66,6 +66,23 @@ public sealed class CheckTests : IDisposable
         Assert.Equal(["a.tap", "b.NC", "d.iso", Path.Combine("deep", "er", "c.cnc"), "e.eia", "f.ncp"], files);
     }
 
+    /// <summary>A pattern of the shell, part*, names the files beside a program too.</summary>
+    [Fact]
+    public void Files_beside_programs_are_no_programs()
+    {
+        _scratch.Write("part.nc", Samples.Sound);
+        _scratch.Write("part.setup.json", """{ "units": "mm", "clearence": 2 }""");
+        _scratch.Write("mill.machine.json", """{ "name": "bench mill", "travels": {} }""");
+        _scratch.Write("nc.cutting.json", """{ "rows": 3 }""");
+        var outcome = Check("part.nc", "part.setup.json", "mill.machine.json", "nc.cutting.json", "--format", "json", "--fail-on", "never");
+        var files = outcome.Json.GetProperty("files").EnumerateArray().Select(file => file.GetProperty("path").GetString());
+        Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+        Assert.Equal(["part.nc", "mill.machine.json", "nc.cutting.json", "part.setup.json"], files);
+        Assert.Equal("setup-unknown-key", Assert.Single(Findings(outcome, "part.setup.json")).GetProperty("name").GetString());
+        Assert.Equal("setup-unknown-key", Assert.Single(Findings(outcome, "mill.machine.json")).GetProperty("name").GetString());
+        Assert.Single(Findings(outcome, "nc.cutting.json"));
+    }
+
     [Fact]
     public void A_file_named_by_itself_may_have_any_ending() =>
         Assert.Equal(1, Check(_scratch.Write("program.txt", Samples.WithError)).ExitCode);

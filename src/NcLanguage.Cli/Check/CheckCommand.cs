@@ -19,7 +19,7 @@ static class CheckCommand
         var paths = new Argument<string[]>("PATH")
         {
             Arity = ArgumentArity.OneOrMore,
-            Description = $"Programs, folders with programs ({string.Join(' ', SiblingPrograms.Extensions)}), or - for standard input.",
+            Description = $"Programs, folders with programs ({string.Join(' ', SiblingPrograms.Extensions)}), or - for standard input; setup, machine and cutting files are looked through for mistakes.",
         };
         var format = ChoiceOption.Create("--format", "How to tell it.", "text", "json", "sarif", "github");
         var failOn = FailOn.Create();

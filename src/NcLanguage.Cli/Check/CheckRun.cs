@@ -102,6 +102,9 @@ sealed class CheckRun
 
     Outcome CheckOne(string path, bool isAlone)
     {
+        // A pattern of the shell names them together with their programs.
+        if (JobFileName.IsJobFile(path))
+            return new Outcome(null, JobResolver.Mistakes(path), null, 0);
         var program = ProgramFile.Read(path);
         var job = JobResolver.Resolve(program, Options);
         var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };

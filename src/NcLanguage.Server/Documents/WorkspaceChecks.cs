@@ -97,7 +97,7 @@ sealed class WorkspaceChecks(JobLoader jobs, ProgramsOnDisk programs, JobDiagnos
             cancel.ThrowIfCancellationRequested();
             if (count > MostFindings)
                 break;
-            var isJobFile = WatchedFiles.IsJobFile(path);
+            var isJobFile = JobFileName.IsJobFile(path);
             if (!_kept.TryGetValue(path, out var findings) || findings.HasLinks != links.HasPages)
             {
                 if (!isJobFile)

@@ -95,7 +95,7 @@ sealed class JobFileFeature(ClientProfile client, PositionMapper positions, JobL
         return path is null || jobs.TextOf(path) is null ? null : path;
     }
 
-    static JobFileKind KindOf(JobDocument document) => WatchedFiles.IsSetup(document.Path) ? JobFileKind.Setup : WatchedFiles.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;
+    static JobFileKind KindOf(JobDocument document) => JobFileName.IsSetup(document.Path) ? JobFileKind.Setup : JobFileName.IsCutting(document.Path) ? JobFileKind.Cutting : JobFileKind.Machine;
 
     TextRange Range(JobDocument document, int start, int end) => new(At(document, start), At(document, end));
 

@@ -49,7 +49,7 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
     {
         var folder = Path.GetDirectoryName(path) ?? "";
         return [.. files.NamesIn(folder).Concat(_open.Keys.Where(open => Path.GetDirectoryName(open) == folder).Select(open => Path.GetFileName(open)!))
-            .Where(name => WatchedFiles.IsMachine(name) && !DocumentUri.PathComparer.Equals(name, Path.GetFileName(path))).Distinct(DocumentUri.PathComparer).Order(StringComparer.Ordinal)];
+            .Where(name => JobFileName.IsMachine(name) && !DocumentUri.PathComparer.Equals(name, Path.GetFileName(path))).Distinct(DocumentUri.PathComparer).Order(StringComparer.Ordinal)];
     }
 
     /// <summary>The editor's address of a file: the one it opened it by, where it did.</summary>
@@ -74,9 +74,9 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
     /// <summary>What a setup, machine or cutting file says when looked at alone: open in the editor, as programs go by it.</summary>
     public LoadedJob LoadFile(string path) => LoadFile(path, _open.GetValueOrDefault(path));
 
-    LoadedJob LoadFile(string path, OpenText? text) => WatchedFiles.IsCutting(path)
+    LoadedJob LoadFile(string path, OpenText? text) => JobFileName.IsCutting(path)
         ? Load(path, JobOptions.None, text)
-        : Load(null, WatchedFiles.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path }, text, path);
+        : Load(null, JobFileName.IsSetup(path) ? new JobOptions { SetupPath = path } : new JobOptions { Machine = path }, text, path);
 
     /// <param name="programPath">The program; null for a text never saved.</param>
     /// <param name="chosen">What the user chose.</param>
@@ -87,7 +87,7 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         var fence = FenceAround([.. new[] { programPath, path }.OfType<string>()]);
         var recorder = new Recorder(fence, at => instead is not null && DocumentUri.PathComparer.Equals(at, path ?? programPath) ? instead : _open.GetValueOrDefault(at));
         var inputs = JobFiles.Resolve(programPath, RootOf(programPath) ?? Path.GetDirectoryName(programPath), recorder, chosen);
-        if (WatchedFiles.IsCutting(programPath ?? ""))
+        if (JobFileName.IsCutting(programPath ?? ""))
             inputs = inputs with { Problems = [.. inputs.Problems.Where(problem => DocumentUri.PathComparer.Equals(problem.Path, programPath))] };
         return new LoadedJob(inputs, recorder.Files.ToImmutable(), programPath is null ? null : new CalledPrograms(programPath, new OpenFirst(fence, _open)));
     }

@@ -1,4 +1,5 @@
 using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Rpc;
 using StreamJsonRpc.Protocol;
@@ -13,7 +14,7 @@ static class ProgramOfSetup
     public static string Find(string jobFile, JobLoader jobs)
     {
         var name = Path.GetFileName(jobFile);
-        if (!WatchedFiles.IsSetup(jobFile))
+        if (!JobFileName.IsSetup(jobFile))
             throw Errors.Refused($"{name} is no program and no setup: open a program first.");
         string[] beside = [.. jobs.FolderOf(jobFile).Paths()];
         if (WatchedFiles.ProgramOf(jobFile) is { } program)

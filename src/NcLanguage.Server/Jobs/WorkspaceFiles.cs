@@ -1,4 +1,5 @@
 using NcLanguage.Control.Flow;
+using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Server.Jobs;
 
@@ -22,7 +23,7 @@ static class WorkspaceFiles
 
     public static IEnumerable<string> Programs(IEnumerable<string> roots) => Of(roots, ProgramFolder.IsProgram);
 
-    public static IEnumerable<string> JobFiles(IEnumerable<string> roots) => Of(roots, WatchedFiles.IsJobFile);
+    public static IEnumerable<string> JobFiles(IEnumerable<string> roots) => Of(roots, JobFileName.IsJobFile);
 
     static IEnumerable<string> Of(IEnumerable<string> roots, Func<string, bool> isWanted) =>
         roots.Where(Directory.Exists).SelectMany(root => Directory.EnumerateFiles(root, "*", Walk)).Take(MostNames).Where(isWanted).Take(MostFiles);

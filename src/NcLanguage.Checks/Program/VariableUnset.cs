@@ -1,5 +1,6 @@
 using System.Text;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Syntax.Expressions;
@@ -41,8 +42,13 @@ public sealed class VariableUnset : Rule
     {
         foreach (ref readonly var fault in step.Step.Faults.Items)
             if (fault.Kind == FaultKind.VariableUnset)
-                step.Report(this, fault.Token, $"{NameOf(fault, step)} has no value here: nothing sets it before, and the setup's variables do not give it. Controls take it as 0, leave the word out or stop.");
+                step.Report(this, fault.Token, $"{NameOf(fault, step)} has no value here: {Why(fault, step)}. Controls take it as 0, leave the word out or stop.");
     }
+
+    static string Why(in Fault fault, in StepContext step) =>
+        step.Step.LineOfArguments >= 0 && CallArguments.LetterOf(fault.A) is var letter and not '\0'
+            ? $"the call in line {step.Step.LineOfArguments + 1} gives no {letter}, and nothing else sets it before"
+            : "nothing sets it before, and the setup's variables do not give it";
 
     /// <summary>The variable of a fault as it is written; a fault without a number speaks of the first name in its word that was never set.</summary>
     static string NameOf(in Fault fault, in StepContext step)

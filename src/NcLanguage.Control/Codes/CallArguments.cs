@@ -11,4 +11,8 @@ public static class CallArguments
     /// <summary>The number of the variable, from 1; 0 for a letter that becomes none.</summary>
     /// <param name="letter">Upper case.</param>
     public static int NumberOf(char letter) => letter == '_' ? 0 : ByNumber.IndexOf(letter, StringComparison.Ordinal) + 1;
+
+    /// <summary>The letter that becomes a variable; '\0' where none does.</summary>
+    /// <param name="number">From 1.</param>
+    public static char LetterOf(double number) => number is >= 1 and <= 26 && ByNumber[(int)number - 1] is var letter and not '_' ? letter : '\0';
 }

@@ -89,6 +89,9 @@ public sealed class Step
     /// <summary>Whether the block stands in a program or subroutine that the run has called. Whoever runs the block sets it.</summary>
     public bool IsInCall { get; set; }
 
+    /// <summary>Of a block with faults the line, from 0, whose G65 has given its local variables; −1 where none is known to have. Whoever runs the block sets it.</summary>
+    public int LineOfArguments { get; set; } = -1;
+
     /// <summary>Where the block sends the run.</summary>
     public Transfer Transfer { get; internal set; }
 

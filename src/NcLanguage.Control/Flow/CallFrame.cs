@@ -35,6 +35,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
     /// <summary>The variables that each pass begins with, where the call hands over arguments.</summary>
     public IReadOnlyList<(int Number, double Value)>? Arguments { get; init; }
 
+    /// <summary>Whether the arguments stand in the call under letters (G65).</summary>
+    public bool IsByLetters { get; init; }
+
     /// <summary>Passes still to come behind this one.</summary>
     public double PassesLeft { get; set; }
 

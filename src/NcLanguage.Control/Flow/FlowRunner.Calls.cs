@@ -44,11 +44,30 @@ public sealed partial class FlowRunner
             CallersDistance = _state.Distance,
             CallersVariables = handsOver ? _state.Variables ?? Variables.None : null,
             Arguments = handsOver ? [.. Step.Arguments] : null,
+            IsByLetters = transfer.Kind == TransferKind.CallWithArguments,
             PassesLeft = double.IsNaN(passes) ? 0 : passes - 1,
             PassesAreUnknown = double.IsNaN(passes),
         };
         _frames.Push(frame);
         Begin(frame);
+    }
+
+    /// <summary>The line of the program itself whose G65 has given the local variables in force; −1 where none has, or one of another file.</summary>
+    int LineOfArguments()
+    {
+        var call = -1;
+        foreach (var frame in _frames)
+        {
+            if (call >= 0)
+                return frame.Text.Name is null ? call : -1;
+            if (frame.Arguments is not null)
+            {
+                if (!frame.IsByLetters)
+                    return -1;
+                call = frame.CallLine;
+            }
+        }
+        return -1;
     }
 
     void Begin(CallFrame frame)

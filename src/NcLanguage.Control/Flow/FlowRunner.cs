@@ -158,7 +158,10 @@ public sealed partial class FlowRunner : ICallsAhead
         _readsPlace |= (Step.Events & StepEvents.ReadsPlace) != 0;
         Decide(frame);
         if (Step.Faults.Count > 0)
+        {
             Step.Events |= StepEvents.Faults;
+            Step.LineOfArguments = LineOfArguments();
+        }
         return true;
     }
 

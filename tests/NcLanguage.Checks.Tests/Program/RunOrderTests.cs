@@ -93,6 +93,16 @@ public sealed class RunOrderTests
         Assert.Equal(rule == "run-too-long", analysis.Main.Flow?.End == FlowEnd.TooLong);
     }
 
+    /// <summary>Which letter of G65 becomes which variable: common practice (A to #1, R to #18, H to #11).</summary>
+    [Theory]
+    [InlineData("G65 P5 X1 Z-3\nM30\nO5\nG0 X#24\nG0 Z#18\nM99", "#18 has no value here: the call in line 2 gives no R, and nothing else sets it before.")]
+    [InlineData("G65 P5 X1\nM30\nO5\nM98 P6\nM99\nO6\nG0 Z#26\nM99", "#26 has no value here: the call in line 2 gives no Z, and nothing else sets it before.")]
+    [InlineData("G65 P5 X1\nM30\nO5\nG0 Z#30\nM99", "#30 has no value here: nothing sets it before, and the setup's variables do not give it.")]
+    [InlineData("M98 P5\nM30\nO5\nG0 Z#18\nM99", "#18 has no value here: nothing sets it before, and the setup's variables do not give it.")]
+    [InlineData("O5 SUB\nG0 Z#18\nO5 ENDSUB\nO5 CALL [1]\nM30", "#18 has no value here: nothing sets it before, and the setup's variables do not give it.")]
+    public void A_letter_that_a_call_leaves_out_is_named(string program, string message) => Assert.StartsWith(
+        message, Analyse("G21 G90 G17 G54\n" + program, 20_000).Findings.Single(finding => finding.Name == "variable-unset").Message, StringComparison.Ordinal);
+
     [Theory]
     [InlineData(30, false)]
     [InlineData(60, true)]

@@ -76,6 +76,9 @@ public sealed record Operation
     /// <summary>The coordinates that <see cref="Deepest"/> is meant in; null where it is not known.</summary>
     public WorkCoordinates? DeepestIn { get; init; }
 
+    /// <summary>The coordinates that its feeds and arcs are meant in, in the order of the run; the first hundred of them.</summary>
+    public ImmutableArray<WorkCoordinates> Under { get; init; } = [];
+
     /// <summary>The nearest place to each obstacle that is known, nearest first; empty where the setup lists none.</summary>
     public required ImmutableArray<NearestPass> Passes { get; init; }
 

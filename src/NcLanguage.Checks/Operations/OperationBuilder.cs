@@ -14,10 +14,15 @@ sealed record TitleComment(string Text, int Line, string? File);
 /// <summary>An operation while it grows.</summary>
 sealed class OperationBuilder(Job job, int tool, OperationKind kind, int cycle, TitleComment? comment, string? changeComment, int changedAt)
 {
+    /// <summary>Coordinates noted of one operation; a loop may shift them for each of thousands of parts.</summary>
+    const int MostCoordinates = 100;
+
     ValueRange _speed = ValueRange.None;
     ValueRange _feed = ValueRange.None;
     double _deepest = double.NaN;
     WorkCoordinates? _deepestIn;
+    WorkCoordinates? _last;
+    readonly List<WorkCoordinates> _under = [];
     ReturnCost? _returns;
     int _holes;
     double _removed;
@@ -41,11 +46,21 @@ sealed class OperationBuilder(Job job, int tool, OperationKind kind, int cycle, 
         if (!move.IsFeed)
             return;
         _feed = _feed.With(move.Feed);
+        NoteCoordinates(step);
         var lowest = LowestPoint.Of(move);
         if (!(lowest >= _deepest) && !double.IsNaN(lowest))
-            (_deepest, _deepestIn) = (lowest, _deepestIn?.In(step.After) ?? WorkCoordinates.Of(step.After));
+            (_deepest, _deepestIn) = (lowest, _last);
         if (!step.After.SurfaceSpeed && step.After.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise)
             _speed = _speed.With(job.Machine.SpeedOf(step.After.Speed));
+    }
+
+    /// <summary>Most operations work in the same coordinates from their first feed to their last.</summary>
+    void NoteCoordinates(Step step)
+    {
+        var now = _last?.In(step.After) ?? WorkCoordinates.Of(step.After);
+        if (!ReferenceEquals(now, _last) && _under.Count < MostCoordinates && !_under.Contains(now))
+            _under.Add(now);
+        _last = now;
     }
 
     public void AddHole(in Hole hole, SpindleState spindle, ReturnCost? returns)
@@ -77,6 +92,7 @@ sealed class OperationBuilder(Job job, int tool, OperationKind kind, int cycle, 
         Feed = _feed,
         Deepest = _deepest,
         DeepestIn = _deepestIn,
+        Under = [.. _under],
         Passes = Parts.Passes.Collect(),
         PassesUnknown = Parts.Passes.Unknown,
         Returns = _returns,

@@ -14,6 +14,9 @@ static class SheetWork
     /// <summary>Operations listed at most.</summary>
     const int MostOperations = 300;
 
+    /// <summary>Work offsets named of one operation.</summary>
+    const int MostNames = 4;
+
     /// <summary>Approaches listed at most.</summary>
     const int MostApproaches = 12;
 
@@ -52,11 +55,20 @@ static class SheetWork
     [
         Say.Number(operation.Number), operation.Title, SheetSay.Tool(operation.Tool), SheetSay.Lines(operation), operation.Holes > 0 ? Say.Number(operation.Holes) : SheetSay.None,
         SheetSay.Speeds(operation.Speed), say.Feeds(operation.Feed), operation.Kind == OperationKind.None ? SheetSay.None : say.Length(operation.Deepest),
-        .. namesCoordinates ? new[] { operation is { Kind: not OperationKind.None, DeepestIn: { } coordinates } ? say.Coordinates(coordinates) : SheetSay.None } : [],
+        .. namesCoordinates ? new[] { operation.Kind == OperationKind.None ? SheetSay.None : Under(operation, say) } : [],
         operation.Nearest is { } nearest ? say.Length(nearest.Distance) : SheetSay.None,
         .. hasRemoved ? new[] { say.Volume(operation.Removed) } : [],
         say.Rapid(operation.Totals), say.Cut(operation.Totals), SheetSay.Seconds(operation.Totals),
     ];
+
+    /// <summary>G54, G55: the coordinates an operation works in, that of its deepest place first.</summary>
+    static string Under(Operation operation, SheetSay say)
+    {
+        if (operation.DeepestIn is not { } deepest)
+            return SheetSay.None;
+        var names = operation.Under.Remove(deepest).Insert(0, deepest).Select(say.Coordinates).Distinct().ToArray();
+        return names.Length > MostNames ? $"{string.Join(", ", names.Take(MostNames - 1))} and {names.Length - MostNames + 1} more" : string.Join(", ", names);
+    }
 
     public static void WriteApproaches(SheetHtml page, ProgramRun run, SheetRun sheet)
     {

@@ -323,7 +323,8 @@ public sealed class SetupSheetTests
         var page = SheetPage.Of(Program.Replace("G99 X60", "G55 X50 Y20 Z-5 R2", StringComparison.Ordinal), setup);
         Assert.Equal(["G54", "G55", "G55"], page.Rows("holes").Select(row => row["work offset"]));
         Assert.All(page.Rows("approaches"), row => Assert.Contains(row["work offset"], new[] { "G54", "G55" }));
-        Assert.Equal("G54", page.Rows("operations")[0]["work offset"]);
+        // The first operation drills under both, as deep under each; the deepest comes first.
+        Assert.Equal("G54, G55", page.Rows("operations")[0]["work offset"]);
         Assert.Contains("of each hole those of its own work offset", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("work offset", Page.Rows("operations")[0].Keys);
         Assert.DoesNotContain("work offset", Page.Rows("holes")[0].Keys);

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
@@ -22,9 +23,9 @@ public sealed class DatumAgainstSetup : Rule
         Id = "NC2037",
         Name = "datum-against-setup",
         Severity = Severity.Error,
-        Title = "A datum is written with another sign or another power of ten than the setup's",
+        Title = "A datum is written with a slip in its number, or as another work offset's",
         Finds = "G10 L2 for a work offset of the setup's workOffsets, before the first move, where one number or more has another sign than there, or is ten, a hundred or a thousand times as large or as small, and "
-            + "all others of the block agree; and one whose numbers are all 0 where the setup's are not, if nothing else writes a datum: L20 may have been meant. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
+            + "all others of the block agree; and one whose numbers are all 0 where the setup's are not, if nothing else writes a datum: L20 may have been meant. Also one of two numbers or more that are those of another work offset of the setup. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
         AtTheMachine = "All that follows under this work offset runs beside the part: into its clamps, the table or the end of the travel.",
         Setup = """
             { "workOffsets": { "G54": [-300, -180, -250] } }
@@ -43,7 +44,7 @@ public sealed class DatumAgainstSetup : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Writes the setup's number, or L20. Where the setup is wrong, it is this that has to change.",
+        Fix = "Writes the setup's number, L20, or the P of the work offset whose numbers they are. Where the setup is wrong, it is this that has to change.",
         NotFound = "Datums that differ otherwise: the setup may be older than the program. Work offsets that the program writes more than once, or behind a move, but for zeros: a second place may be meant. "
             + "G10 in distances (G91), by where the tool stands (L20) or with worked-out numbers, and blocks with G10 behind the first 200.",
         Source = "NISTIR 6556 §3.5.5; that a sign or a digit of a datum is lost: common practice.",
@@ -61,7 +62,7 @@ public sealed class DatumAgainstSetup : Rule
         var run = file.Run;
         if (run.Job.Setup.WorkOffsets.IsEmpty)
             return;
-        var written = new List<(int System, int Line, List<Slip> Slips)>();
+        var written = new List<(int System, int Line, List<Slip> Slips, int Other)>();
         var count = 0;
         for (int line = run.FirstSetter(Slot.OffsetData), before = -1, blocks = 0; line >= 0 && run.OrderOf(line) > before && blocks < MostBlocks; line = run.FirstSetter(Slot.OffsetData, line), blocks++)
         {
@@ -69,12 +70,14 @@ public sealed class DatumAgainstSetup : Rule
             count++;
             var step = run.StepAt(line);
             if (step.Words.HasCode('G', 100) && step.Words['L'] == 2 && step.Words['P'] is >= 1 and <= 9 and var system)
-                written.Add(((int)system, line, SlipsOf(run, line, step, SystemVariables.OfSystem((int)system))));
+                written.Add(((int)system, line, SlipsOf(run, line, step, SystemVariables.OfSystem((int)system)), OtherOf(run, line, step, (int)system)));
         }
-        foreach (var (system, line, slips) in written)
-            if (count == 1 && ZerosOf(run, line, SystemVariables.OfSystem(system)) is { Count: > 0 } zeros)
+        foreach (var (system, line, slips, other) in written)
+            if (other > 0)
+                TellOther(file, line, SystemVariables.OfSystem(system), other);
+            else if (count == 1 && ZerosOf(run, line, SystemVariables.OfSystem(system)) is { Count: > 0 } zeros)
                 TellZeros(file, line, SystemVariables.OfSystem(system), zeros);
-            else if (slips.Count > 0 && written.FindAll(other => other.System == system).Count == 1)
+            else if (slips.Count > 0 && written.FindAll(again => again.System == system).Count == 1)
                 Tell(file, line, SystemVariables.OfSystem(system), slips);
     }
 
@@ -102,6 +105,32 @@ public sealed class DatumAgainstSetup : Rule
                 return [];
         }
         return agrees ? slips : [];
+    }
+
+    /// <summary>The P of the other work offset whose datum a block writes, two numbers of it at least; 0 where there is none, or more than one.</summary>
+    static int OtherOf(ProgramRun run, int line, Step step, int system)
+    {
+        if (step.After.Distance != DistanceMode.Absolute || (step.Before.Happened & Happened.WorkMove) != 0 || !run.Job.Setup.WorkOffsets.TryGetValue(SystemVariables.OfSystem(system), out var own) || Agrees(own) > 0)
+            return 0;
+        var found = 0;
+        for (var other = 1; other <= 9; other++)
+            if (other != system && run.Job.Setup.WorkOffsets.TryGetValue(SystemVariables.OfSystem(other), out var datum) && Agrees(datum) >= 2)
+                found = found == 0 ? other : -1;
+        return Math.Max(found, 0);
+
+        // How many numbers of the block are a datum's; −1 where one is not. A datum at another one's X, Y or Z is no other.
+        int Agrees(in Point3 datum)
+        {
+            var (unit, count) = (UnitLength.Of(step.After.Units), 0);
+            for (var axis = 0; axis < 3; axis++)
+                if (step.Words.Has((char)('X' + axis)))
+                {
+                    if (!(Math.Abs(step.Words[(char)('X' + axis)] * unit - datum[axis]) <= Rounding))
+                        return -1;
+                    count++;
+                }
+            return count;
+        }
     }
 
     /// <summary>The numbers of a datum where all are 0 and the setup has it elsewhere along each of these axes: what L20, by which a number says where the tool stands, is written with.</summary>
@@ -154,6 +183,14 @@ public sealed class DatumAgainstSetup : Rule
         var (written, meant) = (string.Join(' ', zeros.Select(zero => zero.Written)), string.Join(' ', zeros.Select(zero => zero.Meant)));
         file.Report(this, line, block.Tokens[zeros.Min(zero => zero.Token)].Start, block.Tokens[zeros.Max(zero => zero.Token)].End,
             $"L2 puts the datum of {WorkOffsetName.Format(workOffset)} to the machine's own {written}, and the setup has it at {meant}; L20 would make {written} of where the tool stands.", text: "L20");
+    }
+
+    void TellOther(in FileContext file, int line, int workOffset, int other)
+    {
+        var block = file.Run.BlockAt(line);
+        var (p, meant) = (block.IndexOf('P'), SystemVariables.OfSystem(other));
+        file.Report(this, line, block.Tokens[p].Start, block.Tokens[p].End,
+            $"{Quote.Word(block, block.Tokens[p])} is {WorkOffsetName.Format(workOffset)}, and the numbers are those that the setup has for {WorkOffsetName.Format(meant)}: is P{other} meant?", text: $"P{other}");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

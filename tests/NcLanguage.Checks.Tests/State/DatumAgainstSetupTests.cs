@@ -42,6 +42,23 @@ public sealed class DatumAgainstSetupTests
             Assert.Equal(message, Assert.Single(found).Message);
     }
 
+    [Theory]
+    [InlineData("G10 L2 P1 X-300 Y-250 Z-420", "P1 is G54, and the numbers are those that the setup has for G55: is P2 meant?")]
+    [InlineData("G10 L2 P1 X-500 Y-250 Z-420\nG10 L2 P1 X-300 Y-250", "P1 is G54, and the numbers are those that the setup has for G55: is P2 meant?")]
+    // One number is no datum, and neither is a second place behind a move.
+    [InlineData("G10 L2 P1 X-300", null)]
+    [InlineData("G10 L2 P1 X-300 Y-250 Z-410", null)]
+    [InlineData("G0 X10 Y10\nG10 L2 P1 X-300 Y-250 Z-420", null)]
+    [InlineData("G10 L2 P1 Y-250 Z-420", null)]
+    public void Another_work_offsets_datum_is_told(string datum, string? message)
+    {
+        var found = Of(datum);
+        if (message is null)
+            Assert.Empty(found);
+        else
+            Assert.Equal(message, Assert.Single(found).Message);
+    }
+
     /// <summary>L2 writes machine coordinates, L20 (common practice) what the tool's place is to be called: 0 with the first, where the setup has the datum elsewhere, is the second.</summary>
     [Theory]
     [InlineData("G10 L2 P1 X0 Y0", "L2 puts the datum of G54 to the machine's own X0 Y0, and the setup has it at X-500 Y-250; L20 would make X0 Y0 of where the tool stands.")]

@@ -1,10 +1,11 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>Rotation, scaling, mirror or polar words that the end of the program meets while they are on.</summary>
+/// <summary>Rotation, scaling, mirror, polar words or a local shift that the end of the program meets while they are on.</summary>
 public sealed class FrameLeftOn : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -12,9 +13,9 @@ public sealed class FrameLeftOn : Rule
         Id = "NC2031",
         Name = "frame-left-on",
         Severity = Severity.Warning,
-        Title = "A rotation, a scaling, a mirror or polar words are still on at the end",
-        Finds = "The end of the program (M2, M30) that meets G68 which no G69, G51 which no G50, G51.1 which no G50.1 or G16 which no G15 has ended. The first of them is told.",
-        AtTheMachine = "On a control that does not switch them off at the end, the next program, or the same one for the next part, is cut turned, mirrored or at another size.",
+        Title = "A rotation, a scaling, a mirror, polar words or a shift is still on at the end",
+        Finds = "The end of the program (M2, M30) that meets G68 which no G69, G51 which no G50, G51.1 which no G50.1, G16 which no G15 or a shift by G52 which no G52 with zeros has ended. The first of them is told.",
+        AtTheMachine = "On a control that does not switch them off at the end, the next program, or the same one for the next part, is cut turned, mirrored, at another size or beside its place.",
         Example = """
             G21 G90 G17 G54
             G68 X0 Y0 R30
@@ -31,7 +32,7 @@ public sealed class FrameLeftOn : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the code that ends it as a block of its own before the end.",
-        NotFound = "What a tool change meets: a program may well keep a turned frame for several tools. Shifts by G52 and G92; a rotation by nothing.",
+        NotFound = "What a tool change meets: a program may well keep a turned frame for several tools. Shifts by G92, by which some programs set their datum; a rotation by nothing.",
         Source = "Common practice: controls differ in what the end of a program switches off.",
     };
 
@@ -62,10 +63,12 @@ public sealed class FrameLeftOn : Rule
         if (frame?.Scaling is { } scaling && scaling.Factors.IsKnown && !words.HasCode('G', 500))
             return ("G51", "scaling", "G50", Slot.Scaling);
         if (frame?.Mirror is { About.IsKnown: true } mirror && !words.HasCode('G', 501))
-            return ("G51.1", "mirror", EndOf(mirror), Slot.Mirror);
-        return frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150) ? ("G16", "polar reading", "G15", Slot.Polar) : null;
+            return ("G51.1", "mirror", EndOf("G50.1", mirror.IsOn), Slot.Mirror);
+        if (frame?.Polar is { Plane: not WorkPlane.Unknown } && !words.HasCode('G', 150))
+            return ("G16", "polar reading", "G15", Slot.Polar);
+        return step.Step.Before.LocalShift is { IsKnown: true } shift && shift != default && !words.HasCode('G', 520) ? ("G52", "shift", EndOf("G52", axis => shift[axis] != 0), Slot.LocalShift) : null;
     }
 
-    /// <summary>G50.1 X0 Y0: with the axes named it is understood everywhere.</summary>
-    static string EndOf(Mirror mirror) => "G50.1" + string.Concat(Enumerable.Range(0, 3).Where(mirror.IsOn).Select(axis => $" {(char)('X' + axis)}0"));
+    /// <summary>G50.1 X0 Y0: with the axes that are concerned it is understood everywhere.</summary>
+    static string EndOf(string code, Func<int, bool> isOn) => code + string.Concat(Enumerable.Range(0, 3).Where(isOn).Select(axis => $" {(char)('X' + axis)}0"));
 }

@@ -43,6 +43,20 @@ public sealed class CarriedOverTests
     [InlineData("G41 D1\nG1 X20 F100\nG40 X0\nG68 X0 Y0 R30\nG69", new int[0])]
     public void Rotation_and_scaling_begin_before_compensation(string blocks, int[] lines) => Assert.Equal(lines, Lines("not-allowed-here", blocks));
 
+    /// <summary>Common practice: a shift by G52 is taken back with zeros; controls differ in whether the end of a program takes it back.</summary>
+    [Theory]
+    [InlineData("G52 X40\nG1 X10 F100", new[] { 9 })]
+    [InlineData("G52 X40\nG1 X10 F100\nG52 X0 Y0", new int[0])]
+    [InlineData("G52 X40 Y0\nG1 X10 F100\nG52 X0", new int[0])]
+    [InlineData("G92 X40\nG1 X10 F100", new int[0])]
+    public void A_shift_that_the_end_meets_is_told(string blocks, int[] lines) => Assert.Equal(lines, Lines("frame-left-on", blocks));
+
+    [Fact]
+    public void A_shift_is_taken_back_along_its_axes() => Assert.Equal(
+        "End it with G52 X0 Z0",
+        Programs.Analyse(Start + "G52 X40 Y0 Z-5\nG1 X10 F100\nM5\nM30", Setup) is var analysis && analysis.Findings.Single(finding => finding.Name == "frame-left-on") is var found
+            ? found.Rule.Fixes(found, analysis).Single().Title : "");
+
     /// <summary>Common practice: coupled by M29, the tapping cycle starts the spindle, reverses it and stops it.</summary>
     [Theory]
     [InlineData("M29 S500\nG98 G84 X10 Y10 Z-5 R2 F500\nX20\nG80\nG1 Z-2 F100\nX50", new[] { 10 })]

@@ -92,7 +92,7 @@ public sealed class DwellUnit : Rule
         if (!dwell.InCycle)
             return $"the machine waits all that time{(dwell.Turns ? " with the spindle turning" : "")}. Write a shorter time, unless the wait is meant.";
         var enough = double.IsNaN(dwell.Turn) ? "A turn or two of the spindle are enough"
-            : $"A turn or two of the spindle are enough, {DwellWord.Write(dwell.Turn, step.Job.Readings.Dwell)} to {DwellWord.Write(2 * dwell.Turn, step.Job.Readings.Dwell)}";
+            : $"A turn or two of the spindle are enough, {DwellWord.Write(DwellWord.Handy(dwell.Turn), step.Job.Readings.Dwell)} to {DwellWord.Write(DwellWord.Handy(2 * dwell.Turn), step.Job.Readings.Dwell)}";
         return (isShort ? "the bottom is not cut all round. " : "all that time the tool rubs at the bottom of the hole. ") + enough + ".";
     }
 

@@ -45,6 +45,13 @@ readonly record struct DwellWord(int Token, char Letter, double Number, bool InC
     /// <summary>Cycles that dwell at the bottom.</summary>
     public static bool IsUsedBy(int cycle) => cycle is 82 or 86 or 88 or 89 or 76;
 
+    /// <summary>A time of two figures that is no shorter: what somebody would write by hand.</summary>
+    public static double Handy(double seconds)
+    {
+        var grain = Math.Pow(10, Math.Floor(Math.Log10(seconds)) - 1);
+        return Math.Ceiling(seconds / grain - 1e-9) * grain;
+    }
+
     /// <summary>Seconds as an X word of G4, with a point: so they are seconds under every reading.</summary>
     public static string WriteX(double seconds) => Say.Number(seconds, 6) is var number && number.Contains('.', StringComparison.Ordinal) ? "X" + number : $"X{number}.";
 

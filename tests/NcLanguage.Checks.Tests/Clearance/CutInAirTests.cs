@@ -34,6 +34,15 @@ public sealed class CutInAirTests
     [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
     public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
 
+    /// <summary>Under G91 from an unknown place X and Y are not known, and the level is: 5 mm by F30 take 10 s each.</summary>
+    [Fact]
+    public void Where_the_place_is_not_known_the_time_alone_is_told()
+    {
+        const string setup = """{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "spot-drill", "diameter": 6, "pointAngle": 90 } ] }""";
+        var found = Programs.Of("cut-in-air", "G21 G90 G17 G54\nT5 M6\nG0 Z50\nG91 X10 Y10\nG98 G81 X5 Y5 Z-5 R-40 F30\nX5\nG80\nM30", setup);
+        Assert.Equal("From here on 2 feeds and arcs meet nothing of the stock: 20 s through air; tool 5 cuts nothing at all.", Assert.Single(found).Message);
+    }
+
     /// <summary>An engraving whose minus was forgotten keeps just above the plate: a pointed tool has nothing to do there. On the plate's top, and with a mill that may leave what is to be
     /// finished, it stays silent.</summary>
     [Theory]

@@ -63,6 +63,12 @@ public class DwellTests
     public void Where_no_reading_makes_sense_it_is_said_what_is_wrong(string block, string message) =>
         Assert.Equal(message, CycleJob.Run(block, readings: Milliseconds).Findings.Single(f => f.Name == "dwell-unit").Message);
 
+    /// <summary>At S70 a turn takes 60/70 = 0.857 s: it is told as somebody would write it, and no shorter.</summary>
+    [Fact]
+    public void Turns_are_told_in_two_figures() => Assert.EndsWith(
+        "A turn or two of the spindle are enough, P860 to P1800.",
+        CycleJob.Run("S70\nG82 X10 Y10 Z-3 R2 P200 F100", readings: ByPoint).Findings.Single(f => f.Name == "dwell-unit").Message, StringComparison.Ordinal);
+
     /// <summary>With a point X is seconds under every reading.</summary>
     [Fact]
     public void X_is_mended_with_a_point() => Assert.Equal("G4 X2.", CycleJob.Fix("dwell-unit", "G4 X2", readings: ByPoint));

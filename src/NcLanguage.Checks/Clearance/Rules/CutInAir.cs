@@ -121,7 +121,10 @@ public sealed class CutInAir : Rule
             return;
         var say = file.SayAt(row.Line, null);
         var feeds = row.Count == 1 ? "This feed meets" : $"From here on {row.Count} feeds and arcs meet";
-        file.ReportBlock(this, row.Line, $"{feeds} nothing of the stock: {say.Length(Math.Round(row.Length, 1))} through air in {Say.Seconds(Math.Round(row.Seconds, 1))}"
+        var seconds = Say.Seconds(Math.Round(row.Seconds, 1));
+        // Above the stock it is air at whatever place; how long the way is stays unknown where the place is.
+        var way = double.IsNaN(row.Length) ? $"{seconds} through air" : $"{say.Length(Math.Round(row.Length, 1))} through air in {seconds}";
+        file.ReportBlock(this, row.Line, $"{feeds} nothing of the stock: {way}"
             + (isAll ? $"; tool {row.Tool} cuts nothing at all." : "."));
     }
 

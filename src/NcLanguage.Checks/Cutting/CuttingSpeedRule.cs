@@ -66,17 +66,24 @@ public sealed class CuttingSpeedRule : Rule
         if ((step.Step.Sets & (Slot.Speed | Slot.Spindle)) == 0 || state.Spindle is not (SpindleState.Clockwise or SpindleState.Counterclockwise) || !(state.Speed > 0)
             || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Speed(step.Job.Setup, tool) is not { } range)
             return;
-        var diameter = tool.Diameter!.Value;
-        var speed = CuttingSpeed.AtDiameter(state.Speed, diameter);
-        var side = ToolRange.FarOutside(speed, range);
-        if (side == 0 || (step.Job.Machine.Spindle is { } limits && IsTheSpindles(limits, state.Speed, side, CuttingSpeed.SpindleSpeed(range.Least, diameter))))
+        var side = SideOf(state.Speed, tool, range, step.Job);
+        if (side == 0)
             return;
+        var speed = CuttingSpeed.AtDiameter(state.Speed, tool.Diameter!.Value);
         var message = $"S{Say.Number(state.Speed)} makes a cutting speed of {CuttingSay.Speed(speed, step.Say)}, far {(side < 0 ? "below" : "above")} the "
             + $"{CuttingSay.Speeds(range, step.Say)} for {range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({range.Source}).";
         if (step.Step.Words.Has('S'))
             step.Report(this, step.Step.Words.TokenOf('S'), message, value: side);
         else
             step.ReportBlock(this, message, Slot.Speed, "The speed was given here.", value: side);
+    }
+
+    /// <summary>Whether a spindle speed of a tool is told as far below (−1) or far above (1) the table's; 0 where it is not told here.</summary>
+    internal static int SideOf(double turns, Tool tool, in CuttingRange range, Job job)
+    {
+        var diameter = tool.Diameter!.Value;
+        var side = ToolRange.FarOutside(CuttingSpeed.AtDiameter(turns, diameter), range);
+        return side != 0 && job.Machine.Spindle is { } limits && IsTheSpindles(limits, turns, side, CuttingSpeed.SpindleSpeed(range.Least, diameter)) ? 0 : side;
     }
 
     /// <summary>Whether the spindle is the cause: a speed that it does not have is told by speed-over-machine, and one below the table's least may be all it has.</summary>

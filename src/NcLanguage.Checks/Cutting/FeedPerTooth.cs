@@ -50,9 +50,10 @@ public sealed class FeedPerTooth : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Writes the feed at the nearer end of the table's range for the speed in force.",
+        Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, adds G95 or G94.",
         NotFound = "Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
-            + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for.",
+            + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for. Where it is the speed "
+            + "that is far outside, and the feed would be a usual one at a speed of the table, cutting-speed alone speaks.",
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
     };
 
@@ -72,12 +73,32 @@ public sealed class FeedPerTooth : Rule
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
         var each = perTurn / feed.Teeth;
         var side = ToolRange.FarOutside(each, feed.Range);
-        if (side == 0 || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed))
+        if (side == 0 || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed) || IsTheSpeeds(step, tool, feed))
             return;
+        var other = OtherMode(state, feed);
         step.Report(
             this, step.Step.Words.TokenOf('F'), $"This feed at S{Say.Number(state.Speed)} is {CuttingSay.Fine(each, step.Say)} {feed.Per}, far {(side < 0 ? "below" : "above")} the "
-                + $"{CuttingSay.Fines(feed.Range, step.Say)} for {feed.Range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({feed.Range.Source}).", value: side);
+                + $"{CuttingSay.Fines(feed.Range, step.Say)} for {feed.Range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({feed.Range.Source})."
+                + (other is null ? "" : $" {other} would make {CuttingSay.Fine(OtherPerTurn(state) / feed.Teeth, step.Say)} of it."), value: side, text: other ?? "");
     }
+
+    /// <summary>Whether the speed is the cause, of which cutting-speed speaks: at a speed of the table the feed is none to be told.</summary>
+    static bool IsTheSpeeds(in StepContext step, Tool tool, in FeedRange feed)
+    {
+        ref readonly var state = ref step.Step.After;
+        if (state.FeedMode != FeedMode.PerMinute || ToolRange.Speed(step.Job.Setup, tool) is not { } speeds || CuttingSpeedRule.SideOf(state.Speed, tool, speeds, step.Job) == 0)
+            return false;
+        var each = state.Feed / feed.Teeth;
+        var (slow, fast) = (each / CuttingSpeed.SpindleSpeed(speeds.Least, tool.Diameter!.Value), each / CuttingSpeed.SpindleSpeed(speeds.Greatest, tool.Diameter!.Value));
+        return slow >= feed.Range.Least / ToolRange.Far && fast <= feed.Range.Greatest * ToolRange.Far;
+    }
+
+    /// <summary>The code under which the number of the F word would be a feed of the table, where the one in force is not it; null where it would not.</summary>
+    static string? OtherMode(in ControlState state, in FeedRange feed) =>
+        ToolRange.FarOutside(OtherPerTurn(state) / feed.Teeth, feed.Range) == 0 ? state.FeedMode == FeedMode.PerTurn ? "G94" : "G95" : null;
+
+    /// <summary>Feed per turn with the number read the other way: per turn where it is per minute, and the other way round.</summary>
+    static double OtherPerTurn(in ControlState state) => state.FeedMode == FeedMode.PerTurn ? state.Feed / state.Speed : state.Feed;
 
     /// <summary>Whether the tool moves the way its feed is given for: drills along their axis, mills across it.</summary>
     static bool IsItsWay(Tool tool, Step step)
@@ -97,6 +118,8 @@ public sealed class FeedPerTooth : Rule
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
         var state = analysis.Main.StepAt(finding.Line).After;
+        if (finding.Text.Length > 0)
+            yield return new Fix($"Add {finding.Text}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, finding.Text + " ")]);
         if (state.Units == LengthUnit.Unknown || analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
             yield break;
         var isLow = finding.Value < 0;

@@ -55,6 +55,39 @@ public sealed class CuttingDataTests
     public void A_slot_mill_may_be_fed_less_than_an_end_mill(string words, bool found) =>
         Assert.Equal(found ? [6] : [], Feed(words, Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 21, \"shankDiameter\": 10, \"fluteLength\": 9, \"material\": \"HSS\", \"flutes\": 6")));
 
+    /// <summary>Slitting saws take as little (common practice, from memory): of 63 mm with 32 teeth at S140, half of 0.0005 in a tooth is 28.4 mm/min.</summary>
+    [Theory]
+    [InlineData("S140\nG1 X10 F60", false)]
+    [InlineData("S140\nG1 X10 F29", false)]
+    [InlineData("S140\nG1 X10 F28", true)]
+    public void A_slitting_saw_may_be_fed_as_little(string words, bool found) =>
+        Assert.Equal(found ? [6] : [], Feed(words, Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 63, \"shankDiameter\": 22, \"fluteLength\": 2, \"material\": \"HSS\", \"flutes\": 32")));
+
+    /// <summary>One cause, one finding: F1200 with four teeth is 0.1 mm a tooth at S3000, which is in the table, and 1 mm at S300, whose 9.4 m/min are told. F6000 at S3000 is 0.5 mm.</summary>
+    [Theory]
+    [InlineData("S300\nG1 X50 F1200", new int[0])]
+    [InlineData("S3000\nG1 X50 F1200", new int[0])]
+    [InlineData("S3000\nG1 X50 F6000", new[] { 6 })]
+    [InlineData("G95\nS300\nG1 X50 F4", new[] { 7 })] // by the turn it hangs on no speed
+    public void A_feed_that_only_the_speed_makes_strange_is_left_to_the_speed(string words, int[] lines) => Assert.Equal(lines, Feed(words, Setup("aluminium", Mill)));
+
+    /// <summary>F0.15 by the minute at S3000 is 0.00005 mm a turn; by the turn it is within the 0.004 to 0.007 in of a 10 mm drill (U.S. Navy training course).</summary>
+    [Theory]
+    [InlineData("G81 X5 Y5 R2 Z-5 F0.15", "This feed at S3000 is 0.00005 mm per turn,", " G95 would make 0.15 mm of it.", "Add G95", "G81 X5 Y5 R2 Z-5 G95 F0.15")]
+    [InlineData("G95 G81 X5 Y5 R2 Z-5 F450", "This feed at S3000 is 450 mm per turn,", " G94 would make 0.15 mm of it.", "Add G94", null)]
+    public void A_feed_of_the_other_kind_is_named(string words, string begin, string end, string fix, string? mended)
+    {
+        const string head = "G21 G90 G17 G54\nT3 M6\nS3000 M3\nG0 X0 Y0 Z5\n";
+        var analysis = Programs.Analyse(head + words + "\nM30", Setup("aluminium", Drill));
+        var found = analysis.Findings.Single(finding => finding.Name == "feed-per-tooth");
+        Assert.StartsWith(begin, found.Message, StringComparison.Ordinal);
+        Assert.EndsWith(end, found.Message, StringComparison.Ordinal);
+        var first = found.Rule.Fixes(found, analysis).First();
+        Assert.Equal(fix, first.Title);
+        if (mended is not null)
+            Assert.Empty(Programs.Of("feed-per-tooth", head + mended + "\nM30", Setup("aluminium", Drill)));
+    }
+
     [Fact]
     public void A_speed_that_the_spindle_cannot_reach_is_not_asked_for()
     {

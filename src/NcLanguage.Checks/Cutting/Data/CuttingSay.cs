@@ -25,5 +25,12 @@ public static class CuttingSay
 
     static string SpeedUnit(LengthText say) => say.IsInch ? " ft/min" : " m/min";
 
-    static string FineNumber(double mm, LengthText say) => say.IsInch ? Say.Number(mm / UnitLength.MmPerInch, 5) : Say.Number(mm, 3);
+    /// <summary>With the decimals that a table has, and as many more as a small number needs to be none that reads 0.</summary>
+    static string FineNumber(double mm, LengthText say)
+    {
+        var (number, decimals) = say.IsInch ? (mm / UnitLength.MmPerInch, 5) : (mm, 3);
+        if (number > 0 && number < Math.Pow(10, -decimals) / 2)
+            decimals = (int)Math.Ceiling(-Math.Log10(number)) + 1;
+        return Say.Number(number, Math.Min(decimals, 15));
+    }
 }

@@ -96,7 +96,7 @@ sealed class FigureOptions(Command command)
         var names = report.Rows.Max(row => row.Name.Length);
         var values = report.Rows.Max(row => row.Shown.Length);
         foreach (var row in report.Rows)
-            screen.WriteLine($"{row.Name.PadRight(names)}  {row.Shown.PadLeft(values)}  {row.Formula}; {row.Source}");
+            screen.WriteParagraph($"{row.Name.PadRight(names)}  {row.Shown.PadLeft(values)}  {row.Formula}; {row.Source}", 0, hang: names + values + 4);
         if (report.Blocks.IsEmpty)
             return;
         screen.WriteLine();

@@ -40,15 +40,23 @@ sealed class HolesText(Screen screen, HoleReport report)
         // Room for two numbers and the arrow between them.
         var width = hasLimits ? 12 : 8;
         screen.WriteLine();
-        screen.WriteLine(" hole   line cycle tool         X         Y  arrives        R   bottom  leaves   least      dwell" + $" {"feed".PadLeft(width)} {"speed".PadLeft(width)}" + (names ? "  work offset" : ""), Styles.Heading);
-        foreach (var row in holes)
+        var table = new ScreenTable(
+            screen, [
+                new("hole", 5, Gap: 0), new("line", 6), new("cycle", 5), new("tool", 4), new("X", 9), new("Y", 9), new("arrives", 8), new("R", 8), new("bottom", 8), new("leaves", 7),
+                new("least", 7), new("dwell", 10), new("feed", width), new("speed", width), .. names ? new ScreenColumn[] { new("work offset", Gap: 2, IsText: true) } : [], new("", Gap: 2, IsText: true),
+            ]);
+        table.Write(holes.Select(row =>
         {
             var hole = row.Hole;
-            screen.WriteLine(
-                $"{row.Number,5} {row.Line + 1,6} {"G" + hole.Cycle,5} {(hole.Tool < 0 ? "?" : "T" + hole.Tool),4} {_say.Number(hole.X),9} {_say.Number(hole.Y),9} "
-                + $"{_say.Number(hole.ArriveAt),8} {_say.Number(hole.RLevel),8} {_say.Number(hole.Bottom),8} {_say.Number(hole.ReturnTo),7} "
-                + $"{Optional(row.LeastReturn, _say.Number),7} {Dwell(hole.DwellSeconds),10} {HoleReport.Feed(row.Feed, _say).PadLeft(width)} {HoleReport.Rate(row.Speed, 0).PadLeft(width)}{(names ? "  " + (row.Coordinates.IsKnown ? row.Coordinates.Name(_say.IsInch) : "?") : "")}{(row.File is { } file ? $"  in {file}" : "")}");
-        }
+            return new ScreenTable.Row(
+            [
+                $"{row.Number}", $"{row.Line + 1}", "G" + hole.Cycle, hole.Tool < 0 ? "?" : "T" + hole.Tool, _say.Number(hole.X), _say.Number(hole.Y),
+                _say.Number(hole.ArriveAt), _say.Number(hole.RLevel), _say.Number(hole.Bottom), _say.Number(hole.ReturnTo),
+                Optional(row.LeastReturn, _say.Number), Dwell(hole.DwellSeconds), HoleReport.Feed(row.Feed, _say), HoleReport.Rate(row.Speed, 0),
+                .. names ? new[] { row.Coordinates.IsKnown ? row.Coordinates.Name(_say.IsInch) : "?" } : [],
+                row.File is { } file ? $"in {file}" : "",
+            ]);
+        }));
     }
 
     static string Dwell(double seconds) => seconds == 0 ? "" : Optional(seconds, Say.Seconds);
@@ -66,14 +74,18 @@ sealed class HolesText(Screen screen, HoleReport report)
         // Names and ways of making as wide as the longest, so that the columns stand under each other.
         var (thread, by) = (matches.Max(match => Thread(match).Length), matches.Max(match => By(match).Length));
         (thread, by) = (Math.Max(thread, LeastThread), Math.Max(by, LeastBy));
-        screen.WriteLine($"         X         Y  wanted   deep  {"thread".PadRight(thread)}   made   deep  thread  {"by".PadRight(by)}  line  status", Styles.Heading);
-        foreach (var match in matches)
+        new ScreenTable(
+            screen, new("X", 10, Gap: 0), new("Y", 9), new("wanted", 7), new("deep", 6), new("thread", thread, Gap: 2, IsText: true), new("made", 6), new("deep", 6), new("thread", 7),
+            new("by", by, Gap: 2, IsText: true), new("line", 5), new("status", Gap: 2, IsText: true)).Write(matches.Select(match =>
         {
             var wanted = match.Wanted;
-            screen.Write($"{_say.Number(match.X),10} {_say.Number(match.Y),9} {Optional(wanted?.Diameter),7} {Optional(wanted?.Depth),6}  {Thread(match).PadRight(thread)} "
-                + $"{Optional(match.Diameter),6} {Optional(HoleReport.Depth(match.Depth)),6} {Optional(HoleReport.Depth(match.ThreadDepth)),7}  {By(match).PadRight(by)} {Line(match),5}  ");
-            screen.WriteLine(Status(match), match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Styles.Wrong);
-        }
+            return new ScreenTable.Row(
+                [
+                    _say.Number(match.X), _say.Number(match.Y), Optional(wanted?.Diameter), Optional(wanted?.Depth), Thread(match),
+                    Optional(match.Diameter), Optional(HoleReport.Depth(match.Depth)), Optional(HoleReport.Depth(match.ThreadDepth)), By(match), Line(match), Status(match),
+                ],
+                match is { Status: HoleStatus.Drilled, IsTooDeep: false, GoesThrough: false } ? (Style?)null : Styles.Wrong);
+        }));
         if (!report.Drawing.AreAllPlacesKnown)
             screen.WriteParagraph("Some holes are drilled at places that are not known: what seems to be missing may be one of them.", 0);
     }

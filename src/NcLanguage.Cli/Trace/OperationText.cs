@@ -18,11 +18,17 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
         if (list.Operations.IsEmpty)
             return;
         // Each unit is as wide as its other, so that the columns stand under their heads.
-        screen.WriteLine($"   op tool      lines         time   rapid {say.Unit}     cut {say.Unit}  holes" + (HasStock ? $"  removed {say.VolumeUnit}  depth of cut {say.Unit}  {say.VolumeUnit}/min" : "") + "  what", Styles.Heading);
-        foreach (var operation in list.Operations)
-            screen.WriteLine(
-                $"{operation.Number,5} {Tool(operation.Tool),4} {Lines(operation),10} {Row(operation.Totals)} {(operation.Holes > 0 ? Say.Number(operation.Holes) : ""),6}{Removed(operation)}  {operation.Title}"
-                + (operation.File is { } file ? $"  in {file}" : ""));
+        new ScreenTable(
+            screen, [
+                new("op", 5, Gap: 0), new("tool", 4), new("lines", 10), new("time", 12), new($"rapid {say.Unit}", 10), new($"cut {say.Unit}", 10), new("holes", 6),
+                .. HasStock ? new ScreenColumn[] { new($"removed {say.VolumeUnit}", 11, Gap: 2), new($"depth of cut {say.Unit}", 15, Gap: 2), new($"{say.VolumeUnit}/min", 7, Gap: 2) } : [],
+                new("what", Gap: 2, IsText: true),
+            ]).Write(list.Operations.Select(operation => new ScreenTable.Row(
+            [
+                $"{operation.Number}", Tool(operation.Tool), Lines(operation), Time(operation.Totals), Distance(operation.Totals.RapidDistance), Distance(operation.Totals.CutDistance),
+                operation.Holes > 0 ? Say.Number(operation.Holes) : "", .. HasStock ? Removed(operation) : [],
+                operation.Title + (operation.File is { } file ? $"  in {file}" : ""),
+            ])));
         screen.WriteLine();
         if (list.Tools.Length == list.Operations.Length)
             return;
@@ -72,13 +78,17 @@ sealed class OperationText(Screen screen, Job job, OperationList list, bool name
 
     bool HasStock => job.Setup.Stock is not null;
 
-    string Removed(Operation operation) => !HasStock ? ""
-        : $"{Volume(operation.Removed),13}{(operation.DepthOfCut is { } depth ? Say.Number(say.Of(depth), say.IsInch ? 3 : 2) : "?"),17}{(operation.Totals.FeedSeconds == 0 ? "" : Volume(operation.RemovalRate)),9}";
+    string[] Removed(Operation operation) =>
+    [
+        Volume(operation.Removed), operation.DepthOfCut is { } depth ? Say.Number(say.Of(depth), say.IsInch ? 3 : 2) : "?",
+        operation.Totals.FeedSeconds == 0 ? "" : Volume(operation.RemovalRate),
+    ];
 
     string Volume(double? cubicMm) => cubicMm is { } volume ? Say.Number(say.OfVolume(volume), 2) : "?";
 
-    string Row(MoveTotals totals) =>
-        $"{(totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds),12} {Distance(totals.RapidDistance),10} {Distance(totals.CutDistance),10}";
+    string Row(MoveTotals totals) => $"{Time(totals),12} {Distance(totals.RapidDistance),10} {Distance(totals.CutDistance),10}";
+
+    static string Time(MoveTotals totals) => (totals.UnknownMoves > 0 ? "> " : "") + Say.Seconds(totals.Seconds);
 
     /// <summary>A length of a way, which nobody wants to the last digit.</summary>
     string Distance(double mm) => Say.Number(say.Of(mm), 1);

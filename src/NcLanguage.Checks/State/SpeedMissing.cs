@@ -34,7 +34,7 @@ public sealed class SpeedMissing : Rule
             M5
             M30
             """,
-        NotFound = "A speed that belongs to the tool before: the speed is known then.",
+        NotFound = "A speed that belongs to the tool before: the speed is known then (speed-from-other-tool).",
         Source = "NISTIR 6556 §3.6.2 and §3.7.2.",
     };
 

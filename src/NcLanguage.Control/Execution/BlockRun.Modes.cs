@@ -69,7 +69,7 @@ ref partial struct BlockRun
     {
         if (!TakeNotNegative('S', out var value))
             return;
-        _state.Happened &= ~Happened.CutStanding;
+        _state.Happened &= ~(Happened.CutStanding | Happened.SpeedOfOtherTool);
         _state.Speed = _state.SurfaceSpeed ? double.NaN : value;
         _step.Sets |= Slot.Speed;
     }

@@ -88,7 +88,7 @@ ref partial struct BlockRun
     /// <summary>Notes what the tool in the spindle cuts with, for the first cut of the next tool.</summary>
     readonly void NoteToolCuts()
     {
-        _state.Happened &= ~Happened.FeedOfOtherTool;
+        _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.SpeedOfOtherTool);
         NoteTurning();
         if (_state.Spindle == SpindleState.Counterclockwise && _state.Cycle is not (74 or 84))
             _state.Happened |= Happened.CutReversed;

@@ -41,7 +41,7 @@ ref partial struct BlockRun
 
     readonly void TakeTool()
     {
-        NoteFeedOfOtherTool();
+        NoteNumbersOfOtherTool();
         _state.Tool = _state.SelectedTool;
         // NISTIR 6556 §3.6.3: the spindle is stopped, the coolant is as it was, the axes end where they were.
         _state.Spindle = SpindleState.Off;
@@ -64,12 +64,15 @@ ref partial struct BlockRun
         Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
     }
 
-    /// <summary>A feed that has served for cuts stays in force when the tool is changed, unless the block gives another.</summary>
-    readonly void NoteFeedOfOtherTool()
+    /// <summary>A feed and a speed that have served for cuts stay in force when the tool is changed, unless the block gives others.</summary>
+    readonly void NoteNumbersOfOtherTool()
     {
-        var isOther = _state.Tool < 0 || _state.Tool != _state.SelectedTool;
-        if (isOther && _state.HasSet(Slot.Cut) && (_step.Sets & Slot.Feed) == 0 && _state.Feed > 0 && _state.FeedMode != FeedMode.InverseTime)
+        if ((_state.Tool >= 0 && _state.Tool == _state.SelectedTool) || !_state.HasSet(Slot.Cut))
+            return;
+        if ((_step.Sets & Slot.Feed) == 0 && _state.Feed > 0 && _state.FeedMode != FeedMode.InverseTime)
             _state.Happened |= Happened.FeedOfOtherTool;
+        if ((_step.Sets & Slot.Speed) == 0 && _state.Speed > 0 && _state.HasSet(Slot.Speed))
+            _state.Happened |= Happened.SpeedOfOtherTool;
     }
 
     readonly void TurnSpindle()

@@ -104,6 +104,9 @@ public enum Happened : uint
 
     /// <summary>The tool in the spindle has cut, other than straight up or above the stock, or probed while the spindle turned, and it has not been stopped since.</summary>
     UsedTurning = 8388608,
+
+    /// <summary>The speed in force was given for another tool than the one in the spindle, and that one has not cut at it yet.</summary>
+    SpeedOfOtherTool = 16777216,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -134,6 +134,9 @@ public sealed record PartResult
     /// <summary>Arcs and helices that mills cut in the XY plane, those left out that lie between others and can be no piece of a turn.</summary>
     public required RoundCut[] Rounds { get; init; }
 
+    /// <summary>Arcs of contours that seem to turn the wrong way.</summary>
+    public required TurnedArc[] TurnedArcs { get; init; }
+
     /// <summary>Feeds straight down that no cycle makes.</summary>
     public required Plunge[] Plunges { get; init; }
 

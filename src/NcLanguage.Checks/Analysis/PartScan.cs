@@ -29,6 +29,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<LowRapid> _lowRapids = [];
     readonly List<RoundCut> _rounds = [];
     readonly List<Plunge> _plunges = [];
+    readonly ArcJoints _joints = new();
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
     readonly (StepEvents Events, Rule[]? Rules)[] _rulesBefore = new (StepEvents, Rule[]?)[RulesKept];
@@ -80,6 +81,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _untimedMoves = 0;
         _failed = null;
         _coordinates.Begin(entry);
+        _joints.Begin();
         _lastInRoom = -1;
     }
 
@@ -103,6 +105,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             return;
         }
         ShapingMoves.Note(step, at, Job.Setup, _cuts.Count, _rounds, _plunges);
+        _joints.Note(step, at);
         if ((step.Events & StepEvents.Moves) != 0 && Job.HasStock)
             StockMoves.Note(step, at, Job, _cuts, _arcs, _lowRapids);
         NoteTime(at);
@@ -165,6 +168,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             LowRapids = Taken(_lowRapids),
             Rounds = Taken(_rounds),
             Plunges = Taken(_plunges),
+            TurnedArcs = Taken(_joints.Take()),
             Seconds = _total,
             UntimedMoves = _untimedMoves,
             StepSeconds = _seconds[.._count],

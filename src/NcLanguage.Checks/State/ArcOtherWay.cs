@@ -1,0 +1,73 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>An arc of a contour that turns the other way than both its neighbours want.</summary>
+public sealed class ArcOtherWay : Rule
+{
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC2038",
+        Name = "arc-other-way",
+        Severity = Severity.Warning,
+        Title = "An arc would join both its neighbours if it turned the other way",
+        Finds = "An arc in the XY plane between two cuts, which goes back on both of them, or meets both at corners where two or more arcs of the same radius in the same contour run smoothly, and which with the other of G2 and G3 "
+            + "would run smoothly into both. It is the programmed path that is looked at, without the tool's radius.",
+        AtTheMachine = "Instead of a rounded corner the tool cuts a hollow into the part, or runs the long way round through it.",
+        Example = """
+            G21 G90 G17 G54
+            T3 M6
+            S2000 M3
+            G0 X-20 Y0
+            G43 H3 Z-5 M8
+            G1 X50 F300
+            G3 X60 Y10 R10
+            G1 Y40
+            G3 X50 Y50 R10
+            G1 X10
+            G2 X0 Y40 R10
+            ~^^^^^^^^^^^^
+            G1 Y-20
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T3 M6
+            S2000 M3
+            G0 X-20 Y0
+            G43 H3 Z-5 M8
+            G1 X50 F300
+            G3 X60 Y10 R10
+            G1 Y40
+            G3 X50 Y50 R10
+            G1 X10
+            G3 X0 Y40 R10
+            G1 Y-20
+            G0 Z50 M9
+            M5
+            M30
+            """,
+        NotFound = "Arcs at the beginning or end of a contour; more than one such corner in a contour: hollows may be meant. Arcs that go back over the arc before them, and rows of arcs that turn the same way and come back on each other.",
+        Source = "A rounding is tangent to both its sides (plane geometry); that G2 and G3 are mixed up: common practice.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        for (var part = 0; part < file.Run.Results.Length; part++)
+            foreach (ref readonly var arc in file.Run.Results[part].TurnedArcs.AsSpan())
+                file.ReportBlock(this, file.Run.LineOf(part, arc.Line), Message(arc));
+    }
+
+    static string Message(in TurnedArc arc)
+    {
+        var (here, other) = arc.IsG2 ? ("G2", "G3") : ("G3", "G2");
+        var meets = arc.TurnsBack ? "goes back on the move before it and on the one behind it" : "meets the moves before and behind it at corners";
+        var centre = arc.IsWholeTurn ? ", or with its centre on the other side," : "";
+        return $"As {here} this arc {meets}; as {other}{centre} it would run smoothly into both.";
+    }
+}

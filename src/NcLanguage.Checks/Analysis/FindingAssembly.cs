@@ -71,6 +71,7 @@ sealed class FindingAssembly
         if (runs.OtherSkip is { } other)
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
+        PilotFindings.TakeOut(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
         PlaneFindings.Join(runs.Main, findings);
         var explained = ExplainedFindings.TakeOut(findings);

@@ -53,7 +53,7 @@ public sealed class CuttingSpeedRule : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the speed at the nearer end of the table's range, within the spindle's limits. The feed stays as it is: look at it too.",
-        NotFound = "Materials and tools that the table does not have, taps and tools that cut with another diameter than their greatest. Speeds that the spindle does not have (speed-over-machine). A low speed is not reported where the spindle "
+        NotFound = "The low speed at which a drill goes into a hole that was drilled before, until another S comes, or at which it leaves its holes. Materials and tools that the table does not have, taps and tools that cut with another diameter than their greatest. Speeds that the spindle does not have (speed-over-machine). A low speed is not reported where the spindle "
             + "cannot reach the table's least. Coatings, coolant and the machine's power are not looked at; your tool maker's data in nc.cutting.json come first.",
         Source = "Speed = π·D·n: open textbook Machining 1, chapter 8; the message names the table row's source. That twice and half are far outside is common practice.",
     };

@@ -51,7 +51,7 @@ public sealed class FeedPerTooth : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, adds G95 or G94.",
-        NotFound = "Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
+        NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
             + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for. Where it is the speed "
             + "that is far outside, and the feed would be a usual one at a speed of the table, cutting-speed alone speaks.",
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",

@@ -26,6 +26,10 @@ static class HoleFindings
         return string.Create(CultureInfo.InvariantCulture, $"{Mark}{index} {depth:R}");
     }
 
+    /// <summary>The text of a finding that is told of a hole for what has one cause whatever it measures; its value as with an obstacle.</summary>
+    /// <param name="what">One word, of which findings that are alike have the same.</param>
+    public static string MarkOf(string what) => $"{Mark}{what} 0";
+
     /// <summary>Which obstacle is met, and how deep.</summary>
     static (string Met, double Depth) Read(string text) => text.StartsWith(Mark, StringComparison.Ordinal) && text.IndexOf(' ', Mark.Length) is > 0 and var end
         ? (text[..end], double.Parse(text.AsSpan(end + 1), CultureInfo.InvariantCulture))

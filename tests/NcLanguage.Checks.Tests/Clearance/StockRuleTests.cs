@@ -173,6 +173,19 @@ public sealed class StockRuleTests
     public void A_hole_is_held_against_the_sides_of_the_stock(string tool, string x, string z, bool outside) =>
         Assert.Equal(outside ? ["hole-outside-stock"] : [], Hole(tool, x, "30", z, "hole-outside-stock"));
 
+    /// <summary>One number wrong takes the rest of a row out of the stock: the first is told, and how many are like it. One that breaks through the edge is told by itself.</summary>
+    [Fact]
+    public void Holes_of_one_run_outside_the_stock_are_told_at_the_first()
+    {
+        const string setup = """{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118, "length": 140 } ] }""";
+        const string run = "G21 G90 G17 G54\nT3 M6\nS1500 M3\nG0 X20 Y30\nG43 H3 Z40\nG99 G81 X20 Y30 R2 Z-10 F150\nX98\nY600\nX60\nX20\nG80\nG99 G81 X40 Y-30 R2 Z-10\nG91 X20 L2\nG90 G80\nM5\nM30";
+        var found = Programs.Of("hole-outside-stock", run, setup);
+        Assert.Equal([7, 8, 12], found.Select(finding => finding.Line + 1));
+        Assert.DoesNotContain("The same goes", found[0].Message, StringComparison.Ordinal);
+        Assert.EndsWith(" The same goes for 2 more holes of this run.", found[1].Message, StringComparison.Ordinal);
+        Assert.EndsWith(" The same goes for 2 more holes of this run.", found[2].Message, StringComparison.Ordinal);
+    }
+
     [Theory] // The parallel begins at Y50 and Z-15. 4 / tan(59°) = 2.4 mm of point: 1 mm below Z-15 the drill is 1 · tan(59°) = 1.66 mm in radius.
     [InlineData("3", "48.5", "-16", true)]
     [InlineData("3", "48.2", "-16", false)]

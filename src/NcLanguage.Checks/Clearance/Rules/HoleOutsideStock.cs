@@ -17,7 +17,7 @@ public sealed class HoleOutsideStock : Rule
         Name = "hole-outside-stock",
         Severity = Severity.Warning,
         Title = "A hole lies beside the stock or breaks through its edge",
-        Finds = "A hole whose centre, or part of whose circle at the stock's top, lies outside the stock as seen from above.",
+        Finds = "A hole whose centre, or part of whose circle at the stock's top, lies outside the stock as seen from above. Those of one run of holes that lie beside it, and those that break through its edge, are told once each, at the first.",
         AtTheMachine = "The tool drills air, or wanders off where it breaks through the edge; most often a digit or a sign of the place is wrong.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -65,10 +65,24 @@ public sealed class HoleOutsideStock : Rule
         if (!step.Job.HasStock || step.Step.After.Plane != WorkPlane.XY || IsWithoutPoint(step, 'X') || IsWithoutPoint(step, 'Y'))
             return;
         var isElsewhere = step.Step.After.WorkOffset != step.Job.Setup.Frame;
+        var (first, count) = (default(Found), 0);
         foreach (ref readonly var hole in step.Step.Holes.Items)
-            if (!(isElsewhere && IsOfAnotherPart(hole, stock, step.Step.ToFrame)) && Report(hole, stock, step))
-                return;
+        {
+            if ((isElsewhere && IsOfAnotherPart(hole, stock, step.Step.ToFrame)) || Look(hole, stock, step) is not { Way: not Way.Inside } found)
+                continue;
+            if (count == 0)
+                first = found;
+            if (found.Way == first.Way)
+                count++;
+        }
+        if (count > 0)
+            step.ReportBlock(this, first.Message, value: count, text: HoleFindings.MarkOf(first.Way.ToString()));
     }
+
+    enum Way { Inside, Outside, OverTheEdge }
+
+    /// <summary>How a hole lies, and what is said of it.</summary>
+    readonly record struct Found(Way Way, string Message);
 
     // Such a place is a thousandth of what was meant: number-without-point.
     static bool IsWithoutPoint(in StepContext step, char letter)
@@ -90,22 +104,20 @@ public sealed class HoleOutsideStock : Rule
         return x < stock.Min.X - length || x > stock.Max.X + length || y < stock.Min.Y - width || y > stock.Max.Y + width;
     }
 
-    bool Report(in Hole hole, in Box3 stock, in StepContext step)
+    static Found Look(in Hole hole, in Box3 stock, in StepContext step)
     {
         ref readonly var toFrame = ref step.Step.ToFrame;
         var depth = stock.Max.Z - (hole.Bottom + toFrame.Z);
         var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
         if (!(depth > 0) || outside + step.Job.ShapeOf(hole.Tool).Radius <= Sweep.ClearanceTolerance)
-            return false;
+            return default;
         var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
         if (outside > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{Place(hole, step)} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
-        else if (outside + radius > Sweep.ClearanceTolerance)
-            step.ReportBlock(this, $"{Place(hole, step)} breaks {step.Say.Length(outside + radius)} out through the edge of the stock: its centre is {step.Say.Length(-outside)} from the edge, "
-                + $"the hole {step.Say.Length(2 * radius)} wide.");
-        else
-            return false;
-        return true;
+            return new(Way.Outside, $"{Place(hole, step)} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
+        return outside + radius > Sweep.ClearanceTolerance
+            ? new(Way.OverTheEdge, $"{Place(hole, step)} breaks {step.Say.Length(outside + radius)} out through the edge of the stock: its centre is {step.Say.Length(-outside)} from the edge, "
+                + $"the hole {step.Say.Length(2 * radius)} wide.")
+            : default;
     }
 
     static string Place(in Hole hole, in StepContext step) => $"The hole at {ContactWords.Place(hole.X, hole.Y, step)}";

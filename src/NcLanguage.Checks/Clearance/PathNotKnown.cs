@@ -48,6 +48,9 @@ public sealed class PathNotKnown : Rule
         Source = "NISTIR 6556 §3.5; common practice.",
     };
 
+    /// <summary>Work offsets of the setup that are named; nobody takes one of many for another.</summary>
+    const int MostOthers = 4;
+
     public override StepEvents Interest => StepEvents.Faults | StepEvents.News | StepEvents.Arc;
 
     public override void CheckStep(in StepContext step)
@@ -99,8 +102,15 @@ public sealed class PathNotKnown : Rule
         var what = here < 0 ? "The place of this work offset is not in the setup"
             : setup.WorkOffsets.ContainsKey(here)
                 ? $"{WorkOffsetName.Format(setup.Frame)}, in which the setup is measured, is not in its workOffsets, so that the place of {WorkOffsetName.Format(here)} there is not known"
-            : $"{WorkOffsetName.Format(here)} is not in the setup's workOffsets";
+            : $"{WorkOffsetName.Format(here)} is not in the setup's workOffsets{Others(setup)}";
         return what + ": clearance is not checked from here on.";
+    }
+
+    /// <summary>, but G54 and G55 are: a digit may be wrong.</summary>
+    static string Others(Setup setup)
+    {
+        string[] names = [.. setup.WorkOffsets.Keys.Order().Take(MostOthers + 1).Select(WorkOffsetName.Format)];
+        return names.Length switch { 0 or > MostOthers => "", 1 => $", but {names[0]} is", _ => $", but {string.Join(", ", names[..^1])} and {names[^1]} are" };
     }
 
     static string Lost(in StepContext step)

@@ -22,6 +22,13 @@ public sealed class NotDescribedTests
         Assert.Equal(Severity.Note, finding.Severity);
     }
 
+    /// <summary>A digit may be wrong: what the setup has is named beside it.</summary>
+    [Theory]
+    [InlineData(""" "workOffsets": { "G55": [100, 0, 0] }, "frame": "G55" """, "G56 is not in the setup's workOffsets, but G55 is: clearance is not checked from here on.")]
+    [InlineData(""" "workOffsets": { "G54": [0, 0, 0], "G55": [100, 0, 0], "G57": [100, 0, 0] } """, "G56 is not in the setup's workOffsets, but G54, G55 and G57 are: clearance is not checked from here on.")]
+    public void The_work_offsets_that_the_setup_has_are_named(string offsets, string message) => Assert.Equal(
+        message, Programs.Of("path-not-known", "G21 G90 G17 G56\nT3 M6\nG0 X0 Y0 Z50\nX10\nM30", "{" + Clamp + "," + Tools + "," + offsets + "}")[0].Message);
+
     [Theory]
     [InlineData("G55\nG0 X10", Both, false)]
     [InlineData("G55\nG0 X10", OnlyG55, true)] // the frame's own place is missing

@@ -49,7 +49,7 @@ public sealed class HopHitsObstacle : Rule
         FixSafety = FixSafety.Safe,
         Fix = "Writes G98 where the traverse needs the initial level, for the whole run of holes, and G99 where the words before it would otherwise "
             + "carry on: on the block before the traverse where the return acts after the hole, on the traverse's own block where it acts "
-            + "before the move. Blocks that need nothing keep what is in effect. No fix where the initial level is not high enough. Where no machine is chosen, a choice to be looked at.",
+            + "before the move. Blocks that need nothing keep what is in effect. No fix where the initial level is not high enough, or where a block that runs more than once would need another word each time. Where no machine is chosen, a choice to be looked at.",
         NotFound = "Traverses whose place or level is not known, obstacles the setup does not list, and more than the axis of a tool the setup does not describe. "
             + "The traverse to the first hole and rapids outside cycles have findings of their own.",
         Source = "NISTIR 6556 §3.5.16 (motion of a cycle) and §3.5.20 (return level); the other reading is common practice.",

@@ -18,7 +18,8 @@ public enum HopAim
 /// <summary>
 /// Decides, for every block of one uninterrupted run of holes, whether it is to return to the initial level or to R, and writes the
 /// words. Where G98 and G99 act after the hole, a block's word rules the traverses that leave its holes; where they act before the
-/// move, those that reach its holes. Blocks that need nothing keep what is in effect for them now. A block with repeats counts as one.
+/// move, those that reach its holes. Blocks that need nothing keep what is in effect for them now. A block with repeats counts as one,
+/// and so does one that a loop or a call runs more than once: all runs of holes that it is part of are decided together.
 /// </summary>
 public sealed class HopPlan
 {
@@ -26,11 +27,19 @@ public sealed class HopPlan
     readonly HoleTable _table;
     readonly HopAim _aim;
     readonly List<PlannedBlock> _blocks = [];
-    readonly int _end;
+    readonly Dictionary<int, ReturnLevel> _words = [];
 
-    sealed class PlannedBlock(int line, ReturnLevel present)
+    /// <param name="hole">Index of its first hole.</param>
+    /// <param name="beginsRun">Whether that is the first of its run of holes.</param>
+    sealed class PlannedBlock(int line, ReturnLevel present, int hole, bool beginsRun)
     {
         public int Line { get; } = line;
+
+        public int FirstHole { get; } = hole;
+
+        public int LastHole { get; set; } = hole;
+
+        public bool BeginsRun { get; } = beginsRun;
 
         /// <summary>In effect for the block now.</summary>
         public ReturnLevel Present { get; } = present;
@@ -49,63 +58,96 @@ public sealed class HopPlan
     HopPlan(ProgramRun run, HoleTable table, int hole, HopAim aim)
     {
         (_run, _table, _aim) = (run, table, aim);
-        (var first, _end) = table.RunOf(hole);
-        Decide(first);
+        foreach (var (first, end) in run.Flow is null ? [table.RunOf(hole)] : SharedLines.RunsWith(table, hole))
+            Decide(first, end);
+        DecideByLine();
     }
 
-    /// <summary>The plan for the run of holes that the block on a line (0-based) drills in; null where it drills none.</summary>
+    /// <summary>The plan for the run of holes that the block on a line (0-based) drills in; null where it drills none, where holes of another file belong to it, and where
+    /// a block that runs more than once would need one word here and another there.</summary>
     public static HopPlan? For(ProgramRun run, int line, HopAim aim)
     {
         ArgumentNullException.ThrowIfNull(run);
         var table = HoleTable.Of(run);
         var (hole, count) = table.At(line);
-        return count == 0 ? null : new HopPlan(run, table, hole, aim);
+        return count > 0 && new HopPlan(run, table, hole, aim) is var plan && plan.FindWords() ? plan : null;
     }
 
     /// <summary>True when the plan mends (or quickens) a traverse that leads to a hole of the block on this line.</summary>
     public bool Serves(int line) => _blocks.Exists(block => block.Wanted != block.Present && block.Served.Contains(line));
 
     /// <summary>The edits that write the plan: the same for every line of the run.</summary>
-    public ImmutableArray<Edit> Edits()
+    public ImmutableArray<Edit> Edits() => [.. _words.Select(word => ReturnWord.Write(_run, word.Key, word.Value))];
+
+    /// <summary>Finds the words that are to be written, so that each block meets the level that is wanted for it.</summary>
+    bool FindWords()
     {
-        var edits = ImmutableArray.CreateBuilder<Edit>();
+        if (_run.Flow is null)
+            return Follow();
+        if (_blocks.Exists(block => _run.Results[_table.BlockOf(block.FirstHole).Part].IsElsewhere))
+            return false;
+        // A word that is written for one run of a block is met by its others too.
+        for (var known = -1; known < _words.Count;)
+        {
+            known = _words.Count;
+            if (!Follow())
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>Goes through the blocks in the order of the run and notes the words that are missing; false where one of another level is written there already.</summary>
+    bool Follow()
+    {
         var after = ReturnLevel.Unknown;
         for (var i = 0; i < _blocks.Count; i++)
         {
             var block = _blocks[i];
-            var saysItself = ReturnWord.IsIn(_run, block.Line);
             // What reaches a block without a word of its own: what the block before leaves, unless a block between sets it anew.
-            var reached = saysItself || i == 0 || SetBetween(_blocks[i - 1].Line, block.Line - 1) ? block.Present : after;
-            after = block.Wanted == ReturnLevel.Unknown ? reached : block.Wanted;
-            if (after != reached)
-                edits.Add(ReturnWord.Write(_run, block.Line, after));
+            var isHanded = i > 0 && _blocks[i - 1].LastHole + 1 == block.FirstHole && !ReturnWord.IsIn(_run, block.Line) && !SetBetween(_blocks[i - 1].LastHole, block.FirstHole);
+            var met = _words.TryGetValue(block.Line, out var word) ? word : isHanded ? after : block.Present;
+            after = block.Wanted == ReturnLevel.Unknown ? met : block.Wanted;
+            if (after != met && !_words.TryAdd(block.Line, after))
+                return false;
+            var isLast = i + 1 == _blocks.Count || _blocks[i + 1].BeginsRun;
+            if (isLast && !(i + 1 < _blocks.Count && _blocks[i + 1].FirstHole == block.LastHole + 1) && !KeepFollowing(block, after))
+                return false;
         }
-        if (KeepFollowing(after) is { } edit)
-            edits.Add(edit);
-        return edits.ToImmutable();
+        return true;
     }
 
-    void Decide(int first)
+    void Decide(int first, int end)
     {
         var ruledByLeaving = _run.Job.Readings.ReturnLevel == ReturnLevelReading.AfterHole;
-        for (var i = first; i < _end; i++)
+        for (var i = first; i < end; i++)
         {
             var hole = _table.ResultAt(i);
             var line = _table.LineOf(i);
-            var left = _blocks.Count > 0 ? _blocks[^1] : null;
+            var left = i > first ? _blocks[^1] : null;
             if (left is null || left.Line != line)
-                _blocks.Add(new PlannedBlock(line, hole.Return));
-            if (i == first)
+                _blocks.Add(new PlannedBlock(line, hole.Return, i, beginsRun: i == first));
+            _blocks[^1].LastHole = i;
+            if (left is null)
                 continue;
             if (ruledByLeaving)
-                Weigh(left!, _table.ResultAt(i - 1), hole, _table.ResultAt(i - 1).Hole.InitialLevel, line);
+                Weigh(left, _table.ResultAt(i - 1), hole, _table.ResultAt(i - 1).Hole.InitialLevel, line);
             else
                 Weigh(_blocks[^1], _table.ResultAt(i - 1), hole, hole.Hole.InitialLevel, line);
         }
-        if (_aim == HopAim.Fast)
-            foreach (var block in _blocks)
-                if (block is { Present: ReturnLevel.Initial, RulesTraverse: true, NeedsInitial: false })
-                    block.Wanted = ReturnLevel.RLevel;
+    }
+
+    /// <summary>What one run of a block needs, all of its runs get; what is to be quicker must do for all of them.</summary>
+    void DecideByLine()
+    {
+        foreach (var runs in _blocks.GroupBy(block => block.Line))
+        {
+            var wanted = _aim == HopAim.Clear
+                ? runs.Any(block => block.Wanted != block.Present) ? ReturnLevel.Initial : ReturnLevel.Unknown
+                : runs.All(block => block.Present != ReturnLevel.Initial || block is { RulesTraverse: true, NeedsInitial: false }) ? ReturnLevel.RLevel : ReturnLevel.Unknown;
+            foreach (var block in runs)
+                if (wanted != ReturnLevel.Unknown && block.Present != ReturnLevel.Unknown)
+                    block.Wanted = wanted;
+        }
     }
 
     void Weigh(PlannedBlock block, in HoleResult from, in HoleResult to, double initialLevel, int line)
@@ -140,16 +182,35 @@ public sealed class HopPlan
     static bool CanGoLow(Job job, in HoleResult from, in HoleResult to, double level) =>
         HopClearance.CanGoAt(job, from.PlaceAt(0), to.PlaceAt(0), level, to.Hole.Tool);
 
-    bool SetBetween(int afterLine, int uptoLine) => _run.LastSetter(Slot.ReturnLevel, uptoLine) > afterLine;
-
-    /// <summary>The next run of holes returns where it did before, although the mode it is handed has changed.</summary>
-    Edit? KeepFollowing(ReturnLevel after)
+    /// <summary>Whether a block between those of two holes sets the return level.</summary>
+    bool SetBetween(int hole, int next)
     {
-        if (_end >= _table.Count || after == _blocks[^1].Present)
-            return null;
-        var next = new HopPlan(_run, _table, _end, _aim)._blocks[0];
-        if (next.Present == ReturnLevel.Unknown || next.Wanted == after || SetBetween(_blocks[^1].Line, next.Line))
-            return null;
-        return ReturnWord.Write(_run, next.Line, next.Present);
+        var ((part, at), (last, end)) = (_table.BlockOf(hole), _table.BlockOf(next));
+        for (at++; part <= last; part++, at = 0)
+        {
+            if ((_run.PartFacts[part].Sets & Slot.ReturnLevel) == 0)
+                continue;
+            var sets = _run.Results[part].Sets;
+            for (; at < (part == last ? end : sets.Length); at++)
+                if ((sets[at] & Slot.ReturnLevel) != 0)
+                    return true;
+        }
+        return false;
+    }
+
+    /// <summary>Sees to it that the next run of holes returns where it did before, although the mode it is handed has changed; false where its block runs more than once and would not.</summary>
+    bool KeepFollowing(PlannedBlock block, ReturnLevel after)
+    {
+        var next = block.LastHole + 1;
+        if (next >= _table.Count || after == block.Present)
+            return true;
+        var (line, present) = (_table.LineOf(next), _table.ResultAt(next).Return);
+        if (present == ReturnLevel.Unknown || ReturnWord.IsIn(_run, line) || SetBetween(block.LastHole, next))
+            return true;
+        var runs = new HopPlan(_run, _table, next, _aim)._blocks.FindAll(planned => planned.Line == line);
+        if (runs.Exists(planned => planned.FirstHole == next && planned.Wanted == after))
+            return true;
+        _words[line] = present;
+        return runs.TrueForAll(planned => planned.Present == present);
     }
 }

@@ -193,6 +193,28 @@ public class HopFindingTests
         Assert.DoesNotContain(quick.Findings, f => f.Name == "return-higher-than-needed");
     }
 
+    // A word stands in its block for all of its runs (common practice): the last X10 leads to no hole, and may not lose what the X10 before it needs.
+    [Fact]
+    public void A_block_that_a_loop_runs_again_gets_one_word()
+    {
+        const string blocks = "#1 = 0\nG99 G81 X10 Y20 Z-5 R2\nWHILE [#1 LT 2] DO1\nX60\nX10\n#1 = [#1 + 1]\nEND1";
+        Assert.Equal([("hop-hits-obstacle", 3), ("hop-hits-obstacle", 4)], Found(blocks, HopJob.Setup(HopJob.Middle)));
+        Assert.Equal(
+            ["#1 = 0", "G98 G81 X10 Y20 Z-5 R2", "WHILE [#1 LT 2] DO1", "X60", "X10", "#1 = [#1 + 1]", "END1"], Fixed(blocks, HopJob.Setup(HopJob.Middle)));
+    }
+
+    // Shifted by G52 the same holes lie beside the clamp (NISTIR 6556 §3.5.16): one of the two calls needs the initial level.
+    [Fact]
+    public void Blocks_of_a_subprogram_do_for_all_calls()
+    {
+        const string blocks = "G52 X50\nM98 P200\nG52 X0\nM98 P200";
+        const string sub = "\nO200\nG98 G81 X10 Y20 Z-5 R2\nX50\nX60\nM99";
+        var analysis = HopJob.Analyse("O100\n" + HopJob.Program(blocks) + sub, HopJob.Setup(HopJob.Middle));
+        var finding = Assert.Single(analysis.Findings, f => f.Name == "return-higher-than-needed" && analysis.Text.LineText(f.Line) == "X60");
+        var quick = TextEdits.Apply(analysis.Text, Assert.Single(analysis.FixesOf(finding)).Edits);
+        Assert.EndsWith("O200\nG98 G81 X10 Y20 Z-5 R2\nG99 X50\nG98 X60\nM99", string.Join("\n", Enumerable.Range(0, quick.LineCount).Select(quick.LineText)), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Each_run_of_holes_is_told_for_itself_and_what_is_allowed_not_at_all()
     {

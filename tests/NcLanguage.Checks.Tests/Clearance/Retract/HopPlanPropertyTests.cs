@@ -54,6 +54,40 @@ public class HopPlanPropertyTests
             Assert.Equal(first.Main.Exit.Position.Z, mended.Main.Exit.Position.Z);
         }, iter: 3000);
 
+    static readonly Gen<(Obstacle[] Clamps, ReturnLevelReading Returns, string Program)> Loops =
+        Gen.Select(Clamps.Array[1, 4], Blocks.Array[1, 5], Gen.Int[4, 50], Gen.Bool, Gen.Bool).Select((clamps, blocks, start, before, high) =>
+            (clamps, before ? ReturnLevelReading.BeforeMove : ReturnLevelReading.AfterHole, HopJob.Program(
+                $"#1 = 0\n{(high ? "G98" : "G99")} G81 X5 Y5 Z-5 R2\nWHILE [#1 LT 3] DO1\nG52 X[#1 * 9]\n{string.Join("\n", blocks)}\n#1 = [#1 + 1]\nEND1\nG52 X0", start)));
+
+    /// <summary>A word stands in its block for all runs of it: where a loop runs the blocks three times, each time a little further on, one fix does for all of them or none is offered.</summary>
+    [Fact]
+    public void In_a_loop_no_traverse_gets_lower_and_nothing_is_left_to_mend() => Loops.Sample(loop =>
+    {
+        var first = HopJob.Analyse(loop.Program, HopJob.Setup(loop.Clamps), loop.Returns);
+        var mended = With(first, HopJob.HopFindings(first).SelectMany(first.FixesOf).SelectMany(fix => fix.Edits));
+        foreach (var finding in HopJob.HopFindings(mended))
+            Assert.True(!mended.FixesOf(finding).Any(), Examples(first, mended, finding));
+        Assert.Equal(Places(first), Places(mended));
+        var (old, now) = (HoleTable.Of(first.Main), HoleTable.Of(mended.Main));
+        for (var i = 0; i < old.Count; i++)
+            Assert.True(now[i].Hole.ArriveAt >= old[i].Hole.ArriveAt, $"{first.Text}\n----\n{mended.Text}");
+    }, iter: 1000);
+
+    [Fact]
+    public void In_a_loop_words_for_speed_bring_no_traverse_too_low() => Loops.Sample(loop =>
+    {
+        var first = HopJob.Analyse(loop.Program, HopJob.Setup(loop.Clamps), loop.Returns);
+        var known = HopJob.HopFindings(first).Select(finding => finding.Line).ToHashSet();
+        foreach (var fix in first.Findings.Where(finding => finding.Name == "return-higher-than-needed").SelectMany(first.FixesOf))
+        {
+            var quick = With(first, fix.Edits);
+            foreach (var finding in HopJob.HopFindings(quick))
+                Assert.True(known.Contains(finding.Line), Examples(first, quick, finding));
+        }
+    }, iter: 1000);
+
+    static ProgramAnalysis With(ProgramAnalysis analysis, IEnumerable<Edit> edits) => ProgramAnalysis.Create(TextEdits.Apply(analysis.Text, edits), analysis.Setup, analysis.Machine);
+
     // The same question asked of the geometry itself: no level up to the initial one keeps the clearance on this traverse.
     static bool InitialLevelIsNotEnough(ProgramAnalysis analysis, int line)
     {

@@ -208,7 +208,8 @@ public sealed class HopPlan
         if (present == ReturnLevel.Unknown || ReturnWord.IsIn(_run, line) || SetBetween(block.LastHole, next))
             return true;
         var runs = new HopPlan(_run, _table, next, _aim)._blocks.FindAll(planned => planned.Line == line);
-        if (runs.Exists(planned => planned.FirstHole == next && planned.Wanted == after))
+        // What mends the next run takes it there as well, and higher does no harm. What would quicken it may never be written, and lower does.
+        if (_aim == HopAim.Clear && runs.Exists(planned => planned.FirstHole == next && planned.Wanted == after))
             return true;
         _words[line] = present;
         return runs.TrueForAll(planned => planned.Present == present);

@@ -18,6 +18,7 @@ public sealed class Job
     readonly Solid[] _obstacleSolids;
     readonly Solid[] _supportSolids;
     readonly Dictionary<int, ToolShape> _shapes = [];
+    readonly Dictionary<int, ToolShape> _shapesWithin = [];
     readonly Dictionary<int, EndForm> _ends = [];
     readonly ConcurrentDictionary<(Rule[] Rules, StepEvents Events), Rule[]> _interested = new();
     readonly bool _areRapidsKnown;
@@ -45,6 +46,7 @@ public sealed class Job
         foreach (var tool in setup.Tools)
         {
             _shapes[tool.Number] = ToolShape.From(tool);
+            _shapesWithin[tool.Number] = ToolShape.Within(tool);
             _ends[tool.Number] = EndForm.Of(tool);
             if (tool.Diameter is { } diameter && !(diameter >= SmallestDiameter))
                 SmallestDiameter = diameter;
@@ -99,6 +101,9 @@ public sealed class Job
     /// <summary>The shape of a tool; the bare axis where the setup does not describe it, so that a contact it shows is certain.</summary>
     public ToolShape ShapeOf(int tool) => _shapes.GetValueOrDefault(tool, ToolShape.AxisOnly);
 
+    /// <summary>What a tool certainly fills: for what it may come close to on purpose.</summary>
+    public ToolShape ShapeWithin(int tool) => _shapesWithin.GetValueOrDefault(tool, ToolShape.AxisOnly);
+
     /// <summary>The least diameter of the setup's tools, mm; NaN where none is given.</summary>
     public double SmallestDiameter { get; } = double.NaN;
 
@@ -107,7 +112,7 @@ public sealed class Job
 
     /// <summary>The nearest approach of a move to the obstacles. Distances beyond <paramref name="within"/> mm may come back as
     /// infinite; NaN where the move's place is not known.</summary>
-    public Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _obstacleSolids);
+    public Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, ShapeOf(tool), within, _obstacleSolids);
 
     /// <summary>Whether the straight moves of a step stay all together in a room where their tool was found to keep clear.</summary>
     internal bool AreFree(ReadOnlySpan<Move> moves, in Point3 toFrame, in FreeRoom room) =>
@@ -130,28 +135,27 @@ public sealed class Job
 
     /// <summary>The nearest approach of a move to one of the obstacles, by its place in <see cref="Obstacles"/>, which the approach names too.</summary>
     public Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within, int obstacle) =>
-        ApproachToOne(_obstacleSolids, obstacle, move, toFrame, tool, within);
+        ApproachToOne(_obstacleSolids, obstacle, move, toFrame, ShapeOf(tool), within);
 
-    /// <summary>The nearest approach of a move to what the stock rests on.</summary>
-    public Approach SupportApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, tool, within, _supportSolids);
+    /// <summary>The nearest approach of a move to what the stock rests on, of what the tool certainly fills (<see cref="ShapeWithin"/>).</summary>
+    public Approach SupportApproachOf(in Move move, in Point3 toFrame, int tool, double within) => ApproachOf(move, toFrame, ShapeWithin(tool), within, _supportSolids);
 
-    /// <summary>The nearest approach of a move to one of the supports, by its place in <see cref="Supports"/>.</summary>
+    /// <summary>The same to one of the supports, by its place in <see cref="Supports"/>.</summary>
     public Approach SupportApproachOf(in Move move, in Point3 toFrame, int tool, double within, int support) =>
-        ApproachToOne(_supportSolids, support, move, toFrame, tool, within);
+        ApproachToOne(_supportSolids, support, move, toFrame, ShapeWithin(tool), within);
 
-    Approach ApproachToOne(Solid[] all, int index, in Move move, in Point3 toFrame, int tool, double within)
+    Approach ApproachToOne(Solid[] all, int index, in Move move, in Point3 toFrame, ToolShape shape, double within)
     {
-        var approach = ApproachOf(move, toFrame, tool, within, all.AsSpan(index, 1));
+        var approach = ApproachOf(move, toFrame, shape, within, all.AsSpan(index, 1));
         return approach.ObstacleIndex < 0 ? approach : approach with { ObstacleIndex = index };
     }
 
-    Approach ApproachOf(in Move move, in Point3 toFrame, int tool, double within, ReadOnlySpan<Solid> solids)
+    Approach ApproachOf(in Move move, in Point3 toFrame, ToolShape shape, double within, ReadOnlySpan<Solid> solids)
     {
         if (solids.Length == 0 || !move.IsMotion)
             return Approach.None;
         var from = move.From + toFrame;
         var to = move.To + toFrame;
-        var shape = ShapeOf(tool);
         if (move.Kind == MoveKind.Arc)
         {
             var searched = 0;

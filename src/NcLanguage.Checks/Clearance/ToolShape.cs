@@ -36,7 +36,7 @@ public sealed class ToolShape
     /// <summary>A tool of which nothing is known: the axis line alone. What it touches, any tool would touch.</summary>
     public static ToolShape AxisOnly { get; } = new([new(0, 0, double.PositiveInfinity, ToolPart.Cutting)], 0);
 
-    /// <summary>The cylinders from the tip up, without gaps.</summary>
+    /// <summary>The cylinders from the tip up, without gaps. Those inside an end reach up together.</summary>
     public ReadOnlySpan<ToolCylinder> Cylinders => _cylinders;
 
     /// <summary>Radius of the cutting part in mm; 0 when it is not known.</summary>
@@ -71,5 +71,32 @@ public sealed class ToolShape
         if (hasHolder)
             cylinders[^1] = new(tool.HolderDiameter!.Value / 2, stickOut, double.PositiveInfinity, ToolPart.Holder);
         return new(cylinders, radius);
+    }
+
+    /// <summary>Cylinders that a cone or a round is taken for by <see cref="Within"/>.</summary>
+    const int Steps = 16;
+
+    /// <summary>
+    /// What a tool certainly fills, for obstacles that it may come close to on purpose: as <see cref="From"/>, but with a stack of cylinders inside its end where that is a cone or
+    /// a round. The axis line alone where the row leaves open what the end is like, and for taps and centre drills, whose ends are thinner than their rows say.
+    /// </summary>
+    public static ToolShape Within(Tool? tool)
+    {
+        var shape = From(tool);
+        if (!EndForm.IsGiven(tool) || tool!.Kind is ToolKind.Tap or ToolKind.CentreDrill)
+            return AxisOnly;
+        var end = EndForm.Of(tool);
+        if (end.IsFlat)
+            return shape;
+        var top = shape._cylinders[0].Top;
+        var cylinders = new List<ToolCylinder>();
+        for (var step = 0; step <= Steps; step++)
+        {
+            var radius = end.FlatRadius + (end.Radius - end.FlatRadius) * step / Steps;
+            var bottom = end.HeightAt(radius);
+            if (bottom < top)
+                cylinders.Add(new(radius, bottom, top, ToolPart.Cutting));
+        }
+        return new([.. cylinders, .. shape._cylinders[1..]], shape.Radius);
     }
 }

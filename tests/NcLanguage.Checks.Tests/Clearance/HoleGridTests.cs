@@ -43,6 +43,15 @@ public sealed class HoleGridTests
         Assert.Empty(Programs.Of("holder-hits", Grid("-9.9"), Setup));
     }
 
+    // The same rail as a support: nine tools of ten in the row are told with the first.
+    [Fact]
+    public void The_holder_at_a_support_is_one_finding_for_a_row_of_holes()
+    {
+        var finding = Assert.Single(Programs.Of("hits-support", Grid("-12"), Setup.Replace("\"obstacles\": [", "\"supports\": [", StringComparison.Ordinal).Replace("\"supports\": [ { \"name\": \"plate\"", "\"obstacles\": [ { \"name\": \"plate\"", StringComparison.Ordinal)));
+        Assert.Contains("deep into the support rail with the holder", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith("The same goes for 9 more holes of this run.", finding.Message, StringComparison.Ordinal);
+    }
+
     [Fact] // The cycle ends between them: another cause, another finding.
     public void Each_run_of_holes_has_its_own() =>
         Assert.Equal([5, 8], Programs.Lines("hits-support", "G21 G90 G17 G54\nT3 M6\nS1500 M3\nG0 X10 Y20 Z60\nG98 G81 X10 Y20 Z-20 R2 F150\nX30\nG80\nG98 G81 X10 Y50 Z-20 R2 F150\nX30\nG80\nM30", Setup));

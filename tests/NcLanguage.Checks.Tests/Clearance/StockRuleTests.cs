@@ -205,4 +205,18 @@ public sealed class StockRuleTests
         Assert.Equal(
             hits ? [5] : [],
             Programs.Lines("hits-support", $"G21 G90 G17 G54\nT5 M6\nG0 X-10 Y40 Z50\n{level}\nG1 X110 Y60 F300\nX-10 Y40\nG0 Z50\nM30", Plate).Take(1));
+
+    [Theory] // The parallel begins at Y50 and Z-15. The drill is 4 mm in radius from 2.4 mm above its tip on, the ball 10 mm from 10 mm above; 4 mm up it is sqrt(10² - 6²) = 8.
+    [InlineData("3", "Y46.1", "Z-20", true)]
+    [InlineData("3", "Y45.9", "Z-20", false)]
+    [InlineData("8", "Y40.1", "Z-30", true)]
+    [InlineData("8", "Y39.9", "Z-30", false)]
+    [InlineData("8", "Y43", "Z-19", true)]
+    [InlineData("8", "Y41.9", "Z-19", false)]
+    [InlineData("7", "Y49", "Z-20", false)] // what its point is like is not known
+    public void A_pointed_or_round_tool_is_held_against_the_parallels_on_moves_too(string tool, string y, string z, bool hits)
+    {
+        var setup = Plate.Replace("\"tools\": [", "\"tools\": [ { \"number\": 8, \"kind\": \"ball-mill\", \"diameter\": 20 },", StringComparison.Ordinal);
+        Assert.Equal(hits ? [5] : [], Programs.Lines("hits-support", $"G21 G90 G17 G54\nT{tool} M6\nG0 X-30 {y} Z50\n{z}\nG1 X130 F300\nG0 Z50\nM30", setup));
+    }
 }

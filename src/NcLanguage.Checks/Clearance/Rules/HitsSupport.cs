@@ -52,7 +52,7 @@ public sealed class HitsSupport : Rule
             M30
             """,
         NotFound = "Supports the setup does not list, moves whose place is not known, probe moves, and holes not drilled along Z. Without the tool's diameter, or the point angle "
-            + "of a pointed tool, only the axis counts.",
+            + "of a pointed tool, and of taps and centre drills, only the axis counts. On moves beside holes a cone or a round counts as sixteen cylinders inside it.",
         Source = "Common practice.",
     };
 
@@ -112,9 +112,7 @@ public sealed class HitsSupport : Rule
     {
         if (!move.IsMotion || move.Role == MoveRole.Probe)
             return false;
-        ref readonly var state = ref step.Step.After;
-        // A pointed tool is thinner at its end than its shape says: only its axis is certain.
-        var tool = ToolEnd.IsFlat(step.Job.Setup.FindTool(state.Tool)) ? state.Tool : -1;
+        var tool = step.Step.After.Tool;
         var approach = step.Job.SupportApproachOf(move, step.Step.ToFrame, tool, 0);
         if (!(approach.Distance < -Sweep.ClearanceTolerance))
             return false;
@@ -123,8 +121,12 @@ public sealed class HitsSupport : Rule
         if (!(approach.Distance < -Sweep.ClearanceTolerance) || StandsIn(approach, move, tool, step))
             return false;
         var support = step.Job.Supports[approach.ObstacleIndex];
-        step.ReportBlock(this, $"{ContactWords.Move(move, step)} goes {step.Say.Length(-approach.Distance)} deep into {Called(support)}{ContactWords.With(approach.Part)} at "
-            + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.");
+        // What is inside a cone or a round is not as deep as the tool is.
+        var least = approach.Part == ToolPart.Cutting && !step.Job.EndOf(tool).IsFlat ? "at least " : "";
+        step.ReportBlock(
+            this, $"{ContactWords.Move(move, step)} goes {least}{step.Say.Length(-approach.Distance)} deep into {Called(support)}{ContactWords.With(approach.Part)} at "
+                + $"{ContactWords.At(approach.Tip - step.Step.ToFrame, step)}; it begins at {step.Say.Level(support.Top - step.Step.ToFrame.Z)}.",
+            value: 1, text: move.Role is MoveRole.Approach or MoveRole.InHole ? HoleFindings.MarkOf(support, step.Job.Supports, -approach.Distance) : "");
         return true;
     }
 
@@ -134,6 +136,6 @@ public sealed class HitsSupport : Rule
         if (!(approach.Distance < -Sweep.ClearanceTolerance))
             return true;
         var from = move.From + step.Step.ToFrame;
-        return Sweep.Line(from, from, step.Job.ShapeOf(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance;
+        return Sweep.Line(from, from, step.Job.ShapeWithin(tool), step.Job.Supports.Slice(approach.ObstacleIndex, 1), 0).Distance < -Sweep.ClearanceTolerance;
     }
 }

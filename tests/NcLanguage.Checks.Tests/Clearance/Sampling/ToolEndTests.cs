@@ -30,6 +30,24 @@ public sealed class ToolEndTests
         }
     }
 
+    /// <summary>What a tool certainly fills is never nearer than the cone is, and farther by no more than one of its sixteen steps.</summary>
+    [Fact]
+    public void What_is_inside_a_pointed_tool_meets_nothing_that_it_does_not()
+    {
+        for (var seed = 0; seed < 300; seed++)
+        {
+            var random = new Random(seed);
+            ToolKind[] kinds = [ToolKind.Drill, ToolKind.SpotDrill, ToolKind.Countersink, ToolKind.ChamferMill];
+            var row = new Tool { Number = 1, Kind = kinds[random.Next(kinds.Length)], PointAngle = Fixture.Between(random, 60, 150), Diameter = Fixture.Between(random, 4, 20) };
+            var fixture = new Fixture(random);
+            Point3 from = new(Fixture.Between(random, -60, 60), Fixture.Between(random, -60, 60), Fixture.Between(random, -10, 40)), to = new(Fixture.Between(random, -60, 60), Fixture.Between(random, -60, 60), Fixture.Between(random, -10, 40));
+            var found = Sweep.Line(from, to, ToolShape.Within(row), [.. fixture.Obstacles]).Distance;
+            var tool = new SampledTool(row, cones: true);
+            var real = Path(from, to).Least(place => SampledDistance.Of(place, tool, fixture.Obstacles));
+            Assert.InRange(found, real - SampledPath.Error, Math.Max(real, 0) + row.Diameter!.Value / 32 + 1e-9);
+        }
+    }
+
     static SampledPath Path(Point3 from, Point3 to) => new(
         new Move(MoveKind.Feed, MoveRole.Plain, from, to, Point3.Unknown, false, WorkPlane.XY, 0, double.NaN, double.NaN), default, MachineProfile.IsoMill);
 }

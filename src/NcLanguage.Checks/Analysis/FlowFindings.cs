@@ -8,7 +8,7 @@ namespace NcLanguage.Checks.Analysis;
 sealed class FlowFindings(SourceText text)
 {
     readonly Dictionary<(Rule Rule, int Line, int Start, int End), int> _known = [];
-    readonly List<(Finding Finding, int First, int Runs, long LastStep)> _findings = [];
+    readonly List<(Finding Finding, int First, int Runs, long LastStep, bool Changes)> _findings = [];
     FlowRunner? _elsewhere;
     int _line;
     int _run;
@@ -39,10 +39,10 @@ sealed class FlowFindings(SourceText text)
         if (!_known.TryGetValue(key, out var index))
         {
             _known.Add(key, _findings.Count);
-            _findings.Add((placed, _run, 1, _step));
+            _findings.Add((placed, _run, 1, _step, false));
         }
         else if (_findings[index].LastStep != _step)
-            _findings[index] = _findings[index] with { Runs = _findings[index].Runs + 1, LastStep = _step };
+            _findings[index] = _findings[index] with { Runs = _findings[index].Runs + 1, LastStep = _step, Changes = _findings[index].Changes || !IsSame(_findings[index].Finding, placed) };
         else if (_elsewhere is null)
             // Two of one block, such as two moves that meet something: both are told at its first run, and only then.
             AddSecond(placed, index);
@@ -51,8 +51,11 @@ sealed class FlowFindings(SourceText text)
     void AddSecond(Finding finding, int index)
     {
         if (_findings[index].Runs == 1 && _findings[index].Finding.Message != finding.Message)
-            _findings.Add((finding, _run, 1, _step));
+            _findings.Add((finding, _run, 1, _step, false));
     }
+
+    /// <summary>Whether a run of a block shows the same as another, so that what mends the one mends the other.</summary>
+    static bool IsSame(Finding one, Finding other) => one.Message == other.Message && one.Value.Equals(other.Value) && one.Text == other.Text;
 
     /// <summary>What goes wrong in another file is told at the call that leads there.</summary>
     Finding AtCall(Finding finding, FlowRunner runner)
@@ -75,12 +78,12 @@ sealed class FlowFindings(SourceText text)
         var collected = new Finding[_findings.Count];
         for (var i = 0; i < collected.Length; i++)
         {
-            var (finding, first, found, _) = _findings[i];
+            var (finding, first, found, _, changes) = _findings[i];
             var all = runs[finding.Line];
             if (first > 1)
                 finding = finding with { Run = first - 1 };
             collected[i] = all < 2 || finding.IsElsewhere || !finding.Rule.CountsRuns ? finding
-                : finding with { Message = finding.Message + Times(first, found, all), IsOfSomeRuns = found < all && (first, found) != (1, 1) };
+                : finding with { Message = finding.Message + Times(first, found, all), IsOfSomeRuns = found < all || changes };
         }
         return collected;
     }

@@ -125,7 +125,7 @@ public sealed class ProgramAnalysis
         var longest = Machine.Readings.ProgramMarks.LongestBlock;
         var fixes = finding.Rule.Fixes(finding, finding.IsOfOtherSkip ? OtherSkip : this);
         // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
-        if (finding.IsOfOtherSkip || finding.IsOfSomeRuns || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
+        if (finding.IsOfOtherSkip || (finding.IsOfSomeRuns && !finding.Rule.MendsAllRuns) || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
             fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
         return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest));
     }

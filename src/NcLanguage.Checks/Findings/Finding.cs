@@ -40,7 +40,7 @@ public sealed record Finding
     /// <summary>True when it holds only with the block skip switch the other way.</summary>
     public bool IsOfOtherSkip { get; init; }
 
-    /// <summary>True when its block runs more than once and shows it at some of the runs only.</summary>
+    /// <summary>True when its block runs more than once and does not show the very same at each of the runs: what is right at one of them may be wrong at another.</summary>
     public bool IsOfSomeRuns { get; init; }
 
     /// <summary>The run of its block, from 0, that showed it first.</summary>

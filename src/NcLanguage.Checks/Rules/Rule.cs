@@ -33,6 +33,9 @@ public abstract class Rule
     /// <summary>Whether a finding tells at how many of its block's runs it holds: not where what is wrong is wrong in the text, or in the run itself.</summary>
     public bool CountsRuns => !Info.Id.StartsWith("NC1", StringComparison.Ordinal) && !Info.Id.StartsWith("NC6", StringComparison.Ordinal);
 
+    /// <summary>Whether its fixes look at all runs of the blocks that they change, and not only at the one that showed the finding.</summary>
+    public virtual bool MendsAllRuns => false;
+
     /// <summary>Whether <see cref="CheckFile"/> is to be called.</summary>
     public virtual bool ReadsFile => false;
 

@@ -55,6 +55,8 @@ public sealed class ClearanceSmall : Rule
 
     public override StepEvents Interest => PartScan.Near;
 
+    public override bool MendsAllRuns => true;
+
     public override void CheckStep(in StepContext step)
     {
         // How near a tool of unknown diameter passes is not known; tool-size-unknown says so.

@@ -57,6 +57,8 @@ public sealed class HopHitsObstacle : Rule
 
     public override StepEvents Interest => PartScan.Near;
 
+    public override bool MendsAllRuns => true;
+
     public override bool Concerns(Job job) => !job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)

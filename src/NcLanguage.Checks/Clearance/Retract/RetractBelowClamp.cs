@@ -55,6 +55,8 @@ public sealed class RetractBelowClamp : Rule
 
     public override StepEvents Interest => StepEvents.Moves;
 
+    public override bool MendsAllRuns => true;
+
     public override bool Concerns(Job job) => job.Obstacles.IsEmpty;
 
     public override void CheckStep(in StepContext step)

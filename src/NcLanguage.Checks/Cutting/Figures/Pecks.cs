@@ -28,8 +28,8 @@ public static class Pecks
     }
 
     /// <summary>By how much speed and feed are lowered in a deep hole, in hundredths (drill reference sheet); none below 3 diameters.</summary>
-    /// <param name="diameters">Depth divided by diameter.</param>
-    public static (int Speed, int Feed) DeepHole(double diameters) => diameters switch
+    /// <param name="diameters">Depth divided by diameter; what a division is off by counts for nothing.</param>
+    public static (int Speed, int Feed) DeepHole(double diameters) => Math.Round(diameters, 9) switch
     {
         >= 6 => (40, 20),
         >= 5 => (30, 20),

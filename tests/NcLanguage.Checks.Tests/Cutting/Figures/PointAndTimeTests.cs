@@ -75,6 +75,8 @@ public sealed class PointAndTimeTests
     [InlineData(4, 20, 10)]
     [InlineData(5, 30, 20)]
     [InlineData(6, 40, 20)]
+    [InlineData(24.9 / 8.3, 10, 10)] // 2.9999999999999996 in double precision
+    [InlineData(9.6 / 1.6, 40, 20)]
     public void Deep_holes_ask_for_less(double diameters, int speed, int feed) => Assert.Equal((speed, feed), Pecks.DeepHole(diameters));
 
     /// <summary>e = r·(1 − cos(θ/2)), by arithmetic: r 10, e 0.01: 5.1251°, 71 pieces; r 25, e 0.005: 158; r 50, e 0.01: 158.</summary>

@@ -19,6 +19,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     /// <summary>How far a probe must stand from its end point, mm (NISTIR 6556 §3.5.9: 0.254 mm or 0.01 in).</summary>
     public const double LeastProbeWay = 0.254;
 
+    /// <summary>How far above the last bottom a peck goes back in by rapid, mm. The published specification leaves the amount open.</summary>
+    public const double PeckGap = 1;
+
     public MachineProfile Machine { get; } = machine;
 
     public Setup Setup { get; } = setup;

@@ -7,9 +7,6 @@ namespace NcLanguage.Control.Execution;
 // What each cycle does between the R level and the way out (NISTIR 6556 §3.5.16.2 to .10; G73, G74 and G76 common practice).
 ref partial struct BlockRun
 {
-    /// <summary>How far above the last bottom a peck goes back in by rapid, mm. The published specification leaves the amount open.</summary>
-    public const double PeckGap = 1;
-
     readonly void DrillInHole(in Point3 place)
     {
         switch (_state.Cycle)
@@ -130,10 +127,10 @@ ref partial struct BlockRun
             // Rounding must not add a stroke of nothing.
             if (reached - bottom < Rounding)
                 return;
-            var up = fullRetract ? clear : Math.Min(_state.RLevel, reached + PeckGap);
+            var up = fullRetract ? clear : Math.Min(_state.RLevel, reached + BlockExecutor.PeckGap);
             Rapid(_state.Position.With(depth, up), Bit(depth), MoveRole.InHole);
             if (fullRetract)
-                Rapid(_state.Position.With(depth, Math.Min(_state.RLevel, reached + PeckGap)), Bit(depth), MoveRole.InHole);
+                Rapid(_state.Position.With(depth, Math.Min(_state.RLevel, reached + BlockExecutor.PeckGap)), Bit(depth), MoveRole.InHole);
         }
     }
 

@@ -3,7 +3,6 @@ using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Rules;
@@ -85,7 +84,7 @@ public sealed class ReturnHigherThanNeeded : Rule
                     return;
                 continue;
             }
-            saved += Saving(step, holes[i], lower);
+            saved += ReturnSaving.Of(step, i, lower);
             (hop, low) = (move, lower);
         }
         if (hop < 0 || !(saved >= LeastSaving))
@@ -107,15 +106,6 @@ public sealed class ReturnHigherThanNeeded : Rule
         }
         return -1;
     }
-
-    /// <summary>Seconds for the way from the lower level up and from there down to R, less the way from the lower level to R.</summary>
-    static double Saving(in StepContext step, in Hole hole, double lower)
-    {
-        var machine = step.Job.Machine;
-        return Rapid(hole.ArriveAt - lower, machine) + Rapid(hole.ArriveAt - hole.RLevel, machine) - Rapid(lower - hole.RLevel, machine);
-    }
-
-    static double Rapid(double height, MachineProfile machine) => MoveTime.Rapid(default, new Point3(0, 0, height), machine);
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis) => HopFixes.Fast(finding, analysis);
 }

@@ -14,6 +14,9 @@ public sealed class DeeperThanFlutes : Rule
 {
     const double Rounding = 1e-6;
 
+    /// <summary>An arc is looked at in steps of a degree, radians: its lowest place is off by a hundredth of a millimetre on a radius of 250.</summary>
+    const double ArcStep = Math.PI / 180;
+
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC5005",
@@ -138,9 +141,14 @@ public sealed class DeeperThanFlutes : Rule
                 continue;
             var from = move.From + step.Step.ToFrame;
             var to = move.To + step.Step.ToFrame;
-            if (IsDeep(from, from, stock, radius, limit) || !IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, radius, limit))
+            if (IsDeep(from, from, stock, radius, limit))
                 continue;
-            Report(stock.Max.Z - Math.Min(from.Z, to.Z), stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", reach, "The cut goes", step);
+            var lowest = move.Kind == MoveKind.Arc && move.Plane != WorkPlane.XY
+                ? LowestDeep(new ArcPath(from, to, move.Center + step.Step.ToFrame, move.Clockwise, Job.PlaneNumber(move.Plane), move.FullTurns), stock, radius, limit)
+                : IsDeep(move.Kind == MoveKind.Arc ? to : from, to, stock, radius, limit) ? Math.Min(from.Z, to.Z) : double.NaN;
+            if (double.IsNaN(lowest))
+                continue;
+            Report(stock.Max.Z - lowest, stock.Max.Z - step.Step.ToFrame.Z, "the top of the stock", reach, "The cut goes", step);
             return;
         }
     }
@@ -163,6 +171,17 @@ public sealed class DeeperThanFlutes : Rule
             && Within(from.Y, to.Y, stock.Min.Y - reach, stock.Max.Y + reach, ref start, ref end)
             && Within(from.Z, to.Z, double.NegativeInfinity, limit, ref start, ref end)
             && start < end;
+    }
+
+    /// <summary>The lowest level, mm, that an arc across the XY plane comes to where it is deep: it may begin and end high up. NaN where it is not deep anywhere, or its place is not known.</summary>
+    static double LowestDeep(in ArcPath arc, in Box3 stock, double reach, double limit)
+    {
+        var lowest = double.NaN;
+        if (arc.IsKnown && arc.Low.Z < limit)
+            foreach (var (from, to) in arc.ChordsOver(ArcStep))
+                if (IsDeep(from, to, stock, reach, limit))
+                    lowest = Math.Min(double.IsNaN(lowest) ? to.Z : lowest, Math.Min(from.Z, to.Z));
+        return lowest;
     }
 
     /// <summary>Narrows the part of the way, from 0 to 1, on which a coordinate is strictly between two bounds.</summary>

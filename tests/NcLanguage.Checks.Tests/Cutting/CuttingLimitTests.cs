@@ -48,6 +48,14 @@ public sealed class CuttingLimitTests
     [InlineData("T9 M6\nG99 G81 X20 Y30 R2 Z-30 F100", new int[0])]
     public void A_hole_is_counted_from_the_top_of_the_stock_or_from_R_where_that_is_lower(string moves, int[] lines) => Assert.Equal(lines, Deep(moves));
 
+    // About a centre K above Z0 and 30 beside the start the arc comes down to K − sqrt(30² + K²): −16.06 for 20, −25.41 for 5 (geometry of the circle).
+    [Theory]
+    [InlineData("G2 X80 Z0 I30 K20", "")]
+    [InlineData("G2 X80 Z0 I30 K5", "The cut goes 25.414 mm deep, counted from the top of the stock at Z0; the flutes of tool 5 are 20 mm long.")]
+    [InlineData("G3 X80 Z0 I30 K5", "")] // over the top
+    public void An_arc_that_dips_is_as_deep_as_its_lowest_place(string arc, string message) => Assert.Equal(
+        message, string.Concat(Programs.Of("deeper-than-flutes", $"G21 G90 G17 G54\nT5 M6\nG0 X20 Y30 Z5\nG1 Z0 F100\nG18 {arc}\nG17\nM30", Stock).Select(finding => finding.Message)));
+
     // Flutes of 75, but the holder begins at 130 - 60 = 70.
     const string ShortOut = """
         { "stock": { "min": [0, 0, -100], "max": [100, 60, 0] },

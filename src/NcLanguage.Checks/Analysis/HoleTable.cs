@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Collections.Concurrent;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -61,6 +62,9 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     }
 
     public int Count => _starts[^1];
+
+    /// <summary>What has been planned for the runs of holes that the block on a line (0-based) is part of, where blocks run more than once; null where there is no plan.</summary>
+    internal ConcurrentDictionary<(HopAim Aim, int Line), HopPlan?> Plans { get; } = new();
 
     /// <summary>The hole with the running number <paramref name="index"/> + 1.</summary>
     public HoleRow this[int index]

@@ -26,8 +26,12 @@ public sealed class HopPlan
     readonly ProgramRun _run;
     readonly HoleTable _table;
     readonly HopAim _aim;
+    readonly HopJudge _judge;
     readonly List<PlannedBlock> _blocks = [];
     readonly Dictionary<int, ReturnLevel> _words = [];
+    readonly Dictionary<int, bool> _saysItself = [];
+    readonly Dictionary<int, Following> _following = [];
+    readonly HashSet<int> _served = [];
 
     /// <param name="hole">Index of its first hole.</param>
     /// <param name="beginsRun">Whether that is the first of its run of holes.</param>
@@ -51,13 +55,18 @@ public sealed class HopPlan
 
         public bool NeedsInitial { get; set; }
 
-        /// <summary>Lines that traverses ruled by this block lead to and that the plan changes for the better.</summary>
-        public List<int> Served { get; } = [];
+        /// <summary>Lines that traverses ruled by this block lead to and that the plan may change for the better.</summary>
+        public List<int>? Served { get; set; }
     }
+
+    /// <summary>A block of a run of holes that another plan decides.</summary>
+    /// <param name="Wanted">What that plan writes into it; not known where it leaves it alone.</param>
+    /// <param name="IsAlike">Whether all of its runs have the same in effect now.</param>
+    readonly record struct Following(ReturnLevel Wanted, bool IsAlike);
 
     HopPlan(ProgramRun run, HoleTable table, int hole, HopAim aim)
     {
-        (_run, _table, _aim) = (run, table, aim);
+        (_run, _table, _aim, _judge) = (run, table, aim, new HopJudge(run.Job, aim));
         foreach (var (first, end) in run.Flow is null ? [table.RunOf(hole)] : SharedLines.RunsWith(table, hole))
             Decide(first, end);
         DecideByLine();
@@ -69,12 +78,23 @@ public sealed class HopPlan
     {
         ArgumentNullException.ThrowIfNull(run);
         var table = HoleTable.Of(run);
+        if (table.Plans.TryGetValue((aim, line), out var known))
+            return known;
         var (hole, count) = table.At(line);
-        return count > 0 && new HopPlan(run, table, hole, aim) is var plan && plan.FindWords() ? plan : null;
+        if (count == 0)
+            return null;
+        var plan = new HopPlan(run, table, hole, aim);
+        var lines = run.Flow is null ? null : plan._blocks.Select(block => block.Line).ToHashSet();
+        var found = plan.FindWords() ? plan : null;
+        plan._blocks.Clear();
+        // What hangs together may be most of a long run: it is decided once for all its lines.
+        foreach (var other in lines ?? [])
+            table.Plans[(aim, other)] = found;
+        return found;
     }
 
     /// <summary>True when the plan mends (or quickens) a traverse that leads to a hole of the block on this line.</summary>
-    public bool Serves(int line) => _blocks.Exists(block => block.Wanted != block.Present && block.Served.Contains(line));
+    public bool Serves(int line) => _served.Contains(line);
 
     /// <summary>The edits that write the plan: the same for every line of the run.</summary>
     public ImmutableArray<Edit> Edits() => [.. _words.Select(word => ReturnWord.Write(_run, word.Key, word.Value))];
@@ -104,7 +124,7 @@ public sealed class HopPlan
         {
             var block = _blocks[i];
             // What reaches a block without a word of its own: what the block before leaves, unless a block between sets it anew.
-            var isHanded = i > 0 && _blocks[i - 1].LastHole + 1 == block.FirstHole && !ReturnWord.IsIn(_run, block.Line) && !SetBetween(_blocks[i - 1].LastHole, block.FirstHole);
+            var isHanded = i > 0 && _blocks[i - 1].LastHole + 1 == block.FirstHole && !SaysItself(block.Line) && !SetBetween(_blocks[i - 1].LastHole, block.FirstHole);
             var met = _words.TryGetValue(block.Line, out var word) ? word : isHanded ? after : block.Present;
             after = block.Wanted == ReturnLevel.Unknown ? met : block.Wanted;
             if (after != met && !_words.TryAdd(block.Line, after))
@@ -116,9 +136,12 @@ public sealed class HopPlan
         return true;
     }
 
+    bool SaysItself(int line) => _saysItself.TryGetValue(line, out var says) ? says : _saysItself[line] = ReturnWord.IsIn(_run, line);
+
     void Decide(int first, int end)
     {
         var ruledByLeaving = _run.Job.Readings.ReturnLevel == ReturnLevelReading.AfterHole;
+        HoleResult before = default;
         for (var i = first; i < end; i++)
         {
             var hole = _table.ResultAt(i);
@@ -127,12 +150,28 @@ public sealed class HopPlan
             if (left is null || left.Line != line)
                 _blocks.Add(new PlannedBlock(line, hole.Return, i, beginsRun: i == first));
             _blocks[^1].LastHole = i;
-            if (left is null)
-                continue;
-            if (ruledByLeaving)
-                Weigh(left, _table.ResultAt(i - 1), hole, _table.ResultAt(i - 1).Hole.InitialLevel, line);
-            else
-                Weigh(_blocks[^1], _table.ResultAt(i - 1), hole, hole.Hole.InitialLevel, line);
+            if (left is not null && ruledByLeaving)
+                Weigh(left, before, hole, before.Hole.InitialLevel, left.Line, line);
+            else if (left is not null)
+                Weigh(_blocks[^1], before, hole, hole.Hole.InitialLevel, left.Line, line);
+            before = hole;
+        }
+    }
+
+    void Weigh(PlannedBlock block, in HoleResult from, in HoleResult to, double initialLevel, int fromLine, int line)
+    {
+        var need = _judge.Of(from, to, initialLevel, fromLine, line);
+        if (_aim == HopAim.Fast)
+        {
+            block.RulesTraverse |= need != HopNeed.NotJudged;
+            block.NeedsInitial |= need != HopNeed.RLevel;
+            if (need == HopNeed.RLevel)
+                (block.Served ??= []).Add(line);
+        }
+        else if (need == HopNeed.InitialLevel && block.Present == ReturnLevel.RLevel)
+        {
+            block.Wanted = ReturnLevel.Initial;
+            (block.Served ??= []).Add(line);
         }
     }
 
@@ -145,42 +184,14 @@ public sealed class HopPlan
                 ? runs.Any(block => block.Wanted != block.Present) ? ReturnLevel.Initial : ReturnLevel.Unknown
                 : runs.All(block => block.Present != ReturnLevel.Initial || block is { RulesTraverse: true, NeedsInitial: false }) ? ReturnLevel.RLevel : ReturnLevel.Unknown;
             foreach (var block in runs)
+            {
                 if (wanted != ReturnLevel.Unknown && block.Present != ReturnLevel.Unknown)
                     block.Wanted = wanted;
+                if (block.Wanted != block.Present && block.Served is { } served)
+                    _served.UnionWith(served);
+            }
         }
     }
-
-    void Weigh(PlannedBlock block, in HoleResult from, in HoleResult to, double initialLevel, int line)
-    {
-        if (from.Plane != WorkPlane.XY || to.Plane != WorkPlane.XY)
-        {
-            block.NeedsInitial = true;
-            return;
-        }
-        var low = Math.Max(from.Hole.RLevel + from.ToFrame.Z, to.Hole.RLevel + to.ToFrame.Z);
-        var high = Math.Max(initialLevel + to.ToFrame.Z, low);
-        if (_aim == HopAim.Fast)
-        {
-            block.RulesTraverse = true;
-            if (CanGoLow(_run.Job, from, to, low))
-                block.Served.Add(line);
-            else
-                block.NeedsInitial = true;
-            return;
-        }
-        if (block.Present != ReturnLevel.RLevel || OutcomeAt(from, to, low) is not (HopOutcome.Contact or HopOutcome.Close)
-            || !_run.Job.Setup.ObstaclesAreKnown || OutcomeAt(from, to, high) != HopOutcome.Clear)
-            return;
-        block.Wanted = ReturnLevel.Initial;
-        block.Served.Add(line);
-    }
-
-    HopOutcome OutcomeAt(in HoleResult from, in HoleResult to, double level) =>
-        HopClearance.Of(_run.Job, HopClearance.DistanceAt(_run.Job, from.PlaceAt(0), to.PlaceAt(0), level, to.Hole.Tool));
-
-    /// <summary>True when a traverse at this level (in the setup's frame) can be called clear of all that the setup lists, the stock included.</summary>
-    static bool CanGoLow(Job job, in HoleResult from, in HoleResult to, double level) =>
-        HopClearance.CanGoAt(job, from.PlaceAt(0), to.PlaceAt(0), level, to.Hole.Tool);
 
     /// <summary>Whether a block between those of two holes sets the return level.</summary>
     bool SetBetween(int hole, int next)
@@ -205,13 +216,26 @@ public sealed class HopPlan
         if (next >= _table.Count || after == block.Present)
             return true;
         var (line, present) = (_table.LineOf(next), _table.ResultAt(next).Return);
-        if (present == ReturnLevel.Unknown || ReturnWord.IsIn(_run, line) || SetBetween(block.LastHole, next))
+        if (present == ReturnLevel.Unknown || SaysItself(line) || SetBetween(block.LastHole, next))
             return true;
-        var runs = new HopPlan(_run, _table, next, _aim)._blocks.FindAll(planned => planned.Line == line);
+        var following = FollowingOn(line, next);
         // What mends the next run takes it there as well, and higher does no harm. What would quicken it may never be written, and lower does.
-        if (_aim == HopAim.Clear && runs.Exists(planned => planned.FirstHole == next && planned.Wanted == after))
+        if (_aim == HopAim.Clear && (following.Wanted == ReturnLevel.Unknown ? present : following.Wanted) == after)
             return true;
         _words[line] = present;
-        return runs.TrueForAll(planned => planned.Present == present);
+        return following.IsAlike;
+    }
+
+    /// <summary>What the plan of a hole's run says of a block of it; looked up once for all blocks of that plan.</summary>
+    Following FollowingOn(int line, int hole)
+    {
+        if (_following.TryGetValue(line, out var known))
+            return known;
+        foreach (var runs in new HopPlan(_run, _table, hole, _aim)._blocks.GroupBy(block => block.Line))
+        {
+            var changed = runs.FirstOrDefault(block => block.Wanted != block.Present);
+            _following[runs.Key] = new Following(changed?.Wanted ?? ReturnLevel.Unknown, runs.All(block => block.Present == runs.First().Present));
+        }
+        return _following[line];
     }
 }

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 
@@ -233,6 +234,9 @@ public class HopFindingTests
         Assert.Equal([("hop-hits-obstacle", 3), ("hop-hits-obstacle", 4)], Found(blocks, HopJob.Setup(HopJob.Middle)));
         Assert.Equal(
             ["#1 = 0", "G98 G81 X10 Y20 Z-5 R2", "WHILE [#1 LT 2] DO1", "X60", "X10", "#1 = [#1 + 1]", "END1"], Fixed(blocks, HopJob.Setup(HopJob.Middle)));
+        // It is thought out once for all blocks that hang together, however often they run.
+        var run = HopJob.Analyse(HopJob.Program(blocks), HopJob.Setup(HopJob.Middle)).Main;
+        Assert.Same(HopPlan.For(run, HopJob.FirstBlock + 3, HopAim.Clear), HopPlan.For(run, HopJob.FirstBlock + 4, HopAim.Clear));
     }
 
     // Shifted by G52 the same holes lie beside the clamp (NISTIR 6556 §3.5.16): one of the two calls needs the initial level.

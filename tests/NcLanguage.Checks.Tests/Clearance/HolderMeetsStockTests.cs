@@ -52,4 +52,17 @@ public sealed class HolderMeetsStockTests
     [InlineData("Z-31\nG1 X50 F300\nG0 Z50\nM30", """{ "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "length": 80, "holderDiameter": 40, "holderGauge": 50 } ] }""")] // no stock
     [InlineData("M98 P7\nG1 X50 F300\nG0 Z50\nM30", Block)]
     public void Where_what_it_needs_is_not_known_it_is_silent(string moves, string setup) => Assert.Empty(Of(moves, setup));
+
+    /// <summary>The holder begins 80 − 45 = 35 mm above the tip: on a helix that goes down from Z-34 to Z-37 it comes 2 mm below the stock's top, and not where it meets it first.</summary>
+    [Fact]
+    public void A_helix_is_told_by_its_end()
+    {
+        const string setup = """
+            { "stock": { "min": [0, 0, -60], "max": [100, 60, 0] },
+              "tools": [ { "number": 1, "kind": "end-mill", "diameter": 10, "length": 80, "holderDiameter": 40, "holderGauge": 45 } ] }
+            """;
+        var finding = Assert.Single(Programs.Of("holder-meets-stock", "G21 G90 G17 G54\nT1 M6\nG0 X50 Y30 Z2\nG1 Z0 F300\nG3 I-10 Z-12\nI-10 Z-24\nI-10 Z-34\nI-10 Z-37\nI-10\nG1 X40\nG0 Z50\nM30", setup));
+        Assert.Equal(8, finding.Line + 1);
+        Assert.Equal("The holder of tool 1 meets stock that still stands, at least 2 mm deep on this cut: it begins 35 mm above the tip, and the tip goes to 37 mm below the stock's top.", finding.Message);
+    }
 }

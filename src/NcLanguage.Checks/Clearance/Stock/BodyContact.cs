@@ -41,14 +41,15 @@ struct BodyContact(Job job, StockField field)
             return;
         if (cut.Arc < 0)
         {
-            Ask(cut.From, cut.To, cut.Tool, 0, index, -1);
+            Keep(Look(default, cut.From, cut.To, cut.Tool, 0), cut.Tool, index, -1);
             return;
         }
         if (!arc.IsKnown || arc.Low.Z + _lowest >= field.Stock.Max.Z)
             return;
+        var met = default(Meeting);
         foreach (var (from, to) in arc.ChordsWithin(Aside))
-            if (Ask(from, to, cut.Tool, Aside, index, -1) || _left <= 0)
-                return;
+            met = Look(met, from, to, cut.Tool, Aside);
+        Keep(met, cut.Tool, index, -1);
     }
 
     /// <summary>Looks at a cut that has not been taken away from the field yet: the neck of a slot mill goes where its flutes, which are below it, open nothing.</summary>
@@ -89,14 +90,15 @@ struct BodyContact(Job job, StockField field)
             return;
         if (rapid.IsFed || job.Readings.RapidPath == RapidPathReading.Straight)
         {
-            Ask(rapid.From, rapid.To, rapid.Tool, 0, -1, index);
+            Keep(Look(default, rapid.From, rapid.To, rapid.Tool, 0), rapid.Tool, -1, index);
             return;
         }
         Span<Point3> path = stackalloc Point3[4];
         var points = BentRapid.Points(rapid.From, rapid.To, job.Machine.Rapid, path);
+        var met = default(Meeting);
         for (var i = 1; i < points; i++)
-            if (Ask(path[i - 1], path[i], rapid.Tool, 0, -1, index))
-                return;
+            met = Look(met, path[i - 1], path[i], rapid.Tool, 0);
+        Keep(met, rapid.Tool, -1, index);
     }
 
     bool MayAsk(int tool)
@@ -122,23 +124,38 @@ struct BodyContact(Job job, StockField field)
         body.Part != ToolPart.Cutting && body.Radius > job.ShapeOf(tool).Radius
         && (body.Part == ToolPart.Holder || job.Setup.FindTool(tool)?.Kind != ToolKind.CentreDrill);
 
-    bool Ask(in Point3 from, in Point3 to, int tool, double smaller, int cut, int rapid)
+    /// <summary>What has been found on the pieces of a move so far.</summary>
+    /// <param name="Part">Holder or shank; the cutting part where nothing is met.</param>
+    /// <param name="Lowest">The lowest Z of the tip, mm; of no meaning before the first piece.</param>
+    readonly record struct Meeting(ToolPart Part, double Lowest, double Depth, bool HasPieces);
+
+    /// <summary>Looks at the next straight piece of a move.</summary>
+    /// <param name="so">What was found on those before.</param>
+    Meeting Look(in Meeting so, in Point3 from, in Point3 to, int tool, double smaller)
     {
-        if (!(Math.Min(from.Z, to.Z) + _lowest < field.Stock.Max.Z - StockField.Tolerance))
-            return false;
+        var lowest = Math.Min(from.Z, to.Z);
+        var met = so with { Lowest = so.HasPieces ? Math.Min(so.Lowest, lowest) : lowest, HasPieces = true };
+        if (_left <= 0 || !(lowest + _lowest < field.Stock.Max.Z - StockField.Tolerance))
+            return met;
         foreach (ref readonly var body in job.ShapeOf(tool).Cylinders)
         {
             var (up, radius) = (new Point3(0, 0, body.Bottom), body.Radius - smaller);
-            if (!Counts(job, body, tool) || !(radius > 0) || !(Math.Min(from.Z, to.Z) + body.Bottom < field.Stock.Max.Z - StockField.Tolerance))
+            // What was met first is told, by how deep it goes in all.
+            if (!Counts(job, body, tool) || (so.Depth > 0 && body.Part != so.Part) || !(radius > 0) || !(lowest + body.Bottom < field.Stock.Max.Z - StockField.Tolerance))
                 continue;
             _left -= VisitsOf(from, to, radius);
-            if (!field.Meets(from + up, to + up, EndForm.Flat(radius), out _, out var depth))
-                continue;
-            (_met ??= []).Add(new BodyMet(cut, rapid, tool, body.Part, Math.Min(from.Z, to.Z), depth));
-            _isAsked = false;
-            return true;
+            if (field.Meets(from + up, to + up, EndForm.Flat(radius), out _, out var depth))
+                return met with { Part = body.Part, Depth = Math.Max(so.Depth, depth) };
         }
-        return false;
+        return met;
+    }
+
+    void Keep(in Meeting met, int tool, int cut, int rapid)
+    {
+        if (!(met.Depth > 0))
+            return;
+        (_met ??= []).Add(new BodyMet(cut, rapid, tool, met.Part, met.Lowest, met.Depth));
+        _isAsked = false;
     }
 
     readonly double VisitsOf(in Point3 from, in Point3 to, double radius)

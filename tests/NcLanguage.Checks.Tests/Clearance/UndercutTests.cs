@@ -104,6 +104,16 @@ public sealed class UndercutTests
         Assert.Equal(11, contact.Depth, 0.001);
     }
 
+    /// <summary>A loop comes to a line again: the contacts stand as the machine comes to them.</summary>
+    [Fact]
+    public void Contacts_of_a_loop_are_in_the_order_of_the_run()
+    {
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Block));
+        const string loop = "T4 M6\nG0 X20 Y30 Z5\n#1=0\nWHILE [#1 LT 2] DO1\nG0 X[20+#1*20]\nZ-2\nZ5\nY10\nZ-3\nZ5\nY30\n#1=[#1+1]\nEND1\nG0 Z50\nM30";
+        var run = ProgramRun.Create(SourceText.From(Start + loop), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
+        Assert.Equal([(20, -2), (20, -3), (40, -2), (40, -3)], StockContact.Of(run, CancellationToken.None).Select(contact => ((int)contact.To.X, (int)contact.To.Z)));
+    }
+
     /// <summary>The cut lies in one stretch of the text and the lift in another; whichever is edited, what is found is what a fresh look finds.</summary>
     [Theory]
     [InlineData("X60 F60", "X115 F60", 0)]

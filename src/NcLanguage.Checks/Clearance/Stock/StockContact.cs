@@ -22,25 +22,38 @@ public readonly record struct StockContact(int Line, ToolPart Part, Point3 From,
         for (var part = 0; part < parts.Length; part++)
         {
             var source = parts[part].Source;
-            var first = contacts.Count;
+            var ofPart = new List<(MoveOrder Order, StockContact Contact)>();
             foreach (ref readonly var met in parts[part].Met.AsSpan())
             {
                 ref readonly var rapid = ref source.LowRapids[met.Rapid];
-                contacts.Add(new StockContact(run.LineOf(part, rapid.Line), ToolPart.Cutting, rapid.From, rapid.To, met.Tip, met.Depth));
+                ofPart.Add((MoveOrder.Of(rapid, met.Rapid), new StockContact(run.LineOf(part, rapid.Line), ToolPart.Cutting, rapid.From, rapid.To, met.Tip, met.Depth)));
             }
             foreach (ref readonly var met in parts[part].Lifts.AsSpan())
             {
                 ref readonly var lift = ref source.LowRapids[met.Rapid];
-                contacts.Add(new StockContact(run.LineOf(part, lift.Line), ToolPart.Cutting, lift.From, lift.To, lift.From, met.Above));
+                ofPart.Add((MoveOrder.Of(lift, met.Rapid), new StockContact(run.LineOf(part, lift.Line), ToolPart.Cutting, lift.From, lift.To, lift.From, met.Above)));
             }
             foreach (ref readonly var met in parts[part].Bodies.AsSpan())
             {
+                var order = met.Cut >= 0 ? MoveOrder.OfCut(met.Cut) : MoveOrder.Of(source.LowRapids[met.Rapid], met.Rapid);
                 var (line, from, to) = met.Cut >= 0 ? WayOf(source.Cuts[met.Cut]) : WayOf(source.LowRapids[met.Rapid]);
-                contacts.Add(new StockContact(run.LineOf(part, line), met.Part, from, to, from.Z < to.Z ? from : to, met.Depth));
+                ofPart.Add((order, new StockContact(run.LineOf(part, line), met.Part, from, to, from.Z < to.Z ? from : to, met.Depth)));
             }
-            contacts.Sort(first, contacts.Count - first, Comparer<StockContact>.Create((a, b) => a.Line.CompareTo(b.Line)));
+            contacts.AddRange(ofPart.OrderBy(contact => contact.Order).Select(contact => contact.Contact));
         }
         return contacts;
+    }
+
+    /// <summary>The order of the moves of a part. Lines tell none: a loop comes to them again.</summary>
+    /// <param name="Cuts">How many cuts come before it.</param>
+    /// <param name="Rapid">Which of the part's low rapids it is; behind all of them for a cut, which follows those that come before it.</param>
+    readonly record struct MoveOrder(int Cuts, int Rapid) : IComparable<MoveOrder>
+    {
+        public static MoveOrder OfCut(int cut) => new(cut, int.MaxValue);
+
+        public static MoveOrder Of(in LowRapid rapid, int index) => new(rapid.CutsBefore, index);
+
+        public int CompareTo(MoveOrder other) => (Cuts, Rapid).CompareTo((other.Cuts, other.Rapid));
     }
 
     static (int Line, Point3 From, Point3 To) WayOf(in StockCut cut) => (cut.Line, cut.From, cut.To);

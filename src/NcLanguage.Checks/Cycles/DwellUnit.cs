@@ -30,7 +30,7 @@ public sealed class DwellUnit : Rule
         Severity = Severity.Error,
         Title = "A dwell's number makes no sense in the unit in force",
         Finds = "P in a cycle or in G4, or X in G4 where the point decides, that is shorter than one turn of the spindle, or lasts 30 s or more (G4 with the spindle standing: 120 s). A warning where the other "
-            + "unit makes no more sense, and for a long G4 before the tool has cut, which may be a warm-up.",
+            + "unit makes no more sense, unless it is a long one in a cycle, and for a long G4 before the tool has cut, which may be a warm-up.",
         AtTheMachine = "Read in seconds, P500 lets the tool rub at the bottom of the hole for more than eight minutes; read in milliseconds, P0.5 does not dwell at all.",
         Example = CycleExample.Program("""
             G98 G82 X12 Y20 Z-3 R2 P500 F120

@@ -45,7 +45,7 @@ public sealed class CutHitsObstacle : Rule
             M5
             M30
             """,
-        NotFound = "Obstacles the setup does not list, and cuts whose place is not known (under radius compensation). "
+        NotFound = "Obstacles the setup does not list, and cuts whose place is not known (under radius compensation by a radius that is not known, say). "
             + "A hole that lies under an obstacle is hole-under-obstacle. A tool that already touches at the start of a cut is reported at the block that took it there.",
         Source = "Common practice; arcs as NISTIR 6556 §3.5.3 lays down.",
     };

@@ -52,7 +52,7 @@ public sealed class HitsSupport : Rule
             M30
             """,
         NotFound = "Supports the setup does not list, moves whose place is not known, probe moves, and holes not drilled along Z. Without the tool's diameter, or the point angle "
-            + "of a pointed tool, and of taps and centre drills, only the axis counts. On moves other than holes a cone or a round counts as sixteen cylinders inside it: a contact by less than one of their steps is missed.",
+            + "of a pointed tool, and of taps, only the axis counts. On moves other than holes so it does of centre drills, and a cone or a round counts as sixteen cylinders inside it: a contact by less than one of their steps is missed.",
         Source = "Common practice.",
     };
 

@@ -54,7 +54,7 @@ static class MachineCodeShape
     {
         if (read.Text(member, "it does nothing that the run depends on") is not { } text)
             return [];
-        string[] codes = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var codes = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (codes.FirstOrDefault(code => !MachineCode.MayStandFor.Contains(code)) is not { } odd)
             return [.. codes.Distinct()];
         read.Wrong(member.Value.Range, $"\"as\" names {MessageText.Clip(odd)}, but a code can only stand for {string.Join(", ", MachineCode.MayStandFor)}", "it does nothing that the run depends on");

@@ -16,14 +16,14 @@ public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, b
 /// <summary>Looks at how the programmed moves of contours in the XY plane meet, and picks the arcs that turn the wrong way. Under radius compensation too it is the programmed path that is looked at.</summary>
 sealed class ArcJoints
 {
-    /// <summary>Directions that differ by less go on smoothly, radians: half a degree for rounded numbers on small radii, and more for contours that are not quite tangent.</summary>
-    const double Smooth = 3 * Math.PI / 180;
+    /// <summary>Directions that differ by less go on smoothly, tangent of 3°: half a degree for rounded numbers on small radii, and more for contours that are not quite tangent.</summary>
+    const double Smooth = 0.0524;
 
-    /// <summary>A corner that is meant is no smaller, radians.</summary>
-    const double Corner = 30 * Math.PI / 180;
+    /// <summary>A corner that is meant is no smaller, tangent of 30°.</summary>
+    const double Corner = 0.5774;
 
-    /// <summary>From here on a move goes back where the one before came from, radians.</summary>
-    const double Back = 165 * Math.PI / 180;
+    /// <summary>So near to its reverse a move goes back where the one before came from, tangent of 15°.</summary>
+    const double Back = 0.2679;
 
     /// <summary>Centres and radii that differ by less are one, mm.</summary>
     const double Same = 0.01;
@@ -80,7 +80,7 @@ sealed class ArcJoints
         if (after.Motion == MotionMode.Linear)
         {
             piece = new Piece(start, end, default, 0, false, false, false, line);
-            return (end - start).Length > Same;
+            return !AreSame(start, end);
         }
         if (after.Motion is not (MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise))
             return false;
@@ -101,18 +101,18 @@ sealed class ArcJoints
 
     void Look(in Piece before, in Piece arc, in Piece behind)
     {
-        var (first, last) = (Angle(before.DirectionAtEnd, arc.DirectionAtStart), Angle(arc.DirectionAtEnd, behind.DirectionAtStart));
-        if (first <= Smooth && last <= Smooth)
+        var (first, last) = (new Joint(before.DirectionAtEnd, arc.DirectionAtStart), new Joint(arc.DirectionAtEnd, behind.DirectionAtStart));
+        if (first.IsWithin(Smooth) && last.IsWithin(Smooth))
         {
             _smooth.Add(arc.Radius);
             return;
         }
-        if (first < Corner || last < Corner || arc.IsOn(before) || arc.IsOn(behind))
+        if (first.IsWithin(Corner) || last.IsWithin(Corner) || arc.IsOn(before) || arc.IsOn(behind))
             return;
         var turned = arc.Turned();
-        if (Angle(before.DirectionAtEnd, turned.DirectionAtStart) > Smooth || Angle(turned.DirectionAtEnd, behind.DirectionAtStart) > Smooth)
+        if (!new Joint(before.DirectionAtEnd, turned.DirectionAtStart).IsWithin(Smooth) || !new Joint(turned.DirectionAtEnd, behind.DirectionAtStart).IsWithin(Smooth))
             return;
-        var turnsBack = first >= Back && last >= Back;
+        var turnsBack = first.Reversed.IsWithin(Back) && last.Reversed.IsWithin(Back);
         // A row of scallops: each comes back where the one before has ended.
         if (turnsBack && !arc.IsWholeTurn && (before.TurnsAs(arc) || behind.TurnsAs(arc)))
             return;
@@ -123,7 +123,24 @@ sealed class ArcJoints
             _corners.Add((found, arc.Radius));
     }
 
-    static double Angle(Point2 a, Point2 b) => Math.Abs(Math.Atan2(Point2.Cross(a, b), Point2.Dot(a, b)));
+    // Asked at every move: the square spares a root.
+    static bool AreSame(Point2 a, Point2 b) => Point2.Dot(a - b, a - b) <= Same * Same;
+
+    /// <summary>How two directions meet.</summary>
+    /// <param name="Across">Their cross product.</param>
+    /// <param name="Along">Their dot product.</param>
+    readonly record struct Joint(double Across, double Along)
+    {
+        public Joint(Point2 a, Point2 b)
+            : this(Point2.Cross(a, b), Point2.Dot(a, b))
+        {
+        }
+
+        public Joint Reversed => new(Across, -Along);
+
+        /// <summary>Whether they differ by no more than the angle of this tangent, below a right angle.</summary>
+        public bool IsWithin(double tangent) => Along > 0 && Math.Abs(Across) <= tangent * Along;
+    }
 
     /// <summary>A programmed move, seen from above.</summary>
     /// <param name="Radius">mm; 0 for a straight line.</param>
@@ -134,16 +151,16 @@ sealed class ArcJoints
 
         public bool IsArc => Radius > 0;
 
-        public bool IsWholeTurn => IsArc && (To - From).Length <= Same;
+        public bool IsWholeTurn => IsArc && AreSame(From, To);
 
         public Point2 DirectionAtStart => IsArc ? Along(From) : To - From;
 
         public Point2 DirectionAtEnd => IsArc ? Along(To) : To - From;
 
-        public bool EndsAt(Point2 place) => (place - To).Length <= Same;
+        public bool EndsAt(Point2 place) => AreSame(place, To);
 
         /// <summary>Whether both are arcs of one circle: one goes back over the other.</summary>
-        public bool IsOn(in Piece other) => IsArc && other.IsArc && (Center - other.Center).Length <= Same && Math.Abs(Radius - other.Radius) <= Same;
+        public bool IsOn(in Piece other) => IsArc && other.IsArc && AreSame(Center, other.Center) && Math.Abs(Radius - other.Radius) <= Same;
 
         public bool TurnsAs(in Piece arc) => IsArc && Clockwise == arc.Clockwise;
 

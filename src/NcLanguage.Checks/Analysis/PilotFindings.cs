@@ -13,18 +13,25 @@ static class PilotFindings
     /// <summary>Holes before a feed that are looked through for its pilot.</summary>
     const int MostHoles = 5000;
 
+    /// <summary>Findings that are looked at: more are told as they are.</summary>
+    const int MostFindings = 500;
+
     public static void TakeOut(ProgramRun run, List<Finding> findings)
     {
         // In the order of the text alone it is plain what lies between two blocks.
-        if (run.Flow is null)
-            findings.RemoveAll(finding => !finding.IsElsewhere && !finding.IsOfOtherSkip && IsOnTheWay(run, finding));
+        if (run.Flow is not null)
+            return;
+        var left = MostFindings;
+        findings.RemoveAll(finding => !finding.IsElsewhere && !finding.IsOfOtherSkip && (IsSlow(finding) || IsFast(finding)) && left-- > 0 && IsOnTheWay(run, finding));
     }
+
+    static bool IsSlow(Finding finding) => finding.Rule is CuttingSpeedRule && finding.Value < 0;
+
+    static bool IsFast(Finding finding) => finding.Rule is FeedPerTooth && finding.Value > 0;
 
     static bool IsOnTheWay(ProgramRun run, Finding finding)
     {
-        var isSlow = finding.Rule is CuttingSpeedRule && finding.Value < 0;
-        if (!isSlow && !(finding.Rule is FeedPerTooth && finding.Value > 0))
-            return false;
+        var isSlow = IsSlow(finding);
         var line = finding.Line;
         if (run.Job.Setup.FindTool(run.StepAt(line).After.Tool) is not { Kind: ToolKind.Drill } drill)
             return false;
@@ -46,7 +53,7 @@ static class PilotFindings
     static List<(Plunge Plunge, int Line)> PlungesIn(ProgramRun run, Tool drill, int from, int end)
     {
         var found = new List<(Plunge Plunge, int Line)>();
-        for (var part = 0; part < run.Results.Length; part++)
+        for (var part = run.Text.ChunkOfLine(from); part < run.Results.Length && run.Text.FirstLineOf(part) < end; part++)
             foreach (var plunge in run.Results[part].Plunges)
                 if (run.LineOf(part, plunge.Line) is var line && line >= from && line < end && plunge.Tool.Number == drill.Number)
                     found.Add((plunge, line));

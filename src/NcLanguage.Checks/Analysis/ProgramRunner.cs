@@ -46,12 +46,12 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
         // A run that kept to the order of the text has none that leads elsewhere.
         var steers = Before?.Flow is not null && _texts.Steer();
         if (!steers && RunInOrder(same, sameAtEnd))
-            return Made();
+            return Made(_parts);
         var flow = FlowScan.Run(text, _texts.All(), job, stepRules, cancel);
         return new ProgramRun(job, text, _texts.All(), flow.Parts, flow, flow.BlocksRun, Before);
     }
 
-    ProgramRun Made() => new(job, text, _texts.All(), _parts, null, _scan.BlocksRun, Before);
+    ProgramRun Made(PartResult[] parts) => new(job, text, _texts.All(), parts, null, _scan.BlocksRun, Before);
 
     /// <summary>Runs the blocks in the order of the text; false where one of them leads elsewhere.</summary>
     /// <param name="same">Chunks at the beginning that are those of the version before.</param>
@@ -90,7 +90,7 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
             if (onTheWay is not null && isLong && _parts.Length - i <= _sameAtEnd)
             {
                 TakeRest(i);
-                onTheWay(new ProgramRun(job, text, _texts.All(), [.. _parts], null, _scan.BlocksRun, Before));
+                onTheWay(Made([.. _parts]));
                 onTheWay = null;
             }
             if (job.WithTwoHands && _parts.Length - i >= ChunksForTwoHands && (_old is null || (onTheWay is null && isLong)))

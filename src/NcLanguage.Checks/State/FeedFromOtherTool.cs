@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -68,11 +67,9 @@ public sealed class FeedFromOtherTool : Rule
         var isEnded = (step.Step.Before.Happened & ~after.Happened & Happened.FeedOfOtherTool) != 0;
         if (!isEnded || (step.Step.Sets & (Slot.Feed | Slot.FeedMode | Slot.Tool)) != 0 || after.IsCalled || !(after.Feed > 0))
             return;
-        var tool = step.Job.Setup.FindTool(after.Tool);
-        if (tool?.Kind == ToolKind.Probe || (after.Cycle is 84 or 74 && tool?.Pitch is not null))
+        if (FirstCut.IsLeftOut(step))
             return;
-        var name = after.Tool > 0 ? $"T{after.Tool}" : "this tool";
-        step.ReportBlock(this, $"The first cut of {name} runs at the feed of the tool before, {Feed(step)}: no F has come since the tool change.", Slot.Feed, "This feed was given here.");
+        step.ReportBlock(this, $"The first cut of {FirstCut.ToolOf(step)} runs at the feed of the tool before, {Feed(step)}: no F has come since the tool change.", Slot.Feed, "This feed was given here.");
     }
 
     static string Feed(in StepContext step) => step.Step.After.FeedMode == FeedMode.PerTurn

@@ -2,7 +2,6 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -69,13 +68,11 @@ public sealed class SpeedFromOtherTool : Rule
         if ((step.Step.Before.Happened & ~after.Happened & Happened.SpeedOfOtherTool) == 0 || (step.Step.Sets & (Slot.Speed | Slot.Tool)) != 0 || after.IsCalled || !(after.Speed > 0)
             || after.Spindle is not (SpindleState.Clockwise or SpindleState.Counterclockwise))
             return;
-        var tool = step.Job.Setup.FindTool(after.Tool);
-        if (tool?.Kind == ToolKind.Probe || (after.Cycle is 84 or 74 && tool?.Pitch is not null))
+        if (FirstCut.IsLeftOut(step))
             return;
         // One cause, one finding: where the table shows that it is far off, that is told at M3.
-        if (tool is not null && ToolRange.Speed(step.Job.Setup, tool) is { } range && CuttingSpeedRule.SideOf(after.Speed, tool, range, step.Job) != 0)
+        if (step.Job.Setup.FindTool(after.Tool) is { } tool && ToolRange.Speed(step.Job.Setup, tool) is { } range && CuttingSpeedRule.SideOf(after.Speed, tool, range, step.Job) != 0)
             return;
-        var name = after.Tool > 0 ? $"T{after.Tool}" : "this tool";
-        step.ReportBlock(this, $"The first cut of {name} runs at the speed of the tool before, S{Say.Number(after.Speed)}: no S has come since the tool change.");
+        step.ReportBlock(this, $"The first cut of {FirstCut.ToolOf(step)} runs at the speed of the tool before, S{Say.Number(after.Speed)}: no S has come since the tool change.");
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using NcLanguage.Control.Codes.Tables;
 
 namespace NcLanguage.Control.Codes;
@@ -22,6 +23,15 @@ public static class CodeTable
     {
         var rows = (letter | 0x20) switch { 'g' => GCodes, 'm' => MCodes, _ => null };
         return rows is not null && (uint)tenths < (uint)rows.Length ? rows[tenths] : null;
+    }
+
+    /// <summary>The row of a code by its text, such as M3 or G54.1; null when there is none.</summary>
+    public static CodeEntry? Find(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > 1 && decimal.TryParse(text.AsSpan(1), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number is >= 0 and < 1000
+            ? Find(text[0], (int)(number * 10))
+            : null;
     }
 
     static ImmutableArray<CodeEntry> Collect()

@@ -16,7 +16,7 @@ sealed class OwnCodes
     OwnCodes(MachineProfile machine) => _codes = machine.Codes.ToDictionary(
         code => (code.Letter, code.Tenths),
         code => new OwnCode(
-            [.. code.As.Select(text => CodeTable.Find(text[0], MachineCode.Parse(text)!.Value.Tenths)!)],
+            [.. code.As.Select(text => CodeTable.Find(text)!)],
             code.Words.Aggregate(0u, (bits, letter) => bits | BlockWords.Bit(letter))));
 
     /// <summary>Those of a machine; null where it has none.</summary>

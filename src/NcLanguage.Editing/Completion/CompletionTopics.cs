@@ -1,4 +1,3 @@
-using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Control.Codes;
 using NcLanguage.Machine.Profiles;
@@ -34,8 +33,8 @@ public static class CompletionTopics
         var name = topic[(blank + 1)..];
         return topic[..blank] switch
         {
-            "code" => name.Split(' ') is [var text, var repeats] && FindCode(text) is { } code && Enum.TryParse<RepeatReading>(repeats, out var reading) ? OfCodeText(code, reading) : null,
-            "word" => name.Length > 2 && FindCode(name[2..]) is { } owner ? OfWordText(owner, name[0]) : null,
+            "code" => name.Split(' ') is [var text, var repeats] && CodeTable.Find(text) is { } code && Enum.TryParse<RepeatReading>(repeats, out var reading) ? OfCodeText(code, reading) : null,
+            "word" => name.Length > 2 && CodeTable.Find(name[2..]) is { } owner ? OfWordText(owner, name[0]) : null,
             "address" => name.Length == 1 && AddressTable.Find(name[0]) is { } address ? $"{address.Meaning}\n\nSource: {address.Source}" : null,
             "function" => FunctionTable.Find(name) is { } row ? $"{row.Meaning}\n\n`{row.Example}` is {Say.Number(row.ExampleValue, 6)}.\n\nSource: {row.Source}" : null,
             "statement" => StatementTable.Find(name, behindO: false) is { } plain ? OfStatementText(plain) : null,
@@ -45,11 +44,6 @@ public static class CompletionTopics
             _ => null,
         };
     }
-
-    static CodeEntry? FindCode(string text) =>
-        text.Length > 1 && decimal.TryParse(text.AsSpan(1), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number) && number is >= 0 and < 1000
-            ? CodeTable.Find(text[0], (int)(number * 10))
-            : null;
 
     static string OfCodeText(CodeEntry code, RepeatReading repeats)
     {

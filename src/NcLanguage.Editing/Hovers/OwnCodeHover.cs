@@ -24,5 +24,5 @@ static class OwnCodeHover
 
     static string Effect(MachineCode code) => code.As.IsEmpty
         ? "What it does beyond that is not followed here."
-        : $"It is followed as {string.Join(" and ", code.As.Select(text => $"{text} {CodeTable.Find(text[0], MachineCode.Parse(text)!.Value.Tenths)!.Name}"))}.";
+        : $"It is followed as {string.Join(" and ", code.As.Select(text => $"{text} {CodeTable.Find(text)!.Name}"))}.";
 }

@@ -28,7 +28,9 @@ static class CheckThroughput
         }
     }
 
-    static double Time(string executable, params string[] arguments)
+    /// <summary>Seconds of a run of the command.</summary>
+    /// <exception cref="InvalidOperationException">It did not end with 0.</exception>
+    public static double Time(string executable, params string[] arguments)
     {
         var start = new ProcessStartInfo(executable) { RedirectStandardOutput = true, RedirectStandardError = true };
         foreach (var argument in arguments)

@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Running;
 using NcLanguage.Benchmarks;
 using NcLanguage.Benchmarks.Peers;
+using NcLanguage.Benchmarks.Profile;
 using NcLanguage.Benchmarks.Soak;
 
 // What can be asked for:
@@ -11,6 +12,7 @@ using NcLanguage.Benchmarks.Soak;
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
 //   soak EXE [EDITS REQUESTS BLOCKS SEED]   simulated typing: memory, answers, and whether the server then says what a fresh one says
 //   sample BLOCKS FOLDER [KIND]   writes a program and the setup that the others use; KIND drilling, contour, mix (as it is) or calls
+//   profile EXE PROGRAMS FILE   has EXE, compiled as it runs, count its ways through its own code on the programs of a folder and on large ones, and writes the profile for the native compiler
 //   engine [options]  the engine in process, by BenchmarkDotNet: lex, analyse, edit, clearance, height field, each with the memory it takes
 switch (args)
 {
@@ -36,6 +38,9 @@ switch (args)
     case ["sample", var blocks, var folder, var kind] when Enum.TryParse<SampleKind>(kind, ignoreCase: true, out var program):
         SampleProgram.Write(int.Parse(blocks), folder, kind, program);
         return 0;
+    case ["profile", var executable, var programs, var file]:
+        ProfileRun.Run(Path.GetFullPath(executable), Path.GetFullPath(programs), Path.GetFullPath(file));
+        return 0;
     case ["stock"]:
         StockSpeed.Run();
         return 0;
@@ -43,6 +48,6 @@ switch (args)
         BenchmarkSwitcher.FromAssembly(typeof(SampleProgram).Assembly).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | sample BLOCKS FOLDER [KIND] | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | profile EXE PROGRAMS FILE | sample BLOCKS FOLDER [KIND] | engine [BenchmarkDotNet options]");
         return 2;
 }

@@ -20,6 +20,23 @@ static class StockPrograms
         ("5,000 holes, drill 5", Plate(5, ToolKind.Drill), Holes()),
     ];
 
+    /// <summary>The plate's setup as a file, with two clamps at its sides.</summary>
+    public static string SetupFile(Setup setup, bool stock)
+    {
+        var tool = setup.Tools[0];
+        var form = tool switch
+        {
+            { CornerRadius: { } radius } => $"\"cornerRadius\": {radius}, ",
+            { PointAngle: { } angle } => $"\"pointAngle\": {angle}, ",
+            _ => "",
+        };
+        return $$"""
+            { "units": "mm", "machine": "iso-mill", {{(stock ? "\"stock\": { \"min\": [0, 0, -40], \"max\": [500, 500, 0] }," : "")}} "clearance": 2,
+              "obstacles": [ { "name": "left clamp", "min": [-60, 200, -20], "max": [-10, 260, 25] }, { "name": "right clamp", "min": [510, 200, -20], "max": [560, 260, 25] } ],
+              "tools": [ { "number": 1, "kind": "{{ToolKindName.Format(tool.Kind!.Value)}}", "diameter": {{tool.Diameter}}, {{form}}"fluteLength": 45, "length": 100 } ] }
+            """;
+    }
+
     static Setup Plate(double diameter, ToolKind kind, double? corner = null) => new()
     {
         IsPresent = true,

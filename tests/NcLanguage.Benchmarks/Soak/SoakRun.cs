@@ -77,7 +77,7 @@ static class SoakRun
     static async Task RequestAsync(SoakClient server, Typist typist, Random random, Dictionary<string, int> outcome)
     {
         var (line, character) = typist.Cursor;
-        var (method, parameters) = Some(random.Next(13), line, character, typist.LineCount);
+        var (method, parameters) = SomeRequest.Of(random.Next(SomeRequest.Kinds), Uri, line, character, typist.LineCount);
         var (id, answering) = server.Begin(method, parameters);
         // An editor takes back what it no longer needs.
         if (random.Next(10) == 0)
@@ -91,36 +91,6 @@ static class SoakRun
         };
         lock (outcome)
             outcome[kind] = outcome.GetValueOrDefault(kind) + 1;
-    }
-
-    static (string Method, JsonObject Parameters) Some(int kind, int line, int character, int lineCount)
-    {
-        var document = new JsonObject { ["uri"] = Uri };
-        var range = new JsonObject { ["start"] = Typist.At(Math.Max(0, line - 30), 0), ["end"] = Typist.At(Math.Min(lineCount, line + 30), 0) };
-        JsonObject At() => new() { ["textDocument"] = document, ["position"] = Typist.At(line, character) };
-        JsonObject Of() => new() { ["textDocument"] = document };
-        JsonObject In() => new() { ["textDocument"] = document, ["range"] = range };
-        JsonObject With(JsonObject parameters, string name, JsonNode value)
-        {
-            parameters[name] = value;
-            return parameters;
-        }
-        return kind switch
-        {
-            0 => ("textDocument/hover", At()),
-            1 => ("textDocument/completion", At()),
-            2 => ("textDocument/signatureHelp", At()),
-            3 => ("textDocument/inlayHint", In()),
-            4 => ("textDocument/semanticTokens/range", In()),
-            5 => ("textDocument/semanticTokens/full", Of()),
-            6 => ("textDocument/documentSymbol", Of()),
-            7 => ("textDocument/foldingRange", Of()),
-            8 => ("textDocument/codeAction", With(In(), "context", new JsonObject { ["diagnostics"] = new JsonArray() })),
-            9 => ("textDocument/documentHighlight", At()),
-            10 => ("textDocument/references", With(At(), "context", new JsonObject { ["includeDeclaration"] = true })),
-            11 => ("nclanguage/stateAt", At()),
-            _ => ("textDocument/diagnostic", Of()),
-        };
     }
 
     static double Grown(List<double> memory)
@@ -140,12 +110,12 @@ static class SoakRun
         // A large program is answered twice: what compares distant places is told when the fingers have rested.
         await Task.Delay(Rest);
         Compare("findings", await server.FindingsAsync(Uri, version, Patience), await fresh.FindingsAsync(Uri, 1, Patience));
-        for (var kind = 0; kind < 13; kind++)
+        for (var kind = 0; kind < SomeRequest.Kinds; kind++)
         {
             for (var time = 0; time < 40; time++)
             {
                 var line = random.Next(lines.Length);
-                var (method, parameters) = Some(kind, line, random.Next(lines[line].Length + 1), lines.Length);
+                var (method, parameters) = SomeRequest.Of(kind, Uri, line, random.Next(lines[line].Length + 1), lines.Length);
                 Compare(method, Settled(await server.AskAsync(method, parameters.DeepClone())), Settled(await fresh.AskAsync(method, parameters.DeepClone())));
             }
         }

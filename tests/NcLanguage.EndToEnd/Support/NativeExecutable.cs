@@ -22,6 +22,9 @@ static class NativeExecutable
     /// <summary>What the publishing that made the file wrote.</summary>
     public static string Log => Path.Combine(Folder, "publish.log");
 
+    /// <summary>What the publishing made on its way.</summary>
+    public static string Build => Repository.At("artifacts", "native", "build");
+
     /// <summary>The executable, when it is there and no source is newer; else null.</summary>
     public static string? Current => IsCurrent ? Executable : null;
 
@@ -38,14 +41,13 @@ static class NativeExecutable
             return Executable;
         // Its own folders: the tests' build of the same projects is neither waited for nor disturbed. The native compiler
         // must run again, for a skipped one warns of nothing.
-        var build = Repository.At("artifacts", "native", "build");
-        Remove(Path.Combine(build, "obj", "NcLanguage.Cli"));
+        Remove(Path.Combine(Build, "obj", "NcLanguage.Cli"));
         Remove(Folder);
         var started = DateTime.UtcNow;
         var run = await CommandLine.RunAsync(
             [
                 "dotnet", "publish", Repository.At("src", "NcLanguage.Cli"), "-c", "Release", "-r", RuntimeInformation.RuntimeIdentifier,
-                "--artifacts-path", build, "-o", Folder, "-p:RunAnalyzersDuringBuild=false", "-nodeReuse:false", "--nologo", "-v", "minimal",
+                "--artifacts-path", Build, "-o", Folder, "-p:RunAnalyzersDuringBuild=false", "-nodeReuse:false", "--nologo", "-v", "minimal",
             ],
             Limit);
         Assert.True(run.ExitCode == 0 && File.Exists(Executable), $"Publishing ended with {run.ExitCode}:\n{run.Output}{run.Errors}");

@@ -18,23 +18,26 @@ sealed class FlowFindings(SourceText text)
     /// <param name="run">Which of its runs this is, from 1.</param>
     public void Begin(FlowRunner runner, int run)
     {
-        Begin(runner.OwnLine);
-        _run = run;
+        Begin(runner.OwnLine, run);
         _elsewhere = runner.Text.Name is null ? null : runner;
     }
 
-    /// <summary>Begins a block on a line (0-based) that the run has not come to.</summary>
-    public void Begin(int line)
+    /// <summary>Begins a block on a line (0-based) of the program itself, for instance one that the run has not come to.</summary>
+    /// <param name="run">Which of its runs this is, from 1.</param>
+    public void Begin(int line, int run = 1)
     {
         _step++;
         _line = line;
-        _run = 1;
+        _run = run;
         _elsewhere = null;
     }
 
-    public void Add(Finding finding)
+    /// <summary>A finding of the block, where it stands in the whole text.</summary>
+    public Finding Place(Finding finding) => _elsewhere is { } runner ? AtCall(finding, runner) : finding with { Line = _line };
+
+    /// <summary>Adds a finding of the block that stands where it is told.</summary>
+    public void Add(Finding placed)
     {
-        var placed = _elsewhere is { } runner ? AtCall(finding, runner) : finding with { Line = _line };
         var key = (placed.Rule, placed.Line, placed.StartColumn, placed.EndColumn);
         if (!_known.TryGetValue(key, out var index))
         {

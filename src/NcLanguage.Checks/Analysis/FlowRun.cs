@@ -27,6 +27,13 @@ public sealed class FlowRun : ICallsAhead
     /// <summary>What ran, in that order.</summary>
     public required PartResult[] Parts { get; init; }
 
+    /// <summary>What each of the parts brought beside its results.</summary>
+    internal FlowStretch[] Stretches { get; init; } = [];
+
+    /// <summary>Whether the run of a new version of the text may go on behind stretches of this one: it came to an end, knew its way everywhere, called no other file, and went nowhere but where
+    /// calls and returns lead.</summary>
+    internal bool MayServe { get; init; }
+
     /// <summary>The blocks that the run did not come to, looked at with nothing known.</summary>
     public required PartResult[] NotReached { get; init; }
 
@@ -54,7 +61,10 @@ public sealed class FlowRun : ICallsAhead
     /// <summary>Blocks of the run.</summary>
     public required int BlocksFollowed { get; init; }
 
-    /// <summary>Blocks run for it, those included that the run did not come to.</summary>
+    /// <summary>Blocks of the run and those that it did not come to.</summary>
+    public required int Blocks { get; init; }
+
+    /// <summary>Blocks that had to be run to make this from the run of the version before, those included that the run did not come to.</summary>
     public required int BlocksRun { get; init; }
 
     /// <summary>How many times the block on a line (0-based) runs.</summary>

@@ -29,6 +29,18 @@ sealed class LineMap
     /// <summary>The lines of the new text that the old one does not have, the end excluded.</summary>
     public (int First, int End) Changed => (_same, _after.LineCount - _sameAtEnd);
 
+    /// <summary>The lines of the old text that the new one does not have, the end excluded.</summary>
+    public (int First, int End) Gone => (_same, _linesBefore - _sameAtEnd);
+
+    /// <summary>The new number of a line (0-based) that is the same in both; −1 for one that is gone or another one now.</summary>
+    public int Same(int line) => line < _same ? line : line >= _linesBefore - _sameAtEnd ? line + Shift : -1;
+
+    /// <summary>The old number of a line (0-based) of the new text that is the same in both; −1 for one that is new.</summary>
+    public int SameBefore(int line) => line < _same ? line : line >= _after.LineCount - _sameAtEnd ? line - Shift : -1;
+
+    /// <summary>How many lines further down those behind the edit stand.</summary>
+    public int Shift => _after.LineCount - _linesBefore;
+
     /// <summary>A finding at its new place; null where its line is gone, or may be another one now.</summary>
     public Finding? Move(Finding finding)
     {
@@ -47,7 +59,7 @@ sealed class LineMap
     {
         if (line < _same || (_linesBefore == _after.LineCount && line < _linesBefore))
             return line;
-        return line >= _linesBefore - _sameAtEnd ? line + _after.LineCount - _linesBefore : -1;
+        return line >= _linesBefore - _sameAtEnd ? line + Shift : -1;
     }
 
     static int FirstLineOf(SourceText text, int chunk) => chunk == text.Chunks.Length ? text.LineCount : text.FirstLineOf(chunk);

@@ -178,6 +178,14 @@ public sealed record PartResult
         return new ArcPath(cut.From, cut.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns);
     }
 
+    /// <summary>The same blocks at other lines of the whole text: what was looked up for those lines is not known of these.</summary>
+    internal PartResult AtLines(int[] lines)
+    {
+        var moved = this with { Lines = lines, Repeats = null };
+        (moved._placed, moved._comparison, moved.TimesCompared) = (null, null, 0);
+        return moved;
+    }
+
     /// <summary>Which of its holes its run has drilled before, as it was looked up last.</summary>
     internal PartRepeats? Repeats
     {

@@ -9,7 +9,7 @@ namespace NcLanguage.Checks.Analysis;
 
 /// <summary>A program run from its first block to its last under one way of reading: an immutable row of results in the order in which the blocks ran.
 /// Where that is the order of the text there is one part a chunk, and after an edit only the chunks that changed run again, and those whose entry state
-/// differs from before. A program with jumps, loops or calls is followed from its beginning.</summary>
+/// differs from before. A program with jumps or loops is followed from its beginning; one that only calls from the edit on, until it comes to known blocks in a known state.</summary>
 public sealed partial class ProgramRun
 {
     readonly PartResult[] _parts;
@@ -81,7 +81,7 @@ public sealed partial class ProgramRun
         get
         {
             if (Flow is { } flow)
-                return flow.BlocksRun;
+                return flow.Blocks;
             var blocks = 0;
             foreach (var part in _parts)
                 blocks += part.Blocks;

@@ -47,7 +47,7 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
         var steers = Before?.Flow is not null && _texts.Steer();
         if (!steers && RunInOrder(same, sameAtEnd))
             return Made(_parts);
-        var flow = FlowScan.Run(text, _texts.All(), job, stepRules, cancel);
+        var flow = FlowScan.Run(text, _texts.All(), job, stepRules, Before?.Flow, cancel);
         return new ProgramRun(job, text, _texts.All(), flow.Parts, flow, flow.BlocksRun, Before);
     }
 

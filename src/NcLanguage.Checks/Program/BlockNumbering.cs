@@ -25,16 +25,17 @@ static class BlockNumbering
         return padded ? digits.PadLeft(Math.Min(width, MostDigits), '0') : digits;
     }
 
-    /// <summary>True when the numbers of the file rise throughout, which its parts tell without a look at each number.</summary>
+    /// <summary>True when the numbers of each program of the file rise throughout, which its chunks tell without a look at each number.</summary>
     public static bool Rises(ProgramRun run)
     {
-        var greatest = -1;
-        foreach (var result in run.Texts)
+        var last = -1;
+        foreach (var text in run.Texts)
         {
-            var range = result.NumberRange;
-            if (!range.Rises || (range.Least >= 0 && range.Least <= greatest))
+            var range = text.NumberRange;
+            if (!range.Rises || (range.First >= 0 && range.First <= last))
                 return false;
-            greatest = Math.Max(greatest, range.Greatest);
+            if (range.BeginsProgram || range.Last >= 0)
+                last = range.Last;
         }
         return true;
     }

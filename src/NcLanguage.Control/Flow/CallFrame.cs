@@ -58,6 +58,9 @@ sealed class CallFrame(FlowText text, Region region, int number)
     {
         get
         {
+            // Asked before each block of a run, and hardly ever is there one.
+            if (_waiting.Count == 0)
+                return null;
             foreach (var (place, _) in _waiting)
                 return place;
             return null;

@@ -30,7 +30,11 @@ enum MarkKind : byte
 /// <summary>A place that matters for the order in which blocks run.</summary>
 /// <param name="Line">0-based, within its chunk or text.</param>
 /// <param name="Number">The program's number, or the one that pairs statements; −1 where there is none or it is not plain.</param>
-readonly record struct Mark(MarkKind Kind, StatementKind Statement, bool BehindO, int Number, int Line);
+readonly record struct Mark(MarkKind Kind, StatementKind Statement, bool BehindO, int Number, int Line)
+{
+    /// <summary>Whether a program begins or ends with it.</summary>
+    public bool BoundsProgram => Kind is MarkKind.Program or MarkKind.Percent;
+}
 
 /// <summary>The places of a chunk that matter for the order in which blocks run, and its block numbers.</summary>
 public sealed class ChunkMarks

@@ -117,6 +117,10 @@ public sealed partial class FlowRunner : ICallsAhead
     /// <summary>Whether the state the block met is not just the one that the block before left: behind calls, returns, and where ways come together.</summary>
     public bool HasNewState { get; private set; } = true;
 
+    /// <summary>Whether the state that the next block meets is not just the one that the last has left.</summary>
+    // A call that hands nothing over begins as its block has left things.
+    public bool IsNewStateNext => _hasNewState && _state != Step.After;
+
     /// <summary>How the run has ended, once <see cref="MoveNext"/> has run its last block.</summary>
     public FlowEnd End { get; private set; }
 
@@ -129,6 +133,34 @@ public sealed partial class FlowRunner : ICallsAhead
     /// <summary>The state behind the last block.</summary>
     public ControlState State => _state;
 
+    /// <summary>How many more blocks are followed.</summary>
+    public int Room => _mostBlocks - Blocks;
+
+    /// <summary>Whether it was anywhere not known which way the run goes.</summary>
+    public bool HasDoubts => _watch.HasDoubts;
+
+    /// <summary>The line (0-based) whose block runs next, where no call is under way and no other way waits, so that what comes hangs on the line and the state alone; −1 anywhere else.</summary>
+    public int PlainLine => End == FlowEnd.None && _frames.Count == 1 && _frames.Peek().FirstWaiting is null ? _next.Line : -1;
+
+    /// <summary>Goes on at a line of the program itself, as if blocks in between had run that left this state. No call may be under way, before or there.</summary>
+    /// <param name="line">The line (0-based), which holds a block.</param>
+    /// <param name="state">What the block there meets.</param>
+    /// <param name="blocks">How many blocks lie in between.</param>
+    public void GoOnAt(int line, in ControlState state, int blocks)
+    {
+        SetState(state);
+        _next = new Place(line, false);
+        Blocks += blocks;
+    }
+
+    /// <summary>Whether any block since the last question looked at what follows it.</summary>
+    public bool HasLookedAhead()
+    {
+        var hasLooked = _ahead.Farthest > 0;
+        _ahead.Farthest = 0;
+        return hasLooked;
+    }
+
     /// <summary>Runs the next block; false when there is none.</summary>
     public bool MoveNext()
     {
@@ -139,8 +171,7 @@ public sealed partial class FlowRunner : ICallsAhead
             End = FlowEnd.TooLong;
             return false;
         }
-        // A call that hands nothing over begins as its block has left things.
-        HasNewState = _hasNewState && _state != Step.After;
+        HasNewState = IsNewStateNext;
         _hasNewState = false;
         var frame = _frames.Peek();
         (Text, Line, _at) = (frame.Text, _next.Line, _next);

@@ -135,7 +135,7 @@ public sealed partial class FlowText
     int EndOfProgram(int index)
     {
         for (var i = index + 1; i < _marks.Length; i++)
-            if (_marks[i].Kind is MarkKind.Program or MarkKind.Percent)
+            if (_marks[i].BoundsProgram)
                 return _marks[i].Line;
         return Text.LineCount;
     }

@@ -18,7 +18,7 @@ sealed class MarkIndex
     {
         _marks = marks;
         for (var i = 0; i < marks.Length; i++)
-            if (marks[i].Kind is MarkKind.Program or MarkKind.Percent)
+            if (marks[i].BoundsProgram)
                 _bounds.Add(i);
             else if (marks[i] is { Kind: MarkKind.Structure } mark)
             {
@@ -31,7 +31,7 @@ sealed class MarkIndex
         {
             if (marks[i].Kind == MarkKind.Program)
                 _programs[marks[i].Number] = new Region(marks[i].Line, lines);
-            if (marks[i].Kind is MarkKind.Program or MarkKind.Percent)
+            if (marks[i].BoundsProgram)
                 lines = marks[i].Line;
         }
     }

@@ -119,6 +119,51 @@ public sealed class IncrementalTests
         Assert.True(steered > 300 && straight > 10, $"{steered} steered, {straight} straight");
     }
 
+    /// <summary>Blocks of programs that do no more than call: those that set variables, and those that call, once or more often.</summary>
+    static readonly string[] Calling =
+        ["M98 P2000", "M98 P2001", "M98 P2000 L3", "M98 P2001 L2", "G65 P2000 A4", "G65 P2001 B2 L2", "#1=#1+1", "#101=#101+1", "X#101", "G81 X#1 Y5 Z-5 R2"];
+
+    /// <summary>Blocks that make the run lead elsewhere, end where none was, or lose its way.</summary>
+    static readonly string[] Bounds = ["O2000", "M99", "M99 P10", "", "GOTO 10", "%", "M30", "M98 P77", "M98 P2000 L#1"];
+
+    static readonly Gen<string> CallingLine = Gen.Int[0, Blocks.Length + 4 * Calling.Length - 1].Select(i => i < Blocks.Length ? Blocks[i] : Calling[(i - Blocks.Length) / 4]).Where(line => line is not ("M30" or "%" or "O2000") && !line.StartsWith("IF", StringComparison.Ordinal));
+
+    static readonly Gen<string> CallingProgram = Gen.Select(CallingLine.Array[5, 40], CallingLine.Array[0, 10], CallingLine.Array[0, 10]).Select((main, first, second) =>
+        string.Join('\n', [.. Blocks[..1], .. main, "M30", "O2000", .. first.Where(line => !line.Contains("P2000", StringComparison.Ordinal)), "M99", "O2001", .. second.Where(line => !line.Contains("P2001", StringComparison.Ordinal)), "M99"]));
+
+    /// <summary>The same for programs that do no more than call, and for edits of a line or a few: of these runs much is gone over.</summary>
+    [Fact]
+    public void Analysis_of_calling_programs_after_small_edits_equals_analysis_from_scratch()
+    {
+        var (edited, goneOver) = (0, 0);
+        Gen.Select(AnyMachine, CallingProgram, Gen.Select(Gen.Double[0, 1], Gen.Int[0, 2], Gen.OneOf(CallingLine.Array[0, 2], CallingLine.Array[0, 2], Gen.Int[0, Bounds.Length - 1].Select(i => Bounds[i..(i + 1)]))).Array[1, 6]).Sample((machine, start, edits) =>
+        {
+            var options = AnalysisOptions.Default with { MostBlocks = 1000 };
+            var text = SourceText.From(start);
+            var analysis = ProgramAnalysis.Create(text, Plate, machine, options);
+            foreach (var (where, gone, insert) in edits)
+            {
+                var line = (int)(where * (text.LineCount - 1));
+                var (from, to) = (text.OffsetOf(line, 0), text.OffsetOf(Math.Min(line + gone, text.LineCount - 1), 0));
+                text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Concat(insert.Select(block => block + "\n"))));
+                analysis = analysis.WithText(text);
+                var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine, options);
+                Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
+                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
+                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
+                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
+                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
+                Assert.Equal(fresh.Main.Flow?.Runs, analysis.Main.Flow?.Runs);
+                Assert.Equal(fresh.Main.Flow?.BlocksFollowed, analysis.Main.Flow?.BlocksFollowed);
+                Assert.Equal(fresh.Main.Flow?.Passages.OrderBy(led => led.Key), analysis.Main.Flow?.Passages.OrderBy(led => led.Key));
+                Interlocked.Increment(ref edited);
+                if (analysis.Main.Flow is not null && analysis.Main.BlocksRun < fresh.Main.BlocksRun)
+                    Interlocked.Increment(ref goneOver);
+            }
+        }, iter: 500);
+        Assert.True(goneOver > 100, $"{edited} edits, {goneOver} that left stretches of a run that calls as they were");
+    }
+
     /// <summary>The coordinates that places of each block are meant in.</summary>
     static List<WorkCoordinates> CoordinatesOf(ProgramAnalysis analysis)
     {
@@ -166,6 +211,27 @@ public sealed class IncrementalTests
         var at = analysis.Text.OffsetOf(line, analysis.Text.Line(line).Length);
         var edited = analysis.WithText(analysis.Text.WithChange(at, at, "1"u8));
         Assert.InRange(edited.BlocksRun, 1, 400);
+    }
+
+    /// <summary>The same where the program calls, whether the edit is in a line or adds one.</summary>
+    [Theory]
+    [InlineData(0.0, "1")]
+    [InlineData(0.5, "1")]
+    [InlineData(0.999, "1")]
+    [InlineData(0.0, "\nG4 P1")]
+    [InlineData(0.5, "\nG4 P1")]
+    [InlineData(0.5, "\n")]
+    public void A_keystroke_in_a_program_that_calls_runs_few_blocks(double where, string typed)
+    {
+        var main = "G21 G90 G17 G54\nT1 M6\nG43 H1 Z50\nS1200 M3\nF120\n"
+            + string.Concat(Enumerable.Range(0, 20_000).Select(i => i % 50 == 0 ? "M98 P2000\n" : $"N{i} G1 X{i % 90} Y{i % 40} Z-1\n")) + "M30\n";
+        var analysis = ProgramAnalysis.Create(SourceText.From(main + "O2000\nG0 Z50\nG4 P1\nG0 X0 Y0\nM99\n"), Plate, MachineProfile.IsoMill with { IsChosen = true });
+        var line = 7 + (int)(where * 20_000);
+        var at = analysis.Text.OffsetOf(line, analysis.Text.Line(line).Length);
+        var edited = analysis.WithText(analysis.Text.WithChange(at, at, System.Text.Encoding.ASCII.GetBytes(typed)));
+        Assert.NotNull(edited.Main.Flow);
+        Assert.InRange(edited.BlocksRun, 1, 1_000);
+        Assert.Equal(ProgramAnalysis.Create(edited.Text, Plate, edited.Machine).Findings.ToList(), edited.Findings.ToList());
     }
 
     /// <summary>Lines inserted at the top change no state: what stands below is not run again.</summary>

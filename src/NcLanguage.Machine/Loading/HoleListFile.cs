@@ -104,7 +104,7 @@ public static class HoleListFile
                 return null;
             }
             var number = separator == ',' ? written : written.Replace(',', '.');
-            if (!double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value))
+            if (!double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
                 mistakes.Add((line, $"{name} is {MessageText.Clip(written)}, which is no number"));
             else if (value * column.Scale is var mm && (mm <= above || Math.Abs(mm) > Bounds.GreatestLength))
                 mistakes.Add((line, $"{name} is {MessageText.Clip(written)}, {(mm <= above ? "but has to be above 0" : "which is too far away")}"));

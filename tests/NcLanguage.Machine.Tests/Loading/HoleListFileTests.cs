@@ -43,6 +43,8 @@ public sealed class HoleListFileTests
     [InlineData("x,y,x\n1,2,3\n", 1, "two columns x")]
     [InlineData("x [cm],y\n1,2\n", 1, "neither mm nor in")]
     [InlineData("x,y\n1,2\n1,zwei\n", 3, "y is zwei, which is no number")]
+    [InlineData("x,y\n1,NaN\n", 2, "y is NaN, which is no number")]
+    [InlineData("x,y,depth\n1,2,Infinity\n", 2, "depth is Infinity, which is no number")]
     [InlineData("x,y\n1\n", 2, "y is missing")]
     [InlineData("x,y\n1e5,2\n", 2, "no number")]
     [InlineData("x,y,depth\n1,2,-3\n", 2, "depth is -3, but has to be above 0")]

@@ -1,6 +1,7 @@
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Control.Execution;
 
@@ -99,8 +100,8 @@ ref partial struct BlockRun
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
     }
 
-    /// <summary>Feeds down by the peck, each time back to the level the hole is left at (NISTIR 6556 §3.5.16.4; or up by the gap) and down
-    /// by rapid to just above the last bottom.</summary>
+    /// <summary>Feeds down by the peck, each time back to the level the hole is left at (NISTIR 6556 §3.5.16.4; by the reading to R, or up by the gap)
+    /// and down by rapid to just above the last bottom.</summary>
     readonly void Peck(bool fullRetract)
     {
         var depth = DepthAxis;
@@ -118,7 +119,7 @@ ref partial struct BlockRun
             Down();
             return;
         }
-        var clear = ReturnLevelOfHole();
+        var clear = Readings.PeckReturn == PeckReturnReading.RLevel ? _state.RLevel : ReturnLevelOfHole();
         var reached = _state.RLevel;
         while (true)
         {

@@ -105,6 +105,14 @@ public static class ReadingTable
             ],
             r => (int)r.IncrementalR, (r, i) => r with { IncrementalR = (IncrementalRReading)i }),
         new(
+            "peckReturn", "How far the tool comes out between the pecks of G83.",
+            "Deep holes take more or less time than is told, and the tool goes up and down another way than expected.",
+            [
+                new("returnLevel", "To the level at which the hole is left: the initial level under G98, the R level under G99."),
+                new("rLevel", "To the R level, under G98 as under G99; only the way out behind the last peck goes to the initial level."),
+            ],
+            r => (int)r.PeckReturn, (r, i) => r with { PeckReturn = (PeckReturnReading)i }),
+        new(
             "zeroRepeats", "What 0 repeats in a block of a cycle mean.",
             "The control stops where the cycle was only to be kept for the places of a subprogram.",
             [

@@ -36,6 +36,9 @@ public enum StopReading { BeforeMotion, AfterMotion }
 /// <summary>Where a cycle's R counts from under G91.</summary>
 public enum IncrementalRReading { PresentLevel, InitialLevel }
 
+/// <summary>How far the tool comes out between the pecks of G83: to the level at which the hole is left, or to R.</summary>
+public enum PeckReturnReading { ReturnLevel, RLevel }
+
 /// <summary>What 0 repeats in a cycle mean.</summary>
 public enum ZeroRepeatsReading { Alarm, KeepsCycle }
 
@@ -84,6 +87,8 @@ public sealed record Readings
     public StopReading StopsAct { get; init; } = StopReading.BeforeMotion;
 
     public IncrementalRReading IncrementalR { get; init; } = IncrementalRReading.PresentLevel;
+
+    public PeckReturnReading PeckReturn { get; init; } = PeckReturnReading.ReturnLevel;
 
     public ZeroRepeatsReading ZeroRepeats { get; init; } = ZeroRepeatsReading.Alarm;
 

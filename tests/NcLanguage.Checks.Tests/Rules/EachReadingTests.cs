@@ -34,6 +34,8 @@ public sealed class EachReadingTests
 
     const string Steps = Start + "G0 X0 Y0 Z20\nG91 G99 G81 X10 R-18 Z-7 F100\nX10 R-1\nG80 G90\nM30";
 
+    const string Pecks = Start + "G0 X0 Y0 Z50\nG98 G83 X0 Y0 Z-8 R2 Q5 F600\nG80\nM30";
+
     const string Kept = Start + "T3 M6\nS1000 M3\nG0 X10 Y0\nG43 H3 Z20\nG99 G81 X10 Y0 Z-5 R2 F100 L0\nX20\nG80\nG53 G0 Z0\nM5\nM30";
 
     // Once round from X10 Y0 about X30 (radius 20, 2π·20 mm at 1200 mm/min) or about X20 (radius 10).
@@ -78,6 +80,10 @@ public sealed class EachReadingTests
         ("stopsAct=afterMotion", "findings", Cut, ""),
         ("incrementalR=presentLevel", "levels", Steps, "20>2>2, 2>1>1"),
         ("incrementalR=initialLevel", "levels", Steps, "20>2>2, 19>19>19"), // below R it is lifted first
+        // Feeds of 5 and 6 mm at 10 mm/s; rapids of 48 and 58 mm, and between the pecks of 53 and 52, or of 5 and 4, at up to 250 mm/s and 3,000 mm/s².
+        // NISTIR 6556 §3.5.16.4 goes up to the level where the hole is left; that other controls stay at R is common practice.
+        ("peckReturn=returnLevel", "seconds", Pecks, "2.2773"),
+        ("peckReturn=rLevel", "seconds", Pecks, "1.8453"),
         // NISTIR 6556 §3.5.16 refuses 0; that a cycle is kept by it for the places of a subprogram is common practice.
         ("zeroRepeats=alarm", "findings", Kept, "value-not-allowed"),
         ("zeroRepeats=keepsCycle", "findings", Kept, ""),

@@ -62,6 +62,19 @@ public sealed class CycleTests
             ["rapid 5 0 10", "rapid 5 0 2", "feed 5 0 -3", "rapid 5 0 10", "rapid 5 0 -2", "feed 5 0 -8", "rapid 5 0 10"],
             Start().Run("G98 G83 X5 Z-8 R2 Q5").Log);
 
+    /// <summary>Reading peckReturn=rLevel (common practice): under G98 too the pecks come out to R only, and the hole is left at the initial level.</summary>
+    [Fact]
+    public void Pecks_come_out_to_R_where_it_is_read_so()
+    {
+        var session = Start(r => r with { PeckReturn = PeckReturnReading.RLevel }).Run("G98 G83 X5 Z-8 R2 Q5");
+        Assert.Equal(["rapid 5 0 10", "rapid 5 0 2", "feed 5 0 -3", "rapid 5 0 2", "rapid 5 0 -2", "feed 5 0 -8", "rapid 5 0 10"], session.Log);
+        Assert.Equal(10, session.Holes[0].ReturnTo);
+
+        // Without any return word the way out is not known, the pecks are.
+        session = Start(r => r with { PeckReturn = PeckReturnReading.RLevel }).Run("G83 X5 Z-8 R2 Q5");
+        Assert.Equal(["rapid 5 0 10", "rapid 5 0 2", "feed 5 0 -3", "rapid 5 0 2", "rapid 5 0 -2", "feed 5 0 -8", "rapid 5 0 ?"], session.Log);
+    }
+
     /// <summary>Handbook formula ceil((R−Z)/Q) (facts 3.8): strokes of random depths, the last one to the bottom.</summary>
     [Theory]
     [InlineData(2, -20, 5, 5)]

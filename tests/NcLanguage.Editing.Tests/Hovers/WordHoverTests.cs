@@ -29,7 +29,7 @@ public sealed class WordHoverTests
         """
         **G83** peck drilling
 
-        Feeds down peck by peck, comes out at rapid after each, as far as the hole is left at, to clear the chips, and goes back in at rapid. Stays in force until replaced.
+        Feeds down peck by peck, comes out at rapid after each, to the level where the hole is left or, by the reading peckReturn, to R, to clear the chips, and goes back in at rapid. Stays in force until replaced.
 
         Carried over: F 120 mm/min (line 3); G99 back to Z2, R level Z2, dwell 0.5 s (line 5).
 

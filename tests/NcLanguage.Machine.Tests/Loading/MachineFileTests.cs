@@ -74,6 +74,7 @@ public class MachineFileTests
                 LengthOffset = LengthOffsetReading.WithTool,
                 StopsAct = StopReading.AfterMotion,
                 IncrementalR = IncrementalRReading.InitialLevel,
+                PeckReturn = PeckReturnReading.RLevel,
                 ZeroRepeats = ZeroRepeatsReading.KeepsCycle,
                 RapidsEndCycle = false,
                 ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false, Characters = "%()+-./:" },

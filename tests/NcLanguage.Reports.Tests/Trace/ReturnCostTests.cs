@@ -39,6 +39,15 @@ public sealed class ReturnCostTests
     }
 
     [Fact]
+    public void Pecks_that_come_out_to_R_cost_nothing_above_it()
+    {
+        var cost = Of("G98 G83 X10 Y20 Z-10 R2 Q5 F600\nX20", "peckReturn=rLevel");
+        // 50 up and 38 down; at R 12 up.
+        Assert.Equal(0.88, cost.Chosen, 9);
+        Assert.Equal(0.12, cost.Least, 9);
+    }
+
+    [Fact]
     public void A_return_at_feed_costs_its_feed()
     {
         var cost = Of("G98 G85 X10 Y20 Z-5 R2 F600\nX20");

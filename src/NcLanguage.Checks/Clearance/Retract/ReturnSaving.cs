@@ -31,8 +31,10 @@ static class ReturnSaving
         // What goes out at a feed does so all the way up (NISTIR 6556 §3.5.16.5, .6 and .10).
         var up = left.Cycle is 84 or 74 or 85 or 89 ? (hole.ArriveAt - left.RLevel) / left.Feed * 60 : Less(hole.ArriveAt, left.RLevel, left.Bottom, machine);
         // From its own R up to that of the next hole there is a lift of its own.
-        return down + up - Rapid(lower - left.RLevel, machine) + (left.Cycle == 83 ? OfPecks(left, hole.ArriveAt, machine) : 0);
+        return down + up - Rapid(lower - left.RLevel, machine) + (PecksGoUp(left, machine) ? OfPecks(left, hole.ArriveAt, machine) : 0);
     }
+
+    static bool PecksGoUp(in Left left, MachineProfile machine) => left.Cycle == 83 && machine.Readings.PeckReturn == PeckReturnReading.ReturnLevel;
 
     /// <summary>Each stroke but the last goes all the way up, and down again to just above where it ended (NISTIR 6556 §3.5.16.4).</summary>
     static double OfPecks(in Left left, double level, MachineProfile machine)

@@ -42,7 +42,7 @@ static class CycleCodes
         G(820, ModalGroup.Cycle, "drilling with dwell", "Feeds to the bottom, waits there and leaves the hole at rapid.", Nist("3.5.16.3"),
             [.. Hole, RepeatsK, BottomDwell]),
         G(830, ModalGroup.Cycle, "peck drilling",
-            "Feeds down peck by peck, comes out at rapid after each, as far as the hole is left at, to clear the chips, and goes back in at rapid.", Nist("3.5.16.4"),
+            "Feeds down peck by peck, comes out at rapid after each, to the level where the hole is left or, by the reading peckReturn, to R, to clear the chips, and goes back in at rapid.", Nist("3.5.16.4"),
             [.. Hole, RepeatsK, Carried('Q', Length, "depth of one peck"), BottomDwell]),
         G(840, ModalGroup.Cycle, "tapping",
             "Feeds down with the spindle turning clockwise, reverses it at the bottom and feeds out, one pitch for each turn.", Nist("3.5.16.5"),

@@ -195,7 +195,7 @@ public class HopFindingTests
         Assert.DoesNotContain(quick.Findings, f => f.Name == "return-higher-than-needed");
     }
 
-    // What is told is what the program then takes less, by the times of its moves: pecks go all the way up each time, a reamer or a tap at its feed (NISTIR 6556 §3.5.16.4 to .6).
+    // What is told is what the program then takes less, by the times of its moves: pecks go all the way up each time or, by the reading, to R; a reamer or a tap at its feed (NISTIR 6556 §3.5.16.4 to .6).
     [Theory]
     [InlineData("G81 X10 Y20 Z-5 R2")]
     [InlineData("G82 X10 Y20 Z-5 R2 P0.3")]
@@ -209,9 +209,10 @@ public class HopFindingTests
     [InlineData("G91 G83 X3 Z-15 R-38 Q4 L3\nG90 X30 Y20 Z-15 R2")]
     public void What_a_return_is_said_to_cost_is_saved(string blocks)
     {
-        foreach (var returns in (ReturnLevelReading[])[After, Before])
+        (ReturnLevelReading, PeckReturnReading)[] readings = [(After, PeckReturnReading.ReturnLevel), (After, PeckReturnReading.RLevel), (Before, PeckReturnReading.ReturnLevel)];
+        foreach (var (returns, pecks) in readings)
         {
-            var analysis = HopJob.Analyse(HopJob.Program($"G98 {blocks}\nX20\nX25"), HopJob.Setup(HopJob.Stud), returns);
+            var analysis = HopJob.Analyse(HopJob.Program($"G98 {blocks}\nX20\nX25"), HopJob.Setup(HopJob.Stud), returns, pecks);
             var finding = Assert.Single(analysis.Findings, finding => finding.Name == "return-higher-than-needed");
             var quick = ProgramAnalysis.Create(TextEdits.Apply(analysis.Text, Assert.Single(analysis.FixesOf(finding)).Edits), analysis.Setup, analysis.Machine);
             Assert.Equal(Seconds(analysis) - Seconds(quick), finding.Value, 6);

@@ -24,11 +24,12 @@ static class HopJob
         Tools = [new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 6 }],
     };
 
-    public static MachineProfile Machine(ReturnLevelReading returns) =>
-        MachineProfile.IsoMill with { IsChosen = true, Readings = new Readings { ReturnLevel = returns } };
+    public static MachineProfile Machine(ReturnLevelReading returns, PeckReturnReading pecks = PeckReturnReading.ReturnLevel) =>
+        MachineProfile.IsoMill with { IsChosen = true, Readings = new Readings { ReturnLevel = returns, PeckReturn = pecks } };
 
-    public static ProgramAnalysis Analyse(string text, Setup setup, ReturnLevelReading returns = ReturnLevelReading.AfterHole) =>
-        ProgramAnalysis.Create(SourceText.From(text.ReplaceLineEndings("\n")), setup, Machine(returns));
+    public static ProgramAnalysis Analyse(
+        string text, Setup setup, ReturnLevelReading returns = ReturnLevelReading.AfterHole, PeckReturnReading pecks = PeckReturnReading.ReturnLevel) =>
+        ProgramAnalysis.Create(SourceText.From(text.ReplaceLineEndings("\n")), setup, Machine(returns, pecks));
 
     /// <summary>A sound frame around the blocks of a cycle; these begin on line index <see cref="FirstBlock"/>.</summary>
     public static string Program(string blocks, double startLevel = 40) => FormattableString.Invariant($"""

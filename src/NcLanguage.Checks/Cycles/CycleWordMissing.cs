@@ -14,7 +14,7 @@ public sealed class CycleWordMissing : Rule
         Name = "cycle-word-missing",
         Severity = Severity.Error,
         Title = "A cycle lacks a word it needs",
-        Finds = "The first hole of a cycle without an R level, a depth or, for pecking, Q; and a cycle's block without any of X, Y and Z. Once for each cycle.",
+        Finds = "The first hole of a cycle without an R level, a depth or, for pecking, Q, or for back boring K; and a cycle's block without any of X, Y and Z. Once for each cycle.",
         AtTheMachine = "The control stops with an alarm, or takes a value left over from an earlier cycle and drills to it.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-8 F120
@@ -26,7 +26,7 @@ public sealed class CycleWordMissing : Rule
             X40
             """),
         NotFound = "A missing dwell (dwell-missing) and a missing feed (feed-missing).",
-        Source = "NISTIR 6556 §3.5.16: R and the depth are needed at first use, one of X, Y, Z always, Q above 0 in G83.",
+        Source = "NISTIR 6556 §3.5.16: R and the depth are needed at first use, one of X, Y, Z always, Q above 0 in G83; §3.5.16.8 for K.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -49,10 +49,11 @@ public sealed class CycleWordMissing : Rule
             step.Report(this, token, $"G{step.Step.After.Cycle} has {missing}: the control stops here, or drills with what an earlier cycle left.");
     }
 
-    /// <summary>H, I, J and P belong to other codes of the block; so does what another code lacks beside a cycle that is in force.</summary>
+    /// <summary>H and P belong to other codes of the block, as I, J and K do but in back boring; so does what another code lacks beside a cycle that is in force.</summary>
     static bool IsOfCycle(in Fault fault, Step step)
     {
-        if (step.After.Cycle <= 0 || fault.Letter is not ('X' or 'Y' or 'Z' or 'R' or 'Q'))
+        var isBoreTop = step.After.Cycle == 87 && fault.Letter is 'I' or 'J' or 'K';
+        if (step.After.Cycle <= 0 || !(isBoreTop || fault.Letter is 'X' or 'Y' or 'Z' or 'R' or 'Q'))
             return false;
         foreach (var word in step.Words.Codes)
             if (word.Token == fault.Token && word.Code.Group != ModalGroup.Cycle)

@@ -4,7 +4,7 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A cycle's R level lies below the bottom of the hole.</summary>
+/// <summary>A cycle's R level lies below the bottom of the hole, or back boring does not end between them.</summary>
 public sealed class RBelowBottom : Rule
 {
     public override RuleInfo Info { get; } = new()
@@ -13,8 +13,8 @@ public sealed class RBelowBottom : Rule
         Name = "r-below-bottom",
         Severity = Severity.Error,
         Title = "The R level lies below the bottom of the hole",
-        Finds = "A cycle whose R level is lower than its depth, at the block that makes it so.",
-        AtTheMachine = "The control stops with an alarm, or goes at rapid to an R level inside the part and feeds upwards.",
+        Finds = "A cycle whose R level is lower than its depth, at the block that makes it so; back boring (G87) that reaches up to a level (K) at or below its bottom, or at or above R.",
+        AtTheMachine = "The control stops with an alarm, or goes at rapid to an R level inside the part and feeds upwards. A back boring bar bores up through the whole part, or nothing.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z8 R2 F120
             ~                  ^^
@@ -24,8 +24,8 @@ public sealed class RBelowBottom : Rule
             G98 G81 X12 Y20 Z-8 R2 F120
             X40
             """),
-        NotFound = "G87, which bores upwards, and levels that are not known.",
-        Source = "NISTIR 6556 §3.5.16: it is an error if the R number is less than the depth's.",
+        NotFound = "The R level of G87, which some controls take from below the part, and levels that are not known.",
+        Source = "NISTIR 6556 §3.5.16: it is an error if the R number is less than the depth's; §3.5.16.8 for G87, whose levels' order is common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
@@ -36,9 +36,17 @@ public sealed class RBelowBottom : Rule
             return;
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {
+            var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
+            if (fault.Kind == FaultKind.BoreTopOutside)
+            {
+                var (top, other) = (step.Say.Level(fault.A, axis), step.Say.Level(fault.B, axis));
+                step.Report(this, fault.Token, fault.B == step.Step.After.Bottom
+                    ? $"{fault.Letter} leads to {top}, and the bottom is {other}: back boring feeds upwards from the bottom, and here there is nothing to bore."
+                    : $"{fault.Letter} leads to {top}, and the R level is {other}: the bar bores up through the whole part.");
+                return;
+            }
             if (fault.Kind != FaultKind.RBelowBottom)
                 continue;
-            var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
             step.Report(
                 this, fault.Token, $"The R level {step.Say.Level(fault.A, axis)} lies {step.Say.Length(fault.B - fault.A)} below the bottom {step.Say.Level(fault.B, axis)}: the control stops, or goes at rapid into the part.",
                 (step.Step.Sets & Slot.CycleR) == 0 ? Slot.CycleR : Slot.CycleBottom,

@@ -103,10 +103,25 @@ ref partial struct BlockRun
         var wantsPeck = _state.Cycle is 83 or 73 || (_state.Cycle is 76 or 87 && !_state.BoreShiftGiven);
         if (wantsPeck && double.IsNaN(_state.Peck) && !_words.Has('Q'))
             AddFault(FaultKind.WordMissing, token, 'Q');
+        RefuseBoreTop(token, (char)('I' + DepthAxis));
         if (_state.RLevel < _state.Bottom && _state.Cycle != 87)
         {
             var at = _words.Has('R') ? _words.TokenOf('R') : _words.Has(depthLetter) ? _words.TokenOf(depthLetter) : token;
             AddFault(FaultKind.RBelowBottom, at, 'R', _state.RLevel, _state.Bottom);
         }
+    }
+
+    /// <summary>Back boring needs the level that it reaches up to (NISTIR 6556 §3.5.16.8); that it lies above the bottom, and below the R level over the part, is common practice.</summary>
+    readonly void RefuseBoreTop(int token, char letter)
+    {
+        if (_state.Cycle != 87 || _state.Plane == WorkPlane.Unknown)
+            return;
+        var at = _words.Has(letter) ? _words.TokenOf(letter) : token;
+        if (double.IsNaN(_state.BoreTop) && !_words.Has(letter))
+            AddFault(FaultKind.WordMissing, token, letter);
+        else if (_state.BoreTop <= _state.Bottom)
+            AddFault(FaultKind.BoreTopOutside, at, letter, _state.BoreTop, _state.Bottom);
+        else if (_state.BoreTop >= _state.RLevel && _state.RLevel > _state.Bottom)
+            AddFault(FaultKind.BoreTopOutside, at, letter, _state.BoreTop, _state.RLevel);
     }
 }

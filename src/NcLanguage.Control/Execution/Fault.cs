@@ -53,6 +53,9 @@ public enum FaultKind : byte
     /// <summary>A cycle's R level lies below its bottom; A is R, B the bottom, mm.</summary>
     RBelowBottom,
 
+    /// <summary>The level that back boring reaches up to does not lie above its bottom and below R; A is that level, B the bottom or the R level that it should be beyond or below, mm.</summary>
+    BoreTopOutside,
+
     /// <summary>The first move under radius compensation, or the first after it, is an arc (letter I), or the first is shorter than the radius;
     /// A is the radius, B the length of the move, mm.</summary>
     CompensationEntry,

@@ -54,6 +54,18 @@ public class CycleStateTests
     public void A_start_below_R_is_told_by_the_code_in_force(string code, string message) =>
         Assert.Equal(message, CycleJob.Run($"G0 Z1\n{code} G81 X10 Y10 Z-3 R5 F100").Findings.Single(f => f.Name == "initial-level-below-r").Message);
 
+    // Back boring goes down to Z and bores upwards to K (NISTIR 6556 §3.5.16.8); that K lies between the bottom and R is common practice.
+    [Theory]
+    [InlineData("K25", "K leads to Z25, and the R level is Z5: the bar bores up through the whole part.")]
+    [InlineData("K-35", "K leads to Z-35, and the bottom is Z-32: back boring feeds upwards from the bottom, and here there is nothing to bore.")]
+    [InlineData("K-25", null)]
+    [InlineData("K[#100]", null)]
+    public void Back_boring_ends_between_bottom_and_R(string word, string? message)
+    {
+        Assert.Equal(message, CycleJob.Run($"G98 G87 X10 Y10 Z-32 R5 I-4 {word} F60\nX30").Findings.SingleOrDefault(f => f.Name is "r-below-bottom" or "cycle-word-missing")?.Message);
+        Assert.Equal([(0, Severity.Error)], CycleJob.Find("cycle-word-missing", "G98 G87 X10 Y10 Z-32 R5 I-4 F60\nX30"));
+    }
+
     // Cycles of ZX drill along Y, those of YZ along X (NISTIR 6556 §3.5.16).
     [Theory]
     [InlineData("G18\nG0 Y1\nG98 G81 X10 Z20 Y-3 R5 F100", "initial-level-below-r", "The cycle starts at Y1, 4 mm below its R level Y5: G98 returns no higher than R.", 1)]

@@ -29,6 +29,7 @@ public sealed class RejectListTests
         { "3.5.16.7", "G86 X4 Y5 Z1.5 R2.8 P-0.5", "value-not-allowed", "P-0.5" },
         { "3.5.16.9", "G88 X4 Y5 Z1.5 R2.8 P-0.5", "value-not-allowed", "P-0.5" },
         { "3.5.16.10", "G89 X4 Y5 Z1.5 R2.8 P-0.5", "value-not-allowed", "P-0.5" },
+        { "3.5.16.8", "G87 X4 Y5 Z-20 R2.8 I-1", "cycle-word-missing", "G87" },
         { "3.5.16.4", "G83 X4 Y5 Z1.5 R2.8", "cycle-word-missing", "G83" },
         { "3.5.16.4", "G83 X4 Y5 Z1.5 R2.8 Q0", "value-not-allowed", "Q0" },
         { "3.5.16.4", "G83 X4 Y5 Z1.5 R2.8 Q-1", "value-not-allowed", "Q-1" },

@@ -73,7 +73,7 @@ sealed class FindingAssembly
         Allows.Apply(runs.Main, findings);
         PilotFindings.TakeOut(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
-        PlaneFindings.Join(runs.Main, findings);
+        SettingFindings.Join(runs.Main, findings);
         var explained = ExplainedFindings.TakeOut(findings);
         Order(findings);
         return new([.. findings], explained);

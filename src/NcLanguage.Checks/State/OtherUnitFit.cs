@@ -45,11 +45,12 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         var near = factor > 1 && Setup.Stock is not null && _file.Run.PartFacts.All.Holes >= FewestPlaces ? NearestHoles() : null;
         if (factor > 1 && holes == 0 && near is null)
             return null;
-        if (ReachOfWork() is not { } work || !Fits(work))
+        if (ReachOfWork() is not { } work || !GoesIntoStock(work))
             return null;
+        // All holes at their places are sign enough: radius compensation leads a contour aside by the tool's true radius, which grows or shrinks with no unit.
         if (holes > 0)
             return $"{(holes < Setup.Holes.Length ? "away from the zero " : "")}no hole of the drawing is where it should be, and {(holes == 2 ? "both" : "all " + Say.Number(holes))} are";
-        if (Setup.Stock is not { } stock)
+        if (Setup.Stock is not { } stock || !FitsAcross(work.Reach.Min, work.Reach.Max))
             return null;
         var say = _file.SayAt(line, null);
         if (near is var (tool, diameter, distance))
@@ -93,9 +94,9 @@ readonly ref struct OtherUnitFit(FileContext file, double factor)
         return moves == 0 ? null : new Work(new Box3(low, high), (double)outside / moves);
     }
 
-    /// <summary>Whether the work lies over the stock and goes into it when read in the other unit.</summary>
-    bool Fits(in Work work) => FitsAcross(work.Reach.Min, work.Reach.Max)
-        && (Setup.Stock is not { } stock || (work.Reach.Min.Z * factor >= stock.Min.Z - Below && work.Reach.Min.Z * factor < stock.Max.Z));
+    /// <summary>Whether the work goes into the stock, and not far below it, when read in the other unit.</summary>
+    bool GoesIntoStock(in Work work) =>
+        Setup.Stock is not { } stock || (work.Reach.Min.Z * factor >= stock.Min.Z - Below && work.Reach.Min.Z * factor < stock.Max.Z);
 
     /// <summary>Whether what lies between two corners is over the stock, or not farther beside it than ways in and out lead, when read in the other unit.</summary>
     bool FitsAcross(in Point3 low, in Point3 high)

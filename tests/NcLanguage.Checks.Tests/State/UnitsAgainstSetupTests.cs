@@ -67,6 +67,15 @@ public sealed class UnitsAgainstSetupTests
         Assert.StartsWith("Under G20 away from the zero no hole of the drawing is where it should be, and all 3 are when the same numbers are read in millimetres", finding.Message, StringComparison.Ordinal);
     }
 
+    [Fact] // The radius that compensation leads a contour aside by has no unit of the program's: the way in lies 5 mm beside the edge, as if it were 5 in.
+    public void A_contour_under_compensation_hides_no_holes()
+    {
+        const string contour = "T3 M6\nS900 M3\nG0 X-.4 Y-.4\nG43 H3 Z1.5\nG1 Z-.2 F5\nG41 D3 X0 F10\nY2.362\nX3.937\nY0\nX-.4\nG40 Y-.4\nG0 Z1.5\nM5\n";
+        var setup = Drawn.Replace("\"diameter\": 10,", "\"diameter\": 10, \"radiusOffset\": 3,", StringComparison.Ordinal);
+        Assert.StartsWith("Under G21 no hole of the drawing", Assert.Single(Of("G21", InchHoles + contour, setup)).Message, StringComparison.Ordinal);
+        Assert.Empty(Of("G20", InchHoles + contour, setup));
+    }
+
     [Fact]
     public void Without_a_setup_nothing_is_known() => Assert.Empty(Programs.Of("units-against-setup", $"G20 G90 G17 G54\n{Facing}M30\n"));
 

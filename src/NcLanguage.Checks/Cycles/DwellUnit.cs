@@ -44,7 +44,7 @@ public sealed class DwellUnit : Rule
         FixSafety = FixSafety.Safe,
         Fix = "Writes the time that the other unit gives in the unit in force; none where that makes no sense either. A choice to be looked at for a warning, where no machine is chosen, and where that time is "
             + "not a usual one: in a hole up to 20 turns or 3 s, in G4 from 0.1 to 10 s.",
-        NotFound = "Numbers that make sense in the wrong unit too, and dwells while the speed is not known that are only too short. X in G4 where it is seconds with a point and without.",
+        NotFound = "Numbers that make sense in the wrong unit too, dwells while the speed is not known that are only too short, and long ones by G4 before any tool is called, as in a warm-up, unless the other unit makes 0.1 to 10 s of them. X in G4 where it is seconds with a point and without.",
         Source = "NISTIR 6556 §3.5.4 and §3.5.16 (P in seconds); milliseconds and the rule by decimal point are common practice. The thresholds are our own.",
     };
 
@@ -61,6 +61,9 @@ public sealed class DwellUnit : Rule
         var otherFits = dwell.OtherSeconds < TooLong && dwell.OtherSeconds > 0.001 && !(dwell.OtherSeconds < dwell.Turn);
         // A short wait outside a hole does no harm unless another was meant.
         if (isShort && !dwell.InCycle && !otherFits)
+            return;
+        // Without a tool that would cut this is a warm-up, unless the other unit gives a wait as programs have it.
+        if (isLong && !dwell.InCycle && !step.Step.Before.HasCut && step.Step.After.Tool <= 0 && !IsUsual(dwell))
             return;
         var mayBeMeant = !otherFits || (isLong && !dwell.InCycle && !(step.Step.Before.HasCut && dwell.Turns));
         step.Report(

@@ -85,6 +85,14 @@ public class DwellTests
         Assert.Empty(CycleJob.Find("dwell-unit", "G4 X40"));
     }
 
+    /// <summary>A warm-up calls no tool (common practice); as milliseconds 60 s are no wait at all, 500 s one that programs have before a cut.</summary>
+    [Theory]
+    [InlineData("G4 P60", 0)]
+    [InlineData("G4 P500", 1)]
+    [InlineData("G1 X5 F100\nG4 P60", 1)]
+    public void A_warm_up_without_a_tool_may_wait(string blocks, int findings) =>
+        Assert.Equal(findings, Rules.Check.Of("dwell-unit", $"G21 G90 G17 G54\nS1000 M3\n{blocks}\nM5\nM30").Count);
+
     /// <summary>A warning may be meant, and a time nobody commonly dwells may be another slip than that of the unit.</summary>
     [Theory]
     [InlineData("G98 G82 X10 Y10 Z-3 R2 P500 F100", "seconds", FixSafety.Safe)] // 0.5 s

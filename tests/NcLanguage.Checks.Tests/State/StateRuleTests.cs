@@ -153,7 +153,8 @@ public sealed class StateRuleTests
     [Theory]
     [InlineData("T1 M6\nG43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
     [InlineData("M5\nT1 M6\nG43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
-    [InlineData("M3\nG1 X9 F100\nM5 T1 M6\nG0 G43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
+    [InlineData("M3\nG1 X9 F100\nM5 T1 M6\nG0 G43 H1 Z9 S800\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Safe)]
+    [InlineData("M3\nG1 X9 F100\nM5 T1 M6\nG0 G43 H1 Z9\nN50 G1 Z-1 F100", "\nM3\nN50 G1 Z-1 F100\n", FixSafety.Choice)] // at the speed of the tool before
     [InlineData("T1 M6\nG43 H1 Z9\nM3\nG1 Z-1 F100\nM5\nN50 G1 Z-2", "\nM3\nN50 G1 Z-2\n", FixSafety.Choice)]
     [InlineData("M5\nG1 Z-2 F100", "\nM3\nG1 Z-2 F100\n", FixSafety.Choice)]
     public void The_spindle_is_started_in_a_block_of_its_own(string blocks, string mended, FixSafety safety)

@@ -28,7 +28,8 @@ sealed class MilledOver(ProgramRun run, Func<ToolKind, bool>? counts = null)
         _looks += Cuts.Count;
         if (_looks > MostLooks)
             return true;
-        var floor = Math.Max(work.Full + Deeper, run.Job.Setup.Stock?.Min.Z ?? double.NegativeInfinity);
+        // A spot is as deep as its tip: the level at which its cone would be as wide as the tool often lies above the part.
+        var floor = Math.Max((work.Kind == WorkKind.Spot ? work.Tip : work.Full) + Deeper, run.Job.Setup.Stock?.Min.Z ?? double.NegativeInfinity);
         var reach = double.IsNaN(work.Diameter) ? 0 : work.Diameter / 2;
         foreach (var cut in Cuts)
             if (Math.Min(cut.From.Z, cut.To.Z) <= floor && cut.DistanceTo(place.X, place.Y) < cut.End.Radius + reach)

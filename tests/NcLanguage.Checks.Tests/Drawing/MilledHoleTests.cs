@@ -16,7 +16,7 @@ public sealed class MilledHoleTests
           "tools": [ { "number": 1, "kind": "end-mill", "diameter": 10, "flutes": 3, "radiusOffset": 1 },
                      { "number": 2, "kind": "drill", "diameter": 8, "pointAngle": 118 },
                      { "number": 3, "kind": "thread-mill", "diameter": 12, "pitch": 1.5 },
-                     { "number": 4, "kind": "ball-mill", "diameter": 10 } ],
+                     { "number": 4, "kind": "ball-mill", "diameter": 10 }, { "number": 5, "kind": "spot-drill", "diameter": 12, "pointAngle": 90 } ],
           "holes": [ HOLES ] }
         """;
 
@@ -202,5 +202,14 @@ public sealed class MilledHoleTests
         Assert.DoesNotContain(Compare("""{ "x": 10, "y": 10 }""", Start + "T1 M6\nG0 X30 Y30\nG1 Z-4\nX60").Matches, match => match.Status == HoleStatus.Extra);
         // Faced over by half a millimetre it is still a hole.
         Assert.Contains(Compare("""{ "x": 10, "y": 10 }""", Start + "T1 M6\nG0 X20 Y30 Z-0.5\nG1 X60").Matches, match => match.Status == HoleStatus.Extra);
+    }
+
+    [Theory] // The cone of a spot 3 deep would be as wide as the tool 3 above the face.
+    [InlineData("Z-0.5", true)]
+    [InlineData("Z-4", false)]
+    public void A_spot_is_milled_away_where_the_mill_goes_as_deep_as_its_tip(string level, bool isExtra)
+    {
+        var cuts = $"T1 M6\nG0 X20 Y30 {level}\nG1 X60\nG0 Z20\nT5 M6\nG99 G81 X30 Y30 Z-3 R2\nG80 G0 Z20";
+        Assert.Equal(isExtra, Compare("""{ "x": 10, "y": 10 }""", cuts).Matches.Any(match => match.Status == HoleStatus.Extra));
     }
 }

@@ -33,8 +33,8 @@ public sealed class PeckMissing : Rule
         Setup = CycleExample.Drill,
         FixSafety = FixSafety.Choice,
         Fix = "Writes G83 with a peck of one diameter in place of the cycle. How deep a peck may be depends on the material and the coolant.",
-        NotFound = "Tools the setup does not call a drill or gives no diameter for; holes that a smaller drill has opened before. Drills with coolant through them need no pecks.",
-        Source = "A hole is deep from 3 diameters on (drill reference sheet); pecking from 3 to 4 diameters on is the usual handbook rule (from memory).",
+        NotFound = "Tools the setup does not call a drill or gives no diameter for; holes that a smaller drill has opened before. Drills of which the setup says \"throughCoolant\": true, which need no pecks; of others that have it the setup has to say so.",
+        Source = "A hole is deep from 3 diameters on (drill reference sheet); pecking from 3 to 4 diameters on is the usual handbook rule (from memory); that drills with coolant through them need none is common practice.",
     };
 
     public override StepEvents Interest => StepEvents.HolesDiffer;
@@ -44,7 +44,7 @@ public sealed class PeckMissing : Rule
         ref readonly var state = ref step.Step.After;
         if (state.Cycle is not (81 or 82) || (step.Step.Sets & (Slot.Cycle | Slot.CycleBottom | Slot.CycleR)) == 0)
             return;
-        if (step.Job.Setup.FindTool(state.Tool) is not { Kind: ToolKind.Drill, Diameter: { } diameter } || !(diameter > 0))
+        if (step.Job.Setup.FindTool(state.Tool) is not { Kind: ToolKind.Drill, Diameter: { } diameter, ThroughCoolant: not true } || !(diameter > 0))
             return;
         var depth = DepthOf(step, step.Step.Holes[0]);
         if (!(depth > DeepInDiameters * diameter + 1e-6))

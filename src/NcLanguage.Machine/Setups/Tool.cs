@@ -32,6 +32,9 @@ public sealed record Tool
     /// <summary>Whether a mill's end cuts as far as its middle, so that it can go straight down into full material.</summary>
     public bool? CentreCutting { get; init; }
 
+    /// <summary>Whether coolant comes out at its end, so that chips are washed out of a deep hole.</summary>
+    public bool? ThroughCoolant { get; init; }
+
     /// <summary>From the spindle's gauge line to the tip, mm.</summary>
     public double? Length { get; init; }
 

@@ -100,6 +100,9 @@ public class PublishedCycleFactsTests
         Assert.Empty(CycleJob.Find("peck-step", "G98 G83 X10 Y10 Z-20 R2 Q0.22 F100", drill)); // 100 strokes
         Assert.Empty(CycleJob.Find("peck-missing", "G98 G81 X10 Y10 Z-20 R2 F100", drill));
         Assert.Single(CycleJob.Find("peck-missing", "G98 G81 X10 Y10 Z-20.1 R2 F100", drill));
+        // Coolant through the drill washes the chips out (common practice).
+        var cooled = CycleJob.Plate(new Tool { Number = 3, Kind = ToolKind.Drill, Diameter = 5, ThroughCoolant = true });
+        Assert.Empty(CycleJob.Find("peck-missing", "G98 G81 X10 Y10 Z-35 R2 F100", cooled));
         Assert.Equal("G98 G83 X10 Y10 Z-25 R2 Q5 F100", CycleJob.Fix("peck-missing", "G98 G81 X10 Y10 Z-25 R2 F100", drill));
         Assert.Equal(
             "G98 G83 X10. Y10. Z-25. R2. Q5. F100",

@@ -46,9 +46,17 @@ public sealed class JumpMissing : Rule
             if (fault.Kind == FaultKind.JumpMissing)
                 step.Report(this, fault.Token, $"No block of this program has the number N{Say.Number(fault.A)}: the control stops here with an alarm.", value: fault.A);
             else if (fault.Kind == FaultKind.PairMissing)
-                step.Report(this, fault.Token, $"The statement that goes with this one by its number {Say.Number(fault.A)} is not there: the control stops here with an alarm.");
+                step.Report(this, fault.Token, $"{Partner(step, fault)}: the control stops here with an alarm.");
         }
     }
+
+    /// <summary>What is not there, by its name where there is but one that could be.</summary>
+    static string Partner(in StepContext step, in Fault fault) => (step.Step.Words.Has('O'), step.Block.Tokens[fault.Token].Statement) switch
+    {
+        (false, StatementKind.While or StatementKind.Do) => $"This loop has no END{Say.Number(fault.A)}",
+        (false, StatementKind.End) => $"No loop with DO{Say.Number(fault.A)} begins before this end",
+        _ => $"The statement that goes with this one by its number {Say.Number(fault.A)} is not there",
+    };
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {

@@ -162,6 +162,18 @@ public sealed class ProgramRuleTests
         Assert.Equal(expected, fix is null ? null : TextEdits.Apply(analysis.Text, fix.Edits).ToString());
     }
 
+    // Common practice: WHILE … DO n and END n belong together by n; O words may begin and end in more than one way.
+    [Theory]
+    [InlineData("#1=0\nWHILE [#1 LT 3] DO1\n#1=#1+1\nEND2\nM30", 1, "This loop has no END1: ")]
+    [InlineData("#1=0\n#1=#1+1\nEND2\nM30", 2, "No loop with DO2 begins before this end: ")]
+    [InlineData("O5 IF [1]\nM30", 0, "The statement that goes with this one by its number 5 is not there: ")]
+    public void What_a_loop_lacks_is_named(string program, int line, string begins)
+    {
+        var finding = Assert.Single(Programs.Of("jump-missing", program));
+        Assert.Equal(line, finding.Line);
+        Assert.StartsWith(begins, finding.Message, StringComparison.Ordinal);
+    }
+
     // ---- path-not-known: one plain sentence for each way a run can be lost --------------------------------------
 
     // L0 and P1.5 are known, and refused.

@@ -14,4 +14,7 @@ static class MessageText
         string oneLine = new([.. text.Take(end).Select(c => char.IsControl(c) ? '·' : c)]);
         return text.Length > Shown ? oneLine + "…" : oneLine;
     }
+
+    /// <summary>As a sentence begins.</summary>
+    public static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -44,7 +44,7 @@ static class MachineCodeShape
             read.Wrong(member.NameRange, $"{member.Name} keeps the meaning that it has on all machines", LeftOut);
             return null;
         }
-        if (!read.IsObject(member.Value, member.Name, LeftOut))
+        if (!read.IsObject(member.Value, $"\"{member.Name}\"", LeftOut))
             return null;
         var code = Shape.Read(new MachineCode(letter, tenths, "", [], ""), member.Value, read);
         return code.Does.Length > 0 ? code : null;

@@ -61,7 +61,7 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
             }
             else if (given.Count == 0 && row.Presence == Presence.Required)
             {
-                read.Wrong(new(value.Range.Start, value.Range.Start + 1), $"{Capital(what)} needs \"{row.Name}\"", "it is left out");
+                read.Wrong(new(value.Range.Start, value.Range.Start + 1), $"{MessageText.Capital(what)} needs \"{row.Name}\"", "it is left out");
             }
         }
         return target;
@@ -76,7 +76,7 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 continue;
             if (WhyNot?.Invoke(member.Name) is { } reason)
             {
-                read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {reason}");
+                read.Problems.Add(ProblemKind.UnknownKey, member.NameRange, $"{MessageText.Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {reason}");
                 continue;
             }
             var nearest = NearestName.Find(member.Name, absent);
@@ -85,10 +85,8 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
                 : $"did you mean \"{nearest}\"?";
             read.Problems.Add(
                 ProblemKind.UnknownKey, member.NameRange,
-                $"{Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {hint}",
+                $"{MessageText.Capital(what)} has no member \"{MessageText.Clip(member.Name)}\", so it is ignored: {hint}",
                 NearestName.Replacement(nearest));
         }
     }
-
-    static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -5,9 +5,8 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Machine.Loading;
 
 /// <summary>One obstacle or support: a box (min, max) or an upright cylinder (center, diameter, bottom, top).</summary>
-static class ObstacleShape
+sealed class ObstacleShape
 {
-    const string LeftOut = "the obstacle is left out";
     static readonly string[] BoxParts = ["min", "max"];
     static readonly string[] CylinderParts = ["center", "diameter", "bottom", "top"];
     static readonly string[] CenterNames = ["X", "Y"];
@@ -30,32 +29,45 @@ static class ObstacleShape
         public double? Top { get; init; }
     }
 
-    static readonly ObjectShape<Draft> Shape = new(
-        "an obstacle",
-        new("name", (draft, m, read) => draft with { Name = read.Text(m, "it is called by its number in the list") }),
-        new("min", (draft, m, read) => draft with { Min = read.Point(m, LeftOut) }, Presence.NotNull),
-        new("max", (draft, m, read) => draft with { Max = read.Point(m, LeftOut) }, Presence.NotNull),
-        new("center", (draft, m, read) => draft with { Center = read.Numbers(m, CenterNames, LeftOut) }, Presence.NotNull),
-        new("diameter", (draft, m, read) => draft with { Diameter = read.Length(m, Bounds.AboveZero, LeftOut) }, Presence.NotNull),
-        new("bottom", (draft, m, read) => draft with { Bottom = read.Length(m, Bounds.Coordinate, LeftOut) }, Presence.NotNull),
-        new("top", (draft, m, read) => draft with { Top = read.Length(m, Bounds.Coordinate, LeftOut) }, Presence.NotNull));
+    readonly string _what;
+    readonly string _withArticle;
+    readonly string _leftOut;
+    readonly ObjectShape<Draft> _shape;
 
-    /// <summary>The obstacle of a row, or null where it cannot be known; <paramref name="fallbackName"/> is its name where the row gives none.</summary>
-    public static Obstacle? Read(JsonValue row, string fallbackName, ValueReader read)
+    ObstacleShape(string what, string withArticle)
     {
-        if (!read.IsObject(row, "An obstacle", "it is left out"))
+        (_what, _withArticle, _leftOut) = (what, withArticle, $"the {what} is left out");
+        _shape = new(
+            withArticle,
+            new("name", (draft, m, read) => draft with { Name = read.Text(m, "it is called by its number in the list") }),
+            new("min", (draft, m, read) => draft with { Min = read.Point(m, _leftOut) }, Presence.NotNull),
+            new("max", (draft, m, read) => draft with { Max = read.Point(m, _leftOut) }, Presence.NotNull),
+            new("center", (draft, m, read) => draft with { Center = read.Numbers(m, CenterNames, _leftOut) }, Presence.NotNull),
+            new("diameter", (draft, m, read) => draft with { Diameter = read.Length(m, Bounds.AboveZero, _leftOut) }, Presence.NotNull),
+            new("bottom", (draft, m, read) => draft with { Bottom = read.Length(m, Bounds.Coordinate, _leftOut) }, Presence.NotNull),
+            new("top", (draft, m, read) => draft with { Top = read.Length(m, Bounds.Coordinate, _leftOut) }, Presence.NotNull));
+    }
+
+    public static ObstacleShape Obstacle { get; } = new("obstacle", "an obstacle");
+
+    public static ObstacleShape Support { get; } = new("support", "a support");
+
+    /// <summary>What a row describes, or null where it cannot be known. Where it gives no name, its <paramref name="number"/> in the list, from 1, is its name.</summary>
+    public Obstacle? Read(JsonValue row, int number, ValueReader read)
+    {
+        if (!read.IsObject(row, MessageText.Capital(_withArticle), "it is left out"))
             return null;
-        var draft = Shape.Read(new Draft(), row, read);
-        var name = draft.Name ?? fallbackName;
+        var draft = _shape.Read(new Draft(), row, read);
+        var name = draft.Name ?? $"{_what} {number}";
         var line = read.Problems.LineOf(row.Range);
-        if (!HasOneForm(row, name, read))
+        if (!HasOneForm(row, draft.Name ?? MessageText.Capital(name), read))
             return null;
         if (row.Has("min"))
-            return read.Box(draft.Min, draft.Max, row, name, LeftOut) is { } box ? new BoxObstacle(name, box) { Line = line } : null;
+            return read.Box(draft.Min, draft.Max, row, name, _leftOut) is { } box ? new BoxObstacle(name, box) { Line = line } : null;
         return Cylinder(draft, row, name, read) is { } cylinder ? cylinder with { Line = line } : null;
     }
 
-    static bool HasOneForm(JsonValue row, string name, ValueReader read)
+    bool HasOneForm(JsonValue row, string name, ValueReader read)
     {
         string[] given = [.. BoxParts.Concat(CylinderParts).Where(row.Has)];
         var isBox = given.Intersect(BoxParts).Any();
@@ -70,11 +82,11 @@ static class ObstacleShape
         };
         if (complaint is null)
             return true;
-        read.Wrong(new(row.Range.Start, row.Range.Start + 1), $"{MessageText.Clip(name)} {complaint}", LeftOut);
+        read.Wrong(new(row.Range.Start, row.Range.Start + 1), $"{MessageText.Clip(name)} {complaint}", _leftOut);
         return false;
     }
 
-    static CylinderObstacle? Cylinder(Draft draft, JsonValue row, string name, ValueReader read)
+    CylinderObstacle? Cylinder(Draft draft, JsonValue row, string name, ValueReader read)
     {
         var x = read.ToMm(draft.Center?[0]);
         var y = read.ToMm(draft.Center?[1]);
@@ -85,7 +97,7 @@ static class ObstacleShape
         var scale = read.Unit.Millimetres;
         read.Wrong(
             row.Single("bottom")?.Range ?? row.Range,
-            $"The bottom of {MessageText.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", LeftOut);
+            $"The bottom of {MessageText.Clip(name)}, {Bounds.Format(bottom / scale)}, is above its top, {Bounds.Format(top / scale)}", _leftOut);
         return null;
     }
 }

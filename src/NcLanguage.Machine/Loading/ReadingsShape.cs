@@ -6,7 +6,7 @@ namespace NcLanguage.Machine.Loading;
 /// <summary>The readings of a machine file, made from the table of readings.</summary>
 static class ReadingsShape
 {
-    static readonly ObjectShape<ProgramMarks> MarksShape = new(ProgramMarkTable.Name, [.. ProgramMarkTable.All.Select(MarkField)]);
+    static readonly ObjectShape<ProgramMarks> MarksShape = new("the list of program marks", [.. ProgramMarkTable.All.Select(MarkField)]);
 
     static readonly ObjectShape<Readings> Shape = new(
         "the list of readings",

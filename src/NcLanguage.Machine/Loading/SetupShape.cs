@@ -69,7 +69,7 @@ static class SetupShape
 
     static Setup WithObstacles(Setup setup, JsonMember member, ValueReader read)
     {
-        var obstacles = Obstacles(member, "obstacle", read, out var complete);
+        var obstacles = Obstacles(member, ObstacleShape.Obstacle, read, out var complete);
         foreach (var (obstacle, place) in obstacles)
         {
             if (setup.Stock is not { } stock || !stock.Contains(obstacle.Bounds.Min) || !stock.Contains(obstacle.Bounds.Max))
@@ -87,17 +87,17 @@ static class SetupShape
 
     static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)
     {
-        var supports = Obstacles(member, "support", read, out var complete);
+        var supports = Obstacles(member, ObstacleShape.Support, read, out var complete);
         return setup with { Supports = [.. supports.Select(s => s.Obstacle)], ObstaclesAreKnown = setup.ObstaclesAreKnown && complete };
     }
 
-    static List<(Obstacle Obstacle, ByteRange Place)> Obstacles(JsonMember member, string what, ValueReader read, out bool complete)
+    static List<(Obstacle Obstacle, ByteRange Place)> Obstacles(JsonMember member, ObstacleShape shape, ValueReader read, out bool complete)
     {
         var found = new List<(Obstacle, ByteRange)>();
         var items = read.Items(member);
         for (var i = 0; i < (items?.Count ?? 0); i++)
         {
-            if (ObstacleShape.Read(items![i], $"{what} {i + 1}", read) is { } obstacle)
+            if (shape.Read(items![i], i + 1, read) is { } obstacle)
                 found.Add((obstacle, items[i].Range));
         }
         complete = items is not null && found.Count == items.Count;

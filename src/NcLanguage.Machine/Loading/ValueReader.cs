@@ -89,7 +89,7 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
             : new Point3(ToMm(numbers[0]) ?? 0, ToMm(numbers[1]) ?? 0, ToMm(numbers[2]) ?? 0);
     }
 
-    /// <summary>A list of as many lengths as there are <paramref name="names"/>, in the file's unit.</summary>
+    /// <summary>A list of as many lengths as there are <paramref name="names"/> (axes, or words such as "least"), in the file's unit.</summary>
     public double[]? Numbers(JsonMember member, IReadOnlyList<string> names, string? instead = null)
     {
         var value = member.Value;
@@ -103,7 +103,7 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
         var sound = true;
         for (var i = 0; i < numbers.Length; i++)
         {
-            var number = Number(value.Items[i], $"{names[i]} of \"{member.Name}\"", Bounds.Coordinate, instead ?? $"\"{member.Name}\" counts as not given");
+            var number = Number(value.Items[i], $"{(char.IsLower(names[i][0]) ? "The " : "")}{names[i]} of \"{member.Name}\"", Bounds.Coordinate, instead ?? $"\"{member.Name}\" counts as not given");
             sound &= number is not null;
             numbers[i] = number ?? 0;
         }

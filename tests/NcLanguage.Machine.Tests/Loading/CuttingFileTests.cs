@@ -18,6 +18,7 @@ public class CuttingFileTests
 
     [Theory]
     [InlineData("""{ "rows": [ { "kind": ["drill"], "speed": [⟦9⟧, 5], "source": "s" } ] }""", "setup-value", "9", "above its greatest, 5")]
+    [InlineData("""{ "rows": [ { "kind": ["drill"], "speed": [⟦"9"⟧, 5], "source": "s" } ] }""", "setup-value", "The least of \"speed\" must be a number")]
     [InlineData("""{ "rows": [ { "kind": ["drill"], "speed": [⟦0⟧, 5], "source": "s" } ] }""", "setup-value", "must be above 0")]
     [InlineData("""{ "rows": [ { "kind": [⟦"dril"⟧], "speed": [4, 5], "source": "s" } ] }""", "setup-value", "did you mean \"drill\"")]
     [InlineData("""{ "rows": [ { "kind": ⟦[]⟧, "speed": [4, 5], "source": "s" } ] }""", "setup-value", "names no kind")]

@@ -101,7 +101,7 @@ public class MachineFileTests
     [InlineData("""{ "codes": { ⟦"X5"⟧: { "does": "x" } } }""", "setup-unknown-key", "no name of a code")]
     [InlineData("""{ "codes": { ⟦"M1000"⟧: { "does": "x" } } }""", "setup-unknown-key", "no name of a code")]
     [InlineData("""{ "codes": { "M13": ⟦{⟧ "as": "M3" } } }""", "setup-value", "needs \"does\"")]
-    [InlineData("""{ "codes": { "M13": ⟦"spindle"⟧ } }""", "setup-value", "must be an object")]
+    [InlineData("""{ "codes": { "M13": ⟦"spindle"⟧ } }""", "setup-value", "\"M13\" must be an object")]
     [InlineData("""{ "codes": { "M13": { "does": "x", "as": ⟦"M3 M30"⟧ } } }""", "setup-value", "names M30")]
     [InlineData("""{ "codes": { "M13": { "does": "x", "words": ⟦"PX"⟧ } } }""", "setup-value", "capital letters")]
     [InlineData("""{ "codes": { "M13": { "does": "x" }, ⟦"M13"⟧: { "does": "y" } } }""", "setup-value", "given 2 times")]
@@ -154,6 +154,7 @@ public class MachineFileTests
         Assert.Null(Check("""{ "base": "shop", "spindle": ⟦{⟧ "min": 9000 } }""", "setup-value", "needs \"max\"").Spindle);
         Assert.Null(Check("""{ "base": "shop", "maxFeed": 5, ⟦"maxFeed"⟧: 6 }""", "setup-value", "given 2 times").MaxFeed);
         Assert.Null(Check("""{ "base": "shop", "travel": ⟦[]⟧ }""", "setup-value", "must be an object").TravelX);
+        Assert.Null(Check("""{ "base": "shop", "travel": { "x": [⟦true⟧, 0] } }""", "setup-value", "The min of \"x\" must be a number").TravelX);
         Assert.Equal(Point3.Unknown, Check("""{ "base": "shop", "home": ⟦0⟧ }""", "setup-value", "where it lies is not known").Home);
         Assert.Equal(Point3.Unknown, Check("""{ "base": "shop", "toolChange": [0, ⟦"x"⟧, 0] }""", "setup-value", "Y of \"toolChange\"").ToolChange);
         Assert.Equal(Shop.Rapid, Check("""{ "base": "shop", "rapid": ⟦0⟧ }""", "setup-value", "above 0", "rates of the base stay").Rapid);

@@ -118,7 +118,7 @@ public class SetupMistakeTests
     [Theory]
     [InlineData("""{ "obstacles": [ ⟦{⟧ "name": "clamp A", "min": [0, 0, 0] } ] }""", "clamp A lacks \"max\"")]
     [InlineData("""{ "obstacles": [ ⟦{⟧ "name": "stud", "center": [0, 0], "diameter": 6 } ] }""", "stud lacks \"bottom\" and \"top\"")]
-    [InlineData("""{ "obstacles": [ ⟦{⟧ } ] }""", "obstacle 1 needs min and max")]
+    [InlineData("""{ "obstacles": [ ⟦{⟧ } ] }""", "Obstacle 1 needs min and max", "the obstacle is left out")]
     [InlineData("""{ "obstacles": [ ⟦{⟧ "min": [0, 0, 0], "max": [1, 1, 1], "diameter": 6 } ] }""", "mixes")]
     [InlineData("""{ "obstacles": [ { "min": [0, 0, ⟦2⟧], "max": [1, 1, 1] } ] }""", "In Z the min of obstacle 1, 2, is above its max, 1")]
     [InlineData("""{ "obstacles": [ { "center": [0, 0], "diameter": 6, "bottom": ⟦5⟧, "top": 4 } ] }""", "bottom of obstacle 1, 5", "above its top, 4")]
@@ -128,7 +128,10 @@ public class SetupMistakeTests
     [InlineData("""{ "obstacles": [ ⟦"clamp"⟧ ] }""", "An obstacle must be an object")]
     [InlineData("""{ "obstacles": ⟦{}⟧ }""", "must be a list")]
     [InlineData("""{ "obstacles": [], ⟦"obstacles"⟧: [] }""", "given 2 times")]
-    [InlineData("""{ "supports": [ ⟦{⟧ } ] }""", "support 1 needs")]
+    [InlineData("""{ "supports": [ ⟦{⟧ } ] }""", "Support 1 needs", "the support is left out")]
+    [InlineData("""{ "supports": [ ⟦7⟧ ] }""", "A support must be an object")]
+    [InlineData("""{ "supports": [ { "min": [0, 0, ⟦2⟧], "max": [1, 1, 1] } ] }""", "In Z the min of support 1", "the support is left out")]
+    [InlineData("""{ "supports": [ { "center": [0, ⟦true⟧], "diameter": 6, "bottom": 0, "top": 4 } ] }""", "Y of \"center\"", "the support is left out")]
     public void A_wrong_obstacle_is_left_out_and_the_setup_says_that_not_all_are_known(string source, params string[] parts)
     {
         var setup = Check(source, "setup-value", parts);

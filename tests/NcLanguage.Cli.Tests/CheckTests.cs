@@ -265,6 +265,22 @@ public sealed class CheckTests : IDisposable
         Assert.DoesNotContain("M8 ", output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Unobtainium", "HSS", "Not checked: cutting speed and feed (the cutting data do not know the material Unobtainium).")]
+    [InlineData("Aluminium", "unobtainium", "Not checked: the cutting speed of tools of unobtainium (the cutting data do not know it).")]
+    [InlineData("Aluminium", "high speed steel", null)]
+    public void A_material_that_the_cutting_data_do_not_know_is_told(string material, string toolMaterial, string? told)
+    {
+        _scratch.Write("made.nc", "G21 G90 G17 G54\nM30\n");
+        _scratch.Write("made.setup.json", $$"""{ "material": "{{material}}", "tools": [ { "number": 1, "kind": "drill", "diameter": 8, "material": "{{toolMaterial}}" } ] }""");
+        var output = Check("made.nc").Output.ReplaceLineEndings(" ");
+        Assert.Equal(told is not null, output.Contains("cutting speed", StringComparison.Ordinal));
+        Assert.Contains(told ?? "", output, StringComparison.Ordinal);
+        var sheet = Command.Run(_scratch.Folder, null, ["sheet", "made.nc", "-o", "made.html"]);
+        Assert.Equal(0, sheet.ExitCode);
+        Assert.Equal(material == "Aluminium", File.ReadAllText(_scratch.At("made.html")).Contains($"cutting speed and feed for {material}, as far", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_place_is_marked_under_the_block_and_the_caution_is_there()
     {

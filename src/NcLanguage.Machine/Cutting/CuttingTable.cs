@@ -54,6 +54,9 @@ public sealed class CuttingTable
     /// <summary>The name that the table has for a material, whatever other name, case or blanks it is written with; null where it is not known.</summary>
     public string? NameOf(string material) => Material(material)?.Name ?? RowName(material);
 
+    /// <summary>Whether a row asks for tools of this material, whatever case or blanks it is written with.</summary>
+    public bool KnowsToolMaterial(string toolMaterial) => ToolMaterialNames.Any(name => IsSame(name, toolMaterial));
+
     CuttingRange? Find(Quantity quantity, string material, string toolMaterial, ToolKind kind, double diameter)
     {
         if (NameOf(material) is not { } known || !(diameter > 0))

@@ -58,6 +58,8 @@ public static class NotChecked
             yield return "tools (the setup lists none)";
         else if (setup.Tools.Any(tool => tool.HolderDiameter is null || tool.HolderGauge is null || tool.Length is null))
             yield return "the holders of some tools (the setup does not give their size)";
+        foreach (var clause in OfCutting(setup))
+            yield return clause;
         if (setup.Holes.IsEmpty)
             yield return "the drawing (the setup lists none of its holes)";
         var threads = setup.Holes.Select(hole => hole.Thread).OfType<string>().Distinct().ToLookup(thread => ThreadName.Read(thread)?.Pitch);
@@ -67,11 +69,28 @@ public static class NotChecked
             yield return $"the pitch of {Names(threads[double.NaN])} (the drawing gives none, and no coarse one is known)";
     }
 
+    /// <summary>Materials that no row of the cutting data is for. One that the setup leaves out is no mistake: whoever wants no word on speeds gives none.</summary>
+    static IEnumerable<string> OfCutting(Setup setup)
+    {
+        if (setup.Material is not { } material || setup.Tools.IsEmpty)
+            yield break;
+        if (setup.Cutting.NameOf(material) is null)
+        {
+            yield return $"cutting speed and feed (the cutting data do not know the material {Names([material])})";
+            yield break;
+        }
+        List<string> toolMaterials = [.. setup.Tools
+            .Where(tool => tool is { Kind: not null, Material: { } edge, Diameter: not null } && !setup.Cutting.KnowsToolMaterial(edge) && ToolRange.Speed(setup, tool) is null)
+            .Select(tool => tool.Material!).Distinct()];
+        if (toolMaterials.Count > 0)
+            yield return $"the cutting speed of tools of {Names(toolMaterials)} (the cutting data do not know {(toolMaterials.Count == 1 ? "it" : "them")})";
+    }
+
     /// <summary>XY9, G1/4, Tr10x2 and 4 more</summary>
-    static string Names(IEnumerable<string> threads)
+    static string Names(IEnumerable<string> texts)
     {
         const int Most = 3;
-        var named = string.Join(", ", threads.Take(Most).Select(thread => Quote.Text(Encoding.UTF8.GetBytes(thread))));
-        return threads.Count() is > Most and var count ? $"{named} and {count - Most} more" : named;
+        var named = string.Join(", ", texts.Take(Most).Select(text => Quote.Text(Encoding.UTF8.GetBytes(text))));
+        return texts.Count() is > Most and var count ? $"{named} and {count - Most} more" : named;
     }
 }

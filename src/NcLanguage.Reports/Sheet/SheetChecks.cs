@@ -64,7 +64,7 @@ static class SheetChecks
             yield return "the machine's travel, where the machine coordinates of a move are known";
         if (machine.Spindle is not null || machine.MaxFeed is not null)
             yield return "speeds and feeds against the machine's limits";
-        if (setup.Material is { } material && !setup.Tools.IsEmpty)
+        if (setup.Material is { } material && setup.Cutting.NameOf(material) is not null && !setup.Tools.IsEmpty)
             yield return $"cutting speed and feed for {material}, as far as the table of cutting data has them";
         if (!setup.Holes.IsEmpty)
             yield return $"{Say.Count(setup.Holes.Length, "hole")} of the drawing"

@@ -36,8 +36,8 @@ static class MemberExplanation
         var within = member.Name == Readings ? [] : shapes.Within(member.Value);
         if (!within.IsEmpty)
         {
-            var width = within.Max(part => part.Name.Length);
-            sections.Add(new("Its members", string.Join('\n', within.Select(part => $"{part.Name.PadRight(width)}  {part.Text}")), IsVerbatim: true, Hang: width + 2));
+            var width = within.Max(part => part.Label.Length);
+            sections.Add(new("Its members", string.Join('\n', within.Select(part => $"{part.Label.PadRight(width)}  {part.Text}")), IsVerbatim: true, Hang: width + 2));
         }
         sections.Add(new("Source", $"This project's own format; nclanguage schema {file} writes the whole schema."));
         return new Explanation(

@@ -4,7 +4,12 @@ using System.Text.Json;
 namespace NcLanguage.Reports.Explain;
 
 /// <summary>One member within another, with what it may be and what it says.</summary>
-sealed record SchemaPart(string Name, string Text);
+/// <param name="Of">What it is a member of, where that has a name of its own within the other: any code.</param>
+sealed record SchemaPart(string Name, string Text, string? Of = null)
+{
+    /// <summary>any code: does</summary>
+    public string Label => Of is null ? Name : $"{Of}: {Name}";
+}
 
 /// <summary>Reads the shapes of a JSON Schema as far as this project's schemas use them, and puts them into words.</summary>
 sealed class SchemaShapes(JsonElement root)
@@ -20,18 +25,26 @@ sealed class SchemaShapes(JsonElement root)
         return $"{char.ToUpperInvariant(text[0])}{text[1..]}{(MayBeNull(shape) ? "; null is as if it were left out" : "")}";
     }
 
-    /// <summary>The members of an object, or of the objects of a list; none for anything else.</summary>
+    /// <summary>
+    /// The members of an object, or of the objects of a list; none for anything else. Behind them stands what is named by a pattern, and behind that what each object so named holds.
+    /// </summary>
     public ImmutableArray<SchemaPart> Within(JsonElement shape)
     {
         shape = Follow(shape);
         if (shape.TryGetProperty("items", out var items))
             shape = Follow(items);
         var needed = shape.TryGetProperty("required", out var required) ? required.EnumerateArray().Select(name => name.GetString()).ToHashSet() : [];
+        List<SchemaPart> parts = [];
         if (shape.TryGetProperty("properties", out var properties))
-            return [.. properties.EnumerateObject().Select(member => Part(member.Name, member.Value, needed.Contains(member.Name)))];
-        return shape.TryGetProperty("patternProperties", out var patterns)
-            ? [.. patterns.EnumerateObject().Select(member => Part("any variable", member.Value, isNeeded: false))]
-            : [];
+            parts.AddRange(properties.EnumerateObject().Select(member => Part(member.Name, member.Value, needed.Contains(member.Name))));
+        if (shape.TryGetProperty("patternProperties", out var patterns))
+            foreach (var family in patterns.EnumerateObject())
+            {
+                var name = family.Value.GetProperty("title").GetString()!;
+                parts.Add(Part(name, family.Value, isNeeded: false));
+                parts.AddRange(Within(family.Value).Select(part => part with { Of = name }));
+            }
+        return [.. parts];
     }
 
     SchemaPart Part(string name, JsonElement shape, bool isNeeded) =>

@@ -38,6 +38,17 @@ public sealed class GlossaryTests
         }
     }
 
+    /// <summary>Names that a schema has by a pattern are told too, and what the objects so named hold.</summary>
+    [Theory]
+    [InlineData("machine.codes.does", "any code ", "any code: does ", "any code: as ", "any code: words ")]
+    [InlineData("setup.variables", "any variable ")]
+    [InlineData("setup.workOffsets", "G59.3 ", "G54.1 P1 to P999 ")]
+    public void Members_that_are_named_by_a_pattern_are_told_by_what_they_are(string name, params string[] labels)
+    {
+        var members = Assert.Single(Assert.Single(Glossary.Find(name)).Sections, section => section.Heading == "Its members").Text.Split('\n');
+        Assert.All(labels, label => Assert.Single(members, member => member.StartsWith(label, StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Each_explanation_ends_with_its_source() => Assert.All(Glossary.All, entry =>
     {

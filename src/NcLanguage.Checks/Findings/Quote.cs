@@ -12,6 +12,15 @@ public static class Quote
     public static string Word(in Block block, in Token token) =>
         Text(block.TextOf(token)).Replace(" ", "", StringComparison.Ordinal).ToUpperInvariant();
 
+    /// <summary>The first control character among the bytes, which no quotation can show: "the control character 00 (hexadecimal)"; null where there is none.</summary>
+    public static string? ControlCharacter(ReadOnlySpan<byte> bytes)
+    {
+        foreach (var one in bytes)
+            if (one is < (byte)' ' and not (byte)'\t' or 0x7F)
+                return FormattableString.Invariant($"the control character {one:X2} (hexadecimal)");
+        return null;
+    }
+
     /// <summary>Bytes of a program: what cannot be shown becomes a mark, what is long is cut short.</summary>
     public static string Text(ReadOnlySpan<byte> bytes)
     {

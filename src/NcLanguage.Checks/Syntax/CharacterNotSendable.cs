@@ -56,9 +56,9 @@ public sealed class CharacterNotSendable : Rule
         {
             if (!token.IsComment || Span(step.Block.TextOf(token), static c => c >= 0x7F || c < ' ' && c != '\t') is not { } span)
                 continue;
-            var text = Quote.Text(step.Block.Line[(token.Start + span.Start)..(token.Start + span.End)]);
-            step.Report(this, (token.Start + span.Start, token.Start + span.End),
-                $"\"{text}\" in this comment is not plain ASCII: the control may stop loading here or show something else.", text: "ascii");
+            var odd = step.Block.Line[(token.Start + span.Start)..(token.Start + span.End)];
+            var what = odd.ContainsAnyInRange((byte)0x80, (byte)0xFF) ? $"\"{Quote.Text(odd)}\" in this comment is not plain ASCII" : $"This comment holds {Quote.ControlCharacter(odd)}";
+            step.Report(this, (token.Start + span.Start, token.Start + span.End), $"{what}: the control may stop loading here or show something else.", text: "ascii");
         }
         if (!step.Job.Readings.ProgramMarks.LowerCase && Span(step.Block.Line, static c => c is >= (byte)'a' and <= (byte)'z') is { } lower)
             step.Report(this, lower, "This control takes no lower-case letters.", text: "upper");

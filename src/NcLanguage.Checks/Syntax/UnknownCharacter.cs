@@ -45,8 +45,11 @@ public sealed class UnknownCharacter : Rule
                 continue;
             step.Report(this, i, tokens[i].Kind == TokenKind.Percent
                 ? "% opens or closes a file and stands alone on its line: inside a block the control stops at it with an alarm."
-                : $"\"{Quote.Text(step.Block.TextOf(tokens[i]))}\" has no meaning in a block: the control stops at it with an alarm.");
+                : $"{Shown(step.Block.TextOf(tokens[i]))} has no meaning in a block: the control stops at it with an alarm.");
             return;
         }
     }
+
+    static string Shown(ReadOnlySpan<byte> text) =>
+        Quote.ControlCharacter(text) is { } control ? char.ToUpperInvariant(control[0]) + control[1..] : $"\"{Quote.Text(text)}\"";
 }

@@ -169,6 +169,19 @@ public sealed class SyntaxRuleTests
         Assert.Contains("(Hoehe)", TextEdits.Apply(analysis.Text, analysis.FixesOf(finding).Single().Edits).ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>A control character is ASCII (ISO/IEC 646: 00 to 1F and 7F, from memory) and cannot be shown: it is told by its number.</summary>
+    [Theory]
+    [InlineData("(A\0B)", "character-not-sendable", "holds the control character 00 (hexadecimal)")]
+    [InlineData("(A\u007F)", "character-not-sendable", "holds the control character 7F (hexadecimal)")]
+    [InlineData("(\u001Aü)", "character-not-sendable", "is not plain ASCII")]
+    [InlineData("G0 X5 \u001A", "unknown-character", "The control character 1A (hexadecimal) has no meaning")]
+    public void A_control_character_is_told_by_its_number(string block, string name, string part)
+    {
+        var finding = Assert.Single(Check.Analyse(Program(block)).Findings, finding => finding.Line == 2);
+        Assert.Equal(name, finding.Name);
+        Assert.Contains(part, finding.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Lower_case_is_written_in_upper_case_where_the_control_takes_none()
     {

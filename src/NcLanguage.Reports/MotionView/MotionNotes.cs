@@ -45,11 +45,20 @@ static class MotionNotes
             yield return "Several work offsets are drawn over each other: where they lie is not known.";
         if (recording.Left is { IsKnown: false } left)
             yield return $"What is left of the stock is not shown: the cut of line {left.UnknownFrom + 1} is not known.";
-        else if (recording.Left is { EndsNotGiven: [_, ..] flat })
-            yield return $"For what is left of the stock, {string.Join(", ", flat.Select(tool => $"T{tool}"))} counts as flat at its end: the setup does not give its form.";
+        else if (recording.Left is { } known)
+        {
+            if (known.EndsNotGiven is [_, ..] flat)
+                yield return $"For what is left of the stock, {Names(flat)} counts as flat at its end: the setup does not give its form.";
+            if (known.OpenedAbove is [_, ..] slots)
+                yield return $"In what is left of the stock, what stands above the flutes of {Names(slots)} is drawn as cut away: undercuts are not held.";
+            if (known.FromBelow is [_, ..] below)
+                yield return $"In what is left of the stock, what {Names(below)} takes from below is drawn as still there: undercuts are not held.";
+        }
         foreach (var clause in NotChecked.Of(setup))
             yield return $"Not checked: {clause}.";
     }
+
+    static string Names(IEnumerable<int> tools) => string.Join(", ", tools.Select(tool => $"T{tool}"));
 
     /// <summary>"clamp A, 1 mm deep, line 12"; for one that is not met, how far it is.</summary>
     public static string Of(MotionRecording recording, in RecordedApproach approach)

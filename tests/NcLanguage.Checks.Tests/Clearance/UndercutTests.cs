@@ -93,6 +93,18 @@ public sealed class UndercutTests
         Assert.Equal(9, taken.Max(cut => cut.Deepest), 0.001);
     }
 
+    /// <summary>The field is open above what a slot mill leaves standing, and says by which tools; in the open, or at the top, nothing stands there.</summary>
+    [Theory]
+    [InlineData(Throat + ToSlot + "G1 X115 F60\nG0 Z50\nM30", 2)]
+    [InlineData("T2 M6\nG0 X-15 Y30 Z40\nZ-8\nG1 X60 F60\nG0 Z50\nM30")]
+    [InlineData("T4 M6\nG0 X-20 Y30 Z40\nZ-20\nG1 X120 F50\nG0 Z40\n" + ToSlot + "G1 X115 F60\nG0 Z50\nM30")]
+    public void What_stands_above_the_flutes_is_not_held(string moves, params int[] tools)
+    {
+        var setup = SetupFile.Read("test.setup.json", Encoding.UTF8.GetBytes(Block));
+        var run = ProgramRun.Create(SourceText.From(Start + moves), new Job(MachineProfile.IsoMill, setup.Setup), [], [], CancellationToken.None);
+        Assert.Equal(tools, StockLeft.Of(run)!.OpenedAbove);
+    }
+
     /// <summary>What is drawn as a contact is what is told as one.</summary>
     [Fact]
     public void A_lift_under_stock_is_a_contact()

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Machine.Setups;
 using NcLanguage.Reports.MotionView;
 
 namespace NcLanguage.Reports.Tests.MotionView;
@@ -24,11 +26,33 @@ public sealed partial class MotionPageTests
         Assert.All(text, block => Assert.DoesNotContain("\u003C/script", block.Replace("</script", "", StringComparison.Ordinal), StringComparison.Ordinal));
     }
 
+    /// <summary>A T-slot, and a bore widened from below: what a picture of heights cannot hold is said beside it.</summary>
+    [Fact]
+    public void Undercuts_are_told_beside_the_picture()
+    {
+        var setup = Example.Plate with
+        {
+            Stock = new Box3(new Point3(0, 0, -30), new Point3(100, 60, 0)),
+            Obstacles = [],
+            Tools =
+            [
+                new Tool { Number = 1, Kind = ToolKind.SlotMill, Diameter = 21, ShankDiameter = 10, FluteLength = 9, Length = 95 },
+                new Tool { Number = 2, Kind = ToolKind.BoringBar, Diameter = 30, Length = 95 },
+            ],
+        };
+        var notes = Notes("G21 G90 G17 G54\nT1 M6\nS800 M3\nG0 X-15 Y10 Z40\nZ-20\nG1 X115 F60\nG0 Z50\nT2 M6\nS500 M3\nG98 G87 X50 Y40 Z-20 R-35 Q4 F40\nG80\nM30\n");
+        Assert.Single(notes, "In what is left of the stock, what stands above the flutes of T1 is drawn as cut away: undercuts are not held.");
+        Assert.Single(notes, "In what is left of the stock, what T2 takes from below is drawn as still there: undercuts are not held.");
+        Assert.DoesNotContain(Notes("G21 G90 G17 G54\nT1 M6\nS800 M3\nG0 X-15 Y10 Z40\nZ-8\nG1 X115 F60\nG0 Z50\nM30\n"), note => note.Contains("undercuts", StringComparison.Ordinal));
+
+        List<string> Notes(string program) => [.. Example.Of(program, setup).PageData().GetProperty("notes").EnumerateArray().Select(note => note.GetString()!)];
+    }
+
     [Fact]
     public void A_name_of_a_clamp_or_file_stays_text_too()
     {
         const string Name = "<b>\"&'</script>";
-        var setup = Example.Plate with { Obstacles = [((NcLanguage.Machine.Setups.BoxObstacle)Example.Plate.Obstacles[0]) with { Name = Name }] };
+        var setup = Example.Plate with { Obstacles = [((BoxObstacle)Example.Plate.Obstacles[0]) with { Name = Name }] };
         var example = Example.Of("G21 G90 G54 T1 M6\nG0 X50 Y10 Z5\nG0 X0\nM30\n", setup);
         Assert.Equal(2, Regex.Count(example.Page(), "</script"));
         Assert.Equal(Name, example.PageData().GetProperty("obstacles")[0].GetProperty("name").GetString());

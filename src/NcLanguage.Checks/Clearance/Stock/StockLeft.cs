@@ -39,12 +39,14 @@ public sealed class StockLeft
 
     readonly CutMade[] _cuts;
 
-    StockLeft(StockField field, CutMade[] cuts, int unknownFrom, int[] endsNotGiven)
+    StockLeft(StockField field, CutMade[] cuts, int unknownFrom, Shortfalls shortfalls)
     {
         Field = field;
         _cuts = cuts;
         UnknownFrom = unknownFrom;
-        EndsNotGiven = endsNotGiven;
+        EndsNotGiven = [.. shortfalls.EndsNotGiven];
+        OpenedAbove = [.. shortfalls.OpenedAbove];
+        FromBelow = [.. shortfalls.FromBelow];
         foreach (ref readonly var cut in cuts.AsSpan())
             Removed += cut.Removed;
     }
@@ -67,6 +69,12 @@ public sealed class StockLeft
     /// <summary>Numbers of the tools that cut and whose end (point angle, corner radius) the setup leaves open: they count as flat.</summary>
     public IReadOnlyList<int> EndsNotGiven { get; }
 
+    /// <summary>Numbers of the slot mills that left something standing above their flutes: the field is open there.</summary>
+    public IReadOnlyList<int> OpenedAbove { get; }
+
+    /// <summary>Numbers of the tools that cut from below: the field has all of that still.</summary>
+    public IReadOnlyList<int> FromBelow { get; }
+
     /// <summary>Follows the cuts of a run through the stock; null where the setup gives no stock.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static StockLeft? Of(ProgramRun run, CancellationToken cancel = default) => Of(run, StockField.MostCells, cancel);
@@ -82,7 +90,7 @@ public sealed class StockLeft
         var cell = Math.Max(FinestCell, Math.Max(Math.Sqrt(size.X * size.Y / mostCells), StockWork.CellSize(run.Results, run.Job, stock, MostVisits)));
         var field = new StockField(stock, cell, CellRule.Middle);
         var cuts = new List<CutMade>();
-        var open = new SortedSet<int>();
+        var shortfalls = new Shortfalls([], [], []);
         for (var part = 0; part < run.Results.Length; part++)
         {
             cancel.ThrowIfCancellationRequested();
@@ -90,31 +98,37 @@ public sealed class StockLeft
             foreach (ref readonly var cut in result.Cuts)
             {
                 var underTip = Standing(field, cut);
-                var taken = cut.IsFromBelow ? default : Take(field, cut, result, run.Job);
+                if (cut.IsFromBelow)
+                    shortfalls.FromBelow.Add(cut.Tool);
+                var taken = cut.IsFromBelow ? default : Take(field, cut, result, run.Job, shortfalls);
                 if (!field.IsKnown)
-                    return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), [.. open]);
+                    return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), shortfalls);
                 if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))
-                    open.Add(cut.Tool);
+                    shortfalls.EndsNotGiven.Add(cut.Tool);
                 cuts.Add(new CutMade(part, cut.Line, cut.Move, cut.Tool, taken.Removed, taken.Removed > 0 ? Math.Max(taken.Deepest, underTip) : 0, cut.Seconds));
             }
         }
-        return new StockLeft(field, [.. cuts], -1, [.. open]);
+        return new StockLeft(field, [.. cuts], -1, shortfalls);
     }
 
     /// <summary>Takes away what a cut takes. Of what a slot mill goes under on its level way, no more counts than its flutes are high; the field is open above it all the same.</summary>
-    static CutTally Take(StockField field, in StockCut cut, PartResult part, Job job)
+    static CutTally Take(StockField field, in StockCut cut, PartResult part, Job job, Shortfalls shortfalls)
     {
         var end = EndOf(job, cut.Tool);
         if (UndercutContact.NeckOver(job, cut) is > 0 and var flutes)
         {
             var up = new Point3(0, 0, flutes);
-            if (cut.Arc < 0)
-                field.Cut(cut.From + up, cut.To + up, end);
-            else if (part.Arcs[cut.Arc] is { Plane: XY } arc)
-                field.CutArc(cut.From + up, cut.To + up, arc.Center + up, arc.Clockwise, arc.Plane, arc.FullTurns, end);
+            var opened = cut.Arc < 0 ? field.Cut(cut.From + up, cut.To + up, end)
+                : part.Arcs[cut.Arc] is { Plane: XY } arc ? field.CutArc(cut.From + up, cut.To + up, arc.Center + up, arc.Clockwise, arc.Plane, arc.FullTurns, end)
+                : default;
+            if (opened.Removed > 0)
+                shortfalls.OpenedAbove.Add(cut.Tool);
         }
         return field.Cut(cut, part.PathOf(cut), end);
     }
+
+    /// <summary>Tools of whose cuts the field does not hold all, by their numbers.</summary>
+    sealed record Shortfalls(SortedSet<int> EndsNotGiven, SortedSet<int> OpenedAbove, SortedSet<int> FromBelow);
 
     /// <summary>How much stands where a cut straight down puts its tip, mm: the tip of a drill seldom goes down in the middle of a cell, and would be taken for less deep than it is.</summary>
     static double Standing(StockField field, in StockCut cut) =>

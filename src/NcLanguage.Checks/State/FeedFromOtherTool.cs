@@ -54,8 +54,8 @@ public sealed class FeedFromOtherTool : Rule
             M5
             M30
             """,
-        NotFound = "A feed that was given before the tool change for the tool after it; cuts in the block of the tool change itself. Feeds straight up, and feeds "
-            + "at or above the top of the setup's stock, are no cuts here.",
+        NotFound = "A feed that is given between the last cut of the tool before and the tool change counts as meant for the tool after it. Cuts in the block of the tool change itself. Feeds straight up, "
+            + "and feeds at or above the top of the setup's stock, are no first cut here.",
         Source = "NISTIR 6556 §3.5.2 and §3.6.3 (a tool change leaves the feed as it is); a feed for each tool is common practice.",
     };
 

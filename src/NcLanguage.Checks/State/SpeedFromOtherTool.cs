@@ -55,8 +55,8 @@ public sealed class SpeedFromOtherTool : Rule
             M5
             M30
             """,
-        NotFound = "A speed that was given before the tool change for the tool after it, and that both tools may be meant to turn alike. Feeds straight up, and feeds at or above the top of the "
-            + "setup's stock, are no cuts here.",
+        NotFound = "That both tools may be meant to turn alike. A speed that is given between the last cut of the tool before and the tool change counts as meant for the tool after it. Feeds straight up, "
+            + "and feeds at or above the top of the setup's stock, are no first cut here.",
         Source = "NISTIR 6556 §3.6.3 and §3.7.2 (a tool change stops the spindle and leaves the speed as it is); a speed for each tool is common practice.",
     };
 

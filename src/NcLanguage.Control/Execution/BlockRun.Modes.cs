@@ -61,7 +61,7 @@ ref partial struct BlockRun
             return;
         _state.Feed = _state.FeedMode == FeedMode.InverseTime ? value : value * MmPerUnit;
         _state.OtherFeed = double.NaN;
-        _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.CutWithoutFeed);
+        _state.Happened &= ~(Happened.FeedOfOtherTool | Happened.CutWithoutFeed | Happened.CutSinceFeed);
         _step.Sets |= Slot.Feed;
     }
 
@@ -69,7 +69,7 @@ ref partial struct BlockRun
     {
         if (!TakeNotNegative('S', out var value))
             return;
-        _state.Happened &= ~(Happened.CutStanding | Happened.SpeedOfOtherTool);
+        _state.Happened &= ~(Happened.CutStanding | Happened.SpeedOfOtherTool | Happened.CutSinceSpeed);
         _state.Speed = _state.SurfaceSpeed ? double.NaN : value;
         _step.Sets |= Slot.Speed;
     }

@@ -68,6 +68,7 @@ ref partial struct BlockRun
     readonly void Cut(bool isInAir = false)
     {
         _state.HasCut = true;
+        _state.Happened |= Happened.CutSinceFeed | Happened.CutSinceSpeed;
         if (!isInAir && (_state.Spindle == SpindleState.Off || _state.Speed == 0))
             _state.Happened |= Happened.CutStanding;
         if (!isInAir)

@@ -64,14 +64,14 @@ ref partial struct BlockRun
         Act(MoveKind.ToolChange, Machine.ToolChangeSeconds);
     }
 
-    /// <summary>A feed and a speed that have served for cuts stay in force when the tool is changed, unless the block gives others.</summary>
+    /// <summary>A feed and a speed that have served for cuts stay in force when the tool is changed. One given behind the last cut, or in the block of the change, is meant for the tool that comes.</summary>
     readonly void NoteNumbersOfOtherTool()
     {
-        if ((_state.Tool >= 0 && _state.Tool == _state.SelectedTool) || !_state.HasSet(Slot.Cut))
+        if (_state.Tool >= 0 && _state.Tool == _state.SelectedTool)
             return;
-        if ((_step.Sets & Slot.Feed) == 0 && _state.Feed > 0 && _state.FeedMode != FeedMode.InverseTime)
+        if ((_state.Happened & Happened.CutSinceFeed) != 0 && _state.Feed > 0 && _state.FeedMode != FeedMode.InverseTime)
             _state.Happened |= Happened.FeedOfOtherTool;
-        if ((_step.Sets & Slot.Speed) == 0 && _state.Speed > 0 && _state.HasSet(Slot.Speed))
+        if ((_state.Happened & Happened.CutSinceSpeed) != 0 && _state.Speed > 0 && _state.HasSet(Slot.Speed))
             _state.Happened |= Happened.SpeedOfOtherTool;
     }
 

@@ -107,6 +107,12 @@ public enum Happened : uint
 
     /// <summary>The speed in force was given for another tool than the one in the spindle, and that one has not cut at it yet.</summary>
     SpeedOfOtherTool = 16777216,
+
+    /// <summary>A cut was made since the feed in force was given.</summary>
+    CutSinceFeed = 33554432,
+
+    /// <summary>A cut was made since the speed in force was given.</summary>
+    CutSinceSpeed = 67108864,
 }
 
 /// <summary>What a G91 has served for.</summary>

@@ -23,6 +23,7 @@ public sealed class NextToolTests
     [InlineData(First + Second + "G81 X0 Y0 Z-1 R2\nX5\nG80", new[] { 12 })]
     [InlineData(First + Second + "G1 Z-1 F80\nZ-2", new int[0])]
     [InlineData(First + Second + "F80\nG1 Z-1", new int[0])]
+    [InlineData(First + "F80\n" + Second + "G1 Z-1", new int[0])] // given for it before the change
     [InlineData(First + "T2 M6 F80\nM3\nG0 X0 Y0\nG43 H2 Z5\nG1 Z-1", new int[0])]
     [InlineData(First + Second + "G1 Z20\nZ-1", new[] { 13 })] // straight up is no cut
     [InlineData(First + Second + "G93 G1 Z-1 F2\nG94", new int[0])] // every block has its own

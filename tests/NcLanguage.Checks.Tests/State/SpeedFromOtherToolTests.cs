@@ -20,6 +20,8 @@ public sealed class SpeedFromOtherToolTests
     [InlineData("T2 M6\nS2500 M3\nG0 G43 H2 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new int[0])]
     [InlineData("T2 M6\nM3\nG0 G43 H2 X10 Y10 Z50 S2500\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new int[0])] // in time for the first cut
     [InlineData("T2 M6 S2500\nM3\nG0 G43 H2 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new int[0])]
+    [InlineData("S2500\nT2 M6\nM3\nG0 G43 H2 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new int[0])] // given for it before the change
+    [InlineData("T2 M6\nT1 M6\nM3\nG0 G43 H1 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new[] { 12 })]
     [InlineData("T1 M6\nM3\nG0 G43 H1 X10 Y10 Z50\nG98 G81 X30 Y10 Z-3 R2 F200\nG80", new int[0])] // the same tool
     [InlineData("T2 M6\nG0 G43 H2 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F300\nG80", new int[0])] // it stands: spindle-off
     [InlineData("T3 M6\nM3\nG0 G43 H3 X10 Y10 Z50\nG98 G81 X10 Y10 Z-9 R2 F60\nG80", new int[0])] // 12.6 m/min, which cutting-speed tells: less than half of 61

@@ -12,7 +12,7 @@ public sealed class HoleRepeated : Rule
         Name = "hole-repeated",
         Severity = Severity.Warning,
         Title = "The same hole is drilled twice",
-        Finds = "A place that the same cycle and tool drill a second time to the same depth within one uninterrupted run of holes; repeats that do not step on included. And a later run that drills or taps places of an earlier one with the same cycle and tool no deeper: once, with how many places.",
+        Finds = "A place that the same cycle and tool drill a second time to the same depth within one uninterrupted run of holes; repeats that do not step on included. And a later run that drills or taps places of an earlier one again, with the same cycle and tool and no deeper: told once, with the number of places.",
         AtTheMachine = "The tool goes into the finished hole again: time is lost, a drill may chatter, a tap or a reamer may spoil the hole. Often another place was meant.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-8 R2 F120

@@ -12,8 +12,8 @@ public sealed class ArcOtherWay : Rule
         Name = "arc-other-way",
         Severity = Severity.Warning,
         Title = "An arc would join both its neighbours if it turned the other way",
-        Finds = "An arc in the XY plane between two cuts, which goes back on both of them, or meets both at corners where two or more arcs of the same radius in the same contour run smoothly, and which with the other of G2 and G3 "
-            + "would run smoothly into both. It is the programmed path that is looked at, without the tool's radius.",
+        Finds = "An arc in the XY plane between two cuts that with the other of G2 and G3 would run smoothly into both. As it stands it goes back on both of them; or it meets both at corners, while two or more arcs of the same "
+            + "radius in the same contour run smoothly into theirs. It is the programmed path that is looked at, without the tool's radius.",
         AtTheMachine = "Instead of a rounded corner the tool cuts a hollow into the part, or runs the long way round through it.",
         Example = """
             G21 G90 G17 G54

@@ -24,8 +24,8 @@ public sealed class DatumAgainstSetup : Rule
         Name = "datum-against-setup",
         Severity = Severity.Error,
         Title = "A datum is written with a slip in its number, or as another work offset's",
-        Finds = "G10 L2 for a work offset of the setup's workOffsets, before the first move, where one number or more has another sign than there, or is ten, a hundred or a thousand times as large or as small, and "
-            + "all others of the block agree; and one whose numbers are all 0 where the setup's are not, if nothing else writes a datum: L20 may have been meant. Also one of two numbers or more that are those of another work offset of the setup. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
+        Finds = "G10 L2, before the first move, for a work offset that stands in the setup's workOffsets. Told are numbers with another sign than there, or ten, a hundred or a thousand times as large or as small, where all others of the "
+            + "block agree; numbers that are all 0 where the setup's are not, if nothing else writes a datum: L20 may have been meant; and two numbers or more that are those of another work offset of the setup. Once for each block; what else is found of places, depths and travel is counted and named with it, and told by itself when the datum is settled, or this finding silenced.",
         AtTheMachine = "All that follows under this work offset runs beside the part: into its clamps, the table or the end of the travel.",
         Setup = """
             { "workOffsets": { "G54": [-300, -180, -250] } }

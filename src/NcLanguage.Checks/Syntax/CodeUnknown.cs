@@ -13,7 +13,7 @@ public sealed class CodeUnknown : Rule
         Severity = Severity.Error,
         Title = "The control does not have this code",
         Finds =
-            "A G or M number that no row of the table of codes has, and a code that belongs to the other choice of the reading units (G70 where G20 "
+            "A G or M number that neither the table of codes nor the \"codes\" of the machine file has, and a code that belongs to the other choice of the reading units (G70 where G20 "
             + "selects inch).",
         AtTheMachine = "The control stops with an alarm at this block; a few skip it without a word, and what it was to do does not happen.",
         Example = """

@@ -36,7 +36,10 @@ static class CodeItems
         }
         foreach (var code in spot.Machine.Codes)
             if ((letter == 0 || code.Letter == letter) && (code.Letter != 'M' || mCodes < BlockWords.MostMCodes) && Begins(code.Text, spot))
-                items.Add(rank + Usual, new CompletionEntry(spot.Style.Case(code.Text), CompletionKind.Code, code.Does, spot.Style.Case(code.Text)));
+                items.Add(rank + Usual, new CompletionEntry(spot.Style.Case(code.Text), CompletionKind.Code, code.Does, spot.Style.Case(code.Text))
+                {
+                    Documentation = OwnCodeHover.Of(spot.Analysis, code),
+                });
     }
 
     static bool IsCycle(CodeEntry code) => code.Group == ModalGroup.Cycle && code.Tenths != 800;

@@ -26,11 +26,22 @@ static class WordItems
                     AddValues(spot, items, letter, 10, most: 1);
             }
         }
+        AddOwn(spot, items, seen);
         AddPlaces(spot, items);
         if (seen.Add('T') && !spot.Step.Words.Has('T'))
             AddLetter(spot, items, 60, 'T', AddressTable.Find('T')!.Name, CompletionTopics.OfAddress('T'));
         if (seen.Add('S') && !spot.Step.Words.Has('S'))
             AddLetter(spot, items, 60, 'S', AddressTable.Find('S')!.Name, CompletionTopics.OfAddress('S'));
+    }
+
+    /// <summary>What the machine file says that the codes of its own take.</summary>
+    static void AddOwn(Spot spot, CompletionItems items, HashSet<char> seen)
+    {
+        foreach (ref readonly var token in spot.Analysis.Main.BlockAt(spot.Line).Tokens)
+            if (OwnCodeHover.At(spot.Analysis, token) is { } code)
+                foreach (var letter in code.Words)
+                    if (!spot.Step.Words.Has(letter) && seen.Add(letter))
+                        AddLetter(spot, items, 30, letter, $"word of {code.Text}", CompletionTopics.OfAddress(letter));
     }
 
     /// <summary>Offers the numbers that are known of a letter just typed.</summary>

@@ -16,10 +16,22 @@ static class OwnCodeHover
         return null;
     }
 
+    /// <summary>The code of the machine's own in a block whose word a letter is; null where there is none.</summary>
+    public static MachineCode? WithWord(ProgramAnalysis analysis, in Block block, char letter)
+    {
+        foreach (ref readonly var token in block.Tokens)
+            if (At(analysis, token) is { } code && code.Words.Contains(letter, StringComparison.Ordinal))
+                return code;
+        return null;
+    }
+
+    /// <summary>Where what is told of such a code is from.</summary>
+    public const string Source = "\"codes\" of the machine file";
+
     public static string Of(ProgramAnalysis analysis, MachineCode code)
     {
         var words = code.Words.Length == 0 ? "" : $"\n\nTakes {string.Join(", ", code.Words.Distinct())}.";
-        return $"**{code.Text}** {Markdown.Plain(code.Does)}\n\nA code of {Markdown.Plain(analysis.Machine.Name)}. {Effect(code)}{words}\n\nSource: \"codes\" of the machine file";
+        return $"**{code.Text}** {Markdown.Plain(code.Does)}\n\nA code of {Markdown.Plain(analysis.Machine.Name)}. {Effect(code)}{words}\n\nSource: {Source}";
     }
 
     static string Effect(MachineCode code) => code.As.IsEmpty

@@ -54,8 +54,11 @@ static class WordHover
         var address = AddressTable.Find(letter);
         var used = WordUses.Of(letter, step, analysis.Machine.Readings);
         var use = used?.Use;
-        var text = new StringBuilder(Markdown.Word(Quote.Word(block, token))).Append(' ').Append(use?.Meaning ?? address?.Name);
-        if (use is null && address is not null)
+        var own = use is null ? OwnCodeHover.WithWord(analysis, block, letter) : null;
+        var text = new StringBuilder(Markdown.Word(Quote.Word(block, token))).Append(' ').Append(use?.Meaning ?? (own is null ? address?.Name : $"word of {own.Text}"));
+        if (own is not null)
+            text.Append("\n\n").Append(own.Text).Append(' ').Append(Markdown.Plain(own.Does)).Append('.');
+        else if (use is null && address is not null)
             text.Append("\n\n").Append(address.Meaning);
         text.Append("\n\n");
         if (NotRunText.Of(block, step) is { Length: > 0 } notRun)
@@ -64,10 +67,11 @@ static class WordHover
             text.Append("The block has this letter already: this word is not read.");
         else
         {
-            text.Append(new ValueText(analysis, line, step, use).Of(letter));
+            if (own is null)
+                text.Append(new ValueText(analysis, line, step, use).Of(letter));
             text.Append(token.ReadsVariables ? RunsText.Values(analysis, line, at => at.Words[letter]) : Reached(analysis, line));
         }
-        var source = used is { } by ? $"{by.Code.Text}, {by.Code.Source}" : address?.Source;
+        var source = used is { } by ? $"{by.Code.Text}, {by.Code.Source}" : own is not null ? OwnCodeHover.Source : address?.Source;
         return text.ToString().TrimEnd() + (source is null ? "" : $"\n\nSource: {source}");
     }
 

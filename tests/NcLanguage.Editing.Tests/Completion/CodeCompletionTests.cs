@@ -19,8 +19,20 @@ public sealed class CodeCompletionTests
         var mill = MachineProfile.IsoMill with { IsChosen = true, Codes = [new('M', 130, "spindle and coolant", ["M3", "M8"], "")] };
         var entry = Typist.At("G21 G90\nM1|", machine: mill).Entries.Single(entry => entry.Label == "M13");
         Assert.Equal("spindle and coolant", entry.Detail);
+        Assert.Contains("followed as M3 spindle clockwise and M8 flood coolant on", entry.Documentation, StringComparison.Ordinal);
         Assert.DoesNotContain("M13", Typist.Labels("G21 G90\nM1|"));
         Assert.DoesNotContain("M13", Typist.Labels("G21 G90\nG1|", machine: mill));
+    }
+
+    /// <summary>Those that its file gives it, once each, as long as they do not stand there.</summary>
+    [Theory]
+    [InlineData("G21 G90\nM61 |", new[] { "P", "Q" })]
+    [InlineData("G21 G90\nM61 P2 |", new[] { "Q" })]
+    [InlineData("G21 G90\nM62 |", new string[0])]
+    public void Words_of_the_machines_own_codes_are_offered(string program, string[] letters)
+    {
+        var mill = MachineProfile.IsoMill with { IsChosen = true, Codes = [new('M', 610, "moves the pallet", [], "PQ"), new('M', 620, "lifts the pallet", [], "")] };
+        Assert.Equal(letters, Typist.At(program, machine: mill).Entries.Where(entry => entry.Detail.StartsWith("word of", StringComparison.Ordinal)).Select(entry => entry.Label));
     }
 
     [Fact]

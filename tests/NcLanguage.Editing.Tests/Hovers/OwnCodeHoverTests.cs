@@ -16,5 +16,6 @@ public sealed class OwnCodeHoverTests
     [Theory]
     [InlineData("S800 M$013", "**M13** spindle and coolant\n\nA code of the mill by the door. It is followed as M3 spindle clockwise and M8 flood coolant on.")]
     [InlineData("G$05.1 Q1", "**G5.1** smooths \\*the\\* path\n\nA code of the mill by the door. What it does beyond that is not followed here.\n\nTakes Q.")]
+    [InlineData("G5.1 Q$01", "**Q1** word of G5.1\n\nG5.1 smooths \\*the\\* path.")]
     public void It_says_what_the_machine_file_says(string marked, string expected) => Editor.Shows(expected, marked, machine: Mill);
 }

@@ -74,10 +74,27 @@ readonly struct ValueText(ProgramAnalysis analysis, int line, Step step, WordUse
         var rule = step.Holes.Count > 0 && analysis.Machine.Readings.HolePositions == HolePositionReading.Incremental
             ? $"{Markdown.Plain(analysis.Machine.Name)} takes positions inside cycles as distances"
             : $"{(isDistance ? "G91" : "G90")} {StateText.Setter(analysis.Main.LastSetter(Slot.Distance, line))}";
+        rule += Framed(letter);
         return isDistance
             ? $"{(way.Length > 0 ? way + ", " : "")}to {place} · {rule}."
             : $"To {place}{(way.Length > 0 ? ", " + way : "")} · {rule}.";
     }
+
+    /// <summary>" · G68 (line 9)": the codes that make another place of an axis' word than it says.</summary>
+    string Framed(char letter)
+    {
+        if (step.After.ProgramFrame is not { } frame)
+            return "";
+        var axis = letter - 'X';
+        var (first, second, _) = Arcs.Axes(step.After.Plane);
+        var isInPlane = axis == first || axis == second;
+        return (frame.Polar is not null && isInPlane ? By("G16", Slot.Polar) : "")
+            + (frame.Scaling is { } scaling && scaling.Factors[axis] != 1 ? By("G51", Slot.Scaling) : "")
+            + (frame.Rotation is not null && isInPlane ? By("G68", Slot.Rotation) : "")
+            + (frame.Mirror is { } mirror && mirror.IsOn(axis) ? By("G51.1", Slot.Mirror) : "");
+    }
+
+    string By(string code, Slot slot) => $" · {code} {StateText.Setter(analysis.Main.LastSetter(slot, line))}";
 
     string Bottom(char letter)
     {

@@ -18,6 +18,17 @@ public sealed class WordHoverTests
         """,
         Cycle + "X$060\nG80");
 
+    /// <summary>Places are those of plane geometry: a quarter turn, a mirror, twice the size.</summary>
+    [Theory]
+    [InlineData("G68 X0 Y0 R90\nG0 X$010 Y5", "To X-5, -5 mm from X0 · G90 (line 1) · G68 (line 4).")]
+    [InlineData("G68 X0 Y0 R90\nG0 X10 Z$05", "To Z5, -25 mm from Z30 · G90 (line 1).")]
+    [InlineData("G51.1 X0\nG0 X$010 Y5", "To X-10, -10 mm from X0 · G90 (line 1) · G51.1 (line 4).")]
+    [InlineData("G51.1 X0\nG0 X10 Y$05", "To Y5, +5 mm from Y0 · G90 (line 1).")]
+    [InlineData("G51 X0 Y0 P2\nG91\nG0 X$010", "+20 mm from X0, to X20 · G91 (line 5) · G51 (line 4).")]
+    [InlineData("G16\nG0 X10 Y$090", "To Y10, +10 mm from Y0 · G90 (line 1) · G16 (line 4).")]
+    public void A_place_that_is_another_than_its_number_says_names_the_code_that_makes_it_so(string blocks, string expected) =>
+        Assert.Contains("\n\n" + expected, Editor.Markdown("G21 G90 G17 G54\nT4 M6\nG0 G43 H4 X0 Y0 Z30\n" + blocks), StringComparison.Ordinal);
+
     /// <summary>What is carried over is a position: under G91 the number would mislead.</summary>
     [Fact]
     public void Carried_levels_are_positions() => Assert.Contains(

@@ -148,7 +148,18 @@ public sealed class MotionRecording
             var approach = step.ApproachOf(i);
             _moves.Add(new RecordedMove(step.Step.Moves[i], _steps.Count - 1, approach?.Distance ?? double.NaN, approach?.ObstacleIndex ?? -1));
             if (approach is { ObstacleIndex: >= 0 } near)
-                Note(new RecordedApproach(_moves.Count - 1, near.ObstacleIndex, near.Distance, near.Tip, near.Part, step.IsToolKnown), near.IsContact, firstContact);
+                NoteObstacles(step, i, near, firstContact);
+        }
+    }
+
+    /// <summary>Notes a move's nearest obstacle, and of the others those that it meets too or comes nearer to than any move before.</summary>
+    void NoteObstacles(in TracedStep step, int move, in Approach nearest, int firstContact)
+    {
+        for (var i = 0; i < _closest.Length; i++)
+        {
+            var approach = i == nearest.ObstacleIndex ? nearest : step.ApproachOf(move, i, Math.Max(_closest[i]?.Distance ?? double.PositiveInfinity, Sweep.ClearanceTolerance));
+            if (approach.ObstacleIndex == i)
+                Note(new RecordedApproach(_moves.Count - 1, i, approach.Distance, approach.Tip, approach.Part, step.IsToolKnown), approach.IsContact, firstContact);
         }
     }
 

@@ -22,6 +22,13 @@ public readonly record struct TracedStep(int Line, Step Step, Job Job, string? F
         return IsToolKnown || approach.IsContact ? approach : Approach.Unknown;
     }
 
+    /// <summary>The same to one of the obstacles, by its place in the setup; distances beyond <paramref name="within"/> mm may come back as infinite.</summary>
+    public Approach ApproachOf(int move, int obstacle, double within)
+    {
+        var approach = Job.ApproachOf(Step.Moves[move], Step.ToFrame, Step.After.Tool, within, obstacle);
+        return IsToolKnown || approach.IsContact ? approach : Approach.Unknown;
+    }
+
     /// <summary>Whether the setup gives the tool's diameter.</summary>
     public bool IsToolKnown => Job.ShapeOf(Step.After.Tool).Radius > 0;
 

@@ -100,6 +100,21 @@ public sealed class MotionDataTests
         Assert.Equal("clamp A, just touching, line 7", Assert.Single(page.GetProperty("contacts").EnumerateArray()).GetProperty("text").GetString());
     }
 
+    /// <summary>A cutter of 6 mm at Z5 goes through two clamps 10 mm wide and 20 high and passes a third by 4: both contacts are there, each where it goes in deepest, and how near the third is.</summary>
+    [Fact]
+    public void A_move_that_meets_two_clamps_is_a_contact_with_each()
+    {
+        var setup = Example.Plate with { Obstacles = [Clamp("left", 20, 0), Clamp("right", 60, 0), Clamp("far", 80, 12)] };
+        var page = Example.Of("G21 G17 G90 G54\nT1 M6\nS4000 M3\nG0 X-20 Y0\nG43 H1 Z30\nZ5\nX100\nZ30\nM30\n", setup).PageData();
+        Assert.Equal(["left", "right"], page.GetProperty("contacts").EnumerateArray().Select(contact => contact.GetProperty("text").GetString()!.Split(',')[0]));
+        Assert.Equal(2, page.GetProperty("contactCount").GetInt32());
+        var far = Assert.Single(page.GetProperty("closest").EnumerateArray());
+        Assert.StartsWith("far, ", far.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Equal(4, far.GetProperty("distance").GetDouble(), 0.001);
+
+        static BoxObstacle Clamp(string name, double x, double y) => new(name, new Box3(new Point3(x, y - 5, 0), new Point3(x + 10, y + 5, 20)));
+    }
+
     [Fact]
     public void A_speed_says_that_the_spindle_stands()
     {

@@ -135,6 +135,7 @@ public sealed class RealFileTests : IDisposable
     /// <summary>Whatever cannot be read, by itself or among others: the rest is checked, it is named, JSON and SARIF are whole.</summary>
     [Theory]
     [InlineData("dang.nc", "dang.nc is a link to a file that is not there")]
+    [InlineData("self.nc", "self.nc is a link that leads back to itself")]
     [InlineData("links", "links/dang.nc is a link to a file that is not there")]
     [InlineData("nosuch.nc", "there is no file or folder nosuch.nc")]
     [InlineData("empty", "the folder empty holds no program")]
@@ -148,6 +149,7 @@ public sealed class RealFileTests : IDisposable
         Directory.CreateDirectory(_scratch.At("links"));
         File.CreateSymbolicLink(_scratch.At("dang.nc"), "nowhere.nc");
         File.CreateSymbolicLink(_scratch.At("links/dang.nc"), "nowhere.nc");
+        File.CreateSymbolicLink(_scratch.At("self.nc"), "self.nc");
         foreach (var others in new string[][] { [], ["good.nc"] })
         {
             var json = Command.In(_scratch.Folder, ["check", path, .. others, "--format", "json"]);

@@ -29,6 +29,21 @@ public sealed class ViewTests : IDisposable
         return File.ReadAllText(_scratch.At("third.svg"));
     }
 
+    /// <summary>A program may have any name; one that is also the page's is not written over, by whatever way it is named.</summary>
+    [Theory]
+    [InlineData("view", "part.html")]
+    [InlineData("sheet", "part.html")]
+    [InlineData("view", "link.html")]
+    public void The_program_itself_is_never_written_over(string command, string output)
+    {
+        var program = _scratch.Write("part.html", Samples.Sound);
+        if (!OperatingSystem.IsWindows())
+            File.CreateSymbolicLink(_scratch.At("link.html"), program);
+        var outcome = Command.In(_scratch.Folder, command, "part.html", "-o", output);
+        Assert.Equal(OperatingSystem.IsWindows() && output == "link.html" ? 0 : 2, outcome.ExitCode);
+        Assert.Equal(Samples.Sound, File.ReadAllText(program));
+    }
+
     [Theory]
     [InlineData("out.png", "must end in .html or .svg")]
     [InlineData("nowhere/out.svg", "could not be written")]

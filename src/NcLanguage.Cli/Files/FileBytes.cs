@@ -49,7 +49,7 @@ static class FileBytes
         }
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException or OutOfMemoryException)
         {
-            throw new ProgramFailedException($"{path} could not be read: {e.Message}");
+            throw new ProgramFailedException(DiskFiles.StateOfLink(path) == FileState.LinkRing ? $"{path} is a link that leads back to itself" : $"{path} could not be read: {e.Message}");
         }
     }
 

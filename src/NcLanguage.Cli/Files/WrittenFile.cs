@@ -15,7 +15,7 @@ static class WrittenFile
     {
         if (!File.Exists(path))
             throw new CannotRunException($"{path} is there no longer: nothing was written to it");
-        var target = File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
+        var target = Target(path);
         if (FileBytes.IsStream(path) || !FileKind.IsOrdinary(target))
             throw new CannotRunException($"{path} is a pipe or a device, not a file: nothing was written to it");
         UnixFileMode? mode = null;
@@ -42,6 +42,18 @@ static class WrittenFile
         var target = Path.GetFullPath(path);
         Write(path, target, bytes, null, beside => File.Move(beside, target, overwrite: false));
     }
+
+    /// <summary>Writes what was made of a program, over what stands there already, but for the program itself.</summary>
+    /// <exception cref="CannotRunException">The path is the program's, or it could not be written.</exception>
+    public static void PutBeside(string program, string path, byte[] bytes)
+    {
+        if (File.Exists(program) && File.Exists(path) && Target(path) == Target(program))
+            throw new CannotRunException($"{path} is the program itself: nothing was written to it");
+        Put(path, bytes);
+    }
+
+    /// <summary>The file behind a path, links followed.</summary>
+    static string Target(string path) => File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
 
     /// <summary>Writes a file, over one that stands there already; into a pipe or a device as it is.</summary>
     /// <exception cref="CannotRunException">It could not be written.</exception>

@@ -29,7 +29,7 @@ static class SheetCommand
             var analysis = ProgramAnalysis.Create(
                 program.Text, job.Setup, job.Machine, choices.Analysis(parse) with { Programs = JobResolver.ProgramsBeside(program) }, cancel);
             var page = SetupSheet.Html(new SheetInput(program.Path, analysis, job.Problems, TimeProvider.System.GetLocalNow()), cancel);
-            WrittenFile.Put(target, Encoding.UTF8.GetBytes(page));
+            WrittenFile.PutBeside(program.Path, target, Encoding.UTF8.GetBytes(page));
             Tell(target, analysis);
             return Task.FromResult(FailOn.ExitCodeFor(parse.GetValue(failOn)!, analysis.Findings.Select(finding => finding.Severity)));
         });

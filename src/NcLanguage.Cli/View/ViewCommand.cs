@@ -28,7 +28,7 @@ static class ViewCommand
             var program = LoadedProgram.Load(parse.GetValue(file)!, choices.Options(parse), analysis);
             var recording = MotionRecording.Create(program.File.Path, program.File.Text, program.Job, cancel);
             var method = parse.GetValue(projection) == "third" ? ProjectionMethod.ThirdAngle : ProjectionMethod.FirstAngle;
-            WrittenFile.Put(target, write(recording, method));
+            WrittenFile.PutBeside(program.File.Path, target, write(recording, method));
             return Task.FromResult(program.ExitCodeFor(parse.GetValue(failOn)!, analysis, cancel));
         });
         return command;

@@ -46,7 +46,7 @@ public sealed class DiskFiles : IFileAccess
     }
 
     /// <summary>What is wrong with a link that nothing could be read through; null where no link stands there.</summary>
-    static FileState? StateOfLink(string path)
+    public static FileState? StateOfLink(string path)
     {
         try
         {

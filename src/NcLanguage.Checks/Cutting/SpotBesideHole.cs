@@ -11,6 +11,9 @@ public sealed class SpotBesideHole : Rule
     /// <summary>Holes that a spot drill and a drill must share, so that a spot for each hole is the rule in this program.</summary>
     const int FewestShared = 2;
 
+    /// <summary>More places than this lack the other by no slip, and each spot is held against each hole.</summary>
+    const int MostAlone = 200;
+
     public override RuleInfo Info { get; } = new()
     {
         Id = "NC5017",
@@ -72,7 +75,7 @@ public sealed class SpotBesideHole : Rule
             M5
             M30
             """,
-        NotFound = "A spot that is only left out, or only too many; one that differs from its hole in X and Y; spots and holes that mills other than face mills cut over; programs whose setup lists the drawing's holes, against which each place is held (hole-extra, hole-missing); programs with holes at places that are not known, or whose run is not followed to its end. "
+        NotFound = "A spot that is only left out, or only too many; more than 200 of either; one that differs from its hole in X and Y; spots and holes that mills other than face mills cut over; programs whose setup lists the drawing's holes, against which each place is held (hole-extra, hole-missing); programs with holes at places that are not known, or whose run is not followed to its end. "
             + "A mark for another operation in line with a hole that is meant to have no spot is told as well.",
         Source = "That a drill finds the spot made for it is common practice.",
     };
@@ -105,7 +108,7 @@ public sealed class SpotBesideHole : Rule
                 continue;
             var alone = spots.FindAll(fault => fault.Work.ToolNumber == spotTool);
             var bare = holes.FindAll(fault => fault.Work.ToolNumber == drillTool);
-            if (alone.Count <= count && bare.Count <= count && !alone.Exists(fault => milled.Touches(fault.Place, 0)) && !bare.Exists(fault => milled.Touches(fault.Place, 0)))
+            if (alone.Count <= Math.Min(count, MostAlone) && bare.Count <= Math.Min(count, MostAlone) && !alone.Exists(fault => milled.Touches(fault.Place, 0)) && !bare.Exists(fault => milled.Touches(fault.Place, 0)))
                 Report(alone, bare, count, file);
         }
     }

@@ -78,11 +78,7 @@ public sealed class IncrementalTests
                 text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Join('\n', insert)));
                 analysis = analysis.WithText(text);
                 var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine);
-                Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
-                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
-                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
-                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
-                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
+                TellTheSame(fresh, analysis);
             }
         }, iter: 300);
 
@@ -107,12 +103,7 @@ public sealed class IncrementalTests
                 text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Join('\n', insert)));
                 analysis = analysis.WithText(text);
                 var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine, options);
-                Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
-                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
-                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
-                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
-                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
-                Assert.Equal(fresh.Main.Flow?.Runs, analysis.Main.Flow?.Runs);
+                TellTheSame(fresh, analysis);
                 Interlocked.Increment(ref analysis.Main.Flow is null ? ref straight : ref steered);
             }
         }, iter: 300);
@@ -148,12 +139,7 @@ public sealed class IncrementalTests
                 text = text.WithChange(from, to, System.Text.Encoding.UTF8.GetBytes(string.Concat(insert.Select(block => block + "\n"))));
                 analysis = analysis.WithText(text);
                 var fresh = ProgramAnalysis.Create(SourceText.From(text.ToBytes()), Plate, machine, options);
-                Assert.Equal(fresh.Findings.ToList(), analysis.Findings.ToList());
-                Assert.Equal(HolesOf(fresh), HolesOf(analysis));
-                Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(analysis));
-                Assert.Equal(fresh.Main.Blocks, analysis.Main.Blocks);
-                Assert.Equal(fresh.Main.Exit, analysis.Main.Exit);
-                Assert.Equal(fresh.Main.Flow?.Runs, analysis.Main.Flow?.Runs);
+                TellTheSame(fresh, analysis);
                 Assert.Equal(fresh.Main.Flow?.BlocksFollowed, analysis.Main.Flow?.BlocksFollowed);
                 Assert.Equal(fresh.Main.Flow?.Passages.OrderBy(led => led.Key), analysis.Main.Flow?.Passages.OrderBy(led => led.Key));
                 Interlocked.Increment(ref edited);
@@ -162,6 +148,16 @@ public sealed class IncrementalTests
             }
         }, iter: 500);
         Assert.True(goneOver > 100, $"{edited} edits, {goneOver} that left stretches of a run that calls as they were");
+    }
+
+    static void TellTheSame(ProgramAnalysis fresh, ProgramAnalysis edited)
+    {
+        Assert.Equal(fresh.Findings.ToList(), edited.Findings.ToList());
+        Assert.Equal(HolesOf(fresh), HolesOf(edited));
+        Assert.Equal(CoordinatesOf(fresh), CoordinatesOf(edited));
+        Assert.Equal(fresh.Main.Blocks, edited.Main.Blocks);
+        Assert.Equal(fresh.Main.Exit, edited.Main.Exit);
+        Assert.Equal(fresh.Main.Flow?.Runs, edited.Main.Flow?.Runs);
     }
 
     /// <summary>The coordinates that places of each block are meant in.</summary>

@@ -55,12 +55,7 @@ sealed class LineMap
     }
 
     /// <summary>The new number of a line (0-based); −1 where it is gone.</summary>
-    int Line(int line)
-    {
-        if (line < _same || (_linesBefore == _after.LineCount && line < _linesBefore))
-            return line;
-        return line >= _linesBefore - _sameAtEnd ? line + Shift : -1;
-    }
+    int Line(int line) => Shift == 0 && line < _linesBefore ? line : Same(line);
 
     static int FirstLineOf(SourceText text, int chunk) => chunk == text.Chunks.Length ? text.LineCount : text.FirstLineOf(chunk);
 }

@@ -7,13 +7,17 @@ namespace NcLanguage.Benchmarks.Profile;
 /// <summary>A way from one place of a method to another.</summary>
 /// <param name="From">Offset in the method's intermediate language, bytes.</param>
 /// <param name="To">Where it leads, bytes.</param>
-readonly record struct Edge(int From, int To);
+readonly record struct Edge(int From, int To)
+{
+    /// <summary>What the runtime and the native compiler call an edge whose count is a number of 32 bits.</summary>
+    public const int Kind = 385;
+}
 
 /// <summary>How often each way through the product's methods was gone, as the runtime wrote it down at the ends of its processes.</summary>
 sealed class CountedMethods
 {
-    /// <summary>What the runtime calls the count of an edge.</summary>
-    const string EdgeCount = "Schema InstrumentationKind 385 ";
+    /// <summary>Begins the line that the runtime writes of an edge.</summary>
+    static readonly string s_edgeCount = $"Schema InstrumentationKind {Edge.Kind} ";
 
     /// <summary>What is never gone this often gains nothing by a profile.</summary>
     const long Often = 2000;
@@ -63,7 +67,7 @@ sealed class CountedMethods
                 name = After(line, "MethodName: ");
             else if (line.StartsWith("Signature: ", StringComparison.Ordinal))
                 into = Find(name, size) is { } method ? Counts(method) : null;
-            else if (line.StartsWith(EdgeCount, StringComparison.Ordinal) && into is var (edges, counts))
+            else if (line.StartsWith(s_edgeCount, StringComparison.Ordinal) && into is var (edges, counts))
                 Count(edges, counts, read++, new Edge(Number(After(line, "ILOffset ")), Number(After(line, "Other "))), long.Parse(lines.ReadLine()!, CultureInfo.InvariantCulture));
         }
     }

@@ -9,9 +9,6 @@ static class ProfileFile
     /// <summary>Says that offset, kind, count and target of an edge all follow as they are.</summary>
     const int AllGiven = 15;
 
-    /// <summary>An edge whose count is a number of 32 bits.</summary>
-    const int EdgeOf32Bits = 385;
-
     /// <returns>How many methods it tells of.</returns>
     public static int Write(CountedMethods methods, string path)
     {
@@ -60,7 +57,7 @@ static class ProfileFile
     {
         il.Emit(OpCodes.Ldstr, "InstrumentationDataStart");
         foreach (var (edge, count) in counts)
-            foreach (var number in (ReadOnlySpan<int>)[AllGiven, edge.From, EdgeOf32Bits, 1, edge.To, (int)Math.Min(count, int.MaxValue)])
+            foreach (var number in (ReadOnlySpan<int>)[AllGiven, edge.From, Edge.Kind, 1, edge.To, (int)Math.Min(count, int.MaxValue)])
                 il.Emit(OpCodes.Ldc_I4, number);
         il.Emit(OpCodes.Ldstr, "InstrumentationDataEnd");
     }

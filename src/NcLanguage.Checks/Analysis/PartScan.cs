@@ -112,7 +112,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
         var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
-        RunRules(RulesFor(mayBeNear ? step.Events | Near : step.Events), new StepContext(this, block, step, at), at);
+        if (RulesFor(mayBeNear ? step.Events | Near : step.Events) is { Length: > 0 } rules)
+            RunRules(rules, new StepContext(this, block, step, at), at);
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
@@ -145,7 +146,9 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     }
 
     /// <summary>Ends the part.</summary>
-    internal PartResult End(in ControlState exit)
+    /// <param name="exit">The state behind it.</param>
+    /// <param name="linesAhead">How many lines behind it its blocks looked at.</param>
+    internal PartResult End(in ControlState exit, int linesAhead = 0)
     {
         var all = Slot.None;
         foreach (var sets in _sets.AsSpan(0, _count))
@@ -155,6 +158,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         {
             Entry = _entry,
             Exit = exit,
+            LinesAhead = linesAhead,
             Findings = Taken(_findings),
             Holes = _holes.Take(),
             Blocks = _blocks,

@@ -131,7 +131,7 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
             _scan.Note(block, step);
         }
         state = step.After;
-        return _scan.End(state) with { LinesAhead = Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)) };
+        return _scan.End(state, Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)));
     }
 
     /// <summary>Whether all from a chunk on runs as it did in the version before.</summary>

@@ -148,7 +148,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                 else
                     scan.Note(block, _steps[line]);
             }
-            return scan.End(_exit) with { LinesAhead = _linesAhead };
+            return scan.End(_exit, _linesAhead);
         }
     }
 }

@@ -67,6 +67,9 @@ public sealed class DeeperThanFlutes : Rule
 
     public override StepEvents Interest => StepEvents.HolesDiffer | StepEvents.Path;
 
+    // Without a stock it is not known where in the air a feed down meets the work.
+    public override StepEvents InterestIn(Job job) => job.HasStock ? Interest : StepEvents.HolesDiffer;
+
     public override bool ReadsFile => true;
 
     public override void CheckStep(in StepContext step)
@@ -129,10 +132,7 @@ public sealed class DeeperThanFlutes : Rule
 
     void CheckCuts(in Reach reach, Tool tool, in StepContext step)
     {
-        // Without a stock it is not known where in the air a feed down meets the work.
         ref readonly var stock = ref step.Job.Stock;
-        if (!step.Job.HasStock)
-            return;
         var radius = (tool.Diameter ?? 0) / 2;
         var limit = stock.Max.Z - reach.Depth - Rounding;
         foreach (ref readonly var move in step.Step.Moves.Items)

@@ -44,9 +44,10 @@ public static class Arcs
     public static double Sweep(in Move arc)
     {
         var (first, second, _) = Axes(arc.Plane);
-        var start = Math.Atan2(arc.From[second] - arc.Center[second], arc.From[first] - arc.Center[first]);
-        var end = Math.Atan2(arc.To[second] - arc.Center[second], arc.To[first] - arc.Center[first]);
-        var sweep = arc.Clockwise ? start - end : end - start;
+        var (startA, startB) = (arc.From[first] - arc.Center[first], arc.From[second] - arc.Center[second]);
+        var (endA, endB) = (arc.To[first] - arc.Center[first], arc.To[second] - arc.Center[second]);
+        var across = startA * endB - startB * endA;
+        var sweep = Math.Atan2(arc.Clockwise ? -across : across, startA * endA + startB * endB);
         // Equal within rounding is a full circle, not a move of nothing.
         const double Rounding = 1e-9;
         while (sweep <= Rounding)

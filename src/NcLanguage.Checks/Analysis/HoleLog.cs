@@ -58,7 +58,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
             ref readonly var all = ref _likenesses[spot.Likeness];
             return new HoleResult(
                 new Hole(all.Cycle, all.Tool, spot.X, spot.Y, all.RLevel, all.Bottom, all.InitialLevel, all.ArriveAt, all.ReturnTo, all.DwellSeconds,
-                    all.Feed, all.Speed, all.Peck, all.IsHop, spot.FirstMove, spot.Seconds)
+                    all.Feed, all.Speed, all.Peck, all.IsHop)
                 {
                     ProgrammedFeed = all.ProgrammedFeed,
                 },
@@ -127,8 +127,8 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     struct Spot
     {
-        public double X, Y, Seconds;
-        public int Likeness, Line, FirstMove, CutsBefore, Near;
+        public double X, Y;
+        public int Likeness, Line, CutsBefore, Near;
     }
 
     readonly record struct Likeness(
@@ -146,15 +146,13 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             if (!step.RepeatsHole || _likenesses.Count == 0)
                 AddLikeness(hole, step);
-            var near = -1;
-            if (traverse != Approach.None)
-            {
-                near = _near.Count;
+            var isNear = traverse != Approach.None;
+            // Where places are not known that is so of one hole after the other.
+            if (isNear && (_near.Count == 0 || _near[^1] != traverse))
                 _near.Add(traverse);
-            }
             ref var spot = ref _spots.Next();
-            (spot.X, spot.Y, spot.Seconds) = (hole.X, hole.Y, hole.Seconds);
-            (spot.Likeness, spot.Line, spot.FirstMove, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, hole.FirstMove, cutsBefore, near);
+            (spot.X, spot.Y) = (hole.X, hole.Y);
+            (spot.Likeness, spot.Line, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, cutsBefore, isNear ? _near.Count - 1 : -1);
         }
 
         void AddLikeness(in Hole hole, Step step)

@@ -148,7 +148,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>Ends the part.</summary>
     /// <param name="exit">The state behind it.</param>
     /// <param name="linesAhead">How many lines behind it its blocks looked at.</param>
-    internal PartResult End(in ControlState exit, int linesAhead = 0)
+    /// <param name="before">What came of the same blocks in the version before, where they were run: an edit far above leaves much of it as it was, and what is the same is kept once.</param>
+    internal PartResult End(in ControlState exit, int linesAhead = 0, PartResult? before = null)
     {
         var all = Slot.None;
         foreach (var sets in _sets.AsSpan(0, _count))
@@ -162,7 +163,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             Findings = Taken(_findings),
             Holes = _holes.Take(),
             Blocks = _blocks,
-            Sets = _sets[.._count],
+            Sets = KeptOnce(_sets.AsSpan(0, _count), before?.Sets),
             AllSets = all,
             Coordinates = _coordinates.Take(out var used),
             CoordinatesUsed = used,
@@ -175,13 +176,15 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             TurnedArcs = Taken(_joints.Take()),
             Seconds = _total,
             UntimedMoves = _untimedMoves,
-            StepSeconds = _seconds[.._count],
+            StepSeconds = KeptOnce(_seconds.AsSpan(0, _count), before?.StepSeconds),
             UntimedSteps = Taken(_untimed),
             Tools = Taken(_tools),
         };
         _cuts.Clear();
         return result;
     }
+
+    static T[] KeptOnce<T>(ReadOnlySpan<T> made, T[]? before) => before is not null && made.SequenceEqual(before) ? before : made.ToArray();
 
     static T[] Taken<T>(List<T> list)
     {

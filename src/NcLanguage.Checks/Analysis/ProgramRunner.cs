@@ -98,20 +98,20 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
             var blocks = _texts.Read(i, out var chunk);
             if (chunk.Marks.Steers)
                 return false;
-            _parts[i] = RunChunk(blocks, text.FirstLineOf(i), ahead, ref state);
+            _parts[i] = RunChunk(blocks, text.FirstLineOf(i), ahead, PartBefore(i), ref state);
         }
         return true;
     }
 
     bool RunWithTwoHands(int first, in ControlState state)
     {
-        var end = new TwoHands(_texts, _scan, _parts, Beside, cancel).Run(first, state, Rejoins);
+        var end = new TwoHands(_texts, _scan, _parts, Beside, cancel) { PartBefore = PartBefore }.Run(first, state, Rejoins);
         if (end >= 0)
             TakeRest(end);
         return end >= 0;
     }
 
-    PartResult RunChunk(BlockList blocks, int firstLine, TextAhead ahead, ref ControlState state)
+    PartResult RunChunk(BlockList blocks, int firstLine, TextAhead ahead, PartResult? before, ref ControlState state)
     {
         var step = _scan.Step;
         step.Ahead = ahead;
@@ -131,11 +131,14 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
             _scan.Note(block, step);
         }
         state = step.After;
-        return _scan.End(state, Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)));
+        return _scan.End(state, Math.Max(0, ahead.Farthest - (firstLine + blocks.Count - 1)), before);
     }
 
     /// <summary>Whether all from a chunk on runs as it did in the version before.</summary>
-    bool Rejoins(int chunk, ControlState entry) => _parts.Length - chunk is var fromEnd && fromEnd <= _sameAtEnd && _old!.Results[^fromEnd].Entry == entry;
+    bool Rejoins(int chunk, ControlState entry) => PartBefore(chunk) is { } before && before.Entry == entry;
+
+    /// <summary>What came of a chunk in the version before; null where it is new.</summary>
+    PartResult? PartBefore(int chunk) => _parts.Length - chunk is var fromEnd && fromEnd <= _sameAtEnd ? _old!.Results[^fromEnd] : null;
 
     void TakeRest(int chunk)
     {

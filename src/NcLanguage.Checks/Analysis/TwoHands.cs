@@ -19,6 +19,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
     volatile bool _steers;
     int _end = parts.Length;
 
+    /// <summary>What came of a chunk in the version before; null where it is new.</summary>
+    public required Func<int, PartResult?> PartBefore { get; init; }
+
     /// <summary>Fills in the parts from one on.</summary>
     /// <param name="first">The first of them.</param>
     /// <param name="state">The state that it meets.</param>
@@ -77,7 +80,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                     _steers = true;
                     return;
                 }
-                parts[chunk] = bench.LookAt(scan);
+                parts[chunk] = bench.LookAt(scan, PartBefore(chunk));
             }
             isDone = true;
         }
@@ -137,7 +140,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
             _linesAhead = Math.Max(0, ahead.Farthest - (firstLine + Blocks.Count - 1));
         }
 
-        public PartResult LookAt(PartScan scan)
+        public PartResult LookAt(PartScan scan, PartResult? before)
         {
             scan.Begin(_entry, Blocks.Count);
             for (var line = 0; line < Blocks.Count; line++)
@@ -148,7 +151,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                 else
                     scan.Note(block, _steps[line]);
             }
-            return scan.End(_exit, _linesAhead);
+            return scan.End(_exit, _linesAhead, before);
         }
     }
 }

@@ -165,8 +165,9 @@ ref partial struct BlockRun
         _step.Holes.Add(new Hole(
             _state.Cycle, _state.Tool, place.X, place.Y, _state.RLevel, _state.Bottom, _state.InitialLevel, arriveAt, returnTo,
             HasDwell(_state.Cycle) ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : 0,
-            PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop, firstMove, SecondsSince(firstMove))
+            PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop)
         {
+            FirstMove = firstMove,
             ProgrammedFeed = ProgrammedFeed(1, turnsAsProgrammed: true),
         });
     }
@@ -204,14 +205,6 @@ ref partial struct BlockRun
             ReturnLevel.RLevel => _state.RLevel,
             _ => _state.InitialLevel <= _state.RLevel ? _state.RLevel : double.NaN,
         };
-    }
-
-    readonly double SecondsSince(int firstMove)
-    {
-        var seconds = 0.0;
-        for (var i = firstMove; i < _step.Moves.Count; i++)
-            seconds += _step.Moves[i].Seconds;
-        return seconds;
     }
 
     /// <summary>Cycles that wait at the bottom: those of the published specification, tapping and fine boring (common practice).</summary>

@@ -44,7 +44,6 @@ sealed class HolePattern
         step.Sets = _sets | sets;
         step.Events = _events;
         (step.ToFrame, step.ToMachine) = (_toFrame, _toMachine);
-        var seconds = 0.0;
         var (start, end) = (from, to);
         foreach (ref readonly var move in _moves.AsSpan(0, _count))
         {
@@ -53,9 +52,8 @@ sealed class HolePattern
             (start, end) = move.Role == MoveRole.Lift ? (from, from) : isTraverse ? (from, to) : (to, to);
             step.Moves.Next().Become(
                 move.Kind, move.Role, new Point3(start.X, start.Y, move.From.Z), new Point3(end.X, end.Y, move.To.Z), move.Center, move.Clockwise, move.Plane, move.FullTurns, move.Feed, takes);
-            seconds += takes;
         }
-        step.Holes.Next() = _hole with { X = to.X, Y = to.Y, Seconds = seconds };
+        step.Holes.Next() = _hole with { X = to.X, Y = to.Y };
         step.Hole = this;
         step.RepeatsHole = true;
     }

@@ -9,12 +9,13 @@ namespace NcLanguage.Control.Moves;
 /// <param name="Feed">What the machine makes of the program's, within its limits, mm/min.</param>
 /// <param name="Speed">As the program says it, 1/min.</param>
 /// <param name="IsHop">Reached from another hole of the same run.</param>
-/// <param name="FirstMove">Index, in the step, of the first move that belongs to it.</param>
-/// <param name="Seconds">Time from the start of its traverse to the end of its return.</param>
 public readonly record struct Hole(
     int Cycle, int Tool, double X, double Y, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo,
-    double DwellSeconds, double Feed, double Speed, double Peck, bool IsHop, int FirstMove, double Seconds)
+    double DwellSeconds, double Feed, double Speed, double Peck, bool IsHop)
 {
+    /// <summary>Index, in the step that drills it, of the first move that belongs to it; −1 of one that is kept longer than the step.</summary>
+    public int FirstMove { get; init; } = -1;
+
     /// <summary>The feed as the program says it, mm/min; in feed per revolution what it comes to at its speed.</summary>
     public double ProgrammedFeed { get; init; } = Feed;
 }

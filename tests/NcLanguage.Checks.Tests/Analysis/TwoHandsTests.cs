@@ -72,6 +72,26 @@ public class TwoHandsTests
         }
     }
 
+    /// <summary>Another speed runs everything again; what the blocks set and how long they take is as it was, and is not kept a second time.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void What_an_edit_far_above_leaves_as_it_was_is_kept_once(bool withTwoHands)
+    {
+        var text = SourceText.From(Holes(9000));
+        var setup = Setup.None with { Tools = [new Tool { Number = 1, Diameter = 6, Length = 80, LengthOffset = 1 }] };
+        var analysis = ProgramAnalysis.Create(text, setup, MachineProfile.IsoMill with { IsChosen = true }, TwoHands with { WithTwoHands = withTwoHands });
+        var at = text.ToString().IndexOf("S900", StringComparison.Ordinal);
+        var edited = analysis.WithText(text.WithChange(at, at + 4, "S950"u8));
+        Assert.InRange(edited.BlocksRun, 9_000, 10_000);
+        for (var i = 1; i < edited.Main.Results.Length; i++)
+        {
+            Assert.NotSame(analysis.Main.Results[i], edited.Main.Results[i]);
+            Assert.Same(analysis.Main.Results[i].Sets, edited.Main.Results[i].Sets);
+            Assert.Same(analysis.Main.Results[i].StepSeconds, edited.Main.Results[i].StepSeconds);
+        }
+    }
+
     [Fact]
     public void Cancelled_it_stops()
     {

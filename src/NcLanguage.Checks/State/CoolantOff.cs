@@ -16,7 +16,7 @@ public sealed class CoolantOff : Rule
         Title = "A tool cuts without the coolant that the tools before it had",
         Finds =
             "The first cut of a tool with the coolant off, when a tool before it has cut with the coolant on and no M7, M8 or M9 has come since the tool "
-            + "change. An M9 behind the tool change says that dry is meant; a probe is left out.",
+            + "change. An M9 behind the tool change says that dry is meant; probes and tools that work with the spindle standing (setup) are left out.",
         AtTheMachine = "The tool runs hot, chips weld to it and stay in the hole: it wears fast, and a drill or a tap may break.",
         Example = """
             G21 G90 G17 G54
@@ -69,7 +69,7 @@ public sealed class CoolantOff : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var after = ref step.Step.After;
-        if (!step.HasHappened(Happened.CutDry) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
+        if (!step.HasHappened(Happened.CutDry) || after.IsCalled || step.Job.Setup.FindTool(after.Tool) is { Kind: ToolKind.Probe } or { Stands: true })
             return;
         var name = after.Tool > 0 ? $"T{after.Tool}" : "This tool";
         step.ReportBlock(this, $"{name} begins to cut with the coolant off, which was on for a tool before it: add M8, or M9 if dry is meant.", Slot.Coolant, "The coolant was turned off here.");

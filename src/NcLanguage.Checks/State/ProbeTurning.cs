@@ -48,7 +48,7 @@ public sealed class ProbeTurning : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes M5 as a block of its own before the block. A choice, since some tools that find edges are meant to turn, and some probes are switched on by turning.",
-        NotFound = "Tools that the setup does not call a probe, and tools that are measured turning on a probe of the table; feeds straight up, and feeds at or above the top of the setup's stock.",
+        NotFound = "Tools that the setup does not call a probe, and tools that are measured turning on a probe of the table; finders of edges that are meant to turn, where the setup says \"turns\": true; feeds straight up, and feeds at or above the top of the setup's stock.",
         Source = "Common practice, from memory.",
     };
 
@@ -67,10 +67,8 @@ public sealed class ProbeTurning : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        // What the block itself switches on, no block before it stops.
-        return (analysis.Main.StepAt(finding.Line).Sets & Slot.Spindle) != 0 ? []
-            : [new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, finding.Line, "M5")])];
+        return SpindleTurn.StopBefore(analysis, finding.Line) is { } stop ? [stop] : [];
     }
 
-    static bool IsProbe(Tool tool) => tool.Kind == ToolKind.Probe;
+    static bool IsProbe(Tool tool) => tool is { Kind: ToolKind.Probe, Stands: true };
 }

@@ -70,8 +70,9 @@ public sealed class SpeedFromOtherTool : Rule
             return;
         if (FirstCut.IsLeftOut(step))
             return;
-        // One cause, one finding: where the table shows that it is far off, that is told at M3.
-        if (step.Job.Setup.FindTool(after.Tool) is { } tool && ToolRange.Speed(step.Job.Setup, tool) is { } range && CuttingSpeedRule.SideOf(after.Speed, tool, range, step.Job) != 0)
+        // One cause, one finding: of a tool that has to stand it is told that it turns; where the table shows that it is far off, that is told at M3.
+        if (step.Job.Setup.FindTool(after.Tool) is { } tool
+            && (tool.Stands || (ToolRange.Speed(step.Job.Setup, tool) is { } range && CuttingSpeedRule.SideOf(after.Speed, tool, range, step.Job) != 0)))
             return;
         step.ReportBlock(this, $"The first cut of {FirstCut.ToolOf(step)} runs at the speed of the tool before, S{Say.Number(after.Speed)}: no S has come since the tool change.");
     }

@@ -1,7 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
-using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -15,8 +14,8 @@ public sealed class SpindleOff : Rule
         Severity = Severity.Error,
         Title = "A cut with the spindle standing",
         Finds =
-            "The first feed, arc or cycle that runs while the spindle is known to stand: never started, stopped by M5 or by a tool change, or at S0. A "
-            + "probe in the spindle (setup) is not reported.",
+            "The first feed, arc or cycle that runs while the spindle is known to stand: never started, stopped by M5 or by a tool change, or at S0. "
+            + "Tools that work standing are not reported: probes, and those of which the setup says \"turns\": false.",
         AtTheMachine = "A tool that does not turn is pushed into the work: it breaks, or tears the work out of the clamps.",
         Example = """
             G21 G90 G17 G54
@@ -51,7 +50,7 @@ public sealed class SpindleOff : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var after = ref step.Step.After;
-        if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool)?.Kind == ToolKind.Probe)
+        if (!step.HasHappened(Happened.CutStanding) || after.IsCalled || step.Job.Setup.FindTool(after.Tool) is { Stands: true })
             return;
         var why = after.Speed == 0 ? "The speed is S0" : step.Step.Before.HasSet(Slot.Spindle) ? "The spindle is stopped" : "The spindle was never started";
         var (concerns, where) = after.Speed == 0 ? (Slot.Speed, "The speed is set to 0 here.") : (Slot.Spindle, "The spindle is stopped here.");

@@ -35,7 +35,7 @@ public sealed class SpindleReversed : Rule
         FixSafety = FixSafety.Choice,
         Fix = "Writes M3 where the M4 stands. A choice, since the tool may be a left-hand one.",
         NotFound =
-            "Tools whose kind the setup does not tell. Taps (tap-direction), boring bars, thread mills and probes; face mills, counterbores and countersinks with one edge, which may be set or ground to cut backwards; "
+            "Tools whose kind the setup does not tell, and those of which it says that they do not turn. Taps (tap-direction), boring bars, thread mills and probes; face mills, counterbores and countersinks with one edge, which may be set or ground to cut backwards; "
             + "back boring (G87); feeds of counterbores and countersinks, some of which fold for the way through a hole when the spindle turns backwards. Feeds straight up, and feeds at or above the top of the setup's stock. "
             + "A setup cannot say that a tool is left-hand: a comment (nc-allow spindle-reversed: left-hand drill) in the block does.",
         Source = "NISTIR 6556 §3.6.2 for M3 and M4; that tools are right-hand unless they are ordered otherwise is common practice.",
@@ -65,7 +65,7 @@ public sealed class SpindleReversed : Rule
     }
 
     /// <summary>Whether a tool of its kind is right-hand unless it was ordered otherwise.</summary>
-    static bool IsRightHand(Tool tool) => tool.Kind switch
+    static bool IsRightHand(Tool tool) => !tool.Stands && tool.Kind switch
     {
         null or ToolKind.Tap or ToolKind.BoringBar or ToolKind.ThreadMill or ToolKind.Probe => false,
         // One edge is ground or turned round in its holder at will.

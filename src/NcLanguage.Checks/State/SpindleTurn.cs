@@ -3,7 +3,7 @@ using NcLanguage.Control.State;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>The fix of rules that find the spindle turning the wrong way.</summary>
+/// <summary>Fixes of rules that find the spindle turning the wrong way, or turning at all.</summary>
 static class SpindleTurn
 {
     /// <summary>Writes M3 for the M4 that has set the spindle going for a block, or M4 for the M3; null where another code did.</summary>
@@ -20,4 +20,9 @@ static class SpindleTurn
             ? new Fix($"Turn the spindle the other way ({word})", FixSafety.Choice, [WordEdits.Replace(setter, block, token, word)])
             : null;
     }
+
+    /// <summary>Writes M5 as a block of its own before a block; null where the block itself switches the spindle on, which no block before it stops.</summary>
+    /// <param name="line">The block's line, from 0.</param>
+    public static Fix? StopBefore(ProgramAnalysis analysis, int line) => (analysis.Main.StepAt(line).Sets & Slot.Spindle) != 0 ? null
+        : new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, "M5")]);
 }

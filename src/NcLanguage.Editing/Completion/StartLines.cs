@@ -58,8 +58,8 @@ static class StartLines
         writer.Text(spot.Style.Whole('T', number));
         if (spot.Readings.ToolChange == ToolChangeReading.M6)
             writer.Text(spot.Style.Whole('M', 6));
-        writer.NewLine();
-        writer.Word('S', SpeedValues.Of(spot, tool) is [var speed, ..] ? speed.Text[1..] : null).Text(spot.Style.Whole('M', 3));
+        if (!tool.Stands)
+            writer.NewLine().Word('S', SpeedValues.Of(spot, tool) is [var speed, ..] ? speed.Text[1..] : null).Text(spot.Style.Whole('M', 3));
         if (spot.Readings.LengthOffset == LengthOffsetReading.G43)
         {
             writer.NewLine().Text("G90 G0 G43").Text(spot.Style.Whole('H', tool.LengthOffset ?? number));
@@ -69,7 +69,8 @@ static class StartLines
             if ((spot.Before.Happened & Happened.CutWet) != 0)
                 writer.Text(spot.Style.Whole('M', 8));
         }
-        return writer.Entry($"T{number} tool change", ToolValues.InShort(tool, spot.Say), "Spindle speed from the cutting data, where they have it; Z above all that the setup lists.");
+        return writer.Entry($"T{number} tool change", ToolValues.InShort(tool, spot.Say),
+            (tool.Stands ? "The tool works with the spindle standing" : "Spindle speed from the cutting data, where they have it") + "; Z above all that the setup lists.");
     }
 
     /// <summary>Switches off what is on and takes the tool home along Z.</summary>

@@ -47,6 +47,8 @@ static class ToolText
             parts.Add($"flutes {Say.Mm(flute)} long");
         if (tool.Length is { } length)
             parts.Add($"length {Say.Mm(length)}");
+        if (tool.Stands && tool.Turns is not null)
+            parts.Add("works with the spindle standing");
         if (tool.LengthOffset is { } offset)
             parts.Add($"H{offset}");
         return string.Join(", ", parts);

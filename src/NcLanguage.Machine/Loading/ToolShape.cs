@@ -23,6 +23,7 @@ static class ToolShape
         new("flutes", (tool, m, read) => tool with { Flutes = read.Whole(m, Bounds.Flutes) }),
         new("centreCutting", (tool, m, read) => tool with { CentreCutting = read.Truth(m) }),
         new("throughCoolant", (tool, m, read) => tool with { ThroughCoolant = read.Truth(m) }),
+        new("turns", (tool, m, read) => tool with { Turns = read.Truth(m) }),
         new("shankDiameter", (tool, m, read) => tool with { ShankDiameter = read.Length(m, Bounds.AboveZero) }),
         new("holderDiameter", (tool, m, read) => tool with { HolderDiameter = read.Length(m, Bounds.AboveZero) }),
         new("holderGauge", (tool, m, read) => tool with { HolderGauge = WithinLength(read.Length(m, Bounds.FromZero), tool, m, read) }),

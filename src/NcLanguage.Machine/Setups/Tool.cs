@@ -35,6 +35,9 @@ public sealed record Tool
     /// <summary>Whether coolant comes out at its end, so that chips are washed out of a deep hole.</summary>
     public bool? ThroughCoolant { get; init; }
 
+    /// <summary>Whether the spindle is to turn while the tool works; null where the setup leaves it to the kind (<see cref="Stands"/>).</summary>
+    public bool? Turns { get; init; }
+
     /// <summary>From the spindle's gauge line to the tip, mm.</summary>
     public double? Length { get; init; }
 
@@ -60,6 +63,9 @@ public sealed record Tool
 
     /// <summary>Whether it is one of the mills, which cut with their sides.</summary>
     public bool IsMill => Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.BullMill or ToolKind.ChamferMill or ToolKind.FaceMill or ToolKind.SlotMill or ToolKind.ThreadMill;
+
+    /// <summary>Whether it works with the spindle standing: a probe unless the setup says that it turns, and whatever the setup says does not turn.</summary>
+    public bool Stands => Turns is { } turns ? !turns : Kind == ToolKind.Probe;
 
     /// <summary>Whether its shank stands clear of the wall that it cuts, so that it may go deeper than its flutes are long. Not so a drill: its chips come out along its flutes.</summary>
     public bool HasNeck => (IsMill || Kind is ToolKind.BoringBar or ToolKind.Reamer or ToolKind.Tap) && ShankDiameter < Diameter;

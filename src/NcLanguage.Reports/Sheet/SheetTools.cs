@@ -37,6 +37,7 @@ static class SheetTools
     static string[] Row(int number, Tool? tool, SheetRun run, SheetSay say)
     {
         var (lengths, radii) = (run.LengthOffsetsOf(number).ToList(), run.RadiusOffsetsOf(number).ToList());
+        var hasFlutes = tool is not { Kind: ToolKind.Probe } and not { Stands: true };
         return
         [
             SheetSay.Tool(number),
@@ -44,8 +45,8 @@ static class SheetTools
             say.Given(tool?.Diameter),
             SheetSay.GivenNumber(tool?.PointAngle, tool?.Kind is ToolKind.Drill or ToolKind.SpotDrill or ToolKind.CentreDrill or ToolKind.Countersink or ToolKind.ChamferMill),
             say.Given(tool?.Pitch, tool?.Kind is ToolKind.Tap or ToolKind.ThreadMill),
-            SheetSay.GivenNumber(tool?.Flutes, tool?.Kind is not ToolKind.Probe),
-            say.Given(tool?.FluteLength, tool?.Kind is not ToolKind.Probe),
+            SheetSay.GivenNumber(tool?.Flutes, hasFlutes),
+            say.Given(tool?.FluteLength, hasFlutes),
             say.Given(tool?.Length),
             say.Given(tool?.Length - tool?.HolderGauge),
             say.Given(tool?.HolderDiameter),
@@ -58,7 +59,12 @@ static class SheetTools
     static string KindOf(Tool tool)
     {
         var kind = tool.Kind is { } known ? ToolKindName.Words(known) : "kind " + SheetSay.NotGiven;
-        return tool.Material is { } material ? $"{kind}, {material}" : kind;
+        var parts = new List<string> { kind };
+        if (tool.Material is { } material)
+            parts.Add(material);
+        if (tool.Stands && tool.Kind != ToolKind.Probe)
+            parts.Add("spindle stands");
+        return string.Join(", ", parts);
     }
 
     /// <summary>1, 3–5</summary>

@@ -88,6 +88,14 @@ public sealed class LineCompletionTests
         Assert.DoesNotContain("M6", Typist.At("T|", Typist.Plate, Editor.Reading("toolChange=T")).Entry("T5 tool change").NewText, StringComparison.Ordinal);
     }
 
+    /// <summary>One of which the setup says that it does not turn is not given a spindle that does.</summary>
+    [Fact]
+    public void A_tool_that_works_standing_is_changed_in_without_starting_the_spindle()
+    {
+        var text = Typist.Accept("G21 G90 G17 G54\nT|", "T7 tool change", """{ "stock": { "min": [0, 0, -9], "max": [9, 9, 0] }, "obstacles": [], "tools": [ { "number": 7, "diameter": 6, "turns": false } ] }""");
+        Assert.Equal(["T7 M6", "G90 G0 G43 H7 Z2"], text.Split('\n')[1..3]);
+    }
+
     [Fact]
     public void The_holes_of_the_drawing_can_be_written_out()
     {

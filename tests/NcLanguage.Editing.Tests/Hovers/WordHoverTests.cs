@@ -127,6 +127,8 @@ public sealed class WordHoverTests
     public void Tool_and_length_offset_come_from_the_setup()
     {
         Editor.Shows("**T6** number of the tool\n\nIn the setup: tap, diameter 8 mm, pitch 1.25 mm, 3 teeth, length 100 mm, H6.", "$0T6 M6", Editor.PlateSetup);
+        const string Broach = """{ "tools": [ { "number": 7, "diameter": 6, "turns": false } ] }""";
+        Assert.EndsWith("In the setup: tool, diameter 6 mm, works with the spindle standing.", Editor.Markdown("$0T7 M6", Broach), StringComparison.Ordinal);
         Assert.EndsWith("100 mm in the setup, the length of T6.", Editor.Markdown("T6 M6\nG43 $0H6", Editor.PlateSetup), StringComparison.Ordinal);
         Assert.EndsWith("The setup does not list it.", Editor.Markdown("$0T7 M6", Editor.PlateSetup), StringComparison.Ordinal);
         Assert.EndsWith("No setup file: nothing is known about the tool.", Editor.Markdown("$0T7 M6"), StringComparison.Ordinal);

@@ -11,7 +11,7 @@ static class Samples
                          { "name": "stud", "center": [60, 30], "diameter": 16, "bottom": 0, "top": 38 } ],
           "supports": [ { "name": "parallel", "min": [0, 0, -30], "max": [140, 8, -12] } ],
           "workOffsets": { "G54": [-320, -210, -400] },
-          "tools": [ { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 25, "flutes": 2, "centreCutting": true, "throughCoolant": false, "length": 95,
+          "tools": [ { "number": 4, "kind": "spot-drill", "diameter": 10, "pointAngle": 90, "fluteLength": 25, "flutes": 2, "centreCutting": true, "throughCoolant": false, "turns": true, "length": 95,
                        "holderDiameter": 40, "holderGauge": 60, "material": "HSS", "lengthOffset": 4, "radiusOffset": 4, "pitch": null } ],
           "holes": [ { "x": 20, "y": 12, "diameter": 6.8, "depth": 15, "thread": "M8" } ],
           "variables": { "#500": 3.2, "#<depth>": 1 }

@@ -149,6 +149,7 @@ public sealed class SetupSheetTests
             (tools[1]["diameter mm"], tools[1]["point °"], tools[1]["pitch mm"], tools[1]["length mm"], tools[1]["out of holder mm"], tools[1]["holder mm"], tools[1]["H"]));
         Assert.Contains("not used by this program: T7", Page.Text, StringComparison.Ordinal);
         Assert.Contains("the drawing (the setup lists none of its holes)", Page.Text, StringComparison.Ordinal);
+        Assert.Equal("kind not given, HSS, spindle stands", SheetPage.Of("G21 G90 G94\nT5 M6\nG0 X0 Y0 Z5\nG1 X5 F100\nM30\n", """{ "tools": [ { "number": 5, "material": "HSS", "turns": false } ] }""").Rows("tools")[0]["kind"]);
         Assert.Equal("not in the setup file", SheetPage.Of("G21 G90 G94\nT5 M6\nG0 X0 Y0 Z5\nG1 X5 F100\nM30\n", Setup).Rows("tools")[0]["kind"]);
     }
 

@@ -281,6 +281,23 @@ public sealed class CheckTests : IDisposable
         Assert.Equal(material == "Aluminium", File.ReadAllText(_scratch.At("made.html")).Contains($"cutting speed and feed for {material}, as far", StringComparison.Ordinal));
     }
 
+    /// <summary>Rows of the user's own that name no material are for all.</summary>
+    [Theory]
+    [InlineData("\"material\": \"Unobtainium\", ", "cutting speed and feed but by rows for all materials (the cutting data do not know the material Unobtainium).")]
+    [InlineData("", null)]
+    public void Rows_for_all_materials_hold_for_one_that_is_not_known(string material, string? told)
+    {
+        _scratch.Write("nc.cutting.json", """{ "rows": [ { "kind": ["drill"], "speed": [20, 30], "source": "our own trials" } ] }""");
+        _scratch.Write("made.nc", "G21 G90 G17 G54\nT1 M6\nS9000 M3\nM30\n");
+        _scratch.Write("made.setup.json", $$"""{ {{material}}"tools": [ { "number": 1, "kind": "drill", "diameter": 8 } ] }""");
+        var output = Check("made.nc").Output.ReplaceLineEndings(" ");
+        Assert.Contains("far above the 20 to 30 m/min for all materials with this tool, drill of 8 mm (our own trials).", output, StringComparison.Ordinal);
+        Assert.Equal(told is not null, output.Contains("Not checked: cutting", StringComparison.Ordinal));
+        Assert.Contains(told ?? "", output, StringComparison.Ordinal);
+        Assert.Equal(0, Command.Run(_scratch.Folder, null, ["sheet", "made.nc", "-o", "made.html"]).ExitCode);
+        Assert.Contains("has rows for all materials", File.ReadAllText(_scratch.At("made.html")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_place_is_marked_under_the_block_and_the_caution_is_there()
     {

@@ -75,7 +75,7 @@ static class CuttingText
             : "";
 
     static string For(in CuttingRange range, Tool tool) =>
-        $"{Markdown.Plain(range.Material)} with an edge of {Markdown.Plain(tool.Material!)} ({string.Join("; ", range.Source.Split("; ").Select(Markdown.Plain))})";
+        $"{Markdown.Plain(range.Material)}{(tool.Material is { } edge ? $" with an edge of {Markdown.Plain(edge)}" : "")} ({string.Join("; ", range.Source.Split("; ").Select(Markdown.Plain))})";
 
     /// <summary>Turns per minute and the cutting speed at the tool's diameter: π·D·n.</summary>
     public static string Speed(ProgramAnalysis analysis, Step step)

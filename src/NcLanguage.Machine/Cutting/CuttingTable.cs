@@ -23,6 +23,9 @@ public sealed class CuttingTable
         _behind = behind;
     }
 
+    /// <summary>The name of what rows are for that name no material, where that of the work is not known.</summary>
+    const string AllMaterials = "all materials";
+
     enum Quantity { Speed, FeedPerTurn, FeedPerTooth }
 
     /// <summary>The table in the executable: published values, and common practice where that is all there is.</summary>
@@ -37,18 +40,24 @@ public sealed class CuttingTable
         _rows.SelectMany(row => row.ToolMaterials).Concat(_behind?.ToolMaterialNames ?? []).Distinct(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Cutting speed, m/min; null where the table has no row.</summary>
+    /// <param name="material">Null where it is not given.</param>
+    /// <param name="toolMaterial">Null where it is not given.</param>
     /// <param name="diameter">Of the tool, mm.</param>
-    public CuttingRange? Speed(string material, string toolMaterial, ToolKind kind, double diameter) =>
+    public CuttingRange? Speed(string? material, string? toolMaterial, ToolKind kind, double diameter) =>
         Find(Quantity.Speed, material, toolMaterial, kind, diameter);
 
     /// <summary>Feed per turn, mm; null where the table has no row.</summary>
+    /// <param name="material">Null where it is not given.</param>
+    /// <param name="toolMaterial">Null where it is not given.</param>
     /// <param name="diameter">Of the tool, mm.</param>
-    public CuttingRange? FeedPerTurn(string material, string toolMaterial, ToolKind kind, double diameter) =>
+    public CuttingRange? FeedPerTurn(string? material, string? toolMaterial, ToolKind kind, double diameter) =>
         Find(Quantity.FeedPerTurn, material, toolMaterial, kind, diameter);
 
     /// <summary>Feed per tooth, mm; null where the table has no row.</summary>
+    /// <param name="material">Null where it is not given.</param>
+    /// <param name="toolMaterial">Null where it is not given.</param>
     /// <param name="diameter">Of the tool, mm.</param>
-    public CuttingRange? FeedPerTooth(string material, string toolMaterial, ToolKind kind, double diameter) =>
+    public CuttingRange? FeedPerTooth(string? material, string? toolMaterial, ToolKind kind, double diameter) =>
         Find(Quantity.FeedPerTooth, material, toolMaterial, kind, diameter);
 
     /// <summary>The name that the table has for a material, whatever other name, case or blanks it is written with; null where it is not known.</summary>
@@ -57,26 +66,32 @@ public sealed class CuttingTable
     /// <summary>Whether a row asks for tools of this material, whatever case or blanks it is written with.</summary>
     public bool KnowsToolMaterial(string toolMaterial) => ToolMaterialNames.Any(name => IsSame(name, toolMaterial));
 
-    CuttingRange? Find(Quantity quantity, string material, string toolMaterial, ToolKind kind, double diameter)
+    CuttingRange? Find(Quantity quantity, string? material, string? toolMaterial, ToolKind kind, double diameter)
     {
-        if (NameOf(material) is not { } known || !(diameter > 0))
+        if (!(diameter > 0))
             return null;
+        var known = material is null ? null : NameOf(material);
         for (var table = this; table is not null; table = table._behind)
         {
+            // The executable's rows for all come from metals: of a material that nobody has named to it they say nothing.
+            if (known is null && ReferenceEquals(table, BuiltIn))
+                return null;
             var name = known;
             // A circle of families would be the user's mistake: no chain is longer than this.
-            for (var step = 0; step < 8 && name is not null; step++)
+            for (var step = 0; step < 8; step++)
             {
                 if (table.Union(quantity, name, toolMaterial, kind, diameter) is { } range)
                     return range;
-                name = Material(name)?.Family is { } family ? NameOf(family) : null;
+                name = name is not null && Material(name)?.Family is { } family ? NameOf(family) : null;
+                if (name is null)
+                    break;
             }
         }
         return null;
     }
 
-    /// <summary>From the least to the greatest that the rows of this table give.</summary>
-    CuttingRange? Union(Quantity quantity, string material, string toolMaterial, ToolKind kind, double diameter)
+    /// <summary>From the least to the greatest that the rows of this table give; without a material those of its rows for all.</summary>
+    CuttingRange? Union(Quantity quantity, string? material, string? toolMaterial, ToolKind kind, double diameter)
     {
         CuttingRange? found = null;
         foreach (var row in _rows)
@@ -85,7 +100,7 @@ public sealed class CuttingTable
             if (limits is not { } own || !row.Kinds.Contains(kind) || !Names(row.ToolMaterials, toolMaterial)
                 || (row.Diameter is { } sizes && (diameter < sizes.Min - Rounding || diameter > sizes.Max + Rounding)) || !IsFor(row, material))
                 continue;
-            found = found is not { } before ? new CuttingRange(own.Min, own.Max, material, row.Source)
+            found = found is not { } before ? new CuttingRange(own.Min, own.Max, material ?? AllMaterials, row.Source)
                 : before with
                 {
                     Least = Math.Min(before.Least, own.Min), Greatest = Math.Max(before.Greatest, own.Max),
@@ -98,10 +113,12 @@ public sealed class CuttingTable
     /// <summary>Lengths in mm that differ by less are one, whatever unit they were written in.</summary>
     const double Rounding = 1e-6;
 
-    bool IsFor(CuttingRow row, string material)
+    bool IsFor(CuttingRow row, string? material)
     {
         if (row.Materials.IsEmpty)
             return true;
+        if (material is null)
+            return false;
         foreach (var name in row.Materials)
             if (IsSame(NameOf(name) ?? name, material))
                 return true;
@@ -130,10 +147,10 @@ public sealed class CuttingTable
         return _behind?.RowName(name);
     }
 
-    static bool Names(ImmutableArray<string> names, string name)
+    static bool Names(ImmutableArray<string> names, string? name)
     {
         foreach (var one in names)
-            if (IsSame(one, name))
+            if (name is not null && IsSame(one, name))
                 return true;
         return names.IsEmpty;
     }

@@ -76,7 +76,8 @@ public static class NotChecked
             yield break;
         if (setup.Cutting.NameOf(material) is null)
         {
-            yield return $"cutting speed and feed (the cutting data do not know the material {Names([material])})";
+            var isForSome = setup.Tools.Any(tool => ToolRange.Speed(setup, tool) is not null || ToolRange.Feed(setup, tool) is not null);
+            yield return $"cutting speed and feed{(isForSome ? " but by rows for all materials" : "")} (the cutting data do not know the material {Names([material])})";
             yield break;
         }
         List<string> toolMaterials = [.. setup.Tools

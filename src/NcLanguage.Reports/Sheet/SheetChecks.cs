@@ -1,6 +1,7 @@
 using System.Globalization;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Reports.Findings;
 
 namespace NcLanguage.Reports.Sheet;
@@ -66,6 +67,8 @@ static class SheetChecks
             yield return "speeds and feeds against the machine's limits";
         if (setup.Material is { } material && setup.Cutting.NameOf(material) is not null && !setup.Tools.IsEmpty)
             yield return $"cutting speed and feed for {material}, as far as the table of cutting data has them";
+        else if (setup.Tools.Any(tool => ToolRange.Speed(setup, tool) is not null || ToolRange.Feed(setup, tool) is not null))
+            yield return "cutting speed and feed, as far as the table of cutting data has rows for all materials";
         if (!setup.Holes.IsEmpty)
             yield return $"{Say.Count(setup.Holes.Length, "hole")} of the drawing"
                 + (setup.Holes.Any(hole => hole.Thread is not null) ? "; threads count as deep as the tip of the tap goes, its lead (2 to 3 threads of a plug tap) is not taken off" : "");

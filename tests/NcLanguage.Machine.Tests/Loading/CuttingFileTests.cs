@@ -40,6 +40,22 @@ public class CuttingFileTests
         Assert.Null(table.Speed("brass", "HSS", ToolKind.Drill, 5));
     }
 
+    /// <summary>The schema says that a row without a material is for all. The executable's own rows for all come from metals.</summary>
+    [Fact]
+    public void A_row_of_the_users_that_names_no_material_is_for_one_that_nobody_knows_too()
+    {
+        const string Rows = """{ "kind": ["end-mill"], "speed": [100, 200], "source": "s" }, { "kind": ["drill"], "toolMaterial": ["HSS"], "speed": [20, 30], "source": "s" }""";
+        var table = Read(Rows, CuttingTable.BuiltIn);
+        Assert.Equal((100, "all materials"), (table.Speed("beech", "carbide", ToolKind.EndMill, 5)!.Value.Least, table.Speed("beech", "carbide", ToolKind.EndMill, 5)!.Value.Material));
+        Assert.Equal(100, table.Speed(null, null, ToolKind.EndMill, 5)!.Value.Least);
+        Assert.Equal(20, table.Speed(null, "HSS", ToolKind.Drill, 5)!.Value.Least);
+        Assert.Null(table.Speed(null, null, ToolKind.Drill, 5));
+        Assert.Null(table.Speed(null, "carbide", ToolKind.Drill, 5));
+        Assert.NotNull(table.FeedPerTurn("aluminium", "HSS", ToolKind.Drill, 5));
+        Assert.Null(table.FeedPerTurn("beech", "HSS", ToolKind.Drill, 5));
+        Assert.Null(table.FeedPerTurn(null, "HSS", ToolKind.Drill, 5));
+    }
+
     [Fact]
     public void A_file_that_is_none_leaves_the_executables_table()
     {

@@ -9,13 +9,13 @@ public static class ToolRange
     /// <summary>How often a value may be the greatest of a range, or go into the least, before it counts as far outside.</summary>
     public const double Far = 2;
 
-    /// <summary>Cutting speed, m/min; null where material, kind, tool material or diameter are not known, or the table has no row.</summary>
+    /// <summary>Cutting speed, m/min; null where kind or diameter are not known, the tool does not turn, or the table has no row for it in the setup's material.</summary>
     public static CuttingRange? Speed(Setup setup, Tool tool)
     {
         ArgumentNullException.ThrowIfNull(setup);
         ArgumentNullException.ThrowIfNull(tool);
-        return setup.Material is { } material && tool is { Kind: { } kind, Material: { } edge, Diameter: { } diameter }
-            ? setup.Cutting.Speed(material, edge, kind, diameter)
+        return tool is { Kind: { } kind, Diameter: { } diameter, Stands: false }
+            ? setup.Cutting.Speed(setup.Material, tool.Material, kind, diameter)
             : null;
     }
 
@@ -24,21 +24,21 @@ public static class ToolRange
     {
         ArgumentNullException.ThrowIfNull(setup);
         ArgumentNullException.ThrowIfNull(tool);
-        if (setup.Material is not { } material || tool is not { Kind: { } kind, Material: { } edge, Diameter: { } diameter })
+        if (tool is not { Kind: { } kind, Diameter: { } diameter, Stands: false })
             return null;
-        if (tool.Flutes is { } teeth && setup.Cutting.FeedPerTooth(material, edge, kind, diameter) is { } perTooth)
+        if (tool.Flutes is { } teeth && setup.Cutting.FeedPerTooth(setup.Material, tool.Material, kind, diameter) is { } perTooth)
             return new FeedRange(perTooth, teeth, IsPerTooth: true);
-        return setup.Cutting.FeedPerTurn(material, edge, kind, diameter) is { } perTurn ? new FeedRange(perTurn, 1, IsPerTooth: false) : null;
+        return setup.Cutting.FeedPerTurn(setup.Material, tool.Material, kind, diameter) is { } perTurn ? new FeedRange(perTurn, 1, IsPerTooth: false) : null;
     }
 
     /// <summary>Whether a value is far below a range, far above it, or neither: −1, 1, 0.</summary>
     public static int FarOutside(double value, in CuttingRange range) => value < range.Least / Far ? -1 : value > range.Greatest * Far ? 1 : 0;
 
-    /// <summary>HSS drill of 8 mm</summary>
+    /// <summary>HSS drill of 8 mm; drill of 8 mm where the setup does not give its material</summary>
     public static string Describe(Tool tool, LengthText say)
     {
         ArgumentNullException.ThrowIfNull(tool);
-        return $"{tool.Material} {ToolKindName.Words(tool.Kind!.Value)} of {say.Length(tool.Diameter!.Value)}";
+        return $"{(tool.Material is { } edge ? edge + " " : "")}{ToolKindName.Words(tool.Kind!.Value)} of {say.Length(tool.Diameter!.Value)}";
     }
 }
 

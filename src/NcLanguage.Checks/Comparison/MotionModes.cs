@@ -8,7 +8,7 @@ namespace NcLanguage.Checks.Comparison;
 /// <param name="Length">Whether a tool length counts, and which way: places are those of the tip only where it does.</param>
 /// <param name="LengthBy">The H that says which; 0 where none counts.</param>
 /// <param name="CuttingSpeed">The speed over ground that the spindle follows under G96, m/min; 0 where S is its speed, NaN where not known.</param>
-/// <param name="Corners">How corners are taken (G61, G61.1, G64).</param>
+/// <param name="Corners">How corners are taken (G61, G61.1, G62, G64).</param>
 /// <param name="OverridesOff">Whether the override switches do nothing (M49).</param>
 /// <param name="Stop">What a stop is, in tenths as in the code tables (M0, M1, M60; the end of the program); 0 for other motions.</param>
 public readonly record struct MotionModes(

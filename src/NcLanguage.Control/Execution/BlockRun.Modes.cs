@@ -171,7 +171,7 @@ ref partial struct BlockRun
             return;
         if (word.Code.Tenths == 640)
             _words.Use('P');
-        _state.PathControl = word.Code.Tenths switch { 610 => PathControl.ExactPath, 640 => PathControl.Continuous, _ => PathControl.ExactStop };
+        _state.PathControl = word.Code.Tenths switch { 610 => PathControl.ExactPath, 620 => PathControl.SlowerInCorners, 640 => PathControl.Continuous, _ => PathControl.ExactStop };
         _step.Sets |= Slot.PathControl;
     }
 

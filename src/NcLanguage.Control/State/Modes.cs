@@ -21,8 +21,8 @@ public enum LengthOffsetMode : byte { Unknown, Off, Plus, Minus }
 
 public enum CompensationSide : byte { Unknown, Off, Left, Right }
 
-/// <summary>How the control takes the ends of moves (NISTIR 6556 §3.5.14): along the path exactly, resting at each end, or rounding corners.</summary>
-public enum PathControl : byte { Unknown, ExactPath, ExactStop, Continuous }
+/// <summary>How the control takes the ends of moves (NISTIR 6556 §3.5.14): along the path exactly, resting at each end, or rounding corners; slowing down in inside corners (G62) is common practice.</summary>
+public enum PathControl : byte { Unknown, ExactPath, ExactStop, Continuous, SlowerInCorners }
 
 /// <summary>Where a cycle returns to between holes.</summary>
 public enum ReturnLevel : byte { Unknown, Initial, RLevel }

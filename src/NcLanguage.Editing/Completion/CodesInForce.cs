@@ -28,7 +28,7 @@ static class CodesInForce
             ModalGroup.LengthOffset => When(tenths == 490 && state.LengthOffset == LengthOffsetMode.Off, Slot.LengthOffset),
             ModalGroup.ReturnLevel => When(tenths == state.ReturnLevel switch { ReturnLevel.Initial => 980, ReturnLevel.RLevel => 990, _ => -1 }, Slot.ReturnLevel),
             ModalGroup.WorkOffset => When(state.WorkOffset is >= 54 and <= 59 ? tenths == state.WorkOffset * 10 : tenths == state.WorkOffset, Slot.WorkOffset),
-            ModalGroup.PathControl => When(tenths == state.PathControl switch { PathControl.ExactPath => 610, PathControl.ExactStop => 611, PathControl.Continuous => 640, _ => -1 }, Slot.PathControl),
+            ModalGroup.PathControl => When(tenths == state.PathControl switch { PathControl.ExactPath => 610, PathControl.ExactStop => 611, PathControl.SlowerInCorners => 620, PathControl.Continuous => 640, _ => -1 }, Slot.PathControl),
             ModalGroup.Scaling => When(tenths == 500 && state.ProgramFrame?.Scaling is null, Slot.Scaling),
             ModalGroup.Rotation => When(tenths == 690 && state.ProgramFrame?.Rotation is null, Slot.Rotation),
             ModalGroup.Mirror => When(tenths == 501 && state.ProgramFrame?.Mirror is null, Slot.Mirror),

@@ -56,6 +56,7 @@ sealed class ModalFacts
             {
                 PathControl.ExactPath => ("G61", "exact path"),
                 PathControl.ExactStop => ("G61.1", "exact stop"),
+                PathControl.SlowerInCorners => ("G62", "slower in corners"),
                 _ => ("G64", "continuous path"),
             };
             Code("pathControl", Slot.PathControl, "", code, name, textOnly: true);

@@ -61,6 +61,7 @@ public sealed class CodeBehaviourTests
         G60   | G60; F6000; G1 X50                      | F6000; G1 X50
         G61   | G64; G61                                | G64
         G61.1 | G61.1; F6000; G1 X50                    | F6000; G1 X50
+        G62   | G62                                     |
         G64   | G64                                     |
         G65   | G65 P9                                  | P9
         G68   | G68 X0 Y0 R30; G0 X5                    | G0 X5

@@ -21,6 +21,7 @@ static class ModeCodes
         G(600, ModalGroup.PathControl, "exact positioning", "Comes to rest at the end of every move, within the finer of two tolerances.", Iso),
         G(610, ModalGroup.PathControl, "exact path", "Follows the programmed path exactly and slows down at corners where it must.", Nist("3.5.14")),
         G(611, ModalGroup.PathControl, "exact stop", "Comes to rest at the end of every move.", Nist("3.5.14")),
+        G(620, ModalGroup.PathControl, "slower in corners", "Lowers the feed in inside corners while radius compensation is on, so that the tool is not overloaded there; at which angle and by how much the control's settings say.", Practice),
         G(640, ModalGroup.PathControl, "continuous path", "Keeps the feed up through corners and rounds them a little.", Nist("3.5.14"),
             Optional('P', Length, "how far a corner may be rounded")),
         G(900, ModalGroup.Distance, "absolute positions", "Reads axis words as positions in the work coordinates.", Nist("3.5.17")),

@@ -6,12 +6,13 @@ using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>An arc of a contour that meets both its neighbours at corners, and would run smoothly into both if it turned the other way.</summary>
+/// <summary>An arc of a contour that meets both its neighbours at corners, and would run smoothly into both if it turned the other way, or had another radius.</summary>
 /// <param name="Line">Its block, counted from 0 within its part.</param>
 /// <param name="IsG2">Whether G2 and not G3 is in force; where the path is mirrored it does not run clockwise.</param>
 /// <param name="IsWholeTurn">A full circle or a turn of a helix.</param>
 /// <param name="TurnsBack">It starts back along the move before it, and ends against the one behind it.</param>
-public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, bool TurnsBack);
+/// <param name="Tenfold">How many times as large its R is as the radius that would be tangent to both, a power of ten; 0 where it is the way it turns.</param>
+public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, bool TurnsBack, int Tenfold = 0);
 
 /// <summary>Looks at how the programmed moves of contours in the XY plane meet, and picks the arcs that turn the wrong way. Under radius compensation too it is the programmed path that is looked at.</summary>
 sealed class ArcJoints
@@ -27,6 +28,9 @@ sealed class ArcJoints
 
     /// <summary>Centres and radii that differ by less are one, mm.</summary>
     const double Same = 0.01;
+
+    /// <summary>How far a radius may be off that was written for places rounded to a hundredth, as a part of it.</summary>
+    const double RoundedBy = 0.01;
 
     /// <summary>How many arcs of the same radius have to run smoothly in the same contour, for one that does not to be a slip: a corner may well be cut out round.</summary>
     const int LeastSmooth = 2;
@@ -107,6 +111,11 @@ sealed class ArcJoints
             _smooth.Add(arc.Radius);
             return;
         }
+        if (arc.Tenfold(before.DirectionAtEnd, behind.DirectionAtStart) is > 0 and var tenfold)
+        {
+            _found.Add(new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false, tenfold));
+            return;
+        }
         if (first.IsWithin(Corner) || last.IsWithin(Corner) || arc.IsOn(before) || arc.IsOn(behind))
             return;
         var turned = arc.Turned();
@@ -171,6 +180,19 @@ sealed class ArcJoints
                 return this with { Clockwise = !Clockwise };
             var middle = (From + To) * 0.5;
             return this with { Clockwise = !Clockwise, Center = middle * 2 - Center };
+        }
+
+        /// <summary>How many times as large R is as the radius of the arc between the same ends that goes on smoothly from one direction to another, where that is 10, 100 or 1000; otherwise 0.</summary>
+        public int Tenfold(Point2 start, Point2 end)
+        {
+            var chord = To - From;
+            // A tangent arc leaves its chord at both ends by the same angle.
+            var (atStart, atEnd) = (Math.Atan2(Point2.Cross(start, chord), Point2.Dot(start, chord)), Math.Atan2(Point2.Cross(chord, end), Point2.Dot(chord, end)));
+            if (!IsByRadius || IsWholeTurn || Math.Abs(atStart - atEnd) > Smooth || Clockwise != atStart < 0)
+                return 0;
+            var times = Radius * 2 * Math.Abs(Math.Sin(atStart)) / chord.Length;
+            var nearest = times < 5 ? 1 : times < 50 ? 10 : times < 500 ? 100 : 1000;
+            return nearest > 1 && Math.Abs(times - nearest) <= RoundedBy * nearest ? nearest : 0;
         }
 
         Point2 Along(Point2 place) => (place - Center).Left * (Clockwise ? -1 : 1);

@@ -71,6 +71,15 @@ public static class WordEdits
         return -1;
     }
 
+    /// <summary>The index of the first word with this letter, or −1.</summary>
+    public static int IndexOfWord(in Block block, char letter)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsWord(letter))
+                return i;
+        return -1;
+    }
+
     /// <summary>The index of the word that starts a cycle (G73, G74, G76, G81 to G89), or −1.</summary>
     public static int IndexOfCycle(in Block block)
     {

@@ -60,7 +60,8 @@ public sealed class ArcOtherWay : Rule
     {
         for (var part = 0; part < file.Run.Results.Length; part++)
             foreach (ref readonly var arc in file.Run.Results[part].TurnedArcs.AsSpan())
-                file.ReportBlock(this, file.Run.LineOf(part, arc.Line), Message(arc));
+                if (arc.Tenfold == 0)
+                    file.ReportBlock(this, file.Run.LineOf(part, arc.Line), Message(arc));
     }
 
     static string Message(in TurnedArc arc)

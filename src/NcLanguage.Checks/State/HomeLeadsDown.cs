@@ -18,7 +18,7 @@ public sealed class HomeLeadsDown : Rule
         Name = "home-leads-down",
         Severity = Severity.Warning,
         Title = "The way home leads down first",
-        Finds = "G28 or G30 with a Z under G90 whose place on the way lies below where the tool stands.",
+        Finds = "G28 or G30 with a Z under G90 whose place on the way lies below where the tool stands, or, while it is not known how high that is, no higher than the top of the stock and below the machine's home.",
         AtTheMachine = "The tool goes down at full rapid, onto the work with Z0, before it turns round and goes home.",
         Example = """
             G21 G90 G17 G54
@@ -45,7 +45,7 @@ public sealed class HomeLeadsDown : Rule
             G90 M5
             M30
             """,
-        NotFound = "A way from a height that is not known. One that goes sideways low at the work or hits a clamp: home-through-work, rapid-hits-obstacle.",
+        NotFound = "From a height that is not known, a way to a place above the work, or any where the setup gives no stock or no work offset: with lengths that reach from home to the work, Z0 is home while G49 is on. One that goes sideways low at the work or hits a clamp: home-through-work, rapid-hits-obstacle.",
         Source = "NISTIR 6556 §3.5.8: the words of G28 and G30 are a place that is gone to first. That a way home leads up is common practice.",
     };
 
@@ -60,10 +60,17 @@ public sealed class HomeLeadsDown : Rule
         {
             if (move is not { Kind: MoveKind.Rapid, Role: MoveRole.Machine })
                 continue;
-            if (move.To.Z < move.From.Z - Rounding && LowWayHome.FirstOf(step) is null && Contact.FirstOf(ContactKind.Rapid, step) is null)
+            if (double.IsNaN(move.From.Z) && IsAtTheWork(move.To.Z, step))
+                step.Report(this, words.TokenOf('Z'), $"G90 is in force: this way home leads to {step.Say.Level(move.To.Z)} first, and how high the tool stands is not known. Is G91 missing, with which Z0 leads straight home?",
+                    Slot.Distance, "This block sets G90.");
+            else if (move.To.Z < move.From.Z - Rounding && LowWayHome.FirstOf(step) is null && Contact.FirstOf(ContactKind.Rapid, step) is null)
                 step.Report(this, words.TokenOf('Z'), $"G90 is in force: this way home leads down from {step.Say.Level(move.From.Z)} to {step.Say.Level(move.To.Z)} first. Is G91 missing, with which Z0 leads straight home?",
                     Slot.Distance, "This block sets G90.");
             return;
         }
     }
+
+    /// <summary>Whether a level in work coordinates is known to be no higher than the stock's top, and below home.</summary>
+    static bool IsAtTheWork(double level, in StepContext step) =>
+        step.Job.Setup.Stock is { } stock && level + step.Step.ToFrame.Z <= stock.Max.Z + Rounding && level + step.Step.ToMachine.Z < step.Job.Machine.Home.Z - Rounding;
 }

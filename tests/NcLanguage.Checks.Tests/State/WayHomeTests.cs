@@ -45,6 +45,16 @@ public sealed class WayHomeTests
     [InlineData("G28 Z0", new int[0])] // from a height not known
     public void A_way_home_that_leads_down_first_is_told(string blocks, int[] lines) => Assert.Equal(lines, Lines(blocks, Plate, "home-leads-down"));
 
+    /// <summary>At the beginning nobody knows where the tool stands. With a length that reaches from home to the work (common practice), Z0 is home.</summary>
+    [Theory]
+    [InlineData("G28 Z0", -400, new[] { 4 })]
+    [InlineData("G49 G28 Z0", -400, new[] { 4 })]
+    [InlineData("G28 Z50", -400, new int[0])]
+    [InlineData("G91 G28 Z0\nG90", -400, new int[0])]
+    [InlineData("G49 G28 Z0", 0, new int[0])]
+    public void A_way_home_to_the_work_from_a_height_not_known(string blocks, double datum, int[] lines) => Assert.Equal(
+        lines, Lines(blocks, $$"""{ "workOffsets": { "G54": [-300, -200, {{datum}}] }, "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, {{Tools}} }""", "home-leads-down"));
+
     [Fact] // One cause, one finding: below the clamps' top the way sideways is what is wrong.
     public void A_way_sideways_at_the_work_is_not_told_twice()
     {

@@ -104,6 +104,9 @@ sealed class HoleJudge(ProgramRun run)
 
     DrawingMatch OfOtherSize(DrawingHole wanted, DrawingMatch match, List<PlaceWork> cuts)
     {
+        // A counterbore goes into a hole that is there: alone it makes none.
+        if (cuts.TrueForAll(cut => cut.Tool?.Kind == ToolKind.Counterbore && cut.Diameter > wanted.Diameter + Equal))
+            return match with { Status = HoleStatus.Missing };
         var whole = cuts.FindAll(cut => Clears(match, cut, cuts));
         // A circle round what stands as wide as the hole is a boss, or a ring, and the hole is not in it yet.
         if (whole.Count == 0 && cuts.TrueForAll(cut => StandsInside(cut) >= wanted.Diameter - EqualMilled))

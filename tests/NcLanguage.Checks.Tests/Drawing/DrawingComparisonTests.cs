@@ -102,6 +102,15 @@ public sealed class DrawingComparisonTests
     public void A_counterbore_above_leaves_the_hole_as_it_is() =>
         Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 10 }""", Cut(2, 10, -13), Cut(5, 10, -4)));
 
+    /// <summary>A counterbore makes no hole by itself (common practice).</summary>
+    [Fact]
+    public void A_counterbore_alone_is_no_hole()
+    {
+        Assert.Equal(HoleStatus.Missing, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 10 }""", Cut(5, 10, -4)));
+        Assert.Equal(HoleStatus.Drilled, Single("""{ "x": 10, "y": 10, "diameter": 14, "depth": 4 }""", Cut(5, 10, -4)));
+        Assert.Equal(HoleStatus.WrongSize, Single("""{ "x": 10, "y": 10, "diameter": 6.8, "depth": 10 }""", Cut(4, 10, -13), Cut(5, 10, -4)));
+    }
+
     [Fact]
     public void A_reamer_decides_for_the_hole_it_reams()
     {

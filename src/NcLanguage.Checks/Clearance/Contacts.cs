@@ -37,6 +37,19 @@ sealed class Contacts
         }
     }
 
+    /// <summary>The names of what else the move of a contact runs into, in the order of the setup: the contact's finding tells them too.</summary>
+    public List<string> AlsoMet(in Contact contact, in StepContext step)
+    {
+        var names = new List<string>();
+        for (var i = 0; i < step.Job.Obstacles.Length; i++)
+        {
+            var other = step.Job.ApproachOf(step.Step.Moves[contact.Move], step.Step.ToFrame, step.Step.After.Tool, step.Job.Setup.Clearance, i);
+            if (!ReferenceEquals(step.Job.Obstacles[i], contact.Obstacle) && other.IsContact && IsNew(contact.Move, hole: -1, other, step))
+                names.Add(step.Job.Obstacles[i].Name);
+        }
+        return names;
+    }
+
     void Forget()
     {
         Array.Clear(_touched);

@@ -11,6 +11,24 @@ public sealed class ContactTests
 {
     const string Tools = """ "tools": [ { "number": 3, "kind": "drill", "diameter": 8, "pointAngle": 118 }, { "number": 5, "kind": "end-mill", "diameter": 10 } ] """;
     const string Clamp = """{ "obstacles": [ { "name": "clamp A", "min": [40, -20, 0], "max": [60, 12, 25] } ], """ + Tools + "}";
+    /// <summary>One rapid past three clamps in its way is one finding that names them all.</summary>
+    [Fact]
+    public void What_else_the_move_runs_into_is_named()
+    {
+        const string Clamps = """
+            { "clearance": 2, "stock": { "min": [0, 0, -20], "max": [200, 60, 0] },
+              "obstacles": [ { "name": "left", "min": [20, 20, 0], "max": [40, 40, 20] }, { "name": "middle", "min": [80, 20, 0], "max": [100, 40, 30] },
+                             { "name": "right", "min": [160, 20, 0], "max": [180, 40, 20] }, { "name": "far", "min": [80, 50, 0], "max": [100, 60, 30] } ],
+              "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "length": 90 } ] }
+            """;
+        var finding = Assert.Single(Programs.Of("rapid-hits-obstacle", "G21 G90 G54\nT5 M6\nG0 X0 Y30 Z5\nX200\nM30", Clamps));
+        Assert.Contains(" runs into middle at ", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith(" It runs into left and right too.", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            " It runs into left and right too.",
+            Assert.Single(Programs.Of("cut-hits-obstacle", "G21 G90 G54\nT5 M6\nG0 X0 Y30 Z5\nG1 X200 F100\nM30", Clamps)).Message, StringComparison.Ordinal);
+    }
+
     static readonly string[] All = ["rapid-hits-obstacle", "cut-hits-obstacle", "holder-hits", "hole-under-obstacle"];
 
     static string[] Found(string program, string setup = Clamp, string readings = "", string? machine = null) =>

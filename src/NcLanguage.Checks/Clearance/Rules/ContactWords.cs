@@ -49,6 +49,14 @@ static class ContactWords
     public static string Top(in Contact contact, in StepContext step) =>
         $"{contact.Obstacle.Name} reaches up to {step.Say.Level(contact.Obstacle.Top - step.Step.ToFrame.Z)}";
 
+    /// <summary>" It runs into clamp B and clamp C too.", where the same move does; else nothing.</summary>
+    public static string Besides(in Contact contact, in StepContext step) => step.Contacts.AlsoMet(contact, step) switch
+    {
+        [] => "",
+        [var one] => $" It runs into {one} too.",
+        [.. var most, var last] => $" It runs into {string.Join(", ", most)} and {last} too.",
+    };
+
     /// <summary>Says so where the tool is counted as a bare line.</summary>
     public static string Thickness(in StepContext step) =>
         step.Job.ShapeOf(step.Step.After.Tool).Radius > 0 ? "" : ", even with the tool's thickness, which is not known, left out";

@@ -60,7 +60,7 @@ public sealed class CutHitsObstacle : Rule
             return;
         ref readonly var move = ref step.Step.Moves[contact.Move];
         var message = $"{ContactWords.Move(move, step)} {(move.IsCut ? "cuts" : "runs")} into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
-            + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
+            + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.{ContactWords.Besides(contact, step)}";
         step.ReportBlock(this, message, step.LevelOf(contact.Move, contact.Tip.Z), "This block sets the level.");
     }
 }

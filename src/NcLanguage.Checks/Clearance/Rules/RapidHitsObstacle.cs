@@ -62,7 +62,7 @@ public sealed class RapidHitsObstacle : Rule
         if (Contact.FirstOf(ContactKind.Rapid, step) is not { } contact)
             return;
         var message = $"{ContactWords.Move(step.Step.Moves[contact.Move], step)} runs into {contact.Obstacle.Name}{ContactWords.With(contact.Part)} at {ContactWords.At(contact.Tip, step)}, "
-            + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.";
+            + $"{ContactWords.Depth(contact, step)}{ContactWords.Thickness(step)}: {ContactWords.Top(contact, step)}.{ContactWords.Besides(contact, step)}";
         step.ReportBlock(this, message, step.LevelOf(contact.Move, contact.Tip.Z), "This block sets the level.");
     }
 }

@@ -16,7 +16,7 @@ public sealed class FeedPerTooth : Rule
         Severity = Severity.Warning,
         Title = "A feed per tooth or turn far outside what the table gives",
         Finds = "An F word in a block that cuts, where the feed per tooth, for drills and reamers the feed per turn, is more than twice the greatest or less than half the least that the cutting "
-            + "data give for the setup's material and the tool's material, kind and diameter.",
+            + "data give for the setup's material and the tool's material, kind and diameter. Under G93 only a feed that is far too much, and would be a usual one per minute.",
         AtTheMachine = "Much too much, the tool breaks or pulls the work from the clamps. Much too little, the edges rub instead of cutting, and are blunt soon.",
         Setup = """
             { "material": "aluminium",
@@ -51,7 +51,7 @@ public sealed class FeedPerTooth : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, adds G95 or G94.",
-        NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, inverse-time feed, and tools and materials that the table does not have. The width of the cut is not "
+        NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, and tools and materials that the table does not have. The width of the cut is not "
             + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for. Where it is the speed "
             + "that is far outside, and the feed would be a usual one at a speed of the table, cutting-speed alone speaks.",
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
@@ -70,12 +70,14 @@ public sealed class FeedPerTooth : Rule
         if ((step.Job.Machine.Spindle is { } limits && (speed > limits.Max || speed < limits.Min))
             || (state.FeedMode == FeedMode.PerTurn ? state.Feed * speed : state.Feed) > step.Job.Machine.MaxFeed)
             return;
-        var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, _ => double.NaN };
+        var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, FeedMode.InverseTime => FastestCut(step.Step) / state.Speed, _ => double.NaN };
         var each = perTurn / feed.Teeth;
         var side = ToolRange.FarOutside(each, feed.Range);
         if (side == 0 || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed) || IsTheSpeeds(step, tool, feed))
             return;
         var other = OtherMode(state, feed);
+        if (state.FeedMode == FeedMode.InverseTime && (side < 0 || other is null))
+            return;
         step.Report(
             this, step.Step.Words.TokenOf('F'), $"This feed at S{Say.Number(state.Speed)} is {CuttingSay.Fine(each, step.Say)} {feed.Per}, far {(side < 0 ? "below" : "above")} the "
                 + $"{CuttingSay.Fines(feed.Range, step.Say)} for {feed.Range.Material} with this tool, {ToolRange.Describe(tool, step.Say)} ({feed.Range.Source})."
@@ -95,10 +97,20 @@ public sealed class FeedPerTooth : Rule
 
     /// <summary>The code under which the number of the F word would be a feed of the table, where the one in force is not it; null where it would not.</summary>
     static string? OtherMode(in ControlState state, in FeedRange feed) =>
-        ToolRange.FarOutside(OtherPerTurn(state) / feed.Teeth, feed.Range) == 0 ? state.FeedMode == FeedMode.PerTurn ? "G94" : "G95" : null;
+        ToolRange.FarOutside(OtherPerTurn(state) / feed.Teeth, feed.Range) == 0 ? state.FeedMode == FeedMode.PerMinute ? "G95" : "G94" : null;
 
-    /// <summary>Feed per turn with the number read the other way: per turn where it is per minute, and the other way round.</summary>
-    static double OtherPerTurn(in ControlState state) => state.FeedMode == FeedMode.PerTurn ? state.Feed / state.Speed : state.Feed;
+    /// <summary>Feed per turn with the number read the other way: per turn where it is per minute, else per minute.</summary>
+    static double OtherPerTurn(in ControlState state) => state.FeedMode == FeedMode.PerMinute ? state.Feed : state.Feed / state.Speed;
+
+    /// <summary>The greatest feed of a step's cuts, mm/min; NaN where it has none.</summary>
+    static double FastestCut(Step step)
+    {
+        var fastest = double.NaN;
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.IsCut && !(move.Feed <= fastest))
+                fastest = move.Feed;
+        return fastest;
+    }
 
     /// <summary>Whether the tool moves the way its feed is given for: drills along their axis, mills across it.</summary>
     static bool IsItsWay(Tool tool, Step step)
@@ -120,7 +132,7 @@ public sealed class FeedPerTooth : Rule
         var state = analysis.Main.StepAt(finding.Line).After;
         if (finding.Text.Length > 0)
             yield return new Fix($"Add {finding.Text}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, finding.Text + " ")]);
-        if (state.Units == LengthUnit.Unknown || analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
+        if (state.FeedMode == FeedMode.InverseTime || state.Units == LengthUnit.Unknown || analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
             yield break;
         var isLow = finding.Value < 0;
         var perTurn = (isLow ? feed.Range.Least : feed.Range.Greatest) * feed.Teeth;

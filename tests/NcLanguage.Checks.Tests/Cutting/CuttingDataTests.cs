@@ -124,6 +124,9 @@ public sealed class CuttingDataTests
     [InlineData("G1 X50 F150", true)]
     [InlineData("G1 Z-1 F50", false)] // straight down
     [InlineData("G2 X10 I5 F150", true)]
+    [InlineData("G93 G1 X50 F500", true)] // 50 mm in a 500th of a minute, which 500 mm/min may have been meant for
+    [InlineData("G93 G1 X50 F10", false)]
+    [InlineData("G93 G1 X50 F100", false)] // too fast, but no feed per minute either
     public void A_mills_feed_is_taken_per_tooth(string words, bool found) => Assert.Equal(found ? [5] : [], Feed(words, Setup("aluminium", Mill)));
 
     [Theory]

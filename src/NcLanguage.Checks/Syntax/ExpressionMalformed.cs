@@ -44,7 +44,8 @@ public sealed class ExpressionMalformed : Rule
             if (!token.IsMalformed || !token.IsExpression)
                 continue;
             var nothingKnown = default(UnknownVariables);
-            var at = Expression.Read(step.Block.Line, token.ValueStart, ref nothingKnown).ErrorAt;
+            var read = token.Kind == TokenKind.Assignment ? Expression.ReadSetting(step.Block.Line, token.ValueStart, ref nothingKnown) : Expression.Read(step.Block.Line, token.ValueStart, ref nothingKnown);
+            var at = read.ErrorAt;
             step.Report(this, at >= token.Start && at < token.End ? (at, token.End) : (token.Start, token.End), Message(token.Error, NameAt(step.Block.Line, at), IsEmptyVariable(step.Block.Line, at)));
         }
     }

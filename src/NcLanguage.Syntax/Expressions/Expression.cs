@@ -150,6 +150,8 @@ public static class Expression
             return state.Stop(ExpressionError.UnclosedBracket, open);
         if (line[at] != ']')
         {
+            if (line[at] != '(' && !IsClosed(line, open))
+                return state.Stop(ExpressionError.UnclosedBracket, open);
             var isValue = line[at] is (byte)'[' or (byte)'#' or (byte)'.' || Scan.IsDigit(line[at]) || Scan.IsLetter(line[at]);
             return state.Stop(isValue ? ExpressionError.MissingOperator : ExpressionError.UnexpectedCharacter, at);
         }
@@ -273,6 +275,20 @@ public static class Expression
     }
 
     static bool IsAtEnd(ReadOnlySpan<byte> line, int at) => at >= line.Length || line[at] is (byte)'\r' or (byte)'\n' or (byte)';';
+
+    /// <summary>Whether a bracket has its partner in the line, before a comment.</summary>
+    static bool IsClosed(ReadOnlySpan<byte> line, int open)
+    {
+        var depth = 0;
+        for (var i = open; !IsAtEnd(line, i) && line[i] != '('; i++)
+        {
+            depth += line[i] == '[' ? 1 : line[i] == ']' ? -1 : 0;
+            if (depth == 0)
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Where to read on after an error of form at <paramref name="at"/>: behind the brackets open there.</summary>
     static int BehindOpenBrackets(ReadOnlySpan<byte> line, int start, int at)

@@ -161,10 +161,10 @@ public static class BlockLexer
         var nothingKnown = default(UnknownVariables);
         var result = Expression.ReadSetting(line, value, ref nothingKnown);
         var number = NumberReader.ReadNumber(line, value);
-        if (result.Error == ExpressionError.None && result.End > number.End)
+        if (result.End > number.End)
         {
-            var traits = TokenTraits.IsExpression | (result.ReadsVariables ? TokenTraits.ReadsVariables : 0);
-            return new Token(TokenKind.Assignment, traits, 0, StatementKind.None, ExpressionError.None, start, result.End, value, result.Value);
+            var traits = TokenTraits.IsExpression | (result.ReadsVariables ? TokenTraits.ReadsVariables : 0) | (result.Error == ExpressionError.None ? 0 : TokenTraits.Malformed);
+            return new Token(TokenKind.Assignment, traits, 0, StatementKind.None, result.Error, start, result.End, value, result.Value);
         }
         return ReadValue(line, start, value, TokenKind.Assignment, 0, StatementKind.None);
     }

@@ -33,6 +33,20 @@ public sealed class SyntaxRuleTests
         Assert.Contains("( )", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>NISTIR 6556 §3.3.2; that a setting needs no brackets round its value is common practice.</summary>
+    [Theory]
+    [InlineData("#2=25+4*[1-COS[3*30]", 8)]
+    [InlineData("#2 = 25 + 4*[1 - COS[3*30]", 12)]
+    [InlineData("IF [1 LE 120] THEN #2=25+4*[1-COS[3*30]", 27)]
+    [InlineData("IF [1 LE 120 THEN #2=25", 3)]
+    [InlineData("X[1+COS[3] Y5", 1)]
+    public void A_bracket_left_out_is_one_finding_at_the_one_that_stays_open(string block, int column)
+    {
+        Assert.Equal(["expression-malformed"], NamesOf(block));
+        var finding = Assert.Single(Check.Of("expression-malformed", Program(block)));
+        Assert.Equal((column, "This bracket is not closed: the control stops with an alarm."), (finding.StartColumn, finding.Message));
+    }
+
     [Fact]
     public void Nothing_is_said_of_what_the_control_never_reads() =>
         Assert.Equal(["after-program-end"], Check.Analyse("G21 G90 G17 G54\nG0 X1 Y1\nM30\nhello! (a (b\nX1.2.3\n%").Findings.Select(f => f.Name));

@@ -12,6 +12,8 @@ public class ExpressionErrorTests
     [InlineData(ExpressionError.UnclosedBracket, "^[|")]
     [InlineData(ExpressionError.UnclosedBracket, "^[1 |;rest")]
     [InlineData(ExpressionError.UnclosedBracket, "^[1+[2*3]|")]
+    [InlineData(ExpressionError.UnclosedBracket, "^[1+COS[3] Y5|")]
+    [InlineData(ExpressionError.UnclosedBracket, "^[#1 LE 120 THEN #2=25|")]
     [InlineData(ExpressionError.MissingOperand, "|^")]
     [InlineData(ExpressionError.MissingOperand, "|^Y5")]
     [InlineData(ExpressionError.MissingOperand, "|^Y[5]")]

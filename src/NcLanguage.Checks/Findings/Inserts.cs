@@ -82,7 +82,8 @@ public static class Inserts
 
     static bool SaysMore(in Block block)
     {
-        if (block.Tokens.Length == 0 || block.IsSkippable || block.HasStatement)
+        // What stands behind a % on its line never runs.
+        if (block.Tokens.Length == 0 || block.Tokens[0].Kind == TokenKind.Percent || block.IsSkippable || block.HasStatement)
             return false;
         foreach (ref readonly var token in block.Tokens)
             if (IsPlainWord(token))

@@ -141,14 +141,14 @@ public sealed class ProgramEndMissing : Rule
         return state.Spindle is SpindleState.Clockwise or SpindleState.Counterclockwise ? words + "M5 " : words;
     }
 
-    /// <summary>The last block behind a line that is nothing but its number and always runs, within the program; null where there is none.</summary>
+    /// <summary>The last block behind a line that is nothing but its number and always runs, within the program and before the % that closes it; null where there is none.</summary>
     static int? NumberAlone(ProgramRun run, int line)
     {
         int? found = null;
         for (var next = line + 1; next < run.Text.LineCount; next++)
         {
             var block = run.BlockAt(next);
-            if (block.BeginsProgram)
+            if (block.BeginsProgram || (block.Tokens.Length > 0 && block.Tokens[0].Kind == TokenKind.Percent))
                 break;
             if (block.NumberIndex >= 0 && !block.IsSkippable)
                 found = next;

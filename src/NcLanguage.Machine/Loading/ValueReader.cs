@@ -36,7 +36,7 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
         return null;
     }
 
-    /// <summary>Text that is not blank.</summary>
+    /// <summary>Text that is not blank and that a line of a message can show.</summary>
     public string? Text(JsonMember member, string? instead = null)
     {
         var value = member.Value;
@@ -44,6 +44,8 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
             Wrong(value.Range, $"\"{member.Name}\" must be text in double quotes, not {Describe(value)}", instead);
         else if (string.IsNullOrWhiteSpace(value.Text))
             Wrong(value.Range, $"\"{member.Name}\" is blank", instead);
+        else if (value.Text.Any(sign => char.IsControl(sign) && sign != '\t'))
+            Wrong(value.Range, $"\"{member.Name}\" holds a line end or another control character, which no message can show", instead);
         else
             return value.Text;
         return null;

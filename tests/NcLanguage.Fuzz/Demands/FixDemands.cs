@@ -53,8 +53,9 @@ static class FixDemands
         // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
         if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
             return false;
+        // One that stands for others, which may come of the same setting: what does not come of it is told by itself then.
         if (other.Name == mended.Name)
-            return true;
+            return safety == FixSafety.Safe || !mended.Message.Contains(" not told by ", StringComparison.Ordinal);
         // Of the signs in a block the first is told: where a block is parted, each part tells its own.
         if (other.Name == "character-not-sendable" && before.ContainsKey(other.Name))
             return false;

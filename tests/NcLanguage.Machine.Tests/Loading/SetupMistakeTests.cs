@@ -70,6 +70,8 @@ public class SetupMistakeTests
     [InlineData("""{ "tools": [ { "number": 1, "flutes": ⟦2.5⟧ } ] }""", "is 2.5", "whole number")]
     [InlineData("""{ "tools": [ { "number": 1, "lengthOffset": ⟦0⟧ } ] }""", "is 0", "at least 1")]
     [InlineData("""{ "tools": [ { "number": 1, "material": ⟦" "⟧ } ] }""", "\"material\" is blank", "not given")]
+    [InlineData("""{ "tools": [ { "number": 1, "material": ⟦"HSS\ncobalt"⟧ } ] }""", "\"material\" holds a line end", "not given")]
+    [InlineData("""{ "tools": [ { "number": 1, "material": ⟦"HSS\u001b[31m"⟧ } ] }""", "control character", "not given")]
     [InlineData("""{ "tools": [ { "number": 1, "length": 50, "holderGauge": ⟦60⟧ } ] }""", "\"holderGauge\" is 60", "only 50")]
     [InlineData("""{ "tools": [ { "number": 1, "fluteLength": ⟦3⟧, "length": 2 } ], "units": "inch" }""", "\"fluteLength\" is 3", "only 2")]
     [InlineData("""{ "tools": [ { "number": 1, "diameter": 6, ⟦"diameter"⟧: 7 } ] }""", "given 2 times", "none of them is used")]

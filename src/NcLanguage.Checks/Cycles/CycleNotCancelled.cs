@@ -74,7 +74,7 @@ public sealed class CycleNotCancelled : Rule
         // Behind a stop comes the tool change or the end that is reported too, or a block that ends the cycle.
         var isStop = finding.Severity == Severity.Warning;
         if (!goesOn || changesTool)
-            yield return new Fix("End the cycle with G80", goesOn || isStop || EndsBefore(finding, analysis) ? FixSafety.Choice : FixSafety.Safe, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G80")]);
+            yield return new Fix("End the cycle with G80", goesOn || isStop || EndsBefore(finding, analysis) ? FixSafety.Choice : FixSafety.Safe, [Inserts.BlockBefore(analysis, finding.Line, "G80")]);
     }
 
     /// <summary>Whether the fix of a lone Z before, in the same run of the cycle, ends the cycle there: a second G80 would stand idle.</summary>

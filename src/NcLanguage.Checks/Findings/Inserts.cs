@@ -46,6 +46,16 @@ public static class Inserts
         return new Edit(line, end, end, " " + words);
     }
 
+    /// <summary>A block of its own before another. In a program with jumps it takes over the number that the other begins with: a jump to that would pass by what stands before it.</summary>
+    public static Edit BlockBefore(ProgramAnalysis analysis, int line, string words)
+    {
+        var block = analysis.Main.BlockAt(line);
+        if (analysis.Main.Flow is not { Text.HasJumps: true } || block.NumberIndex != 0 || block.BeginsProgram)
+            return WordEdits.BlockBefore(analysis.Text, line, words);
+        var rest = block.Tokens.Length > 1 ? block.Tokens[1].Start : block.Tokens[0].End;
+        return new Edit(line, block.Tokens[0].End, rest, $" {words}{LineEnding.Of(analysis.Text, line)}");
+    }
+
     /// <summary>The block that runs first of those that say more than a number and that the block skip switch cannot leave out; −1 where there is none.
     /// What is called may stand before the program that calls it.</summary>
     public static int FirstBlock(ProgramAnalysis analysis)
@@ -74,7 +84,7 @@ public static class Inserts
             return null;
         var run = analysis.Main;
         if (run.Flow is null ? needed < line : run.OrderOf(needed) < run.OrderOf(line))
-            return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, needed, code)]);
+            return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [BlockBefore(analysis, needed, code)]);
         return run.StepAt(line).Words.Find(ModalGroup.RadiusCompensation) is not null
             ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, code)])
             : new Fix($"Add {code} to the first block", FixSafety.Choice, [Before(analysis, line, code)]);

@@ -57,6 +57,6 @@ public sealed class CompensationLeftOn : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        return [new Fix("End the compensation with G40", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, finding.Line, "G40")])];
+        return [new Fix("End the compensation with G40", FixSafety.Choice, [Inserts.BlockBefore(analysis, finding.Line, "G40")])];
     }
 }

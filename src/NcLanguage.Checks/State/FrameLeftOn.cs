@@ -50,7 +50,7 @@ public sealed class FrameLeftOn : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        return [new Fix($"End it with {finding.Text}", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, finding.Line, finding.Text)])];
+        return [new Fix($"End it with {finding.Text}", FixSafety.Choice, [Inserts.BlockBefore(analysis, finding.Line, finding.Text)])];
     }
 
     /// <summary>What is known to be on when the block has run: its code, its name and the code that ends it.</summary>

@@ -68,7 +68,7 @@ public sealed class SpindleOff : Rule
         var mayStand = (step.Before.Happened & Happened.SpeedOfOtherTool) != 0 || WasStopped(analysis.Main, finding.Line);
         return [new Fix(
             $"Start the spindle with {code} in the block before", mayStand ? FixSafety.Choice : FixSafety.Safe,
-            [WordEdits.BlockBefore(analysis.Text, finding.Line, code), .. StopAtEnd.Of(analysis.Main, finding.Line, Slot.Spindle, 5)])];
+            [Inserts.BlockBefore(analysis, finding.Line, code), .. StopAtEnd.Of(analysis.Main, finding.Line, Slot.Spindle, 5)])];
     }
 
     static int OrderOf(ProgramRun run, int line) => line < 0 ? -1 : run.OrderOf(line);

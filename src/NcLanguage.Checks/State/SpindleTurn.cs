@@ -24,5 +24,5 @@ static class SpindleTurn
     /// <summary>Writes M5 as a block of its own before a block; null where the block itself switches the spindle on, which no block before it stops.</summary>
     /// <param name="line">The block's line, from 0.</param>
     public static Fix? StopBefore(ProgramAnalysis analysis, int line) => (analysis.Main.StepAt(line).Sets & Slot.Spindle) != 0 ? null
-        : new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, "M5")]);
+        : new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [Inserts.BlockBefore(analysis, line, "M5")]);
 }

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 
 namespace NcLanguage.Server.Tests;
@@ -32,6 +33,20 @@ public sealed class SettingsTests
         await SendAsync(client, "{\"readings\":" + readings + "}");
         Assert.Contains(dwell, await DwellAsync(client), StringComparison.Ordinal);
         Assert.Equal(sentence, (string?)(await client.NextAsync("window/showMessage"))["message"]);
+    }
+
+    /// <summary>Half of a surrogate pair is JSON (RFC 8259 section 8.2) but no text: the other settings count all the same.</summary>
+    [Theory]
+    [InlineData("\"setup\":\"\\ud800\"")]
+    [InlineData("\"\\ud800\":1")]
+    public async Task Half_a_sign_in_a_setting_is_no_fault(string odd)
+    {
+        await using var client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, Dwell);
+        var message = $$"""{"jsonrpc":"2.0","method":"workspace/didChangeConfiguration","params":{"settings":{"nclanguage":{{{odd}},"readings":["dwell=milliseconds"]} } } }""";
+        await client.SendRawAsync(Encoding.ASCII.GetBytes($"Content-Length: {message.Length}\r\n\r\n{message}"));
+        Assert.Contains("0.5 s", await DwellAsync(client), StringComparison.Ordinal);
+        Assert.DoesNotContain(client.Log, told => (string?)told["method"] == "window/logMessage" && (int)told["params"]!["type"]! == 1);
     }
 
     [Fact]

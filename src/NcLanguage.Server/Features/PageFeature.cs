@@ -35,7 +35,7 @@ sealed class PageFeature(IPages? pages)
 
     /// <summary>The document that a command is for; null where its arguments name none.</summary>
     public static string? DocumentOf(ExecuteCommandParams request) =>
-        request.Arguments is [{ ValueKind: System.Text.Json.JsonValueKind.String } uri, ..] && Array.IndexOf(Commands, request.Command) >= 0 ? uri.GetString() : null;
+        request.Arguments is [{ ValueKind: System.Text.Json.JsonValueKind.String } uri, ..] && Array.IndexOf(Commands, request.Command) >= 0 ? JsonText.TextOf(uri) : null;
 
     public static Exception Refused(ExecuteCommandParams request) => Errors.Exception(JsonRpcErrorCode.InvalidParams,
         Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {request.Command}." : $"{request.Command} takes the address of a program or a setup file.");

@@ -35,8 +35,8 @@ static class SettingsReader
     {
         if (Find(settings, name) is not { } value)
             return null;
-        if (value.ValueKind == JsonValueKind.String)
-            return value.GetString();
+        if (value.ValueKind == JsonValueKind.String && JsonText.TextOf(value) is { } text)
+            return text;
         Complain(name, $"a text, {expected}", value, tell);
         return null;
     }
@@ -51,9 +51,9 @@ static class SettingsReader
             return null;
         }
         foreach (var entry in value.EnumerateArray())
-            if (entry.ValueKind != JsonValueKind.String)
+            if (entry.ValueKind != JsonValueKind.String || JsonText.TextOf(entry) is null)
                 tell($"The setting {Section}.{name} must be {expected}; {Kind(entry)} in it is passed over.");
-        return [.. value.EnumerateArray().Where(entry => entry.ValueKind == JsonValueKind.String).Select(entry => entry.GetString()!)];
+        return [.. value.EnumerateArray().Where(entry => entry.ValueKind == JsonValueKind.String).Select(JsonText.TextOf).OfType<string>()];
     }
 
     static bool? Truth(JsonElement settings, string name, Action<string> tell)
@@ -76,7 +76,7 @@ static class SettingsReader
     {
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "a list",
-        JsonValueKind.String => "a text",
+        JsonValueKind.String => JsonText.TextOf(value) is null ? "bytes that are no UTF-8" : "a text",
         JsonValueKind.Number => "a number",
         JsonValueKind.True => "true",
         JsonValueKind.False => "false",

@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Globalization;
 using System.Text;
+using System.Text.Json;
 
 namespace NcLanguage.Server.Protocol;
 
@@ -63,6 +64,42 @@ static class JsonText
                 return false;
             text[to++] = sign;
             raw = raw[2..];
+        }
+    }
+
+    /// <summary>Puts U+FFFD in the place of each escape that is half of a surrogate pair, which no reader of strings takes: a whole message would fail by one sign.</summary>
+    public static void MendHalves(Span<byte> message)
+    {
+        var rest = message;
+        while (rest.IndexOf((byte)'\\') is >= 0 and var at && at + 1 < rest.Length)
+        {
+            rest = rest[at..];
+            var length = 2;
+            if (TryUnit(rest, out var unit))
+            {
+                length = 6;
+                if (char.IsSurrogate(unit))
+                {
+                    if (TryUnit(rest[6..], out var second) && char.IsSurrogatePair(unit, second))
+                        length = 12;
+                    else
+                        "\\ufffd"u8.CopyTo(rest);
+                }
+            }
+            rest = rest[length..];
+        }
+    }
+
+    /// <summary>The text of a string; null where it holds bytes that are no UTF-8.</summary>
+    public static string? TextOf(JsonElement value)
+    {
+        try
+        {
+            return value.GetString();
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
         }
     }
 

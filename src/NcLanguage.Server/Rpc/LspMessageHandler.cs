@@ -4,6 +4,7 @@ using System.IO.Pipelines;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Logging;
+using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Scheduling;
 using StreamJsonRpc;
 using StreamJsonRpc.Protocol;
@@ -42,7 +43,9 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
             JsonRpcMessage message;
             try
             {
-                message = Formatter.Deserialize(new ReadOnlySequence<byte>(texts.TakeFrom(content)));
+                var rest = texts.TakeFrom(content);
+                JsonText.MendHalves(rest);
+                message = Formatter.Deserialize(new ReadOnlySequence<byte>(rest));
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {

@@ -61,6 +61,23 @@ public sealed class LongTextTests
         Assert.Equal(rest + expected, Encoding.UTF8.GetString(Read(message)!));
     }
 
+    /// <summary>RFC 8259 sections 7 and 8.2.</summary>
+    [Theory]
+    [InlineData("\\ud83d\\ude00", "😀")]
+    [InlineData("\\uD83D", "\ufffd")]
+    [InlineData("\\ude00\\ud83d", "\ufffd\ufffd")]
+    [InlineData("\\ud83d\\ud83d\\ude00", "\ufffd😀")]
+    [InlineData("\\ud83d\\u0041", "\ufffdA")]
+    [InlineData("\\\\ud83d", "\\ud83d")]
+    [InlineData("\\\\\\ud83d\\n", "\\\ufffd\n")]
+    [InlineData("\\u00D8 Ø", "Ø Ø")]
+    public void Half_of_a_pair_is_mended_wherever_it_stands_in_a_message(string escaped, string expected)
+    {
+        var message = Encoding.UTF8.GetBytes($"[\"{escaped}\"]");
+        JsonText.MendHalves(message);
+        Assert.Equal(expected, JsonNode.Parse(message)![0]!.GetValue<string>());
+    }
+
     public static TheoryData<string, string> Odd => new()
     {
         { "a line end within a string", Encoding.UTF8.GetString(Open(new string('X', 20_000) + "#")).Replace("#", "\n", StringComparison.Ordinal) },

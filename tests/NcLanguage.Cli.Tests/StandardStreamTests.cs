@@ -147,6 +147,30 @@ public sealed class StandardStreamTests : IDisposable
         await errors;
     }
 
+    /// <summary>A machine that had no time for the command had none for its reader: what was not taken meanwhile does not tell that nobody reads. SIGSTOP stands for such a machine.</summary>
+    [Fact]
+    public async Task Ctrl_C_leaves_JSON_whole_where_the_machine_stood_still()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        _scratch.Write("large.nc", "G21 G90 G17 G54\n" + string.Concat(Enumerable.Repeat("G999 X1\n", 3_000)) + "M30\n");
+        using var process = Command.Begin("check", _scratch.At("large.nc"), "--format", "json");
+        var errors = process.StandardError.ReadToEndAsync();
+        var output = new MemoryStream();
+        var buffer = new byte[8192];
+        while (output.Length < 100_000)
+            output.Write(buffer, 0, await process.StandardOutput.BaseStream.ReadAsync(buffer));
+        foreach (var (signal, pause) in new[] { ("-INT", 20), ("-STOP", 700), ("-CONT", 60) })
+        {
+            Process.Start("kill", [signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
+            await Task.Delay(pause);
+        }
+        await process.StandardOutput.BaseStream.CopyToAsync(output);
+        using var json = System.Text.Json.JsonDocument.Parse(output.ToArray());
+        Assert.InRange(json.RootElement.GetProperty("errors").GetInt32(), 3_000, int.MaxValue);
+        await errors;
+    }
+
     /// <summary>Terminals are left as they were: ESC [ ? 1 h would make their arrow keys send other signs (common practice of terminals).</summary>
     [Theory]
     [InlineData("nclanguage check part.nc")]

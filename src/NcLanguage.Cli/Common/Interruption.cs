@@ -42,7 +42,7 @@ sealed class Interruption : IDisposable
     {
         lock (_gate)
         {
-            if (_isOver || !(Waiting.IsStuck || Environment.TickCount64 - Math.Max(_asked, Waiting.LastTaken) >= Patience.TotalMilliseconds))
+            if (_isOver || !(Waiting.IsStuck() || Environment.TickCount64 - Math.Max(_asked, Waiting.LastTaken) >= Patience.TotalMilliseconds))
                 return;
             _isOver = true;
         }

@@ -16,7 +16,9 @@ static class StatementText
     {
         var block = analysis.Main.BlockAt(line);
         var behindO = block.IndexOf('O') >= 0;
-        var keyword = token.Statement.ToString().ToUpperInvariant();
+        // The DO behind a WHILE is the end of its words, and no loop without condition.
+        var statement = token.Statement == StatementKind.Do && Has(block, StatementKind.While) ? StatementKind.While : token.Statement;
+        var keyword = statement.ToString().ToUpperInvariant();
         var row = StatementTable.Find(keyword, behindO) ?? StatementTable.Find(keyword, !behindO);
         var text = new StringBuilder($"**{keyword}** {row?.Name}\n\n{row?.Meaning}");
         if (row is not null)

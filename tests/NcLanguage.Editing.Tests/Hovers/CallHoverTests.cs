@@ -89,6 +89,8 @@ public sealed class CallHoverTests
         const string loop = "Ends at END in line 8. The condition holds in 4 of 5 runs.";
         Assert.EndsWith(loop, In(Loops, "WHILE", "$0WHILE"), StringComparison.Ordinal);
         Assert.EndsWith(loop, In(Loops, "DO 1", "$0DO 1"), StringComparison.Ordinal);
+        Assert.StartsWith("**WHILE** loop\n", In(Loops, "DO 1", "$0DO 1"), StringComparison.Ordinal);
+        Assert.StartsWith("**DO** loop without condition\n", Editor.Markdown("#1=0\n$0DO 1\n#1=#1+1\nIF [#1 GT 3] GOTO 20\nEND 1\nN20 M30"), StringComparison.Ordinal);
         Assert.EndsWith("Begins at DO in line 4. Runs 4 times.", In(Loops, "END 1", "$0END 1"), StringComparison.Ordinal);
         Assert.EndsWith("Leads to line 7, N20. The condition holds in 1 of 4 runs.", In(Loops, "IF [", "$0IF ["), StringComparison.Ordinal);
         Assert.EndsWith("Leads to line 7, N20. The condition holds in 1 of 4 runs.", In(Loops, "GOTO", "$0GOTO"), StringComparison.Ordinal);

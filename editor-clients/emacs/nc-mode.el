@@ -43,10 +43,16 @@
   (add-to-list 'auto-mode-alist '("\\.\\(?:nc\\|cnc\\|tap\\|iso\\|eia\\|ncp\\)\\'" . nc-mode))
   (add-to-list 'auto-mode-alist '("\\.\\(?:setup\\|machine\\|cutting\\)\\.json\\'" . nc-setup-mode)))
 
+(defun nc--tell-all ()
+  "Tell what a word does beside the words of its cycle: eglot shows one of the two."
+  (when (derived-mode-p 'nc-mode)
+    (setq-local eldoc-documentation-strategy #'eldoc-documentation-compose)))
+
 (defvar eglot-server-programs)
 (with-eval-after-load 'eglot
   (add-to-list 'eglot-server-programs
-               (cons '(nc-mode nc-setup-mode) (lambda (&rest _) nc-server))))
+               (cons '(nc-mode nc-setup-mode) (lambda (&rest _) nc-server)))
+  (add-hook 'eglot-managed-mode-hook #'nc--tell-all))
 
 (provide 'nc-mode)
 ;;; nc-mode.el ends here

@@ -59,6 +59,8 @@ public sealed class EmacsTests
         Assert.DoesNotContain("nil", faces);
         Assert.Equal("font-lock-comment-face", faces[2]);
         Assert.Contains(hoverWord, seen.GetProperty("hover").GetString(), StringComparison.Ordinal);
+        // The words of a cycle and what a word does are both told, and a finding beside them.
+        Assert.Equal("eldoc-documentation-compose", seen.GetProperty("tells").GetString());
         Assert.Contains(seen.GetProperty("completions").EnumerateArray(), offered => offered.GetString()!.StartsWith(hoverWord, StringComparison.Ordinal));
         Assert.Contains(wanted.Fixes[0], seen.GetProperty("fixes").EnumerateArray().Select(title => title.GetString()));
         Assert.Equal(Jumps.Replace("60", "65", StringComparison.Ordinal), seen.GetProperty("renamed").GetString());

@@ -58,6 +58,8 @@
   (go-to (job 'hoverLine) (job 'hoverColumn))
   (let ((answer (jsonrpc-request (eglot-current-server) :textDocument/hover (eglot--TextDocumentPositionParams))))
     (see 'hover (plist-get (plist-get answer :contents) :value)))
+  ;; How Emacs chooses among those that have something to tell of a place; without a window it tells nothing by itself.
+  (see 'tells (symbol-name eldoc-documentation-strategy))
 
   (go-to (job 'completeLine) (job 'completeColumn))
   (let* ((capf (run-hook-wrapped 'completion-at-point-functions #'completion--capf-wrapper 'all)))

@@ -55,6 +55,9 @@ public sealed class MotionPageTests
         Assert.All(seen.GetProperty("colours").EnumerateArray(), count => Assert.InRange(count.GetInt32(), 20, int.MaxValue));
         Assert.All(seen.GetProperty("overhang").EnumerateArray(), pixels => Assert.InRange(pixels.GetInt32(), int.MinValue, 0));
 
+        // No name of a clamp stands where the ring of a contact lies.
+        Assert.Empty(seen.GetProperty("underContact").EnumerateArray().Select(name => name.GetString()));
+
         Assert.InRange(seen.GetProperty("covered").GetDouble(), double.MinValue, 0);
         Assert.InRange(seen.GetProperty("columnsOut").GetInt32(), int.MinValue, 0);
         Assert.Contains("repeating-linear-gradient", Text(seen, "hatchInForcedColours"), StringComparison.Ordinal);

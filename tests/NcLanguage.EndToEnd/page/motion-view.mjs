@@ -100,9 +100,26 @@ try {
   }
   await picture(page, 'motion-dark.png');
   seen.overhang = [];
+  // Every word that is written into a picture, with its place.
+  await page.evaluate(() => {
+    const write = CanvasRenderingContext2D.prototype.fillText;
+    CanvasRenderingContext2D.prototype.fillText = function (text, x, y) {
+      window.written.push({ canvas: this.canvas, text, x, y, wide: this.measureText(text).width });
+      write.call(this, text, x, y);
+    };
+  });
+  await page.locator('#show input[value="clamps"]').check();
+  seen.underContact = [];
   for (const width of [390, 800, 1600]) {
+    await page.evaluate(() => (window.written = []));
     await page.setViewportSize({ width, height: 800 });
     await rest(page);
+    seen.underContact.push(...await page.evaluate(() => page.views.flatMap((view) => window.written
+      .filter((word) => word.canvas === view.still && motion.obstacles.some((clamp) => clamp.name === word.text) && motion.contacts.some(({ tip }) => {
+        const [x, y] = view.at(tip[view.projection.across], tip[view.projection.up]);
+        return x + 8 > word.x && x - 8 < word.x + word.wide && y + 8 > word.y - 10 && y - 8 < word.y;
+      }))
+      .map((word) => `${word.text} in ${view.projection.name} at ${window.innerWidth}`))));
     seen.overhang.push(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth));
     await picture(page, `motion-${width}.png`);
     // On a narrow page the words of a block are of many heights: a step must not undo what somebody zoomed to.

@@ -43,12 +43,13 @@ function drawSolid(view, g, solid, colour, isHatched, dash) {
 function drawName(view, g, [left, top, wide, tall], name, isHatched) {
   const width = g.measureText(name).width;
   const middle = left + (wide - width) / 2;
-  const places = [[middle, top + tall / 2 + 4, width + 4 < wide && tall > 16]];
+  const [y0, isRoomy] = [top + tall / 2 + 4, tall > 16];
+  const places = [[middle, y0, isRoomy && width + 4 < wide], [left + 4, y0, isRoomy && width + 8 < wide], [left + wide - width - 4, y0, isRoomy && width + 8 < wide]];
   // Beside a support there is the stock, or the next support.
   if (isHatched) places.push([middle, top - 4, true]);
   if (isHatched || view.projection.along !== 2) places.push([middle, top + tall + 14, true]);
   for (const [x, y, isFit] of places) {
-    if (!isFit || !view.labels.take(x - 2, y - 12, width + 4, 15)) continue;
+    if (!isFit || (shown.contacts && isUnderContact(view, x, y - 11, width, 14)) || !view.labels.take(x - 2, y - 12, width + 4, 15)) continue;
     if (isHatched) {
       g.fillStyle = palette.colours.ground;
       g.fillRect(x - 2, y - 11, width + 4, 14);

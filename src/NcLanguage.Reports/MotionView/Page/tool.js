@@ -61,6 +61,15 @@ function drawCylinder(view, g, x, y, cylinder, tool) {
   g.stroke();
 }
 
+/** Whether the ring of a contact lies on a piece of the picture: what is written there could not be read. */
+function isUnderContact(view, left, top, wide, tall) {
+  const { across, up } = view.projection;
+  return motion.contacts.some((contact) => {
+    const [x, y] = view.at(contact.tip[across] ?? NaN, contact.tip[up] ?? NaN);
+    return x > left - 11 && x < left + wide + 11 && y > top - 11 && y < top + tall + 11;
+  });
+}
+
 /** A ring with a cross at each contact; one where many lie on one another. */
 function drawContacts(view, g) {
   const { across, up } = view.projection;

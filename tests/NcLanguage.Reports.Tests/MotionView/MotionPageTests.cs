@@ -45,6 +45,11 @@ public sealed partial class MotionPageTests
         Assert.Single(notes, "In what is left of the stock, what T2 takes from below is drawn as still there: undercuts are not held.");
         Assert.DoesNotContain(Notes("G21 G90 G17 G54\nT1 M6\nS800 M3\nG0 X-15 Y10 Z40\nZ-8\nG1 X115 F60\nG0 Z50\nM30\n"), note => note.Contains("undercuts", StringComparison.Ordinal));
 
+        // A shank that is not given may be as thick as the flutes, or thinner.
+        setup = setup with { Tools = [setup.Tools[0] with { ShankDiameter = null }, setup.Tools[1]] };
+        Assert.Single(Notes("G21 G90 G17 G54\nT1 M6\nS800 M3\nG0 X-15 Y10 Z40\nZ-20\nG1 X115 F60\nG0 Z50\nM30\n"), "In what is left of the stock, what stands above the flutes of T1 is drawn as cut away: undercuts are not held.");
+        Assert.DoesNotContain(Notes("G21 G90 G17 G54\nT1 M6\nS800 M3\nG0 X-15 Y10 Z40\nZ-8\nG1 X115 F60\nG0 Z50\nM30\n"), note => note.Contains("undercuts", StringComparison.Ordinal));
+
         List<string> Notes(string program) => [.. Example.Of(program, setup).PageData().GetProperty("notes").EnumerateArray().Select(note => note.GetString()!)];
     }
 

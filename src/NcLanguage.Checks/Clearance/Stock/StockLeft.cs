@@ -69,7 +69,7 @@ public sealed class StockLeft
     /// <summary>Numbers of the tools that cut and whose end (point angle, corner radius) the setup leaves open: they count as flat.</summary>
     public IReadOnlyList<int> EndsNotGiven { get; }
 
-    /// <summary>Numbers of the slot mills that left something standing above their flutes: the field is open there.</summary>
+    /// <summary>Numbers of the slot mills that left something standing above their flutes, or may have, their shanks not being given: the field is open there.</summary>
     public IReadOnlyList<int> OpenedAbove { get; }
 
     /// <summary>Numbers of the tools that cut from below: the field has all of that still.</summary>
@@ -103,6 +103,8 @@ public sealed class StockLeft
                 var taken = cut.IsFromBelow ? default : Take(field, cut, result, run.Job, shortfalls);
                 if (!field.IsKnown)
                     return new StockLeft(field, [.. cuts], run.LineOf(part, cut.Line), shortfalls);
+                if (taken.Removed > 0 && MayLeaveAbove(run.Job, cut, taken))
+                    shortfalls.OpenedAbove.Add(cut.Tool);
                 if (taken.Removed > 0 && !EndForm.IsGiven(run.Job.Setup.FindTool(cut.Tool)))
                     shortfalls.EndsNotGiven.Add(cut.Tool);
                 cuts.Add(new CutMade(part, cut.Line, cut.Move, cut.Tool, taken.Removed, taken.Removed > 0 ? Math.Max(taken.Deepest, underTip) : 0, cut.Seconds));
@@ -126,6 +128,11 @@ public sealed class StockLeft
         }
         return field.Cut(cut, part.PathOf(cut), end);
     }
+
+    /// <summary>Whether a level cut goes deeper than a slot mill's flutes are high, where nobody knows how thick it is above them.</summary>
+    static bool MayLeaveAbove(Job job, in StockCut cut, in CutTally taken) =>
+        Math.Abs(cut.From.Z - cut.To.Z) <= UndercutContact.Level
+        && job.Setup.FindTool(cut.Tool) is { Kind: ToolKind.SlotMill, ShankDiameter: null, FluteLength: { } flutes } && taken.Deepest > flutes + StockField.Tolerance;
 
     /// <summary>Tools of whose cuts the field does not hold all, by their numbers.</summary>
     sealed record Shortfalls(SortedSet<int> EndsNotGiven, SortedSet<int> OpenedAbove, SortedSet<int> FromBelow);

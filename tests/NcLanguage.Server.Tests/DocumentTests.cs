@@ -189,4 +189,18 @@ public sealed class DocumentTests
         {
         }
     }
+
+    /// <summary>RFC 8089 section 2: localhost is the computer itself; what lies on another one is no file of this one.</summary>
+    [Theory]
+    [InlineData("file:///job/part.nc", "/job/part.nc")]
+    [InlineData("file://localhost/job/part.nc", "/job/part.nc")]
+    [InlineData("FILE://LOCALHOST/job/a%20b.nc", "/job/a b.nc")]
+    [InlineData("file:///job/../job/p%61rt.nc", "/job/part.nc")]
+    [InlineData("file://other/job/part.nc", null)]
+    [InlineData("untitled:Untitled-1", null)]
+    public void An_address_stands_for_a_file_of_this_computer_or_for_none(string uri, string? path)
+    {
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(path, DocumentUri.ToPath(uri));
+    }
 }

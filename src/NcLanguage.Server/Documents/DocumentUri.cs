@@ -19,6 +19,11 @@ static class DocumentUri
     {
         if (!Uri.TryCreate(uri, UriKind.Absolute, out var parsed) || !parsed.IsFile)
             return null;
+        // localhost is this computer (RFC 8089 section 2); the files of another one are names in its own network on Windows alone.
+        if (parsed.Host.Equals("localhost", StringComparison.OrdinalIgnoreCase))
+            return ToPath("file://" + parsed.AbsolutePath);
+        if (parsed.Host.Length > 0 && !OperatingSystem.IsWindows())
+            return null;
         var path = parsed.LocalPath;
         // Editors on Windows write file:///c%3A/…, which leaves a slash before the drive.
         if (OperatingSystem.IsWindows() && path.Length > 2 && path[0] is '/' or '\\' && path[2] == ':')

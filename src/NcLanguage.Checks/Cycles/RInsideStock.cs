@@ -219,7 +219,8 @@ public sealed class RInsideStock : Rule
         var state = analysis.Main.StepAt(line).After;
         var block = analysis.Main.BlockAt(line);
         var token = block.IndexOf('R');
-        if (token < 0 || state.Distance != DistanceMode.Absolute || state.Units == LengthUnit.Unknown)
+        // The R that a later run of the block met may have been set behind it, in a loop.
+        if (token < 0 || state.Distance != DistanceMode.Absolute || state.Units == LengthUnit.Unknown || !(state.RLevel < finding.Value))
             yield break;
         var word = "R" + WordEdits.Length(finding.Value, state.Units, analysis.Machine.Readings);
         yield return new Fix($"Put R above the stock ({word})", FixSafety.Choice, [WordEdits.Replace(line, block, token, word)]);

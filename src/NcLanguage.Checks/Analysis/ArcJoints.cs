@@ -186,9 +186,12 @@ sealed class ArcJoints
         public int Tenfold(Point2 start, Point2 end)
         {
             var chord = To - From;
+            // No radius is shorter than half its chord: a tenth of this one would have to be as long. Most arcs are done with by that.
+            if (!IsByRadius || IsWholeTurn || Radius < 10 * (1 - RoundedBy) * chord.Length / 2)
+                return 0;
             // A tangent arc leaves its chord at both ends by the same angle.
             var (atStart, atEnd) = (Math.Atan2(Point2.Cross(start, chord), Point2.Dot(start, chord)), Math.Atan2(Point2.Cross(chord, end), Point2.Dot(chord, end)));
-            if (!IsByRadius || IsWholeTurn || Math.Abs(atStart - atEnd) > Smooth || Clockwise != atStart < 0)
+            if (Math.Abs(atStart - atEnd) > Smooth || Clockwise != atStart < 0)
                 return 0;
             var times = Radius * 2 * Math.Abs(Math.Sin(atStart)) / chord.Length;
             var nearest = times < 5 ? 1 : times < 50 ? 10 : times < 500 ? 100 : 1000;

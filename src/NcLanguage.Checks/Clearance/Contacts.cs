@@ -8,6 +8,9 @@ namespace NcLanguage.Checks.Clearance;
 /// <summary>What the moves of one step come too near to, found in one pass for all rules. It keeps its storage from step to step.</summary>
 sealed class Contacts
 {
+    /// <summary>Among more obstacles none is looked for beside the one of a contact, which may come at every block.</summary>
+    const int MostBesides = 100;
+
     readonly Contact?[] _first = new Contact?[4];
     bool[] _touched = [];
     bool[] _passedNear = [];
@@ -41,7 +44,7 @@ sealed class Contacts
     public List<string> AlsoMet(in Contact contact, in StepContext step)
     {
         var names = new List<string>();
-        for (var i = 0; i < step.Job.Obstacles.Length; i++)
+        for (var i = 0; step.Job.Obstacles.Length <= MostBesides && i < step.Job.Obstacles.Length; i++)
         {
             var other = step.Job.ApproachOf(step.Step.Moves[contact.Move], step.Step.ToFrame, step.Step.After.Tool, step.Job.Setup.Clearance, i);
             if (!ReferenceEquals(step.Job.Obstacles[i], contact.Obstacle) && other.IsContact && IsNew(contact.Move, hole: -1, other, step))

@@ -15,7 +15,7 @@ public sealed class HoleMissing : Rule
         Name = "hole-missing",
         Severity = Severity.Error,
         Title = "A hole of the drawing is not made",
-        Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it; or the tool that does stays above the surface. Places are one within 0.05 mm along X and along Y, the finest tolerance of ISO 2768-1 for lengths without one of their own. "
+        Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it; or nothing but a counterbore that is wider; or the tool that does stays above the surface. Places are one within 0.05 mm along X and along Y, the finest tolerance of ISO 2768-1 for lengths without one of their own. "
             + "It stands at the program's end; where a hole of its size is made, or tapped, at a place that the drawing does not have, at that block.",
         AtTheMachine = "The part comes off the machine without the hole, and has to be clamped and set again for it.",
         Setup = """

@@ -134,8 +134,11 @@ public sealed record PartResult
     /// <summary>Arcs and helices that mills cut in the XY plane, those left out that lie between others and can be no piece of a turn.</summary>
     public required RoundCut[] Rounds { get; init; }
 
-    /// <summary>Arcs of contours that seem to turn the wrong way.</summary>
+    /// <summary>Arcs of contours that seem to turn the wrong way or to have a wrong radius, as far as the part alone tells.</summary>
     public required TurnedArc[] TurnedArcs { get; init; }
+
+    /// <summary>What is known of the contours that it begins and ends amid; null where it moves nothing.</summary>
+    internal ContourEnds? Contours { get; init; }
 
     /// <summary>Feeds straight down that no cycle makes.</summary>
     public required Plunge[] Plunges { get; init; }

@@ -58,10 +58,9 @@ public sealed class ArcOtherWay : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        for (var part = 0; part < file.Run.Results.Length; part++)
-            foreach (ref readonly var arc in file.Run.Results[part].TurnedArcs.AsSpan())
-                if (arc.Tenfold == 0)
-                    file.ReportBlock(this, file.Run.LineOf(part, arc.Line), Message(arc));
+        foreach (var (line, arc) in TurnedArcs.Of(file.Run))
+            if (arc.Tenfold == 0)
+                file.ReportBlock(this, line, Message(arc));
     }
 
     static string Message(in TurnedArc arc)

@@ -50,10 +50,9 @@ public sealed class ArcRadiusPoint : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        for (var part = 0; part < file.Run.Results.Length; part++)
-            foreach (ref readonly var arc in file.Run.Results[part].TurnedArcs.AsSpan())
-                if (arc.Tenfold > 0 && file.Run.LineOf(part, arc.Line) is var line && WordOf(file.Run, line) is { } word)
-                    file.ReportBlock(this, line, $"With {word} this arc meets the moves before and behind it at corners; with {Smaller(file.Run, line, arc.Tenfold)} it would run smoothly into both.", value: arc.Tenfold);
+        foreach (var (line, arc) in TurnedArcs.Of(file.Run))
+            if (arc.Tenfold > 0 && WordOf(file.Run, line) is { } word)
+                file.ReportBlock(this, line, $"With {word} this arc meets the moves before and behind it at corners; with {Smaller(file.Run, line, arc.Tenfold)} it would run smoothly into both.", value: arc.Tenfold);
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

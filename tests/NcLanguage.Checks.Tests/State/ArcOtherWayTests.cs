@@ -22,6 +22,19 @@ public sealed class ArcOtherWayTests
     public void One_of_several_corners_that_turns_the_other_way_is_told(string was, string instead, int[] lines) =>
         Assert.Equal(lines, Of(Plate.Replace(was, instead, StringComparison.Ordinal)).Select(finding => finding.Line + 1));
 
+    /// <summary>The text is run in parts of some 128 lines; where one ends has no meaning.</summary>
+    [Theory]
+    [InlineData("G3 X50 Y50 R10", "G2 X50 Y50 R10", 9)]
+    [InlineData("Y40\nG3 X50 Y50 R10", "Y40\nG3 X50 Y50 R100", 9)]
+    public void One_at_the_end_of_a_part_is_told_too(string was, string instead, int line)
+    {
+        for (var above = 110; above < 135; above++)
+        {
+            var analysis = Programs.Analyse(Start + string.Concat(Enumerable.Repeat("(ON AND ON)\n", above)) + Plate.Replace(was, instead, StringComparison.Ordinal) + "\nG0 Z50\nM5\nM30");
+            Assert.Equal(line + above, Assert.Single(analysis.Findings, finding => finding.Name is "arc-other-way" or "arc-radius-point").Line + 1);
+        }
+    }
+
     [Theory]
     // Half circles of a spiral, one of them the other way.
     [InlineData("G1 X0 Y0 F300\nG3 X10 I5\nG3 X-4 I-7\nG3 X14 I9\nG3 X-8 I-11", new int[0])]

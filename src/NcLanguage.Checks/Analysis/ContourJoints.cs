@@ -8,8 +8,8 @@ readonly record struct OddCorner(int Part, TurnedArc Arc, double Radius);
 /// <summary>Moves of one contour within a part that does not begin, or does not end, with it.</summary>
 /// <param name="Second">Not there where it has one move only.</param>
 /// <param name="Before">The last but one; not there where it has one move only.</param>
-/// <param name="Joints">What is known of the arcs between others.</param>
-sealed record ContourStretch(ContourMove First, ContourMove Second, ContourMove Before, ContourMove Last, ContourJoints Joints);
+/// <param name="Joints">What is known of the arcs between others; null where that is nothing.</param>
+sealed record ContourStretch(ContourMove First, ContourMove Second, ContourMove Before, ContourMove Last, ContourJoints? Joints);
 
 /// <summary>The contours that a part begins and ends amid.</summary>
 /// <param name="Head">The moves before anything ended a contour; null where there are none.</param>
@@ -41,9 +41,11 @@ sealed class ContourJoints
         _smooth.Clear();
     }
 
-    /// <summary>A copy that stays as it is.</summary>
-    public ContourJoints Taken()
+    /// <summary>A copy that stays as it is; null where nothing is known.</summary>
+    public ContourJoints? Taken()
     {
+        if (_corners.Count == 0 && _smooth.Count == 0)
+            return null;
         var taken = new ContourJoints();
         taken._corners.AddRange(_corners);
         taken._smooth.AddRange(_smooth);
@@ -52,8 +54,10 @@ sealed class ContourJoints
 
     /// <summary>Adds what is known of another stretch of the same contour.</summary>
     /// <param name="part">The part that it belongs to.</param>
-    public void Add(ContourJoints other, int part)
+    public void Add(ContourJoints? other, int part)
     {
+        if (other is null)
+            return;
         foreach (var corner in other._corners)
             NoteCorner(corner with { Part = part });
         foreach (var radius in other._smooth)

@@ -22,6 +22,7 @@ public sealed partial class ProgramRun
     BlockFindings? _findings;
     FreeNumbers? _freeNumbers;
     HoleTable? _holeTable;
+    (int Line, TurnedArc Arc)[]? _turnedArcs;
 
     internal ProgramRun(Job job, SourceText text, ChunkText[] texts, PartResult[] parts, FlowRun? flow, int blocksRun, ProgramRun? old)
     {
@@ -68,6 +69,9 @@ public sealed partial class ProgramRun
 
     /// <summary>The holes it drills. Gathered when first asked for.</summary>
     internal HoleTable HoleTable => _holeTable ??= new HoleTable(this);
+
+    /// <summary>Its arcs that seem to turn the wrong way or to have a wrong radius, each with the line of its block. Gathered when first asked for.</summary>
+    internal ReadOnlySpan<(int Line, TurnedArc Arc)> TurnedArcs => _turnedArcs ??= [.. Analysis.TurnedArcs.Of(this)];
 
     /// <summary>How the run left the order of the text; null where it kept to it.</summary>
     public FlowRun? Flow { get; }

@@ -58,7 +58,7 @@ public sealed class ArcOtherWay : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        foreach (var (line, arc) in TurnedArcs.Of(file.Run))
+        foreach (var (line, arc) in file.Run.TurnedArcs)
             if (arc.Tenfold == 0)
                 file.ReportBlock(this, line, Message(arc));
     }

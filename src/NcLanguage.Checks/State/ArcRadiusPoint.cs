@@ -50,7 +50,7 @@ public sealed class ArcRadiusPoint : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        foreach (var (line, arc) in TurnedArcs.Of(file.Run))
+        foreach (var (line, arc) in file.Run.TurnedArcs)
             if (arc.Tenfold > 0 && WordOf(file.Run, line) is { } word)
                 file.ReportBlock(this, line, $"With {word} this arc meets the moves before and behind it at corners; with {Smaller(file.Run, line, arc.Tenfold)} it would run smoothly into both.", value: arc.Tenfold);
     }

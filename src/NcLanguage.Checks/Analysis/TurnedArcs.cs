@@ -1,6 +1,4 @@
-using NcLanguage.Checks.Analysis;
-
-namespace NcLanguage.Checks.Rules;
+namespace NcLanguage.Checks.Analysis;
 
 /// <summary>The arcs of a run that seem to turn the wrong way or to have a wrong radius, those of contours that go on from part to part among them: where a part ends has no meaning.</summary>
 static class TurnedArcs

@@ -65,7 +65,6 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","id":{},"method":"shutdown"}""", -32600)]
     [InlineData("""{"jsonrpc":"2.0","id":1.5,"method":"shutdown"}""", -32600)]
     [InlineData("""{"jsonrpc": "2.0", "method": 1, "params": "bar"}""", -32600)]
-    [InlineData("""{"jsonrpc":"2.0","method":"\ud800"}""", -32600)]
     [InlineData("""{"jsonrpc":"2.0","error":{}}""", -32600)]
     [InlineData("""{"jsonrpc":"2.0","error":7}""", -32600)]
     public async Task A_message_that_cannot_be_read_gets_its_error(string message, int code)
@@ -81,6 +80,7 @@ public sealed class ErrorTests
     [InlineData("""{"jsonrpc":"2.0","id":"x","error":{"code":1,"message":"no"}}""")]
     [InlineData("""{"jsonrpc":"2.0","result":null}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"no/such/notification","params":{}}""")]
+    [InlineData("""{"jsonrpc":"2.0","method":"\ud800"}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"$/progress","params":{}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":99}}""")]
     [InlineData("""{"jsonrpc":"2.0","method":"$/cancelRequest","params":{"id":{}}}""")]

@@ -1,5 +1,6 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Comparison;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -43,6 +44,10 @@ sealed class ConvertUnits : Refactoring
         var plan = new Plan(analysis, IsInch(analysis) ? LengthUnit.Inch : LengthUnit.Millimetre);
         if (plan.Read(cancel) is { } sentence)
             return Draft.Refuse(sentence);
+        // More decimals make no run shorter.
+        foreach (var job in MotionProof.JobsOf(analysis))
+            if (MotionProof.NotFollowed(MotionList.Of(analysis.Text, job, cancel)) is { } why)
+                return Draft.Refuse(why);
         Draft? draft = null;
         for (var tried = 2 * FewestDecimals; tried <= 2 * MostDecimals + 1; tried++)
         {

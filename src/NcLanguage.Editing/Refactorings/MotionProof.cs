@@ -18,9 +18,10 @@ static class MotionProof
     {
         foreach (var job in JobsOf(analysis))
         {
-            var comparison = MotionComparison.Of(MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel), tolerance, cancel);
-            if (NotFollowed(comparison.First) is { } sentence)
+            var before = MotionList.Of(analysis.Text, job, cancel);
+            if (NotFollowed(before) is { } sentence)
                 return sentence;
+            var comparison = MotionComparison.Of(before, MotionList.Of(edited, job, cancel), tolerance, cancel);
             if (everyWay && LostWay(comparison.First) is { } lost)
                 return lost;
             if (!comparison.IsSame)

@@ -100,26 +100,36 @@ try {
   }
   await picture(page, 'motion-dark.png');
   seen.overhang = [];
-  // Every word that is written into a picture, with its place.
+  // Every word that is written into a picture, and every ring of a contact, with its place and the picture that comes to be seen.
   await page.evaluate(() => {
-    const write = CanvasRenderingContext2D.prototype.fillText;
-    CanvasRenderingContext2D.prototype.fillText = function (text, x, y) {
-      window.written.push({ canvas: this.canvas, text, x, y, wide: this.measureText(text).width });
-      write.call(this, text, x, y);
-    };
+    const { fillText, arc, drawImage } = CanvasRenderingContext2D.prototype;
+    const seenIn = new Map();
+    window.drawn = { words: [], rings: [] };
+    Object.assign(CanvasRenderingContext2D.prototype, {
+      fillText(text, x, y) {
+        window.drawn.words.push({ text, x, y, wide: this.measureText(text).width, in: () => seenIn.get(this.canvas) });
+        fillText.call(this, text, x, y);
+      },
+      arc(x, y, radius, ...rest) {
+        if (radius === 8 && this.canvas.isConnected) window.drawn.rings.push({ x, y, in: this.canvas });
+        arc.call(this, x, y, radius, ...rest);
+      },
+      drawImage(image, ...rest) {
+        seenIn.set(image, this.canvas);
+        drawImage.call(this, image, ...rest);
+      },
+    });
   });
   await page.locator('#show input[value="clamps"]').check();
   seen.underContact = [];
   for (const width of [390, 800, 1600]) {
-    await page.evaluate(() => (window.written = []));
+    await page.evaluate(() => (window.drawn = { words: [], rings: [] }));
     await page.setViewportSize({ width, height: 800 });
     await rest(page);
-    seen.underContact.push(...await page.evaluate(() => page.views.flatMap((view) => window.written
-      .filter((word) => word.canvas === view.still && motion.obstacles.some((clamp) => clamp.name === word.text) && motion.contacts.some(({ tip }) => {
-        const [x, y] = view.at(tip[view.projection.across], tip[view.projection.up]);
-        return x + 8 > word.x && x - 8 < word.x + word.wide && y + 8 > word.y - 10 && y - 8 < word.y;
-      }))
-      .map((word) => `${word.text} in ${view.projection.name} at ${window.innerWidth}`))));
+    seen.underContact.push(...await page.evaluate(() => window.drawn.words
+      .filter((word) => word.text.startsWith('clamp') && window.drawn.rings.some((ring) => ring.in === word.in()
+        && ring.x + 8 > word.x && ring.x - 8 < word.x + word.wide && ring.y + 8 > word.y - 10 && ring.y - 8 < word.y))
+      .map((word) => `${word.text}, ${window.innerWidth} wide`)));
     seen.overhang.push(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth));
     await picture(page, `motion-${width}.png`);
     // On a narrow page the words of a block are of many heights: a step must not undo what somebody zoomed to.

@@ -48,6 +48,8 @@ function drawName(view, g, [left, top, wide, tall], name, isHatched) {
   // Beside a support there is the stock, or the next support.
   if (isHatched) places.push([middle, top - 4, true]);
   if (isHatched || view.projection.along !== 2) places.push([middle, top + tall + 14, true]);
+  // Where a contact lies at the upper edge, above its ring.
+  if (isHatched) places.push([middle, top - 18, true]);
   for (const [x, y, isFit] of places) {
     if (!isFit || (shown.contacts && isUnderContact(view, x, y - 11, width, 14)) || !view.labels.take(x - 2, y - 12, width + 4, 15)) continue;
     if (isHatched) {

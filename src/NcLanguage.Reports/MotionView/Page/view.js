@@ -92,9 +92,11 @@ class View {
   drawStill() {
     const g = this.begin(this.still);
     this.labels = new Labels(this.width, this.height);
-    // The caption and the scale bar have their places.
+    // The caption, the scale bar and the datum have their places.
     this.labels.take(0, 0, Math.min(260, this.width), 20);
     this.labels.take(0, this.height - 30, Math.min(120, this.width), 30);
+    const [datumX, datumY] = this.at(0, 0);
+    this.labels.take(datumX - 7, datumY - 7, 14, 14);
     g.fillStyle = palette.colours.ground;
     g.fillRect(0, 0, this.width, this.height);
     const isPlan = this.projection.along === 2;

@@ -35,6 +35,9 @@ sealed class ContourJoints
     readonly List<OddCorner> _corners = [];
     readonly List<double> _smooth = [];
 
+    /// <summary>Whether there is an arc that runs smoothly the other way round alone.</summary>
+    public bool HasCorner => _corners.Count > 0;
+
     public void Clear()
     {
         _corners.Clear();

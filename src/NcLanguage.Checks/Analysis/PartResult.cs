@@ -209,6 +209,18 @@ public sealed record PartResult
     PlacedFindings? _placed;
     HoleComparison? _comparison;
     double _work = double.NaN;
+    PartResult? _turnBehind;
+    bool _isTurnKnown;
+    bool _mayTurnWrong;
+
+    /// <summary>Whether it, and where it goes on from the part before it, may hold an arc that seems to turn the wrong way or to have a wrong radius. Asked of every part behind each key: the last answer is kept.</summary>
+    /// <param name="before">The part that ran before it; null for the first.</param>
+    internal bool MayTurnWrong(PartResult? before)
+    {
+        if (!_isTurnKnown || !ReferenceEquals(before, _turnBehind))
+            (_mayTurnWrong, _turnBehind, _isTurnKnown) = (Analysis.TurnedArcs.MayBeIn(this, before), before, true);
+        return _mayTurnWrong;
+    }
 
     /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>
     internal double WorkOver(Job job, Box3 stock) => double.IsNaN(_work) ? _work = StockWork.Of(this, job, stock) : _work;

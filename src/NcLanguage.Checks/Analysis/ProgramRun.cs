@@ -71,7 +71,7 @@ public sealed partial class ProgramRun
     internal HoleTable HoleTable => _holeTable ??= new HoleTable(this);
 
     /// <summary>Its arcs that seem to turn the wrong way or to have a wrong radius, each with the line of its block. Gathered when first asked for.</summary>
-    internal ReadOnlySpan<(int Line, TurnedArc Arc)> TurnedArcs => _turnedArcs ??= [.. Analysis.TurnedArcs.Of(this)];
+    internal ReadOnlySpan<(int Line, TurnedArc Arc)> TurnedArcs => _turnedArcs ??= Analysis.TurnedArcs.Of(this);
 
     /// <summary>How the run left the order of the text; null where it kept to it.</summary>
     public FlowRun? Flow { get; }

@@ -4,7 +4,41 @@ namespace NcLanguage.Checks.Analysis;
 static class TurnedArcs
 {
     /// <summary>Each with the line of its block.</summary>
-    public static IEnumerable<(int Line, TurnedArc Arc)> Of(ProgramRun run)
+    public static (int Line, TurnedArc Arc)[] Of(ProgramRun run)
+    {
+        // Most programs have none, and each of their parts remembers it: behind a key they need not be put together.
+        var (mayBe, before) = (false, (PartResult?)null);
+        foreach (var part in run.Results)
+        {
+            mayBe |= part.MayTurnWrong(before);
+            before = part;
+        }
+        return mayBe ? [.. Gather(run)] : [];
+    }
+
+    /// <summary>Whether a part, and where it goes on from the one before it, may hold such an arc; false where that is certain not to be so.</summary>
+    public static bool MayBeIn(PartResult part, PartResult? before)
+    {
+        if (part.TurnedArcs.Length > 0)
+            return true;
+        // A part that moves nothing: what stands behind it goes on from before it.
+        if (part.Contours is not { } ends || (before is not null && before.Contours is null))
+            return true;
+        if (ends.Head?.Joints is { HasCorner: true } || ends.Tail?.Joints is { HasCorner: true })
+            return true;
+        var open = before?.Contours is { } above ? above.IsEnded ? above.Tail : above.Head : null;
+        if (open is null || ends.Head is not { } head || !open.Last.EndsAt(head.First.From))
+            return false;
+        // A single arc of a part hangs on more than the part behind it.
+        if (open.Last.IsArc && !open.Before.IsThere)
+            return true;
+        var joints = new ContourJoints();
+        return (open.Last.IsArc && joints.Look(open.Before, open.Last, head.First, part: 0) is not null)
+            || (head.First.IsArc && head.Second.IsThere && joints.Look(open.Last, head.First, head.Second, part: 0) is not null)
+            || joints.HasCorner;
+    }
+
+    static IEnumerable<(int Line, TurnedArc Arc)> Gather(ProgramRun run)
     {
         var joints = new ContourJoints();
         var (before, last, lastPart) = (default(ContourMove), default(ContourMove), 0);

@@ -22,6 +22,18 @@ public sealed class ArcOtherWayTests
     public void One_of_several_corners_that_turns_the_other_way_is_told(string was, string instead, int[] lines) =>
         Assert.Equal(lines, Of(Plate.Replace(was, instead, StringComparison.Ordinal)).Select(finding => finding.Line + 1));
 
+    /// <summary>Parts of the run that hold nothing but a comment, or one move, stand between it and its neighbours.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(130)]
+    [InlineData(300)]
+    public void One_far_from_its_neighbours_is_told_too(int between)
+    {
+        var comments = string.Concat(Enumerable.Repeat("(ON AND ON)\n", between));
+        var program = Start + Plate.Replace("G3 X50 Y50 R10", comments + "G2 X50 Y50 R10\n" + comments.TrimEnd(), StringComparison.Ordinal).Replace("\n\n", "\n", StringComparison.Ordinal) + "\nG0 Z50\nM5\nM30";
+        Assert.Equal(9 + between, Assert.Single(Programs.Analyse(program).Findings, finding => finding.Name == "arc-other-way").Line + 1);
+    }
+
     /// <summary>The text is run in parts of some 128 lines; where one ends has no meaning.</summary>
     [Theory]
     [InlineData("G3 X50 Y50 R10", "G2 X50 Y50 R10", 9)]

@@ -55,7 +55,8 @@ public sealed class MotionPageTests
         Assert.All(seen.GetProperty("colours").EnumerateArray(), count => Assert.InRange(count.GetInt32(), 20, int.MaxValue));
         Assert.All(seen.GetProperty("overhang").EnumerateArray(), pixels => Assert.InRange(pixels.GetInt32(), int.MinValue, 0));
 
-        // No name of a clamp stands where the ring of a contact lies.
+        // No name of a clamp stands where the ring of a contact lies. Two contacts, in the plan and from the front at least.
+        Assert.InRange(seen.GetProperty("ringsSeen").GetInt32(), 4, int.MaxValue);
         Assert.Empty(seen.GetProperty("underContact").EnumerateArray().Select(name => name.GetString()));
 
         Assert.InRange(seen.GetProperty("covered").GetDouble(), double.MinValue, 0);

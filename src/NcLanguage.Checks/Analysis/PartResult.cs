@@ -209,17 +209,19 @@ public sealed record PartResult
     PlacedFindings? _placed;
     HoleComparison? _comparison;
     double _work = double.NaN;
-    PartResult? _turnBehind;
-    bool _isTurnKnown;
-    bool _mayTurnWrong;
+    PartResult? _turnsRightBehind;
 
-    /// <summary>Whether it, and where it goes on from the part before it, may hold an arc that seems to turn the wrong way or to have a wrong radius. Asked of every part behind each key: the last answer is kept.</summary>
+    /// <summary>Whether an arc in it, or where it goes on from the part before it, may seem to turn the wrong way or to have a wrong radius. Asked of every part behind each key, so that it remembers the part
+    /// behind which none does.</summary>
     /// <param name="before">The part that ran before it; null for the first.</param>
     internal bool MayTurnWrong(PartResult? before)
     {
-        if (!_isTurnKnown || !ReferenceEquals(before, _turnBehind))
-            (_mayTurnWrong, _turnBehind, _isTurnKnown) = (Analysis.TurnedArcs.MayBeIn(this, before), before, true);
-        return _mayTurnWrong;
+        if (before is not null && ReferenceEquals(before, _turnsRightBehind))
+            return false;
+        var may = Analysis.TurnedArcs.MayBeIn(this, before);
+        if (!may)
+            _turnsRightBehind = before;
+        return may;
     }
 
     /// <summary>How much work its cuts are in a height field over the stock, for what is asked at every keystroke. Worked out once.</summary>

@@ -53,7 +53,7 @@ readonly record struct DwellWord(int Token, char Letter, double Number, bool InC
     }
 
     /// <summary>Seconds as an X word of G4, with a point: so they are seconds under every reading.</summary>
-    public static string WriteX(double seconds) => Say.Number(seconds, 6) is var number && number.Contains('.', StringComparison.Ordinal) ? "X" + number : $"X{number}.";
+    public static string WriteX(double seconds) => "X" + Say.WithPoint(Say.Number(seconds, 6));
 
     /// <summary>Seconds as the number of a P word in the unit in force.</summary>
     public static string Write(double seconds, DwellReading reading) => reading switch

@@ -17,6 +17,13 @@ public static class Say
         return rounded.ToString("0.######", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>The same number with a point, where it has none: so it means the same under every reading of numbers without one.</summary>
+    public static string WithPoint(string number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        return number.Contains('.', StringComparison.Ordinal) ? number : number + ".";
+    }
+
     /// <summary>12.5 mm</summary>
     public static string Mm(double value) => Number(value) + " mm";
 

@@ -71,15 +71,6 @@ public static class WordEdits
         return -1;
     }
 
-    /// <summary>The index of the first word with this letter, or −1.</summary>
-    public static int IndexOfWord(in Block block, char letter)
-    {
-        for (var i = 0; i < block.Tokens.Length; i++)
-            if (block.Tokens[i].IsWord(letter))
-                return i;
-        return -1;
-    }
-
     /// <summary>The index of the word that starts a cycle (G73, G74, G76, G81 to G89), or −1.</summary>
     public static int IndexOfCycle(in Block block)
     {
@@ -93,7 +84,7 @@ public static class WordEdits
     public static string Length(double mm, LengthUnit unit, Readings readings)
     {
         var text = unit == LengthUnit.Inch ? Say.Number(mm / UnitLength.MmPerInch, 4) : Say.Number(mm, 3);
-        return readings.Integers == IntegerReading.Increments && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
+        return readings.Integers == IntegerReading.Increments ? Say.WithPoint(text) : text;
     }
 
     static string InCaseOf(in Block block, int token, string word) =>

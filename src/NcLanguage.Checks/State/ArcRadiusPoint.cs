@@ -65,13 +65,13 @@ public sealed class ArcRadiusPoint : Rule
 
     /// <summary>The R word as it is written; null where an expression gives it.</summary>
     static string? WordOf(ProgramRun run, int line) =>
-        run.BlockAt(line) is var block && WordEdits.IndexOfWord(block, 'R') is >= 0 and var token && !block.Tokens[token].IsExpression ? Quote.Word(block, block.Tokens[token]) : null;
+        run.BlockAt(line) is var block && block.IndexOf('R') is >= 0 and var token && !block.Tokens[token].IsExpression ? Quote.Word(block, block.Tokens[token]) : null;
 
     static string Smaller(ProgramRun run, int line, int times)
     {
         var block = run.BlockAt(line);
-        ref readonly var token = ref block.Tokens[WordEdits.IndexOfWord(block, 'R')];
+        ref readonly var token = ref block.Tokens[block.IndexOf('R')];
         var number = Say.Number(token.Value / times, 6);
-        return "R" + (token.HasPoint && !number.Contains('.', StringComparison.Ordinal) ? number + "." : number);
+        return "R" + (token.HasPoint ? Say.WithPoint(number) : number);
     }
 }

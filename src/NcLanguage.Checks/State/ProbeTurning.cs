@@ -58,16 +58,14 @@ public sealed class ProbeTurning : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        ref readonly var after = ref step.Step.After;
-        if (step.HasHappened(Happened.UsedTurning) && step.Job.Setup.FindTool(after.Tool) is { } tool && IsProbe(tool))
+        if (SpindleTurn.StandingToolFed(step) is { } tool && IsProbe(tool))
             step.ReportBlock(this, $"T{tool.Number} is a probe, and the spindle turns while it is fed against the work.", Slot.Spindle, "The spindle was switched on here.");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        ArgumentNullException.ThrowIfNull(analysis);
-        return SpindleTurn.StopBefore(analysis, finding.Line) is { } stop ? [stop] : [];
+        return SpindleTurn.StopBefore(analysis, finding.Line);
     }
 
     static bool IsProbe(Tool tool) => tool is { Kind: ToolKind.Probe, Stands: true };

@@ -51,8 +51,7 @@ public sealed class ScaleFactorPoint : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        var number = Say.Number(finding.Value / Thousandths, 6);
-        var word = "P" + (number.Contains('.', StringComparison.Ordinal) ? number : number + ".");
+        var word = "P" + Say.WithPoint(Say.Number(finding.Value / Thousandths, 6));
         return [new Fix($"Write {word}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
     }
 }

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -21,8 +22,16 @@ static class SpindleTurn
             : null;
     }
 
-    /// <summary>Writes M5 as a block of its own before a block; null where the block itself switches the spindle on, which no block before it stops.</summary>
+    /// <summary>The tool that works with the spindle standing and that a step is the first to feed while it turns; null where there is none.</summary>
+    public static Tool? StandingToolFed(in StepContext step) =>
+        step.HasHappened(Happened.UsedTurning) && step.Job.Setup.FindTool(step.Step.After.Tool) is { Stands: true } tool ? tool : null;
+
+    /// <summary>Writes M5 as a block of its own before a block; none where the block itself switches the spindle on, which no block before it stops.</summary>
     /// <param name="line">The block's line, from 0.</param>
-    public static Fix? StopBefore(ProgramAnalysis analysis, int line) => (analysis.Main.StepAt(line).Sets & Slot.Spindle) != 0 ? null
-        : new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [Inserts.BlockBefore(analysis, line, "M5")]);
+    public static IEnumerable<Fix> StopBefore(ProgramAnalysis analysis, int line)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        return (analysis.Main.StepAt(line).Sets & Slot.Spindle) != 0 ? []
+            : [new Fix("Stop the spindle with M5 in the block before", FixSafety.Choice, [Inserts.BlockBefore(analysis, line, "M5")])];
+    }
 }

@@ -58,16 +58,14 @@ public sealed class StandingToolTurning : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        ref readonly var after = ref step.Step.After;
-        if (step.HasHappened(Happened.UsedTurning) && step.Job.Setup.FindTool(after.Tool) is { } tool && IsStanding(tool))
+        if (SpindleTurn.StandingToolFed(step) is { } tool && IsStanding(tool))
             step.ReportBlock(this, $"The setup says that T{tool.Number} does not turn while it works, and here it is fed with the spindle turning.", Slot.Spindle, "The spindle was switched on here.");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
-        ArgumentNullException.ThrowIfNull(analysis);
-        return SpindleTurn.StopBefore(analysis, finding.Line) is { } stop ? [stop] : [];
+        return SpindleTurn.StopBefore(analysis, finding.Line);
     }
 
     static bool IsStanding(Tool tool) => tool.Stands && tool.Kind != ToolKind.Probe;

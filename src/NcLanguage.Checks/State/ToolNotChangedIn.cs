@@ -58,7 +58,7 @@ public sealed class ToolNotChangedIn : Rule
         if (changed >= 0 && (run.OrderOf(changed) <= run.OrderOf(cut) || run.LastSetter(Slot.SelectedTool, changed) == named))
             return;
         var block = run.BlockAt(named);
-        if (WordEdits.IndexOfWord(block, 'T') is not (>= 0 and var token) || block.IsSkippable || !(run.StepAt(named).After.SelectedTool > 0))
+        if (block.IndexOf('T') is not (>= 0 and var token) || block.IsSkippable || !(run.StepAt(named).After.SelectedTool > 0))
             return;
         ref readonly var word = ref block.Tokens[token];
         file.Report(this, named, word.Start, word.End, $"{Quote.Word(block, word)} only names the tool: no M6 changes it in before the first cut, which is made with whatever stands in the spindle.");

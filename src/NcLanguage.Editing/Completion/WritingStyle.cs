@@ -60,7 +60,7 @@ readonly record struct WritingStyle(bool IsLower, bool HasPoints, uint Padded, b
     public string LengthNumber(double mm)
     {
         var text = new LengthText(IsInch).Number(mm);
-        return HasPoints && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
+        return HasPoints ? Say.WithPoint(text) : text;
     }
 
     /// <summary>Letters as the program has them.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NcLanguage.Checks;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Lexing;
@@ -53,6 +54,6 @@ readonly record struct WordNumber(bool HasPoints, bool IsLower)
     {
         // Not minus nought.
         var text = (Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0).ToString("0.##########", CultureInfo.InvariantCulture);
-        return hasPoint && !text.Contains('.', StringComparison.Ordinal) ? text + "." : text;
+        return hasPoint ? Say.WithPoint(text) : text;
     }
 }

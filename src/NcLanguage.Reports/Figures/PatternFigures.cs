@@ -71,5 +71,5 @@ public static class PatternFigures
     static double Written(double mm, FigureUnit unit) => Math.Round(unit.Of(mm), unit.Decimals, MidpointRounding.AwayFromZero);
 
     // With a point always: a control that counts whole numbers in its smallest step reads the same.
-    static string Number(double value, FigureUnit unit) => Say.Number(value, unit.Decimals) is var text && text.Contains('.', StringComparison.Ordinal) ? text : text + ".";
+    static string Number(double value, FigureUnit unit) => Say.WithPoint(Say.Number(value, unit.Decimals));
 }

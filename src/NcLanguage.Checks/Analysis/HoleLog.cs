@@ -142,17 +142,27 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         readonly List<Likeness> _likenesses = [];
         readonly List<Approach> _near = [];
 
-        public void Add(in Hole hole, Step step, int line, in Approach traverse, int cutsBefore)
+        /// <summary>Adds a hole whose traverse nothing comes near to.</summary>
+        public void Add(in Hole hole, Step step, int line, int cutsBefore) => Add(hole, step, line, cutsBefore, -1);
+
+        public void Add(in Hole hole, Step step, int line, int cutsBefore, in Approach traverse)
+        {
+            var isNear = traverse != Approach.None;
+            if (isNear && (_near.Count == 0 || !AreSame(_near[^1], traverse)))
+                _near.Add(traverse);
+            Add(hole, step, line, cutsBefore, isNear ? _near.Count - 1 : -1);
+        }
+
+        // Where places are not known that is so of one hole after the other.
+        static bool AreSame(in Approach a, in Approach b) => (double.IsNaN(a.Distance) && double.IsNaN(b.Distance) && a.ObstacleIndex == b.ObstacleIndex) || a == b;
+
+        void Add(in Hole hole, Step step, int line, int cutsBefore, int near)
         {
             if (!step.RepeatsHole || _likenesses.Count == 0)
                 AddLikeness(hole, step);
-            var isNear = traverse != Approach.None;
-            // Where places are not known that is so of one hole after the other.
-            if (isNear && (_near.Count == 0 || _near[^1] != traverse))
-                _near.Add(traverse);
             ref var spot = ref _spots.Next();
             (spot.X, spot.Y) = (hole.X, hole.Y);
-            (spot.Likeness, spot.Line, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, cutsBefore, isNear ? _near.Count - 1 : -1);
+            (spot.Likeness, spot.Line, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, cutsBefore, near);
         }
 
         void AddLikeness(in Hole hole, Step step)
@@ -183,7 +193,15 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 readonly record struct HolePlace(long X, long Y, long Bottom, int Line, int Tool, int Cycle, bool IsHop, bool IsPlaced)
 {
     /// <summary>Places nearer than this are one place, mm.</summary>
-    public const double Step = 0.001;
+    public const double Step = 1 / StepsPerMm;
 
-    public static long Steps(double mm) => (long)Math.Round(mm / Step);
+    const double StepsPerMm = 1000;
+
+    /// <summary>2⁶⁴ by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
+    public const ulong Spread = 11400714819323198485;
+
+    /// <summary>A number that X and Y are mixed to, as good as never the same for two places.</summary>
+    public ulong Mixed => (((ulong)X * Spread) ^ (ulong)Y) * Spread;
+
+    public static long Steps(double mm) => (long)Math.Round(mm * StepsPerMm);
 }

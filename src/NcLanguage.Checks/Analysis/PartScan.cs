@@ -16,6 +16,9 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     /// <summary>The block moves, and it is not plain that it passes all obstacles far off: what the setup makes of a step's moves, which the control does not know.</summary>
     internal const StepEvents Near = (StepEvents)(1 << 30);
 
+    /// <summary>The block goes on to a hole of its run above the R level.</summary>
+    internal const StepEvents HopsAboveR = (StepEvents)(1 << 29);
+
     const uint RulesKept = 64;
 
     /// <summary>2³² by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
@@ -97,8 +100,9 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         var at = _count++;
         _sets[at] = step.Sets;
         _coordinates.Note(step, at);
-        if ((step.Events & StepEvents.Holes) != 0)
-            NoteHoles(at);
+        var events = step.Events;
+        if ((events & StepEvents.Holes) != 0)
+            events |= NoteHoles(at);
         if (Job.AsksOnlyHoles)
         {
             _seconds[at] = 0;
@@ -112,14 +116,16 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
         var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
-        if (RulesFor(mayBeNear ? step.Events | Near : step.Events) is { Length: > 0 } rules)
-            RunRules(rules, new StepContext(this, block, step, at), at);
+        if (RulesFor(mayBeNear ? events | Near : events) is { Length: > 0 } rules)
+            RunRules(rules, block, step, at);
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    void RunRules(Rule[] rules, in StepContext context, int at)
+    /// <remarks>Apart from <see cref="Note"/>, which would make room for what is shown at each block: most have nothing to show.</remarks>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    void RunRules(Rule[] rules, in Block block, Step step, int at)
     {
+        var context = new StepContext(this, block, step, at);
         var next = 0;
         while (next < rules.Length)
         {
@@ -241,7 +247,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         get
         {
             if (_nearness == Nearness.NotAsked)
-                _nearness = IsStepFree() ? Nearness.Free : IsStepLost() ? Nearness.Lost : AreAllFar() ? Nearness.Far : Nearness.Near;
+                _nearness = IsNextHoleLost() ? Nearness.Lost : IsStepFree() ? Nearness.Free : IsStepLost() ? Nearness.Lost : AreAllFar() ? Nearness.Far : Nearness.Near;
             return _nearness;
         }
     }
@@ -298,6 +304,16 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         return _room.HoldsAcross(hole.X + _step.ToFrame.X, hole.Y + _step.ToFrame.Y);
     }
 
+    /// <summary>Whether the step drills as the one before it did, and it is not known where: as much of the place that it begins at, and no move of it ends at a third.</summary>
+    bool IsNextHoleLost()
+    {
+        if (!_step.RepeatsHole)
+            return false;
+        ref readonly var hole = ref _step.Holes[0];
+        var frame = _step.ToFrame.X + _step.ToFrame.Y;
+        return !double.IsFinite(hole.X + hole.Y + frame) && _step.Moves[0].From is var from && !double.IsFinite(from.X + from.Y + frame);
+    }
+
     /// <summary>Whether it is not known of any move where it ends: none of them can be held against anything.</summary>
     bool IsStepLost()
     {
@@ -339,20 +355,26 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _approachesKnown = _step.Moves.Count;
     }
 
-    void NoteHoles(int at)
+    StepEvents NoteHoles(int at)
     {
+        var (hopsAboveR, isFar) = (false, Job.Obstacles.IsEmpty || Nearness <= Nearness.Far);
         for (var i = 0; i < _step.Holes.Count; i++)
         {
             ref readonly var hole = ref _step.Holes[i];
-            _holes.Add(hole, _step, at, TraverseTo(hole), _cuts.Count);
+            if (isFar)
+                _holes.Add(hole, _step, at, _cuts.Count);
+            else
+                _holes.Add(hole, _step, at, _cuts.Count, TraverseTo(hole));
+            hopsAboveR |= hole.IsHop && hole.ArriveAt > hole.RLevel;
         }
+        return hopsAboveR ? HopsAboveR : StepEvents.None;
     }
 
     Approach TraverseTo(in Hole hole)
     {
+        if (_step.RepeatsHole && Nearness == Nearness.Lost)
+            return Approach.Unknown;
         var nearest = Approach.None;
-        if (Job.Obstacles.IsEmpty || Nearness <= Nearness.Far)
-            return nearest;
         for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
         {
             // The lift goes up where the tool came down: how near that is, is the hole's own matter and not the traverse's.

@@ -82,7 +82,7 @@ static class ShapingMoves
 
     static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
     {
-        if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || Arcs.Sweep(arc) is not (>= LeastSweep and var sweep)
+        if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || arc.Sweep is not (>= LeastSweep and var sweep)
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
         new RoundCut(

@@ -14,6 +14,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
     readonly PartScan _second = scan.ForAnotherHand();
     int _next;
     ControlState _state;
+
+    /// <summary>The last step of the chunk before, which its hand does not use before the next chunk has been carried out; null where that was not run.</summary>
+    Step? _last;
     volatile int _turn;
     volatile bool _isOver;
     volatile bool _steers;
@@ -67,20 +70,20 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                 }
                 if (mayServe && beside!.At(chunk, _state) is { } alike)
                 {
-                    (parts[chunk], _state) = (alike, alike.Exit);
+                    (parts[chunk], _state, _last) = (alike, alike.Exit, null);
                     _turn = chunk + 1;
                     continue;
                 }
                 if (mayServe)
                     bench.Lex(texts.Text.Chunks[chunk]);
-                bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state);
+                bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state, ref _last);
                 _turn = chunk + 1;
                 if (texts.Told(chunk, bench.Blocks).Marks.Steers)
                 {
                     _steers = true;
                     return;
                 }
-                parts[chunk] = bench.LookAt(scan, PartBefore(chunk));
+                parts[chunk] = bench.LookAt(scan, texts.Job.Executor, PartBefore(chunk));
             }
             isDone = true;
         }
@@ -106,6 +109,9 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
     {
         readonly BlockBuffer _buffer = new();
         readonly List<Step> _steps = [];
+
+        // One for all blocks that do what those before them did: what is told of each is gone when the next is looked at, and stays near the processor.
+        readonly Step _told = new();
         ControlState _entry;
         ControlState _exit;
         int _linesAhead;
@@ -114,7 +120,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
 
         public void Lex(Chunk chunk) => Blocks = _buffer.Read(chunk);
 
-        public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state)
+        public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state, ref Step? last)
         {
             _entry = state;
             ahead.Farthest = 0;
@@ -128,28 +134,32 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                     continue;
                 ahead.Line = firstLine + line;
                 var step = _steps[line];
-                if (before is null)
-                    executor.Run(block, ref state, step);
-                else
+                if (before is not null)
                     executor.RunBehind(before, block, step);
+                else if (last is not null)
+                    executor.RunApartBehind(last, block, step);
+                else
+                    executor.Run(block, ref state, step);
                 before = step;
             }
             if (before is not null)
-                state = before.After;
+                (state, last) = (before.After, before);
             _exit = state;
             _linesAhead = Math.Max(0, ahead.Farthest - (firstLine + Blocks.Count - 1));
         }
 
-        public PartResult LookAt(PartScan scan, PartResult? before)
+        public PartResult LookAt(PartScan scan, BlockExecutor executor, PartResult? before)
         {
             scan.Begin(_entry, Blocks.Count);
             for (var line = 0; line < Blocks.Count; line++)
             {
                 var block = Blocks[line];
                 if (block.Tokens.Length == 0)
+                {
                     scan.NoteBlank();
-                else
-                    scan.Note(block, _steps[line]);
+                    continue;
+                }
+                scan.Note(block, executor.Told(block, _steps[line], _told));
             }
             return scan.End(_exit, _linesAhead, before);
         }

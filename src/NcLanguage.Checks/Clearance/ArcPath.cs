@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using NcLanguage.Control.Moves;
 using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Clearance;
@@ -9,9 +10,6 @@ readonly struct ArcPath
 {
     // An angle smaller than this, radians, is no arc: start and end are the same place and the arc is a full circle.
     const double SameAngle = 1e-9;
-
-    /// <summary>An arc of a larger radius, mm, is a slip of the keyboard: chords that keep near to it would be without end.</summary>
-    public const double GreatestRadius = 1e6;
 
     const int MostOver = 1000;
 
@@ -75,8 +73,8 @@ readonly struct ArcPath
     /// <summary>Highest coordinates of a box that holds the whole circle's path, mm.</summary>
     public Point3 High => Corner(Radius, Math.Max(_from[_third], _to[_third]));
 
-    /// <summary>False when a coordinate that the path depends on is not known or not finite, or the radius is beyond <see cref="GreatestRadius"/>.</summary>
-    public bool IsKnown => double.IsFinite(Length) && Radius <= GreatestRadius;
+    /// <summary>False when a coordinate that the path depends on is not known or not finite, or the radius is beyond <see cref="Arcs.GreatestRadius"/>.</summary>
+    public bool IsKnown => double.IsFinite(Length) && Radius <= Arcs.GreatestRadius;
 
     /// <summary>The equal chords that keep within <paramref name="tolerance"/> mm of the arc.</summary>
     [UnscopedRef]

@@ -98,7 +98,7 @@ readonly struct FreeRoom
         var radius = Math.Sqrt(Math.Max(Square(from, centre), Square(to, centre))) + Slack;
         low = low with { X = centre.X - radius, Y = centre.Y - radius };
         high = high with { X = centre.X + radius, Y = centre.Y + radius };
-        return move.Plane == WorkPlane.XY && radius < ArcPath.GreatestRadius;
+        return move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius;
     }
 
     static double Square(in Point3 a, in Point3 b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);

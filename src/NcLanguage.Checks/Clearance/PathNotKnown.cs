@@ -51,7 +51,7 @@ public sealed class PathNotKnown : Rule
     /// <summary>Work offsets of the setup that are named; nobody takes one of many for another.</summary>
     const int MostOthers = 4;
 
-    public override StepEvents Interest => StepEvents.Faults | StepEvents.News | StepEvents.Arc;
+    public override StepEvents Interest => StepEvents.Faults | StepEvents.News | StepEvents.OddArc;
 
     public override void CheckStep(in StepContext step)
     {
@@ -60,10 +60,10 @@ public sealed class PathNotKnown : Rule
         if ((step.Step.After.Happened & ~step.Step.Before.Happened & Happened.MovedLost) != 0)
             step.ReportBlock(this, Lost(step));
         foreach (ref readonly var move in step.Step.Moves.Items)
-            if (move.Kind == MoveKind.Arc && RadiusOf(move) is > ArcPath.GreatestRadius and var radius)
+            if (move.Kind == MoveKind.Arc && Arcs.IsTooLarge(move))
             {
                 var text = new LengthText(step.Step.After.Units);
-                step.ReportBlock(this, $"This arc has a radius of {text.Length(radius)}: it is not followed, and neither its clearance nor what it cuts is checked.");
+                step.ReportBlock(this, $"This arc has a radius of {text.Length(Arcs.GreatestOf(move))}: it is not followed, and neither its clearance nor what it cuts is checked.");
                 break;
             }
         foreach (ref readonly var fault in step.Step.Faults.Items)
@@ -80,13 +80,6 @@ public sealed class PathNotKnown : Rule
                 continue;
             return;
         }
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static double RadiusOf(in Move arc)
-    {
-        var (first, second, _) = Arcs.Axes(arc.Plane);
-        return Math.Max(Arcs.Radius(arc.From, arc.Center, first, second), Arcs.Radius(arc.To, arc.Center, first, second));
     }
 
     // A block that sets another offset and moves begins a stretch of its own.

@@ -43,7 +43,9 @@ public sealed class FeedOverMachine : Rule
         Source = "Common practice; feed per minute and per revolution as NISTIR 6556 §3.5.19 and ISO 6983-1 have them (the latter from memory).",
     };
 
-    public override StepEvents Interest => StepEvents.News;
+    public override StepEvents Interest => StepEvents.FeedGiven;
+
+    public override bool Concerns(Job job) => job.Machine.MaxFeed is not null;
 
     public override void CheckStep(in StepContext step)
     {

@@ -57,7 +57,7 @@ public sealed class FeedPerTooth : Rule
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.News;
+    public override StepEvents Interest => StepEvents.FeedGiven;
 
     public override void CheckStep(in StepContext step)
     {

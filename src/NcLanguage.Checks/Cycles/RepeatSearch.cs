@@ -85,46 +85,71 @@ sealed class RepeatSearch
     /// <summary>Places of holes with the blocks that drilled them; clearing costs nothing.</summary>
     sealed class PlaceSet
     {
-        readonly record struct Entry(long X, long Y, long Z, int Part, int Line, int Run);
+        public PlaceSet() => Clear();
 
-        Entry[] _entries = new Entry[64];
-        int _count;
+        readonly record struct Place(long X, long Y, long Z, int Part, int Line);
+
+        // Apart from the places, and small: they are looked through at each hole.
+        readonly record struct Seat(uint Mixed, int Run, int Place);
+
+        Seat[] _seats = new Seat[64];
+        readonly List<Place> _places = [];
         int _run = 1;
+        long _minX, _maxX, _minY, _maxY;
 
-        public void Clear() => (_run, _count) = (_run + 1, 0);
+        public void Clear()
+        {
+            _run++;
+            _places.Clear();
+            (_minX, _maxX, _minY, _maxY) = (long.MaxValue, long.MinValue, long.MaxValue, long.MinValue);
+        }
 
         /// <summary>The block that drilled this place and depth before; null where none did.</summary>
         public (int Part, int Line)? Add(in HolePlace place, int part)
         {
-            if (2 * _count >= _entries.Length)
+            // Of a long run that goes on where it has not been yet.
+            if (_places.Count == MostHoles && (place.X < _minX || place.X > _maxX || place.Y < _minY || place.Y > _maxY))
+                return null;
+            if (2 * _places.Count >= _seats.Length)
                 Grow();
-            var at = IndexOf(place.X, place.Y, place.Bottom);
-            if (_entries[at].Run == _run)
-                return (_entries[at].Part, _entries[at].Line);
-            if (_count < MostHoles)
+            var mixed = (uint)(place.Mixed >> 32);
+            var at = IndexOf(mixed, place);
+            if (_seats[at].Run == _run)
+                return (_places[_seats[at].Place].Part, _places[_seats[at].Place].Line);
+            if (_places.Count < MostHoles)
             {
-                _entries[at] = new Entry(place.X, place.Y, place.Bottom, part, place.Line, _run);
-                _count++;
+                _seats[at] = new Seat(mixed, _run, _places.Count);
+                _places.Add(new Place(place.X, place.Y, place.Bottom, part, place.Line));
+                (_minX, _maxX) = (Math.Min(_minX, place.X), Math.Max(_maxX, place.X));
+                (_minY, _maxY) = (Math.Min(_minY, place.Y), Math.Max(_maxY, place.Y));
             }
             return null;
         }
 
-        /// <summary>Where this place stands, or would.</summary>
-        int IndexOf(long x, long y, long z)
+        /// <summary>The seat of this place, or a free one for it.</summary>
+        int IndexOf(uint mixed, in HolePlace place)
         {
-            var at = HashCode.Combine(x, y) & (_entries.Length - 1);
-            while (_entries[at].Run == _run && (_entries[at].X != x || _entries[at].Y != y || _entries[at].Z != z))
-                at = (at + 1) & (_entries.Length - 1);
+            var at = (int)mixed & (_seats.Length - 1);
+            while (_seats[at] is var seat && seat.Run == _run && (seat.Mixed != mixed || !IsAt(_places[seat.Place], place)))
+                at = (at + 1) & (_seats.Length - 1);
             return at;
         }
 
+        static bool IsAt(in Place known, in HolePlace place) => known.X == place.X && known.Y == place.Y && known.Z == place.Bottom;
+
         void Grow()
         {
-            var old = _entries;
-            _entries = new Entry[old.Length * 2];
-            foreach (ref readonly var entry in old.AsSpan())
-                if (entry.Run == _run)
-                    _entries[IndexOf(entry.X, entry.Y, entry.Z)] = entry;
+            var old = _seats;
+            _seats = new Seat[old.Length * 2];
+            foreach (ref readonly var seat in old.AsSpan())
+            {
+                if (seat.Run != _run)
+                    continue;
+                var at = (int)seat.Mixed & (_seats.Length - 1);
+                while (_seats[at].Run == _run)
+                    at = (at + 1) & (_seats.Length - 1);
+                _seats[at] = seat;
+            }
         }
     }
 }

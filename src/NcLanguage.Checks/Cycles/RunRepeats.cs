@@ -19,9 +19,6 @@ static class RunRepeats
 
     const double Rounding = 1e-6;
 
-    /// <summary>2⁶⁴ by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
-    const ulong Spread = 11400714819323198485;
-
     public static IEnumerable<RunRepeat> Of(ProgramRun run, WorkedPlaces places)
     {
         var table = HoleTable.Of(run);
@@ -68,8 +65,7 @@ static class RunRepeats
         return comesAgain;
     }
 
-    static ulong Mixed(in HolePlace place) =>
-        ((((((ulong)place.X * Spread) ^ (ulong)place.Y) * Spread) ^ ((ulong)(uint)place.Tool << 32) ^ (uint)place.Cycle) * Spread) | 1;
+    static ulong Mixed(in HolePlace place) => ((place.Mixed ^ ((ulong)(uint)place.Tool << 32) ^ (uint)place.Cycle) * HolePlace.Spread) | 1;
 
     /// <summary>False where what is mixed to this number has been there before.</summary>
     static bool TakeSeat(Span<ulong> seats, ulong mixed, int bits)

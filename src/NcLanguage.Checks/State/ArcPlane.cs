@@ -48,7 +48,7 @@ public sealed class ArcPlane : Rule
         Source = "NISTIR 6556 §3.5.3.2 (I and J in XY, I and K in XZ, J and K in YZ) and §3.5.6; common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Arc;
+    public override StepEvents Interest => StepEvents.OddArc;
 
     public override void CheckStep(in StepContext step)
     {

@@ -56,20 +56,92 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     public void RunNext(in Block block, Step step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        ref var state = ref step.Go();
-        if (block.Tokens.Length > 0)
-            RunTokens(block, ref state, step);
+        step.Go();
+        RunOn(block, step);
     }
 
     /// <summary>Runs the block behind the one that another step ran, which has to stay as it is for as long as this one is looked at.</summary>
+    /// <remarks>Nothing but the state behind it need be known yet: <see cref="Told"/> has to be asked before anything else of the step is looked at.</remarks>
     public void RunBehind(Step before, in Block block, Step step)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(step);
-        ref var state = ref step.Follow(before);
+        step.Follow(before);
+        RunAhead(block, step);
+    }
+
+    /// <summary>The same for a step that may run its next block while this one is looked at.</summary>
+    public void RunApartBehind(Step before, in Block block, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(step);
+        step.FollowApart(before);
+        RunAhead(block, step);
+    }
+
+    /// <summary>All of a step whose block has been run.</summary>
+    /// <param name="room">A step that may take up what of it is told only now.</param>
+    /// <returns>One of the two.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Step Told(in Block block, Step step, Step room)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        ArgumentNullException.ThrowIfNull(room);
+        if (!step.IsLikeTheLast)
+            return step;
+        room.Show(step);
+        Tell(block, room);
+        return room;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    void Tell(in Block block, Step step)
+    {
+        if (!step.IsLikeTheLast)
+            return;
+        ref var state = ref step.AfterTold;
+        var run = new BlockRun(this, block, ref state, step);
+        if (step.RepeatsHole)
+            run.TellHole(step.HoleBefore!);
+        else
+            run.TellMove();
+        TellEvents(step, state);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    void RunOn(in Block block, Step step)
+    {
+        RunAhead(block, step);
+        Tell(block, step);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    void RunAhead(in Block block, Step step)
+    {
+        if ((step.PlainBefore != PlainMoves.None || step.HoleBefore is not null) && RunLikeTheLast(block, step))
+            return;
+        ref var state = ref step.AfterAnything();
         if (block.Tokens.Length > 0)
             RunTokens(block, ref state, step);
     }
+
+    /// <summary>Runs a block that does at another place what the block before did, and leaves what else it does to be told; false, with nothing done, where it is not plain that it does.</summary>
+    bool RunLikeTheLast(in Block block, Step step)
+    {
+        if (block.Tokens.Length == 0 || IsOddLine(block))
+            return false;
+        if (step.Words.TryReadPlain(block))
+        {
+            ref var state = ref step.AfterMoreOfTheSame();
+            var run = new BlockRun(this, block, ref state, step);
+            if (step.HoleBefore is { } hole ? run.GoesToNextHole(hole) : run.GoesOn(step.PlainBefore))
+                return true;
+        }
+        step.Words.Clear();
+        return false;
+    }
+
+    bool IsOddLine(in Block block) => block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock || block.Line.StartsWith(BlockLexer.ByteOrderMark);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunTokens(in Block block, ref ControlState state, Step step)
@@ -87,16 +159,24 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         run.Execute();
         if (step.Faults.Count > 0)
             step.Events |= StepEvents.Faults;
-        ref readonly var before = ref step.Before;
-        if ((step.Sets & (~(Slot.Doings | Slot.Motion | Slot.Cycle) | ~before.Set)) != 0 || state.Happened != before.Happened || state.Cycle != before.Cycle
-            || state.IncrementalUse != before.IncrementalUse || state.WorkOffset != before.WorkOffset)
-            step.Events |= StepEvents.News;
         if (!step.Words.HasNoCodeBesideMotion)
             step.Events |= StepEvents.Codes;
-        if (state.FeedMode == FeedMode.InverseTime || double.IsNaN(state.Feed))
-            step.Events |= StepEvents.FeedWanted;
-        if (block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock || block.Line.StartsWith(BlockLexer.ByteOrderMark))
+        if (IsOddLine(block))
             step.Events |= StepEvents.OddText;
+        TellEvents(step, state);
+    }
+
+    /// <summary>Tells of a block that has run what shows in its state and its moves.</summary>
+    static void TellEvents(Step step, in ControlState state)
+    {
+        ref readonly var before = ref step.Before;
+        if ((step.Sets & (~(Slot.Doings | Slot.Motion | Slot.Cycle | Slot.Feed) | ~before.Set)) != 0 || state.Happened != before.Happened || state.Cycle != before.Cycle
+            || state.IncrementalUse != before.IncrementalUse || state.WorkOffset != before.WorkOffset)
+            step.Events |= StepEvents.News;
+        if (state.FeedMode == FeedMode.InverseTime || !(state.Feed > 0))
+            step.Events |= StepEvents.FeedWanted;
+        if ((step.Sets & Slot.Feed) != 0)
+            step.Events |= StepEvents.FeedGiven;
         if (step.Holes.Count > 0)
             step.Events |= before.StandsAtHole && (step.Sets & ~Slot.Doings) == 0 && (step.Events & StepEvents.News) == 0
                 ? StepEvents.Holes

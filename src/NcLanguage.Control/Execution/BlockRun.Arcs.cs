@@ -43,13 +43,23 @@ ref partial struct BlockRun
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
     {
-        // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
-        var length = (axes & Bit(Arcs.Axes(arc.Plane).Third)) != 0 ? arc.Length : Arcs.Length(arc, 0);
-        var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
-        _step.Moves.Next().Become(arc.Kind, arc.Role, arc.From, arc.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, feed, SecondsOfPath(length, feed));
-        _step.Events |= StepEvents.Arc;
+        TellArc(arc, axes, wayAtFeed);
         Cut();
         Stand(arc.To, axes);
+    }
+
+    /// <summary>Adds an arc with its feed and its time.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    readonly void TellArc(in Move arc, int axes, double wayAtFeed = double.NaN)
+    {
+        // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
+        var third = Arcs.Axes(arc.Plane).Third;
+        var sweep = Arcs.Sweep(arc);
+        var length = Arcs.Length(arc, (axes & Bit(third)) != 0 ? arc.To[third] - arc.From[third] : 0, sweep);
+        var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
+        _step.Moves.Next().Become(arc.Kind, arc.Role, arc.From, arc.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, feed, SecondsOfPath(length, feed), sweep);
+        if (arc.Plane != WorkPlane.XY || _words.Has('K') || Arcs.IsTooLarge(arc))
+            _step.Events |= StepEvents.OddArc;
     }
 
     /// <summary>The centre in work coordinates; not known where scaling or rotation leaves no arc (common practice: refused).</summary>

@@ -90,11 +90,7 @@ ref partial struct BlockRun
             AddFault(FaultKind.TooManyMoves, token, letter, MovesAllowed);
     }
 
-    readonly void UseAxisWords()
-    {
-        foreach (var axis in "XYZ")
-            _words.Use(axis);
-    }
+    readonly void UseAxisWords() => _words.UseAxes();
 
     readonly int FirstCycleToken() => HasAxisWords ? FirstAxisToken() : _words.TokenOf('R');
 

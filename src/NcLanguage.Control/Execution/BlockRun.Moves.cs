@@ -52,10 +52,12 @@ ref partial struct BlockRun
     }
 
     /// <summary>The way from here, 0 along the axes that stand still.</summary>
-    readonly Point3 Way(in Point3 to, int axes) => new(
-        (axes & 1) == 0 ? 0 : to.X - _state.Position.X,
-        (axes & 2) == 0 ? 0 : to.Y - _state.Position.Y,
-        (axes & 4) == 0 ? 0 : to.Z - _state.Position.Z);
+    readonly Point3 Way(in Point3 to, int axes) => Way(_state.Position, to, axes);
+
+    static Point3 Way(in Point3 from, in Point3 to, int axes) => new(
+        (axes & 1) == 0 ? 0 : to.X - from.X,
+        (axes & 2) == 0 ? 0 : to.Y - from.Y,
+        (axes & 4) == 0 ? 0 : to.Z - from.Z);
 
     /// <summary>True for a way straight up, and for one that is known not to go below the stock's top.</summary>
     readonly bool IsInAir(in Point3 to, int axes)
@@ -119,12 +121,21 @@ ref partial struct BlockRun
             IncrementalUse.LeftByCall => IncrementalUse.MovedBehindCall,
             var use => use,
         };
-        var set = _state.Set | _step.Sets;
-        // H0 is no length (NISTIR 6556 §3.5.11).
-        var isOffset = _state.LengthOffset != LengthOffsetMode.Off && _state.H != 0 && (set & Slot.LengthOffset) != 0;
-        var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
-        if (isChanged && !isOffset && (cuts || _words.Has('Z')))
+        if (LacksLengthOffset && (cuts || _words.Has('Z')))
             _state.Happened |= Happened.UsedWithoutOffset;
+    }
+
+    /// <summary>True while the tool that was changed in has no length offset.</summary>
+    readonly bool LacksLengthOffset
+    {
+        get
+        {
+            var set = _state.Set | _step.Sets;
+            // H0 is no length (NISTIR 6556 §3.5.11).
+            var isOffset = _state.LengthOffset != LengthOffsetMode.Off && _state.H != 0 && (set & Slot.LengthOffset) != 0;
+            var isChanged = (set & Slot.Tool) != 0 && _state.Tool != 0 && Readings.LengthOffset == LengthOffsetReading.G43;
+            return isChanged && !isOffset;
+        }
     }
 
     /// <summary>Notes moves among what the setup lists that cannot be held against it, because the setup leaves the place or the tool's size out.</summary>
@@ -202,14 +213,21 @@ ref partial struct BlockRun
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void Stand(in Point3 at, int axes)
     {
-        var machine = at + _step.Offsets.ToMachine(_state, Setup);
+        StandIn(at, axes, _step.Offsets.ToMachine(_state, Setup));
+        _step.Sets |= SlotsOf(axes);
+        LeavePath(axes);
+        FollowInProgram();
+    }
+
+    /// <summary>Puts the tool at a place in work coordinates and at the one in machine coordinates that belongs to it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    readonly void StandIn(in Point3 at, int axes, in Point3 toMachine)
+    {
+        var machine = at + toMachine;
         if (!machine.IsKnown && _state.MachinePosition.IsKnownAlongAny)
             machine = ByTheWay(machine, at);
         _state.MachinePosition = Along(axes, machine, _state.MachinePosition);
         _state.Position = Along(axes, at, _state.Position);
-        _step.Sets |= SlotsOf(axes);
-        LeavePath(axes);
-        FollowInProgram();
     }
 
     /// <summary>Where the datum is not known, the machine still moves by as much as the work coordinates.</summary>
@@ -227,6 +245,8 @@ ref partial struct BlockRun
 
     static Slot SlotsOf(int axes) =>
         ((axes & 1) != 0 ? Slot.X : Slot.None) | ((axes & 2) != 0 ? Slot.Y : Slot.None) | ((axes & 4) != 0 ? Slot.Z : Slot.None);
+
+    static int AxesOf(Slot sets) => ((sets & Slot.X) != 0 ? 1 : 0) | ((sets & Slot.Y) != 0 ? 2 : 0) | ((sets & Slot.Z) != 0 ? 4 : 0);
 
     /// <summary>Says in the program's own places where the tool stands.</summary>
     readonly void FollowInProgram()

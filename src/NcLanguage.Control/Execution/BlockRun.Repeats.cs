@@ -15,33 +15,38 @@ ref partial struct BlockRun
     readonly bool IsPlaceAlone =>
         _words.HasOnly(Across) && _words.Codes.Length == 0 && (_step.Events & ~(StepEvents.Moves | StepEvents.Cut)) == 0 && _step.Faults.Count == 0;
 
-    /// <summary>Drills the next hole as the block before drilled the last one; false where it has to be worked out anew.</summary>
+    /// <summary>Puts the tool where it stands behind the next hole, drilled as the block before drilled the last one; false, with nothing done, where it has to be worked out anew.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    readonly bool RepeatsHole(HolePattern pattern)
+    public readonly bool GoesToNextHole(HolePattern pattern)
     {
-        if (!IsPlaceAlone)
+        if (!_words.HasOnly(Across) || _words.Codes.Length > 0)
             return false;
-        var from = _state.Position;
-        var (x, y, axes) = (from.X, from.Y, 0);
-        TakeAlong('X', 1, AreHolesDistances, ref x, ref axes);
-        TakeAlong('Y', 2, AreHolesDistances, ref y, ref axes);
-        var to = new Point3(x, y, from.Z);
+        var to = EndOfPlainWords(AreHolesDistances, out var axes);
         axes = Moving(to, axes);
         if (axes == 0)
             return false;
-        UseAxisWords();
         var sets = SlotsOf(axes);
-        pattern.Repeat(_step, from, to, sets, MoveTime.Rapid(Way(to, axes), Machine));
-        _state.Position = new Point3(x, y, from.Z);
+        _state.Position = to;
         _state.MachinePosition = Along(axes, to + _step.ToMachine, _state.MachinePosition);
         _state.Set |= sets;
+        _step.Sets = sets;
+        _step.Hole = pattern;
+        _step.RepeatsHole = true;
+        _step.KeepAlike();
         return true;
+    }
+
+    /// <summary>Tells what has drilled the hole that the tool stands at.</summary>
+    public readonly void TellHole(HolePattern pattern)
+    {
+        ref readonly var from = ref _step.Before.Position;
+        pattern.Repeat(_step, from, _state.Position, MoveTime.Rapid(Way(from, _state.Position, AxesOf(_step.Sets)), Machine));
     }
 
     /// <summary>Notes whether a block with another X and Y would do there what this one did here: it has drilled one hole and left everything as it was, but for X and Y.</summary>
     readonly void LearnHole()
     {
-        if (!IsPlaceAlone || _state.Plane != WorkPlane.XY || _state.ProgramFrame is not null
+        if (!IsPlaceAlone || (_state.Happened & Happened.LengthRead) == 0 || _state.Plane != WorkPlane.XY || _state.ProgramFrame is not null
             || _state.Distance == DistanceMode.Unknown || _state.Cycle is 76 or 87
             || _state.NotFollowed != NotFollowed.None || _state.LostAxes != 0 || !HasPlainOffsets)
             return;
@@ -53,7 +58,10 @@ ref partial struct BlockRun
             Set = _state.Set,
         };
         if (same == _state && _step.Holes[0].IsHop && (_step.Sets & (Slot.X | Slot.Y)) != 0 && _step.OwnHole.Learn(_step))
+        {
             _step.Hole = _step.OwnHole;
+            _step.KeepAlike();
+        }
     }
 
     /// <summary>True where the machine's place follows from that in work coordinates alone, or neither is known.</summary>

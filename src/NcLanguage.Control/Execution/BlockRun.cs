@@ -40,8 +40,6 @@ ref partial struct BlockRun
         if (reader.ReadsPlace)
             _step.Events |= StepEvents.ReadsPlace;
         var readsVacant = reader.FirstVacant >= 0 || reader.FirstVacantName is not null;
-        if (_step.HoleBefore is { } hole && !readsVacant && RepeatsHole(hole))
-            return;
         if (IsSteeredElsewhere())
             return;
         if (readsVacant)
@@ -73,8 +71,12 @@ ref partial struct BlockRun
         if (_step.Moves.Count > 0)
             _step.Events |= StepEvents.Moves;
         _state.Set |= _step.Sets;
+        if (!_step.IsFollowed)
+            return;
         if (_step.Holes.Count == 1)
             LearnHole();
+        else if (onlyMoves && _step.Moves.Count == 1)
+            LearnMove();
     }
 
     readonly void SetModes()

@@ -65,6 +65,15 @@ public sealed class BlockWords
         return null;
     }
 
+    /// <summary>The motion that a block read by <see cref="TryReadPlain"/> names; null where it names none.</summary>
+    internal MotionMode? PlainMotion => _groups == 0 ? null : _codes.Items[0].Code.Tenths switch
+    {
+        0 => MotionMode.Rapid,
+        10 => MotionMode.Linear,
+        20 => MotionMode.ArcClockwise,
+        _ => MotionMode.ArcCounterclockwise,
+    };
+
     /// <summary>True when the block holds no code but one that says how axis words move.</summary>
     internal bool HasNoCodeBesideMotion => (_groups & ~(1u << (int)ModalGroup.Motion)) == 0 && !_unreadG && !_unreadM;
 
@@ -89,6 +98,8 @@ public sealed class BlockWords
 
     internal void Use(char letter) => _used |= Bit(letter);
 
+    internal void UseAxes() => _used |= Axes;
+
     /// <summary>True when the block has this word and no code has taken it yet.</summary>
     internal bool IsFree(char letter) => (_present & ~_used & Bit(letter)) != 0;
 
@@ -104,6 +115,44 @@ public sealed class BlockWords
         _unreadM = false;
         _isCodeUnknown = false;
         _wordsOfOwnCodes = 0;
+    }
+
+    // What plain moves are written with: N, how, how fast and where to, and what makes an arc in the XY plane.
+    const uint PlainLetters = Axes | 1u << ('N' - 'A') | 1u << ('F' - 'A') | 1u << ('I' - 'A') | 1u << ('J' - 'A') | 1u << ('R' - 'A');
+
+    static readonly CodeWord[] PlainCodes = [.. Enumerable.Range(0, 4).Select(number => new CodeWord(CodeTable.Find('G', number * 10)!, 0))];
+
+    /// <summary>Reads a block of nothing but numbers that could be those of a plain move: G0 to G3, axes, centre or radius, F and N, each at most once. False where there is anything else;
+    /// the words have then to be cleared before they are read.</summary>
+    internal bool TryReadPlain(in Block block)
+    {
+        var tokens = block.Tokens;
+        for (var i = 0; i < tokens.Length; i++)
+        {
+            ref readonly var token = ref tokens[i];
+            if (token.Kind != TokenKind.Word || (token.Traits & ~TokenTraits.HasPoint) != 0)
+                return false;
+            if (token.Letter == 'G')
+            {
+                var number = (int)token.Value;
+                if (number != token.Value || (uint)number > 3 || _groups != 0)
+                    return false;
+                _codes.Next() = PlainCodes[number] with { Token = i };
+                _groups = 1u << (int)ModalGroup.Motion;
+                _codeBits = CodeBit('G', number * 10);
+                continue;
+            }
+            var letter = token.Letter - 'A';
+            if ((uint)letter > 'Z' - 'A')
+                return false;
+            var bit = 1u << letter;
+            if ((bit & PlainLetters & ~_present) == 0 || (token.Letter == 'N' && IsOdd(token.Value, token.End - token.ValueStart)))
+                return false;
+            _present |= bit;
+            _values[letter] = token.Value;
+            _tokens[letter] = i;
+        }
+        return true;
     }
 
     /// <param name="block">The block.</param>

@@ -20,28 +20,40 @@ sealed class HolePattern
     Point3 _toFrame;
     Point3 _toMachine;
 
+    /// <summary>Becomes the same as another.</summary>
+    public HolePattern CopiedFrom(HolePattern other)
+    {
+        Take(other._moves.AsSpan(0, other._count));
+        (_hole, _sets, _events, _toFrame, _toMachine) = (other._hole, other._sets, other._events, other._toFrame, other._toMachine);
+        return this;
+    }
+
+    void Take(ReadOnlySpan<Move> moves)
+    {
+        _count = moves.Length;
+        if (_moves.Length < _count)
+            _moves = new Move[MostMoves];
+        moves.CopyTo(_moves);
+    }
+
     /// <summary>Takes up what a step did; false where it is too much.</summary>
     public bool Learn(Step step)
     {
-        _count = step.Moves.Count;
-        if (_count > MostMoves)
+        if (step.Moves.Count > MostMoves)
             return false;
-        if (_moves.Length < _count)
-            _moves = new Move[MostMoves];
-        step.Moves.Items.CopyTo(_moves);
+        Take(step.Moves.Items);
         (_hole, _sets, _events, _toFrame, _toMachine) = (step.Holes[0], step.Sets & ~Across, step.Events, step.ToFrame, step.ToMachine);
         return true;
     }
 
     /// <summary>Does the same at another place.</summary>
-    /// <param name="step">What is to tell of it.</param>
+    /// <param name="step">What is to tell of it; it says already which axes the traverse moves.</param>
     /// <param name="from">Where the tool stands.</param>
     /// <param name="to">Where the hole is.</param>
-    /// <param name="sets">Those of the axes X and Y that the traverse moves.</param>
     /// <param name="traverse">What the traverse takes, s.</param>
-    public void Repeat(Step step, in Point3 from, in Point3 to, Slot sets, double traverse)
+    public void Repeat(Step step, in Point3 from, in Point3 to, double traverse)
     {
-        step.Sets = _sets | sets;
+        step.Sets |= _sets;
         step.Events = _events;
         (step.ToFrame, step.ToMachine) = (_toFrame, _toMachine);
         var (start, end) = (from, to);
@@ -54,7 +66,5 @@ sealed class HolePattern
                 move.Kind, move.Role, new Point3(start.X, start.Y, move.From.Z), new Point3(end.X, end.Y, move.To.Z), move.Center, move.Clockwise, move.Plane, move.FullTurns, move.Feed, takes);
         }
         step.Holes.Next() = _hole with { X = to.X, Y = to.Y };
-        step.Hole = this;
-        step.RepeatsHole = true;
     }
 }

@@ -31,7 +31,7 @@ public enum StepEvents
     /// <summary>The block holds something that is no word, a word that cannot be read or a block number of an odd form, or is longer than the control takes, or begins with a byte order mark.</summary>
     OddText = 8192,
 
-    /// <summary>The block set something beside a motion or a cycle, or for the first time, ended a cycle or began another, or something happened that had not happened before: true of few blocks.</summary>
+    /// <summary>The block set something beside a motion, a cycle or a feed, or for the first time, ended a cycle or began another, or something happened that had not happened before: true of few blocks.</summary>
     News = 16384,
 
     /// <summary>The block drills and is more than the next place of a run of holes: it begins the run, or sets something as well.</summary>
@@ -40,14 +40,17 @@ public enum StepEvents
     /// <summary>The block holds a code beside that of its motion, or one that cannot be read.</summary>
     Codes = 65536,
 
-    /// <summary>The block moves along an arc.</summary>
-    Arc = 131072,
+    /// <summary>The block moves along an arc out of the ordinary: in another plane than XY, with a centre along Z in that, or larger than <see cref="Moves.Arcs.GreatestRadius"/>.</summary>
+    OddArc = 131072,
 
     /// <summary>The block cuts, and not in the holes of a cycle.</summary>
     Path = 262144,
 
-    /// <summary>No feed is known, or the feed mode in force wants one in each block that cuts.</summary>
+    /// <summary>No feed is known, or it is 0, or the feed mode in force wants one in each block that cuts.</summary>
     FeedWanted = 524288,
+
+    /// <summary>The block gives a feed.</summary>
+    FeedGiven = 1048576,
 }
 
 /// <summary>One executed block. One object serves a whole run: what is to outlive the next block must be copied.</summary>
@@ -57,6 +60,11 @@ public sealed class Step
     readonly Place _other = new();
     Place _before;
     Place _after;
+
+    // States that are alike but for what plain moves change bear the same number, whichever step holds them.
+    static long _steps;
+    readonly long _numbers = Interlocked.Increment(ref _steps) << 32;
+    uint _states;
 
     public Step() => (_before, _after) = (_one, _other);
 
@@ -101,7 +109,7 @@ public sealed class Step
     List<(int Number, double Value)>? _arguments;
 
     /// <summary>The words of the block, by letter.</summary>
-    public BlockWords Words { get; } = new();
+    public BlockWords Words { get; private set; } = new();
 
     /// <summary>The offsets in force, which seldom change from one block to the next.</summary>
     internal OffsetMemo Offsets { get; } = new();
@@ -117,6 +125,24 @@ public sealed class Step
 
     HolePattern? _ownHole;
 
+    /// <summary>Whether the next block may go on from this one, so that it is worth its while to know what both do alike.</summary>
+    internal bool IsFollowed { get; private set; }
+
+    /// <summary>The plain moves of which the block before showed that they change nothing but where the tool stands, and the motion and feed that they name themselves.</summary>
+    internal PlainMoves PlainBefore { get; private set; }
+
+    /// <summary>The same of this block, for the next.</summary>
+    internal PlainMoves Plain { private get; set; }
+
+    /// <summary>True when the block made one more plain move like those before it.</summary>
+    public bool IsPlainMove { get; internal set; }
+
+    /// <summary>True when only the state has been made and the rest follows from that of the block before.</summary>
+    internal bool IsLikeTheLast => IsPlainMove || RepeatsHole;
+
+    /// <summary>The state behind a block of this kind.</summary>
+    internal ref ControlState AfterTold => ref _after.State;
+
     /// <summary>True when the block drilled one hole as the block before it drilled its last: they differ in X, in Y and in time alone.</summary>
     public bool RepeatsHole { get; internal set; }
 
@@ -129,53 +155,98 @@ public sealed class Step
     internal void Begin(in ControlState before)
     {
         _before = ReferenceEquals(_after, _one) ? _other : _one;
-        _before.State = before;
-        HoleBefore = null;
+        (_before.State, _before.Number) = (before, NewNumber());
+        (HoleBefore, PlainBefore, IsFollowed) = (null, PlainMoves.None, false);
         Clear();
+        ForgetFrames();
     }
 
-    /// <summary>Begins behind the block that it ran last, and gives the state that is to become the one behind this block.</summary>
+    /// <summary>Begins behind the block that it ran last.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal ref ControlState Go()
+    internal void Go()
     {
         (_before, _after) = (_after, ReferenceEquals(_after, _one) ? _other : _one);
-        HoleBefore = Hole;
+        (HoleBefore, PlainBefore, IsFollowed) = (Hole, Plain, true);
         Clear();
-        return ref Copied();
     }
 
     /// <summary>Begins behind the block of another step, whose state it looks at where that stands.</summary>
-    internal ref ControlState Follow(Step step)
+    internal void Follow(Step step)
     {
         _before = step._after;
-        HoleBefore = step.Hole;
+        GoOnAs(step);
+    }
+
+    /// <summary>The same with a copy of all that is looked at: the other step may go on meanwhile, on another processor.</summary>
+    internal void FollowApart(Step step)
+    {
+        _before = ReferenceEquals(_after, _one) ? _other : _one;
+        (_before.State, _before.Number) = (step._after.State, step._after.Number);
+        GoOnAs(step);
+        if (HoleBefore is { } hole)
+            HoleBefore = OwnHole.CopiedFrom(hole);
+    }
+
+    /// <summary>Becomes what another step is of which only the state has been made: what is told of it need not be kept by that one.</summary>
+    internal void Show(Step step)
+    {
+        (_before, _after, Words) = (step._before, step._after, step.Words);
+        (Sets, ToFrame, ToMachine) = (step.Sets, step.ToFrame, step.ToMachine);
+        (HoleBefore, RepeatsHole, IsPlainMove) = (step.HoleBefore, step.RepeatsHole, step.IsPlainMove);
+        Events = StepEvents.None;
+        Moves.Clear();
+        Holes.Clear();
+        Faults.Clear();
+    }
+
+    void GoOnAs(Step step)
+    {
+        (HoleBefore, PlainBefore, IsFollowed) = (step.Hole, step.Plain, true);
+        (ToFrame, ToMachine) = (step.ToFrame, step.ToMachine);
         Clear();
-        return ref Copied();
     }
 
     /// <summary>Leaves this state behind, for the block that is run next to go on from.</summary>
     public void Leave(in ControlState state)
     {
-        _after.State = state;
-        Hole = null;
+        (_after.State, _after.Number) = (state, NewNumber());
+        (Hole, Plain) = (null, PlainMoves.None);
     }
 
-    ref ControlState Copied()
+    /// <summary>The state that is to become the one behind a block which may do anything.</summary>
+    internal ref ControlState AfterAnything()
     {
-        _after.State = _before.State;
+        ForgetFrames();
+        (_after.State, _after.Number) = (_before.State, NewNumber());
         return ref _after.State;
     }
 
-    void Clear()
+    /// <summary>The same behind a block that goes on as those before it: the frames are theirs.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal ref ControlState AfterMoreOfTheSame()
+    {
+        if (_after.Number == _before.Number)
+            _after.State.GoOnFrom(_before.State);
+        else
+            (_after.State, _after.Number) = (_before.State, _before.Number);
+        return ref _after.State;
+    }
+
+    /// <summary>Notes that the states before and behind this block are alike but for what <see cref="ControlState.GoOnFrom"/> takes over.</summary>
+    internal void KeepAlike() => _after.Number = _before.Number;
+
+    long NewNumber() => _numbers + ++_states;
+
+    void ForgetFrames() => (ToFrame, ToMachine) = (Point3.Unknown, Point3.Unknown);
+
+    internal void Clear()
     {
         Sets = Slot.None;
         Events = StepEvents.None;
-        Hole = null;
-        RepeatsHole = false;
+        (Hole, Plain) = (null, PlainMoves.None);
+        (RepeatsHole, IsPlainMove) = (false, false);
         Transfer = default;
         _arguments?.Clear();
-        ToFrame = Point3.Unknown;
-        ToMachine = Point3.Unknown;
         Words.Clear();
         Moves.Clear();
         Holes.Clear();
@@ -186,6 +257,7 @@ public sealed class Step
     sealed class Place
     {
         public ControlState State;
+        public long Number;
     }
 }
 

@@ -6,6 +6,9 @@ namespace NcLanguage.Control.Moves;
 /// <summary>Geometry of arcs in the three planes. Clockwise is as seen against the third axis (NISTIR 6556 §3.5.3).</summary>
 public static class Arcs
 {
+    /// <summary>An arc of a larger radius, mm, is a slip of the keyboard and not followed: chords that keep near to it would be without end.</summary>
+    public const double GreatestRadius = 1e6;
+
     /// <summary>The axes of a plane: first and second in the plane, third across it. XY: X Y Z; ZX: Z X Y; YZ: Y Z X.</summary>
     public static (int First, int Second, int Third) Axes(WorkPlane plane) => plane switch
     {
@@ -34,10 +37,27 @@ public static class Arcs
     }
 
     /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
-    public static double Radius(in Point3 at, in Point3 centre, int first, int second)
+    public static double Radius(in Point3 at, in Point3 centre, int first, int second) => Math.Sqrt(Square(at, centre, first, second));
+
+    static double Square(in Point3 at, in Point3 centre, int first, int second)
     {
         var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
-        return Math.Sqrt(a * a + b * b);
+        return a * a + b * b;
+    }
+
+    /// <summary>True for an arc whose radius at the start or at the end is larger than <see cref="GreatestRadius"/>; false where that is not known.</summary>
+    public static bool IsTooLarge(in Move arc)
+    {
+        var (first, second, _) = Axes(arc.Plane);
+        const double Most = GreatestRadius * GreatestRadius;
+        return Square(arc.From, arc.Center, first, second) > Most || Square(arc.To, arc.Center, first, second) > Most;
+    }
+
+    /// <summary>The greater of its radii at the start and at the end, mm; NaN where one is not known.</summary>
+    public static double GreatestOf(in Move arc)
+    {
+        var (first, second, _) = Axes(arc.Plane);
+        return Math.Max(Radius(arc.From, arc.Center, first, second), Radius(arc.To, arc.Center, first, second));
     }
 
     /// <summary>The swept angle in radians, positive, full turns included.</summary>
@@ -59,14 +79,14 @@ public static class Arcs
     public static double Length(in Move arc)
     {
         var third = Axes(arc.Plane).Third;
-        return Length(arc, arc.To[third] - arc.From[third]);
+        return Length(arc, arc.To[third] - arc.From[third], arc.Sweep);
     }
 
-    /// <summary>The same where it is known how far the third axis goes, mm.</summary>
-    public static double Length(in Move arc, double across)
+    /// <summary>The same where it is known how far the third axis goes, mm, and the angle, radians.</summary>
+    public static double Length(in Move arc, double across, double sweep)
     {
         var (first, second, _) = Axes(arc.Plane);
-        var along = Radius(arc.From, arc.Center, first, second) * Sweep(arc);
+        var along = Radius(arc.From, arc.Center, first, second) * sweep;
         return Math.Sqrt(along * along + across * across);
     }
 }

@@ -67,6 +67,12 @@ public record struct Move(
 
     public double Seconds { get; private set; } = Seconds;
 
+    // Worked out for the length of the path by whoever has added the arc to a step; NaN where nobody has.
+    double _sweep = double.NaN;
+
+    /// <summary>Swept angle of an arc in radians, positive, full turns included.</summary>
+    public readonly double Sweep => double.IsNaN(_sweep) ? Arcs.Sweep(this) : _sweep;
+
     /// <summary>True for a feed or an arc, whether the tool cuts along it or not.</summary>
     public readonly bool IsFeed => Kind is MoveKind.Feed or MoveKind.Arc;
 
@@ -82,12 +88,13 @@ public record struct Move(
     /// <summary>Becomes another move, where it stands: to copy what has just been written the processor waits until it has settled.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Become(
-        MoveKind kind, MoveRole role, in Point3 from, in Point3 to, in Point3 center, bool clockwise, WorkPlane plane, int fullTurns, double feed, double seconds)
+        MoveKind kind, MoveRole role, in Point3 from, in Point3 to, in Point3 center, bool clockwise, WorkPlane plane, int fullTurns, double feed, double seconds,
+        double sweep = double.NaN)
     {
         (Kind, Role, Clockwise, Plane, FullTurns) = (kind, role, clockwise, plane, fullTurns);
         From = from;
         To = to;
         Center = center;
-        (Feed, Seconds) = (feed, seconds);
+        (Feed, Seconds, _sweep) = (feed, seconds, sweep);
     }
 }

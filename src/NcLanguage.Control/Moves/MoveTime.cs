@@ -31,20 +31,15 @@ public static class MoveTime
             return Math.Max(Axis(way.X, machine.Rapid.X, machine), Math.Max(
                 Axis(way.Y, machine.Rapid.Y, machine), Axis(way.Z, machine.Rapid.Z, machine)));
         }
-        // Straight up or down, as most rapids of a cycle go.
-        if (way.X == 0 && way.Y == 0)
-            return Axis(way.Z, machine.Rapid.Z, machine);
-        var length = way.Length;
-        if (length == 0 || double.IsNaN(length))
-            return length;
-        var rapid = machine.Rapid;
-        var perMinute = Math.Min(Most(way.X, rapid.X), Math.Min(Most(way.Y, rapid.Y), Most(way.Z, rapid.Z)));
-        var longest = Math.Max(Math.Abs(way.X), Math.Max(Math.Abs(way.Y), Math.Abs(way.Z)));
-        return Trapezoid(length, length * perMinute, machine.Acceleration * (length / longest));
+        var (x, y, z) = (Math.Abs(way.X), Math.Abs(way.Y), Math.Abs(way.Z));
+        var longest = Math.Max(x, Math.Max(y, z));
+        if (longest == 0)
+            return 0;
+        // Along the line all axes are at the same part of their way, so that it is enough to know how long the slowest takes at its rate, and the longest to gather speed.
+        var atRate = 60 * Math.Max(x / machine.Rapid.X, Math.Max(y / machine.Rapid.Y, z / machine.Rapid.Z));
+        var gathering = longest / machine.Acceleration;
+        return atRate * atRate >= gathering ? atRate + gathering / atRate : 2 * Math.Sqrt(gathering);
     }
-
-    /// <summary>How often in a minute an axis can go so far at its rate.</summary>
-    static double Most(double along, double rate) => along == 0 ? double.PositiveInfinity : rate / Math.Abs(along);
 
     static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);
 }

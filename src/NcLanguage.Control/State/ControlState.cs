@@ -216,6 +216,15 @@ public record struct ControlState
         OffsetData = OffsetData is null ? null : OffsetData.Lost,
     };
 
+    /// <summary>Becomes a state that differs from this one at most in where the tool stands, how and how fast it moves, and what has been set: to copy all takes longer than most
+    /// moves need otherwise.</summary>
+    internal void GoOnFrom(in ControlState state)
+    {
+        Position = state.Position;
+        MachinePosition = state.MachinePosition;
+        (Motion, Feed, Set) = (state.Motion, state.Feed, state.Set);
+    }
+
     /// <summary>The place the program has named last: <see cref="Position"/> but for what radius compensation keeps the tool off it.</summary>
     public readonly Point3 ProgrammedPosition => new(Position.X - OffPath.X, Position.Y - OffPath.Y, Position.Z);
 

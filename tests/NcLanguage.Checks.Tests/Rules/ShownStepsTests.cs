@@ -25,7 +25,7 @@ public sealed class ShownStepsTests
             var few => few,
         };
 
-        const StepEvents OfFewBlocks = StepEvents.News | StepEvents.Codes | StepEvents.OddText | StepEvents.Arc | StepEvents.Path | StepEvents.FeedWanted;
+        const StepEvents OfFewBlocks = StepEvents.News | StepEvents.Codes | StepEvents.OddText | StepEvents.OddArc | StepEvents.Path | StepEvents.FeedWanted | StepEvents.FeedGiven;
 
         public override void CheckStep(in StepContext step) => rule.CheckStep(step);
 

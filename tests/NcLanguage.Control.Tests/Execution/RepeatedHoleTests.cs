@@ -12,47 +12,6 @@ namespace NcLanguage.Control.Tests.Execution;
 /// <summary>The next hole of a run is drilled as the one before, without going through the order of a block again: what comes of it is what comes of a block worked out by itself.</summary>
 public sealed class RepeatedHoleTests
 {
-    /// <summary>Runs a text block by block, each behind the one before, and holds every step against that of the same block run by itself.</summary>
-    /// <returns>How many holes were drilled as the one before.</returns>
-    static int SameAsWorkedOut(string text, MachineProfile machine, Setup setup)
-    {
-        var executor = new BlockExecutor(machine, setup);
-        var state = executor.Start();
-        var (step, alone, first, second) = (new Step(), new Step(), new Step(), new Step());
-        step.Leave(state);
-        first.Leave(state);
-        var source = SourceText.From(text);
-        var repeated = 0;
-        for (var line = 0; line < source.LineCount; line++)
-        {
-            var block = source.BlockAt(line);
-            executor.Run(block, ref state, alone);
-            executor.RunNext(block, step);
-            executor.RunBehind(first, block, second);
-            Same(alone, step);
-            Same(alone, second);
-            Assert.Equal(step.RepeatsHole, second.RepeatsHole);
-            Assert.False(alone.RepeatsHole);
-            repeated += step.RepeatsHole ? 1 : 0;
-            (first, second) = (second, first);
-        }
-        return repeated;
-    }
-
-    static void Same(Step expected, Step step)
-    {
-        Assert.Equal(expected.Before, step.Before);
-        Assert.Equal(expected.After, step.After);
-        Assert.Equal(expected.Sets, step.Sets);
-        Assert.Equal(expected.Events, step.Events);
-        Assert.Equal(expected.ToFrame, step.ToFrame);
-        Assert.Equal(expected.ToMachine, step.ToMachine);
-        Assert.Equal(expected.Moves.Items, step.Moves.Items);
-        Assert.Equal(expected.Holes.Items, step.Holes.Items);
-        Assert.Equal(expected.Faults.Items, step.Faults.Items);
-        Assert.Equal(expected.Transfer, step.Transfer);
-    }
-
     static readonly ImmutableDictionary<int, Point3> Datums =
         ImmutableDictionary<int, Point3>.Empty.Add(54, new(-300, -200, -250)).Add(55, new(-100, -200, -250));
 
@@ -82,7 +41,7 @@ public sealed class RepeatedHoleTests
                 },
             };
             var lines = Enumerable.Range(0, 60).Select(_ => Block(random));
-            repeated += SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', lines)}\nG80\nM30\n", machine, Setup(random));
+            repeated += EachStep.SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', lines)}\nG80\nM30\n", machine, Setup(random), step => step.RepeatsHole);
         }
         Assert.InRange(repeated, 4_000, int.MaxValue);
     }

@@ -60,7 +60,7 @@ public sealed class ReturnHigherThanNeeded : Rule
         Source = "NISTIR 6556 §3.5.20 (return level); times by the machine's rapid rates and acceleration.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => PartScan.HopsAboveR;
 
     public override void CheckStep(in StepContext step)
     {

@@ -18,24 +18,25 @@ static class PlainWord
         if (start >= line.Length || !Scan.IsLetter(line[at]))
             return false;
         var isNegative = line[start] == '-';
-        var (end, point, mantissa) = (isNegative ? start + 1 : start, -1, 0L);
-        var first = end;
-        for (; (uint)end < (uint)line.Length && end - first <= MostDigits; end++)
+        var first = isNegative ? start + 1 : start;
+        var (end, mantissa, decimals) = (first, 0L, 0);
+        while ((uint)end < (uint)line.Length && line[end] - '0' is var digit && (uint)digit <= 9)
+            (mantissa, end) = (mantissa * 10 + digit, end + 1);
+        var digits = end - first;
+        var hasPoint = (uint)end < (uint)line.Length && line[end] == '.';
+        if (hasPoint)
         {
-            var digit = line[end] - '0';
-            if ((uint)digit <= 9)
-                mantissa = mantissa * 10 + digit;
-            else if (line[end] == '.' && point < 0)
-                point = end;
-            else
-                break;
+            var behind = ++end;
+            while ((uint)end < (uint)line.Length && line[end] - '0' is var digit && (uint)digit <= 9)
+                (mantissa, end) = (mantissa * 10 + digit, end + 1);
+            decimals = end - behind;
+            digits += decimals;
         }
-        var digits = point < 0 ? end - first : end - first - 1;
         if (digits is 0 or > MostDigits || !IsOver(line, end))
             return false;
-        var value = point < 0 ? mantissa : mantissa / NumberReader.PowersOfTen[end - point - 1];
+        var value = decimals == 0 ? mantissa : mantissa / NumberReader.PowersOfTen[decimals];
         // Minus nought is nought.
-        word.BecomeWord((byte)(line[at] & ~0x20), point >= 0, at, end, isNegative && mantissa != 0 ? -value : value);
+        word.BecomeWord((byte)(line[at] & ~0x20), hasPoint, at, end, isNegative && mantissa != 0 ? -value : value);
         return true;
     }
 

@@ -24,7 +24,7 @@ sealed class Housekeeper : IDisposable
     public Housekeeper()
     {
         // Before the first rest it is not known how much is in use.
-        _breath = new Timer(_ => Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)));
+        _breath = new Timer(_ => TakeBreath());
         _rest = new Timer(_ => Tidy());
     }
 
@@ -38,12 +38,19 @@ sealed class Housekeeper : IDisposable
     /// <summary>Collects where a tenth more than after the last time is in use; false where there is nothing to gain.</summary>
     internal bool Tidy() => Tidy(_kept + Math.Max(_kept / 10, Little));
 
+    void TakeBreath()
+    {
+        if (!Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)) && CollectorPause.End())
+            GC.Collect(1, GCCollectionMode.Forced, blocking: true);
+    }
+
     bool Tidy(long most)
     {
         lock (_gate)
         {
             if (GC.GetTotalMemory(forceFullCollection: false) < most)
                 return false;
+            CollectorPause.End();
             GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
             _kept = GC.GetTotalMemory(forceFullCollection: false);
             return true;
@@ -54,5 +61,6 @@ sealed class Housekeeper : IDisposable
     {
         _breath.Dispose();
         _rest.Dispose();
+        CollectorPause.End();
     }
 }

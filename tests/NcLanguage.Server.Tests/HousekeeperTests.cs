@@ -1,3 +1,4 @@
+using System.Runtime;
 using System.Runtime.CompilerServices;
 using NcLanguage.Server.Tests.Torture;
 
@@ -16,6 +17,42 @@ public sealed class HousekeeperTests
         Assert.True(housekeeper.Tidy());
         Assert.False(old.IsAlive);
         Assert.False(housekeeper.Tidy());
+    }
+
+    [Fact]
+    public void A_pause_of_the_collector_ends_when_it_is_told_to()
+    {
+        CollectorPause.Begin(1 << 20);
+        CollectorPause.Begin(1 << 20);
+        Assert.Equal(GCLatencyMode.NoGCRegion, GCSettings.LatencyMode);
+        Assert.True(CollectorPause.End());
+        Assert.NotEqual(GCLatencyMode.NoGCRegion, GCSettings.LatencyMode);
+        Assert.False(CollectorPause.End());
+    }
+
+    [Fact]
+    public void One_in_which_more_is_made_than_was_said_ends_by_itself()
+    {
+        CollectorPause.Begin(1 << 20);
+        var made = 0;
+        for (; GCSettings.LatencyMode == GCLatencyMode.NoGCRegion && made < 4096; made++)
+            GC.KeepAlive(new byte[64 * 1024]);
+        Assert.InRange(made, 1, 4095);
+        CollectorPause.Begin(1 << 20);
+        Assert.Equal(GCLatencyMode.NoGCRegion, GCSettings.LatencyMode);
+        Assert.True(CollectorPause.End());
+    }
+
+    [Fact]
+    public void Tidying_ends_it()
+    {
+        using var housekeeper = new Housekeeper();
+        housekeeper.Tidy();
+        CollectorPause.Begin(1 << 20);
+        var old = OldGarbage();
+        Assert.True(housekeeper.Tidy());
+        Assert.False(old.IsAlive);
+        Assert.False(CollectorPause.End());
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]

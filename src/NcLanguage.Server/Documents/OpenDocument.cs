@@ -48,6 +48,9 @@ sealed class OpenDocument : IDisposable
     /// <summary>Bytes from which on the message that brought a text weighs as much as all that is made of it.</summary>
     const int LargeText = 4 << 20;
 
+    /// <summary>Bytes that are made of each of a text when all of it is run anew, more than enough.</summary>
+    const long MadeForEachByte = 4;
+
     /// <summary>Lines that somebody who writes a program puts in at once: a head and an end to begin with, a row of holes. More is a program that is there already.</summary>
     const int LongestTemplate = 20;
 
@@ -173,7 +176,12 @@ sealed class OpenDocument : IDisposable
             if (before is not null && Told() is var (text, told) && before.Analysis.GlanceAt(snapshot.Text, text, told) is { IsDefault: false } glance)
                 Show(before, glance);
             var analysis = before is not null
-                ? before.Analysis.WithText(snapshot.Text, onTheWay => Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis)), snapshot.Superseded)
+                ? before.Analysis.WithText(snapshot.Text, onTheWay =>
+                {
+                    Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis));
+                    if (snapshot.Text.Length > LargeText)
+                        CollectorPause.Begin(MadeForEachByte * snapshot.Text.Length);
+                }, snapshot.Superseded)
                 : ProgramAnalysis.Create(snapshot.Text, job.Inputs.Setup, job.Inputs.Machine, _options() with { Programs = job.Programs, WithTwoHands = true }, snapshot.Superseded);
             var program = new AnalysedProgram(analysis, job);
             lock (_gate)

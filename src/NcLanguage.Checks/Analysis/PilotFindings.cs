@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Rules;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
@@ -66,6 +67,8 @@ static class PilotFindings
         var holes = HoleTable.Of(run);
         var before = holes.At(fed.Line).First;
         var tip = fed.Plunge.To - fed.Plunge.ToFrame;
+        if (Openings.FloorUnder(run.Job.Setup, fed.Plunge.To.X, fed.Plunge.To.Y, drill.Diameter / 2 ?? double.PositiveInfinity, double.PositiveInfinity) <= fed.Plunge.To.Z + Same)
+            return true;
         for (var i = before - 1; i >= Math.Max(0, before - MostHoles); i--)
         {
             var result = holes.ResultAt(i);

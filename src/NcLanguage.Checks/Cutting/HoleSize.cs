@@ -95,7 +95,7 @@ public sealed class HoleSize : Rule
         foreach (var place in PlaceGroups.PlacesOf(file, ToolKind.Reamer, ToolKind.BoringBar))
         {
             var at = place.Works.FindIndex(work => work.Kind is WorkKind.Ream or WorkKind.Bore && work.Diameter > 0);
-            if (at > 0 && HoleBefore(place.Works, at, file.Run.Job.Setup.Stock) is { } hole && !IsInOrder(place.Works[at], hole.Diameter)
+            if (at >= 0 && HoleBefore(place, at, file.Run.Job.Setup) is { } hole && !IsInOrder(place.Works[at], hole.Diameter)
                 && (place.Works[at] is not { Kind: WorkKind.Bore } bar || LeavesNothing(bar, hole) || !IsOpened(levels ??= new MilledLevels(file.Run), place, bar, hole)))
                 faults.Add(new PlaceFault(place, place.Works[at], hole));
         }
@@ -105,17 +105,16 @@ public sealed class HoleSize : Rule
 
     /// <summary>The widest hole before that goes down at least half as deep; null where there is none, or a width is not known. One as wide as the tool counts only where
     /// it is as deep: above that it is a counterbore.</summary>
-    static PlaceWork? HoleBefore(List<PlaceWork> works, int at, Box3? stock)
+    static PlaceWork? HoleBefore(WorkedPlace place, int at, Setup setup)
     {
-        var tool = works[at];
+        var (tool, stock) = (place.Works[at], setup.Stock);
         var (top, bottom) = (stock?.Max.Z, stock?.Min.Z ?? double.NegativeInfinity);
         // Below the stock nothing is drilled and nothing reamed.
         var end = Math.Max(tool.Tip, bottom);
         var surface = double.IsNaN(tool.RLevel) ? top ?? double.NaN : Math.Min(tool.RLevel, top ?? tool.RLevel);
         PlaceWork? before = null;
-        for (var i = 0; i < at; i++)
+        foreach (var work in HollowWorks.At(setup, place.X, place.Y).Concat(place.Works.Take(at)))
         {
-            var work = works[i];
             if (!work.Makes)
                 continue;
             if (double.IsNaN(work.Diameter))

@@ -65,7 +65,7 @@ public sealed class HoleTooShortForTool : Rule
             """,
         NotFound = "Without a stock nothing is known of what stands. A tool that goes a tenth of its diameter or less into the drill's cone: the end of a tap is narrower than its thread. Room for chips below a tap is not asked for. Holes that go through the "
             + "stock, if only by the point: that is point-not-through. Where a mill clears the place as deep, in a program that drills no hole at all, and in programs with the setup nc.setup.json, which others share, a hole that is not there is not told. Of holes made later only those count that begin at the top and are 0.7 of the tool's diameter wide or more: narrower ones may be steps at the bottom of a hole that was there before. Where the setup lists the drawing's holes, a tap without a hole is hole-missing, and what is made at a place that the list does not have is hole-extra. "
-            + "A hole that is cast, or that another program drills, is not known: silence the finding with a comment.",
+            + "A hole that is cast, or that another program drills, is known where the setup lists it among the hollows of its stock.",
         Source = "Common practice; length of the drill's point (D/2)·cot(α/2), engineering reference.",
     };
 
@@ -122,6 +122,9 @@ public sealed class HoleTooShortForTool : Rule
         var works = place.Works;
         var bottom = setup.Stock!.Value.Min.Z;
         PlaceWork? hole = null;
+        foreach (var given in HollowWorks.At(setup, place.X, place.Y))
+            if (hole is not { } deeper || given.Full < deeper.Full)
+                hole = given;
         for (var i = 0; i < works.Count; i++)
         {
             var work = works[i];
@@ -178,10 +181,10 @@ public sealed class HoleTooShortForTool : Rule
         var does = Does(group, say);
         var z = work.ToFrame.Z;
         if (hole == work)
-            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is cast or drilled elsewhere.",
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is in the stock already, which the setup can say (hollows).",
                 severity: Severity.Warning);
         else
-            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that T{hole.ToolNumber} makes there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
-                + $"it has to go to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that {(hole.Kind == WorkKind.Hollow ? "the stock has" : $"T{hole.ToolNumber} makes")} there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
+                + $"{(hole.Kind == WorkKind.Hollow ? "it has to be drilled" : "it has to go")} to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
     }
 }

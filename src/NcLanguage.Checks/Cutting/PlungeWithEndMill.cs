@@ -162,7 +162,10 @@ public sealed class PlungeWithEndMill : Rule
             return;
         var radius = plunge.Tool.Diameter!.Value / 2;
         var depth = Math.Min(plunge.From.Z, stock.Max.Z) - Math.Max(plunge.To.Z, stock.Min.Z);
-        var (stands, touched) = (stock.Max.Z, stock.Max.Z);
+        var setup = run.Job.Setup;
+        var (stands, touched) = (
+            Openings.FloorUnder(setup, plunge.To.X, plunge.To.Y, plunge.Tool.Kind == ToolKind.ThreadMill ? radius : 0, stock.Max.Z),
+            Openings.LowestTouched(setup, plunge.To.X, plunge.To.Y, plunge.Tool.Kind == ToolKind.ThreadMill ? 0 : radius, stock.Max.Z));
         if (!(depth >= LeastDepth) || Footprint.Distance(stock, plunge.To.X, plunge.To.Y) > -radius)
             return;
         for (var earlier = 0; earlier <= part; earlier++)

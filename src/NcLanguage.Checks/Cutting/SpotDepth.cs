@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
 using NcLanguage.Checks.Cutting;
 using NcLanguage.Checks.Drawing;
 using NcLanguage.Machine.Setups;
@@ -65,7 +66,7 @@ public sealed class SpotDepth : Rule
             M5
             M30
             """,
-        NotFound = "Centre drills, which only guide; spot drills no wider than what drills, reams or bores the hole, which can leave no chamfer; spots that no drill follows; holes over whose mouth a countersink, counterbore or chamfer mill goes; holes in a face that is milled in the same program, or whose R lies below the stock's top: their surface is not known. Without a stock "
+        NotFound = "Centre drills, which only guide; spot drills no wider than what drills, reams or bores the hole, which can leave no chamfer; spots that no drill follows; holes over whose mouth a countersink, counterbore or chamfer mill goes; holes in a face that is milled in the same program or hollow in the stock, or whose R lies below the stock's top: their surface is not known. Without a stock "
             + "nothing is reported. A spot just as wide as the drill, or wider, is taken as meant.",
         Source = "Diameter = 2·depth·tan(α/2) (engineering reference; the same table as Machinery's Handbook). That a spot drill is to leave a chamfer is common practice.",
     };
@@ -79,6 +80,7 @@ public sealed class SpotDepth : Rule
     {
         if (file.Run.Job.Setup.Stock is not { } stock || PlaceGroups.PlacesOf(file, ToolKind.SpotDrill) is not [_, ..] places)
             return;
+        var setup = file.Run.Job.Setup;
         var milled = new MilledOver(file.Run);
         var chamfered = new MilledOver(file.Run, kind => kind is ToolKind.Countersink or ToolKind.Counterbore or ToolKind.ChamferMill);
         var faults = new List<PlaceFault>();
@@ -88,7 +90,7 @@ public sealed class SpotDepth : Rule
             if (at < 0 || place.Works[at] is var spot && (spot.RLevel < stock.Max.Z || spot.Tip >= stock.Max.Z))
                 continue;
             var drill = place.Works.FindIndex(at, work => work.Kind == WorkKind.Drill && !double.IsNaN(work.Diameter));
-            if (drill < 0 || (Left(spot, stock.Max.Z) >= place.Works[drill].Diameter - Equal && spot.Full >= stock.Max.Z - Equal) || milled.Touches(place, spot.Diameter / 2))
+            if (drill < 0 || (Left(spot, stock.Max.Z) >= place.Works[drill].Diameter - Equal && spot.Full >= stock.Max.Z - Equal) || milled.Touches(place, spot.Diameter / 2) || Openings.LowestTouched(setup, place.X, place.Y, spot.Diameter / 2, stock.Max.Z) < stock.Max.Z)
                 continue;
             // What is as wide as the spot drill takes its mouth away, and its cone makes none that is wider.
             if (WidestFrom(place, at) >= spot.Diameter - Equal || chamfered.Touches(place, spot.Diameter / 2))

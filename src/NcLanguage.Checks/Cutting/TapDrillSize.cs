@@ -89,7 +89,7 @@ public sealed class TapDrillSize : Rule
         foreach (var place in PlaceGroups.PlacesOf(file, ToolKind.Tap))
         {
             var at = place.Works.FindIndex(work => work is { Kind: WorkKind.Tap, Tool: { Kind: ToolKind.Tap, Diameter: not null, Pitch: not null } });
-            if (at <= 0 || CoreOf(place.Works, at) is not { } core || IsInOrder(place.Works[at].Tool!, core.Diameter))
+            if (at < 0 || CoreOf([.. HollowWorks.At(file.Run.Job.Setup, place.X, place.Y), .. place.Works.Take(at)], place.Works[at].Diameter) is not { } core || IsInOrder(place.Works[at].Tool!, core.Diameter))
                 continue;
             if (!file.Run.Job.Setup.Holes.Any(hole => hole.Diameter is not null && WorkedPlaces.IsAt(hole, place)))
                 faults.Add(new PlaceFault(place, place.Works[at], core));
@@ -99,11 +99,10 @@ public sealed class TapDrillSize : Rule
     }
 
     /// <summary>The widest hole before the tap that is narrower than the thread; where there is none the narrowest. Null where a hole's width is not known.</summary>
-    static PlaceWork? CoreOf(List<PlaceWork> works, int tap)
+    static PlaceWork? CoreOf(List<PlaceWork> works, double major)
     {
         PlaceWork? core = null;
-        var major = works[tap].Diameter;
-        for (var i = 0; i < tap; i++)
+        for (var i = 0; i < works.Count; i++)
         {
             if (!works[i].Makes)
                 continue;

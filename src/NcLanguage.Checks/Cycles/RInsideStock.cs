@@ -38,7 +38,7 @@ public sealed class RInsideStock : Rule
             """),
         Setup = CycleExample.Drill,
         FixSafety = FixSafety.Choice,
-        Fix = "Puts R to the stock's top plus the clearance, or above the floor that is milled at all holes of the run, where R is written in absolute mode. Where a pocket is there already that the setup does not show, R is right as it is.",
+        Fix = "Puts R to the stock's top plus the clearance, or above the floor that is milled at all holes of the run, where R is written in absolute mode. Where a pocket is there already, R is right as it is: list it among the hollows of the setup's stock.",
         NotFound = "Holes beside the stock or along another axis than Z, and places where an earlier cut, seen from its lowest point, went at least as deep as R. "
             + "Files in which that would take more than two million looks at earlier cuts.",
         Source = "NISTIR 6556 §3.5.16: the tool traverses to R.",
@@ -72,6 +72,8 @@ public sealed class RInsideStock : Rule
                 // R below the bottom is said by r-below-bottom.
                 if (hole.Hole.RLevel < hole.Hole.Bottom && hole.Hole.Cycle != 87)
                     continue;
+                if (IsOpen(file.Run.Job.Setup, place, stock.Max.Z, hole.Hole.Tool))
+                    continue;
                 var isCut = WasCut(file.Run, part, hole.CutsBefore, place, stock.Max.Z - place.Z, hole.Hole.Tool, ref looks);
                 if (isCut && !IsTapInCore(file.Run, part, hole.CutsBefore, place, stock.Max.Z, hole.Hole.Tool, ref looks))
                     continue;
@@ -81,7 +83,7 @@ public sealed class RInsideStock : Rule
                 var say = file.SayAt(file.Run.LineOf(part, hole.Line), result.CoordinatesAt(hole.Line));
                 file.ReportBlock(
                     this, file.Run.LineOf(part, hole.Line),
-                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(surface - place.Z)} inside the stock ({(surface < stock.Max.Z ? "milled down to" : "top at")} {say.Level(top)}){(isCut ? ", and the hole there is narrower than the tap" : "")}: the tool goes there at rapid.",
+                    $"The R level {say.Level(hole.Hole.RLevel)} lies {say.Length(surface - place.Z)} inside the stock ({WhereIs(surface, place, file.Run.Job, hole.Hole.Tool, stock)} {say.Level(top)}){(isCut ? ", and the hole there is narrower than the tap" : "")}: the tool goes there at rapid.",
                     value: top + file.Run.Job.Setup.Clearance);
             }
         }
@@ -102,10 +104,16 @@ public sealed class RInsideStock : Rule
             var place = hole.PlaceAt(hole.Hole.RLevel);
             if (i > first && (!hole.Hole.IsHop || place.Z != level))
                 break;
-            highest = Math.Max(highest, SurfaceAt(run, part, hole.CutsBefore, place, stock.Max.Z, ref looks));
+            highest = Math.Max(highest, SurfaceAt(run, part, hole.CutsBefore, place, Given(run.Job, place, hole.Hole.Tool, stock), ref looks));
         }
         return highest;
     }
+
+    /// <summary>What stands under a tool at a place before the first cut.</summary>
+    static double Given(Job job, Point3 place, int tool, in Box3 stock) => Openings.FloorUnder(job.Setup, place.X, place.Y, job.ShapeOf(tool).Radius, stock.Max.Z);
+
+    static string WhereIs(double surface, Point3 place, Job job, int tool, in Box3 stock) =>
+        surface >= stock.Max.Z ? "top at" : surface == Given(job, place, tool, stock) ? "the hollow's floor at" : "milled down to";
 
     static double SurfaceAt(ProgramRun run, int part, int cutsBefore, Point3 place, double top, ref int looks)
     {
@@ -128,6 +136,16 @@ public sealed class RInsideStock : Rule
             }
         }
         return surface;
+    }
+
+    /// <summary>Whether a hollow of the stock lets a tool down to R, a tap with its chamfer.</summary>
+    static bool IsOpen(Setup setup, Point3 place, double top, int number)
+    {
+        var tool = setup.FindTool(number);
+        var width = tool is not { Diameter: > 0 and var diameter } ? 0
+            : tool is { Kind: ToolKind.Tap, Pitch: > 0 and var pitch } && top - place.Z <= LeadOfTap * pitch + Tolerance ? diameter - 2 * pitch
+            : WidthAt(tool, top - place.Z);
+        return Openings.FloorUnder(setup, place.X, place.Y, width / 2, top) <= place.Z + Tolerance;
     }
 
     /// <summary>Whether a tap at R stands with more than its chamfer in a hole that is narrower than its thread.</summary>

@@ -62,10 +62,11 @@ public sealed class DrawingComparison
             var place = places.At(wanted.X, wanted.Y);
             if (place is not null)
                 wantedPlaces.Add(place);
-            if (place is null || !place.Works.Exists(HoleJudge.Counts))
+            var works = place?.Works.Exists(HoleJudge.Counts) == true ? place.Works : [];
+            if (works.Count == 0 && !HollowWorks.At(setup, wanted.X, wanted.Y).Any())
                 yield return new DrawingMatch { Wanted = wanted, X = wanted.X, Y = wanted.Y, Status = places.AreAllKnown ? HoleStatus.Missing : null };
             else
-                yield return judge.Judge(wanted, place.Works, threaded.Contains(place));
+                yield return judge.Judge(wanted, works, threaded.Contains(place));
         }
         var milled = new MilledOver(run);
         foreach (var place in places.All)

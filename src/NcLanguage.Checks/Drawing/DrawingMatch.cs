@@ -116,7 +116,7 @@ public sealed record DrawingMatch
     public ImmutableArray<int> Lines { get; init; } = [];
 
     /// <summary>The line (from 0) of the block whose cut decides; null where there is none.</summary>
-    public int? DecidingLine => (IsThreadAlone ? ThreadWork : Work)?.Line;
+    public int? DecidingLine => (IsThreadAlone ? ThreadWork : Work) is { Line: >= 0 and var line } ? line : null;
 
     /// <summary>Whether the thread is wrong and the hole is not.</summary>
     bool IsThreadAlone => (IsOtherThread || IsThreadUndrawn || IsThreadShort) && !IsOtherSize && !IsHoleShallow;

@@ -27,6 +27,18 @@ sealed class HoleJudge(ProgramRun run)
     /// <param name="hasThread">Whether the drawing has a thread at the place, if only as another hole of the list.</param>
     public DrawingMatch Judge(DrawingHole wanted, List<PlaceWork> works, bool hasThread)
     {
+        PlaceWork[] given = [.. HollowWorks.At(_setup, wanted.X, wanted.Y)];
+        var match = JudgeAll(wanted, [.. given, .. works], hasThread);
+        if (match.Work is not { Kind: WorkKind.Hollow })
+            return match;
+        // What the stock has already is as it is: the program answers for what it does there.
+        if (match.ThreadWork is not null)
+            return match with { Status = match.IsOtherThread || match.IsThreadShort || match.IsThreadUndrawn ? match.Status : HoleStatus.Drilled, IsOtherSize = false, IsHoleShallow = false };
+        return match.Status == HoleStatus.Drilled ? match : WithoutHole(Match(wanted.X, wanted.Y, works) with { Wanted = wanted, Surface = match.Surface }, works);
+    }
+
+    DrawingMatch JudgeAll(DrawingHole wanted, List<PlaceWork> works, bool hasThread)
+    {
         var match = Match(wanted.X, wanted.Y, works) with { Wanted = wanted, Surface = SurfaceOf(wanted, works) };
         // What ends above the surface cuts nothing.
         var cuts = works.FindAll(work => work.Makes && !(work.Tip >= match.Surface - Equal));
@@ -47,7 +59,7 @@ sealed class HoleJudge(ProgramRun run)
             return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works, hasThread);
         var isShallow = IsShallow(match, right.Full, wanted);
         match = JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works, hasThread);
-        return _limit.Judge(match, cuts.Where(cut => IsRight(cut, wanted.Diameter) || wanted.Diameter - cut.Diameter is > 0 and <= MostToFinish));
+        return _limit.Judge(match, cuts.Where(cut => cut.Kind != WorkKind.Hollow && (IsRight(cut, wanted.Diameter) || wanted.Diameter - cut.Diameter is > 0 and <= MostToFinish)));
     }
 
     /// <summary>A place where the drawing has no hole; null where what is done there makes none for certain: milled circles and plunges may belong to a pocket, a
@@ -71,7 +83,7 @@ sealed class HoleJudge(ProgramRun run)
         Y = y,
         Status = null,
         Holes = [.. works.Where(work => work.Number > 0).Select(work => work.Number)],
-        Lines = [.. works.Select(work => work.Line).Distinct()],
+        Lines = [.. works.Where(work => work.Kind != WorkKind.Hollow).Select(work => work.Line).Distinct()],
     };
 
     DrawingMatch With(DrawingMatch match, PlaceWork cut, List<PlaceWork> works) => match with
@@ -82,6 +94,7 @@ sealed class HoleJudge(ProgramRun run)
         MayBeBoss = !Clears(match, cut, works),
         By = cut.Kind switch
         {
+            WorkKind.Hollow => HoleMaking.None,
             WorkKind.Ream => HoleMaking.Reamed,
             WorkKind.Bore => HoleMaking.Bored,
             WorkKind.Mill or WorkKind.Plunge => HoleMaking.Milled,

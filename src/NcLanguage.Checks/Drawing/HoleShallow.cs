@@ -13,7 +13,7 @@ public sealed class HoleShallow : Rule
         Severity = Severity.Error,
         Title = "A hole less deep than the drawing asks",
         Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread whose tap does. "
-            + "The surface is the stock's top, or what mills leave of it all round the hole when all is done. A helix that ends without a full circle at its bottom is as deep as its last whole turn begins, a milled thread as deep as its helix goes.",
+            + "The surface is the stock's top, or what mills and its hollows leave of it all round the hole when all is done. A helix that ends without a full circle at its bottom is as deep as its last whole turn begins, a milled thread as deep as its helix goes.",
         AtTheMachine = "The screw or pin does not go in all the way, a through hole stays closed or narrow at the bottom; found after the part has left the clamps, it costs a second setup.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },

@@ -27,7 +27,7 @@ public sealed class MilledLevels(ProgramRun run)
     /// <summary>Top of the stock, Z0 without one, mm.</summary>
     public double Top => _top;
 
-    /// <summary>Level of the surface all round the mouth of a hole, in the setup's frame, mm: the top of the stock, or what mills have left of it on every side. Without a stock Z0.</summary>
+    /// <summary>Level of the surface all round the mouth of a hole, in the setup's frame, mm: the top of the stock, or what mills and the stock's hollows have left of it on every side. Without a stock Z0.</summary>
     /// <param name="radius">Of the hole, mm.</param>
     /// <remarks>What is milled about the hole's own middle is the hole, or its counterbore, and leaves the surface as it is.</remarks>
     public double SurfaceAt(double x, double y, double radius)
@@ -61,6 +61,17 @@ public sealed class MilledLevels(ProgramRun run)
         }
     }
 
+    /// <summary>What stands at a place before the first cut.</summary>
+    double Given((double X, double Y) place, (double X, double Y) middle, bool withOwn)
+    {
+        var level = _top;
+        foreach (var hollow in run.Job.Setup.Hollows)
+            if (hollow.Bottom < level && hollow.Holds(place.X, place.Y, 0)
+                && (withOwn || !hollow.IsRound || Math.Abs(hollow.CenterX - middle.X) > SameCentre || Math.Abs(hollow.CenterY - middle.Y) > SameCentre))
+                level = hollow.Bottom;
+        return level;
+    }
+
     /// <summary>The highest of what the cuts leave at some places about a middle.</summary>
     double Highest(ReadOnlySpan<(double X, double Y)> places, double x, double y, double reach, bool withOwn)
     {
@@ -69,7 +80,8 @@ public sealed class MilledLevels(ProgramRun run)
         if (_looks > MostLooks)
             return _top;
         Span<double> levels = stackalloc double[places.Length];
-        levels.Fill(_top);
+        for (var i = 0; i < levels.Length; i++)
+            levels[i] = Given(places[i], (x, y), withOwn);
         foreach (var cut in _cuts)
         {
             if (cut.DistanceTo(x, y) >= cut.End.Radius + reach)

@@ -67,7 +67,7 @@ sealed class HolesText(Screen screen, HoleReport report)
     void WriteDrawing()
     {
         screen.WriteLine();
-        screen.WriteParagraph($"The drawing's holes beside what is made there, in the setup's frame, in {_say.UnitWord}. Depths are those at full diameter, from the top of the stock or what mills leave of it about the hole; "
+        screen.WriteParagraph($"The drawing's holes beside what is made there, in the setup's frame, in {_say.UnitWord}. Depths are those at full diameter, from the top of the stock or what mills and its hollows leave of it about the hole; "
             + "of a thread, as deep as the tip of the tap goes: its lead (2 to 3 threads of a plug tap) is not taken off. Of milled holes only full circles and helices are seen.", 0);
         screen.WriteLine();
         var matches = report.Drawing.Matches;

@@ -17,12 +17,12 @@ static class SetupShape
         new("units", (setup, _, read) => setup with { IsInch = read.Unit == LengthUnit.Inch }), // read ahead of all others: UnitReader
         new("frame", (setup, m, read) => setup with
         {
-            Frame = read.Choice(m, WorkOffsetName.All, UnknownFrame) is { } name ? WorkOffsetName.Parse(name)!.Value : Setup.UnknownFrame,
+            Frame = read.Choice(m, WorkOffsetName.All, UnknownFrame, name => WorkOffsetName.Parse(name) is not null, WorkOffsetName.FurtherNames) is { } name ? WorkOffsetName.Parse(name)!.Value : Setup.UnknownFrame,
         })
         { Unread = setup => setup with { Frame = Setup.UnknownFrame } },
         new("machine", (setup, m, read) => setup with { Machine = read.Text(m) }),
         new("material", (setup, m, read) => setup with { Material = read.Text(m) }),
-        new("stock", (setup, m, read) => setup with { Stock = Stock(m, read) }),
+        new("stock", StockShape.Read),
         new("clearance", (setup, m, read) => setup with { Clearance = read.Length(m, Bounds.FromZero, UsualClearance) ?? Setup.DefaultClearance }),
         new("clampHeight", (setup, m, read) => setup with { ClampHeight = read.Length(m, Bounds.Coordinate) }),
         new("obstacles", (setup, m, read) => WithObstacles(setup, m, read)) { Unread = setup => setup with { ObstaclesAreKnown = false } },
@@ -31,11 +31,6 @@ static class SetupShape
         new("tools", (setup, m, read) => setup with { Tools = Tools(m, read) }),
         new("holes", (setup, m, read) => setup with { Holes = [.. read.Rows(m, HoleShape.Read)] }),
         new("variables", Variables));
-
-    static readonly ObjectShape<(Point3? Min, Point3? Max)> CornersShape = new(
-        "the stock",
-        new("min", (box, m, read) => (read.Point(m, "the stock counts as not given"), box.Max), Presence.Required),
-        new("max", (box, m, read) => (box.Min, read.Point(m, "the stock counts as not given")), Presence.Required));
 
     static readonly ObjectShape<ImmutableDictionary<int, Point3>> WorkOffsetsShape = new(
         "the list of work offsets",
@@ -51,28 +46,12 @@ static class SetupShape
     static Field<ImmutableDictionary<int, Point3>> WorkOffsetField(string name) =>
         new(name, (offsets, m, read) => read.Point(m) is { } place ? offsets.SetItem(WorkOffsetName.Parse(name)!.Value, place) : offsets);
 
-    static Box3? Stock(JsonMember member, ValueReader read)
-    {
-        const string notGiven = "the stock counts as not given";
-        if (!read.IsObject(member.Value, "\"stock\""))
-            return null;
-        var corners = CornersShape.Read((null, null), member.Value, read);
-        if (read.Box(corners.Min, corners.Max, member.Value, "the stock", notGiven) is not { } box)
-            return null;
-        var size = box.Max - box.Min;
-        if (size is { X: > 0, Y: > 0, Z: > 0 })
-            return box;
-        var axis = size.X == 0 ? 'X' : size.Y == 0 ? 'Y' : 'Z';
-        read.Wrong(member.Value.Range, $"The stock has no size in {axis}: min and max are equal", notGiven);
-        return null;
-    }
-
     static Setup WithObstacles(Setup setup, JsonMember member, ValueReader read)
     {
         var obstacles = Obstacles(member, ObstacleShape.Obstacle, read, out var complete);
         foreach (var (obstacle, place) in obstacles)
         {
-            if (setup.Stock is not { } stock || !stock.Contains(obstacle.Bounds.Min) || !stock.Contains(obstacle.Bounds.Max))
+            if (setup.Stock is not { } stock || !stock.Contains(obstacle.Bounds.Min) || !stock.Contains(obstacle.Bounds.Max) || setup.Hollows.Any(hollow => StandsIn(hollow, obstacle.Bounds)))
                 continue;
             read.Problems.Add(
                 ProblemKind.ObstacleInside, new(place.Start, place.Start + 1),
@@ -84,6 +63,10 @@ static class SetupShape
             Obstacles = [.. obstacles.Select(o => o.Obstacle)], ObstaclesAreListed = true, ObstaclesAreKnown = setup.ObstaclesAreKnown && complete,
         };
     }
+
+    /// <summary>Whether a box stands in a hollow: a clamp in a window, a bolt through a bore. Its corners may be in the hollow's.</summary>
+    static bool StandsIn(Hollow hollow, Box3 box) =>
+        box.Min.Z >= hollow.Bottom && box.Min.X >= hollow.MinX && box.Max.X <= hollow.MaxX && box.Min.Y >= hollow.MinY && box.Max.Y <= hollow.MaxY;
 
     static Setup WithSupports(Setup setup, JsonMember member, ValueReader read)
     {

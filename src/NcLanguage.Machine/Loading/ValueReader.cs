@@ -61,15 +61,17 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
         return null;
     }
 
-    /// <summary>One of the named choices.</summary>
-    public string? Choice(JsonMember member, IEnumerable<string> choices, string? instead = null)
+    /// <summary>One of the named choices, or of a family of names that goes on behind them.</summary>
+    /// <param name="isOfFamily">Whether a text is a name of the family.</param>
+    /// <param name="family">What the family is, as the end of the list of choices in a message.</param>
+    public string? Choice(JsonMember member, IEnumerable<string> choices, string? instead = null, Func<string, bool>? isOfFamily = null, string? family = null)
     {
         var value = member.Value;
-        if (value.Kind == JsonKind.Text && choices.Contains(value.Text))
+        if (value.Kind == JsonKind.Text && (choices.Contains(value.Text) || isOfFamily?.Invoke(value.Text) == true))
             return value.Text;
         var nearest = value.Kind == JsonKind.Text ? NearestName.Find(value.Text, choices) : null;
         Wrong(
-            value.Range, $"\"{member.Name}\" must be one of {string.Join(", ", choices)}, not {Describe(value)}{NearestName.Hint(nearest)}", instead,
+            value.Range, $"\"{member.Name}\" must be one of {string.Join(", ", choices)}{(family is null ? "" : $", or {family}")}, not {Describe(value)}{NearestName.Hint(nearest)}", instead,
             NearestName.Replacement(nearest));
         return null;
     }

@@ -44,6 +44,9 @@ public sealed record Setup
 
     public Box3? Stock { get; init; }
 
+    /// <summary>Where the stock is open from above before the first cut.</summary>
+    public ImmutableArray<Hollow> Hollows { get; init; } = [];
+
     /// <summary>The least distance that counts as clear, mm.</summary>
     public double Clearance { get; init; } = DefaultClearance;
 

@@ -11,6 +11,9 @@ public static class WorkOffsetName
     const int FirstFurther = 541_000;
     const string FurtherBegins = "G54.1 P";
 
+    /// <summary>The names of further offsets, as a message lists them.</summary>
+    public static string FurtherNames { get; } = $"{FurtherBegins}1 to {FurtherBegins}{MostFurther}";
+
     /// <summary>All names but those of further offsets, in order.</summary>
     public static ImmutableArray<string> All { get; } = ["G54", "G55", "G56", "G57", "G58", "G59", "G59.1", "G59.2", "G59.3"];
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Setups;
 
@@ -9,10 +10,43 @@ public static class Solids
     /// <summary>Between two lines of hatching, mm of paper.</summary>
     const double HatchGap = 2;
 
-    public static void Stock(SvgWriter svg, in ViewFrame view, Box3 stock)
+    /// <summary>Chords of an outline with round corners; a multiple of 4, so that each corner is one of their ends.</summary>
+    const int ChordsAround = 144;
+
+    /// <summary>The blank with its hollows: seen from above their outlines, from the front and the side hidden edges.</summary>
+    public static void Stock(SvgWriter svg, in ViewFrame view, Box3 stock, ImmutableArray<Hollow> hollows)
     {
         ArgumentNullException.ThrowIfNull(svg);
-        svg.Rectangle(view.Of(stock), LineKind.Edge, "d-stock");
+        var place = view.Of(stock);
+        svg.Rectangle(place, LineKind.Edge, "d-stock");
+        foreach (var hollow in hollows)
+        {
+            var path = new SvgPath(place);
+            if (view.View == View.Plan)
+                Outline(path, view, hollow);
+            else
+                Sides(path, view.Of(hollow.Within(stock)), hollow.Bottom > stock.Min.Z);
+            svg.Path(path, view.View == View.Plan ? LineKind.Outline : LineKind.Hidden);
+        }
+    }
+
+    static void Sides(SvgPath path, Rectangle hollow, bool hasFloor)
+    {
+        path.Line((hollow.Left, hollow.Top), (hollow.Left, hollow.Bottom));
+        if (hasFloor)
+            path.Line((hollow.Left, hollow.Bottom), (hollow.Right, hollow.Bottom));
+        path.Line((hollow.Right, hollow.Bottom), (hollow.Right, hollow.Top));
+    }
+
+    static void Outline(SvgPath path, in ViewFrame view, Hollow hollow)
+    {
+        var last = view.At(hollow.OutlineAt(0));
+        for (var i = 1; i <= ChordsAround; i++)
+        {
+            var next = view.At(hollow.OutlineAt((double)i / ChordsAround));
+            path.Line(last, next);
+            last = next;
+        }
     }
 
     /// <summary>A clamp or whatever else must be kept clear of.</summary>

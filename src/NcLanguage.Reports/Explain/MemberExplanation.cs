@@ -43,10 +43,13 @@ static class MemberExplanation
         return new Explanation(
             ExplainedKind.Member, $"{file}.{member.Name}", FirstSentence(description), file switch { "setup" => "Setup files", "machine" => "Machine files", _ => "Files of cutting data" }, $"{file}-{member.Name}", [.. sections])
         {
-            AlsoFoundBy = [member.Name, .. within.SelectMany(part => new[] { part.Name, $"{member.Name}.{part.Name}", $"{file}.{member.Name}.{part.Name}" })],
+            AlsoFoundBy = [member.Name, .. within.SelectMany(part => Names(part).SelectMany(name => new[] { name, $"{member.Name}.{name}", $"{file}.{member.Name}.{name}" }))],
             SeeAlso = member.Name == Readings ? [.. ReadingTable.All.Select(reading => reading.Name)] : [],
         };
     }
+
+    /// <summary>Its name, and for a member of a list's entries that of the list before it.</summary>
+    static IEnumerable<string> Names(SchemaPart part) => part.Of is null ? [part.Name] : [part.Name, $"{part.Of}.{part.Name}"];
 
     static string FirstSentence(string text) => text.IndexOf(". ", StringComparison.Ordinal) is > 0 and var end ? text[..end] : text.TrimEnd('.');
 }

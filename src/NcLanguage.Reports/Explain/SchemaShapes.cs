@@ -4,7 +4,7 @@ using System.Text.Json;
 namespace NcLanguage.Reports.Explain;
 
 /// <summary>One member within another, with what it may be and what it says.</summary>
-/// <param name="Of">What it is a member of, where that has a name of its own within the other: any code.</param>
+/// <param name="Of">What it is a member of, where that has a name of its own within the other: any code, or a list.</param>
 sealed record SchemaPart(string Name, string Text, string? Of = null)
 {
     /// <summary>any code: does</summary>
@@ -26,7 +26,7 @@ sealed class SchemaShapes(JsonElement root)
     }
 
     /// <summary>
-    /// The members of an object, or of the objects of a list; none for anything else. Behind them stands what is named by a pattern, and behind that what each object so named holds.
+    /// The members of an object, or of the objects of a list; none for anything else. Behind them stands what the entries of their lists hold, what is named by a pattern, and behind that what each object so named holds.
     /// </summary>
     public ImmutableArray<SchemaPart> Within(JsonElement shape)
     {
@@ -36,7 +36,12 @@ sealed class SchemaShapes(JsonElement root)
         var needed = shape.TryGetProperty("required", out var required) ? required.EnumerateArray().Select(name => name.GetString()).ToHashSet() : [];
         List<SchemaPart> parts = [];
         if (shape.TryGetProperty("properties", out var properties))
+        {
             parts.AddRange(properties.EnumerateObject().Select(member => Part(member.Name, member.Value, needed.Contains(member.Name))));
+            foreach (var member in properties.EnumerateObject())
+                if (Follow(member.Value).TryGetProperty("items", out var entry) && Follow(entry).TryGetProperty("properties", out _))
+                    parts.AddRange(Within(member.Value).Select(part => part with { Of = member.Name }));
+        }
         if (shape.TryGetProperty("patternProperties", out var patterns))
             foreach (var family in patterns.EnumerateObject())
             {
@@ -50,7 +55,10 @@ sealed class SchemaShapes(JsonElement root)
     SchemaPart Part(string name, JsonElement shape, bool isNeeded) =>
         new(name, $"{(isNeeded ? "needed: " : "")}{Kind(shape)}. {Description(shape)}");
 
-    string Kind(JsonElement shape)
+    string Kind(JsonElement shape) => KindOfFirst(shape) + (shape.TryGetProperty("anyOf", out var choices)
+        ? string.Concat(choices.EnumerateArray().Skip(1).Select(choice => choice.TryGetProperty("title", out var title) ? $", or {title.GetString()}" : "")) : "");
+
+    string KindOfFirst(JsonElement shape)
     {
         shape = Follow(shape);
         if (shape.TryGetProperty("enum", out var values))
@@ -81,7 +89,7 @@ sealed class SchemaShapes(JsonElement root)
     }
 
     bool MayBeNull(JsonElement shape) => (shape.TryGetProperty("enum", out var values) && values.EnumerateArray().Any(value => value.ValueKind == JsonValueKind.Null))
-        || (shape.TryGetProperty("anyOf", out var choices) && choices.EnumerateArray().Any(choice => Types(choice).Contains("null")))
+        || (shape.TryGetProperty("anyOf", out var choices) && choices.EnumerateArray().Any(choice => Types(choice).Contains("null") || MayBeNull(choice)))
         || Types(Follow(shape)).Contains("null");
 
     static IEnumerable<string> Types(JsonElement shape) => !shape.TryGetProperty("type", out var type) ? []

@@ -92,7 +92,7 @@ public sealed class MotionDrawing
     {
         var setup = _recording.Job.Setup;
         if (setup.Stock is { } stock)
-            Solids.Stock(_svg, view, stock);
+            Solids.Stock(_svg, view, stock, setup.Hollows);
         // Behind the stock, whose filling would hide what lies under it.
         foreach (var support in setup.Supports)
             Solids.Support(_svg, view, support);

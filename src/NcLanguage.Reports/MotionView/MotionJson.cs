@@ -85,11 +85,26 @@ static class MotionJson
             json.WriteStartObject("stock");
             json.WritePoint("min", stock.Min);
             json.WritePoint("max", stock.Max);
+            json.WriteStartArray("hollows");
+            foreach (var hollow in setup.Hollows)
+                WriteHollow(hollow, stock, json);
+            json.WriteEndArray();
             json.WriteEndObject();
         }
         json.WriteKnown("clearance", setup.Clearance);
         WriteSolids("obstacles", setup.Obstacles, json);
         WriteSolids("supports", setup.Supports, json);
+    }
+
+    /// <summary>The outline as the file has it, which may lead beyond the stock; levels within it.</summary>
+    static void WriteHollow(Hollow hollow, Box3 stock, Utf8JsonWriter json)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", hollow.Name);
+        json.WritePoint("min", new Point3(hollow.MinX, hollow.MinY, hollow.Bottom));
+        json.WritePoint("max", new Point3(hollow.MaxX, hollow.MaxY, stock.Max.Z));
+        json.WriteKnown("cornerRadius", hollow.CornerRadius);
+        json.WriteEndObject();
     }
 
     /// <summary>What is left of the stock: a height for each cell, from the least X and Y, row by row along X; at the floor nothing stands.</summary>

@@ -128,7 +128,7 @@ sealed class SheetDrawing
     void DrawSetup(in ViewFrame view)
     {
         if (_setup.Stock is { } stock)
-            Solids.Stock(_svg, view, stock);
+            Solids.Stock(_svg, view, stock, _setup.Hollows);
         // Behind the stock, whose filling would hide what lies under it.
         foreach (var support in _setup.Supports)
             Solids.Support(_svg, view, support);

@@ -28,7 +28,7 @@ static class SheetHead
             ("Machine", machine.Name + (machine.IsChosen ? "" : " (nobody has chosen one: this is what is taken without)")),
             ("Setup file", setup.Path ?? "none"),
             ("Material", setup.Material ?? SheetSay.NotGiven),
-            ("Stock", input.Analysis.Setup.Stock is { } stock ? run.Say.Size(stock) : SheetSay.NotGiven),
+            ("Stock", input.Analysis.Setup.Stock is { } stock ? run.Say.Size(stock) + (setup.Hollows.IsEmpty ? "" : $", {Say.Count(setup.Hollows.Length, "hollow")} in it") : SheetSay.NotGiven),
             ("Units", $"program and sheet in {run.Say.Lengths.UnitWord}; {run.Say.Lengths.FeedUnit}, 1/min, s"),
             ("Time", TimeOf(run)),
         ]);

@@ -17,6 +17,7 @@ static class SheetTable
             page.Raw($"<figure>\n{drawing.Svg}<figcaption>Lengths in {run.Say.Lengths.UnitWord} from the datum {SheetHtml.Text(frame)}. {SheetHtml.Text(drawing.Holes)}</figcaption>\n</figure>\n");
         else
             page.Paragraph("The setup file gives no stock and no clamps: there is nothing to draw.");
+        WriteHollows(page, setup, run.Say, frame);
         WriteSolids(page, setup, run.Say, frame);
         WriteOffsets(page, setup, run);
     }
@@ -32,6 +33,25 @@ static class SheetTable
             page.Paragraph($"While it cuts, the tip of the tool goes from {say.Place(reach.Low)} to {say.Place(reach.High)} of {frame}, in {say.Lengths.UnitWord}.");
         if (reach.Unknown > 0)
             page.Paragraph($"{Say.Count(reach.Unknown, "cut")} at places that are not known in {frame}.");
+    }
+
+    static void WriteHollows(SheetHtml page, Setup setup, SheetSay say, string frame)
+    {
+        if (setup.Stock is not { } stock || setup.Hollows.IsEmpty)
+            return;
+        page.Table("hollows", $"What is hollow in the stock already, from the datum {frame}",
+            [
+                new("name", IsText: true), new("shape", IsText: true), new("X from", say.Lengths.Unit), new("X to", say.Lengths.Unit), new("Y from", say.Lengths.Unit), new("Y to", say.Lengths.Unit),
+                new("down to", IsText: true),
+            ],
+            setup.Hollows.Select(hollow => new[]
+            {
+                hollow.Name,
+                hollow.IsRound ? $"bore, {say.Lengths.Length(hollow.Width)} about {say.Lengths.Place(hollow.CenterX, hollow.CenterY)}"
+                    : hollow.CornerRadius > 0 ? $"pocket, corners R{say.Lengths.Length(hollow.CornerRadius)}" : "pocket",
+                say.Length(hollow.MinX), say.Length(hollow.MaxX), say.Length(hollow.MinY), say.Length(hollow.MaxY),
+                hollow.Bottom > stock.Min.Z ? say.Lengths.Level(hollow.Bottom) : "through",
+            }));
     }
 
     static void WriteSolids(SheetHtml page, Setup setup, SheetSay say, string frame)

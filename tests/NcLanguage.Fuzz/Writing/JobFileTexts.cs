@@ -19,7 +19,7 @@ static partial class JobFileTexts
 
     static readonly string[] Names =
     [
-        "units", "frame", "machine", "material", "stock", "clearance", "clampHeight", "obstacles", "supports", "workOffsets", "tools", "holes", "variables", "min", "max", "name", "center", "diameter", "bottom", "top", "number", "kind", "pointAngle",
+        "units", "frame", "machine", "material", "stock", "hollows", "clearance", "clampHeight", "obstacles", "supports", "workOffsets", "tools", "holes", "variables", "min", "max", "name", "center", "diameter", "bottom", "top", "number", "kind", "pointAngle",
         "cornerRadius", "fluteLength", "flutes", "length", "shankDiameter", "holderDiameter", "holderGauge", "lengthOffset", "radiusOffset", "pitch", "x", "y", "z", "depth", "thread", "base", "travel", "home", "rapid", "spindle", "readings", "dwell", "programMarks",
         "G54", "G59.3", "G54.1 P48", "#1", "#<x>", "materials", "rows", "speed", "source", "$schema", "", "Units", "unit", "tool",
     ];

@@ -12,7 +12,7 @@ public class SetupFileTests
           // a bearing plate on parallels
           "$schema": "setup.schema.json",
           "units": "mm", "frame": "G55", "machine": "shop.machine.json", "material": "aluminium",
-          "stock": { "min": [0, 0, -12], "max": [140, 60, 0] },
+          "stock": { "min": [0, 0, -12], "max": [140, 60, 0], "hollows": [ { "name": "bore", "center": [100, 30], "diameter": 24 }, { "min": [60, 40], "max": [80, 70], "cornerRadius": 5, "bottom": -4 } ] },
           "clearance": 1.5, "clampHeight": 30,
           "obstacles": [
             { "name": "clamp A", "min": [20, -10, 0], "max": [45, 20, 30] },
@@ -42,6 +42,8 @@ public class SetupFileTests
         Assert.True(setup.ObstaclesAreKnown);
         Assert.Equal(("part.setup.json", 55, "shop.machine.json", "aluminium"), (setup.Path, setup.Frame, setup.Machine, setup.Material));
         Assert.Equal(new Box3(new(0, 0, -12), new(140, 60, 0)), setup.Stock);
+        Assert.Equal<Hollow>(
+            [new Hollow("bore", 88, 18, 112, 42, 12, -12) { IsRound = true, Line = 5 }, new Hollow("hollow 2", 60, 40, 80, 70, 5, -4) { Line = 5 }], setup.Hollows);
         Assert.Equal((1.5, 30), (setup.Clearance, setup.ClampHeight!.Value));
         Assert.Equal(new BoxObstacle("clamp A", new(new(20, -10, 0), new(45, 20, 30))) { Line = 8 }, setup.Obstacles[0]);
         Assert.Equal(new CylinderObstacle("stud", 60, 30, 16, 0, 38) { Line = 9 }, setup.Obstacles[1]);
@@ -76,7 +78,7 @@ public class SetupFileTests
     {
         var (setup, problems) = Read("""
             {
-              "stock": { "min": [0, 0, -1], "max": [4, 2, 0] }, "clearance": 0.1, "clampHeight": 1,
+              "stock": { "min": [0, 0, -1], "max": [4, 2, 0], "hollows": [ { "min": [1, 0], "max": [3, 1], "cornerRadius": 0.25, "bottom": -0.5 } ] }, "clearance": 0.1, "clampHeight": 1,
               "obstacles": [ { "center": [1, 2], "diameter": 0.5, "bottom": 0, "top": 2 } ],
               "supports": [ { "min": [0, 0, -2], "max": [4, 1, -1] } ],
               "workOffsets": { "G54": [-10, -5, -20] },
@@ -90,6 +92,8 @@ public class SetupFileTests
 
         Assert.Empty(problems);
         Assert.Equal(new Box3(new(0, 0, -25.4), new(101.6, 50.8, 0)), setup.Stock);
+        var hollow = setup.Hollows.Single();
+        Assert.Equal((25.4, 0.0, 76.2, 25.4, 6.35, -12.7), (hollow.MinX, hollow.MinY, Math.Round(hollow.MaxX, 9), hollow.MaxY, hollow.CornerRadius, hollow.Bottom));
         Assert.Equal((2.54, 25.4), (setup.Clearance, setup.ClampHeight!.Value));
         Assert.Equal(new CylinderObstacle("obstacle 1", 25.4, 50.8, 12.7, 0, 50.8) { Line = 3 }, setup.Obstacles.Single());
         Assert.Equal(-25.4, setup.Supports.Single().Top);

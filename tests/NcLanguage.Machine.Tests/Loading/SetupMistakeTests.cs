@@ -118,6 +118,26 @@ public class SetupMistakeTests
         Assert.Null(Check(source, "setup-value", parts).Stock);
 
     [Theory]
+    [InlineData("""⟦{⟧ "name": "bore", "center": [30, 30] }""", "Bore lacks \"diameter\"", "the hollow is left out")]
+    [InlineData("""⟦{⟧ }""", "Hollow 1 needs center and diameter (a bore), or min and max (a slot or pocket)")]
+    [InlineData("""⟦{⟧ "center": [30, 30], "diameter": 6, "min": [1, 1] }""", "mixes")]
+    [InlineData("""⟦{⟧ "center": [30, 30], "diameter": 6, "cornerRadius": 2 }""", "has no corners")]
+    [InlineData("""{ "min": [⟦60⟧, 0], "max": [20, 10] }""", "In X the min of hollow 1, 60, is above its max, 20")]
+    [InlineData("""⟦{ "min": [20, 10], "max": [20, 20] }⟧""", "Hollow 1 has no size in X")]
+    [InlineData("""⟦{ "name": "bore", "center": [300, 30], "diameter": 20 }⟧""", "Bore lies beside the stock")]
+    [InlineData("""{ "min": [20, 10], "max": [40, 20], "cornerRadius": ⟦5.5⟧ }""", "corner radius of hollow 1, 5.5", "half its width, 10")]
+    [InlineData("""{ "center": [30, 30], "diameter": 6, "bottom": ⟦0⟧ }""", "bottom of hollow 1, 0", "not below the stock's top, 0")]
+    [InlineData("""{ "center": ⟦[30, 30, 0]⟧, "diameter": 6 }""", "a list of 2 numbers [X, Y]")]
+    [InlineData("""⟦7⟧""", "A hollow must be an object")]
+    public void A_wrong_hollow_is_left_out(string hollow, params string[] parts)
+    {
+        var setup = Check($$"""{ "stock": { "min": [0, 0, -12], "max": [140, 60, 0], "hollows": [ {{hollow}} ] } }""", "setup-value", parts);
+
+        Assert.NotNull(setup.Stock);
+        Assert.Empty(setup.Hollows);
+    }
+
+    [Theory]
     [InlineData("""{ "obstacles": [ ⟦{⟧ "name": "clamp A", "min": [0, 0, 0] } ] }""", "clamp A lacks \"max\"")]
     [InlineData("""{ "obstacles": [ ⟦{⟧ "name": "stud", "center": [0, 0], "diameter": 6 } ] }""", "stud lacks \"bottom\" and \"top\"")]
     [InlineData("""{ "obstacles": [ ⟦{⟧ } ] }""", "Obstacle 1 needs min and max", "the obstacle is left out")]
@@ -158,9 +178,10 @@ public class SetupMistakeTests
     [Theory]
     [InlineData("""{ "min": [20, 0, -10], "max": [45, 20, 0.01] }""")]
     [InlineData("""{ "center": [7.9, 30], "diameter": 16, "bottom": -10, "top": 0 }""")]
+    [InlineData("""{ "center": [70, 30], "diameter": 16, "bottom": -12, "top": -2 }""")] // a bolt head in the bore
     public void An_obstacle_that_reaches_out_of_the_stock_is_sound(string obstacle)
     {
-        var marked = new Marked($$"""{ "stock": { "min": [0, 0, -12], "max": [140, 60, 0] }, "obstacles": [ {{obstacle}} ] }""");
+        var marked = new Marked($$"""{ "stock": { "min": [0, 0, -12], "max": [140, 60, 0], "hollows": [ { "center": [70, 30], "diameter": 24 } ] }, "obstacles": [ {{obstacle}} ] }""");
 
         Assert.Empty(SetupFile.Read("a", marked.Bytes).Problems);
     }
@@ -183,7 +204,8 @@ public class SetupMistakeTests
     }
 
     [Theory]
-    [InlineData("""{ "frame": ⟦"G60"⟧ }""", "G54, G55")]
+    [InlineData("""{ "frame": ⟦"G60"⟧ }""", "G54, G55", "or G54.1 P1 to G54.1 P999")]
+    [InlineData("""{ "frame": ⟦"G54.1 P1000"⟧ }""", "or G54.1 P1 to G54.1 P999")]
     [InlineData("""{ "frame": ⟦54⟧ }""", "the number 54")]
     [InlineData("""{ "frame": "G54", ⟦"frame"⟧: "G55" }""", "given 2 times, first on line 1")]
     public void A_wrong_frame_is_not_known(string source, params string[] parts) =>

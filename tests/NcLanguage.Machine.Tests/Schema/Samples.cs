@@ -6,7 +6,9 @@ static class Samples
     public const string Setup = """
         {
           "$schema": "setup.schema.json", "units": "mm", "frame": "G54", "machine": "shop.machine.json", "material": "aluminium",
-          "stock": { "min": [0, 0, -12], "max": [140, 60, 0] }, "clearance": 2, "clampHeight": 30,
+          "stock": { "min": [0, 0, -12], "max": [140, 60, 0],
+                     "hollows": [ { "name": "cored bore", "center": [100, 30], "diameter": 24 }, { "name": "slot", "min": [60, 40], "max": [80, 52], "cornerRadius": 5, "bottom": -4 } ] },
+          "clearance": 2, "clampHeight": 30,
           "obstacles": [ { "name": "clamp A", "min": [20, -10, 0], "max": [45, 20, 30] },
                          { "name": "stud", "center": [60, 30], "diameter": 16, "bottom": 0, "top": 38 } ],
           "supports": [ { "name": "parallel", "min": [0, 0, -30], "max": [140, 8, -12] } ],

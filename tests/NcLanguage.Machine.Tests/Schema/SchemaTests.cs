@@ -14,6 +14,8 @@ public class SchemaTests
     [InlineData("""{ "obstacles": [], "tools": [], "holes": [], "workOffsets": {}, "variables": {}, }  // nothing yet""")]
     [InlineData("""{ "units": "inch", "stock": null, "frame": "G59.3", "clearance": 0, "clampHeight": -5, "tools": [ { "number": 99999, "flutes": 4.0 } ] }""")]
     [InlineData("""{ "workOffsets": { "G54.1 P1": [0, 0, 0], "G54.1 P48": null, "G54.1 P999": [1, 2, 3] } }""")]
+    [InlineData("""{ "frame": "G54.1 P1", "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": null } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "min": [-1, 2], "max": [20, 4], "cornerRadius": null, "bottom": null } ] } }""")]
     public void Sound_setups_please_both(string text)
     {
         var verdict = SchemaVerdict.OfSetup(text);
@@ -69,6 +71,14 @@ public class SchemaTests
     [InlineData("""{ "stock": { "min": [0, 0, 0] } }""")]
     [InlineData("""{ "stock": { "min": [0, 0, 0, 0], "max": [1, 1, 1] } }""")]
     [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [1, 1, null] } }""")]
+    [InlineData("""{ "frame": "G54.1 P0" }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": {} } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "bottom": 3 } ] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "center": [2, 2] } ] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "center": [2, 2], "diameter": 2, "top": 4 } ] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "center": [2, 2], "diameter": 2, "cornerRadius": 1 } ] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "min": [2, 2, 0], "max": [4, 4] } ] } }""")]
+    [InlineData("""{ "stock": { "min": [0, 0, 0], "max": [9, 9, 9], "hollows": [ { "min": [2, 2], "max": [4, 4], "cornerRadius": 0 } ] } }""")]
     [InlineData("""{ "obstacles": { } }""")]
     [InlineData("""{ "obstacles": [ { "name": "clamp" } ] }""")]
     [InlineData("""{ "obstacles": [ { "min": [0, 0, 0], "max": [1, 1, 1], "top": 5 } ] }""")]
@@ -186,7 +196,7 @@ public class SchemaTests
     {
         using var schema = JsonDocument.Parse(Schemas.Setup);
         var kinds = schema.RootElement.GetProperty("$defs").GetProperty("tool").GetProperty("properties").GetProperty("kind").GetProperty("enum");
-        var frames = schema.RootElement.GetProperty("properties").GetProperty("frame").GetProperty("enum");
+        var frames = schema.RootElement.GetProperty("properties").GetProperty("frame").GetProperty("anyOf")[0].GetProperty("enum");
 
         Assert.Equal([.. ToolKindName.All, null], kinds.EnumerateArray().Select(e => e.GetString()));
         Assert.Equal([.. WorkOffsetName.All, null], frames.EnumerateArray().Select(e => e.GetString()));

@@ -16,7 +16,7 @@ sealed class SchemaVerdict
 
     // What a schema cannot say: one value against another.
     static readonly string[] Relations =
-        ["is above its max", "is above its greatest", "is above its top", "is listed already", "lies wholly inside the stock", "whole length is only", "has no size in"];
+        ["is above its max", "is above its greatest", "is above its top", "is listed already", "lies wholly inside the stock", "whole length is only", "has no size in", "is not below the stock's top", "lies beside the stock", "is more than half its width"];
 
     SchemaVerdict(bool isValid, IReadOnlyList<SetupProblem> problems) => (IsValid, Problems) = (isValid, problems);
 

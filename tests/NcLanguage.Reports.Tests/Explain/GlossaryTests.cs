@@ -38,16 +38,21 @@ public sealed class GlossaryTests
         }
     }
 
-    /// <summary>Names that a schema has by a pattern are told too, and what the objects so named hold.</summary>
+    /// <summary>Names that a schema has by a pattern are told too, what the objects so named hold, and what the entries of a list within a member do.</summary>
     [Theory]
     [InlineData("machine.codes.does", "any code ", "any code: does ", "any code: as ", "any code: words ")]
     [InlineData("setup.variables", "any variable ")]
+    [InlineData("stock.hollows.cornerRadius", "hollows ", "hollows: center ", "hollows: bottom ")]
     [InlineData("setup.workOffsets", "G59.3 ", "G54.1 P1 to P999 ")]
     public void Members_that_are_named_by_a_pattern_are_told_by_what_they_are(string name, params string[] labels)
     {
         var members = Assert.Single(Assert.Single(Glossary.Find(name)).Sections, section => section.Heading == "Its members").Text.Split('\n');
         Assert.All(labels, label => Assert.Single(members, member => member.StartsWith(label, StringComparison.Ordinal)));
     }
+
+    [Fact]
+    public void What_a_name_of_a_family_may_be_is_told_beside_the_choices() =>
+        Assert.Contains(Assert.Single(Glossary.Find("setup.frame")).Sections, section => section.Text == "One of G54, G55, G56, G57, G58, G59, G59.1, G59.2, G59.3, or G54.1 P1 to P999; null is as if it were left out.");
 
     [Fact]
     public void Each_explanation_ends_with_its_source() => Assert.All(Glossary.All, entry =>

@@ -74,6 +74,23 @@ public sealed class MotionDataTests
         Assert.Equal(trace.GetProperty("holes").GetRawText(), page.GetProperty("holes").GetRawText());
     }
 
+    /// <summary>The outline is that of the file, one that leads beyond the stock too; levels are the stock's.</summary>
+    [Fact]
+    public void Hollows_of_the_stock_are_on_the_page()
+    {
+        var page = Example.Of("G21 G90 G17 G54\nG0 X0 Y0 Z5\nM30\n", Example.Plate with
+        {
+            Hollows = [new Hollow("bore", 20, 10, 40, 30, 10, Example.Plate.Stock!.Value.Min.Z) { IsRound = true }, new Hollow("step", 50, -5, 60, 70, 0, -4)],
+        }).PageData();
+        var (min, max) = (Example.Plate.Stock.Value.Min.Z, Example.Plate.Stock.Value.Max.Z);
+        Assert.Equal(
+            [$"bore: 20 10 {min}, 40 30 {max}, 10", $"step: 50 -5 -4, 60 70 {max}, 0"],
+            page.GetProperty("stock").GetProperty("hollows").EnumerateArray().Select(hollow =>
+                $"{hollow.GetProperty("name").GetString()}: {Joined(hollow.GetProperty("min"))}, {Joined(hollow.GetProperty("max"))}, {hollow.GetProperty("cornerRadius").GetDouble()}"));
+
+        static string Joined(JsonElement place) => string.Join(' ', place.EnumerateArray().Select(number => number.GetDouble()));
+    }
+
     /// <summary>Contacts and nearest places are moves whose clearance says so.</summary>
     [Fact]
     public void Contacts_lead_to_the_moves_that_make_them()

@@ -50,6 +50,39 @@ public sealed class MotionDrawingTests
         Assert.Equal([left + width, middle, left, middle], feed, new Near(0.06));
     }
 
+    /// <summary>In the plan the outline of a hollow within the stock; from the front its walls, dashed, and its floor where it has one. Tenths of the plate's width and height give the places.</summary>
+    [Fact]
+    public void A_hollow_is_drawn_where_it_is()
+    {
+        var hollows = Example.Plate with { Hollows = [new Hollow("bore", 20, 20, 40, 40, 10, -10) { IsRound = true }, new Hollow("step", 90, -5, 105, 65, 0, -4)] };
+        var root = XDocument.Parse(MotionDrawing.Of(Example.Of("G21 G90 G54\nM30\n", hollows).Recording)).Root!;
+        var (plan, front) = (Group(root, "g-plan"), Group(root, "g-front"));
+        var (left, width, top, height) = Place(plan);
+        var outlines = plan.Elements(Svg + "path").Where(path => path.Attribute("class")!.Value == "d-outline").Select(Numbers).ToList();
+        double[] bore = [left + 0.2 * width, left + 0.4 * width, top + height / 3, top + height * 2 / 3];
+        Assert.Equal(bore, Extent(outlines[0]), new Near(0.06));
+        Assert.Equal([left + 0.9 * width, left + 0.9 * width, top, top + height], Extent(outlines[1]), new Near(0.06));
+        (left, width, top, height) = Place(front);
+        var walls = front.Elements(Svg + "path").Where(path => path.Attribute("class")!.Value == "d-hidden").Select(Numbers).ToList();
+        Assert.Equal(8, walls[0].Length);
+        Assert.Equal([left + 0.2 * width, left + 0.4 * width, top, top + height], Extent(walls[0]), new Near(0.06));
+        Assert.Equal([left + 0.9 * width, left + width, top, top + 0.4 * height], Extent(walls[1]), new Near(0.06));
+
+        static XElement Group(XElement root, string name) => root.Elements(Svg + "g").Single(group => group.Attribute("class")!.Value == name);
+
+        static (double Left, double Width, double Top, double Height) Place(XElement view)
+        {
+            var stock = view.Elements(Svg + "rect").Single(rect => rect.Attribute("class")!.Value.Contains("d-stock", StringComparison.Ordinal));
+            return (Number(stock, "x"), Number(stock, "width"), Number(stock, "y"), Number(stock, "height"));
+        }
+
+        static double[] Extent(double[] places)
+        {
+            var (across, up) = (places.Where((_, i) => i % 2 == 0), places.Where((_, i) => i % 2 == 1));
+            return [across.Min(), across.Max(), up.Min(), up.Max()];
+        }
+    }
+
     /// <summary>An arc is drawn as chords that keep to its circle: the middle of the half circle lies a radius off the chord.</summary>
     [Fact]
     public void An_arc_keeps_to_its_circle()
@@ -180,9 +213,12 @@ public sealed class MotionDrawingTests
 
     static double Number(XElement element, string name) => double.Parse(element.Attribute(name)!.Value, CultureInfo.InvariantCulture);
 
+    static double[] Numbers(XElement path) =>
+        [.. path.Attribute("d")!.Value.Split(['M', 'L', ' '], StringSplitOptions.RemoveEmptyEntries).Select(part => double.Parse(part, CultureInfo.InvariantCulture))];
+
     static double[] Ends(XElement path)
     {
-        var numbers = path.Attribute("d")!.Value.Split(['M', 'L', ' '], StringSplitOptions.RemoveEmptyEntries).Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
+        var numbers = Numbers(path);
         return [numbers[0], numbers[1], numbers[^2], numbers[^1]];
     }
 

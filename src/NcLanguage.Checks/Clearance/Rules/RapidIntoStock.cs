@@ -45,7 +45,7 @@ public sealed class RapidIntoStock : Rule
             """,
         NotFound = "Contacts shallower than 0.02 mm or narrower than one and a half cells of the height field, the depth told is a least one; shank and holder, which are holder-meets-stock; anything after a cut with a tool of unknown "
             + "diameter, a cut whose place is not known (under radius compensation by a radius that is not known, say) or a call. An R level inside the stock is r-inside-stock. Rapids behind the first "
-            + "50,000 cuts are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What an earlier clamping has cut away is not known: give the stock as it lies there.",
+            + "50,000 cuts are not looked at, and where cuts are many the height field is coarsened, so that narrow contacts pass. What is cast or an earlier clamping has cut away is not known: give the stock as it lies there, its bores, slots and pockets as its hollows.",
         Source = "Common practice.",
     };
 

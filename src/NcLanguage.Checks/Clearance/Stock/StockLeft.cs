@@ -88,7 +88,7 @@ public sealed class StockLeft
             return null;
         var size = stock.Max - stock.Min;
         var cell = Math.Max(FinestCell, Math.Max(Math.Sqrt(size.X * size.Y / mostCells), StockWork.CellSize(run.Results, run.Job, stock, MostVisits)));
-        var field = new StockField(stock, cell, CellRule.Middle);
+        var field = StockField.Of(run.Job.Setup, cell, CellRule.Middle);
         var cuts = new List<CutMade>();
         var shortfalls = new Shortfalls([], [], []);
         for (var part = 0; part < run.Results.Length; part++)

@@ -73,7 +73,7 @@ sealed class StockReplay
         var replay = new StockReplay(demand, CellSize(run.Job, stock, followed), demand.Parts);
         var same = replay.Reuse(run, before);
         if (same < replay._parts.Length)
-            replay.Follow(run, new StockField(stock, replay._cell), same, cancel);
+            replay.Follow(run, StockField.Of(run.Job.Setup, replay._cell), same, cancel);
         return replay;
     }
 

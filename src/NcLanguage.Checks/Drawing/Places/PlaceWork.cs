@@ -20,6 +20,9 @@ enum WorkKind
     /// <summary>A mill cuts a full circle.</summary>
     Mill,
     MillThread,
+
+    /// <summary>No tool: the stock has the bore already.</summary>
+    Hollow,
 }
 
 /// <summary>One cut at the place of a hole. Lengths in mm, levels in the setup's frame.</summary>
@@ -27,7 +30,7 @@ enum WorkKind
 /// <param name="Diameter">Of the hole that it leaves; NaN where not known.</param>
 /// <param name="Tip">How low the tip goes; for a milled hole the lowest whole circle.</param>
 /// <param name="Full">How low it cuts at its full diameter.</param>
-/// <param name="Line">The line of its block in the whole text, from 0.</param>
+/// <param name="Line">The line of its block in the whole text, from 0; −1 where the stock has it already.</param>
 /// <param name="Number">The number of the cycle's hole, from 1; 0 where no cycle makes it.</param>
 /// <param name="Cycle">0 where no cycle makes it.</param>
 /// <param name="RLevel">R of the cycle; NaN without one.</param>
@@ -54,7 +57,7 @@ readonly record struct PlaceWork(
     public required WorkCoordinates Coordinates { get; init; }
 
     /// <summary>Whether it makes or sizes a hole.</summary>
-    public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill;
+    public bool Makes => Kind is WorkKind.Drill or WorkKind.Ream or WorkKind.Bore or WorkKind.Plunge or WorkKind.Mill or WorkKind.Hollow;
 
     /// <summary>Whether it cuts a thread.</summary>
     public bool Threads => Kind is WorkKind.Tap or WorkKind.MillThread;

@@ -62,6 +62,47 @@ function drawName(view, g, [left, top, wide, tall], name, isHatched) {
   }
 }
 
+/** Where the stock is open already: from above with its floor, from the front and the side as hidden edges. */
+function drawHollows(view, g, [left, top, wide, tall]) {
+  const { across, up, along } = view.projection;
+  g.save();
+  g.beginPath();
+  g.rect(left, top, wide, tall);
+  g.clip();
+  for (const hollow of motion.stock.hollows) {
+    const isThrough = hollow.min[2] <= motion.stock.min[2];
+    const [x1, y1] = view.at(hollow.min[across], hollow.min[up]);
+    const [x2, y2] = view.at(hollow.max[across], hollow.max[up]);
+    const [from, to, high, low] = [Math.min(x1, x2), Math.max(x1, x2), Math.min(y1, y2), Math.max(y1, y2)];
+    g.beginPath();
+    if (along === 2) {
+      const round = Math.min(hollow.cornerRadius * camera.scale, (to - from) / 2, (low - high) / 2);
+      g.moveTo(from + round, high);
+      g.arcTo(to, high, to, low, round);
+      g.arcTo(to, low, from, low, round);
+      g.arcTo(from, low, from, high, round);
+      g.arcTo(from, high, to, high, round);
+      g.closePath();
+      g.fillStyle = isThrough ? palette.colours.ground : palette.colours.cut;
+      g.fill();
+      g.strokeStyle = palette.colours.ink;
+      g.lineWidth = 1.2;
+    } else {
+      g.moveTo(from, high);
+      g.lineTo(from, low);
+      if (isThrough) g.moveTo(to, low);
+      else g.lineTo(to, low);
+      g.lineTo(to, high);
+      g.strokeStyle = palette.colours.faint;
+      g.lineWidth = 1;
+      g.setLineDash([6, 3]);
+    }
+    g.stroke();
+    g.setLineDash([]);
+  }
+  g.restore();
+}
+
 /** Stock, supports and clamps; gives what is to be named, and where. */
 function drawSetup(view, g) {
   const { across, up, along } = view.projection;
@@ -73,6 +114,7 @@ function drawSetup(view, g) {
     g.strokeStyle = palette.colours.ink;
     g.lineWidth = 1.6;
     g.strokeRect(Math.min(x1, x2), Math.min(y1, y2), Math.abs(x2 - x1), Math.abs(y2 - y1));
+    drawHollows(view, g, [Math.min(x1, x2), Math.min(y1, y2), Math.abs(x2 - x1), Math.abs(y2 - y1)]);
   }
   if (motion.left && shown.left) drawLeft(view, g);
   if (!shown.clamps) return [];

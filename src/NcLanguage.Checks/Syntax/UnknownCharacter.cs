@@ -39,7 +39,8 @@ public sealed class UnknownCharacter : Rule
         if (!step.IsRun)
             return;
         var tokens = step.Block.Tokens;
-        for (var i = 0; i < tokens.Length; i++)
+        var end = step.Block.TextIndex is >= 0 and var text ? text : tokens.Length;
+        for (var i = 0; i < end; i++)
         {
             if (tokens[i].Kind is not (TokenKind.Unknown or TokenKind.Percent))
                 continue;

@@ -13,20 +13,22 @@ public sealed class WordWithoutNumber : Rule
         Name = "word-without-number",
         Severity = Severity.Error,
         Title = "A letter has no number behind it",
-        Finds = "An address letter that no number or expression follows; several in a row are reported as one piece of text.",
+        Finds = "An address letter that no number or expression follows, and text for people that lacks its brackets: three letters or more in a row, with all that stands beside them.",
         AtTheMachine = "The control stops at the block with an alarm. Text for people belongs in round brackets, where the control skips it.",
         Example = """
             G21 G90 G17 G54
-            G0 X10 Y
-            ~      ^
+            SPOT 4 HOLES
+            ~^^^^^^^^^^^
             M30
             """,
         Instead = """
             G21 G90 G17 G54
-            G0 X10 Y10
+            (SPOT 4 HOLES)
             M30
             """,
-        NotFound = "Text that happens to hold numbers reads as words.",
+        FixSafety = FixSafety.Choice,
+        Fix = "Puts text for people into brackets. Which number a letter lacks nobody can say.",
+        NotFound = "Text of which each letter has a number behind it, or in which no three letters stand together, reads as words.",
         Source = "NISTIR 6556 §3.3.2 (a word is a letter followed by a real value).",
     };
 
@@ -37,6 +39,12 @@ public sealed class WordWithoutNumber : Rule
         if (!step.IsRun)
             return;
         var tokens = step.Block.Tokens;
+        if (step.Block.TextIndex is >= 0 and var text)
+        {
+            var end = LastOfText(step.Block, text);
+            step.Report(this, text, end, $"\"{Quote.Text(step.Block.Line[tokens[text].Start..tokens[end].End])}\" is text and no words: the control stops here with an alarm; text for people belongs in ( ).");
+            return;
+        }
         for (var i = 0; i < tokens.Length; i++)
         {
             if (tokens[i].Kind != TokenKind.BareLetter)
@@ -44,11 +52,34 @@ public sealed class WordWithoutNumber : Rule
             var last = i;
             while (last + 1 < tokens.Length && tokens[last + 1].Kind == TokenKind.BareLetter)
                 last++;
-            var text = Quote.Text(step.Block.Line[tokens[i].Start..tokens[last].End]);
+            var letters = Quote.Text(step.Block.Line[tokens[i].Start..tokens[last].End]);
             step.Report(this, i, last, last == i
-                ? $"{text.ToUpperInvariant()} has no number behind it: the control stops here with an alarm."
-                : $"\"{text}\" is no word (a letter with a number): the control stops here with an alarm; text for people belongs in ( ).");
+                ? $"{letters.ToUpperInvariant()} has no number behind it: the control stops here with an alarm."
+                : $"\"{letters}\" is no word (a letter with a number): the control stops here with an alarm; text for people belongs in ( ).");
             return;
         }
+    }
+
+    /// <summary>The last token of text that begins with one, comments behind it left out.</summary>
+    static int LastOfText(in Block block, int text)
+    {
+        var last = text;
+        for (var i = text; i < block.Tokens.Length; i++)
+            if (!block.Tokens[i].IsComment)
+                last = i;
+        return last;
+    }
+
+    public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var block = analysis.Main.BlockAt(finding.Line);
+        if (block.TextIndex is not (>= 0 and var text))
+            return [];
+        var (start, end) = (block.Tokens[text].Start, block.Tokens[LastOfText(block, text)].End);
+        return block.Line[start..end].IndexOfAny((byte)'(', (byte)')') >= 0
+            ? []
+            : [new Fix("Put the text into brackets", FixSafety.Choice, [new Edit(finding.Line, start, start, "("), new Edit(finding.Line, end, end, ")")])];
     }
 }

@@ -21,7 +21,9 @@ ref partial struct BlockRun
         // Words alone lead nowhere.
         if ((_step.Events & StepEvents.OddText) == 0 && !_words.IsCodeUnknown)
             return false;
-        for (var i = 0; i < _block.Tokens.Length; i++)
+        // What is text for people says nothing to the control.
+        var end = _block.TextIndex is >= 0 and var text ? text : _block.Tokens.Length;
+        for (var i = 0; i < end; i++)
         {
             ref readonly var token = ref _block.Tokens[i];
             if (token.Kind == TokenKind.Statement)

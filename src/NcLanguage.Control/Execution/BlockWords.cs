@@ -168,6 +168,8 @@ public sealed class BlockWords
             ref readonly var token = ref tokens[i];
             if (token.Kind != TokenKind.Word || token.IsMalformed)
                 step.Events |= StepEvents.OddText;
+            if (token.Kind is TokenKind.BareLetter or TokenKind.Statement or TokenKind.Unknown && block.TextIndex == i)
+                break;
             if (token.Kind == TokenKind.BareLetter || token.IsMalformed)
                 NoteUnread(token.Letter);
             isBehindStatement |= token.Kind == TokenKind.Statement;

@@ -103,6 +103,28 @@ public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> to
         }
     }
 
+    /// <summary>The index of the token with which text for people begins that lacks its brackets, or −1: three letters or more in a row without a number, in a block that
+    /// reckons nothing. What is odd before them belongs to it, the words before that do not.</summary>
+    public int TextIndex
+    {
+        get
+        {
+            const int LettersOfText = 3;
+            var (first, letters, isText) = (-1, 0, false);
+            for (var i = 0; i < Tokens.Length; i++)
+            {
+                ref readonly var token = ref Tokens[i];
+                if (token.IsExpression || token.Kind == TokenKind.Assignment)
+                    return -1;
+                letters = token.Kind != TokenKind.BareLetter ? 0 : letters > 0 && Tokens[i - 1].End == token.Start ? letters + 1 : 1;
+                isText |= letters == LettersOfText;
+                if (first < 0 && token.Kind is TokenKind.BareLetter or TokenKind.Statement or TokenKind.Unknown)
+                    first = i;
+            }
+            return isText ? first : -1;
+        }
+    }
+
     /// <summary>Whether it holds anything but comments, marks, and the numbers of a program and of the block itself.</summary>
     public bool HasWords
     {

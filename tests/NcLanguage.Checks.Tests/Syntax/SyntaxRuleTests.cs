@@ -33,6 +33,34 @@ public sealed class SyntaxRuleTests
         Assert.Contains("( )", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>What a line of text for people holds of numbers and signs is not told besides, and does nothing: no tool is called, nothing moves. The words before it are carried out. Common practice.</summary>
+    [Theory]
+    [InlineData("DRILL 4 HOLES DIA 5", 0, 19)]
+    [InlineData("ROUGH POCKET 2 MM DEEP", 0, 22)]
+    [InlineData("END MILL 10 MM", 0, 14)]
+    [InlineData("10 MM END MILL", 0, 14)]
+    [InlineData("IF TOOL WORN STOP", 0, 17)]
+    [InlineData("CHECK OFFSET 4!", 0, 15)]
+    [InlineData("N7 SLOT 8H7 X 20 (NOTE)", 3, 16)]
+    [InlineData("M9 COOLANT OFF FOR T4", 3, 21)]
+    public void Text_with_numbers_in_it_is_one_finding(string block, int start, int end)
+    {
+        Assert.Equal(["word-without-number"], NamesOf(block));
+        var analysis = ProgramAnalysis.Create(SourceText.From(Program(block)), Setup.None, MachineProfile.IsoMill);
+        var finding = Assert.Single(analysis.Findings, found => found.Name == "word-without-number");
+        Assert.Equal((start, end), (finding.StartColumn, finding.EndColumn));
+        Assert.Equal($"\"{block[start..end]}\" is text and no words: the control stops here with an alarm; text for people belongs in ( ).", finding.Message);
+        var after = analysis.Main.StepAt(2);
+        Assert.Equal((after.Before.Position, after.Before.Tool, after.Before.SelectedTool), (after.After.Position, after.After.Tool, after.After.SelectedTool));
+        Assert.Equal($"{block[..start]}({block[start..end]}){block[end..]}", TextEdits.Apply(analysis.Text, Assert.Single(analysis.FixesOf(finding)).Edits).ToString().Split('\n')[2]);
+    }
+
+    [Theory]
+    [InlineData("G0 X Y Z")] // letters whose numbers are to come
+    [InlineData("GOX10")]
+    [InlineData("#1=[ABC]")]
+    public void Letters_alone_are_no_text(string block) => Assert.Equal(-1, SourceText.From(block).BlockAt(0).TextIndex);
+
     /// <summary>NISTIR 6556 §3.3.2; that a setting needs no brackets round its value is common practice.</summary>
     [Theory]
     [InlineData("#2=25+4*[1-COS[3*30]", 8)]

@@ -12,7 +12,7 @@ public sealed class SubprogramMissing : Rule
         Name = "subprogram-missing",
         Severity = Severity.Error,
         Title = "The program called is not there, or cannot be read",
-        Finds = "M98, G65 or an O call with a number that no program or subroutine of the file has, and no file beside it that can be read.",
+        Finds = "M98, G65 or an O call with a number that no program or subroutine of the file has, and no file beside it that can be read; of several calls of one the first.",
         AtTheMachine = "The control stops at the call with an alarm, or runs another program of that number that its memory happens to hold.",
         Example = """
             G21 G90 G17 G54

@@ -40,6 +40,13 @@ public sealed class OneCauseTests
     }
 
     [Fact]
+    public void AProgramThatIsNotThereIsToldAtItsFirstCall()
+    {
+        var found = Check.Analyse("G21 G90 G17 G54\nG0 X0 Y0 Z50\nM98 P71\nG0 X10\nM98 P72\nM98 P71\nM98 P71\nM30", "", null).Findings.Where(finding => finding.Name == "subprogram-missing");
+        Assert.Equal([(2, " It is called again in 2 blocks, the last in line 7."), (4, "")], found.Select(finding => (finding.Line, finding.Message[(finding.Message.IndexOf("alarm.", StringComparison.Ordinal) + 6)..])));
+    }
+
+    [Fact]
     public void AnUnknownMachineCodeMayHaveStartedTheSpindle()
     {
         var program = (Head + "G98 G81 X10 Y10 Z-10 R2 F150\n" + Tail).Replace("S1200 M3", "S1200 M13");

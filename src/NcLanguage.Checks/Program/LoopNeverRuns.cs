@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
@@ -79,10 +77,10 @@ public sealed class LoopNeverRuns : Rule
         var block = file.Run.BlockAt(first);
         foreach (ref readonly var token in block.Tokens)
         {
-            if (token.Statement != StatementKind.While || Comparison.Of(block.Line[token.ValueStart..token.End]) is not { } comparison)
+            if (token.Statement != StatementKind.While || CounterComparison.Of(block.Line[token.ValueStart..token.End]) is not { } comparison)
                 continue;
             var (start, end) = (token.Start, token.End);
-            if (!IsCountedOn(file.Run, comparison.Variable, first, last) || StartOf(file.Run, comparison.Variable, first) is not var (line, setStart, setEnd, value))
+            if (!IsCountedOn(file.Run, comparison, first, last) || StartOf(file.Run, comparison, first) is not var (line, setStart, setEnd, value))
                 return;
             file.Report(
                 this, first, start, end,
@@ -92,51 +90,22 @@ public sealed class LoopNeverRuns : Rule
         }
     }
 
-    static bool IsCountedOn(ProgramRun run, string variable, int first, int last)
+    static bool IsCountedOn(ProgramRun run, CounterComparison comparison, int first, int last)
     {
         for (var line = first + 1; line < last; line++)
             foreach (ref readonly var token in run.BlockAt(line).Tokens)
-                if (token.ReadsVariables && Sets(run.BlockAt(line), token, variable))
+                if (token.ReadsVariables && comparison.IsSetBy(run.BlockAt(line), token))
                     return true;
         return false;
     }
 
     /// <summary>Where the variable gets the number that it begins with, and which; null where the nearest setting above is no number, or was not run.</summary>
-    static (int Line, int Start, int End, double Value)? StartOf(ProgramRun run, string variable, int first)
+    static (int Line, int Start, int End, double Value)? StartOf(ProgramRun run, CounterComparison comparison, int first)
     {
         for (var line = first - 1; line >= Math.Max(0, first - MostAbove); line--)
             foreach (ref readonly var token in run.BlockAt(line).Tokens)
-                if (Sets(run.BlockAt(line), token, variable))
+                if (comparison.IsSetBy(run.BlockAt(line), token))
                     return token.ReadsVariables || !run.IsReached(line) || double.IsNaN(token.Value) ? null : (line, token.Start, token.End, token.Value);
         return null;
-    }
-
-    static bool Sets(in Block block, in Token token, string variable) =>
-        token.Kind == TokenKind.Assignment && Plain(block.Line[token.Start..token.ValueStart]).TrimEnd('=') == "#" + variable;
-
-    static string Plain(ReadOnlySpan<byte> text) =>
-        Encoding.ASCII.GetString(text).Replace(" ", "", StringComparison.Ordinal).Replace("\t", "", StringComparison.Ordinal).ToUpperInvariant();
-
-    /// <summary>A variable that is held against a number.</summary>
-    /// <param name="Variable">Its number, as written.</param>
-    /// <param name="Words">"less than -8".</param>
-    readonly record struct Comparison(string Variable, string Words)
-    {
-        /// <summary>What a condition such as [#1 LT -8] compares; null where it is another one.</summary>
-        public static Comparison? Of(ReadOnlySpan<byte> condition)
-        {
-            var text = Plain(condition);
-            if (!text.StartsWith("[#", StringComparison.Ordinal) || !text.EndsWith(']'))
-                return null;
-            var end = 2;
-            while (char.IsAsciiDigit(text[end]))
-                end++;
-            if (end == 2 || text.Length < end + 3)
-                return null;
-            var words = text[end..(end + 2)] switch { "LT" => "less than", "LE" => "at most", "GT" => "greater than", "GE" => "at least", _ => null };
-            return words is not null && double.TryParse(text[(end + 2)..^1], NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
-                ? new Comparison(text[2..end], $"{words} {Say.Number(number)}")
-                : null;
-        }
     }
 }

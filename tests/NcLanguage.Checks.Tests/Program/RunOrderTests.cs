@@ -74,7 +74,7 @@ public sealed class RunOrderTests
     [InlineData("loop-endless", 4, "#1=1\nWHILE [#1 GT 0] DO1\nG0 X1\nEND1\nM30")]
     [InlineData("loop-endless", 9, "#1=0\nWHILE [#1 LT 9] DO1\n#2=0\nWHILE [#2 LT 3] DO2\n#2=#2+1\nG0 X#2\nG4 P1\nEND2\nEND1\nM30")]
     [InlineData("loop-endless", 3, "O7 WHILE [1]\nG0 X1\nO7 ENDWHILE\nM30")]
-    [InlineData("run-too-long", 4, "#1=1\nN10 G0 X1\n#1=#1+1\nIF [#1 GT 0] GOTO 10\nM30")]
+    [InlineData("run-too-long", 3, "#1=1\nN10 G0 X1\n#1=#1+1\nIF [#1 GT 0] GOTO 10\nM30")]
     [InlineData("call-too-deep", 4, "M98 P5\nM30\nO5\nM98 P5\nM99")]
     [InlineData("call-too-deep", 2, "O5 SUB\nO5 CALL\nO5 ENDSUB\nO5 CALL\nM30")]
     [InlineData("jump-missing", 1, "GOTO 99\nM30")]
@@ -91,6 +91,21 @@ public sealed class RunOrderTests
         Assert.Contains((rule, line), analysis.Findings.Select(finding => (finding.Name, finding.Line)));
         Assert.InRange(analysis.BlocksRun, 1, Bound + (2 * analysis.Text.LineCount));
         Assert.Equal(rule == "run-too-long", analysis.Main.Flow?.End == FlowEnd.TooLong);
+    }
+
+    /// <summary>A counter that runs away from the number which ends its loop is told where it is counted on; one that steps past a number it should meet is a run that is too long.</summary>
+    [Theory]
+    [InlineData("#1=0\nWHILE [#1 LT 5] DO1\nG0 X#1\n#1=#1-1\nEND1\nM30", 4, "#1 goes down by 1 at each turn, and it goes on as long as #1 is less than 5")]
+    [InlineData("#1=8\nWHILE [#1 GE 2] DO1\nG0 X#1\n#1=[#1+0.5]\nEND1\nM30", 4, "#1 goes up by 0.5 at each turn, and it goes on as long as #1 is at least 2")]
+    [InlineData("#1=0\nN20 G0 X#1\n#1=#1-2\nIF [#1 LE 8] GOTO 20\nM30", 3, "#1 goes down by 2 at each turn, and it goes on as long as #1 is at most 8")]
+    [InlineData("#1=2\nWHILE [#1 NE 7] DO1\nG0 X#1\n#1=#1+2\nEND1\nM30", 5, null)]
+    [InlineData("#1=2\nWHILE [#1 GT 1] DO1\nG0 X#1\n#1=#1-2\n#1=#1+3\nEND1\nM30", 6, null)] // counted twice
+    [InlineData("#1=2\n#2=1\nWHILE [#1 GT 1] DO1\nG0 X#1\n#1=#1+#2\nEND1\nM30", 6, null)]
+    public void A_counter_that_runs_the_wrong_way(string program, int line, string? words)
+    {
+        var finding = Assert.Single(Analyse("G21 G90 G17 G54\n" + program, 2000).Findings, finding => finding.Name == "run-too-long");
+        Assert.Equal((line, words is null ? Severity.Warning : Severity.Error), (finding.Line, finding.Severity));
+        Assert.Equal(words is not null, finding.Message == $"This loop never ends: {words}. What comes behind is not checked.");
     }
 
     /// <summary>Which letter of G65 becomes which variable: common practice (A to #1, R to #18, H to #11).</summary>

@@ -1,0 +1,135 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Clearance;
+using NcLanguage.Machine.Geometry;
+using NcLanguage.Syntax.Lexing;
+
+namespace NcLanguage.Checks.Rules;
+
+/// <summary>A counting loop all turns of which cut the same way.</summary>
+public sealed class LoopRepeatsCut : Rule
+{
+    /// <summary>Turns that are taken for spring passes, which cut the same way on purpose (common practice).</summary>
+    const int MostSpringPasses = 2;
+
+    /// <summary>Places that differ by less are one, mm.</summary>
+    const double Same = 1e-6;
+
+    public override RuleInfo Info { get; } = new()
+    {
+        Id = "NC6040",
+        Name = "loop-repeats-cut",
+        Severity = Severity.Warning,
+        Title = "A counting loop cuts the same way at each turn",
+        Finds = "A loop by WHILE that counts a variable on and is run three times or more, where no word within it reads any variable, and all its cuts into the setup's stock lead over the same places at each turn. Once for a loop.",
+        AtTheMachine = "The first turn cuts, the others go over it in air, and what they should have cut is left standing: mostly a word has lost its variable.",
+        Setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 } ] }
+            """,
+        Example = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X-10 Y5
+            G43 H5 Z40 M8
+            Z2
+            #1=0
+            WHILE [#1 LT 5] DO 1
+            ~^^^^^^^^^^^^^^
+            G0 X-10 Y5
+            G1 Z-2 F300
+            X110
+            G0 Z2
+            #1=#1+1
+            END 1
+            G0 Z40 M9
+            M5
+            M30
+            """,
+        Instead = """
+            G21 G90 G17 G54
+            T5 M6
+            S3000 M3
+            G0 X-10 Y5
+            G43 H5 Z40 M8
+            Z2
+            #1=0
+            WHILE [#1 LT 5] DO 1
+            G0 X-10 Y[5+10*#1]
+            G1 Z-2 F300
+            X110
+            G0 Z2
+            #1=#1+1
+            END 1
+            G0 Z40 M9
+            M5
+            M30
+            """,
+        NotFound = "Two turns, which may be spring passes; loops that call programs, or change coordinates from turn to turn; loops by GOTO, REPEAT or the repeats of a call; holes, which are hole-repeated.",
+        Source = "Common practice.",
+    };
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (file.Run is not { Flow: { } flow, Job: { HasStock: true } } run)
+            return;
+        foreach (var (first, last) in flow.Text.Structures())
+        {
+            if (CounterOf(run, first, last) is not var (start, end) || flow.RunsOf(last) is not (> MostSpringPasses and var turns) || !CutsAlike(run, first, last))
+                continue;
+            file.Report(this, first, start, end, $"All {Say.Number(turns)} turns of this loop cut over the same places, and no word in it reads a variable: the first cuts, the others go over it again. Has a word lost its variable?");
+        }
+    }
+
+    /// <summary>Where the condition of a loop that counts on, and reads no variable in its words, stands in its first line; null for others.</summary>
+    static (int Start, int End)? CounterOf(ProgramRun run, int first, int last)
+    {
+        var head = run.BlockAt(first);
+        var (comparison, start, end, isCounted) = ((CounterComparison?)null, 0, 0, false);
+        foreach (ref readonly var token in head.Tokens)
+            if (token.Statement == StatementKind.While)
+                (comparison, start, end) = (CounterComparison.Of(head.Line[token.ValueStart..token.End]), token.Start, token.End);
+        if (comparison is not { } counter)
+            return null;
+        for (var line = first + 1; line < last; line++)
+        {
+            var block = run.BlockAt(line);
+            foreach (ref readonly var token in block.Tokens)
+            {
+                if (token.Kind == TokenKind.Statement || (token.Kind == TokenKind.Word && token.ReadsVariables))
+                    return null;
+                isCounted |= counter.IsSetBy(block, token) && token.ReadsVariables;
+            }
+        }
+        return isCounted ? (start, end) : null;
+    }
+
+    /// <summary>Whether each block between two lines cuts over the same place whenever it runs, and one of them goes into the stock as it was.</summary>
+    static bool CutsAlike(ProgramRun run, int first, int last)
+    {
+        var known = new Dictionary<(int Line, int Move), (Point3 From, Point3 To)>();
+        var (again, isInStock) = (false, false);
+        for (var part = 0; part < run.Results.Length; part++)
+            foreach (ref readonly var cut in run.Results[part].Cuts)
+            {
+                if (run.LineOf(part, cut.Line) is var line && (line <= first || line >= last))
+                    continue;
+                if (!cut.From.IsKnown || !cut.To.IsKnown)
+                    return false;
+                isInStock |= IsInStock(cut.From, cut.To, run.Job.Stock);
+                if (known.TryAdd((line, cut.Move), (cut.From, cut.To)))
+                    continue;
+                var (from, to) = known[(line, cut.Move)];
+                // The way in to the first turn may begin elsewhere.
+                if (Point3.Distance(to, cut.To) > Same)
+                    return false;
+                again = true;
+            }
+        return again && isInStock;
+    }
+
+    static bool IsInStock(Point3 from, Point3 to, in Box3 stock) =>
+        Math.Min(from.Z, to.Z) < stock.Max.Z - StockField.Tolerance
+        && Math.Max(from.X, to.X) > stock.Min.X && Math.Min(from.X, to.X) < stock.Max.X && Math.Max(from.Y, to.Y) > stock.Min.Y && Math.Min(from.Y, to.Y) < stock.Max.Y;
+}

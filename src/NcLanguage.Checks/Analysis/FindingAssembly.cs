@@ -75,6 +75,7 @@ sealed class FindingAssembly
         HoleFindings.Join(runs.Main, findings);
         SettingFindings.Join(runs.Main, findings);
         MissingPrograms.Join(findings);
+        EndlessLoops.TakeOut(findings);
         var explained = ExplainedFindings.TakeOut(findings);
         Order(findings);
         return new([.. findings], explained);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
@@ -48,17 +49,17 @@ public sealed class RunTooLong : Rule
         if (file.Run.Flow is not { End: FlowEnd.TooLong } flow)
             return;
         var (line, count) = flow.Busiest;
-        var followed = $"The first {flow.BlocksFollowed.ToString("N0", System.Globalization.CultureInfo.InvariantCulture)} blocks of the run are checked, and it is not at its end";
+        var followed = $"The first {flow.BlocksFollowed.ToString("N0", CultureInfo.InvariantCulture)} blocks of the run are checked, and it is not at its end";
         if (line >= 0 && WrongWayOf(file.Run, flow, line) is { } wrong)
         {
             var (start, end) = StepContext.WordsOf(file.Run.BlockAt(line));
             file.Report(
-                this, wrong.Line, wrong.Start, wrong.End, $"This loop never ends: {wrong.Words}. What comes behind is not checked.", severity: Severity.Error,
+                this, wrong.Line, wrong.Start, wrong.End, $"This loop never ends: {wrong.Words}. What comes behind is not checked.", severity: Severity.Error, text: string.Create(CultureInfo.InvariantCulture, $"{wrong.First} {line}"),
                 related: new RelatedPlace(line, start, end, "From here the run goes back."));
         }
         else if (line >= 0)
         {
-            file.ReportBlock(this, line, $"{followed}: from here it went back {count.ToString("N0", System.Globalization.CultureInfo.InvariantCulture)} times. What comes behind is not checked.");
+            file.ReportBlock(this, line, $"{followed}: from here it went back {count.ToString("N0", CultureInfo.InvariantCulture)} times. What comes behind is not checked.");
         }
         else
         {
@@ -67,7 +68,15 @@ public sealed class RunTooLong : Rule
     }
 
     /// <summary>A counter that runs away from the number at which its loop ends.</summary>
-    readonly record struct WrongWay(string Words, int Line, int Start, int End);
+    /// <param name="First">The first line of the loop, from 0.</param>
+    readonly record struct WrongWay(string Words, int Line, int Start, int End, int First);
+
+    /// <summary>The first and the last line, from 0, of a loop whose counter a finding says to run the wrong way; null of other findings.</summary>
+    internal static (int First, int Last)? LoopOf(Finding finding)
+    {
+        var lines = finding.Text.Split(' ');
+        return lines.Length == 2 ? (int.Parse(lines[0], CultureInfo.InvariantCulture), int.Parse(lines[1], CultureInfo.InvariantCulture)) : null;
+    }
 
     /// <summary>The counter of the loop that goes back from a line; null where it has none, is counted at several places or otherwise than by a number, or runs the right way.</summary>
     static WrongWay? WrongWayOf(ProgramRun run, FlowRun flow, int line)
@@ -86,7 +95,7 @@ public sealed class RunTooLong : Rule
                 var step = loop.StepOf(block, token);
                 if (found is not null || !(loop.HoldsBelow ? step < 0 : step > 0))
                     return null;
-                found = new($"#{loop.Variable} goes {(step < 0 ? "down" : "up")} by {Say.Number(Math.Abs(step))} at each turn, and it goes on as long as #{loop.Variable} is {loop.Words}", inside, token.Start, token.End);
+                found = new($"#{loop.Variable} goes {(step < 0 ? "down" : "up")} by {Say.Number(Math.Abs(step))} at each turn, and it goes on as long as #{loop.Variable} is {loop.Words}", inside, token.Start, token.End, first);
             }
         }
         return found;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
 using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -106,6 +107,16 @@ public sealed class RunOrderTests
         var finding = Assert.Single(Analyse("G21 G90 G17 G54\n" + program, 2000).Findings, finding => finding.Name == "run-too-long");
         Assert.Equal((line, words is null ? Severity.Warning : Severity.Error), (finding.Line, finding.Severity));
         Assert.Equal(words is not null, finding.Message == $"This loop never ends: {words}. What comes behind is not checked.");
+    }
+
+    [Fact]
+    public void What_a_counter_brings_that_runs_the_wrong_way_is_told_with_it()
+    {
+        const string Setup = """{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 3, "kind": "drill", "diameter": 8 } ] }""";
+        var analysis = Programs.Analyse("G21 G90 G17 G54\nT3 M6\nS1500 M3\nG43 H3 G0 X10 Y20 Z20\n#1=0\nWHILE [#1 LT 5] DO1\nG99 G81 X[10+15*#1] Y20 Z-5 R2 F200\n#1=#1-1\nEND1\nG80 G0 Z20\nM5\nM30", Setup);
+        var finding = Assert.Single(analysis.Findings);
+        Assert.Equal(("run-too-long", 7), (finding.Name, finding.Line));
+        Assert.EndsWith(" One more finding may come of it and is not told by itself: hole-outside-stock.", finding.Message, StringComparison.Ordinal);
     }
 
     /// <summary>Which letter of G65 becomes which variable: common practice (A to #1, R to #18, H to #11).</summary>

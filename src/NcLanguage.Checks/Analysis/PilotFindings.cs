@@ -42,10 +42,20 @@ static class PilotFindings
         var end = change < 0 ? run.Text.LineCount : change;
         var isLeft = next > line && next < end;
         // Behind its holes it is slowed down for the way out.
-        if (!isLeft && !(HoleTable.Of(run).At(line).First is > 0 and var first && HoleTable.Of(run).ResultAt(first - 1).Hole.Tool == drill.Number))
+        if (!isLeft && !HasDrilled(run, drill, line))
             return false;
         end = isLeft ? next : end;
         return HolesIn(run, line, end) == 0 && PlungesIn(run, drill, line, end).TrueForAll(plunge => IsInHole(run, drill, plunge));
+    }
+
+    /// <summary>Whether a drill has made a hole before a line, by a cycle or by a feed straight down since it was called.</summary>
+    static bool HasDrilled(ProgramRun run, Tool drill, int line)
+    {
+        var holes = HoleTable.Of(run);
+        if (holes.At(line).First is > 0 and var first && holes.ResultAt(first - 1).Hole.Tool == drill.Number)
+            return true;
+        var called = run.LastSetter(Slot.Tool, line);
+        return called >= 0 && PlungesIn(run, drill, called, line).Count > 0;
     }
 
     static int HolesIn(ProgramRun run, int from, int end) =>

@@ -20,6 +20,17 @@ public sealed class PilotHoleTests
     [Fact]
     public void On_its_way_into_the_pilot_and_out_nothing_is_told() => Assert.Empty(Lines(Pilot + Deep));
 
+    [Fact] // One stroke by G1, as drills with coolant through them are fed.
+    public void A_stroke_without_a_cycle_is_a_hole_too() => Assert.Empty(Lines(Pilot + Deep.Replace("G98 G83 X20 Y20 Z-120 R-14 Q3 F120\nG80\nS300\nG0 Z20", "G1 Z-120 F120\nS300\nG1 Z20 F1500", StringComparison.Ordinal)));
+
+    [Fact]
+    public void A_bore_that_the_stock_has_is_a_pilot_too()
+    {
+        var setup = Setup.Replace("\"tools\"", "\"stock\": { \"min\": [0, 0, -150], \"max\": [60, 60, 0], \"hollows\": [ { \"center\": [20, 20], \"diameter\": 6.02, \"bottom\": -15 } ] }, \"tools\"", StringComparison.Ordinal);
+        var found = Programs.Analyse("G21 G17 G90 G94 G54\nT2 M6\n" + Deep, setup).Findings.Where(finding => finding.Name is "cutting-speed" or "feed-per-tooth");
+        Assert.Empty(found);
+    }
+
     [Theory]
     [InlineData("G1 Z-14 F400", "G1 Z-18 F400", new[] { 8, 9 })] // below the pilot's bottom
     [InlineData("X20 Y20 Z20 S300", "X30 Y20 Z20 S300", new[] { 8, 9 })] // beside it

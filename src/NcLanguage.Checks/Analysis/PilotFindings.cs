@@ -36,13 +36,13 @@ static class PilotFindings
         var line = finding.Line;
         if (run.Job.Setup.FindTool(run.StepAt(line).After.Tool) is not { Kind: ToolKind.Drill } drill)
             return false;
-        if (!isSlow)
-            return HolesIn(run, line, line + 1) == 0 && PlungesIn(run, drill, line, line + 1) is { Count: > 0 } fed && fed.TrueForAll(plunge => IsInHole(run, drill, plunge));
-        var (next, change) = (run.FirstSetter(Slot.Speed, line), run.FirstSetter(Slot.Tool, line));
+        if (!isSlow && HolesIn(run, line, line + 1) == 0 && PlungesIn(run, drill, line, line + 1) is { Count: > 0 } fed)
+            return fed.TrueForAll(plunge => IsInHole(run, drill, plunge));
+        var (next, change) = (run.FirstSetter(isSlow ? Slot.Speed : Slot.Feed, line), run.FirstSetter(Slot.Tool, line));
         var end = change < 0 ? run.Text.LineCount : change;
         var isLeft = next > line && next < end;
         // Behind its holes it is slowed down for the way out.
-        if (!isLeft && !HasDrilled(run, drill, line))
+        if ((!isLeft || !isSlow) && !HasDrilled(run, drill, line))
             return false;
         end = isLeft ? next : end;
         return HolesIn(run, line, end) == 0 && PlungesIn(run, drill, line, end).TrueForAll(plunge => IsInHole(run, drill, plunge));

@@ -52,6 +52,14 @@ public sealed class MilledLevels(ProgramRun run)
         return Highest(disc, x, y, radius, withOwn: true) <= level;
     }
 
+    /// <summary>The highest that is left on a circle about a place when all is done, mm.</summary>
+    public double HighestOn(double x, double y, double radius)
+    {
+        Span<(double X, double Y)> ring = stackalloc (double, double)[OnRing];
+        Ring(x, y, radius, ring);
+        return Highest(ring, x, y, radius, withOwn: true);
+    }
+
     static void Ring(double x, double y, double radius, Span<(double X, double Y)> places)
     {
         for (var i = 0; i < places.Length; i++)

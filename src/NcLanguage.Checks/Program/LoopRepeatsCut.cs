@@ -117,7 +117,7 @@ public sealed class LoopRepeatsCut : Rule
                     continue;
                 if (!cut.From.IsKnown || !cut.To.IsKnown)
                     return false;
-                isInStock |= IsInStock(cut.From, cut.To, run.Job.Stock);
+                isInStock |= (cut.Arc >= 0 || !Upright.Is(cut.From, cut.To)) && IsInStock(cut.From, cut.To, run.Job.Stock);
                 if (known.TryAdd((line, cut.Move), (cut.From, cut.To)))
                     continue;
                 var (from, to) = known[(line, cut.Move)];

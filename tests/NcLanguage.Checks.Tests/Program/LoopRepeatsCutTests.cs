@@ -30,6 +30,7 @@ public sealed class LoopRepeatsCutTests
     [InlineData("G0 X-10 Y5|G1 Z2 F300|X110|#1=#1+1")] // above the stock: warming up
     [InlineData("G0 X-10 Y80|G1 Z-2 F300|X110|G0 Z2|#1=#1+1")] // beside it
     [InlineData("G0 X5|G4 P1|#1=#1+1")]
+    [InlineData("G99 G81 X20 Y20 R2 Z-5 F100|G80|#1=#1+1")] // hole-repeated
     [InlineData("G52 Y[10*#1]|G0 X-10 Y5|G1 Z-2 F300|X110|G0 Z2|G52 Y0|#1=#1+1")]
     public void A_loop_that_moves_on_is_not(string loop) => Assert.Empty(Of(loop));
 

@@ -90,6 +90,17 @@ public sealed class JobFileTests
     [InlineData("{ \"units\": \"i$0\" }", "inch", "{ \"units\": \"inch\" }")]
     public void What_is_taken_is_valid_as_far_as_it_goes(string marked, string label, string expected) => Assert.Equal(expected, Accepted(marked, label));
 
+    [Fact]
+    public void A_hollow_of_the_stock_is_offered_whole_and_by_its_members()
+    {
+        const string Stock = "{ \"stock\": { \"min\": [0, 0, -20], \"max\": [100, 60, 0], ";
+        Assert.Contains("hollows", Items(Stock + "$0 } }"));
+        Assert.Equal(["bottom", "center", "cornerRadius", "diameter", "max", "min", "name"], Items(Stock + "\"hollows\": [ { $0 } ] } }").Order(StringComparer.Ordinal));
+        var (text, offset) = Cut(Stock + "\"hollows\": [ { \"bot$0tom\": -4 } ] } }");
+        Assert.Contains("Without it: it goes through.", JobFileAnswers.Hover(JobFileKind.Setup, text, offset)!.Markdown, StringComparison.Ordinal);
+        Assert.Contains("G59.3", Items("{ \"frame\": \"$0\" }"));
+    }
+
     /// <summary>RFC 8259: a comma between two members or entries, wherever the new one is put.</summary>
     [Theory]
     [InlineData("{ \"units\": \"mm\" $0 }", "clearance", "{ \"units\": \"mm\", \"clearance\":  }")]
@@ -158,6 +169,7 @@ public sealed class JobFileTests
     [InlineData("{ \"obstacles\": [ $0 ] }")]
     [InlineData("{ \"holes\": [ $0")]
     [InlineData("{ \"stock\": $0 }")]
+    [InlineData("{ \"stock\": { \"min\": [0, 0, -20], \"max\": [100, 60, 0], \"hollows\": [ $0 ] } }")]
     [InlineData("{ \"workOffsets\": { \"G54\": $0 } }")]
     [InlineData("{ \"variables\": $0 }")]
     public void Whole_entries_can_be_read(string marked)

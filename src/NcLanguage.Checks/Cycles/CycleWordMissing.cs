@@ -46,8 +46,13 @@ public sealed class CycleWordMissing : Rule
             missing += (missing.Length == 0 ? "" : " and ") + (noPlace ? "none of X, Y and Z" : $"no {fault.Letter}");
         }
         if (token >= 0)
-            step.Report(this, token, $"G{step.Step.After.Cycle} has {missing}: the control stops here, or drills with what an earlier cycle left.");
+            step.Report(this, token, $"G{step.Step.After.Cycle} has {missing}: the control stops here, or drills with what an earlier cycle left.{OtherReading(step)}");
     }
+
+    /// <summary>What back boring that is written for another control is told besides.</summary>
+    static string OtherReading(in StepContext step) =>
+        step.Step.After is { Cycle: 87 } after && after.RLevel < after.Bottom && double.IsNaN(after.BoreTop)
+            ? " Where your control bores from R up to Z, its machine file says so: \"backBoring\": \"fromRToZ\"." : "";
 
     /// <summary>H and P belong to other codes of the block, as I, J and K do but in back boring; so does what another code lacks beside a cycle that is in force.</summary>
     static bool IsOfCycle(in Fault fault, Step step)

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -41,6 +42,9 @@ public sealed class RFar : Rule
             return;
         ref readonly var state = ref step.Step.After;
         if (step.Job.Setup.Stock is not { } stock || state.Plane != WorkPlane.XY || (step.Step.Sets & (Slot.Cycle | Slot.CycleR)) == 0)
+            return;
+        // By that reading R lies below the part, and above it there is the initial level alone.
+        if (state.Cycle == 87 && step.Job.Readings.BackBoring == BackBoringReading.FromRToZ)
             return;
         var gap = state.RLevel + step.Step.ToFrame.Z - stock.Max.Z;
         var clearance = step.Job.Setup.Clearance;

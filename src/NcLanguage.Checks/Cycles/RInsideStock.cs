@@ -69,8 +69,8 @@ public sealed class RInsideStock : Rule
                 var place = hole.PlaceAt(hole.Hole.RLevel);
                 if (hole.Plane != WorkPlane.XY || !(place.Z < stock.Max.Z - Tolerance) || place.Z == reported || !IsOver(stock, place))
                     continue;
-                // R below the bottom is said by r-below-bottom.
-                if (hole.Hole.RLevel < hole.Hole.Bottom && hole.Hole.Cycle != 87)
+                // R below the bottom is said by r-below-bottom, and of back boring it is a matter of how the control reads it.
+                if (hole.Hole.RLevel < hole.Hole.Bottom)
                     continue;
                 if (IsOpen(file.Run.Job.Setup, place, stock.Max.Z, hole.Hole.Tool))
                     continue;

@@ -69,6 +69,11 @@ ref partial struct BlockRun
     {
         var incremental = _state.Distance == DistanceMode.Incremental;
         var unknown = _state.Distance == DistanceMode.Unknown || _state.Plane == WorkPlane.Unknown;
+        if (BoresFromR)
+        {
+            TakeLevelsFromBelow(incremental, unknown);
+            return;
+        }
         if (_words.IsFree('R'))
         {
             _words.Use('R');
@@ -93,17 +98,40 @@ ref partial struct BlockRun
         }
     }
 
+    /// <summary>Whether back boring is in force whose R lies below the part (common practice, by the reading).</summary>
+    readonly bool BoresFromR => _state.Cycle == 87 && Readings.BackBoring == BackBoringReading.FromRToZ;
+
+    /// <summary>R as the level where the bar begins, the depth word as the one that it bores up to: above the part there is the initial level alone.</summary>
+    readonly void TakeLevelsFromBelow(bool incremental, bool unknown)
+    {
+        if (_words.Find(ModalGroup.Cycle) is not null)
+            (_state.Bottom, _state.BoreTop) = (double.NaN, double.NaN);
+        (_state.RLevel, _state.RGiven, _state.BottomGiven) = (_state.InitialLevel, false, false);
+        if (_words.IsFree('R'))
+        {
+            _words.Use('R');
+            _state.Bottom = unknown ? double.NaN : incremental ? _state.InitialLevel + Length('R') : Length('R');
+            _step.Sets |= Slot.CycleBottom;
+        }
+        var depthLetter = (char)('X' + DepthAxis);
+        if (!_words.Has(depthLetter))
+            return;
+        _words.Use(depthLetter);
+        _state.BoreTop = unknown ? double.NaN : incremental ? _state.Bottom + Length(depthLetter) : Length(depthLetter);
+        _step.Sets |= Slot.CycleBottom;
+    }
+
     readonly void RefuseMissing(int token)
     {
         var depthLetter = (char)('X' + DepthAxis);
-        if (!_state.RGiven)
+        if (BoresFromR ? double.IsNaN(_state.Bottom) && !_words.Has('R') : !_state.RGiven)
             AddFault(FaultKind.WordMissing, token, 'R');
-        if (!_state.BottomGiven && _state.Plane != WorkPlane.Unknown)
+        if (!BoresFromR && !_state.BottomGiven && _state.Plane != WorkPlane.Unknown)
             AddFault(FaultKind.WordMissing, token, depthLetter);
         var wantsPeck = _state.Cycle is 83 or 73 || (_state.Cycle is 76 or 87 && !_state.BoreShiftGiven);
         if (wantsPeck && double.IsNaN(_state.Peck) && !_words.Has('Q'))
             AddFault(FaultKind.WordMissing, token, 'Q');
-        RefuseBoreTop(token, (char)('I' + DepthAxis));
+        RefuseBoreTop(token, BoresFromR ? depthLetter : (char)('I' + DepthAxis));
         if (_state.RLevel < _state.Bottom && _state.Cycle != 87)
         {
             var at = _words.Has('R') ? _words.TokenOf('R') : _words.Has(depthLetter) ? _words.TokenOf(depthLetter) : token;

@@ -160,7 +160,7 @@ ref partial struct BlockRun
         _step.Sets |= Slot.Hole;
         _step.Holes.Add(new Hole(
             _state.Cycle, _state.Tool, place.X, place.Y, _state.RLevel, _state.Bottom, _state.InitialLevel, arriveAt, returnTo,
-            HasDwell(_state.Cycle) ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : 0,
+            Dwells ? DwellSeconds(_state.DwellNumber, _state.DwellHasPoint) : 0,
             PathFeed(1), _state.Speed, _state.Cycle is 73 or 83 ? _state.Peck : double.NaN, isHop)
         {
             FirstMove = firstMove,
@@ -204,5 +204,6 @@ ref partial struct BlockRun
     }
 
     /// <summary>Cycles that wait at the bottom: those of the published specification, tapping and fine boring (common practice).</summary>
-    static bool HasDwell(int cycle) => cycle is 82 or 86 or 88 or 89 or 76 or 84 or 74;
+    /// <summary>Whether the cycle in force waits at its end.</summary>
+    readonly bool Dwells => _state.Cycle is 82 or 86 or 88 or 89 or 76 or 84 or 74 || BoresFromR;
 }

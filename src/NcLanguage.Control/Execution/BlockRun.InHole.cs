@@ -85,7 +85,7 @@ ref partial struct BlockRun
 
     readonly void DwellInHole()
     {
-        if (HasDwell(_state.Cycle) && !double.IsNaN(_state.DwellNumber))
+        if (Dwells && !double.IsNaN(_state.DwellNumber))
             Act(MoveKind.Dwell, DwellSeconds(_state.DwellNumber, _state.DwellHasPoint), MoveRole.InHole);
     }
 
@@ -135,7 +135,7 @@ ref partial struct BlockRun
         }
     }
 
-    /// <summary>Back boring (NISTIR 6556 §3.5.16.8): in off-centre with the spindle stopped, bore upward, out the same way.</summary>
+    /// <summary>Back boring (NISTIR 6556 §3.5.16.8): in off-centre with the spindle stopped, bore upward, out the same way. By the reading it steps aside where it has bored up to, and goes out from there (common practice).</summary>
     readonly void BoreBack(in Point3 place)
     {
         var depth = DepthAxis;
@@ -148,9 +148,13 @@ ref partial struct BlockRun
         Rapid(place.With(depth, bottom), across, MoveRole.InHole);
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
         Feed(place.With(depth, _state.BoreTop), Bit(depth), MoveRole.InHole);
-        Feed(place.With(depth, bottom), Bit(depth), MoveRole.InHole);
+        var end = BoresFromR ? _state.BoreTop : bottom;
+        if (BoresFromR)
+            DwellInHole();
+        else
+            Feed(place.With(depth, bottom), Bit(depth), MoveRole.InHole);
         Act(MoveKind.Spindle, 0, MoveRole.InHole);
-        Rapid(beside.With(depth, bottom), across, MoveRole.InHole);
+        Rapid(beside.With(depth, end), across, MoveRole.InHole);
         var level = ReturnLevelOfHole();
         Rapid(beside.With(depth, level), Bit(depth), MoveRole.Return);
         Rapid(place.With(depth, level), across, MoveRole.Return);

@@ -121,6 +121,14 @@ public static class ReadingTable
             ],
             r => (int)r.ZeroRepeats, (r, i) => r with { ZeroRepeats = (ZeroRepeatsReading)i }),
         new(
+            "backBoring", "Which words give the levels of back boring (G87).",
+            "The bar strikes the part from below, or bores at another depth.",
+            [
+                new("fromZToK", "Z is the level below the part where the bar begins, K the level that it bores up to; then it goes down again and out. R lies above the part."),
+                new("fromRToZ", "R is the level below the part where the bar begins, Z the level that it bores up to; there it stops, steps aside and goes up to the initial level."),
+            ],
+            r => (int)r.BackBoring, (r, i) => r with { BackBoring = (BackBoringReading)i }),
+        new(
             "rapidsEndCycle", "Whether G0, G1, G2 and G3 end a cycle.",
             "Positions after a rapid are drilled that were not meant to be, or the other way round.",
             [

@@ -42,6 +42,9 @@ public enum PeckReturnReading { ReturnLevel, RLevel }
 /// <summary>What 0 repeats in a cycle mean.</summary>
 public enum ZeroRepeatsReading { Alarm, KeepsCycle }
 
+/// <summary>Which words give the levels of back boring (G87): Z where the bar begins and K how far it bores up, or R where it begins and Z how far it bores up.</summary>
+public enum BackBoringReading { FromZToK, FromRToZ }
+
 /// <summary>What a file must hold for the control to load it.</summary>
 public sealed record ProgramMarks
 {
@@ -91,6 +94,8 @@ public sealed record Readings
     public PeckReturnReading PeckReturn { get; init; } = PeckReturnReading.ReturnLevel;
 
     public ZeroRepeatsReading ZeroRepeats { get; init; } = ZeroRepeatsReading.Alarm;
+
+    public BackBoringReading BackBoring { get; init; } = BackBoringReading.FromZToK;
 
     /// <summary>Whether G0 to G3 end a cycle as G80 does.</summary>
     public bool RapidsEndCycle { get; init; } = true;

@@ -38,6 +38,8 @@ public sealed class EachReadingTests
 
     const string Kept = Start + "T3 M6\nS1000 M3\nG0 X10 Y0\nG43 H3 Z20\nG99 G81 X10 Y0 Z-5 R2 F100 L0\nX20\nG80\nG53 G0 Z0\nM5\nM30";
 
+    const string Back = Start + "T3 M6\nS400 M3\nG0 X10 Y0\nG43 H3 Z20\nG98 G87 X10 Y0 R-35 Z-24 Q3 F40\nG80\nG53 G0 Z0\nM5\nM30";
+
     // Once round from X10 Y0 about X30 (radius 20, 2π·20 mm at 1200 mm/min) or about X20 (radius 10).
     const string Circle = Start + "G0 X10 Y0\nG2 X10 Y0 I20 J0 F1200\nM30";
 
@@ -89,6 +91,9 @@ public sealed class EachReadingTests
         ("zeroRepeats=keepsCycle", "findings", Kept, ""),
         ("zeroRepeats=alarm", "holes", Kept, "20 0"),
         ("zeroRepeats=keepsCycle", "holes", Kept, "20 0"),
+        // NISTIR 6556 §3.5.16.8 bores from Z up to K; that other controls bore from R up to Z is common practice.
+        ("backBoring=fromZToK", "findings", Back, "cycle-word-missing cycle-wrong-tool"),
+        ("backBoring=fromRToZ", "findings", Back, "cycle-wrong-tool"),
         ("rapidsEndCycle=true", "holes", Start + "G0 X0 Y0 Z20\nG99 G81 X10 Y0 Z-5 R2 F100\nG0 X20\nG80\nM30", "10 0"),
         ("rapidsEndCycle=false", "holes", Start + "G0 X0 Y0 Z20\nG99 G81 X10 Y0 Z-5 R2 F100\nG0 X20\nG80\nM30", "10 0, 20 0"),
         ("programMarks.percent=false", "findings", "O1\n" + Start + "G0 X1\nM30", ""),

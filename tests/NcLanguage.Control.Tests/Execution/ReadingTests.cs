@@ -94,6 +94,30 @@ public sealed class ReadingTests
         Assert.Equal(holes == 1, session.Faults.Any(fault => fault.Kind == FaultKind.WordWithoutEffect));
     }
 
+    /// <summary>Common practice: in beside the axis from the initial level, up from R to Z, a dwell, aside and out from there. In increments R counts from the initial level and Z from R.</summary>
+    [Theory]
+    [InlineData("G98 G87 X5 Y6 R-20 Z-15 Q0.5 P1")]
+    [InlineData("G99 G87 X5 Y6 Z-15 R-20 I0.5 P1")]
+    [InlineData("G91 G98 G87 X5 Y6 R-30 Z5 Q0.5 P1")]
+    public void Back_boring_from_R(string block)
+    {
+        var session = With(r => r with { BackBoring = BackBoringReading.FromRToZ }).Run("F100 G0 X0 Y0 Z10").Clear().Run(block);
+        Assert.Equal(
+            "rapid 5 6 10|rapid 5.5 6 10|spindle|rapid 5.5 6 -20|rapid 5 6 -20|spindle|feed 5 6 -15|dwell 1|spindle|rapid 5.5 6 -15|rapid 5.5 6 10|rapid 5 6 10|spindle", string.Join('|', session.Log));
+        Assert.Empty(session.Faults);
+    }
+
+    [Theory]
+    [InlineData("G98 G87 X5 Z-15 Q0.5", "R")]
+    [InlineData("G98 G87 X5 R-20 Q0.5", "Z")]
+    [InlineData("G81 X1 Z-3 R2\nG87 X5 Q0.5", "RZ")] // nothing of another cycle's levels
+    public void Back_boring_from_R_wants_both_levels(string blocks, string missing) =>
+        Assert.Equal(missing, string.Concat(With(r => r with { BackBoring = BackBoringReading.FromRToZ }).Run(["F100 G90 G0 X0 Y0 Z10", .. blocks.Split('\n')]).Faults.Where(fault => fault.Kind == FaultKind.WordMissing).Select(fault => fault.Letter)));
+
+    [Fact]
+    public void Back_boring_from_R_has_to_lead_up() =>
+        Assert.Single(With(r => r with { BackBoring = BackBoringReading.FromRToZ }).Run("F100 G90 G0 X0 Y0 Z10", "G98 G87 X5 R-20 Z-25 Q0.5").Faults, fault => fault.Kind == FaultKind.BoreTopOutside);
+
     /// <summary>Under repeats=K the K of back boring is still its level, that of fine boring its repeats.</summary>
     [Fact]
     public void Repeats_and_boring()

@@ -76,6 +76,7 @@ public class MachineFileTests
                 IncrementalR = IncrementalRReading.InitialLevel,
                 PeckReturn = PeckReturnReading.RLevel,
                 ZeroRepeats = ZeroRepeatsReading.KeepsCycle,
+                BackBoring = BackBoringReading.FromRToZ,
                 RapidsEndCycle = false,
                 ProgramMarks = new ProgramMarks { Percent = true, Number = true, LongestBlock = 80, LowerCase = false, Characters = "%()+-./:" },
             },

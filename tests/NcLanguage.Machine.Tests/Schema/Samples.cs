@@ -39,7 +39,7 @@ static class Samples
           "readings": {
             "dwell": "byPoint", "integers": "increments", "holePositions": "incremental", "returnLevel": "beforeMove", "rapidPath": "perAxis",
             "repeats": "K", "arcCentre": "absolute", "toolChange": "T", "units": "G70/G71", "lengthOffset": "withTool", "stopsAct": "afterMotion",
-            "incrementalR": "initialLevel", "peckReturn": "rLevel", "zeroRepeats": "keepsCycle", "rapidsEndCycle": false,
+            "incrementalR": "initialLevel", "peckReturn": "rLevel", "zeroRepeats": "keepsCycle", "backBoring": "fromRToZ", "rapidsEndCycle": false,
             "programMarks": { "percent": true, "number": true, "longestBlock": 80, "lowerCase": false, "characters": "%()+-./:" }
           }
         }

@@ -52,7 +52,7 @@ static class CycleCodes
             "Feeds to the bottom, waits, stops the spindle, leaves the bore at rapid and starts the spindle again.", Nist("3.5.16.7"),
             [.. Hole, RepeatsK, BottomDwell]),
         G(870, ModalGroup.Cycle, "back boring",
-            "Goes down through the hole beside its axis with the spindle stopped, then bores upwards from below.", Nist("3.5.16.8"),
+            "Goes down through the hole beside its axis with the spindle stopped, then bores upwards from below: from Z up to K or, by the reading backBoring, from R up to Z.", Nist("3.5.16.8"),
             [.. Hole, Carried('K', Length, "level the counterbore reaches up to"), BottomDwell, .. Shift]),
         G(880, ModalGroup.Cycle, "boring, dwell, out by hand",
             "Feeds to the bottom, waits, stops the spindle and the program, and the operator brings the tool out.", Nist("3.5.16.9"),

@@ -14,7 +14,7 @@ public sealed class SpotLeftOut : Rule
         Name = "spot-left-out",
         Severity = Severity.Note,
         Title = "A hole lacks the spot that others of its drill have",
-        Finds = "Holes that a drill makes without a spot, where a spot drill or centre drill has marked at least twice as many of its holes, two or more, and each spot has its hole. Once for each drill.",
+        Finds = "Holes that a drill makes without a spot, where a spot drill or centre drill has marked at least twice as many of its holes, two or more, each spot has its hole, and none was made twice. Once for each drill.",
         AtTheMachine = "The drill starts on the bare face and wanders: the hole is off its place, and has no chamfer where the spot leaves one.",
         Setup = """
             { "stock": { "min": [0, 0, -30], "max": [100, 60, 0] },
@@ -71,7 +71,7 @@ public sealed class SpotLeftOut : Rule
             M5
             M30
             """,
-        NotFound = "Holes that mills cut over, that another tool has begun, or that the stock has already; spots that have no hole: spot-beside-hole; programs with holes at places that are not known, or whose run is not followed to its end.",
+        NotFound = "Holes that mills cut over, that another tool has begun, or that the stock has already; spots that have no hole (spot-beside-hole, hole-missing) or stand twice at one place (hole-repeated); programs with holes at places that are not known, or whose run is not followed to its end.",
         Source = "That a drill finds the spot made for it is common practice.",
     };
 
@@ -84,7 +84,8 @@ public sealed class SpotLeftOut : Rule
     {
         if (file.Run.Flow is { End: not (FlowEnd.Ended or FlowEnd.OffTheEnd) } || PlaceGroups.PlacesOf(file, ToolKind.SpotDrill, ToolKind.CentreDrill) is not [_, _, ..] places || !file.Places.AreAllKnown)
             return;
-        if (places.Any(place => place.Works.TrueForAll(work => work.Kind == WorkKind.Spot)))
+        // Where a spot has no hole, or was made twice, a place is wrong, and that is told.
+        if (places.Any(place => place.Works.Count(work => work.Kind == WorkKind.Spot) is var spots && (spots > 1 || (spots == 1 && !place.Works.Exists(work => work.Kind == WorkKind.Drill)))))
             return;
         var setup = file.Run.Job.Setup;
         var (spotted, bare) = (new Dictionary<int, int>(), new List<PlaceFault>());

@@ -21,6 +21,7 @@ public sealed class SpotLeftOutTests
     [InlineData("20", "20 40", 0)] // one spot tells nothing
     [InlineData("20 40 60", "20 40 60 80 100", 0)] // more than half as many
     [InlineData("20 40 60 70", "20 40 60 80", 0)] // spot-beside-hole
+    [InlineData("20 40 60 20", "20 40 60 80", 0)] // hole-repeated
     public void Spots_are_counted(string spots, string holes, int told) => Assert.Equal(told, Of(spots, holes).Count);
 
     [Theory]

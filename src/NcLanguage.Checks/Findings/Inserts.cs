@@ -75,7 +75,7 @@ public static class Inserts
     }
 
     /// <summary>A fix that gives a mode before a block that needs it: in the first block of the program, or in one of its own where that comes too late or turns radius compensation on, with
-    /// which modes do not go together. Null where the program has no block to put it in.</summary>
+    /// which modes do not go together. Null where the program has no block to put it in, and where the first gives such a mode itself and may not be run.</summary>
     /// <param name="needed">The line of the block that needs the mode.</param>
     public static Fix? ModeBefore(ProgramAnalysis analysis, int needed, string code)
     {
@@ -85,7 +85,10 @@ public static class Inserts
         var run = analysis.Main;
         if (run.Flow is null ? needed < line : run.OrderOf(needed) < run.OrderOf(line))
             return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [BlockBefore(analysis, needed, code)]);
-        return run.StepAt(line).Words.Find(ModalGroup.RadiusCompensation) is not null
+        var words = run.StepAt(line).Words;
+        if (words.Find(CodeTable.Find(code)!.Group) is not null)
+            return null;
+        return words.Find(ModalGroup.RadiusCompensation) is not null
             ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, code)])
             : new Fix($"Add {code} to the first block", FixSafety.Choice, [Before(analysis, line, code)]);
     }

@@ -64,9 +64,12 @@ public sealed class LoopRepeatsCut : Rule
             M5
             M30
             """,
-        NotFound = "Two turns, which may be spring passes; loops that call programs, or change coordinates from turn to turn; loops by GOTO, REPEAT or the repeats of a call; holes, which are hole-repeated.",
+        NotFound = "Two turns, which may be spring passes; loops of this kind behind the first 50; loops that call programs, or change coordinates from turn to turn; loops by GOTO, REPEAT or the repeats of a call; holes, which are hole-repeated.",
         Source = "Common practice.",
     };
+
+    /// <summary>Loops whose cuts are compared: each goes through all cuts of the run.</summary>
+    const int MostLoops = 50;
 
     public override bool ReadsFile => true;
 
@@ -74,9 +77,10 @@ public sealed class LoopRepeatsCut : Rule
     {
         if (file.Run is not { Flow: { } flow, Job: { HasStock: true } } run)
             return;
+        var left = MostLoops;
         foreach (var (first, last) in flow.Text.Structures())
         {
-            if (CounterOf(run, first, last) is not var (start, end) || flow.RunsOf(last) is not (> MostSpringPasses and var turns) || !CutsAlike(run, first, last))
+            if (CounterOf(run, first, last) is not var (start, end) || flow.RunsOf(last) is not (> MostSpringPasses and var turns) || --left < 0 || !CutsAlike(run, first, last))
                 continue;
             file.Report(this, first, start, end, $"All {Say.Number(turns)} turns of this loop cut over the same places, and no word in it reads a variable: the first cuts, the others go over it again. Has a word lost its variable?");
         }

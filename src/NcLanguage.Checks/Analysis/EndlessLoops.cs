@@ -13,10 +13,12 @@ static class EndlessLoops
             return;
         var loop = findings[cause];
         var (first, last) = RunTooLong.LoopOf(loop)!.Value;
-        var others = findings.FindAll(finding => finding != loop && finding.Line >= first && finding.Line <= last && finding is { Run: > 0, Fault: null, IsElsewhere: false });
+        var others = findings.FindAll(IsBrought);
         if (others.Count == 0)
             return;
-        findings.RemoveAll(others.Contains);
+        findings.RemoveAll(IsBrought);
         findings[findings.IndexOf(loop)] = loop with { Message = $"{loop.Message} {ExplainedFindings.Others(others.Count, "it", ExplainedFindings.Names(others))}." };
+
+        bool IsBrought(Finding finding) => finding != loop && finding.Line >= first && finding.Line <= last && finding is { Run: > 0, Fault: null, IsElsewhere: false };
     }
 }

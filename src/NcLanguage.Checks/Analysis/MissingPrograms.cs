@@ -11,17 +11,25 @@ static class MissingPrograms
     {
         if (!findings.Exists(IsOfMissing))
             return;
-        var calls = findings.FindAll(IsOfMissing).GroupBy(finding => finding.Message).Where(group => group.Skip(1).Any()).ToList();
-        foreach (var group in calls)
-        {
-            var first = group.MinBy(finding => finding.Line)!;
-            var others = group.Where(finding => finding.Line != first.Line).Select(finding => finding.Line).ToHashSet();
-            findings.RemoveAll(finding => IsOfMissing(finding) && finding.Message == group.Key && others.Contains(finding.Line));
-            if (others.Count > 0)
-                findings[findings.IndexOf(first)] = first with
+        var calls = findings.Where(IsOfMissing).GroupBy(finding => finding.Message).ToDictionary(group => group.Key, Calls.Of);
+        findings.RemoveAll(finding => IsOfMissing(finding) && finding.Line != calls[finding.Message].First.Line);
+        for (var i = 0; i < findings.Count; i++)
+            if (IsOfMissing(findings[i]) && calls[findings[i].Message] is { Others: > 0 } call && ReferenceEquals(findings[i], call.First))
+                findings[i] = call.First with
                 {
-                    Message = $"{first.Message} It is called again in {Say.Count(others.Count, "block")}{(others.Count == 1 ? ", in" : ", the last in")} line {others.Max() + 1}.",
+                    Message = $"{call.First.Message} It is called again in {Say.Count(call.Others, "block")}{(call.Others == 1 ? ", in" : ", the last in")} line {call.Last + 1}.",
                 };
+    }
+
+    /// <summary>The calls of one program that is not there.</summary>
+    /// <param name="Others">Other lines that call it.</param>
+    /// <param name="Last">The last line that does.</param>
+    sealed record Calls(Finding First, int Others, int Last)
+    {
+        public static Calls Of(IEnumerable<Finding> calls)
+        {
+            var lines = calls.Select(finding => finding.Line).ToHashSet();
+            return new(calls.MinBy(finding => finding.Line)!, lines.Count - 1, lines.Max());
         }
     }
 

@@ -32,7 +32,7 @@ ref partial struct BlockRun
         var length = Way(to, axes).Length;
         var feed = _state.Motion == MotionMode.Thread && role == MoveRole.Plain ? ThreadFeed() : PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
         Move(MoveKind.Feed, to, role, feed, role == MoveRole.Plain ? SecondsOfPath(length, feed) : length / feed * 60);
-        Cut(role == MoveRole.Plain && IsInAir(to, axes));
+        Cut(role == MoveRole.Plain && IsInAir(_state.Position, to, axes));
         Stand(to, axes);
     }
 
@@ -60,11 +60,11 @@ ref partial struct BlockRun
         (axes & 4) == 0 ? 0 : to.Z - from.Z);
 
     /// <summary>True for a way straight up, and for one that is known not to go below the stock's top.</summary>
-    readonly bool IsInAir(in Point3 to, int axes)
+    readonly bool IsInAir(in Point3 from, in Point3 to, int axes)
     {
-        if (axes == Bit(2) && to.Z > _state.Position.Z)
+        if (axes == Bit(2) && to.Z > from.Z)
             return true;
-        return Setup.Stock is { } stock && Math.Min(_state.Position.Z, to.Z) + _step.ToFrame.Z >= stock.Max.Z;
+        return Setup.Stock is { } stock && Math.Min(from.Z, to.Z) + _step.ToFrame.Z >= stock.Max.Z;
     }
 
     readonly void Cut(bool isInAir = false)

@@ -128,7 +128,7 @@ ref partial struct BlockRun
     readonly PlainMoves LearntFrom(in Move move) =>
         move.Role != MoveRole.Plain || !move.IsMotion ? PlainMoves.None
         : move.Kind == MoveKind.Rapid ? LacksLengthOffset || !WasPlaced ? PlainMoves.None : PlainMoves.Rapid
-        : double.IsNaN(_state.Feed) || IsAbove(move) ? PlainMoves.None
+        : double.IsNaN(_state.Feed) || (move.Kind == MoveKind.Feed && IsInAir(move.From, move.To, AxesOf(_step.Sets))) ? PlainMoves.None
         : PlainMoves.Cut;
 
     /// <summary>True where words in X, Y and Z lead where they say, at the feed that F says.</summary>
@@ -145,8 +145,4 @@ ref partial struct BlockRun
         && (WasPlaced || _state.Distance == DistanceMode.Incremental);
 
     readonly bool WasPlaced => (_state.Happened & Happened.WasPlaced) != 0;
-
-    /// <summary>True for a feed that does not count as a cut in every respect.</summary>
-    readonly bool IsAbove(in Move move) =>
-        move.Kind == MoveKind.Feed && (move.To.Z > move.From.Z || (Setup.Stock is { } stock && Math.Min(move.From.Z, move.To.Z) + _step.ToFrame.Z >= stock.Max.Z));
 }

@@ -15,6 +15,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     readonly Spot[] _spots;
     readonly Likeness[] _likenesses;
     readonly Approach[] _near;
+    readonly uint[] _mixed;
 
     HoleLog(Spot[] spots, Likeness[] likenesses, Approach[] near)
     {
@@ -32,9 +33,14 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
             if (likeness.Bottom + likeness.ToFrame.Z > HighestBottom)
                 HighestBottom = likeness.Bottom + likeness.ToFrame.Z;
         }
+        _mixed = spots.Length == 0 ? [] : GC.AllocateUninitializedArray<uint>(spots.Length);
+        Spread = HoleSpread.Of(this, _mixed);
     }
 
     public static HoleLog Empty { get; } = new([], [], []);
+
+    /// <summary>How the holes lie.</summary>
+    internal HoleSpread Spread { get; }
 
     public int Length => _spots.Length;
 
@@ -115,6 +121,30 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     }
 
     IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<HoleResult>)this).GetEnumerator();
+
+    /// <summary>Where a hole lies, in whole steps; false where that is not known, or not in the XY plane.</summary>
+    internal bool TryStepsOf(int index, out long x, out long y)
+    {
+        ref readonly var spot = ref _spots[index];
+        ref readonly var all = ref _likenesses[spot.Likeness];
+        (x, y) = (0, 0);
+        var place = (X: spot.X + all.ToFrame.X, Y: spot.Y + all.ToFrame.Y);
+        if (all.Plane != WorkPlane.XY || double.IsNaN(place.X + place.Y + (all.Bottom + all.ToFrame.Z)))
+            return false;
+        (x, y) = (HolePlace.Steps(place.X), HolePlace.Steps(place.Y));
+        return true;
+    }
+
+    /// <summary>What a hole's place is mixed to; 0 where it is not known, or not in the XY plane.</summary>
+    internal uint MixedOf(int index) => _mixed[index];
+
+    /// <summary>Whether a hole belongs to the same run as the one before it in the part.</summary>
+    internal bool GoesOn(int index)
+    {
+        ref readonly var all = ref _likenesses[_spots[index].Likeness];
+        ref readonly var before = ref _likenesses[_spots[index - 1].Likeness];
+        return all.IsHop && all.Cycle == before.Cycle && all.Tool == before.Tool;
+    }
 
     public struct Enumerator(HoleLog log)
     {
@@ -197,11 +227,19 @@ readonly record struct HolePlace(long X, long Y, long Bottom, int Line, int Tool
 
     const double StepsPerMm = 1000;
 
+    /// <summary>Whether it belongs to the same run as the hole before it.</summary>
+    public bool Continues(in HolePlace previous) => IsHop && Cycle == previous.Cycle && Tool == previous.Tool;
+
     /// <summary>2⁶⁴ by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
     public const ulong Spread = 11400714819323198485;
 
     /// <summary>A number that X and Y are mixed to, as good as never the same for two places.</summary>
-    public ulong Mixed => (((ulong)X * Spread) ^ (ulong)Y) * Spread;
+    public ulong Mixed => MixOf(X, Y);
+
+    /// <summary>A short number of the same kind, that is not 0: seldom the same for two places.</summary>
+    public static uint Mix(long x, long y) => Math.Max(1, (uint)(MixOf(x, y) >> 32));
+
+    static ulong MixOf(long x, long y) => (((ulong)x * Spread) ^ (ulong)y) * Spread;
 
     public static long Steps(double mm) => (long)Math.Round(mm * StepsPerMm);
 }

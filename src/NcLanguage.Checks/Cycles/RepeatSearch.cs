@@ -13,8 +13,12 @@ readonly record struct HoleRepeat(int Hole, int Line, PartResult EarlierPart, in
 /// <summary>A run of holes that is not at its end when a part is: the holes of this part that belong to it, and those before.</summary>
 /// <param name="Before">Its holes in earlier parts; null where it begins in this one.</param>
 /// <param name="First">The first of the part's holes that belongs to it.</param>
-sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First)
+/// <param name="Box">About all of them.</param>
+sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First, HoleBox Box)
 {
+    /// <summary>Whether a hole belongs to it that comes behind all of its own.</summary>
+    public bool GoesOnAt(in HolePlace place) => place.Continues(Part.Holes.PlaceOf(Part.Holes.Length - 1));
+
     /// <summary>Whether another is made of the same holes of the same parts.</summary>
     public bool IsSameAs(RunOfHoles other) => ReferenceEquals(Before, other.Before) && ReferenceEquals(Part, other.Part) && First == other.First;
 }
@@ -28,128 +32,116 @@ sealed class RepeatSearch
     /// <summary>Places of one run that are remembered; holes behind them are compared with those.</summary>
     public const int MostHoles = 5_000;
 
-    readonly PlaceSet _seen = new();
     readonly List<PartResult> _parts = [];
+    readonly List<Drilled> _drilled = [];
+    Seat[] _seats = new Seat[64];
+    int _run = 1;
     RunOfHoles? _seenOf;
 
     /// <param name="part">A part with holes.</param>
     /// <param name="met">The run of holes that is not at its end before it; null where none is.</param>
     public PartRepeats Look(PartResult part, RunOfHoles? met)
     {
-        if (!ReferenceEquals(met, _seenOf))
-            Recall(met);
+        var goesOn = met is not null && met.GoesOnAt(part.Holes.PlaceOf(0)) ? met : null;
+        var after = Left(part, goesOn);
+        var spread = part.Holes.Spread;
+        if (!spread.MayRepeat && (goesOn is null || !goesOn.Box.Meets(spread.Head)))
+            return new PartRepeats(met, after, []);
+        Recall(goesOn);
         List<HoleRepeat>? repeats = null;
-        var (run, first, lastLine) = (met, 0, -1);
-        var previous = met is null ? default : met.Part.Holes.PlaceOf(met.Part.Holes.Length - 1);
+        var lastLine = -1;
         _parts.Add(part);
         for (var i = 0; i < part.Holes.Length; i++)
         {
-            var place = part.Holes.PlaceOf(i);
-            if (!place.IsHop || place.Cycle != previous.Cycle || place.Tool != previous.Tool)
+            if (i > 0 && !part.Holes.GoesOn(i))
             {
-                (run, first) = (null, i);
                 Forget();
                 _parts.Add(part);
             }
-            previous = place;
-            if (!place.IsPlaced || _seen.Add(place, _parts.Count - 1) is not { } earlier || place.Line == lastLine)
+            if (Add(part.Holes, i) is not { } earlier || part.Holes.LineOf(i) == lastLine)
                 continue;
-            lastLine = place.Line;
-            (repeats ??= []).Add(new HoleRepeat(i, place.Line, _parts[earlier.Part], earlier.Line, null));
+            lastLine = part.Holes.LineOf(i);
+            (repeats ??= []).Add(new HoleRepeat(i, lastLine, _parts[earlier.Part], _parts[earlier.Part].Holes.LineOf(earlier.Hole), null));
         }
-        _seenOf = new RunOfHoles(run, part, first);
-        return new PartRepeats(met, _seenOf, repeats is null ? [] : [.. repeats]);
+        _seenOf = after;
+        return new PartRepeats(met, after, repeats is null ? [] : [.. repeats]);
     }
 
+    /// <summary>The run of holes that is not at its end when a part is.</summary>
+    /// <param name="goesOn">The one that the part's first hole belongs to; null where that begins another.</param>
+    static RunOfHoles Left(PartResult part, RunOfHoles? goesOn)
+    {
+        var spread = part.Holes.Spread;
+        return spread.FirstOfLast > 0 || goesOn is null
+            ? new RunOfHoles(null, part, spread.FirstOfLast, spread.Tail)
+            : new RunOfHoles(goesOn, part, 0, goesOn.Box.With(spread.Tail));
+    }
+
+    /// <summary>Sees to it that the places of a run are remembered, and no others: of one that goes on from what is remembered, what is missing.</summary>
     void Recall(RunOfHoles? run)
     {
-        Forget();
         var stretches = new Stack<RunOfHoles>();
-        for (; run is not null; run = run.Before)
+        for (; run is not null && !ReferenceEquals(run, _seenOf); run = run.Before)
             stretches.Push(run);
+        if (run is null)
+            Forget();
         foreach (var stretch in stretches)
         {
             _parts.Add(stretch.Part);
             for (var i = stretch.First; i < stretch.Part.Holes.Length; i++)
-                if (stretch.Part.Holes.PlaceOf(i) is { IsPlaced: true } place)
-                    _seen.Add(place, _parts.Count - 1);
+                Add(stretch.Part.Holes, i);
         }
     }
 
+    /// <summary>Remembers a hole of the last of the parts; the one at its place and depth that is remembered already, or null.</summary>
+    Drilled? Add(HoleLog holes, int hole)
+    {
+        if (holes.MixedOf(hole) is not (> 0 and var mixed))
+            return null;
+        if (2 * _drilled.Count >= _seats.Length)
+            Grow();
+        var at = (int)mixed & (_seats.Length - 1);
+        for (; _seats[at] is var seat && seat.Run == _run; at = (at + 1) & (_seats.Length - 1))
+            if (seat.Mixed == mixed && _drilled[seat.Hole] is var earlier && AreOne(_parts[earlier.Part].Holes.PlaceOf(earlier.Hole), holes.PlaceOf(hole)))
+                return earlier;
+        if (_drilled.Count < MostHoles)
+        {
+            _seats[at] = new Seat(mixed, _run, _drilled.Count);
+            _drilled.Add(new Drilled(_parts.Count - 1, hole));
+        }
+        return null;
+    }
+
+    static bool AreOne(in HolePlace a, in HolePlace b) => a.X == b.X && a.Y == b.Y && a.Bottom == b.Bottom;
+
+    // Nothing has to be cleared: seats of another run count as free.
     void Forget()
     {
-        _seen.Clear();
+        _run++;
+        _drilled.Clear();
         _parts.Clear();
     }
 
-    /// <summary>Places of holes with the blocks that drilled them; clearing costs nothing.</summary>
-    sealed class PlaceSet
+    void Grow()
     {
-        public PlaceSet() => Clear();
-
-        readonly record struct Place(long X, long Y, long Z, int Part, int Line);
-
-        // Apart from the places, and small: they are looked through at each hole.
-        readonly record struct Seat(uint Mixed, int Run, int Place);
-
-        Seat[] _seats = new Seat[64];
-        readonly List<Place> _places = [];
-        int _run = 1;
-        long _minX, _maxX, _minY, _maxY;
-
-        public void Clear()
+        var old = _seats;
+        _seats = new Seat[old.Length * 2];
+        foreach (ref readonly var seat in old.AsSpan())
         {
-            _run++;
-            _places.Clear();
-            (_minX, _maxX, _minY, _maxY) = (long.MaxValue, long.MinValue, long.MaxValue, long.MinValue);
-        }
-
-        /// <summary>The block that drilled this place and depth before; null where none did.</summary>
-        public (int Part, int Line)? Add(in HolePlace place, int part)
-        {
-            // Of a long run that goes on where it has not been yet.
-            if (_places.Count == MostHoles && (place.X < _minX || place.X > _maxX || place.Y < _minY || place.Y > _maxY))
-                return null;
-            if (2 * _places.Count >= _seats.Length)
-                Grow();
-            var mixed = (uint)(place.Mixed >> 32);
-            var at = IndexOf(mixed, place);
-            if (_seats[at].Run == _run)
-                return (_places[_seats[at].Place].Part, _places[_seats[at].Place].Line);
-            if (_places.Count < MostHoles)
-            {
-                _seats[at] = new Seat(mixed, _run, _places.Count);
-                _places.Add(new Place(place.X, place.Y, place.Bottom, part, place.Line));
-                (_minX, _maxX) = (Math.Min(_minX, place.X), Math.Max(_maxX, place.X));
-                (_minY, _maxY) = (Math.Min(_minY, place.Y), Math.Max(_maxY, place.Y));
-            }
-            return null;
-        }
-
-        /// <summary>The seat of this place, or a free one for it.</summary>
-        int IndexOf(uint mixed, in HolePlace place)
-        {
-            var at = (int)mixed & (_seats.Length - 1);
-            while (_seats[at] is var seat && seat.Run == _run && (seat.Mixed != mixed || !IsAt(_places[seat.Place], place)))
+            if (seat.Run != _run)
+                continue;
+            var at = (int)seat.Mixed & (_seats.Length - 1);
+            while (_seats[at].Run == _run)
                 at = (at + 1) & (_seats.Length - 1);
-            return at;
-        }
-
-        static bool IsAt(in Place known, in HolePlace place) => known.X == place.X && known.Y == place.Y && known.Z == place.Bottom;
-
-        void Grow()
-        {
-            var old = _seats;
-            _seats = new Seat[old.Length * 2];
-            foreach (ref readonly var seat in old.AsSpan())
-            {
-                if (seat.Run != _run)
-                    continue;
-                var at = (int)seat.Mixed & (_seats.Length - 1);
-                while (_seats[at].Run == _run)
-                    at = (at + 1) & (_seats.Length - 1);
-                _seats[at] = seat;
-            }
+            _seats[at] = seat;
         }
     }
+
+    /// <summary>A hole of one of the parts of the run.</summary>
+    readonly record struct Drilled(int Part, int Hole);
+
+    /// <summary>A seat of a table with open addressing: a hole that is remembered, by what its place is mixed to.</summary>
+    /// <param name="Run">The run that it belongs to.</param>
+    /// <param name="Hole">Its place among <see cref="_drilled"/>.</param>
+    readonly record struct Seat(uint Mixed, int Run, int Hole);
 }

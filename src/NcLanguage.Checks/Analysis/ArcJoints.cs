@@ -21,7 +21,14 @@ sealed class ArcJoints
 
     readonly List<TurnedArc> _found = [];
     readonly ContourJoints _joints = new();
-    ContourMove _first, _second, _before, _last;
+
+    /// <summary>The last three moves: each is made where it stands, and none is copied when the next one comes.</summary>
+    readonly ContourMove[] _moves = new ContourMove[3];
+    int _next;
+
+    /// <summary>Moves of the contour so far; three stand for more.</summary>
+    int _count;
+    ContourMove _first, _second;
     ContourStretch? _head;
     bool _isHeadEnded;
 
@@ -36,21 +43,29 @@ sealed class ArcJoints
     {
         if ((step.Events & StepEvents.Moves) == 0)
             return;
-        if ((step.Events & StepEvents.Path) == 0 || !TryRead(step, line, out var piece))
+        ref var piece = ref _moves[_next];
+        if ((step.Events & StepEvents.Path) == 0 || !TryRead(step, line, ref piece))
         {
             EndContour();
             return;
         }
-        if (_last.IsThere && !_last.EndsAt(piece.From))
+        if (_count > 0 && !Last.EndsAt(piece.From))
             EndContour();
-        if (_last.IsArc && _before.IsThere && _joints.Look(_before, _last, piece, part: 0) is { } found)
+        if (_count > 1 && Last.IsArc && _joints.Look(Before, Last, piece, part: 0) is { } found)
             _found.Add(found);
-        (_before, _last) = (_last, piece);
-        if (!_first.IsThere)
+        if (_count == 0)
             _first = piece;
-        else if (!_second.IsThere)
+        else if (_count == 1)
             _second = piece;
+        _count = Math.Min(_count + 1, _moves.Length);
+        _next = Behind(_next, 1);
     }
+
+    ref readonly ContourMove Last => ref _moves[Behind(_next, 2)];
+
+    ref readonly ContourMove Before => ref _moves[Behind(_next, 1)];
+
+    int Behind(int move, int by) => move + by is var at && at < _moves.Length ? at : at - _moves.Length;
 
     /// <summary>Ends the part. Contours that it begins or ends amid are not judged yet.</summary>
     public List<TurnedArc> Take(out ContourEnds? ends)
@@ -63,6 +78,8 @@ sealed class ArcJoints
 
     void EndContour()
     {
+        if (_count == 0 && _isHeadEnded)
+            return;
         if (!_isHeadEnded)
             (_head, _isHeadEnded) = (Stretch(), true);
         else if (_joints.Judge() is { } odd)
@@ -70,17 +87,18 @@ sealed class ArcJoints
         Forget();
     }
 
-    ContourStretch? Stretch() => _first.IsThere ? new ContourStretch(_first, _second, _before, _last, _joints.Taken()) : null;
+    ContourStretch? Stretch() => 
+        _count == 0 ? null : new ContourStretch(_first, _count > 1 ? _second : default, _count > 1 ? Before : default, Last, _joints.Taken());
 
     void Forget()
     {
         _joints.Clear();
-        (_first, _second, _before, _last) = (default, default, default, default);
+        _count = 0;
     }
 
-    static bool TryRead(Step step, int line, out ContourMove piece)
+    /// <param name="piece">Becomes the move where there is one that a contour has.</param>
+    static bool TryRead(Step step, int line, ref ContourMove piece)
     {
-        piece = default;
         ref readonly var after = ref step.After;
         var (from, to) = (step.Before.ProgrammedPosition, after.ProgrammedPosition);
         if (after.Plane != WorkPlane.XY || !(from.IsKnown && to.IsKnown))
@@ -88,8 +106,10 @@ sealed class ArcJoints
         var (start, end) = (new Point2(from.X, from.Y), new Point2(to.X, to.Y));
         if (after.Motion == MotionMode.Linear)
         {
+            if (ContourMove.AreSame(start, end))
+                return false;
             piece = new ContourMove(start, end, default, 0, false, false, false, line);
-            return !ContourMove.AreSame(start, end);
+            return true;
         }
         if (after.Motion is not (MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise))
             return false;

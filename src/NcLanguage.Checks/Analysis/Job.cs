@@ -122,10 +122,12 @@ public sealed class Job
     /// <param name="room">Where this tool was found to keep clear; where the move is clear and left it, the room about the move.</param>
     internal bool IsFree(in Move move, in Point3 toFrame, int tool, ref FreeRoom room)
     {
-        if (!move.IsMotion || (move.Kind == MoveKind.Rapid && !_areRapidsKnown) || !FreeRoom.TryBound(move, toFrame, out var low, out var high))
+        if (!move.IsMotion || (move.Kind == MoveKind.Rapid && !_areRapidsKnown))
             return false;
-        if (room.Holds(low, high))
+        if (room.Holds(move, toFrame))
             return true;
+        if (!FreeRoom.TryBound(move, toFrame, out var low, out var high))
+            return false;
         var found = FreeRoom.About(low, high, ShapeOf(tool).GreatestRadius, Setup.Clearance, _obstacleSolids);
         if (!found.Holds(low, high))
             return false;

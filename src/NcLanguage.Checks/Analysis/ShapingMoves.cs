@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -27,8 +28,8 @@ public readonly record struct RoundCut(
 
     /// <summary>Whether it goes on about the same centre where another ended.</summary>
     internal bool Continues(in RoundCut other) =>
-        Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame
-        && Math.Abs(CenterX - other.CenterX) <= Same && Math.Abs(CenterY - other.CenterY) <= Same && Math.Abs(Radius - other.Radius) <= Same
+        Math.Abs(CenterX - other.CenterX) <= Same && Math.Abs(CenterY - other.CenterY) <= Same
+        && Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
         && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
 
     /// <summary>Adds it to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
@@ -37,15 +38,16 @@ public readonly record struct RoundCut(
     {
         if (rounds.Count == 0)
         {
-            rounds.Add(this);
+            rounds.Next() = this;
             return;
         }
-        var last = rounds[^1];
-        var continues = Continues(last);
-        if (!continues && last.BeginsAnew && last.Sweep < Turn - Rounding)
-            rounds[^1] = this with { BeginsAnew = true };
+        ref var last = ref CollectionsMarshal.AsSpan(rounds)[^1];
+        if (Continues(last))
+            rounds.Next() = this;
+        else if (last.BeginsAnew && last.Sweep < Turn - Rounding)
+            last = this with { BeginsAnew = true };
         else
-            rounds.Add(this with { BeginsAnew = !continues });
+            rounds.Next() = this with { BeginsAnew = true };
     }
 }
 

@@ -54,6 +54,19 @@ readonly struct FreeRoom
     public bool Holds(in Point3 low, in Point3 high) =>
         low.X > _minX && high.X < _maxX && low.Y > _minY && high.Y < _maxY && low.Z > _floor && high.Z < double.PositiveInfinity;
 
+    /// <summary>Whether the tip may be anywhere on a move; false where that is not plain: an arc in another plane than XY, one too large to be followed, a place that is not known.</summary>
+    public bool Holds(in Move move, in Point3 toFrame)
+    {
+        var (low, high) = (move.From.Z + toFrame.Z, move.To.Z + toFrame.Z);
+        if (!(low > _floor && high > _floor && low < double.PositiveInfinity && high < double.PositiveInfinity))
+            return false;
+        if (move.Kind != MoveKind.Arc)
+            return HoldsAcross(move.From.X + toFrame.X, move.From.Y + toFrame.Y) && HoldsAcross(move.To.X + toFrame.X, move.To.Y + toFrame.Y);
+        var radius = Math.Sqrt(Math.Max(Square(move.From, move.Center), Square(move.To, move.Center))) + Slack;
+        var (x, y) = (move.Center.X + toFrame.X, move.Center.Y + toFrame.Y);
+        return move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius && HoldsAcross(x - radius, y - radius) && HoldsAcross(x + radius, y + radius);
+    }
+
     /// <summary>Whether the tip may be at a place at some height. False where it is not known.</summary>
     public bool HoldsAcross(double x, double y) => x > _minX && x < _maxX && y > _minY && y < _maxY;
 

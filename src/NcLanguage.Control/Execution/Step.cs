@@ -155,7 +155,7 @@ public sealed class Step
     internal void Begin(in ControlState before)
     {
         _before = ReferenceEquals(_after, _one) ? _other : _one;
-        (_before.State, _before.Number) = (before, NewNumber());
+        _before.Become(before, NewNumber());
         (HoleBefore, PlainBefore, IsFollowed) = (null, PlainMoves.None, false);
         Clear();
         ForgetFrames();
@@ -181,7 +181,7 @@ public sealed class Step
     internal void FollowApart(Step step)
     {
         _before = ReferenceEquals(_after, _one) ? _other : _one;
-        (_before.State, _before.Number) = (step._after.State, step._after.Number);
+        _before.Become(step._after.State, step._after.Number);
         GoOnAs(step);
         if (HoleBefore is { } hole)
             HoleBefore = OwnHole.CopiedFrom(hole);
@@ -209,7 +209,7 @@ public sealed class Step
     /// <summary>Leaves this state behind, for the block that is run next to go on from.</summary>
     public void Leave(in ControlState state)
     {
-        (_after.State, _after.Number) = (state, NewNumber());
+        _after.Become(state, NewNumber());
         (Hole, Plain) = (null, PlainMoves.None);
     }
 
@@ -217,7 +217,7 @@ public sealed class Step
     internal ref ControlState AfterAnything()
     {
         ForgetFrames();
-        (_after.State, _after.Number) = (_before.State, NewNumber());
+        _after.Become(_before.State, NewNumber());
         return ref _after.State;
     }
 
@@ -228,7 +228,7 @@ public sealed class Step
         if (_after.Number == _before.Number)
             _after.State.GoOnFrom(_before.State);
         else
-            (_after.State, _after.Number) = (_before.State, _before.Number);
+            _after.Become(_before.State, _before.Number);
         return ref _after.State;
     }
 
@@ -258,6 +258,14 @@ public sealed class Step
     {
         public ControlState State;
         public long Number;
+
+        // Not as a pair, for which the state would be copied twice.
+        [MethodImpl(MethodImplOptions.NoInlining)]
+        public void Become(in ControlState state, long number)
+        {
+            State = state;
+            Number = number;
+        }
     }
 }
 

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
@@ -20,6 +21,9 @@ public sealed class ChunkText
     /// <summary>Least and greatest of <see cref="Numbers"/>, and whether each is greater than the one before.</summary>
     public required NumberRange NumberRange { get; init; }
 
+    /// <summary>The words of its blocks that could be plain moves, for runs to come; null where they are not kept or there is none.</summary>
+    public required PlainBlocks? Words { get; init; }
+
     /// <summary>Whether a comment in it asks for silence.</summary>
     public required bool HasAllow { get; init; }
 
@@ -31,7 +35,7 @@ public sealed class ChunkText
 
     PlacedFindings? _placed;
 
-    internal static ChunkText Of(Chunk chunk, BlockList blocks, Job job, Rule[] textRules)
+    internal static ChunkText Of(Chunk chunk, BlockList blocks, Job job, Rule[] textRules, PlainBlocks.Reader? words)
     {
         var findings = new List<Finding>(0);
         var hasSkip = false;
@@ -61,6 +65,7 @@ public sealed class ChunkText
             Chunk = chunk,
             Findings = findings.Count == 0 ? [] : [.. findings],
             Marks = marks,
+            Words = words?.Read(blocks),
             NumberRange = NumberRange.Of(marks.Numbers),
             HasAllow = AllowComments.MayStandIn(chunk.Bytes),
             HasSkip = hasSkip,

@@ -1,3 +1,4 @@
+using NcLanguage.Control.Execution;
 using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
@@ -10,6 +11,10 @@ sealed class TextsOfChunks(SourceText text, Job job, Rule[] textRules, Cancellat
 {
     readonly ChunkText?[] _known = new ChunkText?[text.Chunks.Length];
     readonly BlockBuffer _buffer = new();
+    PlainBlocks.Reader? _words;
+
+    /// <summary>Chunks of a text from which on its words are kept: to read what is smaller anew takes no time that anybody would notice.</summary>
+    const int ChunksWithWords = 64;
 
     public SourceText Text => text;
 
@@ -36,12 +41,19 @@ sealed class TextsOfChunks(SourceText text, Job job, Rule[] textRules, Cancellat
     {
         cancel.ThrowIfCancellationRequested();
         var blocks = _buffer.Read(text.Chunks[chunk]);
-        told = Told(chunk, blocks);
+        told = Told(chunk, blocks, KeepsWords ? _words ??= new() : null);
         return blocks;
     }
 
     /// <summary>What a chunk tells whose blocks are at hand.</summary>
-    public ChunkText Told(int chunk, BlockList blocks) => _known[chunk] ??= ChunkText.Of(text.Chunks[chunk], blocks, job, textRules);
+    /// <param name="words">Reads what is to be kept of its words; null where nothing is.</param>
+    public ChunkText Told(int chunk, BlockList blocks, PlainBlocks.Reader? words) => _known[chunk] ??= ChunkText.Of(text.Chunks[chunk], blocks, job, textRules, words);
+
+    /// <summary>Whether the words of the chunks are worth keeping: nobody else runs this text, it is large, and more versions of it will follow.</summary>
+    public bool KeepsWords => job.WithTwoHands && !job.Once && text.Chunks.Length >= ChunksWithWords;
+
+    /// <summary>What is kept of the words of a chunk; null where nothing is.</summary>
+    public PlainBlocks? WordsOf(int chunk) => _known[chunk]?.Words;
 
     /// <summary>The marks of one chunk after the other, each read when its turn comes.</summary>
     public IEnumerable<ChunkMarks> Marks()
@@ -57,10 +69,10 @@ sealed class TextsOfChunks(SourceText text, Job job, Rule[] textRules, Cancellat
         return _known!;
     }
 
+    // Where the run is led elsewhere, words would be kept in vain.
     ChunkText Of(int chunk)
     {
-        if (_known[chunk] is null)
-            Read(chunk, out _);
-        return _known[chunk]!;
+        cancel.ThrowIfCancellationRequested();
+        return _known[chunk] ?? Told(chunk, _buffer.Read(text.Chunks[chunk]), words: null);
     }
 }

@@ -7,7 +7,7 @@ namespace NcLanguage.Checks.Analysis;
 
 /// <summary>Runs a text, or the rest of one, with two threads that take its chunks in turns: while one holds the rules against what came of the blocks of its chunk, the other lets the
 /// control carry out those of the next. The results are those of one thread.</summary>
-/// <remarks>Each does all of its chunks, so that nothing but the control's state goes from one processor to the other: a step fetched from the other's memory takes as long as
+/// <remarks>Each does all of its chunks (<see cref="Bench"/>), so that nothing but the control's state goes from one processor to the other: a step fetched from the other's memory takes as long as
 /// running the block again.</remarks>
 sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, RunBeside? beside, CancellationToken cancel)
 {
@@ -52,6 +52,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
     void TakeTurns(PartScan scan, Func<int, ControlState, bool> rejoins)
     {
         var bench = new Bench();
+        var words = texts.KeepsWords ? new PlainBlocks.Reader() : null;
         var ahead = new TextAhead(texts.Text);
         var isDone = false;
         try
@@ -60,7 +61,7 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
             {
                 var mayServe = beside is not null && beside.MayServe(chunk);
                 if (!mayServe)
-                    bench.Lex(texts.Text.Chunks[chunk]);
+                    bench.Read(texts.Text.Chunks[chunk], texts.WordsOf(chunk));
                 if (!IsTurnOf(chunk) || cancel.IsCancellationRequested)
                     return;
                 if (rejoins(chunk, _state))
@@ -75,10 +76,10 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                     continue;
                 }
                 if (mayServe)
-                    bench.Lex(texts.Text.Chunks[chunk]);
+                    bench.Read(texts.Text.Chunks[chunk], texts.WordsOf(chunk));
                 bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state, ref _last);
                 _turn = chunk + 1;
-                if (texts.Told(chunk, bench.Blocks).Marks.Steers)
+                if (texts.Told(chunk, bench.Blocks, words).Marks.Steers)
                 {
                     _steers = true;
                     return;
@@ -102,66 +103,5 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
             if (_isOver)
                 return false;
         return true;
-    }
-
-    /// <summary>What one hand works with.</summary>
-    sealed class Bench
-    {
-        readonly BlockBuffer _buffer = new();
-        readonly List<Step> _steps = [];
-
-        // One for all blocks that do what those before them did: what is told of each is gone when the next is looked at, and stays near the processor.
-        readonly Step _told = new();
-        ControlState _entry;
-        ControlState _exit;
-        int _linesAhead;
-
-        public BlockList Blocks { get; private set; } = null!;
-
-        public void Lex(Chunk chunk) => Blocks = _buffer.Read(chunk);
-
-        public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state, ref Step? last)
-        {
-            _entry = state;
-            ahead.Farthest = 0;
-            Step? before = null;
-            for (var line = 0; line < Blocks.Count; line++)
-            {
-                if (_steps.Count == line)
-                    _steps.Add(new Step { Ahead = ahead });
-                var block = Blocks[line];
-                if (block.Tokens.Length == 0)
-                    continue;
-                ahead.Line = firstLine + line;
-                var step = _steps[line];
-                if (before is not null)
-                    executor.RunBehind(before, block, step);
-                else if (last is not null)
-                    executor.RunApartBehind(last, block, step);
-                else
-                    executor.Run(block, ref state, step);
-                before = step;
-            }
-            if (before is not null)
-                (state, last) = (before.After, before);
-            _exit = state;
-            _linesAhead = Math.Max(0, ahead.Farthest - (firstLine + Blocks.Count - 1));
-        }
-
-        public PartResult LookAt(PartScan scan, BlockExecutor executor, PartResult? before)
-        {
-            scan.Begin(_entry, Blocks.Count);
-            for (var line = 0; line < Blocks.Count; line++)
-            {
-                var block = Blocks[line];
-                if (block.Tokens.Length == 0)
-                {
-                    scan.NoteBlank();
-                    continue;
-                }
-                scan.Note(block, executor.Told(block, _steps[line], _told));
-            }
-            return scan.End(_exit, _linesAhead, before);
-        }
     }
 }

@@ -62,9 +62,10 @@ readonly struct FreeRoom
             return false;
         if (move.Kind != MoveKind.Arc)
             return HoldsAcross(move.From.X + toFrame.X, move.From.Y + toFrame.Y) && HoldsAcross(move.To.X + toFrame.X, move.To.Y + toFrame.Y);
-        var radius = Math.Sqrt(Math.Max(Square(move.From, move.Center), Square(move.To, move.Center))) + Slack;
+        var (atStart, atEnd) = (Square(move.From, move.Center), Square(move.To, move.Center));
+        var radius = Math.Sqrt(atStart > atEnd ? atStart : atEnd) + Slack;
         var (x, y) = (move.Center.X + toFrame.X, move.Center.Y + toFrame.Y);
-        return move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius && HoldsAcross(x - radius, y - radius) && HoldsAcross(x + radius, y + radius);
+        return atStart + atEnd >= 0 && move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius && HoldsAcross(x - radius, y - radius) && HoldsAcross(x + radius, y + radius);
     }
 
     /// <summary>Whether the tip may be at a place at some height. False where it is not known.</summary>

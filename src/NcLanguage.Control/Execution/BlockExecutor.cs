@@ -62,21 +62,34 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
 
     /// <summary>Runs the block behind the one that another step ran, which has to stay as it is for as long as this one is looked at.</summary>
     /// <remarks>Nothing but the state behind it need be known yet: <see cref="Told"/> has to be asked before anything else of the step is looked at.</remarks>
-    public void RunBehind(Step before, in Block block, Step step)
+    /// <param name="words">What is known of the block's words; where they are, its tokens are not asked for as long as it goes on like those before it.</param>
+    public void RunBehind(Step before, in Block block, in PlainWords words, Step step)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(step);
         step.Follow(before);
-        RunAhead(block, step);
+        RunAhead(block, words, step);
     }
 
     /// <summary>The same for a step that may run its next block while this one is looked at.</summary>
-    public void RunApartBehind(Step before, in Block block, Step step)
+    public void RunApartBehind(Step before, in Block block, in PlainWords words, Step step)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(step);
         step.FollowApart(before);
-        RunAhead(block, step);
+        RunAhead(block, words, step);
+    }
+
+    /// <summary>All of a block that went on like the one before it, from what has been kept of it.</summary>
+    /// <param name="before">The step of the block before.</param>
+    /// <param name="words">Its words.</param>
+    /// <param name="step">Becomes the block's.</param>
+    public void TellAgain(Step before, in Block block, in PlainTrace trace, BlockWords words, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(step);
+        step.GoAgain(before, trace, words);
+        Tell(block, step);
     }
 
     /// <summary>All of a step whose block has been run.</summary>
@@ -111,14 +124,14 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunOn(in Block block, Step step)
     {
-        RunAhead(block, step);
+        RunAhead(block, default, step);
         Tell(block, step);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    void RunAhead(in Block block, Step step)
+    void RunAhead(in Block block, in PlainWords words, Step step)
     {
-        if ((step.PlainBefore != PlainMoves.None || step.HoleBefore is not null) && RunLikeTheLast(block, step))
+        if ((step.PlainBefore != PlainMoves.None || step.HoleBefore is not null) && RunLikeTheLast(block, words, step))
             return;
         ref var state = ref step.AfterAnything();
         if (block.Tokens.Length > 0)
@@ -126,11 +139,9 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     }
 
     /// <summary>Runs a block that does at another place what the block before did, and leaves what else it does to be told; false, with nothing done, where it is not plain that it does.</summary>
-    bool RunLikeTheLast(in Block block, Step step)
+    bool RunLikeTheLast(in Block block, in PlainWords words, Step step)
     {
-        if (block.Tokens.Length == 0 || IsOddLine(block))
-            return false;
-        if (step.Words.TryReadPlain(block))
+        if (TryRead(block, words, step.Words))
         {
             ref var state = ref step.AfterMoreOfTheSame();
             var run = new BlockRun(this, block, ref state, step);
@@ -141,7 +152,19 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         return false;
     }
 
-    bool IsOddLine(in Block block) => block.Line.Length > Machine.Readings.ProgramMarks.LongestBlock || block.Line.StartsWith(BlockLexer.ByteOrderMark);
+    bool TryRead(in Block block, in PlainWords words, BlockWords read)
+    {
+        if (!words.AreKnown)
+            return block.Tokens.Length > 0 && !IsOddLine(block) && read.TryReadPlain(block);
+        if (words.LongestLine > Longest && block.Line.Length > Longest)
+            return false;
+        read.Take(words);
+        return true;
+    }
+
+    int Longest => Machine.Readings.ProgramMarks.LongestBlock;
+
+    bool IsOddLine(in Block block) => block.Line.Length > Longest || block.Line.StartsWith(BlockLexer.ByteOrderMark);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunTokens(in Block block, ref ControlState state, Step step)

@@ -134,7 +134,8 @@ ref partial struct BlockRun
         if (value == 0 || double.IsNaN(value))
             return value;
         _state.Happened |= Happened.LengthRead;
-        return value * MmPerUnit * UnitLength.OfOne(_block.Tokens[_words.TokenOf(letter)], _state.Units, Readings);
+        // How a number is written is looked up only where that matters.
+        return Readings.Integers != IntegerReading.Increments ? value * MmPerUnit : value * MmPerUnit * UnitLength.OfOne(_block.Tokens[_words.TokenOf(letter)], _state.Units, Readings);
     }
 
     /// <summary>Marks a word as used and refuses it below zero; false where it is missing or refused.</summary>

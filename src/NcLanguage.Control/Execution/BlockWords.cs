@@ -137,9 +137,7 @@ public sealed class BlockWords
                 var number = (int)token.Value;
                 if (number != token.Value || (uint)number > 3 || _groups != 0)
                     return false;
-                _codes.Next() = PlainCodes[number] with { Token = i };
-                _groups = 1u << (int)ModalGroup.Motion;
-                _codeBits = CodeBit('G', number * 10);
+                TakeMotion(number, i);
                 continue;
             }
             var letter = token.Letter - 'A';
@@ -153,6 +151,34 @@ public sealed class BlockWords
             _tokens[letter] = i;
         }
         return true;
+    }
+
+    void TakeMotion(int number, int token)
+    {
+        _codes.Next() = PlainCodes[number] with { Token = token };
+        _groups = 1u << (int)ModalGroup.Motion;
+        _codeBits = CodeBit('G', number * 10);
+    }
+
+    /// <summary>Takes up what was read and kept of a block as <see cref="TryReadPlain"/> reads it, but for the block's number.</summary>
+    internal void Take(in PlainWords kept)
+    {
+        var values = kept.Values;
+        var next = 0;
+        var rest = kept.Places;
+        for (var i = 0; rest != 0; i++, rest >>= PlainWords.BitsOfOne)
+        {
+            var place = (int)rest & ((1 << PlainWords.BitsOfOne) - 1);
+            if (place < PlainWords.Number)
+            {
+                TakeMotion(place - PlainWords.FirstCode, i);
+                continue;
+            }
+            var letter = PlainWords.Letters[place] - 'A';
+            _present |= 1u << letter;
+            _values[letter] = place < PlainWords.FirstWithValue ? double.NaN : BitConverter.UInt64BitsToDouble(values[next++]);
+            _tokens[letter] = i;
+        }
     }
 
     /// <param name="block">The block.</param>

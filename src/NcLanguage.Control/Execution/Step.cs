@@ -108,8 +108,8 @@ public sealed class Step
 
     List<(int Number, double Value)>? _arguments;
 
-    /// <summary>The words of the block, by letter.</summary>
-    public BlockWords Words { get; private set; } = new();
+    /// <summary>The words of the block, by letter. What is to outlive the next block may be given a place of its own before that is run.</summary>
+    public BlockWords Words { get; set; } = new();
 
     /// <summary>The offsets in force, which seldom change from one block to the next.</summary>
     internal OffsetMemo Offsets { get; } = new();
@@ -138,7 +138,7 @@ public sealed class Step
     public bool IsPlainMove { get; internal set; }
 
     /// <summary>True when only the state has been made and the rest follows from that of the block before.</summary>
-    internal bool IsLikeTheLast => IsPlainMove || RepeatsHole;
+    public bool IsLikeTheLast => IsPlainMove || RepeatsHole;
 
     /// <summary>The state behind a block of this kind.</summary>
     internal ref ControlState AfterTold => ref _after.State;
@@ -185,6 +185,26 @@ public sealed class Step
         GoOnAs(step);
         if (HoleBefore is { } hole)
             HoleBefore = OwnHole.CopiedFrom(hole);
+    }
+
+    /// <summary>What has to be kept of a block that went on like the one before it, for <see cref="GoAgain"/>.</summary>
+    public void Keep(out PlainTrace trace) => trace = new PlainTrace(After, Sets);
+
+    /// <summary>Begins behind the block of another step and becomes what one that went on like it was, but for what is told of that.</summary>
+    internal void GoAgain(Step before, in PlainTrace trace, BlockWords words)
+    {
+        _before = before._after;
+        Words = words;
+        (HoleBefore, PlainBefore, IsFollowed) = (before.Hole, before.Plain, true);
+        (ToFrame, ToMachine) = (before.ToFrame, before.ToMachine);
+        trace.GoOn(ref AfterMoreOfTheSame());
+        KeepAlike();
+        (Sets, Events) = (trace.Sets, StepEvents.None);
+        (Hole, Plain) = (HoleBefore, PlainBefore);
+        (RepeatsHole, IsPlainMove) = (HoleBefore is not null, HoleBefore is null);
+        Moves.Clear();
+        Holes.Clear();
+        Faults.Clear();
     }
 
     /// <summary>Becomes what another step is of which only the state has been made: what is told of it need not be kept by that one.</summary>

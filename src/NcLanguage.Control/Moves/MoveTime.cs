@@ -32,13 +32,20 @@ public static class MoveTime
                 Axis(way.Y, machine.Rapid.Y, machine), Axis(way.Z, machine.Rapid.Z, machine)));
         }
         var (x, y, z) = (Math.Abs(way.X), Math.Abs(way.Y), Math.Abs(way.Z));
-        var longest = Math.Max(x, Math.Max(y, z));
+        var longest = Greatest(x, y, z);
         if (longest == 0)
             return 0;
         // Along the line all axes are at the same part of their way, so that it is enough to know how long the slowest takes at its rate, and the longest to gather speed.
-        var atRate = 60 * Math.Max(x / machine.Rapid.X, Math.Max(y / machine.Rapid.Y, z / machine.Rapid.Z));
+        var atRate = 60 * Greatest(x / machine.Rapid.X, y / machine.Rapid.Y, z / machine.Rapid.Z);
         var gathering = longest / machine.Acceleration;
         return atRate * atRate >= gathering ? atRate + gathering / atRate : 2 * Math.Sqrt(gathering);
+    }
+
+    /// <summary>The greatest of three numbers of 0 or more; NaN where one is not known. That is asked once for all three: to heed it in each comparison takes longer than the rest of a rapid's time.</summary>
+    static double Greatest(double a, double b, double c)
+    {
+        var ofTwo = a > b ? a : b;
+        return double.IsNaN(a + b + c) ? double.NaN : ofTwo > c ? ofTwo : c;
     }
 
     static double Axis(double way, double rate, MachineProfile machine) => Trapezoid(Math.Abs(way), rate, machine.Acceleration);

@@ -9,6 +9,7 @@ public sealed class BlockBuffer
 {
     Token[] _tokens;
     BlockEnd[] _ends;
+    TokenPlace[] _places = [];
     int _count;
 
     public BlockBuffer()
@@ -29,6 +30,34 @@ public sealed class BlockBuffer
         BlockLexer.Lex(chunk, this);
         return new BlockList(chunk, _tokens, _ends);
     }
+
+    /// <summary>The blocks of a chunk, of which each is read when its tokens are first asked for: for one of whose lines most need not be read. They hold until the next call.</summary>
+    public BlockList ReadAsAsked(Chunk chunk)
+    {
+        ArgumentNullException.ThrowIfNull(chunk);
+        if (chunk.KnownBlocks is { } known)
+            return known;
+        _count = 0;
+        if (_places.Length < chunk.LineCount)
+            _places = new TokenPlace[chunk.LineCount];
+        _places.AsSpan(0, chunk.LineCount).Clear();
+        return new BlockList(chunk, this);
+    }
+
+    /// <summary>The tokens of a line of the chunk that is read as asked.</summary>
+    internal ReadOnlySpan<Token> TokensOf(ReadOnlySpan<byte> line, int number)
+    {
+        ref var place = ref _places[number];
+        if (!place.IsRead)
+        {
+            var first = _count;
+            BlockLexer.LexLine(line, this);
+            place = new TokenPlace(first, _count - first, true);
+        }
+        return _tokens.AsSpan(place.First, place.Count);
+    }
+
+    readonly record struct TokenPlace(int First, int Count, bool IsRead);
 
     /// <summary>The blocks of a chunk with storage of their own.</summary>
     internal static BlockList Keep(Chunk chunk)

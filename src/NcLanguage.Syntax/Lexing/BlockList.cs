@@ -10,6 +10,7 @@ public sealed class BlockList
     readonly Chunk _chunk;
     readonly Token[] _tokens;
     readonly BlockEnd[] _ends;
+    readonly BlockBuffer? _reader;
 
     internal BlockList(Chunk chunk, Token[] tokens, BlockEnd[] ends)
     {
@@ -17,6 +18,10 @@ public sealed class BlockList
         _tokens = tokens;
         _ends = ends;
     }
+
+    /// <summary>Those of a chunk whose lines are read when their tokens are asked for.</summary>
+    internal BlockList(Chunk chunk, BlockBuffer reader)
+        : this(chunk, [], []) => _reader = reader;
 
     public int Count => _chunk.LineCount;
 
@@ -26,11 +31,17 @@ public sealed class BlockList
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         get
         {
+            if (_reader is not null)
+                return new(this, line);
             var (tokens, bytes) = _ends[line];
             var first = line == 0 ? 0 : _ends[line - 1].Tokens;
             return new(_chunk.Bytes[_chunk.LineStart(line)..bytes], _tokens.AsSpan(first, tokens - first));
         }
     }
+
+    internal ReadOnlySpan<byte> LineOf(int line) => _chunk.Line(line);
+
+    internal ReadOnlySpan<Token> TokensOf(int line) => _reader!.TokensOf(_chunk.Line(line), line);
 }
 
 /// <summary>Where a block ends.</summary>
@@ -39,12 +50,27 @@ public sealed class BlockList
 readonly record struct BlockEnd(int Tokens, int Bytes);
 
 /// <summary>A block: the bytes of its line and its tokens in the order written. What lies between tokens is blank.</summary>
-public readonly ref struct Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> tokens)
+public readonly ref struct Block
 {
-    /// <summary>The line without its terminator.</summary>
-    public ReadOnlySpan<byte> Line { get; } = line;
+    readonly ReadOnlySpan<byte> _line;
+    readonly ReadOnlySpan<Token> _tokens;
+    readonly BlockList? _list;
+    readonly int _number;
 
-    public ReadOnlySpan<Token> Tokens { get; } = tokens;
+    public Block(ReadOnlySpan<byte> line, ReadOnlySpan<Token> tokens)
+    {
+        _line = line;
+        _tokens = tokens;
+    }
+
+    /// <param name="list">One whose lines are read when their tokens are asked for.</param>
+    /// <param name="number">Of the line in its chunk (0-based).</param>
+    internal Block(BlockList list, int number) => (_list, _number) = (list, number);
+
+    /// <summary>The line without its terminator.</summary>
+    public ReadOnlySpan<byte> Line => _list is null ? _line : _list.LineOf(_number);
+
+    public ReadOnlySpan<Token> Tokens => _list is null ? _tokens : _list.TokensOf(_number);
 
     /// <summary>Whether it begins with /, so that a control passes over it when told to.</summary>
     public bool IsSkippable => Tokens.Length > 0 && Tokens[0].Kind == TokenKind.Skip;

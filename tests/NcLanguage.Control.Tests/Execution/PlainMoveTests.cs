@@ -38,6 +38,7 @@ public sealed class PlainMoveTests
                     RapidPath = random.Next(3) == 0 ? RapidPathReading.PerAxis : RapidPathReading.Straight,
                     Integers = random.Next(6) == 0 ? IntegerReading.Increments : IntegerReading.Whole,
                     LengthOffset = random.Next(4) == 0 ? LengthOffsetReading.WithTool : LengthOffsetReading.G43,
+                    ProgramMarks = new ProgramMarks { LongestBlock = random.Next(4) == 0 ? 12 : 256 },
                 },
             };
             var blocks = Enumerable.Range(0, 80).Select(_ => Block(random));
@@ -98,7 +99,7 @@ public sealed class PlainMoveTests
             96 => FormattableString.Invariant($"G1 Y{y} I3"),
             97 => "G28 Z0",
             98 => "G53 G0 Z0",
-            _ => random.Next(5) switch { 0 => "G33 Z-3 K1", 1 => "G20", 2 => "F0", 3 => "M30", _ => "S0" },
+            _ => random.Next(6) switch { 0 => "G33 Z-3 K1", 5 => "\uFEFFX1 Y2", 1 => "G20", 2 => "F0", 3 => "M30", _ => "S0" },
         };
     }
 

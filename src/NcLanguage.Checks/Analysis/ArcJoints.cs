@@ -87,7 +87,7 @@ sealed class ArcJoints
         Forget();
     }
 
-    ContourStretch? Stretch() => 
+    ContourStretch? Stretch() =>
         _count == 0 ? null : new ContourStretch(_first, _count > 1 ? _second : default, _count > 1 ? Before : default, Last, _joints.Taken());
 
     void Forget()

@@ -59,6 +59,27 @@ public sealed class SchedulingTests
     }
 
     [Fact]
+    public async Task What_no_key_waits_for_lets_others_pass_but_is_owed()
+    {
+        var backlog = new Backlog();
+        var never = TimeSpan.FromHours(1);
+        backlog.Came();
+        var passed = backlog.PassAsync(never);
+        Assert.False(passed.IsCompleted);
+        backlog.WorksPatiently(1);
+        await passed.WaitAsync(TimeSpan.FromSeconds(10));
+        Assert.True(backlog.PassAsync(never).IsCompleted);
+        var settled = backlog.SettleAsync(never);
+        // Its answer has to go out like every other.
+        backlog.WorksPatiently(-1);
+        Assert.False(backlog.PassAsync(never).IsCompleted);
+        Assert.False(settled.IsCompleted);
+        backlog.Answered();
+        await settled.WaitAsync(TimeSpan.FromSeconds(10));
+        Assert.True(backlog.PassAsync(never).IsCompleted);
+    }
+
+    [Fact]
     public async Task The_queue_waits_for_what_runs_in_order_and_only_starts_the_rest()
     {
         using var queue = new RequestQueue(new Backlog());

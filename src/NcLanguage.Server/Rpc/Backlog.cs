@@ -15,9 +15,11 @@ sealed class Backlog
 
     readonly Lock _gate = new();
     TaskCompletionSource? _quiet;
+    TaskCompletionSource? _passed;
     TaskCompletionSource _change = new(TaskCreationOptions.RunContinuationsAsynchronously);
     int _owed;
     int _running;
+    int _patient;
     long _ahead;
 
     /// <summary>A message came that is to be answered.</summary>
@@ -25,6 +27,16 @@ sealed class Backlog
 
     /// <summary>Work on an answer began (1) or ended (−1).</summary>
     public void Works(int more) => Count(owed: 0, running: more);
+
+    /// <summary>Work began (1) or ended (−1) on an answer that no key waits for: it comes when what it asks for is known, and nothing else need wait for it.</summary>
+    public void WorksPatiently(int more)
+    {
+        lock (_gate)
+        {
+            _patient += more;
+            End();
+        }
+    }
 
     /// <summary>An answer has gone out.</summary>
     public void Answered() => Count(owed: -1, running: 0);
@@ -49,11 +61,33 @@ sealed class Backlog
     public Task SettleAsync(TimeSpan longest)
     {
         lock (_gate)
+            return _owed == 0 ? Task.CompletedTask : EndOf(ref _quiet, longest);
+    }
+
+    /// <summary>The same, but for answers that no key waits for.</summary>
+    public Task PassAsync(TimeSpan longest)
+    {
+        lock (_gate)
+            return _owed <= _patient ? Task.CompletedTask : EndOf(ref _passed, longest);
+    }
+
+    static Task<Task> EndOf(ref TaskCompletionSource? end, TimeSpan longest)
+    {
+        end ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        return Task.WhenAny(end.Task, Task.Delay(longest));
+    }
+
+    void End()
+    {
+        if (_owed <= _patient)
         {
-            if (_owed == 0)
-                return Task.CompletedTask;
-            _quiet ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-            return Task.WhenAny(_quiet.Task, Task.Delay(longest));
+            _passed?.TrySetResult();
+            _passed = null;
+        }
+        if (_owed == 0)
+        {
+            _quiet?.TrySetResult();
+            _quiet = null;
         }
     }
 
@@ -70,11 +104,7 @@ sealed class Backlog
         {
             _owed += owed;
             _running += running;
-            if (_owed == 0)
-            {
-                _quiet?.TrySetResult();
-                _quiet = null;
-            }
+            End();
             if (_owed < MostUnsent - 1)
                 return;
             change = _change;

@@ -50,8 +50,8 @@ sealed class LspRpc : JsonRpc
             await Task.Delay(5).ConfigureAwait(false);
     }
 
-    /// <summary>Ends when no answer is owed, or soon.</summary>
-    public Task LetAnswersPassAsync() => _backlog.SettleAsync(LongestPass);
+    /// <summary>Ends when no answer is owed that a key waits for, or soon.</summary>
+    public Task LetAnswersPassAsync() => _backlog.PassAsync(LongestPass);
 
     /// <summary>Sends a notification. They leave in the order of the calls; while the client does not read, only the newest findings of a document
     /// wait for it. One that can't be sent any more is dropped.</summary>
@@ -88,6 +88,9 @@ sealed class LspRpc : JsonRpc
             _unanswered[request.RequestId] = (method, arrived);
             _backlog.Works(1);
         }
+        var isPatient = request.IsResponseExpected && method is Methods.PullDiagnostics or Methods.WorkspaceDiagnostics;
+        if (isPatient)
+            _backlog.WorksPatiently(1);
         var schedule = MethodTable.Rows[method];
         try
         {
@@ -97,6 +100,8 @@ sealed class LspRpc : JsonRpc
         }
         finally
         {
+            if (isPatient)
+                _backlog.WorksPatiently(-1);
             if (request.IsResponseExpected)
                 _backlog.Works(-1);
             else

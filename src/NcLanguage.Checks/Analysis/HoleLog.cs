@@ -17,7 +17,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     readonly Approach[] _near;
     readonly uint[] _mixed;
 
-    HoleLog(Spot[] spots, Likeness[] likenesses, Approach[] near)
+    HoleLog(Spot[] spots, Likeness[] likenesses, Approach[] near, HoleSpread.Gatherer spread)
     {
         _spots = spots;
         _likenesses = likenesses;
@@ -34,10 +34,11 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
                 HighestBottom = likeness.Bottom + likeness.ToFrame.Z;
         }
         _mixed = spots.Length == 0 ? [] : GC.AllocateUninitializedArray<uint>(spots.Length);
-        Spread = HoleSpread.Of(this, _mixed);
+        Lay(spread);
+        Spread = spread.Take(this, _mixed);
     }
 
-    public static HoleLog Empty { get; } = new([], [], []);
+    public static HoleLog Empty { get; } = new([], [], [], new());
 
     /// <summary>How the holes lie.</summary>
     internal HoleSpread Spread { get; }
@@ -122,21 +123,54 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<HoleResult>)this).GetEnumerator();
 
-    /// <summary>Where a hole lies, in whole steps; false where that is not known, or not in the XY plane.</summary>
-    internal bool TryStepsOf(int index, out long x, out long y)
+    /// <summary>Gathers where the holes lie; what those behind each other have in common is looked up once for all of them.</summary>
+    void Lay(HoleSpread.Gatherer spread)
     {
-        ref readonly var spot = ref _spots[index];
-        ref readonly var all = ref _likenesses[spot.Likeness];
-        (x, y) = (0, 0);
-        var place = (X: spot.X + all.ToFrame.X, Y: spot.Y + all.ToFrame.Y);
-        if (all.Plane != WorkPlane.XY || double.IsNaN(place.X + place.Y + (all.Bottom + all.ToFrame.Z)))
-            return false;
-        (x, y) = (HolePlace.Steps(place.X), HolePlace.Steps(place.Y));
-        return true;
+        spread.Begin();
+        var (likeness, isPlaced, frame) = (-1, false, default(Point3));
+        for (var i = 0; i < _spots.Length; i++)
+        {
+            ref readonly var spot = ref _spots[i];
+            if (i > 0 && !GoesOn(i))
+                spread.BeginRun();
+            if (spot.Likeness != likeness)
+            {
+                ref readonly var all = ref _likenesses[spot.Likeness];
+                (likeness, isPlaced, frame) = (spot.Likeness, all.Plane == WorkPlane.XY && !double.IsNaN(all.Bottom), all.ToFrame);
+            }
+            var place = new Point3(spot.X, spot.Y, 0) + frame;
+            if (!isPlaced || !place.IsKnown)
+            {
+                _mixed[i] = 0;
+                spread.Pass();
+                continue;
+            }
+            var (x, y) = (HolePlace.Steps(place.X), HolePlace.Steps(place.Y));
+            _mixed[i] = HolePlace.Mix(x, y);
+            spread.Add(x, y);
+        }
     }
 
     /// <summary>What a hole's place is mixed to; 0 where it is not known, or not in the XY plane.</summary>
     internal uint MixedOf(int index) => _mixed[index];
+
+    /// <summary>Whether a hole in the head of this part may lie where one of another part does, from one of its runs on.</summary>
+    /// <param name="looks">How many groups may still be held against each other, hole by hole; where there are more, they may.</param>
+    internal bool HeadMeets(HoleLog other, int first, ref int looks)
+    {
+        foreach (ref readonly var group in Spread.Groups.AsSpan())
+        {
+            if (group.First >= Spread.EndOfHead)
+                return false;
+            foreach (ref readonly var earlier in other.Spread.Groups.AsSpan())
+                if (earlier.First >= first && group.Box.Meets(earlier.Box) && (--looks < 0 || MixedIn(group).ContainsAny(other.MixedIn(earlier))))
+                    return true;
+        }
+        return false;
+    }
+
+    // More holes than the group's would be looked at where the next begins a run: that they may be the same does no harm.
+    ReadOnlySpan<uint> MixedIn(in HoleGroup group) => _mixed.AsSpan(group.First, Math.Min(HoleSpread.MostInGroup, _mixed.Length - group.First));
 
     /// <summary>Whether a hole belongs to the same run as the one before it in the part.</summary>
     internal bool GoesOn(int index)
@@ -171,6 +205,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         readonly List<Spot> _spots = [];
         readonly List<Likeness> _likenesses = [];
         readonly List<Approach> _near = [];
+        readonly HoleSpread.Gatherer _spread = new();
 
         /// <summary>Adds a hole whose traverse nothing comes near to.</summary>
         public void Add(in Hole hole, Step step, int line, int cutsBefore) => Add(hole, step, line, cutsBefore, -1);
@@ -209,7 +244,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             if (_spots.Count == 0)
                 return Empty;
-            var log = new HoleLog([.. _spots], [.. _likenesses], _near.Count == 0 ? [] : [.. _near]);
+            var log = new HoleLog([.. _spots], [.. _likenesses], _near.Count == 0 ? [] : [.. _near], _spread);
             _spots.Clear();
             _likenesses.Clear();
             _near.Clear();

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
@@ -10,12 +9,31 @@ using NcLanguage.Machine.Setups;
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>An arc or helix in the XY plane that a mill cuts: a piece of a hole, perhaps. Places in the setup's frame, mm.</summary>
-/// <param name="Sweep">Swept angle, radians; whole turns included.</param>
-/// <param name="Line">Its block, counted from 0 within its part.</param>
-/// <param name="BeginsAnew">It does not continue the one before it in its part; false for the part's first, of which that is not known.</param>
-public readonly record struct RoundCut(
-    Point3 From, Point3 To, double CenterX, double CenterY, double Sweep, bool Clockwise, Tool Tool, Point3 ToFrame, int Line, bool BeginsAnew)
+public record struct RoundCut
 {
+    public Point3 From { get; private set; }
+
+    public Point3 To { get; private set; }
+
+    public double CenterX { get; private set; }
+
+    public double CenterY { get; private set; }
+
+    /// <summary>Swept angle, radians; whole turns included.</summary>
+    public double Sweep { get; private set; }
+
+    public bool Clockwise { get; private set; }
+
+    public Tool Tool { get; private set; }
+
+    public Point3 ToFrame { get; private set; }
+
+    /// <summary>Its block, counted from 0 within its part.</summary>
+    public int Line { get; private set; }
+
+    /// <summary>Whether it does not continue the one before it in its part; false for the part's first, of which that is not known.</summary>
+    public bool BeginsAnew { get; private set; }
+
     /// <summary>A turn that lacks less than this is a whole one, radians: a hundredth of a millimetre on a radius of 10.</summary>
     internal const double Rounding = 1e-3;
 
@@ -24,30 +42,43 @@ public readonly record struct RoundCut(
     /// <summary>Centres, radii and ends that differ by less are one, mm: circles are written with rounded numbers.</summary>
     internal const double Same = 0.01;
 
-    public double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
+    public readonly double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
 
     /// <summary>Whether it goes on about the same centre where another ended.</summary>
-    internal bool Continues(in RoundCut other) =>
-        Math.Abs(CenterX - other.CenterX) <= Same && Math.Abs(CenterY - other.CenterY) <= Same
-        && Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
+    internal readonly bool Continues(in RoundCut other) =>
+        IsAbout(other.CenterX, other.CenterY) && Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
         && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
 
-    /// <summary>Adds it to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal void AddTo(List<RoundCut> rounds)
+    readonly bool IsAbout(double x, double y) => Math.Abs(CenterX - x) <= Same && Math.Abs(CenterY - y) <= Same;
+
+    /// <summary>Adds an arc to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
+    internal static void Add(List<RoundCut> rounds, in Move arc, double sweep, Tool tool, in Point3 toFrame, int line)
     {
         if (rounds.Count == 0)
         {
-            rounds.Next() = this;
+            rounds.Next().Become(arc, sweep, tool, toFrame, line, beginsAnew: false);
             return;
         }
         ref var last = ref CollectionsMarshal.AsSpan(rounds)[^1];
-        if (Continues(last))
-            rounds.Next() = this;
-        else if (last.BeginsAnew && last.Sweep < Turn - Rounding)
-            last = this with { BeginsAnew = true };
-        else
-            rounds.Next() = this with { BeginsAnew = true };
+        var continues = false;
+        if (last.IsAbout(arc.Center.X + toFrame.X, arc.Center.Y + toFrame.Y))
+        {
+            var cut = default(RoundCut);
+            cut.Become(arc, sweep, tool, toFrame, line, beginsAnew: true);
+            continues = cut.Continues(last);
+        }
+        ref var place = ref !continues && last.BeginsAnew && last.Sweep < Turn - Rounding ? ref last : ref rounds.Next();
+        place.Become(arc, sweep, tool, toFrame, line, !continues);
+    }
+
+    // Where it stands: most arcs of a contour take the place of the one before, and a copy of a whole one takes long.
+    void Become(in Move arc, double sweep, Tool tool, in Point3 toFrame, int line, bool beginsAnew)
+    {
+        (From, To) = (arc.From + toFrame, arc.To + toFrame);
+        (CenterX, CenterY) = (arc.Center.X + toFrame.X, arc.Center.Y + toFrame.Y);
+        (Sweep, Clockwise, ToFrame, Line, BeginsAnew) = (sweep, arc.Clockwise, toFrame, line, beginsAnew);
+        if (!ReferenceEquals(Tool, tool))
+            Tool = tool;
     }
 }
 
@@ -87,9 +118,7 @@ static class ShapingMoves
         if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || arc.Sweep is not (>= LeastSweep and var sweep)
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
-        new RoundCut(
-            arc.From + step.ToFrame, arc.To + step.ToFrame, arc.Center.X + step.ToFrame.X, arc.Center.Y + step.ToFrame.Y, sweep, arc.Clockwise, tool, step.ToFrame, line, BeginsAnew: false)
-            .AddTo(rounds);
+        RoundCut.Add(rounds, arc, sweep, tool, step.ToFrame, line);
     }
 
     /// <summary>Whether a tool of this kind clears with its side: one that cuts chamfers does not.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
@@ -69,6 +70,7 @@ readonly struct FreeRoom
     }
 
     /// <summary>Whether the tip may be at a place at some height. False where it is not known.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool HoldsAcross(double x, double y) => x > _minX && x < _maxX && y > _minY && y < _maxY;
 
     /// <summary>The least and greatest coordinates of the tip on the straight moves of a step, in the obstacles' frame, NaN where one is not known or nothing moves; false where it has an arc.</summary>

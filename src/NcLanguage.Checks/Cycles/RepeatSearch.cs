@@ -13,9 +13,30 @@ readonly record struct HoleRepeat(int Hole, int Line, PartResult EarlierPart, in
 /// <summary>A run of holes that is not at its end when a part is: the holes of this part that belong to it, and those before.</summary>
 /// <param name="Before">Its holes in earlier parts; null where it begins in this one.</param>
 /// <param name="First">The first of the part's holes that belongs to it.</param>
+/// <param name="Parts">How many parts have holes of it.</param>
 /// <param name="Box">About all of them.</param>
-sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First, HoleBox Box)
+sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First, int Parts, HoleBox Box)
 {
+    /// <summary>Parts that a run may have for it to be asked of each whether a hole lies in it: of a longer one each hole is looked for among those that are remembered.</summary>
+    const int MostParts = 8;
+
+    /// <summary>Groups of holes that are held against each other before all holes are.</summary>
+    const int MostLooks = 16;
+
+    /// <summary>Whether a hole of a part that goes on with it may lie where one of its own does.</summary>
+    public bool MayMeet(HoleLog head)
+    {
+        if (!Box.Meets(head.Spread.Head))
+            return false;
+        if (Parts > MostParts)
+            return true;
+        var looks = MostLooks;
+        for (var run = this; run is not null; run = run.Before)
+            if (head.HeadMeets(run.Part.Holes, run.First, ref looks))
+                return true;
+        return false;
+    }
+
     /// <summary>Whether a hole belongs to it that comes behind all of its own.</summary>
     public bool GoesOnAt(in HolePlace place) => place.Continues(Part.Holes.PlaceOf(Part.Holes.Length - 1));
 
@@ -45,7 +66,7 @@ sealed class RepeatSearch
         var goesOn = met is not null && met.GoesOnAt(part.Holes.PlaceOf(0)) ? met : null;
         var after = Left(part, goesOn);
         var spread = part.Holes.Spread;
-        if (!spread.MayRepeat && (goesOn is null || !goesOn.Box.Meets(spread.Head)))
+        if (!spread.MayRepeat && (goesOn is null || !goesOn.MayMeet(part.Holes)))
             return new PartRepeats(met, after, []);
         Recall(goesOn);
         List<HoleRepeat>? repeats = null;
@@ -73,8 +94,8 @@ sealed class RepeatSearch
     {
         var spread = part.Holes.Spread;
         return spread.FirstOfLast > 0 || goesOn is null
-            ? new RunOfHoles(null, part, spread.FirstOfLast, spread.Tail)
-            : new RunOfHoles(goesOn, part, 0, goesOn.Box.With(spread.Tail));
+            ? new RunOfHoles(null, part, spread.FirstOfLast, 1, spread.Tail)
+            : new RunOfHoles(goesOn, part, 0, goesOn.Parts + 1, goesOn.Box.With(spread.Tail));
     }
 
     /// <summary>Sees to it that the places of a run are remembered, and no others: of one that goes on from what is remembered, what is missing.</summary>

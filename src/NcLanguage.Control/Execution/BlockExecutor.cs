@@ -22,6 +22,8 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     /// <summary>How far above the last bottom a peck goes back in by rapid, mm. The published specification leaves the amount open.</summary>
     public const double PeckGap = 1;
 
+    readonly int _longest = machine.Readings.ProgramMarks.LongestBlock;
+
     public MachineProfile Machine { get; } = machine;
 
     public Setup Setup { get; } = setup;
@@ -156,15 +158,13 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     {
         if (!words.AreKnown)
             return block.Tokens.Length > 0 && !IsOddLine(block) && read.TryReadPlain(block);
-        if (words.LongestLine > Longest && block.Line.Length > Longest)
+        if (words.LongestLine > _longest && block.Line.Length > _longest)
             return false;
         read.Take(words);
         return true;
     }
 
-    int Longest => Machine.Readings.ProgramMarks.LongestBlock;
-
-    bool IsOddLine(in Block block) => block.Line.Length > Longest || block.Line.StartsWith(BlockLexer.ByteOrderMark);
+    bool IsOddLine(in Block block) => block.Line.Length > _longest || block.Line.StartsWith(BlockLexer.ByteOrderMark);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunTokens(in Block block, ref ControlState state, Step step)

@@ -153,6 +153,7 @@ public sealed class BlockWords
         return true;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void TakeMotion(int number, int token)
     {
         _codes.Next() = PlainCodes[number] with { Token = token };

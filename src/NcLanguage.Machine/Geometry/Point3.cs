@@ -9,7 +9,11 @@ public readonly record struct Point3(double X, double Y, double Z)
     public static Point3 Unknown => new(double.NaN, double.NaN, double.NaN);
 
     /// <summary>True when all three coordinates are known.</summary>
-    public bool IsKnown => !double.IsNaN(X + Y + Z);
+    public bool IsKnown
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => !double.IsNaN(X + Y + Z);
+    }
 
     /// <summary>True when at least one coordinate is known.</summary>
     public bool IsKnownAlongAny => !(double.IsNaN(X) && double.IsNaN(Y) && double.IsNaN(Z));

@@ -23,10 +23,7 @@ static class MachineCodeShape
         var codes = basis.ToDictionary(code => code.Text);
         foreach (var group in member.Value.Members.GroupBy(named => named.Name))
         {
-            var first = group.First();
-            if (group.Skip(1).FirstOrDefault() is { } second)
-                read.Wrong(second.NameRange, $"{MessageText.Clip(group.Key)} is given {group.Count()} times, first on line {read.Problems.LineOf(first.NameRange)}", "none of them is used");
-            else if (Row(first, read) is { } code)
+            if (read.TheOnly([.. group]) is { } only && Row(only, read) is { } code)
                 codes[code.Text] = code;
         }
         return [.. codes.Values.OrderBy(code => code.Letter).ThenBy(code => code.Tenths)];

@@ -49,19 +49,18 @@ sealed class ObjectShape<T>(string what, params Field<T>[] fields)
         foreach (var row in rows)
         {
             var given = members[row.Name].ToList();
-            if (given.Count > 1)
+            if (given.Count == 0)
             {
-                var message = $"\"{row.Name}\" is given {given.Count} times, first on line {read.Problems.LineOf(given[0].NameRange)}; none of them is used.";
-                read.Problems.Add(ProblemKind.Value, given[1].NameRange, message);
+                if (row.Presence == Presence.Required)
+                    read.Wrong(new(value.Range.Start, value.Range.Start + 1), $"{MessageText.Capital(what)} needs \"{row.Name}\"", "it is left out");
+            }
+            else if (read.TheOnly(given) is not { } member)
+            {
                 target = row.Unread is null ? target : row.Unread(target);
             }
-            else if (given.Count == 1 && (row.Presence != Presence.Optional || given[0].Value.Kind != JsonKind.Null))
+            else if (row.Presence != Presence.Optional || member.Value.Kind != JsonKind.Null)
             {
-                target = row.Apply(target, given[0], read);
-            }
-            else if (given.Count == 0 && row.Presence == Presence.Required)
-            {
-                read.Wrong(new(value.Range.Start, value.Range.Start + 1), $"{MessageText.Capital(what)} needs \"{row.Name}\"", "it is left out");
+                target = row.Apply(target, member, read);
             }
         }
         return target;

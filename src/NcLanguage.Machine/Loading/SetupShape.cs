@@ -122,13 +122,10 @@ static class SetupShape
             return setup;
         foreach (var group in member.Value.Members.GroupBy(m => m.Name))
         {
-            var first = group.First();
             if (!VariableName.IsSound(group.Key))
-                VariableName.Report(first, read);
-            else if (group.Skip(1).FirstOrDefault() is { } second)
-                read.Wrong(second.NameRange, $"{group.Key} is given {group.Count()} times, first on line {read.Problems.LineOf(first.NameRange)}", "none of them is used");
-            else if (first.Value.Kind != JsonKind.Null && read.Number(first, Bounds.Variable) is { } number)
-                (values, lines) = (values.SetItem(group.Key, number), lines.SetItem(group.Key, read.Problems.LineOf(first.NameRange)));
+                VariableName.Report(group.First(), read);
+            else if (read.TheOnly([.. group]) is { Value.Kind: not JsonKind.Null } only && read.Number(only, Bounds.Variable) is { } number)
+                (values, lines) = (values.SetItem(group.Key, number), lines.SetItem(group.Key, read.Problems.LineOf(only.NameRange)));
         }
         return setup with { Variables = values, VariableLines = lines };
     }

@@ -17,6 +17,16 @@ sealed class ValueReader(ProblemList problems, LengthUnit unit)
     public void Wrong(ByteRange range, string message, string? instead = null, string? replacement = null) =>
         problems.Add(ProblemKind.Value, range, $"{message}; {instead ?? "it counts as not given"}.", replacement);
 
+    /// <summary>The one member of its name; null where the name is given more than once, which is reported.</summary>
+    /// <param name="given">All members of that name, at least one.</param>
+    public JsonMember? TheOnly(IReadOnlyList<JsonMember> given)
+    {
+        if (given.Count == 1)
+            return given[0];
+        Wrong(given[1].NameRange, $"\"{MessageText.Clip(given[0].Name)}\" is given {given.Count} times, first on line {problems.LineOf(given[0].NameRange)}", "none of them is used");
+        return null;
+    }
+
     /// <summary>A number without unit of length.</summary>
     public double? Number(JsonMember member, Bounds bounds, string? instead = null) =>
         Number(member.Value, $"\"{member.Name}\"", bounds, instead);

@@ -108,8 +108,7 @@ public sealed class ProgramAnalysis
                 yield return explained;
         if (finding.Concerns == 0)
             yield break;
-        var line = finding.Run > 0 && Main.Flow is { } flow
-            ? flow.LastSetterBefore(finding.Concerns, finding.Line, finding.Run) : Main.LastSetterBefore(finding.Concerns, finding.Line);
+        var line = Main.LastSetterBefore(finding.Concerns, finding.Line, finding.Run);
         if (line < 0)
             yield break;
         var (start, end) = StepContext.WordsOf(Main.BlockAt(line));

@@ -105,6 +105,9 @@ public sealed partial class ProgramRun
     /// <summary>The same for the blocks that ran before the one on a line (0-based).</summary>
     public int LastSetterBefore(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: false) : LastInText(slots, line - 1);
 
+    /// <summary>The same before one of the runs of a block, from 0.</summary>
+    public int LastSetterBefore(Slot slots, int line, int run) => run > 0 && Flow is { } flow ? flow.LastSetterBefore(slots, line, run) : LastSetterBefore(slots, line);
+
     /// <summary>The first line (0-based) whose block sets any of these parts of the state, in the order of the run; −1 where none does.</summary>
     /// <param name="behind">The line of a block; only what runs behind its first run is looked at. −1 for the whole run.</param>
     public int FirstSetter(Slot slots, int behind = -1)

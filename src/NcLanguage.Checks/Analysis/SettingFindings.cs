@@ -23,7 +23,8 @@ static class SettingFindings
         var first = findings.FindIndex(IsOfSetting);
         if (first < 0)
             return;
-        var settings = new Dictionary<(int Setter, int Run), Setting>();
+        // Where a called program lacks what would end it, the block that set it is the same each time.
+        var settings = new Dictionary<int, Setting>();
         var (kept, setter, next) = (first, -1, -1);
         for (var i = first; i < findings.Count; i++)
         {
@@ -36,15 +37,15 @@ static class SettingFindings
             // In the order of the text it is looked for once for each setting, not for each finding.
             if (run.Flow is not null || finding.Line > next)
             {
-                setter = run.LastSetterBefore(slot, finding.Line);
+                setter = run.LastSetterBefore(slot, finding.Line, finding.Run);
                 next = run.Flow is null && run.FirstSetter(slot, setter) is >= 0 and var again ? again : int.MaxValue;
             }
-            if (settings.TryGetValue((setter, finding.Run), out var setting))
+            if (settings.TryGetValue(setter, out var setting))
             {
                 setting.Others.Add(finding);
                 continue;
             }
-            settings.Add((setter, finding.Run), new Setting(kept, []));
+            settings.Add(setter, new Setting(kept, []));
             findings[kept++] = finding;
         }
         findings.RemoveRange(kept, findings.Count - kept);

@@ -26,6 +26,16 @@ public sealed class CompensationLeftOnTests
     public void Each_setting_is_told_by_itself() =>
         Assert.Equal([8, 11], Forbidden("G28 Z5\nG40 G1 X0\nG41 D1 X20\nG28 Z5\nG28 X0\nG40 G1 X0\n").Select(finding => finding.Line));
 
+    /// <summary>A contour that is called for each level lacks its G40 each time, and what follows the last call meets it too.</summary>
+    [Fact]
+    public void One_that_a_called_contour_lacks_is_told_once()
+    {
+        var found = Check.Analyse("O1\nG21 G90 G17 G54\nT1 M6\nM3 S500\nG43 H1 Z5\nG0 X0 Y0\nG1 Z-1 F100\nM98 P2\nZ-2\nM98 P2\nG53 G0 Z0\nM5\nM30\nO2\nG41 D1 G1 X20\nY40\nX0\nY0\nM99")
+            .Findings.Where(finding => finding.Name == "not-allowed-here");
+        Assert.EndsWith(
+            "One more finding may come of radius compensation and is not told by itself: not-allowed-here in line 11.", Assert.Single(found).Message, StringComparison.Ordinal);
+    }
+
     /// <summary>A corner without room is a matter of its own.</summary>
     [Fact]
     public void A_corner_without_room_takes_none_with_it()

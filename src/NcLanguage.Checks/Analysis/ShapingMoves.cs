@@ -45,13 +45,17 @@ public record struct RoundCut
     public readonly double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
 
     /// <summary>Whether it goes on about the same centre where another ended.</summary>
-    internal readonly bool Continues(in RoundCut other) =>
-        IsAbout(other.CenterX, other.CenterY) && Clockwise == other.Clockwise && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
+    internal readonly bool Continues(in RoundCut other) => Clockwise == other.Clockwise && GoesOnAbout(other);
+
+    /// <summary>The same, whichever way both turn.</summary>
+    internal readonly bool GoesOnAbout(in RoundCut other) =>
+        IsAbout(other.CenterX, other.CenterY) && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
         && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
 
     readonly bool IsAbout(double x, double y) => Math.Abs(CenterX - x) <= Same && Math.Abs(CenterY - y) <= Same;
 
-    /// <summary>Adds an arc to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.</summary>
+    /// <summary>Adds an arc to those of its part. One between two others that is no piece of a turn with either makes no hole: its place is taken.
+    /// In a thread it is kept, where it may turn against the others.</summary>
     internal static void Add(List<RoundCut> rounds, in Move arc, double sweep, Tool tool, in Point3 toFrame, int line)
     {
         if (rounds.Count == 0)
@@ -67,7 +71,7 @@ public record struct RoundCut
             cut.Become(arc, sweep, tool, toFrame, line, beginsAnew: true);
             continues = cut.Continues(last);
         }
-        ref var place = ref !continues && last.BeginsAnew && last.Sweep < Turn - Rounding ? ref last : ref rounds.Next();
+        ref var place = ref !continues && last.BeginsAnew && last.Sweep < Turn - Rounding && tool.Kind != ToolKind.ThreadMill ? ref last : ref rounds.Next();
         place.Become(arc, sweep, tool, toFrame, line, !continues);
     }
 
@@ -118,7 +122,9 @@ static class ShapingMoves
         if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || arc.Sweep is not (>= LeastSweep and var sweep)
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
-        RoundCut.Add(rounds, arc, sweep, tool, step.ToFrame, line);
+        // About its own beginning there is no arc: it was written for another plane.
+        if (Math.Abs(arc.From.X - arc.Center.X) > RoundCut.Same || double.Hypot(arc.From.X - arc.Center.X, arc.From.Y - arc.Center.Y) > RoundCut.Same)
+            RoundCut.Add(rounds, arc, sweep, tool, step.ToFrame, line);
     }
 
     /// <summary>Whether a tool of this kind clears with its side: one that cuts chamfers does not.</summary>

@@ -47,7 +47,7 @@ public sealed class ThreadLeftHand : Rule
             M5
             M30
             """,
-        NotFound = "Helices of less than a whole turn. At a place where the drawing's list has a thread, its hand is held against that: hole-wrong-size.",
+        NotFound = "Helices of less than a whole turn; one that turns against the others of its thread: thread-both-hands. At a place where the drawing's list has a thread, its hand is held against that: hole-wrong-size.",
         Source = "A right-hand helix rises counterclockwise, seen along its axis from above (geometry); that threads are right-hand where nothing is said: ISO 6410-1 (from memory).",
     };
 
@@ -65,6 +65,9 @@ public sealed class ThreadLeftHand : Rule
                     faults.Add(new PlaceFault(place, work, work));
         if (faults.Count == 0 || IsSaid(run))
             return;
+        // A turn against the others of its thread is thread-both-hands.
+        var odd = ThreadHands.OddOnes(run).Select(arc => arc.Line).ToHashSet();
+        faults.RemoveAll(fault => odd.Contains(fault.Work.Line));
         foreach (var ofTool in faults.GroupBy(fault => fault.Work.ToolNumber))
         {
             var group = ofTool.ToList();

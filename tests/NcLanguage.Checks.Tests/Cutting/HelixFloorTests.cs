@@ -20,6 +20,7 @@ public sealed class HelixFloorTests
     [InlineData("G3 I-10 Z-8 F400|I-10 Z-16|I-10 Z-24", 0)] // through the stock by more than a turn
     [InlineData("G3 I-10 Z-8 F400|I-10 Z-16", 1)]
     [InlineData("G3 I-10 Z-.02 F400|I-10 Z-.04", 0)]
+    [InlineData("G2 X70 Z-2 I0 K-10 F400", 0)] // an arc of another plane: arc-plane
     [InlineData("G3 I-4 Z-1 F400|I-4 Z-2|G1 X70|Y36|X46|Y24|X70|Y30|X50", 0)] // the way into a pocket
     [InlineData("G3 I-10 Z-1 F400|I-10 Z-2|G0 Z40|T6 M6|G43 H6 Z2|G0 X60|G1 Z-2|G3 I-10", 0)] // another mill after it
     public void A_floor_is_level_where_a_full_turn_or_other_cuts_close_it(string moves, int told) => Assert.Equal(told, Of(moves).Count);

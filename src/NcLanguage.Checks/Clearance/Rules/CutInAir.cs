@@ -19,8 +19,8 @@ public sealed class CutInAir : Rule
         Name = "cut-in-air",
         Severity = Severity.Note,
         Title = "Feeds that cut nothing but air",
-        Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock, or with a pointed tool (chamfer mill, spot or centre drill, countersink) never down to its top: from 10 s on, or from 2 s on where the tool "
-            + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count. One finding for each row, at its first block.",
+        Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock, or of a pointed tool (chamfer mill, spot or centre drill, countersink) whose cone never comes within 0.25 mm of it, or whose tip never goes down to its top: from 10 s on, or from 2 s on where the tool "
+            + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count, but for the strokes down of a tool that works standing, such as a broach. One finding for each row, at its first block.",
         AtTheMachine = "The tool feeds along above or beside the part: at best the time is lost, at worst a depth, a datum or a length offset is wrong and the part stays uncut.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -89,7 +89,7 @@ public sealed class CutInAir : Rule
                 }
                 if (parts[part].IsInAir(at++) && !IsOfAnotherPart(file.Run.Job, source, cut))
                 {
-                    row.Add(source, cut, file.Run.LineOf(part, cut.Line));
+                    row.Add(source, cut, file.Run.LineOf(part, cut.Line), StockQuestions.WorksByStrokes(file.Run.Job, cut.Tool));
                     continue;
                 }
                 toolCuts = true;
@@ -134,10 +134,10 @@ public sealed class CutInAir : Rule
         public int Line = -1, Count, Tool;
         public double Length, Seconds;
 
-        public void Add(PartResult part, in StockCut cut, int line)
+        public void Add(PartResult part, in StockCut cut, int line, bool worksByStrokes)
         {
-            // Up and down the tool goes to its work and leaves it.
-            if (float.IsNaN(cut.Seconds) || (cut.Arc < 0 && Upright.Is(cut.From, cut.To)))
+            // Up and down the tool goes to its work and leaves it; a stroke down is the work of some.
+            if (float.IsNaN(cut.Seconds) || (cut.Arc < 0 && Upright.Is(cut.From, cut.To) && !(worksByStrokes && cut.To.Z < cut.From.Z)))
                 return;
             if (Line < 0)
                 (Line, Tool) = (line, cut.Tool);

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Clearance;
 
@@ -20,7 +21,7 @@ sealed class StockQuestions
     /// <summary>The tools of the part's cuts, each once for as long as it goes on cutting.</summary>
     public ReadOnlySpan<int> Cutters => _cutters;
 
-    /// <summary>The tools that cut on any other way than straight up or down. Of their cuts it is asked, in all parts, whether they are cuts in air; what only goes
+    /// <summary>The tools that cut on any other way than straight up or down, and those whose work is a stroke. Of their cuts it is asked, in all parts, whether they are cuts in air; what else only goes
     /// down and up goes to its work and leaves it, be it in air.</summary>
     public ReadOnlySpan<int> Travellers => _travellers;
 
@@ -29,6 +30,9 @@ sealed class StockQuestions
 
     /// <summary>Whether the part asks anything in a run with these travellers.</summary>
     public bool AreAsked(ReadOnlySpan<int> travellersOfRun) => AreOwn || _cutters.AsSpan().ContainsAny(travellersOfRun);
+
+    /// <summary>Whether a tool works on its way straight down, as a broach does: it stands and is no probe.</summary>
+    public static bool WorksByStrokes(Job job, int tool) => job.Setup.FindTool(tool) is { Stands: true, Kind: not ToolKind.Probe };
 
     /// <param name="cuts">The cuts of a part.</param>
     /// <param name="hasLowRapids">Whether it has low rapids.</param>
@@ -46,7 +50,7 @@ sealed class StockQuestions
                 cutters.Add(tool = cut.Tool);
                 (lowest, travels) = (Math.Min(BodyContact.LowestBody(job, tool), NeckContact.FlutesOf(job, tool)), travellers.Contains(tool));
             }
-            if (!travels && !(cut.Arc < 0 && Upright.Is(cut.From, cut.To)))
+            if (!travels && !(cut.Arc < 0 && Upright.Is(cut.From, cut.To) && !WorksByStrokes(job, tool)))
             {
                 travellers.Add(tool);
                 travels = true;

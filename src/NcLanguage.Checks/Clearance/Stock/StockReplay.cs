@@ -42,6 +42,9 @@ sealed class StockReplay
     /// <summary>How near to what stands a cut may come and still count as one in air, mm.</summary>
     public const double AirGap = 1;
 
+    /// <summary>The same of a cone, mm: what breaks an edge is set to it by tenths. What its tip may be flattened by stays within.</summary>
+    public const double AirGapOfCone = 0.25;
+
     /// <summary>Pictures of the stock that are kept for the next version of the text.</summary>
     const int MostPictures = 8;
 
@@ -187,7 +190,7 @@ sealed class StockReplay
             }
             lifts.AskCut(cut);
             // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken.
-            if (asks && isTraveller && end.Radius > 0 && ((isPointed && IsAboveStock(cut, path, field)) || !field.IsNear(cut, path, end, AirGap)))
+            if (asks && isTraveller && end.Radius > 0 && ((isPointed && IsAboveStock(cut, path, field)) || !field.IsNear(cut, path, end, isPointed && !end.IsFlat ? AirGapOfCone : AirGap)))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             else
                 field.Cut(cut, path, end);

@@ -96,8 +96,9 @@ sealed class ArcJoints
         _count = 0;
     }
 
-    /// <param name="piece">Becomes the move where there is one that a contour has.</param>
-    static bool TryRead(Step step, int line, ref ContourMove piece)
+    /// <summary>The programmed move of a block, seen from above; false where it is none in the XY plane between known places.</summary>
+    /// <param name="piece">Becomes the move where there is one.</param>
+    internal static bool TryRead(Step step, int line, ref ContourMove piece)
     {
         ref readonly var after = ref step.After;
         var (from, to) = (step.Before.ProgrammedPosition, after.ProgrammedPosition);

@@ -1,0 +1,44 @@
+using NcLanguage.Checks.Tests.Rules;
+
+namespace NcLanguage.Checks.Tests.State;
+
+/// <summary>G41 keeps the tool to the left of the path, G42 to the right (NISTIR 6556 §3.5.10); left of a way that runs counterclockwise lies its inside (plane geometry).</summary>
+public sealed class CompensationWrongSideTests
+{
+    const string Setup = """{ "stock": { "min": [0, 0, -20], "max": [100, 60, 0] }, "tools": [ { "number": 2, "kind": "end-mill", "diameter": 8, "radiusOffset": 2 } ] }""";
+
+    static List<Finding> Of(string blocks, string setup = Setup, string behind = "") =>
+        Programs.Of("compensation-wrong-side", $"G21 G90 G17 G54\nT2 M6\nS4000 M3\nG43 H2 Z50\n{blocks.Replace('|', '\n')}\nG0 Z50\nM5\nM30\n{behind.Replace('|', '\n')}", setup);
+
+    const string Rim = "G1 X0 F500|Y60|X100|Y0|X-15|G40 Y-15";
+    const string RimBack = "G1 Y0 F500|X100|Y60|X0|Y-15|G40 X-15";
+
+    const string Pocket = "G1 X56 Y44 F500|G3 X50 Y50 I-6|G1 X20|G3 X10 Y40 J-10|G1 Y20|G3 X20 Y10 I10|G1 X80|G3 X90 Y20 J10|G1 Y40|G3 X80 Y50 I-10|G1 X50|G3 X44 Y44 J-6|G40 G1 X50 Y38";
+
+    [Theory]
+    [InlineData("G0 X-15 Y-15|Z-5|G41 D2 " + Rim, 0)]
+    [InlineData("G0 X-15 Y-15|Z-5|G42 D2 " + Rim, 1)]
+    [InlineData("G0 X-15 Y-15|Z-5|G42 D2 " + RimBack, 0)]
+    [InlineData("G0 X-15 Y-15|Z-5|G41 D2 " + RimBack, 1)]
+    [InlineData("G0 X50 Y38|Z2|G1 Z-5 F100|G41 D2 " + Pocket, 0)]
+    [InlineData("G0 X50 Y38|Z2|G1 Z-5 F100|G42 D2 " + Pocket, 1)]
+    [InlineData("G0 X50 Y30|Z2|G1 Z-5 F100|G41 D2 G1 X70 Y30 F300|G3 I-20|G40 G1 X50", 0)] // a bore
+    [InlineData("G0 X50 Y30|Z2|G1 Z-5 F100|G42 D2 G1 X70 Y30 F300|G3 I-20|G40 G1 X50", 1)]
+    [InlineData("G0 X-15 Y-15|Z-5|G42 D2 M98 P2|G40 G1 Y-15", 0)] // through a call it is not followed
+    public void The_way_in_begins_on_the_side_that_the_tool_keeps(string blocks, int told) => Assert.Equal(told, Of(blocks, behind: "O2|G1 X0 F500|Y60|X100|Y0|X-15|M99").Count);
+
+    [Theory]
+    [InlineData("G0 X-15 Y20|Z-5|G42 D2 G1 Y10 F500|X60|Y50|X-15|G40 Y30")] // an open pocket, from beside the part
+    [InlineData("G0 X-15 Y-15|Z20|G42 D2 G1 X0 F500|Z-5|Y60|X100|Y0|X-15|G40 Y-15")] // down once it stands beside the path
+    [InlineData("G0 X-15 Y-15|Z2|G42 D2 " + Rim)] // above the part
+    [InlineData("G0 X20 Y30|Z2|G1 Z-5 F100|G42 D2 G1 X30 F300|X70|X30|G40 X20")] // a slit forth and back
+    [InlineData("G0 X-3 Y-15|Z-5|G42 D2 " + Rim)] // nearer to the contour than its radius
+    public void Others_are_silent(string blocks) => Assert.Empty(Of(blocks));
+
+    [Fact]
+    public void Without_a_stock_it_is_silent() => Assert.Empty(Of("G0 X-15 Y-15|Z-5|G42 D2 " + Rim, """{ "tools": [ { "number": 2, "kind": "end-mill", "diameter": 8, "radiusOffset": 2 } ] }"""));
+
+    [Fact]
+    public void The_sides_are_told() => Assert.Equal(
+        "G42 keeps the tool inside this contour, which runs clockwise, and the way in begins outside: the tool crosses the wall. Is G41 meant?", Assert.Single(Of("G0 X-15 Y-15|Z-5|G42 D2 " + Rim)).Message);
+}

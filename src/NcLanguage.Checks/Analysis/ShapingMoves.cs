@@ -45,12 +45,12 @@ public record struct RoundCut
     public readonly double Radius => double.Hypot(From.X - CenterX, From.Y - CenterY);
 
     /// <summary>Whether it goes on about the same centre where another ended.</summary>
-    internal readonly bool Continues(in RoundCut other) => Clockwise == other.Clockwise && GoesOnAbout(other);
-
-    /// <summary>The same, whichever way both turn.</summary>
-    internal readonly bool GoesOnAbout(in RoundCut other) =>
-        IsAbout(other.CenterX, other.CenterY) && ReferenceEquals(Tool, other.Tool) && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
+    internal readonly bool Continues(in RoundCut other) =>
+        IsAboutTheSame(other) && Clockwise == other.Clockwise && ToFrame == other.ToFrame && Math.Abs(Radius - other.Radius) <= Same
         && Math.Abs(From.X - other.To.X) <= Same && Math.Abs(From.Y - other.To.Y) <= Same && Math.Abs(From.Z - other.To.Z) <= Same;
+
+    /// <summary>Whether the same tool turns about the same centre.</summary>
+    internal readonly bool IsAboutTheSame(in RoundCut other) => ReferenceEquals(Tool, other.Tool) && IsAbout(other.CenterX, other.CenterY);
 
     readonly bool IsAbout(double x, double y) => Math.Abs(CenterX - x) <= Same && Math.Abs(CenterY - y) <= Same;
 

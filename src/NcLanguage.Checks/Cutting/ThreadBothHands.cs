@@ -12,7 +12,7 @@ public sealed class ThreadBothHands : Rule
         Name = "thread-both-hands",
         Severity = Severity.Warning,
         Title = "A milled thread turns both ways",
-        Finds = "Arcs of a thread mill about one centre with one radius, each beginning where the one before it ends, some of which cut a right-hand helix and some, turning the other way, a left-hand one. The first of those that are fewer is told.",
+        Finds = "Arcs of a thread mill about one centre, in one pass or several, some of which cut a right-hand helix and some, turning the other way, a left-hand one. The first of those that are fewer is told.",
         AtTheMachine = "Two threads cross in one wall, and no screw goes in. One swapped G2 or G3 does it.",
         Setup = """
             { "tools": [ { "number": 11, "kind": "thread-mill", "diameter": 12, "pitch": 1.5, "length": 105 } ] }

@@ -14,29 +14,31 @@ static class ThreadHands
     /// <summary>An arc that rises by less is level and has no hand, mm.</summary>
     const double Level = 0.01;
 
-    /// <summary>The most arcs of one helix that are held against each other; beyond them it begins anew.</summary>
-    const int MostArcs = 1000;
+    /// <summary>The most threads that are held against themselves.</summary>
+    const int MostThreads = 1000;
 
-    /// <summary>Of each helix that turns both ways the first of the arcs that are fewer.</summary>
+    /// <summary>Of each thread that is cut both ways, in one pass or in several, the first of the arcs that are fewer.</summary>
     public static IEnumerable<OddHand> OddOnes(ProgramRun run)
     {
-        var row = new List<(RoundCut Arc, int Part)>();
+        var threads = new List<List<(RoundCut Arc, int Part)>>();
         for (var part = 0; part < run.Results.Length; part++)
-        {
             foreach (var arc in run.Results[part].Rounds)
-            {
-                if (row.Count > 0 && (row.Count == MostArcs || !arc.GoesOnAbout(row[^1].Arc)))
-                {
-                    if (OddOneOf(run, row) is { } odd)
-                        yield return odd;
-                    row.Clear();
-                }
                 if (arc.Tool.Kind == ToolKind.ThreadMill)
-                    row.Add((arc, part));
+                    Add(arc, part, threads);
+        return threads.Select(thread => OddOneOf(run, thread)).OfType<OddHand>();
+    }
+
+    static void Add(in RoundCut arc, int part, List<List<(RoundCut Arc, int Part)>> threads)
+    {
+        // Most go on where the one before was.
+        for (var i = threads.Count - 1; i >= 0; i--)
+            if (arc.IsAboutTheSame(threads[i][0].Arc))
+            {
+                threads[i].Add((arc, part));
+                return;
             }
-        }
-        if (OddOneOf(run, row) is { } last)
-            yield return last;
+        if (threads.Count < MostThreads)
+            threads.Add([(arc, part)]);
     }
 
     static OddHand? OddOneOf(ProgramRun run, List<(RoundCut Arc, int Part)> row)

@@ -18,6 +18,7 @@ public sealed class ThreadBothHandsTests
     [InlineData("G3 X-9 I-9 Z-8.25 F240|X9 I9 Z-7.5|X-9 I-9 Z-6.75|G2 X9 I9 Z-6|G3 X-9 I-9 Z-5.25|X9 I9 Z-4.5", 11)]
     [InlineData("G3 X-9 I-9 Z-8.25 F240|G2 X9 I9 Z-7.5", 9)]
     [InlineData("G2 I-9 Z-10.5 F240|G3 I-9 Z-12|G2 I-9 Z-13.5", 9)]
+    [InlineData("G2 I-9 Z-7.5 F240|G1 X0 Y0|Z-9|X9.2|G3 I-9.2 Z-7.5", 8)] // in two passes
     public void An_arc_that_turns_against_the_others_is_the_one_finding(string arcs, int line)
     {
         var found = Assert.Single(Of(arcs));
@@ -37,6 +38,7 @@ public sealed class ThreadBothHandsTests
     [InlineData("G3 I-9 Z-7.5 F240|G2 I-9 Z-9")] // back down the same groove
     [InlineData("G3 I-9 Z-7.5 F240|G2 I-9")] // a level turn
     [InlineData("G3 I-9 Z-7.5 F240|G1 X0 Y0|G1 Z-9|X9|G3 I-9 Z-7.5")]
+    [InlineData("G3 I-9 Z-7.5 F240|G1 X0 Y0|G0 Z20|X60|G1 Z-9|X69|G3 I-9 Z-7.5")]
     public void One_hand_is_none_to_be_told(string arcs) => Assert.Empty(Of(arcs));
 
     /// <summary>A wrong level is told as that, and alone.</summary>

@@ -129,7 +129,9 @@ ref partial struct BlockRun
         if (!BoresFromR && !_state.BottomGiven && _state.Plane != WorkPlane.Unknown)
             AddFault(FaultKind.WordMissing, token, depthLetter);
         var wantsPeck = _state.Cycle is 83 or 73 || (_state.Cycle is 76 or 87 && !_state.BoreShiftGiven);
-        if (wantsPeck && double.IsNaN(_state.Peck) && !_words.Has('Q'))
+        // A Q that was read while the unit was not known has no length, and is there all the same.
+        var mayHavePeck = _state.Units == LengthUnit.Unknown && _state.HasSet(Slot.CyclePeck);
+        if (wantsPeck && double.IsNaN(_state.Peck) && !mayHavePeck && !_words.Has('Q'))
             AddFault(FaultKind.WordMissing, token, 'Q');
         RefuseBoreTop(token, BoresFromR ? depthLetter : (char)('I' + DepthAxis));
         if (_state.RLevel < _state.Bottom && _state.Cycle != 87)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using NcLanguage.Checks.Tests.Rules;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
@@ -9,6 +10,13 @@ namespace NcLanguage.Checks.Tests.Cycles;
 public class CycleStateTests
 {
     const string Holes = "G98 G81 X10 Y10 Z-3 R2 F100\nX20\n";
+
+    /// <summary>Behind the call of a program that is not there the unit is not known, and with it no length: the peck that was given counts as given (NISTIR 6556 §3.5.16.3 wants one).</summary>
+    [Theory]
+    [InlineData("G99 G83 Z-23 R2 Q5 F350 L0\nX30 Y30", false)]
+    [InlineData("G99 G83 Z-23 R2 F350 L0\nX30 Y30", true)]
+    public void A_peck_without_a_known_length_is_one(string blocks, bool told) => Assert.Equal(told, Programs.Of(
+        "cycle-word-missing", $"O1\nG21 G90 G17 G54\nT7 M6\nG0 X10 Y10 Z20\nM98 P6001\n{blocks}\nG80\nM30\n", readings: "zeroRepeats=keepsCycle").Count > 0);
 
     [Theory]
     [InlineData("T4 M6", 2)]

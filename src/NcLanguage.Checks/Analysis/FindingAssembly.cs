@@ -74,6 +74,7 @@ sealed class FindingAssembly
         PilotFindings.TakeOut(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
         SettingFindings.Join(runs.Main, findings);
+        DepthFindings.Join(runs.Main, findings);
         MissingPrograms.Join(findings);
         EndlessLoops.TakeOut(findings);
         var explained = ExplainedFindings.TakeOut(findings);

@@ -158,7 +158,7 @@ public sealed class DeeperThanFlutes : Rule
             + (depth > reach.Holder + Rounding
                 ? $"the holder of tool {step.Step.After.Tool} begins {step.Say.Length(reach.Holder)} above its tip."
                 : $"the flutes of tool {step.Step.After.Tool} are {step.Say.Length(reach.Flutes)} long."),
-            Slot.Tool, "This block brings the tool.");
+            Slot.Tool, "This block brings the tool.", depth);
 
     /// <summary>Whether a straight move gets below <paramref name="limit"/> within <paramref name="reach"/> of the stock as seen from above; false where its place is not known.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

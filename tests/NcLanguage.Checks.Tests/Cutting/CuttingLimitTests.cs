@@ -48,6 +48,19 @@ public sealed class CuttingLimitTests
     [InlineData("T9 M6\nG99 G81 X20 Y30 R2 Z-30 F100", new int[0])]
     public void A_hole_is_counted_from_the_top_of_the_stock_or_from_R_where_that_is_lower(string moves, int[] lines) => Assert.Equal(lines, Deep(moves));
 
+    /// <summary>Passes to one level that is too deep for the tool are one slip; another level, and another tool, is another.</summary>
+    [Theory]
+    [InlineData("G1 X110 F100|G0 Z5|X-10 Y40|Z-21|G1 X110", "6: more block of this tool, in line 10.")]
+    [InlineData("G1 X110 F100|G0 Z5|X-10 Y40|Z-21|G1 X110|G0 Z5|X-10 Y50|Z-21|G1 X110", "6: more blocks of this tool, the last in line 14.")]
+    [InlineData("G1 X110 F100|G0 Z5|X-10 Y40|Z-22|G1 X110", "6: 10:")]
+    [InlineData("G1 X110 F100|G0 Z5|T6 M6|X-10 Y40|Z-21|G1 X110", "6: 11:")]
+    public void Passes_to_one_level_are_one_finding(string moves, string told)
+    {
+        var setup = Stock.Replace("{ \"number\": 5", "{ \"number\": 6, \"kind\": \"end-mill\", \"diameter\": 12, \"fluteLength\": 20 }, { \"number\": 5", StringComparison.Ordinal);
+        var found = Programs.Of("deeper-than-flutes", $"G21 G90 G17 G54\nT5 M6\nG0 X-10 Y30 Z5\nM3 S900\nZ-21\n{moves.Replace('|', '\n')}\nM30", setup);
+        Assert.Equal(told, string.Join(' ', found.Select(finding => $"{finding.Line + 1}:{(finding.Message.IndexOf(" more block", StringComparison.Ordinal) is > 0 and var at ? finding.Message[at..] : "")}")));
+    }
+
     // About a centre K above Z0 and 30 beside the start the arc comes down to K − sqrt(30² + K²): −16.06 for 20, −25.41 for 5 (geometry of the circle).
     [Theory]
     [InlineData("G2 X80 Z0 I30 K20", "")]

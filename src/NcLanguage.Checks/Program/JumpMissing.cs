@@ -14,7 +14,7 @@ public sealed class JumpMissing : Rule
         Name = "jump-missing",
         Severity = Severity.Error,
         Title = "The block to go to is not there",
-        Finds = "GOTO, or M99 with P, with a number that no block of the program has; a loop or condition whose beginning or end is missing.",
+        Finds = "GOTO, or M99 with P, with a number that no block of the program has; a loop or condition whose beginning or end is missing. A warning of a GOTO to which this run does not come, or whose condition does not hold in it.",
         AtTheMachine = "The control searches the program and stops with an alarm.",
         Example = """
             G21 G90 G17 G54
@@ -33,11 +33,29 @@ public sealed class JumpMissing : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the only number of the program that differs from this one in a single digit, where there is just one; numbers of one digit are left alone.",
-        NotFound = "Jumps whose condition does not hold in this run, and jumps to a number that is not known.",
+        NotFound = "Jumps to a number that is not known, and M99 with P to which this run does not come.",
         Source = "Common practice.",
     };
 
     public override StepEvents Interest => StepEvents.Faults;
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        if (file.Run.Flow is not { } flow)
+            return;
+        HashSet<int>? told = null;
+        foreach (var (line, number) in flow.Text.JumpsAstray())
+        {
+            told ??= [.. flow.Findings.Where(finding => finding.Rule is JumpMissing).Select(finding => finding.Line)];
+            if (told.Contains(line))
+                continue;
+            foreach (ref readonly var token in file.Run.BlockAt(line).Tokens)
+                if (token.Statement == StatementKind.Goto && token.Value == number)
+                    file.Report(this, line, token.Start, token.End, $"No block of this program has the number N{Say.Number(number)}: where this jump is taken, the control stops with an alarm.", number, severity: Severity.Warning);
+        }
+    }
 
     public override void CheckStep(in StepContext step)
     {

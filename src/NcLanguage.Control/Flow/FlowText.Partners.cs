@@ -15,6 +15,14 @@ public sealed partial class FlowText
     public int TargetOf(int line, double number) =>
         BlockNumberOf(number) is >= 0 and var whole ? FindNumber(whole, RegionAt(line), line) : -1;
 
+    /// <summary>The jumps to a plain number that no block of their program has: the line (0-based) and the number.</summary>
+    public IEnumerable<(int Line, int Number)> JumpsAstray()
+    {
+        foreach (var mark in _marks)
+            if (mark is { Kind: MarkKind.Jump, Number: >= 0 } && FindNumber(mark.Number, RegionAt(mark.Line), mark.Line) < 0)
+                yield return (mark.Line, mark.Number);
+    }
+
     /// <summary>The block numbers of the program that a line (0-based) belongs to, each with its line, in the order of the text.</summary>
     public IEnumerable<BlockNumber> NumbersAround(int line)
     {

@@ -162,6 +162,16 @@ public sealed class ProgramRuleTests
         Assert.Equal(expected, fix is null ? null : TextEdits.Apply(analysis.Text, fix.Edits).ToString());
     }
 
+    // What this run does not jump to, another may.
+    [Theory]
+    [InlineData("#1=1\nIF [#1 EQ 2] GOTO 45\nN35 M30", new[] { 2 })]
+    [InlineData("M30\nGOTO 45\nN35 M30", new[] { 2 })]
+    [InlineData("#1=1\nIF [#1 EQ 2] GOTO 35\nN35 M30", new int[0])]
+    [InlineData("#1=1\nIF [#1 EQ 2] GOTO [#1 + 44]\nN35 M30", new int[0])]
+    [InlineData("#1=2\nIF [#1 EQ 2] GOTO 45\nN35 M30", new int[0])] // an error, told once
+    public void A_jump_that_is_not_taken_warns(string program, int[] lines) => Assert.Equal(
+        lines, Programs.Of("jump-missing", program).Where(finding => finding.Severity == Severity.Warning).Select(finding => finding.Line + 1));
+
     // Common practice: WHILE … DO n and END n belong together by n; O words may begin and end in more than one way.
     [Theory]
     [InlineData("#1=0\nWHILE [#1 LT 3] DO1\n#1=#1+1\nEND2\nM30", 1, "This loop has no END1: ")]

@@ -12,7 +12,11 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="IsWholeTurn">A full circle or a turn of a helix.</param>
 /// <param name="TurnsBack">It starts back along the move before it, and ends against the one behind it.</param>
 /// <param name="Tenfold">How many times as large its R is as the radius that would be tangent to both, a power of ten; 0 where it is the way it turns.</param>
-public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, bool TurnsBack, int Tenfold = 0);
+public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, bool TurnsBack, int Tenfold = 0)
+{
+    /// <summary>Whether it is not the other of G2 and G3 that would run smoothly, but the same about the other centre of its radius.</summary>
+    public bool IsAboutOtherCentre { get; init; }
+}
 
 /// <summary>Looks at how the programmed moves of contours in the XY plane meet, and picks the arcs that turn the wrong way. Under radius compensation too it is the programmed path that is looked at.</summary>
 sealed class ArcJoints

@@ -85,9 +85,13 @@ sealed class ContourJoints
             return new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false, tenfold);
         if (first.IsWithin(Corner) || last.IsWithin(Corner) || arc.IsOn(before) || arc.IsOn(behind))
             return null;
-        var turned = arc.Turned();
-        if (!new Joint(before.DirectionAtEnd, turned.DirectionAtStart).IsWithin(ContourMove.Smooth) || !new Joint(turned.DirectionAtEnd, behind.DirectionAtStart).IsWithin(ContourMove.Smooth))
+        if (!RunsSmoothly(before, arc.Turned(), behind))
+        {
+            // By I and J the other centre is that of another slip: where the ends lie as far apart along X as along Y, I and J swapped still fit.
+            if (!arc.IsByRadius && !arc.IsWholeTurn && RunsSmoothly(before, arc.AboutOtherCentre(), behind))
+                NoteCorner(new OddCorner(part, new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false) { IsAboutOtherCentre = true }, arc.Radius));
             return null;
+        }
         var turnsBack = first.Reversed.IsWithin(Back) && last.Reversed.IsWithin(Back);
         // A row of scallops: each comes back where the one before has ended.
         if (turnsBack && !arc.IsWholeTurn && (before.TurnsAs(arc) || behind.TurnsAs(arc)))
@@ -98,6 +102,9 @@ sealed class ContourJoints
         NoteCorner(new OddCorner(part, found, arc.Radius));
         return null;
     }
+
+    static bool RunsSmoothly(in ContourMove before, in ContourMove arc, in ContourMove behind) =>
+        new Joint(before.DirectionAtEnd, arc.DirectionAtStart).IsWithin(ContourMove.Smooth) && new Joint(arc.DirectionAtEnd, behind.DirectionAtStart).IsWithin(ContourMove.Smooth);
 
     void NoteCorner(in OddCorner corner)
     {

@@ -54,9 +54,11 @@ readonly record struct ContourMove(Point2 From, Point2 To, Point2 Center, double
     {
         if (!IsByRadius || IsWholeTurn)
             return this with { Clockwise = !Clockwise };
-        var middle = (From + To) * 0.5;
-        return this with { Clockwise = !Clockwise, Center = middle * 2 - Center };
+        return AboutOtherCentre() with { Clockwise = !Clockwise };
     }
+
+    /// <summary>The arc that turns the same way between the same ends on the other circle of its radius.</summary>
+    public ContourMove AboutOtherCentre() => this with { Center = From + To - Center };
 
     /// <summary>How many times as large R is as the radius of the arc between the same ends that goes on smoothly from one direction to another, where that is 10, 100 or 1000; otherwise 0.</summary>
     public int Tenfold(Point2 start, Point2 end)

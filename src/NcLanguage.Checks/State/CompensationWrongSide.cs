@@ -134,15 +134,16 @@ public sealed class CompensationWrongSide : Rule
         return false;
     }
 
+    /// <summary>Whether a closed way winds round a place: a way in that goes round itself does so twice.</summary>
     static bool IsInside(Point2 place, List<Point2> loop)
     {
-        var isInside = false;
+        var turns = 0;
         for (var i = 0; i < loop.Count; i++)
         {
             var (a, b) = (loop[i], loop[(i + 1) % loop.Count]);
-            if (a.Y > place.Y != b.Y > place.Y && place.X < a.X + (b.X - a.X) * (place.Y - a.Y) / (b.Y - a.Y))
-                isInside = !isInside;
+            if (a.Y > place.Y != b.Y > place.Y && Point2.Cross(b - a, place - a) > 0 == b.Y > a.Y)
+                turns += b.Y > a.Y ? 1 : -1;
         }
-        return isInside;
+        return turns != 0;
     }
 }

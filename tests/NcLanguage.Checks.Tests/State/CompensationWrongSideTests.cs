@@ -24,6 +24,7 @@ public sealed class CompensationWrongSideTests
     [InlineData("G0 X50 Y38|Z2|G1 Z-5 F100|G42 D2 " + Pocket, 1)]
     [InlineData("G0 X50 Y30|Z2|G1 Z-5 F100|G41 D2 G1 X70 Y30 F300|G3 I-20|G40 G1 X50", 0)] // a bore
     [InlineData("G0 X50 Y30|Z2|G1 Z-5 F100|G42 D2 G1 X70 Y30 F300|G3 I-20|G40 G1 X50", 1)]
+    [InlineData("G0 X50 Y22|Z2|G1 Z-5 F100|G41 D2 G1 X62 Y22 F300|G3 X50 Y10 I-12|G1 X90|Y50|X10|Y10|X50|G3 X62 Y22 J12|G40 G1 X50", 0)] // in on three quarters of a circle
     [InlineData("G0 X-15 Y-15|Z-5|G42 D2 M98 P2|G40 G1 Y-15", 0)] // through a call it is not followed
     public void The_way_in_begins_on_the_side_that_the_tool_keeps(string blocks, int told) => Assert.Equal(told, Of(blocks, behind: "O2|G1 X0 F500|Y60|X100|Y0|X-15|M99").Count);
 

@@ -20,7 +20,7 @@ public sealed class CutInAir : Rule
         Severity = Severity.Note,
         Title = "Feeds that cut nothing but air",
         Finds = "Feeds and arcs in a row, rapids between them not counted, of one tool that never comes within 1 mm of what still stands of the stock, or of a pointed tool (chamfer mill, spot or centre drill, countersink) whose cone never comes within 0.25 mm of it, or whose tip never goes down to its top: from 10 s on, or from 2 s on where the tool "
-            + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count, but for the strokes down of a tool that works standing, such as a broach. One finding for each row, at its first block.",
+            + "cuts nothing at all before it is changed. Feeds straight up and down are ways to and from the work and do not count, but for the strokes down of a tool that works standing, such as a broach, where they never come down to the top of the stock. One finding for each row, at its first block.",
         AtTheMachine = "The tool feeds along above or beside the part: at best the time is lost, at worst a depth, a datum or a length offset is wrong and the part stays uncut.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] },
@@ -52,7 +52,7 @@ public sealed class CutInAir : Rule
             M30
             """,
         NotFound = "Rows that come near what stands anywhere, such as a finishing pass gone twice; feeds beside the stock under another work offset than the setup's, where another part may stand; anything without a stock or with a tool of unknown diameter, after a cut whose place or tool is not "
-            + "known, and behind the first 50,000 cuts. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
+            + "known, and behind the first 50,000 cuts; a cone below the top of the stock under radius compensation, unless the program writes the offset itself. Where cuts are many the height field is coarsened and more counts as near. A stock that stands larger than the setup says is cut in truth.",
         Source = "Common practice.",
     };
 
@@ -117,7 +117,7 @@ public sealed class CutInAir : Rule
 
     void Tell(in FileContext file, in Row row, bool isAll)
     {
-        if (row.Line < 0 || !(row.Seconds >= (isAll ? MostSecondsOfAll : MostSeconds)))
+        if (row.Line < 0 || !(row.Seconds >= (isAll ? MostSecondsOfAll : MostSeconds)) || HangsOnOffset(file, row))
             return;
         var say = file.SayAt(row.Line, null);
         var feeds = row.Count == 1 ? "This feed meets" : $"From here on {row.Count} feeds and arcs meet";
@@ -128,11 +128,17 @@ public sealed class CutInAir : Rule
             + (isAll ? $"; tool {row.Tool} cuts nothing at all." : "."));
     }
 
+    /// <summary>Whether it hangs on a number in the control's table of offsets how near a cone comes: the radius at which it is to break the edge stands there, not that of the tool.</summary>
+    static bool HangsOnOffset(in FileContext file, in Row row) =>
+        row.Lowest < file.Run.Job.Stock.Max.Z && file.Run.Job.EndOf(row.Tool) is { IsFlat: false, Steepness: > 0 }
+        && file.Run.StepAt(row.Line).After is { IsCompensationOn: true, OffsetData: null };
+
     /// <summary>Feeds in air in a row.</summary>
     struct Row()
     {
         public int Line = -1, Count, Tool;
         public double Length, Seconds;
+        public double Lowest = double.PositiveInfinity;
 
         public void Add(PartResult part, in StockCut cut, int line, bool worksByStrokes)
         {
@@ -142,6 +148,7 @@ public sealed class CutInAir : Rule
             if (Line < 0)
                 (Line, Tool) = (line, cut.Tool);
             Count++;
+            Lowest = Math.Min(Lowest, Math.Min(cut.From.Z, cut.To.Z));
             Seconds += cut.Seconds;
             Length += cut.Arc < 0 ? Point3.Distance(cut.From, cut.To) : part.PathOf(cut).Length;
         }

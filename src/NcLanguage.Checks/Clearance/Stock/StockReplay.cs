@@ -165,7 +165,7 @@ sealed class StockReplay
         var lifts = new UndercutContact(job, field) { Present = undercut };
         var rapid = 0;
         var cuts = part.Cuts.GetEnumerator();
-        var (tool, end, isTraveller, isPointed) = (int.MinValue, default(EndForm), false, false);
+        var (tool, end, isTraveller, isPointed, strokes) = (int.MinValue, default(EndForm), false, false, false);
         for (var i = 0;; i++)
         {
             for (; rapid < part.LowRapids.Length && part.LowRapids[rapid].CutsBefore == i; rapid++)
@@ -180,7 +180,7 @@ sealed class StockReplay
                 break;
             ref readonly var cut = ref cuts.Current;
             if (cut.Tool != tool)
-                (tool, end, isTraveller, isPointed) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool), IsPointed(job, cut.Tool));
+                (tool, end, isTraveller, isPointed, strokes) = (cut.Tool, job.EndOf(cut.Tool), _demand.IsTraveller(cut.Tool), IsPointed(job, cut.Tool), StockQuestions.WorksByStrokes(job, cut.Tool));
             var path = part.PathOf(cut);
             if (asks)
             {
@@ -189,8 +189,8 @@ sealed class StockReplay
                 bodies.AskNeck(cut, path, i);
             }
             lifts.AskCut(cut);
-            // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken.
-            if (asks && isTraveller && end.Radius > 0 && ((isPointed && IsAboveStock(cut, path, field)) || !field.IsNear(cut, path, end, isPointed && !end.IsFlat ? AirGapOfCone : AirGap)))
+            // What comes nowhere near anything takes nothing, and which that is shows sooner than what would be taken. How far a broach's edge stands off the axis is not known.
+            if (asks && isTraveller && end.Radius > 0 && (((isPointed || strokes) && IsAboveStock(cut, path, field)) || (!strokes && !field.IsNear(cut, path, end, isPointed && !end.IsFlat ? AirGapOfCone : AirGap))))
                 (inAir.Length > 0 ? inAir : inAir = new bool[part.Cuts.Length])[i] = true;
             else
                 field.Cut(cut, path, end);

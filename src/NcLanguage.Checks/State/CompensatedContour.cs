@@ -29,13 +29,17 @@ sealed record CompensatedContour(bool IsLeft, double Radius, Point2 Begin, List<
     {
         var points = new List<Point2>();
         var (side, radius, level, begin, last) = (CompensationSide.Unknown, double.NaN, double.NaN, default(Point2), default(Point2));
+        var (step, ahead) = run.StepWithAhead();
+        var state = run.StateBefore(line);
         for (var (at, end) = (line, Math.Min(line + MostBlocks, run.Text.LineCount)); at < end; at++)
         {
-            if (run.BlockAt(at).Tokens.Length == 0)
+            var block = run.BlockAt(at);
+            if (block.Tokens.Length == 0)
                 continue;
             if (!run.IsReached(at))
                 return null;
-            var step = run.StepAt(at);
+            ahead.Line = at;
+            run.Job.Executor.Run(block, ref state, step);
             if ((step.Events & StepEvents.Skipped) != 0)
                 continue;
             ref readonly var after = ref step.After;

@@ -129,9 +129,14 @@ public sealed class CutInAir : Rule
     }
 
     /// <summary>Whether it hangs on a number in the control's table of offsets how near a cone comes: the radius at which it is to break the edge stands there, not that of the tool.</summary>
-    static bool HangsOnOffset(in FileContext file, in Row row) =>
-        row.Lowest < file.Run.Job.Stock.Max.Z && file.Run.Job.EndOf(row.Tool) is { IsFlat: false, Steepness: > 0 }
-        && file.Run.StepAt(row.Line).After is { IsCompensationOn: true, OffsetData: null };
+    static bool HangsOnOffset(in FileContext file, in Row row)
+    {
+        if (!(row.Lowest < file.Run.Job.Stock.Max.Z) || file.Run.Job.EndOf(row.Tool) is not { IsFlat: false, Steepness: > 0 })
+            return false;
+        // In a program that is called for several tools the first run may be another's.
+        var met = file.Run.StepAt(row.Line).After;
+        return met.IsCompensationOn && (met.Tool != row.Tool || met.OffsetData?.Radius(met.D) is null);
+    }
 
     /// <summary>Feeds in air in a row.</summary>
     struct Row()

@@ -123,7 +123,7 @@ static class ShapingMoves
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
         // About its own beginning there is no arc: it was written for another plane.
-        if (Math.Abs(arc.From.X - arc.Center.X) > RoundCut.Same || double.Hypot(arc.From.X - arc.Center.X, arc.From.Y - arc.Center.Y) > RoundCut.Same)
+        if (Arcs.Radius(arc.From, arc.Center, 0, 1) > RoundCut.Same)
             RoundCut.Add(rounds, arc, sweep, tool, step.ToFrame, line);
     }
 

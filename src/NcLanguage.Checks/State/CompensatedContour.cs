@@ -54,7 +54,8 @@ sealed record CompensatedContour(bool IsLeft, double Radius, Point2 Begin, List<
             var (from, to) = (step.Before.ProgrammedPosition, after.ProgrammedPosition);
             if (points.Count == 0 && from.X == to.X && from.Y == to.Y)
                 continue;
-            if ((step.Events & StepEvents.Path) == 0 || !ArcJoints.TryRead(step, at, out var move) || Math.Abs(from.Z - to.Z) > SameLevel || (points.Count > 0 && (!ContourMove.AreSame(last, move.From) || Math.Abs(to.Z - level) > SameLevel)))
+            var move = default(ContourMove);
+            if ((step.Events & StepEvents.Path) == 0 || !ArcJoints.TryRead(step, at, ref move) || Math.Abs(from.Z - to.Z) > SameLevel || (points.Count > 0 && (!ContourMove.AreSame(last, move.From) || Math.Abs(to.Z - level) > SameLevel)))
                 return null;
             if (points.Count == 0)
             {

@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Runtime.InteropServices;
 using NcLanguage.Checks.Clearance;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
@@ -12,16 +13,35 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>The holes of a part in the order drilled, in a quarter of the room: what one hole has in common with the one before is held once.</summary>
 public sealed class HoleLog : IReadOnlyList<HoleResult>
 {
-    readonly Spot[] _spots;
-    readonly Likeness[] _likenesses;
-    readonly Approach[] _near;
+    readonly Place[] _places;
+    readonly int[] _lines;
     readonly uint[] _mixed;
+    readonly Likeness[] _likenesses;
 
-    HoleLog(Spot[] spots, Likeness[] likenesses, Approach[] near, HoleSpread.Gatherer spread)
+    // Of most parts there is nothing to hold of these: then they are empty.
+    readonly int[] _cutsBefore;
+    readonly int[] _nearOf;
+    readonly Approach[] _near;
+
+    HoleLog(ReadOnlySpan<Spot> spots, Likeness[] likenesses, Approach[] near, HoleSpread.Gatherer spread)
     {
-        _spots = spots;
+        _places = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<Place>(spots.Length);
+        _lines = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<int>(spots.Length);
+        _mixed = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<uint>(spots.Length);
+        var cuts = 0;
+        for (var i = 0; i < spots.Length; i++)
+        {
+            ref readonly var spot = ref spots[i];
+            (_places[i], _lines[i]) = (spot.Place, spot.Line);
+            cuts |= spot.CutsBefore;
+        }
         _likenesses = likenesses;
         _near = near;
+        (_cutsBefore, _nearOf) = (cuts == 0 ? [] : new int[spots.Length], near.Length == 0 ? [] : new int[spots.Length]);
+        for (var i = 0; i < _cutsBefore.Length; i++)
+            _cutsBefore[i] = spots[i].CutsBefore;
+        for (var i = 0; i < _nearOf.Length; i++)
+            _nearOf[i] = spots[i].Near;
         (LowestR, LowestBottom, HighestBottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity);
         foreach (ref readonly var likeness in likenesses.AsSpan())
         {
@@ -33,7 +53,6 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
             if (likeness.Bottom + likeness.ToFrame.Z > HighestBottom)
                 HighestBottom = likeness.Bottom + likeness.ToFrame.Z;
         }
-        _mixed = spots.Length == 0 ? [] : GC.AllocateUninitializedArray<uint>(spots.Length);
         Lay(spread);
         Spread = spread.Take(this, _mixed);
     }
@@ -43,7 +62,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     /// <summary>How the holes lie.</summary>
     internal HoleSpread Spread { get; }
 
-    public int Length => _spots.Length;
+    public int Length => _places.Length;
 
     /// <summary>Whether one of the holes is the first of a run.</summary>
     internal bool BeginsRun { get; }
@@ -61,20 +80,21 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     {
         get
         {
-            ref readonly var spot = ref _spots[index];
-            ref readonly var all = ref _likenesses[spot.Likeness];
+            ref readonly var place = ref _places[index];
+            ref readonly var all = ref LikenessOf(index);
             return new HoleResult(
-                new Hole(all.Cycle, all.Tool, spot.X, spot.Y, all.RLevel, all.Bottom, all.InitialLevel, all.ArriveAt, all.ReturnTo, all.DwellSeconds,
+                new Hole(all.Cycle, all.Tool, place.X, place.Y, all.RLevel, all.Bottom, all.InitialLevel, all.ArriveAt, all.ReturnTo, all.DwellSeconds,
                     all.Feed, all.Speed, all.Peck, all.IsHop)
                 {
                     ProgrammedFeed = all.ProgrammedFeed,
                 },
-                spot.Line, spot.Near < 0 ? Approach.None : _near[spot.Near], all.ToFrame, all.Plane, all.Return, spot.CutsBefore);
+                _lines[index], _nearOf.Length == 0 || _nearOf[index] < 0 ? Approach.None : _near[_nearOf[index]], all.ToFrame, all.Plane, all.Return,
+                _cutsBefore.Length == 0 ? 0 : _cutsBefore[index]);
         }
     }
 
     /// <summary>The block (counted from 0 within the part) that drilled a hole.</summary>
-    public int LineOf(int index) => _spots[index].Line;
+    public int LineOf(int index) => _lines[index];
 
     /// <summary>Whether a tool of one of these kinds drilled one of the holes.</summary>
     internal bool IsDrilledBy(Setup setup, ReadOnlySpan<ToolKind?> kinds)
@@ -95,20 +115,19 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     }
 
     /// <summary>The cycle that drilled a hole: 81 for G81.</summary>
-    public int CycleOf(int index) => _likenesses[_spots[index].Likeness].Cycle;
+    public int CycleOf(int index) => LikenessOf(index).Cycle;
 
     /// <summary>Whether a hole was reached from another of the same run.</summary>
-    public bool IsHop(int index) => _likenesses[_spots[index].Likeness].IsHop;
+    public bool IsHop(int index) => LikenessOf(index).IsHop;
 
     /// <summary>A hole's place in whole steps, and what tells one operation from another.</summary>
     internal HolePlace PlaceOf(int index)
     {
-        ref readonly var spot = ref _spots[index];
-        ref readonly var all = ref _likenesses[spot.Likeness];
-        var bottom = new Point3(spot.X, spot.Y, all.Bottom) + all.ToFrame;
+        ref readonly var all = ref LikenessOf(index);
+        var bottom = new Point3(_places[index].X, _places[index].Y, all.Bottom) + all.ToFrame;
         return all.Plane == WorkPlane.XY && bottom.IsKnown
-            ? new HolePlace(HolePlace.Steps(bottom.X), HolePlace.Steps(bottom.Y), HolePlace.Steps(bottom.Z), spot.Line, all.Tool, all.Cycle, all.IsHop, true)
-            : new HolePlace(0, 0, 0, spot.Line, all.Tool, all.Cycle, all.IsHop, false);
+            ? new HolePlace(HolePlace.Steps(bottom.X), HolePlace.Steps(bottom.Y), HolePlace.Steps(bottom.Z), _lines[index], all.Tool, all.Cycle, all.IsHop, true)
+            : new HolePlace(0, 0, 0, _lines[index], all.Tool, all.Cycle, all.IsHop, false);
     }
 
     int IReadOnlyCollection<HoleResult>.Count => Length;
@@ -123,31 +142,42 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
     IEnumerator IEnumerable.GetEnumerator() => ((IEnumerable<HoleResult>)this).GetEnumerator();
 
-    /// <summary>Gathers where the holes lie; what those behind each other have in common is looked up once for all of them.</summary>
+    /// <summary>What a hole has in common with those beside it.</summary>
+    ref readonly Likeness LikenessOf(int index)
+    {
+        var (low, high) = (0, _likenesses.Length - 1);
+        while (low < high)
+        {
+            var middle = (low + high + 1) / 2;
+            (low, high) = _likenesses[middle].First <= index ? (middle, high) : (low, middle - 1);
+        }
+        return ref _likenesses[low];
+    }
+
+    /// <summary>Gathers where the holes lie.</summary>
     void Lay(HoleSpread.Gatherer spread)
     {
         spread.Begin();
-        var (likeness, isPlaced, frame) = (-1, false, default(Point3));
-        for (var i = 0; i < _spots.Length; i++)
+        for (var like = 0; like < _likenesses.Length; like++)
         {
-            ref readonly var spot = ref _spots[i];
-            if (i > 0 && !GoesOn(i))
-                spread.BeginRun();
-            if (spot.Likeness != likeness)
+            ref readonly var all = ref _likenesses[like];
+            var end = like + 1 < _likenesses.Length ? _likenesses[like + 1].First : Length;
+            var (isPlaced, goesOn) = (all.Plane == WorkPlane.XY && !double.IsNaN(all.Bottom), all.IsHop);
+            for (var i = all.First; i < end; i++)
             {
-                ref readonly var all = ref _likenesses[spot.Likeness];
-                (likeness, isPlaced, frame) = (spot.Likeness, all.Plane == WorkPlane.XY && !double.IsNaN(all.Bottom), all.ToFrame);
+                if (!goesOn || (i == all.First && (i == 0 || !GoesOn(i))))
+                    spread.BeginRun();
+                var place = new Point3(_places[i].X, _places[i].Y, 0) + all.ToFrame;
+                if (!isPlaced || !place.IsKnown)
+                {
+                    _mixed[i] = 0;
+                    spread.Pass();
+                    continue;
+                }
+                var (x, y) = (HolePlace.Steps(place.X), HolePlace.Steps(place.Y));
+                _mixed[i] = HolePlace.Mix(x, y);
+                spread.Add(x, y);
             }
-            var place = new Point3(spot.X, spot.Y, 0) + frame;
-            if (!isPlaced || !place.IsKnown)
-            {
-                _mixed[i] = 0;
-                spread.Pass();
-                continue;
-            }
-            var (x, y) = (HolePlace.Steps(place.X), HolePlace.Steps(place.Y));
-            _mixed[i] = HolePlace.Mix(x, y);
-            spread.Add(x, y);
         }
     }
 
@@ -175,8 +205,8 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     /// <summary>Whether a hole belongs to the same run as the one before it in the part.</summary>
     internal bool GoesOn(int index)
     {
-        ref readonly var all = ref _likenesses[_spots[index].Likeness];
-        ref readonly var before = ref _likenesses[_spots[index - 1].Likeness];
+        ref readonly var all = ref LikenessOf(index);
+        ref readonly var before = ref LikenessOf(index - 1);
         return all.IsHop && all.Cycle == before.Cycle && all.Tool == before.Tool;
     }
 
@@ -189,14 +219,17 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         public bool MoveNext() => ++_at < log.Length;
     }
 
+    readonly record struct Place(double X, double Y);
+
     struct Spot
     {
-        public double X, Y;
-        public int Likeness, Line, CutsBefore, Near;
+        public Place Place;
+        public int Line, CutsBefore, Near;
     }
 
+    /// <param name="First">The first of the holes that it is true of.</param>
     readonly record struct Likeness(
-        int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
+        int First, int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
         bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double ProgrammedFeed);
 
     /// <summary>Gathers the holes of one part after the other.</summary>
@@ -226,17 +259,16 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
             if (!step.RepeatsHole || _likenesses.Count == 0)
                 AddLikeness(hole, step);
             ref var spot = ref _spots.Next();
-            (spot.X, spot.Y) = (hole.X, hole.Y);
-            (spot.Likeness, spot.Line, spot.CutsBefore, spot.Near) = (_likenesses.Count - 1, line, cutsBefore, near);
+            (spot.Place, spot.Line, spot.CutsBefore, spot.Near) = (new Place(hole.X, hole.Y), line, cutsBefore, near);
         }
 
         void AddLikeness(in Hole hole, Step step)
         {
             var likeness = new Likeness(
-                hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
+                _likenesses.Count == 0 ? 0 : _likenesses[^1].First, hole.Cycle, hole.Tool, hole.RLevel, hole.Bottom, hole.InitialLevel, hole.ArriveAt, hole.ReturnTo, hole.DwellSeconds, hole.Feed, hole.Speed, hole.Peck,
                 hole.IsHop, step.ToFrame, step.After.Plane, step.After.ReturnLevel, hole.ProgrammedFeed);
             if (_likenesses.Count == 0 || _likenesses[^1] != likeness)
-                _likenesses.Add(likeness);
+                _likenesses.Add(likeness with { First = _spots.Count });
         }
 
         /// <summary>What was gathered, and begins anew.</summary>
@@ -244,7 +276,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             if (_spots.Count == 0)
                 return Empty;
-            var log = new HoleLog([.. _spots], [.. _likenesses], _near.Count == 0 ? [] : [.. _near], _spread);
+            var log = new HoleLog(CollectionsMarshal.AsSpan(_spots), [.. _likenesses], _near.Count == 0 ? [] : [.. _near], _spread);
             _spots.Clear();
             _likenesses.Clear();
             _near.Clear();

@@ -184,8 +184,8 @@ public sealed record PartResult
     /// <summary>The same blocks at other lines of the whole text: what was looked up for those lines is not known of these.</summary>
     internal PartResult AtLines(int[] lines)
     {
-        var moved = this with { Lines = lines, Repeats = null };
-        (moved._placed, moved._comparison, moved.TimesCompared) = (null, null, 0);
+        var moved = this with { Lines = lines, Repeats = null, ContoursLookedAt = [] };
+        (moved._placed, moved._comparison, moved.TimesCompared, moved.TimesContoursLookedAt) = (null, null, 0, 0);
         return moved;
     }
 
@@ -199,6 +199,20 @@ public sealed record PartResult
             TimesCompared++;
         }
     }
+
+    /// <summary>The compensated contours that begin in it, as they were looked at last.</summary>
+    internal ContourLook[] ContoursLookedAt
+    {
+        get;
+        set
+        {
+            field = value;
+            TimesContoursLookedAt++;
+        }
+    } = [];
+
+    /// <summary>How often one of them was looked at, for tests that count work.</summary>
+    public int TimesContoursLookedAt { get; private set; }
 
     /// <summary>How often its holes were compared with those before them, for tests that count work.</summary>
     public int TimesCompared { get; private set; }

@@ -25,14 +25,17 @@ sealed record CompensatedContour(bool IsLeft, double Radius, Point2 Begin, List<
     /// <summary>The contour that a block switches compensation on for; null where it is not one row of feeds in the XY plane at the level of its way in, as the blocks stand one below the other, from a place in the stock on.</summary>
     /// <param name="line">The block with G41 or G42, from 0.</param>
     /// <param name="top">Level that the way in has to be below, in the setup's frame, mm.</param>
-    public static CompensatedContour? From(ProgramRun run, int line, double top)
+    /// <param name="last">The last line that was looked at.</param>
+    public static CompensatedContour? From(ProgramRun run, int line, double top, out int last)
     {
+        last = line;
         var points = new List<Point2>();
-        var (side, radius, level, begin, last) = (CompensationSide.Unknown, double.NaN, double.NaN, default(Point2), default(Point2));
+        var (side, radius, level, begin, reached) = (CompensationSide.Unknown, double.NaN, double.NaN, default(Point2), default(Point2));
         var (step, ahead) = run.StepWithAhead();
         var state = run.StateBefore(line);
         for (var (at, end) = (line, Math.Min(line + MostBlocks, run.Text.LineCount)); at < end; at++)
         {
+            last = at;
             var block = run.BlockAt(at);
             if (block.Tokens.Length == 0)
                 continue;
@@ -55,7 +58,7 @@ sealed record CompensatedContour(bool IsLeft, double Radius, Point2 Begin, List<
             if (points.Count == 0 && from.X == to.X && from.Y == to.Y)
                 continue;
             var move = default(ContourMove);
-            if ((step.Events & StepEvents.Path) == 0 || !ArcJoints.TryRead(step, at, ref move) || Math.Abs(from.Z - to.Z) > SameLevel || (points.Count > 0 && (!ContourMove.AreSame(last, move.From) || Math.Abs(to.Z - level) > SameLevel)))
+            if ((step.Events & StepEvents.Path) == 0 || !ArcJoints.TryRead(step, at, ref move) || Math.Abs(from.Z - to.Z) > SameLevel || (points.Count > 0 && (!ContourMove.AreSame(reached, move.From) || Math.Abs(to.Z - level) > SameLevel)))
                 return null;
             if (points.Count == 0)
             {
@@ -68,7 +71,7 @@ sealed record CompensatedContour(bool IsLeft, double Radius, Point2 Begin, List<
             {
                 Add(move, points);
             }
-            last = move.To;
+            reached = move.To;
             if (points.Count > MostPoints)
                 return null;
         }

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Compensation;
 using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -81,29 +82,50 @@ public sealed class CompensationWrongSide : Rule
                 file.Cancel.ThrowIfCancellationRequested();
                 if (looked.Count > MostContours)
                     return;
-                Look(file, run.LineOf(part, at), stock.Max.Z);
+                if (Look(run, part, at, stock.Max.Z) is not { } message)
+                    continue;
+                var block = run.BlockAt(line);
+                ref readonly var word = ref block.Tokens[TokenOf(block)];
+                file.Report(this, line, word.Start, word.End, message);
             }
         }
     }
 
-    void Look(in FileContext file, int line, double top)
+    /// <summary>What is told of the contour that begins at a block of a part; null where nothing is. Most keys leave most contours as they were.</summary>
+    static string? Look(ProgramRun run, int part, int at, double top)
     {
-        var block = file.Run.BlockAt(line);
-        var token = Math.Max(WordEdits.IndexOfCode(block, 'G', 41), WordEdits.IndexOfCode(block, 'G', 42));
-        if (token < 0 || block.IsSkippable || CompensatedContour.From(file.Run, line, top) is not { Radius: > 0 } contour || contour.Loop() is not { Count: > 2 } loop)
-            return;
+        var result = run.Results[part];
+        foreach (var known in result.ContoursLookedAt)
+            if (known.At == at && known.HoldsAt(run, part))
+                return known.Message;
+        var message = Look(run, run.LineOf(part, at), top, out var last);
+        // Where the run leaves the order of the text, a contour's parts are not those that stand behind it.
+        if (run.Flow is null)
+        {
+            var look = new ContourLook(at, run.Results[(part + 1)..(run.FirstRunOf(last).Part + 1)].ToArray(), message);
+            result.ContoursLookedAt = [.. result.ContoursLookedAt.Where(known => known.At != at), look];
+        }
+        return message;
+    }
+
+    static int TokenOf(in Block block) => Math.Max(WordEdits.IndexOfCode(block, 'G', 41), WordEdits.IndexOfCode(block, 'G', 42));
+
+    static string? Look(ProgramRun run, int line, double top, out int last)
+    {
+        last = line;
+        var block = run.BlockAt(line);
+        var token = TokenOf(block);
+        if (token < 0 || block.IsSkippable || CompensatedContour.From(run, line, top, out last) is not { Radius: > 0 } contour || contour.Loop() is not { Count: > 2 } loop)
+            return null;
         var area = AreaOf(loop);
         // Round less than the tool itself nothing is told: a slit that is gone along forth and back.
         if (!(Math.Abs(area) > Math.PI * contour.Radius * contour.Radius) || IsNear(contour.Begin, loop, contour.Radius))
-            return;
+            return null;
         var (keepsInside, beginsInside) = (contour.IsLeft == area > 0, IsInside(contour.Begin, loop));
         if (keepsInside == beginsInside)
-            return;
+            return null;
         var (kept, begun) = keepsInside ? ("inside", "outside") : ("outside", "inside");
-        ref readonly var word = ref block.Tokens[token];
-        file.Report(
-            this, line, word.Start, word.End,
-            $"{Quote.Word(block, word)} keeps the tool {kept} this contour, which runs {(area > 0 ? "counterclockwise" : "clockwise")}, and the way in begins {begun}: the tool crosses the wall. Is {(contour.IsLeft ? "G42" : "G41")} meant?");
+        return $"{Quote.Word(block, block.Tokens[token])} keeps the tool {kept} this contour, which runs {(area > 0 ? "counterclockwise" : "clockwise")}, and the way in begins {begun}: the tool crosses the wall. Is {(contour.IsLeft ? "G42" : "G41")} meant?";
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

@@ -1,3 +1,4 @@
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Tests.Rules;
 
 namespace NcLanguage.Checks.Tests.State;
@@ -42,4 +43,27 @@ public sealed class CompensationWrongSideTests
     [Fact]
     public void The_sides_are_told() => Assert.Equal(
         "G42 keeps the tool inside this contour, which runs clockwise, and the way in begins outside: the tool crosses the wall. Is G41 meant?", Assert.Single(Of("G0 X-15 Y-15|Z-5|G42 D2 " + Rim)).Message);
+
+    [Fact]
+    public void A_contour_is_looked_at_again_where_an_edit_changes_it_alone()
+    {
+        // The contour begins in one chunk and ends in the next.
+        static string Comments(int count) => string.Concat(Enumerable.Repeat("(a line)\n", count));
+        var text = "G21 G90 G17 G54\nT2 M6\nS4000 M3\nG0 G43 H2 Z50\n" + Comments(117) + "G0 X-15 Y-15\nZ-5\nG42 D2 G1 X0 F500\nY30\nY60\nX50\nX80\nX100\n"
+            + Comments(40) + "Y0\nX-15\nG40 Y-15\nG0 Z50\n" + string.Concat(Enumerable.Repeat("G0 X-20 Y-20\nX-30\n", 300)) + "M5\nM30\n";
+        var analysis = Programs.Analyse(text, Setup);
+        var source = analysis.Text;
+        Assert.Single(analysis.Findings, finding => finding.Id == "NC2046");
+        Assert.Equal(1, analysis.Main.Results[0].TimesContoursLookedAt);
+
+        var far = analysis.WithText(source.WithChange(text.Length - 4, text.Length - 4, "(end)"u8));
+        Assert.Single(far.Findings, finding => finding.Id == "NC2046");
+        Assert.Equal(1, far.Main.Results[0].TimesContoursLookedAt);
+
+        // Behind the chunk that it begins in: the contour no longer closes.
+        var at = text.IndexOf("Y0\nX-15", StringComparison.Ordinal);
+        Assert.True(source.ChunkOfLine(source.LineAt(at)) > 0);
+        var near = far.WithText(source.WithChange(at, at + "Y0\nX-15".Length, "X-15"u8));
+        Assert.DoesNotContain(near.Findings, finding => finding.Id == "NC2046");
+    }
 }

@@ -31,7 +31,7 @@ public sealed class FrameLeftOn : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Writes the code that ends it as a block of its own before the end.",
+        Fix = "Writes the code that ends it as a block of its own before the end; none while radius compensation is on, which forbids it.",
         NotFound = "What a tool change meets: a program may well keep a turned frame for several tools. Shifts by G92, by which some programs set their datum; a rotation by nothing.",
         Source = "Common practice: controls differ in what the end of a program switches off.",
     };
@@ -50,6 +50,9 @@ public sealed class FrameLeftOn : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
+        // Radius compensation forbids it, and has to be ended first.
+        if (analysis.Main.StateBefore(finding.Line).IsCompensationOn)
+            return [];
         return [new Fix($"End it with {finding.Text}", FixSafety.Choice, [Inserts.BlockBefore(analysis, finding.Line, finding.Text)])];
     }
 

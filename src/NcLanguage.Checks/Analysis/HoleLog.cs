@@ -126,8 +126,8 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         ref readonly var all = ref LikenessOf(index);
         var bottom = new Point3(_places[index].X, _places[index].Y, all.Bottom) + all.ToFrame;
         return all.Plane == WorkPlane.XY && bottom.IsKnown
-            ? new HolePlace(HolePlace.Steps(bottom.X), HolePlace.Steps(bottom.Y), HolePlace.Steps(bottom.Z), _lines[index], all.Tool, all.Cycle, all.IsHop, true)
-            : new HolePlace(0, 0, 0, _lines[index], all.Tool, all.Cycle, all.IsHop, false);
+            ? new HolePlace(HolePlace.Steps(bottom.X), HolePlace.Steps(bottom.Y), HolePlace.Steps(bottom.Z), all.Tool, all.Cycle, true)
+            : new HolePlace(0, 0, 0, all.Tool, all.Cycle, false);
     }
 
     int IReadOnlyCollection<HoleResult>.Count => Length;
@@ -162,10 +162,10 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             ref readonly var all = ref _likenesses[like];
             var end = like + 1 < _likenesses.Length ? _likenesses[like + 1].First : Length;
-            var (isPlaced, goesOn) = (all.Plane == WorkPlane.XY && !double.IsNaN(all.Bottom), all.IsHop);
+            var isPlaced = all.Plane == WorkPlane.XY && !double.IsNaN(all.Bottom);
             for (var i = all.First; i < end; i++)
             {
-                if (!goesOn || (i == all.First && (i == 0 || !GoesOn(i))))
+                if (i > 0 && !all.Continues(i > all.First ? all : _likenesses[like - 1]))
                     spread.BeginRun();
                 var place = new Point3(_places[i].X, _places[i].Y, 0) + all.ToFrame;
                 if (!isPlaced || !place.IsKnown)
@@ -203,12 +203,10 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     ReadOnlySpan<uint> MixedIn(in HoleGroup group) => _mixed.AsSpan(group.First, Math.Min(HoleSpread.MostInGroup, _mixed.Length - group.First));
 
     /// <summary>Whether a hole belongs to the same run as the one before it in the part.</summary>
-    internal bool GoesOn(int index)
-    {
-        ref readonly var all = ref LikenessOf(index);
-        ref readonly var before = ref LikenessOf(index - 1);
-        return all.IsHop && all.Cycle == before.Cycle && all.Tool == before.Tool;
-    }
+    internal bool GoesOn(int index) => LikenessOf(index).Continues(LikenessOf(index - 1));
+
+    /// <summary>Whether the first hole belongs to the same run as the last one of the part before; both have holes.</summary>
+    internal bool GoesOnBehind(HoleLog before) => _likenesses[0].Continues(before._likenesses[^1]);
 
     public struct Enumerator(HoleLog log)
     {
@@ -230,7 +228,11 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     /// <param name="First">The first of the holes that it is true of.</param>
     readonly record struct Likeness(
         int First, int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
-        bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double ProgrammedFeed);
+        bool IsHop, Point3 ToFrame, WorkPlane Plane, ReturnLevel Return, double ProgrammedFeed)
+    {
+        /// <summary>Whether a hole belongs to the same run as the one before it.</summary>
+        public bool Continues(in Likeness before) => IsHop && Cycle == before.Cycle && Tool == before.Tool;
+    }
 
     /// <summary>Gathers the holes of one part after the other.</summary>
     internal sealed class Gatherer
@@ -287,15 +289,12 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
 
 /// <summary>A hole's place in the setup's frame in whole steps of <see cref="Step"/>, and what tells one operation from another.</summary>
 /// <param name="IsPlaced">Whether the place is known and lies in the XY plane.</param>
-readonly record struct HolePlace(long X, long Y, long Bottom, int Line, int Tool, int Cycle, bool IsHop, bool IsPlaced)
+readonly record struct HolePlace(long X, long Y, long Bottom, int Tool, int Cycle, bool IsPlaced)
 {
     /// <summary>Places nearer than this are one place, mm.</summary>
     public const double Step = 1 / StepsPerMm;
 
     const double StepsPerMm = 1000;
-
-    /// <summary>Whether it belongs to the same run as the hole before it.</summary>
-    public bool Continues(in HolePlace previous) => IsHop && Cycle == previous.Cycle && Tool == previous.Tool;
 
     /// <summary>2⁶⁴ by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
     public const ulong Spread = 11400714819323198485;

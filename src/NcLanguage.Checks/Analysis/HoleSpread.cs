@@ -53,11 +53,9 @@ sealed record HoleSpread(HoleGroup[] Groups, HoleBox Head, int EndOfHead, HoleBo
             (_count, _firstOfGroup, _firstOfLast, _endOfHead, _comesInto) = (0, 0, 0, 0, false);
         }
 
-        /// <summary>Notes that the hole which comes next begins a run.</summary>
+        /// <summary>Notes that the hole which comes next, and is not the first of the part, begins a run.</summary>
         public void BeginRun()
         {
-            if (_count == 0)
-                return;
             if (_firstOfLast == 0)
                 (_head, _endOfHead) = (_run, _count);
             EndGroup();

@@ -37,9 +37,6 @@ sealed record RunOfHoles(RunOfHoles? Before, PartResult Part, int First, int Par
         return false;
     }
 
-    /// <summary>Whether a hole belongs to it that comes behind all of its own.</summary>
-    public bool GoesOnAt(in HolePlace place) => place.Continues(Part.Holes.PlaceOf(Part.Holes.Length - 1));
-
     /// <summary>Whether another is made of the same holes of the same parts.</summary>
     public bool IsSameAs(RunOfHoles other) => ReferenceEquals(Before, other.Before) && ReferenceEquals(Part, other.Part) && First == other.First;
 }
@@ -63,7 +60,7 @@ sealed class RepeatSearch
     /// <param name="met">The run of holes that is not at its end before it; null where none is.</param>
     public PartRepeats Look(PartResult part, RunOfHoles? met)
     {
-        var goesOn = met is not null && met.GoesOnAt(part.Holes.PlaceOf(0)) ? met : null;
+        var goesOn = met is not null && part.Holes.GoesOnBehind(met.Part.Holes) ? met : null;
         var after = Left(part, goesOn);
         var spread = part.Holes.Spread;
         if (!spread.MayRepeat && (goesOn is null || !goesOn.MayMeet(part.Holes)))

@@ -200,8 +200,8 @@ public sealed class SchedulingTests
         await client.DiagnosticsAsync(Uri, Last);
         await Task.Delay(100);
         int[] versions = [.. client.Log.Where(m => (string?)m["method"] == "textDocument/publishDiagnostics").Select(m => (int)m["params"]!["version"]!)];
+        // A large program's findings may come in parts, where time goes by before all are known: those of one version may follow each other.
         Assert.Equal(versions.Order(), versions);
-        Assert.Equal(versions.Distinct(), versions);
         Assert.Equal(Last, versions[^1]);
     }
 

@@ -21,6 +21,7 @@ sealed class Bench
     readonly Step _told = new();
     readonly Step _again = new();
     readonly Step _spareAgain = new();
+    readonly BlockWords _wordsAgain = new();
     ControlState _entry;
     ControlState _exit;
     int _linesAhead;
@@ -41,14 +42,24 @@ sealed class Bench
         {
             if (IsBlank(line))
                 continue;
+            if (before is not null && _known is not null)
+            {
+                step.Words = _wordsAgain;
+                var next = executor.GoOn(before, _known, line, _traces, step);
+                if (next > line)
+                {
+                    (before, step, spare) = (step, spare, step);
+                    line = next - 1;
+                    continue;
+                }
+            }
             var block = Blocks[line];
-            var words = _known is null ? default : _known[line];
             ahead.Line = firstLine + line;
             step.Words = _words[line];
             if (before is not null)
-                executor.RunBehind(before, block, words, step);
+                executor.RunBehind(before, block, step);
             else if (last is not null)
-                executor.RunApartBehind(last, block, words, step);
+                executor.RunApartBehind(last, block, step);
             else
                 executor.Run(block, ref state, step);
             if (before is not null && step.IsLikeTheLast)
@@ -87,7 +98,7 @@ sealed class Bench
                 scan.Note(block, executor.Told(block, kept, _told));
                 continue;
             }
-            executor.TellAgain(before!, block, _traces[line], _words[line], step);
+            executor.TellAgain(before!, block, _traces[line], WordsOf(line), step);
             scan.Note(block, step);
             (before, step, spare) = (step, spare, step);
         }
@@ -95,6 +106,14 @@ sealed class Bench
     }
 
     bool IsBlank(int line) => _known is null ? Blocks[line].Tokens.Length == 0 : _known.IsBlank(line);
+
+    BlockWords WordsOf(int line)
+    {
+        if (_known is null || _known[line] is var words && !words.AreKnown)
+            return _words[line];
+        _wordsAgain.Become(words);
+        return _wordsAgain;
+    }
 
     void MakeRoom()
     {

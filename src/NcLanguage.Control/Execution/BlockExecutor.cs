@@ -64,22 +64,44 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
 
     /// <summary>Runs the block behind the one that another step ran, which has to stay as it is for as long as this one is looked at.</summary>
     /// <remarks>Nothing but the state behind it need be known yet: <see cref="Told"/> has to be asked before anything else of the step is looked at.</remarks>
-    /// <param name="words">What is known of the block's words; where they are, its tokens are not asked for as long as it goes on like those before it.</param>
-    public void RunBehind(Step before, in Block block, in PlainWords words, Step step)
+    public void RunBehind(Step before, in Block block, Step step)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(step);
         step.Follow(before);
-        RunAhead(block, words, step);
+        RunAhead(block, step);
     }
 
     /// <summary>The same for a step that may run its next block while this one is looked at.</summary>
-    public void RunApartBehind(Step before, in Block block, in PlainWords words, Step step)
+    public void RunApartBehind(Step before, in Block block, Step step)
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(step);
         step.FollowApart(before);
-        RunAhead(block, words, step);
+        RunAhead(block, step);
+    }
+
+    /// <summary>Runs blocks whose words are known, one after the other, for as long as they go on like the one that another step ran; of each no more is made than its trace.</summary>
+    /// <param name="before">That step, which has to stay as it is as long as the other is looked at.</param>
+    /// <param name="blocks">The words of the chunk's blocks.</param>
+    /// <param name="line">The line, from 0 in the chunk, to begin at.</param>
+    /// <param name="traces">One for each line of the chunk.</param>
+    /// <param name="step">Becomes that of the last of them, but for its words.</param>
+    /// <returns>The line behind the last that went on; where none did, that to begin at.</returns>
+    public int GoOn(Step before, PlainBlocks blocks, int line, Span<PlainTrace> traces, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(blocks);
+        ArgumentNullException.ThrowIfNull(step);
+        // Blocks longer than the control takes are told one by one, and what a number means may hang on how it is written.
+        if (!before.LeadsOn || blocks.LongestLine > _longest || Machine.Readings.Integers == IntegerReading.Increments || !blocks.IsKnownFrom(line))
+            return line;
+        step.Follow(before);
+        var run = new BlockRun(this, default, ref step.AfterMoreOfTheSame(), step);
+        var next = run.GoOn(blocks, line, traces);
+        if (next > line)
+            step.GoneOn(step.Sets);
+        return next;
     }
 
     /// <summary>All of a block that went on like the one before it, from what has been kept of it.</summary>
@@ -126,14 +148,14 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     void RunOn(in Block block, Step step)
     {
-        RunAhead(block, default, step);
+        RunAhead(block, step);
         Tell(block, step);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    void RunAhead(in Block block, in PlainWords words, Step step)
+    void RunAhead(in Block block, Step step)
     {
-        if ((step.PlainBefore != PlainMoves.None || step.HoleBefore is not null) && RunLikeTheLast(block, words, step))
+        if ((step.PlainBefore != PlainMoves.None || step.HoleBefore is not null) && RunLikeTheLast(block, step))
             return;
         ref var state = ref step.AfterAnything();
         if (block.Tokens.Length > 0)
@@ -141,27 +163,19 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
     }
 
     /// <summary>Runs a block that does at another place what the block before did, and leaves what else it does to be told; false, with nothing done, where it is not plain that it does.</summary>
-    bool RunLikeTheLast(in Block block, in PlainWords words, Step step)
+    bool RunLikeTheLast(in Block block, Step step)
     {
-        if (TryRead(block, words, step.Words))
+        if (block.Tokens.Length > 0 && !IsOddLine(block) && step.Words.TryReadPlain(block))
         {
-            ref var state = ref step.AfterMoreOfTheSame();
-            var run = new BlockRun(this, block, ref state, step);
-            if (step.HoleBefore is { } hole ? run.GoesToNextHole(hole) : run.GoesOn(step.PlainBefore))
+            var run = new BlockRun(this, block, ref step.AfterMoreOfTheSame(), step);
+            if (run.GoesOn() is var sets && sets != Slot.None)
+            {
+                step.GoneOn(sets);
                 return true;
+            }
         }
         step.Words.Clear();
         return false;
-    }
-
-    bool TryRead(in Block block, in PlainWords words, BlockWords read)
-    {
-        if (!words.AreKnown)
-            return block.Tokens.Length > 0 && !IsOddLine(block) && read.TryReadPlain(block);
-        if (words.LongestLine > _longest && block.Line.Length > _longest)
-            return false;
-        read.Take(words);
-        return true;
     }
 
     bool IsOddLine(in Block block) => block.Line.Length > _longest || block.Line.StartsWith(BlockLexer.ByteOrderMark);

@@ -12,41 +12,64 @@ namespace NcLanguage.Control.Execution;
 // the order of the control's steps need not be gone through.
 ref partial struct BlockRun
 {
-    const uint StraightWords = BlockWords.Axes | 1u << ('F' - 'A');
-    const uint RadiusWords = StraightWords | 1u << ('R' - 'A');
-    const uint CentreInPlane = 1u << ('I' - 'A') | 1u << ('J' - 'A');
-
     /// <summary>What has happened by the time a move changes no more of it.</summary>
     const Happened Settled = Happened.LengthRead | Happened.WorkMove | Happened.PlaceRead;
 
-    /// <summary>Puts the tool where one more move of the kinds that are known to be plain takes it; false, with nothing done, where the block has to be worked out.</summary>
-    public readonly bool GoesOn(PlainMoves known)
+    /// <summary>Puts the tool where the block takes it by going on like the one before; what its words set, none, with nothing done, where it has to be worked out.</summary>
+    public readonly Slot GoesOn()
     {
-        var motion = _words.PlainMotion ?? _state.Motion;
-        var kind = motion == MotionMode.Rapid ? PlainMoves.Rapid : PlainMoves.Cut;
-        if ((known & kind) == 0 || (_words.Has('F') && (kind == PlainMoves.Rapid || _words['F'] < 0)))
-            return false;
-        var to = EndOfPlainWords(_state.Distance == DistanceMode.Incremental, out var axes);
-        if (motion is MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise ? !SaysCentre : !_words.HasOnly(StraightWords) || (axes = Moving(to, axes)) == 0)
-            return false;
-        _step.Sets = SlotsOf(axes) | TakePlainWords(motion) | (kind == PlainMoves.Cut ? Slot.Cut : Slot.None);
-        StandIn(to, axes, _step.ToMachine);
-        _state.Set |= _step.Sets;
-        _step.Plain = known;
-        _step.IsPlainMove = true;
-        _step.KeepAlike();
-        return true;
+        var letters = _words.PlainLetters;
+        var says = new PlainBlock(letters, _words.PlainMotion, PlainLength('X'), PlainLength('Y'), PlainLength('Z'), _words['F'] * MmPerUnit);
+        return GoesOn(says);
     }
 
-    /// <summary>Takes the motion and the feed that the block names.</summary>
-    readonly Slot TakePlainWords(MotionMode motion)
+    /// <summary>The same with one block after the other from a line of their chunk on, for as long as that goes, with no more made of each than its trace.</summary>
+    /// <param name="traces">One for each line of the chunk.</param>
+    /// <returns>The line behind the last that went on.</returns>
+    public readonly int GoOn(PlainBlocks blocks, int line, Span<PlainTrace> traces)
     {
+        var (next, unit) = (line, MmPerUnit);
+        for (; line < blocks.Count; line++)
+        {
+            if (blocks.IsBlank(line))
+                continue;
+            var words = blocks[line];
+            if (!words.AreKnown || GoesOn(words.Say(unit)) is var sets && sets == Slot.None)
+                break;
+            traces[line] = new PlainTrace(_state, sets);
+            _step.Sets = sets;
+            next = line + 1;
+        }
+        return next;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    readonly Slot GoesOn(in PlainBlock says) => _step.HoleBefore is null ? GoesOn(_step.PlainBefore, says) : GoesToNextHole(says);
+
+    /// <param name="known">The kinds of moves that are known to be plain.</param>
+    readonly Slot GoesOn(PlainMoves known, in PlainBlock says)
+    {
+        var motion = says.Motion ?? _state.Motion;
+        var kind = motion == MotionMode.Rapid ? PlainMoves.Rapid : PlainMoves.Cut;
+        if ((known & kind) == 0 || (says.Has(PlainLetters.F) && (kind == PlainMoves.Rapid || says.Feed < 0)))
+            return Slot.None;
+        var to = EndOf(says, _state.Distance == DistanceMode.Incremental, out var axes);
+        if (motion is MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise ? !SaysCentre(says.Letters) : !says.HasOnly(PlainLetters.Straight) || (axes = Moving(to, axes)) == 0)
+            return Slot.None;
+        var sets = SlotsOf(axes);
+        if (kind == PlainMoves.Cut)
+            sets |= Slot.Cut;
+        if (says.Motion is not null)
+            sets |= Slot.Motion;
+        if (says.Has(PlainLetters.F))
+        {
+            sets |= Slot.Feed;
+            _state.Feed = says.Feed;
+        }
         _state.Motion = motion;
-        var sets = _words.Codes.Length > 0 ? Slot.Motion : Slot.None;
-        if (!_words.Has('F'))
-            return sets;
-        _state.Feed = _words['F'] * MmPerUnit;
-        return sets | Slot.Feed;
+        _state.Set |= sets;
+        StandIn(to, axes, _step.ToMachine);
+        return sets;
     }
 
     /// <summary>Tells the move that has taken the tool from the place before the block to where it stands.</summary>
@@ -78,38 +101,37 @@ ref partial struct BlockRun
             _step.Events |= StepEvents.Faults;
     }
 
-    /// <summary>Where axis words lead that nothing but the unit stands between, and that are not the first lengths of the program.</summary>
+    /// <summary>A length word in mm, without meaning where it is missing.</summary>
+    readonly double PlainLength(char letter) => Readings.Integers == IntegerReading.Increments ? Length(letter) : _words[letter] * MmPerUnit;
+
+    /// <summary>Where axis words lead that nothing stands between, and that are not the first lengths of the program.</summary>
     /// <param name="distances">Whether they are distances; otherwise they are places.</param>
     /// <param name="axes">Those that they move, as bits.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    readonly Point3 EndOfPlainWords(bool distances, out int axes)
+    readonly Point3 EndOf(in PlainBlock says, bool distances, out int axes)
     {
         axes = 0;
-        var unit = Readings.Integers == IntegerReading.Increments ? double.NaN : MmPerUnit;
         ref readonly var here = ref _state.Position;
-        var x = EndAlong('X', 1, distances, unit, here.X, ref axes);
-        var y = EndAlong('Y', 2, distances, unit, here.Y, ref axes);
-        var z = EndAlong('Z', 4, distances, unit, here.Z, ref axes);
+        var x = EndAlong(says.Has(PlainLetters.X), says.X, 1, distances, here.X, ref axes);
+        var y = EndAlong(says.Has(PlainLetters.Y), says.Y, 2, distances, here.Y, ref axes);
+        var z = EndAlong(says.Has(PlainLetters.Z), says.Z, 4, distances, here.Z, ref axes);
         return new Point3(x, y, z);
     }
 
-    /// <param name="unit">Millimetres in one of the word's number; NaN where that hangs on how it is written.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    readonly double EndAlong(char letter, int axis, bool distances, double unit, double here, ref int axes)
+    static double EndAlong(bool isSaid, double length, int axis, bool distances, double here, ref int axes)
     {
-        if (!_words.Has(letter))
-            return here;
-        var length = double.IsNaN(unit) ? Length(letter) : _words[letter] * unit;
         // A distance of 0 moves nothing.
-        if (distances && length == 0)
+        if (!isSaid || (distances && length == 0))
             return here;
         axes |= axis;
         return distances ? here + length : length;
     }
 
     /// <summary>True for a block that says a centre, or a radius, and an end as an arc in the XY plane wants it, whether there is such an arc or not.</summary>
-    readonly bool SaysCentre =>
-        _words.Has('R') ? HasAxisWords && _words.HasOnly(RadiusWords) : _words.HasAny(CentreInPlane) && _words.HasOnly(StraightWords | CentreInPlane);
+    static bool SaysCentre(PlainLetters letters) => (letters & PlainLetters.R) != 0
+        ? (letters & PlainLetters.Axes) != 0 && (letters & (PlainLetters.I | PlainLetters.J)) == 0
+        : (letters & (PlainLetters.I | PlainLetters.J)) != 0;
 
     /// <summary>Notes whether all in the state is as it was before the move, but for what plain moves change: then another of its kind does no more either.</summary>
     readonly void LearnMove()

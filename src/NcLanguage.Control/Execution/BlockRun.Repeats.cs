@@ -15,25 +15,21 @@ ref partial struct BlockRun
     readonly bool IsPlaceAlone =>
         _words.HasOnly(Across) && _words.Codes.Length == 0 && (_step.Events & ~(StepEvents.Moves | StepEvents.Cut)) == 0 && _step.Faults.Count == 0;
 
-    /// <summary>Puts the tool where it stands behind the next hole, drilled as the block before drilled the last one; false, with nothing done, where it has to be worked out anew.</summary>
+    /// <summary>Puts the tool where it stands behind the next hole, drilled as the block before drilled the last one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly bool GoesToNextHole(HolePattern pattern)
+    readonly Slot GoesToNextHole(in PlainBlock says)
     {
-        if (!_words.HasOnly(Across) || _words.Codes.Length > 0)
-            return false;
-        var to = EndOfPlainWords(AreHolesDistances, out var axes);
+        if (!says.HasOnly(PlainLetters.X | PlainLetters.Y) || says.Motion is not null)
+            return Slot.None;
+        var to = EndOf(says, AreHolesDistances, out var axes);
         axes = Moving(to, axes);
-        if (axes == 0)
-            return false;
         var sets = SlotsOf(axes);
+        if (axes == 0)
+            return sets;
         _state.Position = to;
         _state.MachinePosition = Along(axes, to + _step.ToMachine, _state.MachinePosition);
         _state.Set |= sets;
-        _step.Sets = sets;
-        _step.Hole = pattern;
-        _step.RepeatsHole = true;
-        _step.KeepAlike();
-        return true;
+        return sets;
     }
 
     /// <summary>Tells what has drilled the hole that the tool stands at.</summary>

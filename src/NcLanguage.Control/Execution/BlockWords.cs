@@ -66,13 +66,11 @@ public sealed class BlockWords
     }
 
     /// <summary>The motion that a block read by <see cref="TryReadPlain"/> names; null where it names none.</summary>
-    internal MotionMode? PlainMotion => _groups == 0 ? null : _codes.Items[0].Code.Tenths switch
-    {
-        0 => MotionMode.Rapid,
-        10 => MotionMode.Linear,
-        20 => MotionMode.ArcClockwise,
-        _ => MotionMode.ArcCounterclockwise,
-    };
+    internal MotionMode? PlainMotion => _groups == 0 ? null : PlainWords.MotionOf(_codes.Items[0].Code.Tenths / 10);
+
+    /// <summary>What such a block is written with.</summary>
+    internal PlainLetters PlainLetters =>
+        (PlainLetters)((_present >> ('X' - 'A') & 7) | (_present >> ('I' - 'A') & 3) << 3 | (_present >> ('R' - 'A') & 1) << 5 | (_present >> ('F' - 'A') & 1) << 6);
 
     /// <summary>True when the block holds no code but one that says how axis words move.</summary>
     internal bool HasNoCodeBesideMotion => (_groups & ~(1u << (int)ModalGroup.Motion)) == 0 && !_unreadG && !_unreadM;
@@ -118,7 +116,7 @@ public sealed class BlockWords
     }
 
     // What plain moves are written with: N, how, how fast and where to, and what makes an arc in the XY plane.
-    const uint PlainLetters = Axes | 1u << ('N' - 'A') | 1u << ('F' - 'A') | 1u << ('I' - 'A') | 1u << ('J' - 'A') | 1u << ('R' - 'A');
+    const uint PlainSet = Axes | 1u << ('N' - 'A') | 1u << ('F' - 'A') | 1u << ('I' - 'A') | 1u << ('J' - 'A') | 1u << ('R' - 'A');
 
     static readonly CodeWord[] PlainCodes = [.. Enumerable.Range(0, 4).Select(number => new CodeWord(CodeTable.Find('G', number * 10)!, 0))];
 
@@ -144,7 +142,7 @@ public sealed class BlockWords
             if ((uint)letter > 'Z' - 'A')
                 return false;
             var bit = 1u << letter;
-            if ((bit & PlainLetters & ~_present) == 0 || (token.Letter == 'N' && IsOdd(token.Value, token.End - token.ValueStart)))
+            if ((bit & PlainSet & ~_present) == 0 || (token.Letter == 'N' && IsOdd(token.Value, token.End - token.ValueStart)))
                 return false;
             _present |= bit;
             _values[letter] = token.Value;
@@ -161,11 +159,10 @@ public sealed class BlockWords
         _codeBits = CodeBit('G', number * 10);
     }
 
-    /// <summary>Takes up what was read and kept of a block as <see cref="TryReadPlain"/> reads it, but for the block's number.</summary>
-    internal void Take(in PlainWords kept)
+    /// <summary>Becomes what was read and kept of a block as <see cref="TryReadPlain"/> reads it, but for the block's number.</summary>
+    public void Become(in PlainWords kept)
     {
-        var values = kept.Values;
-        var next = 0;
+        Clear();
         var rest = kept.Places;
         for (var i = 0; rest != 0; i++, rest >>= PlainWords.BitsOfOne)
         {
@@ -177,7 +174,7 @@ public sealed class BlockWords
             }
             var letter = PlainWords.Letters[place] - 'A';
             _present |= 1u << letter;
-            _values[letter] = place < PlainWords.FirstWithValue ? double.NaN : BitConverter.UInt64BitsToDouble(values[next++]);
+            _values[letter] = place < PlainWords.FirstWithValue ? double.NaN : kept[place];
             _tokens[letter] = i;
         }
     }

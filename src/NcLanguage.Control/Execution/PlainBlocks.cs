@@ -9,12 +9,25 @@ namespace NcLanguage.Control.Execution;
 public sealed class PlainBlocks
 {
     readonly ulong[] _lines;
-    readonly int _count;
-    readonly int _longestLine;
 
     /// <param name="lines">For each line what it is, and behind all of them the numbers of the words: one array, for a large text has thousands of chunks.</param>
     /// <param name="count">Lines of the chunk.</param>
-    PlainBlocks(ulong[] lines, int count, int longestLine) => (_lines, _count, _longestLine) = (lines, count, longestLine);
+    /// <param name="longestLine">No line whose words are known has more bytes.</param>
+    PlainBlocks(ulong[] lines, int count, int longestLine) => (_lines, Count, LongestLine) = (lines, count, longestLine);
+
+    /// <summary>Lines of the chunk.</summary>
+    internal int Count { get; }
+
+    /// <summary>No line whose words are known has more bytes.</summary>
+    internal int LongestLine { get; }
+
+    /// <summary>Whether the words of the first block from a line of the chunk on are known.</summary>
+    internal bool IsKnownFrom(int line)
+    {
+        while (line < Count && IsBlank(line))
+            line++;
+        return line < Count && this[line].AreKnown;
+    }
 
     /// <summary>Whether a line of the chunk (0-based) holds no block.</summary>
     public bool IsBlank(int line) => _lines[line] == PlainWords.NoBlock;
@@ -23,7 +36,7 @@ public sealed class PlainBlocks
     public PlainWords this[int line]
     {
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        get => new(_lines[line], _lines.AsSpan(_count), _longestLine);
+        get => new(_lines[line], _lines.AsSpan(Count));
     }
 
     /// <summary>Reads one chunk after the other. Not shared between threads.</summary>

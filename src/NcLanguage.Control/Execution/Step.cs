@@ -125,6 +125,9 @@ public sealed class Step
 
     HolePattern? _ownHole;
 
+    /// <summary>Whether a block behind this one may go on like it.</summary>
+    internal bool LeadsOn => Plain != PlainMoves.None || Hole is not null;
+
     /// <summary>Whether the next block may go on from this one, so that it is worth its while to know what both do alike.</summary>
     internal bool IsFollowed { get; private set; }
 
@@ -198,10 +201,8 @@ public sealed class Step
         (HoleBefore, PlainBefore, IsFollowed) = (before.Hole, before.Plain, true);
         (ToFrame, ToMachine) = (before.ToFrame, before.ToMachine);
         trace.GoOn(ref AfterMoreOfTheSame());
-        KeepAlike();
-        (Sets, Events) = (trace.Sets, StepEvents.None);
-        (Hole, Plain) = (HoleBefore, PlainBefore);
-        (RepeatsHole, IsPlainMove) = (HoleBefore is not null, HoleBefore is null);
+        GoneOn(trace.Sets);
+        Events = StepEvents.None;
         Moves.Clear();
         Holes.Clear();
         Faults.Clear();
@@ -217,6 +218,16 @@ public sealed class Step
         Moves.Clear();
         Holes.Clear();
         Faults.Clear();
+    }
+
+    /// <summary>Notes that the block went on like the one before it, so that the states before and behind it are alike but for what <see cref="ControlState.GoOnFrom"/> takes over.</summary>
+    /// <param name="sets">What its words set.</param>
+    internal void GoneOn(Slot sets)
+    {
+        KeepAlike();
+        Sets = sets;
+        (Hole, Plain) = (HoleBefore, PlainBefore);
+        (RepeatsHole, IsPlainMove) = (HoleBefore is not null, HoleBefore is null);
     }
 
     void GoOnAs(Step step)

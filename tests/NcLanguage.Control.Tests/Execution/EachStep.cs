@@ -20,7 +20,7 @@ static class EachStep
         var (step, alone, first, second, room) = (new Step(), new Step(), new Step(), new Step(), new Step());
         step.Leave(state);
         first.Leave(state);
-        var again = new FromTraces(executor, text, state);
+        using var again = FromTraces(executor, text, state).GetEnumerator();
         var source = SourceText.From(text);
         var count = 0;
         for (var line = 0; line < source.LineCount; line++)
@@ -28,11 +28,12 @@ static class EachStep
             var block = source.BlockAt(line);
             executor.Run(block, ref state, alone);
             executor.RunNext(block, step);
-            executor.RunBehind(first, block, default, second);
+            executor.RunBehind(first, block, second);
             var told = executor.Told(block, second, room);
             Same(alone, step);
             Same(alone, told);
-            Same(alone, again.Next(), knowsNumber: false);
+            Assert.True(again.MoveNext());
+            Same(alone, again.Current.Step, knowsNumber: false);
             Assert.Equal(isLikeTheLast(step), isLikeTheLast(told));
             Assert.False(isLikeTheLast(alone));
             count += isLikeTheLast(step) ? 1 : 0;
@@ -42,51 +43,56 @@ static class EachStep
     }
 
     /// <summary>Runs a text of which the words are known that could be plain moves, and tells steps that were carried out like the one before from their traces alone.</summary>
-    sealed class FromTraces(BlockExecutor executor, string text, in ControlState start)
+    static IEnumerable<(Step Step, bool WentOn)> FromTraces(BlockExecutor executor, string text, ControlState start)
     {
-        readonly IEnumerator<(Chunk Chunk, PlainBlocks? Words, int Line)> _lines = Lines(SourceText.From(text), new PlainBlocks.Reader()).GetEnumerator();
-        readonly BlockBuffer _buffer = new();
-        Step _before = Left(start);
-        Step _toldBefore = Left(start);
-        BlockList? _blocks;
-
-        public Step Next()
-        {
-            Assert.True(_lines.MoveNext());
-            var (chunk, words, line) = _lines.Current;
-            if (line == 0)
-                _blocks = _buffer.ReadAsAsked(chunk);
-            var block = _blocks![line];
-            var step = new Step();
-            executor.RunBehind(_before, block, words is null ? default : words[line], step);
-            Assert.Equal(words?.IsBlank(line) ?? block.Tokens.Length == 0, block.Tokens.Length == 0);
-            _before = step;
-            if (!step.IsLikeTheLast)
-                return _toldBefore = step;
-            step.Keep(out var trace);
-            var told = new Step();
-            executor.TellAgain(_toldBefore, block, trace, step.Words, told);
-            return _toldBefore = told;
-        }
-
+        var (reader, buffer, before) = (new PlainBlocks.Reader(), new BlockBuffer(), new Step());
+        before.Leave(start);
         // Read from another copy of the text: blocks that a chunk knows already are not read as asked.
-        static IEnumerable<(Chunk, PlainBlocks?, int)> Lines(SourceText text, PlainBlocks.Reader reader)
+        var (source, copy) = (SourceText.From(text), SourceText.From(text));
+        for (var chunk = 0; chunk < source.Chunks.Length; chunk++)
         {
-            var copy = SourceText.From(text.ToString());
-            for (var i = 0; i < text.Chunks.Length; i++)
+            var blocks = buffer.ReadAsAsked(source.Chunks[chunk]);
+            var words = reader.Read(copy.Chunks[chunk].Blocks);
+            var traces = new PlainTrace[blocks.Count];
+            for (var line = 0; line < blocks.Count;)
             {
-                var words = reader.Read(copy.Chunks[i].Blocks);
-                for (var line = 0; line < text.Chunks[i].LineCount; line++)
-                    yield return (text.Chunks[i], words, line);
+                var last = new Step();
+                var next = words is null ? line : executor.GoOn(before, words, line, traces, last);
+                if (next > line)
+                {
+                    for (var toldBefore = before; line < next; line++)
+                    {
+                        Assert.Equal(words!.IsBlank(line), blocks[line].Tokens.Length == 0);
+                        // A blank line has no step of its own.
+                        if (words.IsBlank(line))
+                        {
+                            yield return (Alone(executor, blocks[line], toldBefore), false);
+                            continue;
+                        }
+                        var (told, read) = (new Step(), new BlockWords());
+                        read.Become(words[line]);
+                        executor.TellAgain(toldBefore, blocks[line], traces[line], read, told);
+                        yield return (told, true);
+                        toldBefore = told;
+                    }
+                    before = last;
+                    continue;
+                }
+                var step = new Step();
+                executor.RunBehind(before, blocks[line], step);
+                var room = new Step();
+                yield return (executor.Told(blocks[line], step, room), false);
+                before = step;
+                line++;
             }
         }
+    }
 
-        static Step Left(in ControlState state)
-        {
-            var step = new Step();
-            step.Leave(state);
-            return step;
-        }
+    static Step Alone(BlockExecutor executor, in Block block, Step before)
+    {
+        var (step, state) = (new Step(), before.After);
+        executor.Run(block, ref state, step);
+        return step;
     }
 
     /// <param name="knowsNumber">Whether it is known which number a block bears.</param>

@@ -100,6 +100,13 @@ sealed class ArcJoints
         _count = 0;
     }
 
+    // Asked at every arc: the square spares a root.
+    static bool IsAsFar(Point2 way, double radius)
+    {
+        var (square, least, most) = (Point2.Dot(way, way), radius - ContourMove.Same, radius + ContourMove.Same);
+        return square >= least * least && square <= most * most;
+    }
+
     /// <summary>The programmed move of a block, seen from above; false where it is none in the XY plane between known places.</summary>
     /// <param name="piece">Becomes the move where there is one.</param>
     internal static bool TryRead(Step step, int line, ref ContourMove piece)
@@ -113,7 +120,7 @@ sealed class ArcJoints
         {
             if (ContourMove.AreSame(start, end))
                 return false;
-            piece = new ContourMove(start, end, default, 0, false, false, false, line);
+            piece.BecomeLine(start, end, line);
             return true;
         }
         if (after.Motion is not (MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise))
@@ -125,9 +132,9 @@ sealed class ArcJoints
             // Arcs about a corner of the path are the control's own: their centre is an end.
             var center = new Point2(move.Center.X, move.Center.Y);
             var radius = (start - center).Length;
-            if (radius <= ContourMove.Same || Math.Abs(radius - (end - center).Length) > ContourMove.Same)
+            if (radius <= ContourMove.Same || !IsAsFar(end - center, radius))
                 continue;
-            piece = new ContourMove(start, end, center, radius, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
+            piece.BecomeArc(start, end, center, radius, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
             return true;
         }
         return false;

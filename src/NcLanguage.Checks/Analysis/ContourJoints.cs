@@ -75,20 +75,24 @@ sealed class ContourJoints
     /// <param name="part">The part that the arc belongs to.</param>
     public TurnedArc? Look(in ContourMove before, in ContourMove arc, in ContourMove behind, int part)
     {
-        var (first, last) = (new Joint(before.DirectionAtEnd, arc.DirectionAtStart), new Joint(arc.DirectionAtEnd, behind.DirectionAtStart));
-        if (first.IsWithin(ContourMove.Smooth) && last.IsWithin(ContourMove.Smooth))
+        var (into, start, end, onward) = (before.DirectionAtEnd, arc.DirectionAtStart, arc.DirectionAtEnd, behind.DirectionAtStart);
+        var (first, last) = (new Joint(into, start), new Joint(end, onward));
+        if (AreSmooth(first, last))
         {
             NoteSmooth(arc.Radius);
             return null;
         }
-        if (arc.Tenfold(before.DirectionAtEnd, behind.DirectionAtStart) is > 0 and var tenfold)
+        if (arc.Tenfold(into, onward) is > 0 and var tenfold)
             return new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false, tenfold);
         if (first.IsWithin(Corner) || last.IsWithin(Corner) || arc.IsOn(before) || arc.IsOn(behind))
             return null;
-        if (!RunsSmoothly(before, arc.Turned(), behind))
+        // With the other code by R the centre lies on the other side: there the arc begins in the direction in which it ends here, and ends as it begins. By I and J the centre stays.
+        var (firstAcross, lastAcross) = (new Joint(into, end), new Joint(start, onward));
+        var hasOneCentre = !arc.IsByRadius || arc.IsWholeTurn;
+        if (!(hasOneCentre ? AreSmooth(first.Reversed, last.Reversed) : AreSmooth(firstAcross, lastAcross)))
         {
             // By I and J the other centre is that of another slip: where the ends lie as far apart along X as along Y, I and J swapped still fit.
-            if (!arc.IsByRadius && !arc.IsWholeTurn && RunsSmoothly(before, arc.AboutOtherCentre(), behind))
+            if (!arc.IsByRadius && !arc.IsWholeTurn && AreSmooth(firstAcross.Reversed, lastAcross.Reversed))
                 NoteCorner(new OddCorner(part, new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false) { IsAboutOtherCentre = true }, arc.Radius));
             return null;
         }
@@ -103,8 +107,7 @@ sealed class ContourJoints
         return null;
     }
 
-    static bool RunsSmoothly(in ContourMove before, in ContourMove arc, in ContourMove behind) =>
-        new Joint(before.DirectionAtEnd, arc.DirectionAtStart).IsWithin(ContourMove.Smooth) && new Joint(arc.DirectionAtEnd, behind.DirectionAtStart).IsWithin(ContourMove.Smooth);
+    static bool AreSmooth(in Joint first, in Joint last) => first.IsWithin(ContourMove.Smooth) && last.IsWithin(ContourMove.Smooth);
 
     void NoteCorner(in OddCorner corner)
     {

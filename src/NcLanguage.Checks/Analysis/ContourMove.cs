@@ -19,10 +19,27 @@ readonly record struct Joint(double Across, double Along)
 }
 
 /// <summary>A programmed move, seen from above.</summary>
-/// <param name="Radius">mm; 0 for a straight line.</param>
-/// <param name="IsByRadius">Whether R and not I, J gives the circle.</param>
-readonly record struct ContourMove(Point2 From, Point2 To, Point2 Center, double Radius, bool Clockwise, bool IsByRadius, bool IsG2, int Line)
+record struct ContourMove
 {
+    public Point2 From { get; private set; }
+
+    public Point2 To { get; private set; }
+
+    public Point2 Center { get; private set; }
+
+    /// <summary>mm; 0 for a straight line.</summary>
+    public double Radius { get; private set; }
+
+    public bool Clockwise { get; private set; }
+
+    /// <summary>Whether R and not I, J gives the circle.</summary>
+    public bool IsByRadius { get; private set; }
+
+    public bool IsG2 { get; private set; }
+
+    /// <summary>Its block, counted from 0 within its part.</summary>
+    public int Line { get; private set; }
+
     /// <summary>Directions that differ by less go on smoothly, tangent of 3°: half a degree for rounded numbers on small radii, and more for contours that are not quite tangent.</summary>
     internal const double Smooth = 0.0524;
 
@@ -32,36 +49,39 @@ readonly record struct ContourMove(Point2 From, Point2 To, Point2 Center, double
     /// <summary>How far a radius may be off that was written for places rounded to a hundredth, as a part of it.</summary>
     const double RoundedBy = 0.01;
 
-    public bool IsThere => From != To || IsArc;
+    public readonly bool IsThere => From != To || IsArc;
 
-    public bool IsArc => Radius > 0;
+    public readonly bool IsArc => Radius > 0;
 
-    public bool IsWholeTurn => IsArc && AreSame(From, To);
+    public readonly bool IsWholeTurn => IsArc && AreSame(From, To);
 
-    public Point2 DirectionAtStart => IsArc ? Along(From) : To - From;
+    public readonly Point2 DirectionAtStart => IsArc ? Along(From) : To - From;
 
-    public Point2 DirectionAtEnd => IsArc ? Along(To) : To - From;
+    public readonly Point2 DirectionAtEnd => IsArc ? Along(To) : To - From;
 
-    public bool EndsAt(Point2 place) => AreSame(place, To);
+    public readonly bool EndsAt(Point2 place) => AreSame(place, To);
 
     /// <summary>Whether both are arcs of one circle: one goes back over the other.</summary>
-    public bool IsOn(in ContourMove other) => IsArc && other.IsArc && AreSame(Center, other.Center) && Math.Abs(Radius - other.Radius) <= Same;
+    public readonly bool IsOn(in ContourMove other) => IsArc && other.IsArc && AreSame(Center, other.Center) && Math.Abs(Radius - other.Radius) <= Same;
 
-    public bool TurnsAs(in ContourMove arc) => IsArc && Clockwise == arc.Clockwise;
+    public readonly bool TurnsAs(in ContourMove arc) => IsArc && Clockwise == arc.Clockwise;
 
-    /// <summary>The same with the other code: by R the centre lies on the other side, by I and J it stays.</summary>
-    public ContourMove Turned()
+    /// <summary>Becomes a straight line.</summary>
+    public void BecomeLine(Point2 from, Point2 to, int line)
     {
-        if (!IsByRadius || IsWholeTurn)
-            return this with { Clockwise = !Clockwise };
-        return AboutOtherCentre() with { Clockwise = !Clockwise };
+        (From, To) = (from, to);
+        (Center, Radius, Clockwise, IsByRadius, IsG2, Line) = (default, 0, false, false, false, line);
     }
 
-    /// <summary>The arc that turns the same way between the same ends on the other circle of its radius.</summary>
-    public ContourMove AboutOtherCentre() => this with { Center = From + To - Center };
+    /// <summary>Becomes an arc, where it stands: a copy of what has just been written takes long.</summary>
+    public void BecomeArc(Point2 from, Point2 to, Point2 center, double radius, bool clockwise, bool isByRadius, bool isG2, int line)
+    {
+        (From, To, Center) = (from, to, center);
+        (Radius, Clockwise, IsByRadius, IsG2, Line) = (radius, clockwise, isByRadius, isG2, line);
+    }
 
     /// <summary>How many times as large R is as the radius of the arc between the same ends that goes on smoothly from one direction to another, where that is 10, 100 or 1000; otherwise 0.</summary>
-    public int Tenfold(Point2 start, Point2 end)
+    public readonly int Tenfold(Point2 start, Point2 end)
     {
         var chord = To - From;
         // No radius is shorter than half its chord: a tenth of this one would have to be as long. Most arcs are done with by that.
@@ -76,7 +96,7 @@ readonly record struct ContourMove(Point2 From, Point2 To, Point2 Center, double
         return nearest > 1 && Math.Abs(times - nearest) <= RoundedBy * nearest ? nearest : 0;
     }
 
-    Point2 Along(Point2 place) => (place - Center).Left * (Clockwise ? -1 : 1);
+    readonly Point2 Along(Point2 place) => (place - Center).Left * (Clockwise ? -1 : 1);
 
     // Asked at every move: the square spares a root.
     internal static bool AreSame(Point2 a, Point2 b) => Point2.Dot(a - b, a - b) <= Same * Same;

@@ -123,7 +123,7 @@ static class ShapingMoves
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))
             return;
         // About its own beginning there is no arc: it was written for another plane.
-        if (Arcs.Radius(arc.From, arc.Center, 0, 1) > RoundCut.Same)
+        if (Arcs.IsLargerThan(RoundCut.Same, arc))
             RoundCut.Add(rounds, arc, sweep, tool, step.ToFrame, line);
     }
 

@@ -43,21 +43,23 @@ ref partial struct BlockRun
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void AddArc(in Move arc, int axes, double wayAtFeed = double.NaN)
     {
-        TellArc(arc, axes, wayAtFeed);
+        ref var added = ref _step.Moves.Next();
+        added = arc;
+        TellArc(ref added, axes, wayAtFeed);
         Cut();
         Stand(arc.To, axes);
     }
 
-    /// <summary>Adds an arc with its feed and its time.</summary>
+    /// <summary>Finds the feed and the time of an arc where it stands.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    readonly void TellArc(in Move arc, int axes, double wayAtFeed = double.NaN)
+    readonly void TellArc(ref Move arc, int axes, double wayAtFeed = double.NaN)
     {
         // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
         var third = Arcs.Axes(arc.Plane).Third;
         var sweep = Arcs.Sweep(arc);
         var length = Arcs.Length(arc, (axes & Bit(third)) != 0 ? arc.To[third] - arc.From[third] : 0, sweep);
         var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
-        _step.Moves.Next().Become(arc.Kind, arc.Role, arc.From, arc.To, arc.Center, arc.Clockwise, arc.Plane, arc.FullTurns, feed, SecondsOfPath(length, feed), sweep);
+        arc.Take(feed, SecondsOfPath(length, feed), sweep);
         if (arc.Plane != WorkPlane.XY || _words.Has('K') || Arcs.IsTooLarge(arc))
             _step.Events |= StepEvents.OddArc;
     }
@@ -88,6 +90,7 @@ ref partial struct BlockRun
         return 0;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly Point3 CentreByRadius(in Point3 from, in Point3 to, bool clockwise, int first, int second, int token)
     {
         _words.Use('R');
@@ -101,6 +104,7 @@ ref partial struct BlockRun
         return Point3.Unknown;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly Point3 CentreByWords(in Point3 from, in Point3 to, int first, int second, int token)
     {
         var (firstLetter, secondLetter) = ((char)('I' + first), (char)('I' + second));

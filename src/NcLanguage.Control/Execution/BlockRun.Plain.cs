@@ -96,7 +96,9 @@ ref partial struct BlockRun
         var clockwise = _state.Motion == MotionMode.ArcClockwise;
         var token = _words.Codes is [var code] ? code.Token : FirstAxisOrCentreToken();
         var centre = _words.Has('R') ? CentreByRadius(from, to, clockwise, 0, 1, token) : CentreByWords(from, to, 0, 1, token);
-        TellArc(new Move(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, WorkPlane.XY, 0, double.NaN, double.NaN), AxesOf(_step.Sets));
+        ref var arc = ref _step.Moves.Next();
+        arc.Become(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, WorkPlane.XY, 0, double.NaN, double.NaN);
+        TellArc(ref arc, AxesOf(_step.Sets));
         if (_step.Faults.Count > 0)
             _step.Events |= StepEvents.Faults;
     }

@@ -19,7 +19,7 @@ ref partial struct BlockRun
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly Slot GoesToNextHole(in PlainBlock says)
     {
-        if (!says.HasOnly(PlainLetters.X | PlainLetters.Y) || says.Motion is not null)
+        if (!says.HasOnly(PlainLetters.X | PlainLetters.Y | PlainLetters.N) || says.Motion is not null)
             return Slot.None;
         var to = EndOf(says, AreHolesDistances, out var axes);
         axes = Moving(to, axes);

@@ -20,6 +20,7 @@ public sealed class BlockWords
     ulong _codeBits;
     uint _present;
     uint _used;
+    ulong _order;
     bool _unreadG;
     bool _unreadM;
     bool _isCodeUnknown;
@@ -35,7 +36,7 @@ public sealed class BlockWords
     public double this[char letter] => Has(letter) ? _values[letter - 'A'] : double.NaN;
 
     /// <summary>The index of a word's token in its block; meaningful only where the block has the word.</summary>
-    public int TokenOf(char letter) => _tokens[letter - 'A'];
+    public int TokenOf(char letter) => _order == 0 ? _tokens[letter - 'A'] : PlainWords.TokenOf(_order, PlainWords.LetterOf(letter));
 
     /// <summary>True when the block holds this code.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -70,7 +71,7 @@ public sealed class BlockWords
 
     /// <summary>What such a block is written with.</summary>
     internal PlainLetters PlainLetters =>
-        (PlainLetters)((_present >> ('X' - 'A') & 7) | (_present >> ('I' - 'A') & 3) << 3 | (_present >> ('R' - 'A') & 1) << 5 | (_present >> ('F' - 'A') & 1) << 6);
+        (PlainLetters)((_present >> ('X' - 'A') & 7) | (_present >> ('I' - 'A') & 3) << 3 | (_present >> ('R' - 'A') & 1) << 5 | (_present >> ('F' - 'A') & 1) << 6 | (_present >> ('N' - 'A') & 1) << 7);
 
     /// <summary>True when the block holds no code but one that says how axis words move.</summary>
     internal bool HasNoCodeBesideMotion => (_groups & ~(1u << (int)ModalGroup.Motion)) == 0 && !_unreadG && !_unreadM;
@@ -106,6 +107,7 @@ public sealed class BlockWords
     internal void Clear()
     {
         _present = 0;
+        _order = 0;
         _used = Bit('N') | Bit('O');
         _codes.Clear();
         (_groups, _codeBits) = (0, 0);
@@ -163,20 +165,26 @@ public sealed class BlockWords
     public void Become(in PlainWords kept)
     {
         Clear();
-        var rest = kept.Places;
-        for (var i = 0; rest != 0; i++, rest >>= PlainWords.BitsOfOne)
-        {
-            var place = (int)rest & ((1 << PlainWords.BitsOfOne) - 1);
-            if (place < PlainWords.Number)
-            {
-                TakeMotion(place - PlainWords.FirstCode, i);
-                continue;
-            }
-            var letter = PlainWords.Letters[place] - 'A';
-            _present |= 1u << letter;
-            _values[letter] = place < PlainWords.FirstWithValue ? double.NaN : kept[place];
-            _tokens[letter] = i;
-        }
+        _order = kept.Order;
+        if (kept.Code >= 0)
+            TakeMotion(kept.Code, PlainWords.TokenOfCode(_order));
+        TakeLetter('X', PlainLetters.X, kept);
+        TakeLetter('Y', PlainLetters.Y, kept);
+        TakeLetter('Z', PlainLetters.Z, kept);
+        TakeLetter('I', PlainLetters.I, kept);
+        TakeLetter('J', PlainLetters.J, kept);
+        TakeLetter('R', PlainLetters.R, kept);
+        TakeLetter('F', PlainLetters.F, kept);
+        TakeLetter('N', PlainLetters.N, kept);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    void TakeLetter(char letter, PlainLetters one, in PlainWords kept)
+    {
+        if ((kept.Letters & one) == 0)
+            return;
+        _present |= Bit(letter);
+        _values[letter - 'A'] = one == PlainLetters.N ? double.NaN : kept[one];
     }
 
     /// <param name="block">The block.</param>

@@ -12,13 +12,11 @@ public readonly ref struct PlainWords
     /// <summary>What is kept of a line without a block, and of one whose block has to be read.</summary>
     internal const ulong NoBlock = 0, AnyBlock = ulong.MaxValue;
 
-    /// <summary>Each word is four bits, its place in this, from the lowest bits on in the order written: G0 to G3, the block's number, and what has a number beside it.</summary>
-    internal const string Letters = "\0GGGGNXYZIJRF";
+    /// <summary>Each word is four bits, from the lowest bits on in the order written: from 1 on the letters as <see cref="PlainLetters"/> has them, from 9 on G0 to G3.</summary>
+    const int BitsOfOne = 4, FirstLetter = 1, FirstCode = 9;
 
-    internal const int BitsOfOne = 4, FirstCode = 1, Number = 5, FirstWithValue = 6;
-
-    /// <summary>Above the words stands the motion, then the letters that have a number, and then where those begin. A block has each of the letters once at most.</summary>
-    const int BitsOfAll = BitsOfOne * 9, BitsOfMotion = 3, BitsOfLetters = 7, LettersFrom = BitsOfAll + BitsOfMotion, ValuesFrom = LettersFrom + BitsOfLetters;
+    /// <summary>Above the words stands the motion, from 1 on, then the letters, and then where the numbers of those begin that have one, all but N. A block has each of the letters once at most.</summary>
+    const int BitsOfAll = BitsOfOne * 9, BitsOfMotion = 3, BitsOfLetters = 8, LettersFrom = BitsOfAll + BitsOfMotion, ValuesFrom = LettersFrom + BitsOfLetters;
 
     readonly ulong _line;
 
@@ -37,24 +35,37 @@ public readonly ref struct PlainWords
     /// <summary>False where the block has to be read, because it may be anything.</summary>
     public bool AreKnown => _line != 0;
 
-    /// <summary>The words; the first in the lowest bits.</summary>
-    internal ulong Places => _line & ((1ul << BitsOfAll) - 1);
+    /// <summary>The letters that it is written with.</summary>
+    internal PlainLetters Letters => (PlainLetters)(_line >> LettersFrom);
 
-    PlainLetters WithValue => (PlainLetters)((_line >> LettersFrom) & ((1 << BitsOfLetters) - 1));
+    /// <summary>The code that it is written with, 0 to 3; −1 where that is none.</summary>
+    internal int Code => ((int)(_line >> BitsOfAll) & ((1 << BitsOfMotion) - 1)) - 1;
 
-    /// <summary>The number of one that has one.</summary>
-    internal double this[int place] => Of((PlainLetters)(1 << (place - FirstWithValue)));
+    /// <summary>The words in their order, for <see cref="TokenOf(ulong, PlainLetters)"/>.</summary>
+    internal ulong Order => _line & ((1ul << BitsOfAll) - 1);
+
+    /// <summary>The number of a letter that the block is written with, and not N.</summary>
+    internal double this[PlainLetters letter]
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => BitConverter.UInt64BitsToDouble(_values[BitOperations.PopCount((uint)Letters & ((uint)letter - 1))]);
+    }
 
     /// <summary>What the block says.</summary>
     /// <param name="mmPerUnit">Millimetres in one of its numbers.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal PlainBlock Say(double mmPerUnit)
+    internal PlainBlock Say(double mmPerUnit) => new(
+        Letters, Code < 0 ? null : MotionOf(Code), Length(PlainLetters.X, mmPerUnit), Length(PlainLetters.Y, mmPerUnit), Length(PlainLetters.Z, mmPerUnit), Length(PlainLetters.F, mmPerUnit));
+
+    /// <summary>The place of a letter among the words; one that the block is written with.</summary>
+    internal static int TokenOf(ulong order, PlainLetters letter)
     {
-        var motion = (int)(_line >> BitsOfAll) & ((1 << BitsOfMotion) - 1);
-        return new PlainBlock(
-            WithValue, motion == 0 ? null : MotionOf(motion - FirstCode),
-            Length(PlainLetters.X, mmPerUnit), Length(PlainLetters.Y, mmPerUnit), Length(PlainLetters.Z, mmPerUnit), Length(PlainLetters.F, mmPerUnit));
+        var word = FirstLetter + BitOperations.TrailingZeroCount((uint)letter);
+        return TokenOf(order, word, word);
     }
+
+    /// <summary>The place of the code among the words.</summary>
+    internal static int TokenOfCode(ulong order) => TokenOf(order, FirstCode, FirstCode + 3);
 
     /// <summary>The motion of G0 to G3.</summary>
     internal static MotionMode MotionOf(int number) => number switch
@@ -78,36 +89,43 @@ public readonly ref struct PlainWords
         for (var i = 0; i < tokens.Length; i++)
         {
             ref readonly var token = ref tokens[i];
-            var place = token.Letter == 'G' ? FirstCode + (int)token.Value : PlaceOf(token.Letter);
-            line |= (ulong)place << BitsOfOne * i;
-            if (place < Number)
-                line |= (ulong)place << BitsOfAll;
-            if (place < FirstWithValue)
+            if (token.Letter == 'G')
+            {
+                line |= (ulong)(FirstCode + token.Value) << BitsOfOne * i | (ulong)(1 + token.Value) << BitsOfAll;
                 continue;
-            numbers[place - FirstWithValue] = token.Value;
-            letters |= (PlainLetters)(1 << (place - FirstWithValue));
+            }
+            var letter = BitOperations.TrailingZeroCount((uint)LetterOf((char)token.Letter));
+            line |= (ulong)(FirstLetter + letter) << BitsOfOne * i;
+            letters |= (PlainLetters)(1 << letter);
+            numbers[letter] = token.Value;
         }
-        for (var i = 0; i < BitsOfLetters; i++)
-            if (((int)letters & 1 << i) != 0)
-                values.Add(BitConverter.DoubleToUInt64Bits(numbers[i]));
+        for (var letter = 0; 1 << letter < (int)PlainLetters.N; letter++)
+            if (((int)letters & 1 << letter) != 0)
+                values.Add(BitConverter.DoubleToUInt64Bits(numbers[letter]));
         return line | (ulong)letters << LettersFrom;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    double Length(PlainLetters letter, double mmPerUnit) => (WithValue & letter) == 0 ? 0 : Of(letter) * mmPerUnit;
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    double Of(PlainLetters letter) => BitConverter.UInt64BitsToDouble(_values[BitOperations.PopCount((uint)WithValue & ((uint)letter - 1))]);
-
-    static int PlaceOf(byte letter) => letter switch
+    /// <summary>One of the letters.</summary>
+    internal static PlainLetters LetterOf(char letter) => letter switch
     {
-        (byte)'N' => Number,
-        (byte)'X' => 6,
-        (byte)'Y' => 7,
-        (byte)'Z' => 8,
-        (byte)'I' => 9,
-        (byte)'J' => 10,
-        (byte)'R' => 11,
-        _ => 12,
+        'N' => PlainLetters.N,
+        'X' => PlainLetters.X,
+        'Y' => PlainLetters.Y,
+        'Z' => PlainLetters.Z,
+        'I' => PlainLetters.I,
+        'J' => PlainLetters.J,
+        'R' => PlainLetters.R,
+        _ => PlainLetters.F,
     };
+
+    static int TokenOf(ulong order, int first, int last)
+    {
+        var token = 0;
+        while (order != 0 && (int)(order & ((1 << BitsOfOne) - 1)) is var word && (word < first || word > last))
+            (token, order) = (token + 1, order >> BitsOfOne);
+        return token;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    double Length(PlainLetters letter, double mmPerUnit) => (Letters & letter) == 0 ? 0 : this[letter] * mmPerUnit;
 }

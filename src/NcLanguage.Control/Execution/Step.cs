@@ -196,11 +196,18 @@ public sealed class Step
     /// <summary>Begins behind the block of another step and becomes what one that went on like it was, but for what is told of that.</summary>
     internal void GoAgain(Step before, in PlainTrace trace, BlockWords words)
     {
-        _before = before._after;
-        Words = words;
-        (HoleBefore, PlainBefore, IsFollowed) = (before.Hole, before.Plain, true);
-        (ToFrame, ToMachine) = (before.ToFrame, before.ToMachine);
-        trace.GoOn(ref AfterMoreOfTheSame());
+        // The collector notes each reference that is written, and of two steps that take turns all stay as they are.
+        if (!ReferenceEquals(_before, before._after))
+            _before = before._after;
+        if (!ReferenceEquals(Words, words))
+            Words = words;
+        if (_after.Number != _before.Number || !ReferenceEquals(HoleBefore, before.Hole))
+        {
+            (HoleBefore, ToFrame, ToMachine) = (before.Hole, before.ToFrame, before.ToMachine);
+            _after.Become(_before.State, _before.Number);
+        }
+        (PlainBefore, IsFollowed) = (before.Plain, true);
+        trace.GoOn(ref _after.State);
         GoneOn(trace.Sets);
         Events = StepEvents.None;
         Moves.Clear();
@@ -226,7 +233,9 @@ public sealed class Step
     {
         KeepAlike();
         Sets = sets;
-        (Hole, Plain) = (HoleBefore, PlainBefore);
+        if (!ReferenceEquals(Hole, HoleBefore))
+            Hole = HoleBefore;
+        Plain = PlainBefore;
         (RepeatsHole, IsPlainMove) = (HoleBefore is not null, HoleBefore is null);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 
@@ -37,8 +38,13 @@ public static class Arcs
     }
 
     /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Radius(in Point3 at, in Point3 centre, int first, int second) => Math.Sqrt(Square(at, centre, first, second));
 
+    /// <summary>Whether the radius at the start of an arc in the XY plane is larger than one, mm.</summary>
+    public static bool IsLargerThan(double radius, in Move arc) => Square(arc.From, arc.Center, 0, 1) > radius * radius;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static double Square(in Point3 at, in Point3 centre, int first, int second)
     {
         var (a, b) = (at[first] - centre[first], at[second] - centre[second]);

@@ -85,16 +85,20 @@ public record struct Move(
     /// <summary>Length of the path, mm.</summary>
     public readonly double Length => Kind == MoveKind.Arc ? Arcs.Length(this) : Point3.Distance(From, To);
 
+    /// <summary>Takes up how an arc is gone along.</summary>
+    /// <param name="sweep">Its swept angle, radians.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Take(double feed, double seconds, double sweep) => (Feed, Seconds, _sweep) = (feed, seconds, sweep);
+
     /// <summary>Becomes another move, where it stands: to copy what has just been written the processor waits until it has settled.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal void Become(
-        MoveKind kind, MoveRole role, in Point3 from, in Point3 to, in Point3 center, bool clockwise, WorkPlane plane, int fullTurns, double feed, double seconds,
-        double sweep = double.NaN)
+        MoveKind kind, MoveRole role, in Point3 from, in Point3 to, in Point3 center, bool clockwise, WorkPlane plane, int fullTurns, double feed, double seconds)
     {
         (Kind, Role, Clockwise, Plane, FullTurns) = (kind, role, clockwise, plane, fullTurns);
         From = from;
         To = to;
         Center = center;
-        (Feed, Seconds, _sweep) = (feed, seconds, sweep);
+        Take(feed, seconds, double.NaN);
     }
 }

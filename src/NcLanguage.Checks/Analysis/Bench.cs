@@ -1,5 +1,6 @@
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Machine.Geometry;
 using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
@@ -101,11 +102,32 @@ sealed class Bench
             executor.TellAgain(before!, block, _traces[line], WordsOf(line), step);
             scan.Note(block, step);
             (before, step, spare) = (step, spare, step);
+            var next = NoteNextHoles(scan, executor.NextHoleOf(before), before.After.Position, line + 1);
+            if (next == line + 1)
+                continue;
+            line = next - 1;
+            BlockExecutor.Pass(before, _traces[line], step);
+            (before, step, spare) = (step, spare, step);
         }
         return scan.End(_exit, _linesAhead, known);
     }
 
     bool IsBlank(int line) => _known is null ? Blocks[line].Tokens.Length == 0 : _known.IsBlank(line);
+
+    /// <summary>Notes the next holes of a run from a line on, as long as nothing of them has to be looked at; the line behind the last of them.</summary>
+    int NoteNextHoles(PartScan scan, in NextHole hole, Point3 from, int line)
+    {
+        var next = line;
+        for (; hole.IsKnown && line < Blocks.Count && _kept[line] is null; line++)
+        {
+            if (IsBlank(line))
+                break;
+            if (!scan.TryNoteNextHole(hole, from, _traces[line]))
+                break;
+            (from, next) = (_traces[line].Position, line + 1);
+        }
+        return next;
+    }
 
     BlockWords WordsOf(int line)
     {

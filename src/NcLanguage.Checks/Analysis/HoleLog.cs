@@ -260,8 +260,17 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             if (!step.RepeatsHole || _likenesses.Count == 0)
                 AddLikeness(hole, step);
+            AddNext(hole.X, hole.Y, line, cutsBefore, near);
+        }
+
+        /// <summary>Adds a hole that differs from the last one, which is there, in its place alone.</summary>
+        /// <param name="isNear">Whether the way to it is as near as the last one that was; otherwise nothing comes near to it.</param>
+        public void AddNext(double x, double y, int line, int cutsBefore, bool isNear) => AddNext(x, y, line, cutsBefore, isNear ? _near.Count - 1 : -1);
+
+        void AddNext(double x, double y, int line, int cutsBefore, int near)
+        {
             ref var spot = ref _spots.Next();
-            (spot.Place, spot.Line, spot.CutsBefore, spot.Near) = (new Place(hole.X, hole.Y), line, cutsBefore, near);
+            (spot.Place, spot.Line, spot.CutsBefore, spot.Near) = (new Place(x, y), line, cutsBefore, near);
         }
 
         void AddLikeness(in Hole hole, Step step)

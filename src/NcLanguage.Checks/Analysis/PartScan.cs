@@ -11,7 +11,7 @@ namespace NcLanguage.Checks.Analysis;
 /// <summary>Runs the rules on blocks as they are carried out and gathers the results part by part. One object serves a whole run and keeps its storage; it is not
 /// shared between threads.</summary>
 /// <remarks>A part is begun, its steps are noted one by one, and it is ended; the blocks are numbered from 0 within it.</remarks>
-public sealed class PartScan(Job job, Rule[] stepRules)
+public sealed partial class PartScan(Job job, Rule[] stepRules)
 {
     /// <summary>The block moves, and it is not plain that it passes all obstacles far off: what the setup makes of a step's moves, which the control does not know.</summary>
     internal const StepEvents Near = (StepEvents)(1 << 30);
@@ -26,7 +26,6 @@ public sealed class PartScan(Job job, Rule[] stepRules)
 
     Step _step = null!;
     readonly List<Finding> _findings = [];
-    readonly HoleLog.Gatherer _holes = new();
     readonly List<StockCut> _cuts = [];
     readonly List<StockArc> _arcs = [];
     readonly List<LowRapid> _lowRapids = [];
@@ -36,14 +35,6 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     readonly List<ToolTaken> _tools = [];
     readonly List<int> _untimed = [];
     readonly (StepEvents Events, Rule[]? Rules)[] _rulesBefore = new (StepEvents, Rule[]?)[RulesKept];
-    Approach[] _approaches = new Approach[16];
-    int _approachesKnown;
-    Nearness _nearness;
-    readonly Contacts _contacts = new();
-    bool _areContactsKnown;
-    FreeRoom _room;
-    int _roomTool;
-    int _lastInRoom = -1;
     HashSet<Rule>? _failed;
     ControlState _entry;
     Slot[] _sets = [];
@@ -86,6 +77,7 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _coordinates.Begin(entry);
         _joints.Begin();
         _lastInRoom = -1;
+        _quietHole = Nearness.NotAsked;
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -94,9 +86,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         _step = step;
         BlocksRun++;
         _blocks++;
-        _approachesKnown = 0;
-        _nearness = Nearness.NotAsked;
-        _areContactsKnown = false;
+        ForgetNearness();
+        _quietHole = Nearness.NotAsked;
         var at = _count++;
         _sets[at] = step.Sets;
         _coordinates.Note(step, at);
@@ -118,6 +109,8 @@ public sealed class PartScan(Job job, Rule[] stepRules)
         var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
         if (RulesFor(mayBeNear ? events | Near : events) is { Length: > 0 } rules)
             RunRules(rules, block, step, at);
+        else
+            _quietHole = QuietHole();
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
@@ -206,18 +199,26 @@ public sealed class PartScan(Job job, Rule[] stepRules)
     void NoteTime(int at)
     {
         // Summed by itself: beside a total of many years what a block takes would be lost.
-        var (seconds, untimedBefore) = (0.0, _untimedMoves);
+        var (seconds, untimed) = (0.0, 0);
         foreach (ref readonly var move in _step.Moves.Items)
         {
             if (double.IsNaN(move.Seconds))
-                _untimedMoves++;
+                untimed++;
             else
                 seconds += move.Seconds;
         }
+        NoteTime(at, seconds, untimed);
+    }
+
+    /// <param name="untimed">Moves of which it is not known how long they take.</param>
+    void NoteTime(int at, double seconds, int untimed)
+    {
         _total += seconds;
         _seconds[at] = (float)seconds;
-        if (_untimedMoves > untimedBefore)
-            _untimed.Add(at);
+        if (untimed == 0)
+            return;
+        _untimedMoves += untimed;
+        _untimed.Add(at);
     }
 
     /// <summary>The rules that want to see a step with these events.</summary>
@@ -239,153 +240,5 @@ public sealed class PartScan(Job job, Rule[] stepRules)
             _findings.Add(finding);
         else
             OnFinding(finding);
-    }
-
-    /// <summary>How the moves of the present step pass the obstacles, found once and kept for all rules.</summary>
-    internal Nearness Nearness
-    {
-        get
-        {
-            if (_nearness == Nearness.NotAsked)
-                _nearness = IsNextHoleLost() ? Nearness.Lost : IsStepFree() ? Nearness.Free : IsStepLost() ? Nearness.Lost : AreAllFar() ? Nearness.Far : Nearness.Near;
-            return _nearness;
-        }
-    }
-
-    /// <summary>The nearest approach of a move of the present step, found once and kept for all rules.</summary>
-    internal Approach ApproachOf(int move)
-    {
-        if (Nearness == Nearness.Free)
-            return Approach.None;
-        if (Nearness == Nearness.Lost)
-            return _step.Moves[move].IsMotion ? Approach.Unknown : Approach.None;
-        FindApproaches();
-        return _approaches[move];
-    }
-
-    /// <summary>What the moves of the present step come too near to, found once and kept for all rules.</summary>
-    internal Contacts ContactsOf(in StepContext step)
-    {
-        if (!_areContactsKnown)
-        {
-            _contacts.Find(step);
-            _areContactsKnown = true;
-        }
-        return _contacts;
-    }
-
-    bool IsStepFree()
-    {
-        if (_step.After.Tool != _roomTool)
-            (_room, _roomTool, _lastInRoom) = (default, _step.After.Tool, -1);
-        if (IsNextHoleInRoom() || (_step.Moves.Count > 1 && Job.AreFree(_step.Moves.Items, _step.ToFrame, _room)))
-        {
-            _lastInRoom = BlocksRun;
-            return true;
-        }
-        var moves = false;
-        foreach (ref readonly var move in _step.Moves.Items)
-        {
-            if (!move.IsMotion)
-                continue;
-            if (!IsPlaceKnown(move) || !Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
-                return false;
-            moves = true;
-        }
-        return moves;
-    }
-
-    /// <summary>Whether the step drills as the one before it did, which stayed in the room, and in the room too: it begins where that ended, and goes as low.</summary>
-    bool IsNextHoleInRoom()
-    {
-        if (!_step.RepeatsHole || _lastInRoom != BlocksRun - 1)
-            return false;
-        ref readonly var hole = ref _step.Holes[0];
-        return _room.HoldsAcross(hole.X + _step.ToFrame.X, hole.Y + _step.ToFrame.Y);
-    }
-
-    /// <summary>Whether the step drills as the one before it did, and it is not known where: as much of the place that it begins at, and no move of it ends at a third.</summary>
-    bool IsNextHoleLost()
-    {
-        if (!_step.RepeatsHole)
-            return false;
-        ref readonly var hole = ref _step.Holes[0];
-        var frame = _step.ToFrame.X + _step.ToFrame.Y;
-        return !double.IsFinite(hole.X + hole.Y + frame) && _step.Moves[0].From is var from && !double.IsFinite(from.X + from.Y + frame);
-    }
-
-    /// <summary>Whether it is not known of any move where it ends: none of them can be held against anything.</summary>
-    bool IsStepLost()
-    {
-        var moves = false;
-        foreach (ref readonly var move in _step.Moves.Items)
-        {
-            if (!move.IsMotion)
-                continue;
-            if (IsPlaceKnown(move))
-                return false;
-            moves = true;
-        }
-        return moves;
-    }
-
-    bool IsPlaceKnown(in Move move)
-    {
-        var place = move.To + _step.ToFrame;
-        return double.IsFinite(place.X + place.Y + place.Z);
-    }
-
-    bool AreAllFar()
-    {
-        FindApproaches();
-        foreach (ref readonly var approach in _approaches.AsSpan(0, _step.Moves.Count))
-            if (!double.IsPositiveInfinity(approach.Distance))
-                return false;
-        return true;
-    }
-
-    void FindApproaches()
-    {
-        if (_approachesKnown >= _step.Moves.Count)
-            return;
-        if (_approaches.Length < _step.Moves.Count)
-            _approaches = new Approach[_step.Moves.Count * 2];
-        for (var i = 0; i < _step.Moves.Count; i++)
-            _approaches[i] = Job.ApproachOf(_step.Moves[i], _step.ToFrame, _step.After.Tool, Job.Setup.Clearance);
-        _approachesKnown = _step.Moves.Count;
-    }
-
-    StepEvents NoteHoles(int at)
-    {
-        var (hopsAboveR, isFar) = (false, Job.Obstacles.IsEmpty || Nearness <= Nearness.Far);
-        for (var i = 0; i < _step.Holes.Count; i++)
-        {
-            ref readonly var hole = ref _step.Holes[i];
-            if (isFar)
-                _holes.Add(hole, _step, at, _cuts.Count);
-            else
-                _holes.Add(hole, _step, at, _cuts.Count, TraverseTo(hole));
-            hopsAboveR |= hole.IsHop && hole.ArriveAt > hole.RLevel;
-        }
-        return hopsAboveR ? HopsAboveR : StepEvents.None;
-    }
-
-    Approach TraverseTo(in Hole hole)
-    {
-        if (_step.RepeatsHole && Nearness == Nearness.Lost)
-            return Approach.Unknown;
-        var nearest = Approach.None;
-        for (var i = hole.FirstMove; i < _step.Moves.Count; i++)
-        {
-            // The lift goes up where the tool came down: how near that is, is the hole's own matter and not the traverse's.
-            if (_step.Moves[i].Role == MoveRole.Lift)
-                continue;
-            if (_step.Moves[i].Role is not (MoveRole.Hop or MoveRole.FirstTraverse))
-                break;
-            var approach = ApproachOf(i);
-            if (double.IsNaN(approach.Distance) || approach.Distance < nearest.Distance)
-                nearest = approach;
-        }
-        return nearest;
     }
 }

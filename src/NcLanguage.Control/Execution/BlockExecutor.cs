@@ -116,6 +116,23 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         Tell(block, step);
     }
 
+    /// <summary>What the next hole does of the run that a step which has been told belongs to.</summary>
+    public NextHole NextHoleOf(Step step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return new NextHole(step.RepeatsHole ? step.HoleBefore : null, Machine);
+    }
+
+    /// <summary>Passes over a block that went on like the one before it, of which nothing has to be told.</summary>
+    /// <param name="before">The step of the block before.</param>
+    /// <param name="step">Becomes the block's, but for what is told of it.</param>
+    public static void Pass(Step before, in PlainTrace trace, Step step)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(step);
+        step.GoAgain(before, trace, step.Words);
+    }
+
     /// <summary>All of a step whose block has been run.</summary>
     /// <param name="room">A step that may take up what of it is told only now.</param>
     /// <returns>One of the two.</returns>

@@ -46,6 +46,27 @@ sealed class HolePattern
         return true;
     }
 
+    /// <summary>What such a block sets, but for X and Y.</summary>
+    public Slot Sets => _sets;
+
+    /// <summary>Seconds that such a block takes, without the moves of which that is not known.</summary>
+    /// <param name="traverse">What the traverse takes, s.</param>
+    /// <param name="untimed">How many those are.</param>
+    public double SecondsWith(double traverse, out int untimed)
+    {
+        var sum = 0.0;
+        untimed = 0;
+        foreach (ref readonly var move in _moves.AsSpan(0, _count))
+        {
+            var seconds = move.Role == MoveRole.Hop ? traverse : move.Seconds;
+            if (double.IsNaN(seconds))
+                untimed++;
+            else
+                sum += seconds;
+        }
+        return sum;
+    }
+
     /// <summary>Does the same at another place.</summary>
     /// <param name="step">What is to tell of it; it says already which axes the traverse moves.</param>
     /// <param name="from">Where the tool stands.</param>

@@ -6,7 +6,6 @@ namespace NcLanguage.Control.Execution;
 /// <summary>What is left of a block that went on like the one before it until it is told: of many such steps in the work at once the whole states would not stay near the processor.</summary>
 public readonly struct PlainTrace
 {
-    readonly Point3 _position;
     readonly Point3 _machinePosition;
     readonly double _feed;
     readonly Slot _set;
@@ -14,10 +13,13 @@ public readonly struct PlainTrace
 
     internal PlainTrace(in ControlState after, Slot sets)
     {
-        (_position, _machinePosition) = (after.Position, after.MachinePosition);
+        (Position, _machinePosition) = (after.Position, after.MachinePosition);
         (_motion, _feed, _set) = (after.Motion, after.Feed, after.Set);
         Sets = sets;
     }
+
+    /// <summary>Where the tool stands behind the block, in work coordinates, mm.</summary>
+    public Point3 Position { get; }
 
     /// <summary>What the block's words set.</summary>
     internal Slot Sets { get; }
@@ -25,7 +27,7 @@ public readonly struct PlainTrace
     /// <summary>Makes of the state before the block that behind it: what <see cref="ControlState.GoOnFrom"/> takes over.</summary>
     internal void GoOn(ref ControlState state)
     {
-        (state.Position, state.MachinePosition) = (_position, _machinePosition);
+        (state.Position, state.MachinePosition) = (Position, _machinePosition);
         (state.Motion, state.Feed, state.Set) = (_motion, _feed, _set);
     }
 }

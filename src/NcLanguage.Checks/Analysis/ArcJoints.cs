@@ -100,22 +100,17 @@ sealed class ArcJoints
         _count = 0;
     }
 
-    // Asked at every arc: the square spares a root.
-    static bool IsAsFar(Point2 way, double radius)
-    {
-        var (square, least, most) = (Point2.Dot(way, way), radius - ContourMove.Same, radius + ContourMove.Same);
-        return square >= least * least && square <= most * most;
-    }
+    static Point2 Programmed(in ControlState state) => new(state.Position.X - state.OffPath.X, state.Position.Y - state.OffPath.Y);
 
     /// <summary>The programmed move of a block, seen from above; false where it is none in the XY plane between known places.</summary>
     /// <param name="piece">Becomes the move where there is one.</param>
     internal static bool TryRead(Step step, int line, ref ContourMove piece)
     {
+        ref readonly var before = ref step.Before;
         ref readonly var after = ref step.After;
-        var (from, to) = (step.Before.ProgrammedPosition, after.ProgrammedPosition);
-        if (after.Plane != WorkPlane.XY || !(from.IsKnown && to.IsKnown))
+        var (start, end) = (Programmed(before), Programmed(after));
+        if (after.Plane != WorkPlane.XY || double.IsNaN(start.X + start.Y + end.X + end.Y + before.Position.Z + after.Position.Z))
             return false;
-        var (start, end) = (new Point2(from.X, from.Y), new Point2(to.X, to.Y));
         if (after.Motion == MotionMode.Linear)
         {
             if (ContourMove.AreSame(start, end))
@@ -131,8 +126,8 @@ sealed class ArcJoints
                 continue;
             // Arcs about a corner of the path are the control's own: their centre is an end.
             var center = new Point2(move.Center.X, move.Center.Y);
-            var radius = (start - center).Length;
-            if (radius <= ContourMove.Same || !IsAsFar(end - center, radius))
+            var (radius, toEnd) = ((start - center).Length, end - center);
+            if (radius <= ContourMove.Same || Arcs.IsOff(Point2.Dot(toEnd, toEnd), radius, ContourMove.Same))
                 continue;
             piece.BecomeArc(start, end, center, radius, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
             return true;

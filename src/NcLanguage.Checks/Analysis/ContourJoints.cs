@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>An arc that meets both its neighbours at corners and would run smoothly into them the other way round.</summary>
@@ -107,6 +109,7 @@ sealed class ContourJoints
         return null;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     static bool AreSmooth(in Joint first, in Joint last) => first.IsWithin(ContourMove.Smooth) && last.IsWithin(ContourMove.Smooth);
 
     void NoteCorner(in OddCorner corner)

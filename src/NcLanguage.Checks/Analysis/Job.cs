@@ -126,7 +126,8 @@ public sealed class Job
             return false;
         if (room.Holds(move, toFrame))
             return true;
-        if (!FreeRoom.TryBound(move, toFrame, out var low, out var high))
+        var end = move.To + toFrame;
+        if (!double.IsFinite(end.X + end.Y + end.Z) || !FreeRoom.TryBound(move, toFrame, out var low, out var high))
             return false;
         var found = FreeRoom.About(low, high, ShapeOf(tool).GreatestRadius, Setup.Clearance, _obstacleSolids);
         if (!found.Holds(low, high))

@@ -63,7 +63,7 @@ public sealed partial class PartScan
         {
             if (!move.IsMotion)
                 continue;
-            if (!IsPlaceKnown(move) || !Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
+            if (!Job.IsFree(move, _step.ToFrame, _roomTool, ref _room))
                 return false;
             moves = true;
         }

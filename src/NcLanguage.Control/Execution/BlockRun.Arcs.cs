@@ -123,9 +123,8 @@ ref partial struct BlockRun
         }
         var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
         var start = Arcs.Radius(from, centre, first, second);
-        var end = Arcs.Radius(to, centre, first, second);
-        if (Math.Abs(start - end) > ArcTolerance + Rounding)
-            AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, end);
+        if (Arcs.IsOff(Arcs.Square(to, centre, first, second), start, ArcTolerance + Rounding))
+            AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, Arcs.Radius(to, centre, first, second));
         else if (start == 0)
             AddFault(FaultKind.ArcImpossible, token, 'I', 0, 0);
         return centre;

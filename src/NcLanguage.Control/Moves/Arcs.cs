@@ -33,23 +33,32 @@ public static class Arcs
             return null;
         var height = Math.Sqrt(Math.Max(0, r * r - half * half));
         // The left normal of the way of travel points to the centre of a short counterclockwise arc.
-        var side = clockwise == r < 0 ? 1 : -1;
-        return ((a0 + a1) / 2 - side * height * (b1 - b0) / chord, (b0 + b1) / 2 + side * height * (a1 - a0) / chord);
+        var offset = (clockwise == r < 0 ? height : -height) / chord;
+        return ((a0 + a1) / 2 - offset * (b1 - b0), (b0 + b1) / 2 + offset * (a1 - a0));
     }
 
     /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Radius(in Point3 at, in Point3 centre, int first, int second) => Math.Sqrt(Square(at, centre, first, second));
 
-    /// <summary>Whether the radius at the start of an arc in the XY plane is larger than one, mm.</summary>
-    public static bool IsLargerThan(double radius, in Move arc) => Square(arc.From, arc.Center, 0, 1) > radius * radius;
-
+    /// <summary>Whether a distance of which the square is given differs from a radius by more than a tolerance, mm; false where it is not known. Asked at every arc: the square spares a root.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    static double Square(in Point3 at, in Point3 centre, int first, int second)
+    public static bool IsOff(double square, double radius, double tolerance)
+    {
+        var (least, most) = (Math.Max(0, radius - tolerance), radius + tolerance);
+        return square < least * least || square > most * most;
+    }
+
+    /// <summary>The square of the distance of a place from a centre, in the plane of two axes, mm².</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Square(in Point3 at, in Point3 centre, int first, int second)
     {
         var (a, b) = (at[first] - centre[first], at[second] - centre[second]);
         return a * a + b * b;
     }
+
+    /// <summary>Whether the radius at the start of an arc in the XY plane is larger than one, mm.</summary>
+    public static bool IsLargerThan(double radius, in Move arc) => Square(arc.From, arc.Center, 0, 1) > radius * radius;
 
     /// <summary>True for an arc whose radius at the start or at the end is larger than <see cref="GreatestRadius"/>; false where that is not known.</summary>
     public static bool IsTooLarge(in Move arc)
@@ -93,6 +102,6 @@ public static class Arcs
     {
         var (first, second, _) = Axes(arc.Plane);
         var along = Radius(arc.From, arc.Center, first, second) * sweep;
-        return Math.Sqrt(along * along + across * across);
+        return across == 0 ? along : Math.Sqrt(along * along + across * across);
     }
 }

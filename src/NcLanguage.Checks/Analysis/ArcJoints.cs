@@ -48,11 +48,29 @@ sealed class ArcJoints
         if ((step.Events & StepEvents.Moves) == 0)
             return;
         ref var piece = ref _moves[_next];
-        if ((step.Events & StepEvents.Path) == 0 || !TryRead(step, line, ref piece))
+        if ((step.Events & StepEvents.Path) != 0 && TryRead(step, line, ref piece))
+            Add(ref piece);
+        else
+            EndContour();
+    }
+
+    /// <summary>Notes a straight cut that no compensation is in force at.</summary>
+    public void NoteLine(in Point3 from, in Point3 to, int line)
+    {
+        var (start, end) = (new Point2(from.X, from.Y), new Point2(to.X, to.Y));
+        if (!from.IsKnown || !to.IsKnown || ContourMove.AreSame(start, end))
         {
             EndContour();
             return;
         }
+        ref var piece = ref _moves[_next];
+        piece.BecomeLine(start, end, line);
+        Add(ref piece);
+    }
+
+    /// <summary>Adds the move that stands where the next one belongs.</summary>
+    void Add(ref ContourMove piece)
+    {
         if (_count > 0 && !Last.EndsAt(piece.From))
             EndContour();
         if (_count > 1 && Last.IsArc && _joints.Look(Before, Last, piece, part: 0) is { } found)

@@ -102,7 +102,7 @@ sealed class Bench
             executor.TellAgain(before!, block, _traces[line], WordsOf(line), step);
             scan.Note(block, step);
             (before, step, spare) = (step, spare, step);
-            var next = NoteNextHoles(scan, executor.NextHoleOf(before), before.After.Position, line + 1);
+            var next = NoteWhatGoesOn(scan, executor.ContinuationOf(before), before.After.Position, line + 1);
             if (next == line + 1)
                 continue;
             line = next - 1;
@@ -114,19 +114,14 @@ sealed class Bench
 
     bool IsBlank(int line) => _known is null ? Blocks[line].Tokens.Length == 0 : _known.IsBlank(line);
 
-    /// <summary>Notes the next holes of a run from a line on, as long as nothing of them has to be looked at; the line behind the last of them.</summary>
-    int NoteNextHoles(PartScan scan, in NextHole hole, Point3 from, int line)
+    /// <summary>Notes the blocks from a line on that go on as the one before, as long as nothing of them has to be looked at; the line behind the last of them.</summary>
+    int NoteWhatGoesOn(PartScan scan, in Continuation next, Point3 from, int line)
     {
-        var next = line;
-        for (; hole.IsKnown && line < Blocks.Count && _kept[line] is null; line++)
-        {
-            if (IsBlank(line))
-                break;
-            if (!scan.TryNoteNextHole(hole, from, _traces[line]))
-                break;
-            (from, next) = (_traces[line].Position, line + 1);
-        }
-        return next;
+        if (!next.IsKnown)
+            return line;
+        for (; line < Blocks.Count && _kept[line] is null && !IsBlank(line) && scan.TryNoteNext(next, from, _traces[line]); line++)
+            from = _traces[line].Position;
+        return line;
     }
 
     BlockWords WordsOf(int line)

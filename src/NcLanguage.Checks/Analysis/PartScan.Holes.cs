@@ -5,44 +5,10 @@ using NcLanguage.Machine.Geometry;
 
 namespace NcLanguage.Checks.Analysis;
 
-// The holes of a part, those among them that nothing has to be told of but where they are.
+// The holes of a part.
 public sealed partial class PartScan
 {
     readonly HoleLog.Gatherer _holes = new();
-
-    /// <summary>How the last step passed the obstacles, where it drilled the next hole of a run and no rule wanted to see it: then none wants to see another that does the same and passes them so.
-    /// That is known of those that stay in a room where nothing is near, and of those that lead nobody knows where.</summary>
-    Nearness _quietHole;
-
-    /// <summary>Notes the next hole of the run that the last step belongs to, without a step of its own; false, with nothing noted, where it may have to be looked at.</summary>
-    /// <param name="hole">What it does.</param>
-    /// <param name="from">Where the tool comes from.</param>
-    /// <param name="trace">What is left of its block.</param>
-    internal bool TryNoteNextHole(in NextHole hole, in Point3 from, in PlainTrace trace)
-    {
-        if (_quietHole == Nearness.NotAsked || hole.SetsMoreThan(_step, trace))
-            return false;
-        var place = trace.Position;
-        var (x, y, isLost) = (place.X + _step.ToFrame.X, place.Y + _step.ToFrame.Y, _quietHole == Nearness.Lost);
-        if (isLost ? double.IsFinite(x + y) : !Job.Obstacles.IsEmpty && !_room.HoldsAcross(x, y))
-            return false;
-        if (!isLost)
-            _lastInRoom = BlocksRun + 1;
-        BlocksRun++;
-        _blocks++;
-        var at = _count++;
-        _sets[at] = hole.SetsOf(trace);
-        _holes.AddNext(place.X, place.Y, at, _cuts.Count, isNear: isLost);
-        NoteTime(at, hole.SecondsOf(from, trace, out var untimed), untimed);
-        return true;
-    }
-
-    /// <summary>How the present step passes the obstacles, where one like it need not be looked at.</summary>
-    Nearness QuietHole() =>
-        !_step.RepeatsHole || Job.HasStock ? Nearness.NotAsked
-        : Job.Obstacles.IsEmpty || _lastInRoom == BlocksRun ? Nearness.Free
-        : IsNextHoleLost() ? Nearness.Lost
-        : Nearness.NotAsked;
 
     StepEvents NoteHoles(int at)
     {

@@ -77,7 +77,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         _coordinates.Begin(entry);
         _joints.Begin();
         _lastInRoom = -1;
-        _quietHole = Nearness.NotAsked;
+        _quiet = Nearness.NotAsked;
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -87,7 +87,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         BlocksRun++;
         _blocks++;
         ForgetNearness();
-        _quietHole = Nearness.NotAsked;
+        _quiet = Nearness.NotAsked;
         var at = _count++;
         _sets[at] = step.Sets;
         _coordinates.Note(step, at);
@@ -110,7 +110,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         if (RulesFor(mayBeNear ? events | Near : events) is { Length: > 0 } rules)
             RunRules(rules, block, step, at);
         else
-            _quietHole = QuietHole();
+            _quiet = Quiet();
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>

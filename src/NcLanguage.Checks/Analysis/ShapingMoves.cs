@@ -108,14 +108,14 @@ static class ShapingMoves
                 continue;
             if (move.Kind == MoveKind.Arc && move.Plane == WorkPlane.XY)
                 NoteRound(move, step, line, setup, rounds);
-            else if (move.Kind == MoveKind.Feed && IsStraightDown(move) && setup.FindTool(step.After.Tool) is { Kind: not null } tool)
+            else if (move.Kind == MoveKind.Feed && IsStraightDown(move.From, move.To) && setup.FindTool(step.After.Tool) is { Kind: not null } tool)
                 plunges.Add(new Plunge(move.From + step.ToFrame, move.To + step.ToFrame, tool, step.ToFrame, line, cutsBefore));
         }
     }
 
     // An axis that is not known has not moved either.
-    static bool IsStraightDown(in Move move) =>
-        move.To.Z < move.From.Z && (Upright.Is(move.From, move.To) || (move.From.X.Equals(move.To.X) && move.From.Y.Equals(move.To.Y)));
+    internal static bool IsStraightDown(in Point3 from, in Point3 to) =>
+        to.Z < from.Z && (Upright.Is(from, to) || (from.X.Equals(to.X) && from.Y.Equals(to.Y)));
 
     static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
     {

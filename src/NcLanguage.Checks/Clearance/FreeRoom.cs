@@ -69,6 +69,9 @@ readonly struct FreeRoom
         return atStart + atEnd >= 0 && move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius && HoldsAcross(x - radius, y - radius) && HoldsAcross(x + radius, y + radius);
     }
 
+    /// <summary>Whether the tip may be at a place. False where it is not known.</summary>
+    public bool Holds(in Point3 place) => place.Z > _floor && place.Z < double.PositiveInfinity && HoldsAcross(place.X, place.Y);
+
     /// <summary>Whether the tip may be at a place at some height. False where it is not known.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool HoldsAcross(double x, double y) => x > _minX && x < _maxX && y > _minY && y < _maxY;

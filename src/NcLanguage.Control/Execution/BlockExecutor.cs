@@ -116,11 +116,11 @@ public sealed class BlockExecutor(MachineProfile machine, Setup setup, bool skip
         Tell(block, step);
     }
 
-    /// <summary>What the next hole does of the run that a step which has been told belongs to.</summary>
-    public NextHole NextHoleOf(Step step)
+    /// <summary>What a block does that goes on as a step did which has been told.</summary>
+    public Continuation ContinuationOf(Step step)
     {
         ArgumentNullException.ThrowIfNull(step);
-        return new NextHole(step.RepeatsHole ? step.HoleBefore : null, Machine);
+        return new Continuation(this, step);
     }
 
     /// <summary>Passes over a block that went on like the one before it, of which nothing has to be told.</summary>

@@ -54,7 +54,7 @@ ref partial struct BlockRun
     /// <summary>The way from here, 0 along the axes that stand still.</summary>
     readonly Point3 Way(in Point3 to, int axes) => Way(_state.Position, to, axes);
 
-    internal static Point3 Way(in Point3 from, in Point3 to, int axes) => new(
+    static Point3 Way(in Point3 from, in Point3 to, int axes) => new(
         (axes & 1) == 0 ? 0 : to.X - from.X,
         (axes & 2) == 0 ? 0 : to.Y - from.Y,
         (axes & 4) == 0 ? 0 : to.Z - from.Z);
@@ -246,7 +246,7 @@ ref partial struct BlockRun
     static Slot SlotsOf(int axes) =>
         ((axes & 1) != 0 ? Slot.X : Slot.None) | ((axes & 2) != 0 ? Slot.Y : Slot.None) | ((axes & 4) != 0 ? Slot.Z : Slot.None);
 
-    internal static int AxesOf(Slot sets) => ((sets & Slot.X) != 0 ? 1 : 0) | ((sets & Slot.Y) != 0 ? 2 : 0) | ((sets & Slot.Z) != 0 ? 4 : 0);
+    static int AxesOf(Slot sets) => ((sets & Slot.X) != 0 ? 1 : 0) | ((sets & Slot.Y) != 0 ? 2 : 0) | ((sets & Slot.Z) != 0 ? 4 : 0);
 
     /// <summary>Says in the program's own places where the tool stands.</summary>
     readonly void FollowInProgram()

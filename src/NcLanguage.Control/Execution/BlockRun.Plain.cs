@@ -91,6 +91,21 @@ ref partial struct BlockRun
             TellPlainArc(from, to);
     }
 
+    /// <summary>Seconds that another block takes which goes on as this one did, without the moves of which that is not known.</summary>
+    /// <param name="pattern">What this one drilled; null for a straight cut.</param>
+    /// <param name="from">Where the tool comes from.</param>
+    /// <param name="untimed">How many moves those are.</param>
+    public readonly double SecondsOfAnother(HolePattern? pattern, in Point3 from, in PlainTrace trace, out int untimed)
+    {
+        var way = Way(from, trace.Position, AxesOf(trace.Sets));
+        if (pattern is not null)
+            return pattern.SecondsWith(MoveTime.Rapid(way, Machine), out untimed);
+        var length = way.Length;
+        var seconds = SecondsOfPath(length, PathFeed(length));
+        untimed = double.IsNaN(seconds) ? 1 : 0;
+        return untimed == 0 ? seconds : 0;
+    }
+
     readonly void TellPlainArc(in Point3 from, in Point3 to)
     {
         var clockwise = _state.Motion == MotionMode.ArcClockwise;

@@ -9,17 +9,19 @@ public readonly struct PlainTrace
     readonly Point3 _machinePosition;
     readonly double _feed;
     readonly Slot _set;
-    readonly MotionMode _motion;
 
     internal PlainTrace(in ControlState after, Slot sets)
     {
         (Position, _machinePosition) = (after.Position, after.MachinePosition);
-        (_motion, _feed, _set) = (after.Motion, after.Feed, after.Set);
+        (Motion, _feed, _set) = (after.Motion, after.Feed, after.Set);
         Sets = sets;
     }
 
     /// <summary>Where the tool stands behind the block, in work coordinates, mm.</summary>
     public Point3 Position { get; }
+
+    /// <summary>The motion in force.</summary>
+    internal MotionMode Motion { get; }
 
     /// <summary>What the block's words set.</summary>
     internal Slot Sets { get; }
@@ -28,6 +30,6 @@ public readonly struct PlainTrace
     internal void GoOn(ref ControlState state)
     {
         (state.Position, state.MachinePosition) = (Position, _machinePosition);
-        (state.Motion, state.Feed, state.Set) = (_motion, _feed, _set);
+        (state.Motion, state.Feed, state.Set) = (Motion, _feed, _set);
     }
 }

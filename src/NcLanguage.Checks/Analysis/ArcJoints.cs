@@ -144,10 +144,11 @@ sealed class ArcJoints
                 continue;
             // Arcs about a corner of the path are the control's own: their centre is an end.
             var center = new Point2(move.Center.X, move.Center.Y);
-            var (radius, toEnd) = ((start - center).Length, end - center);
-            if (radius <= ContourMove.Same || Arcs.IsOff(Point2.Dot(toEnd, toEnd), radius, ContourMove.Same))
+            var (toStart, toEnd) = (start - center, end - center);
+            var square = Point2.Dot(toStart, toStart);
+            if (square <= ContourMove.Same * ContourMove.Same || Arcs.Differ(square, Point2.Dot(toEnd, toEnd), ContourMove.Same))
                 continue;
-            piece.BecomeArc(start, end, center, radius, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
+            piece.BecomeArc(start, end, center, square, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
             return true;
         }
         return false;

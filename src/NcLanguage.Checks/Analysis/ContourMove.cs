@@ -27,8 +27,11 @@ record struct ContourMove
 
     public Point2 Center { get; private set; }
 
+    // The square spares a root at every arc: the radius itself is seldom asked for.
+    double _squareOfRadius;
+
     /// <summary>mm; 0 for a straight line.</summary>
-    public double Radius { get; private set; }
+    public readonly double Radius => Math.Sqrt(_squareOfRadius);
 
     public bool Clockwise { get; private set; }
 
@@ -51,7 +54,7 @@ record struct ContourMove
 
     public readonly bool IsThere => From != To || IsArc;
 
-    public readonly bool IsArc => Radius > 0;
+    public readonly bool IsArc => _squareOfRadius > 0;
 
     public readonly bool IsWholeTurn => IsArc && AreSame(From, To);
 
@@ -70,14 +73,15 @@ record struct ContourMove
     public void BecomeLine(Point2 from, Point2 to, int line)
     {
         (From, To) = (from, to);
-        (Center, Radius, Clockwise, IsByRadius, IsG2, Line) = (default, 0, false, false, false, line);
+        (Center, _squareOfRadius, Clockwise, IsByRadius, IsG2, Line) = (default, 0, false, false, false, line);
     }
 
     /// <summary>Becomes an arc, where it stands: a copy of what has just been written takes long.</summary>
-    public void BecomeArc(Point2 from, Point2 to, Point2 center, double radius, bool clockwise, bool isByRadius, bool isG2, int line)
+    /// <param name="squareOfRadius">mm².</param>
+    public void BecomeArc(Point2 from, Point2 to, Point2 center, double squareOfRadius, bool clockwise, bool isByRadius, bool isG2, int line)
     {
         (From, To, Center) = (from, to, center);
-        (Radius, Clockwise, IsByRadius, IsG2, Line) = (radius, clockwise, isByRadius, isG2, line);
+        (_squareOfRadius, Clockwise, IsByRadius, IsG2, Line) = (squareOfRadius, clockwise, isByRadius, isG2, line);
     }
 
     /// <summary>How many times as large R is as the radius of the arc between the same ends that goes on smoothly from one direction to another, where that is 10, 100 or 1000; otherwise 0.</summary>
@@ -85,7 +89,8 @@ record struct ContourMove
     {
         var chord = To - From;
         // No radius is shorter than half its chord: a tenth of this one would have to be as long. Most arcs are done with by that.
-        if (!IsByRadius || IsWholeTurn || Radius < 10 * (1 - RoundedBy) * chord.Length / 2)
+        const double Least = 10 * (1 - RoundedBy) / 2;
+        if (!IsByRadius || IsWholeTurn || _squareOfRadius < Least * Least * Point2.Dot(chord, chord))
             return 0;
         // A tangent arc leaves its chord at both ends by the same angle.
         var (atStart, atEnd) = (Math.Atan2(Point2.Cross(start, chord), Point2.Dot(start, chord)), Math.Atan2(Point2.Cross(chord, end), Point2.Dot(chord, end)));

@@ -63,10 +63,21 @@ readonly struct FreeRoom
             return false;
         if (move.Kind != MoveKind.Arc)
             return HoldsAcross(move.From.X + toFrame.X, move.From.Y + toFrame.Y) && HoldsAcross(move.To.X + toFrame.X, move.To.Y + toFrame.Y);
+        if (move.Plane != WorkPlane.XY)
+            return false;
+        // No radius is greater than the sum of its parts along X and Y: most arcs are done with without a root.
+        var (ofStart, ofEnd) = (Sides(move.From, move.Center), Sides(move.To, move.Center));
+        if (HoldsCircle(move.Center, toFrame, ofStart > ofEnd ? ofStart : ofEnd) && ofStart + ofEnd >= 0)
+            return true;
         var (atStart, atEnd) = (Square(move.From, move.Center), Square(move.To, move.Center));
-        var radius = Math.Sqrt(atStart > atEnd ? atStart : atEnd) + Slack;
-        var (x, y) = (move.Center.X + toFrame.X, move.Center.Y + toFrame.Y);
-        return atStart + atEnd >= 0 && move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius && HoldsAcross(x - radius, y - radius) && HoldsAcross(x + radius, y + radius);
+        return atStart + atEnd >= 0 && HoldsCircle(move.Center, toFrame, Math.Sqrt(atStart > atEnd ? atStart : atEnd));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    bool HoldsCircle(in Point3 centre, in Point3 toFrame, double radius)
+    {
+        var (x, y, reach) = (centre.X + toFrame.X, centre.Y + toFrame.Y, radius + Slack);
+        return reach < Arcs.GreatestRadius && HoldsAcross(x - reach, y - reach) && HoldsAcross(x + reach, y + reach);
     }
 
     /// <summary>Whether the tip may be at a place. False where it is not known.</summary>
@@ -119,6 +130,8 @@ readonly struct FreeRoom
         high = high with { X = centre.X + radius, Y = centre.Y + radius };
         return move.Plane == WorkPlane.XY && radius < Arcs.GreatestRadius;
     }
+
+    static double Sides(in Point3 a, in Point3 b) => Math.Abs(a.X - b.X) + Math.Abs(a.Y - b.Y);
 
     static double Square(in Point3 a, in Point3 b) => (a.X - b.X) * (a.X - b.X) + (a.Y - b.Y) * (a.Y - b.Y);
 }

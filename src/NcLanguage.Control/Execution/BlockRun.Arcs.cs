@@ -122,9 +122,10 @@ ref partial struct BlockRun
             return Point3.Unknown;
         }
         var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
-        var start = Arcs.Radius(from, centre, first, second);
-        if (Arcs.IsOff(Arcs.Square(to, centre, first, second), start, ArcTolerance + Rounding))
-            AddFault(FaultKind.ArcRadiusMismatch, token, 'I', start, Arcs.Radius(to, centre, first, second));
+        var start = Arcs.Square(from, centre, first, second);
+        var end = Arcs.Square(to, centre, first, second);
+        if (Arcs.Differ(start, end, ArcTolerance + Rounding))
+            AddFault(FaultKind.ArcRadiusMismatch, token, 'I', Math.Sqrt(start), Math.Sqrt(end));
         else if (start == 0)
             AddFault(FaultKind.ArcImpossible, token, 'I', 0, 0);
         return centre;

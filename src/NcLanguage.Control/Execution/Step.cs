@@ -347,6 +347,7 @@ public sealed class Batch<T> where T : struct
     internal void Add(in T item) => Next() = item;
 
     /// <summary>Makes room for one more, whose contents are left from before.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal ref T Next()
     {
         if (Count == _items.Length)

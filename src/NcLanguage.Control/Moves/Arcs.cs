@@ -26,27 +26,28 @@ public static class Arcs
     /// <param name="tolerance">How much shorter than half the chord a radius may be and still be read as a half circle, mm.</param>
     public static (double A, double B)? CentreFromRadius(double a0, double b0, double a1, double b1, double r, bool clockwise, double tolerance)
     {
-        var chord = Math.Sqrt((a1 - a0) * (a1 - a0) + (b1 - b0) * (b1 - b0));
-        var half = chord / 2;
+        var (a, b, longest) = (a1 - a0, b1 - b0, Math.Abs(r) + tolerance);
+        var chord = a * a + b * b;
         // A half circle written with rounded numbers is still meant as one.
-        if (chord == 0 || Math.Abs(r) < half - tolerance)
+        if (chord == 0 || chord > 4 * longest * longest)
             return null;
-        var height = Math.Sqrt(Math.Max(0, r * r - half * half));
-        // The left normal of the way of travel points to the centre of a short counterclockwise arc.
-        var offset = (clockwise == r < 0 ? height : -height) / chord;
-        return ((a0 + a1) / 2 - offset * (b1 - b0), (b0 + b1) / 2 + offset * (a1 - a0));
+        // The height of the centre above the chord, as a part of that. The left normal of the way of travel points to the centre of a short counterclockwise arc.
+        var height = Math.Sqrt(Math.Max(0, r * r - chord / 4) / chord);
+        var offset = clockwise == r < 0 ? height : -height;
+        return ((a0 + a1) / 2 - offset * b, (b0 + b1) / 2 + offset * a);
     }
 
     /// <summary>Distance in mm of a place from a centre, in the plane of two axes.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Radius(in Point3 at, in Point3 centre, int first, int second) => Math.Sqrt(Square(at, centre, first, second));
 
-    /// <summary>Whether a distance of which the square is given differs from a radius by more than a tolerance, mm; false where it is not known. Asked at every arc: the square spares a root.</summary>
+    /// <summary>Whether two distances, of which the squares are given, differ by more than a tolerance, mm; false where one is not known.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool IsOff(double square, double radius, double tolerance)
+    public static bool Differ(double square, double other, double tolerance)
     {
-        var (least, most) = (Math.Max(0, radius - tolerance), radius + tolerance);
-        return square < least * least || square > most * most;
+        var difference = square - other;
+        // Asked at every arc: |a − b| · a is no more than |a² − b²|, so that most are done with without a root.
+        return !(difference * difference <= tolerance * tolerance * square) && Math.Abs(Math.Sqrt(square) - Math.Sqrt(other)) > tolerance;
     }
 
     /// <summary>The square of the distance of a place from a centre, in the plane of two axes, mm².</summary>

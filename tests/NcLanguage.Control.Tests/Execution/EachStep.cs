@@ -12,8 +12,8 @@ static class EachStep
 {
     /// <summary>Runs a text block by block, each behind the one before, and holds every step against that of the same block run by itself.</summary>
     /// <param name="isLikeTheLast">Whether a step was carried out like the one before it.</param>
-    /// <returns>How many were.</returns>
-    public static int SameAsWorkedOut(string text, MachineProfile machine, Setup setup, Func<Step, bool> isLikeTheLast)
+    /// <returns>How many were, and how many of those were carried out from the words that were kept of them.</returns>
+    public static (int All, int FromWords) SameAsWorkedOut(string text, MachineProfile machine, Setup setup, Func<Step, bool> isLikeTheLast)
     {
         var executor = new BlockExecutor(machine, setup);
         var state = executor.Start();
@@ -22,7 +22,7 @@ static class EachStep
         first.Leave(state);
         using var again = FromTraces(executor, text, state).GetEnumerator();
         var source = SourceText.From(text);
-        var count = 0;
+        var (all, fromWords) = (0, 0);
         for (var line = 0; line < source.LineCount; line++)
         {
             var block = source.BlockAt(line);
@@ -36,10 +36,11 @@ static class EachStep
             Same(alone, again.Current.Step, knowsNumber: false);
             Assert.Equal(isLikeTheLast(step), isLikeTheLast(told));
             Assert.False(isLikeTheLast(alone));
-            count += isLikeTheLast(step) ? 1 : 0;
+            all += isLikeTheLast(step) ? 1 : 0;
+            fromWords += again.Current.WentOn && isLikeTheLast(step) ? 1 : 0;
             (first, second) = (second, first);
         }
-        return count;
+        return (all, fromWords);
     }
 
     /// <summary>Runs a text of which the words are known that could be plain moves, and tells steps that were carried out like the one before from their traces alone.</summary>

@@ -25,7 +25,7 @@ public sealed class PlainMoveTests
     [Fact]
     public void A_random_path_is_followed_as_block_by_block()
     {
-        var followed = 0;
+        var (followed, fromWords) = (0, 0);
         for (var seed = 0; seed < 2500; seed++)
         {
             var random = new Random(seed);
@@ -42,9 +42,11 @@ public sealed class PlainMoveTests
                 },
             };
             var blocks = Enumerable.Range(0, 80).Select(_ => Block(random));
-            followed += EachStep.SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', blocks)}\nM30\n", machine, Setup(random), step => step.IsPlainMove);
+            var steps = EachStep.SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', blocks)}\nM30\n", machine, Setup(random), step => step.IsPlainMove);
+            (followed, fromWords) = (followed + steps.All, fromWords + steps.FromWords);
         }
         Assert.InRange(followed, 20_000, int.MaxValue);
+        Assert.InRange(fromWords, 10_000, followed);
     }
 
     static string Head(Random random) =>

@@ -26,7 +26,7 @@ public sealed class RepeatedHoleTests
     [Fact]
     public void A_random_run_of_holes_is_drilled_as_block_by_block()
     {
-        var repeated = 0;
+        var (repeated, fromWords) = (0, 0);
         for (var seed = 0; seed < 1500; seed++)
         {
             var random = new Random(seed);
@@ -41,9 +41,11 @@ public sealed class RepeatedHoleTests
                 },
             };
             var lines = Enumerable.Range(0, 60).Select(_ => Block(random));
-            repeated += EachStep.SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', lines)}\nG80\nM30\n", machine, Setup(random), step => step.RepeatsHole);
+            var steps = EachStep.SameAsWorkedOut($"{Head(random)}\n{string.Join('\n', lines)}\nG80\nM30\n", machine, Setup(random), step => step.RepeatsHole);
+            (repeated, fromWords) = (repeated + steps.All, fromWords + steps.FromWords);
         }
         Assert.InRange(repeated, 4_000, int.MaxValue);
+        Assert.InRange(fromWords, 2_000, repeated);
     }
 
     static string Head(Random random) =>

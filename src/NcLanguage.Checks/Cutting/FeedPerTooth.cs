@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Cutting;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
@@ -50,7 +51,7 @@ public sealed class FeedPerTooth : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, adds G95 or G94.",
+        Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, and the feed given next as well, adds G95 or G94, or writes it in place of the other.",
         NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, and tools and materials that the table does not have. The width of the cut is not "
             + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for. Where it is the speed "
             + "that is far outside, and the feed would be a usual one at a speed of the table, cutting-speed alone speaks.",
@@ -102,6 +103,17 @@ public sealed class FeedPerTooth : Rule
     /// <summary>Feed per turn with the number read the other way: per turn where it is per minute, else per minute.</summary>
     static double OtherPerTurn(in ControlState state) => state.FeedMode == FeedMode.PerMinute ? state.Feed : state.Feed / state.Speed;
 
+    /// <summary>Whether the feed given next, where the way of reading feeds stays until then, would be one of the table too if it were read the other way.</summary>
+    static bool NextIsRightToo(int line, ProgramAnalysis analysis)
+    {
+        var next = analysis.Main.FirstSetter(Slot.Feed | Slot.FeedMode, line);
+        if (next < 0 || (analysis.Main.SetsOf(next) & Slot.FeedMode) != 0)
+            return true;
+        var state = analysis.Main.StepAt(next).After;
+        return analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed || !(state.Feed > 0) || !(state.Speed > 0)
+            || ToolRange.FarOutside(OtherPerTurn(state) / feed.Teeth, feed.Range) == 0;
+    }
+
     /// <summary>The greatest feed of a step's cuts, mm/min; NaN where it has none.</summary>
     static double FastestCut(Step step)
     {
@@ -129,9 +141,12 @@ public sealed class FeedPerTooth : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        var state = analysis.Main.StepAt(finding.Line).After;
-        if (finding.Text.Length > 0)
-            yield return new Fix($"Add {finding.Text}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, finding.Text + " ")]);
+        var step = analysis.Main.StepAt(finding.Line);
+        var (state, mode) = (step.After, step.Words.Find(ModalGroup.FeedMode));
+        if (finding.Text.Length > 0 && NextIsRightToo(finding.Line, analysis))
+            yield return mode is { } given
+                ? new Fix($"Write {finding.Text} in place of {given.Code.Text}", FixSafety.Choice, [WordEdits.Replace(finding.Line, analysis.Main.BlockAt(finding.Line), given.Token, finding.Text)])
+                : new Fix($"Add {finding.Text}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.StartColumn, finding.Text + " ")]);
         if (state.FeedMode == FeedMode.InverseTime || state.Units == LengthUnit.Unknown || analysis.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(analysis.Setup, tool) is not { } feed)
             yield break;
         var isLow = finding.Value < 0;

@@ -48,7 +48,8 @@ public sealed class WordWithoutEffect : Rule
         {
             if (fault.Letter is 'I' or 'J' or 'K' && isArcTold)
                 continue;
-            if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0))
+            // One that cannot be read is told as that.
+            if (fault.Kind != FaultKind.WordWithoutEffect || (fault.Letter is 'D' or 'H' && fault.A == 0) || step.Block.Tokens[fault.Token].IsMalformed)
                 continue;
             var word = Quote.Word(step.Block, step.Block.Tokens[fault.Token]);
             if (fault.Letter == 'Q' && step.Step.After.Cycle is 84 or 74)

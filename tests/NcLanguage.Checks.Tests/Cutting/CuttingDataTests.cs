@@ -74,7 +74,9 @@ public sealed class CuttingDataTests
     /// <summary>F0.15 by the minute at S3000 is 0.00005 mm a turn; by the turn it is within the 0.004 to 0.007 in of a 10 mm drill (U.S. Navy training course).</summary>
     [Theory]
     [InlineData("G81 X5 Y5 R2 Z-5 F0.15", "This feed at S3000 is 0.00005 mm per turn,", " G95 would make 0.15 mm of it.", "Add G95", "G81 X5 Y5 R2 Z-5 G95 F0.15")]
-    [InlineData("G95 G81 X5 Y5 R2 Z-5 F450", "This feed at S3000 is 450 mm per turn,", " G94 would make 0.15 mm of it.", "Add G94", null)]
+    [InlineData("G95 G81 X5 Y5 R2 Z-5 F450", "This feed at S3000 is 450 mm per turn,", " G94 would make 0.15 mm of it.", "Write G94 in place of G95", "G94 G81 X5 Y5 R2 Z-5 F450")]
+    [InlineData("G95\nG81 X5 Y5 R2 Z-5 F450", "This feed at S3000 is 450 mm per turn,", " G94 would make 0.15 mm of it.", "Add G94", "G95\nG81 X5 Y5 R2 Z-5 G94 F450")]
+    [InlineData("G95\nG81 X5 Y5 R2 Z-5 F450\nX9\nX20 F0.1", "This feed at S3000 is 450 mm per turn,", " G94 would make 0.15 mm of it.", "F0.177: 0.178 mm per turn", null)] // the next would be one by the minute
     public void A_feed_of_the_other_kind_is_named(string words, string begin, string end, string fix, string? mended)
     {
         const string head = "G21 G90 G17 G54\nT3 M6\nS3000 M3\nG0 X0 Y0 Z5\n";

@@ -72,6 +72,7 @@ sealed class FindingAssembly
             AddOtherSkip(other, findings);
         Allows.Apply(runs.Main, findings);
         PilotFindings.TakeOut(runs.Main, findings);
+        MisplacedFindings.TakeOut(runs.Main, findings);
         HoleFindings.Join(runs.Main, findings);
         SettingFindings.Join(runs.Main, findings);
         DepthFindings.Join(runs.Main, findings);

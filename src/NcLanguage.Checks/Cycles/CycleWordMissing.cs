@@ -33,7 +33,9 @@ public sealed class CycleWordMissing : Rule
 
     public override void CheckStep(in StepContext step)
     {
-        var isFirst = CycleRuns.Begins(step.Step);
+        // A block that has given levels and drilled nothing, with 0 repeats, has been told already what it lacks.
+        ref readonly var before = ref step.Step.Before;
+        var isFirst = (step.Step.Sets & Slot.Cycle) != 0 || (!before.StandsAtHole && !before.RGiven && !before.BottomGiven);
         var (token, missing) = (-1, "");
         foreach (ref readonly var fault in step.Step.Faults.Items)
         {

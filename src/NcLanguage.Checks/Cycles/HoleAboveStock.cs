@@ -65,7 +65,8 @@ public sealed class HoleAboveStock : Rule
                 reported = place.Z;
                 var line = file.Run.LineOf(part, hole.Line);
                 // Levels that a forgotten G91 makes: incremental-left-on.
-                if (IncrementalLeftOn.HasMoved(file.Run.StateBefore(line)))
+                // And those of an R that is a distance: initial-level-below-r.
+                if (IncrementalLeftOn.HasMoved(file.Run.StateBefore(line)) || CycleRuns.IsRDistance(file.Run.StepAt(line)))
                     continue;
                 file.ReportBlock(this, line, Message(file.SayAt(line, result.CoordinatesAt(hole.Line)), hole, place.Z - stock.Max.Z));
             }

@@ -41,10 +41,11 @@ public sealed class InitialLevelBelowR : Rule
         if (hole.IsHop || !(hole.RLevel - hole.InitialLevel > 1e-6))
             return;
         var axis = CycleRuns.DepthAxis(step.Step.After.Plane);
+        var byDistance = CycleRuns.IsRDistance(step.Step) ? $" Under G91 {Quote.Word(step.Block, step.Block.Tokens[step.Step.Words.TokenOf('R')])} is a distance from there, and a minus sign leads down." : "";
         var (initial, level) = (step.Say.Level(hole.InitialLevel, axis), step.Say.Level(hole.RLevel, axis));
         var then = step.Step.After.ReturnLevel == ReturnLevel.Initial ? "G98 returns no higher than R" : $"the tool first goes up to {level} where it stands";
         CycleRuns.Report(
-            this, step, 'R', $"The cycle starts at {initial}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {level}: {then}.",
+            this, step, 'R', $"The cycle starts at {initial}, {step.Say.Length(hole.RLevel - hole.InitialLevel)} below its R level {level}: {then}.{byDistance}",
             axis switch { 'X' => Slot.X, 'Y' => Slot.Y, _ => Slot.Z }, "The tool was brought to this level here.");
     }
 }

@@ -40,6 +40,9 @@ public sealed class RFar : Rule
         // Levels that a forgotten G91 makes: incremental-left-on.
         if (IncrementalLeftOn.HasMoved(step.Step.After))
             return;
+        // A distance that was meant as a level: initial-level-below-r.
+        if (CycleRuns.IsRDistance(step.Step))
+            return;
         ref readonly var state = ref step.Step.After;
         if (step.Job.Setup.Stock is not { } stock || state.Plane != WorkPlane.XY || (step.Step.Sets & (Slot.Cycle | Slot.CycleR)) == 0)
             return;

@@ -16,7 +16,7 @@ public sealed class HoleMissing : Rule
         Severity = Severity.Error,
         Title = "A hole of the drawing is not made",
         Finds = "A hole of the setup's list at whose place the program makes none: no drill, reamer or boring bar goes there, in a cycle or fed straight down, and no mill cuts a full circle about it; or nothing but a counterbore that is wider; or the tool that does stays above the surface. Places are one within 0.05 mm along X and along Y, the finest tolerance of ISO 2768-1 for lengths without one of their own. "
-            + "It stands at the program's end; where a hole of its size is made, or tapped, at a place that the drawing does not have, at that block.",
+            + "It stands at the program's end; where a hole of its size is made, or tapped, at a place that the drawing does not have, at that block; that this place lies outside the stock or beyond the travel is named there, and not told by itself.",
         AtTheMachine = "The part comes off the machine without the hole, and has to be clamped and set again for it.",
         Setup = """
             { "stock": { "min": [0, 0, -12], "max": [100, 60, 0] },
@@ -87,10 +87,22 @@ public sealed class HoleMissing : Rule
         var instead = group.ConvertAll(match => drawing.Misplaced[match]);
         var line = instead[0].Work!.Value.Line;
         var say = file.SayAt(line, WorkCoordinates.OfFrame(file.Run.Job.Setup));
+        var isPolar = ArePolar(group, instead) && file.Run.StateBefore(line).ProgramFrame?.Polar is null;
         var isThread = group[0].Unfinished == HoleUnfinished.NotTapped;
         file.ReportBlock(this, line, $"{DrawingFindings.Subject(group, say, "The drawing's")} not {(isThread ? "tapped" : "made")}: {DrawingFindings.Size(group[0].Wanted!, say)}, {ListedIn(group, file.Run)}. "
-            + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} {(isThread ? "tapped" : "made")} where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}{Aside(group[0], instead[0], say)}.");
+            + $"Instead {(instead.Count == 1 ? "one is" : "as many are")} {(isThread ? "tapped" : "made")} where the drawing has none, at {DrawingFindings.PlacesOf(instead, say)}{Aside(group[0], instead[0], say)}.{(isPolar ? " X and Y are the radius and the angle of the drawing's holes, and no G16 is in force." : "")}",
+            text: isPolar ? MisplacedFindings.OfRun : MisplacedFindings.OfBlock);
     }
+
+    /// <summary>Whether X and Y of all holes that are made are radius and angle of some that are missing.</summary>
+    static bool ArePolar(List<DrawingMatch> group, List<DrawingMatch> instead) => group.Count > 1 && instead.TrueForAll(made =>
+    {
+        var shift = made.Work!.Value.ToFrame;
+        var (y, x) = double.SinCosPi((made.Y - shift.Y) / 180);
+        var radius = made.X - shift.X;
+        return group.Exists(match =>
+            Math.Abs(radius * x + shift.X - match.X) <= DrawingComparison.SamePlace && Math.Abs(radius * y + shift.Y - match.Y) <= DrawingComparison.SamePlace);
+    });
 
     /// <summary>How far the hole is off, where it is so little that rounding may be the cause; a place's numbers seldom show it.</summary>
     static string Aside(DrawingMatch match, DrawingMatch instead, LengthText say)

@@ -39,6 +39,48 @@ public sealed class OneCauseTests
         Assert.Equal((9 + blocks.Count(c => c == '\n'), expected), finding);
     }
 
+    /// <summary>That it lies outside the stock comes of it.</summary>
+    [Theory]
+    [InlineData("X20 Y10", "X200 Y10", "hole-missing", "where the drawing has none, at X200 Y10. One more finding may come of it and is not told by itself: hole-outside-stock.")]
+    [InlineData("X20 Y10", "X20 Y11", "hole-missing", "where the drawing has none, at X20 Y11, 1 mm off.")]
+    public void AHoleAtAWrongPlaceIsToldOnce(string right, string wrong, string name, string end)
+    {
+        var plate = Plate with { Holes = [new DrawingHole(10, 10, 6.8, null, null), new DrawingHole(20, 10, 6.8, null, null)] };
+        var program = Head + $"G99 G81 X10 Y10 Z-10 R2 F150\n{right}\n" + Tail;
+        Assert.Empty(Check.Analyse(program, "", plate).Findings);
+        var found = Assert.Single(Check.Analyse(program.Replace(right, wrong, StringComparison.Ordinal), "", plate).Findings);
+        Assert.Equal((name, 10), (found.Name, found.Line + 1));
+        Assert.EndsWith(end, found.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>By radius and angle (G16, common practice): 40 mm at 30, 45 and 70 degrees, the places by sine and cosine.</summary>
+    [Theory]
+    [InlineData("G16\n", null)]
+    [InlineData("", "X and Y are the radius and the angle of the drawing's holes, and no G16 is in force. One more finding may come of it and is not told by itself: hole-outside-stock.")]
+    public void PolarWordsWithoutTheirCodeAreOneSlip(string code, string? end)
+    {
+        var holes = new[] { 30.0, 45, 70 }.Select(angle => new DrawingHole(40 * Math.Cos(angle * Math.PI / 180), 40 * Math.Sin(angle * Math.PI / 180), 6.8, null, null));
+        var found = Check.Analyse(Head + code + "G99 G81 X40 Y30 Z-10 R2 F150\nY45\nY70\nG80\nG15\n" + Tail, "", Plate with { Holes = [.. holes] }).Findings;
+        Assert.Equal(end is null ? [] : [(9, "hole-missing")], found.Select(finding => (finding.Line + 1, finding.Name)));
+        Assert.All(found, finding => Assert.EndsWith(end!, finding.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>Under G91 R is a distance from where the tool stands (NISTIR 6556 §3.5.16): R2 leads up from Z30. What hangs on it is not told besides.</summary>
+    [Theory]
+    [InlineData("G91 G99 G81 X10 Z-12 R-28 F150", new string[0])]
+    [InlineData("G91 G99 G81 X10 Z-12 R2 F150", new[] { "initial-level-below-r" })]
+    public void AnRThatIsADistanceIsToldOnce(string block, string[] expected)
+    {
+        var found = Check.Analyse(Head + block + "\nX10\nX10\nG90\n" + Tail, "", Plate).Findings;
+        Assert.Equal(expected, found.Select(finding => finding.Name));
+        Assert.All(found, finding => Assert.EndsWith(" Under G91 R2 is a distance from there, and a minus sign leads down.", finding.Message, StringComparison.Ordinal));
+    }
+
+    /// <summary>What a cycle lacks is told at its first block, also where that drills nothing yet.</summary>
+    [Fact]
+    public void ACycleThatIsKeptForLaterIsToldOnceWhatItLacks() =>
+        Assert.Equal([(9, "cycle-word-missing")], Findings(Head + "G99 G83 X10 Y10 Z-10 R2 F150 L0\nX20\nX30\n" + Tail, "zeroRepeats=keepsCycle"));
+
     [Fact]
     public void AProgramThatIsNotThereIsToldAtItsFirstCall()
     {

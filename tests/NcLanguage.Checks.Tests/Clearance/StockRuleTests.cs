@@ -170,6 +170,9 @@ public sealed class StockRuleTests
     [InlineData("7", "100.1", "-10", true)]
     [InlineData("9", "99", "-10", false)]
     [InlineData("3", "120", "1", false)] // it does not reach the stock's top
+    [InlineData("5", "98", "-10", false)] // a mill plunged over the edge takes it away
+    [InlineData("5", "104.9", "-10", false)]
+    [InlineData("5", "105.1", "-10", true)]
     public void A_hole_is_held_against_the_sides_of_the_stock(string tool, string x, string z, bool outside) =>
         Assert.Equal(outside ? ["hole-outside-stock"] : [], Hole(tool, x, "30", z, "hole-outside-stock"));
 

@@ -5,6 +5,7 @@ using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Machine.Profiles;
+using NcLanguage.Machine.Setups;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -50,7 +51,7 @@ public sealed class HoleOutsideStock : Rule
             M5
             M30
             """,
-        NotFound = "Holes under another work offset than the setup's whose datum, or which themselves, lie farther away than the stock is long or wide: they are another part's. Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
+        NotFound = "Holes under another work offset than the setup's whose datum, or which themselves, lie farther away than the stock is long or wide: they are another part's. Strokes of a mill that goes down over an edge. Holes that break out below the stock's top, at a side that is not upright. Without the tool's diameter, or the point angle of a pointed tool, "
             + "only the centre counts.",
         Source = "Common practice.",
     };
@@ -111,7 +112,11 @@ public sealed class HoleOutsideStock : Rule
         var outside = Footprint.Distance(stock, hole.X + toFrame.X, hole.Y + toFrame.Y);
         if (!(depth > 0) || outside + step.Job.ShapeOf(hole.Tool).Radius <= Sweep.ClearanceTolerance)
             return default;
-        var radius = ToolEnd.RadiusAt(step.Job.Setup.FindTool(hole.Tool), depth);
+        var tool = step.Job.Setup.FindTool(hole.Tool);
+        var radius = ToolEnd.RadiusAt(tool, depth);
+        // A mill is plunged over an edge on purpose, stroke beside stroke.
+        if (tool?.Kind is ToolKind.EndMill or ToolKind.BullMill or ToolKind.BallMill && outside < radius)
+            return default;
         if (outside > Sweep.ClearanceTolerance)
             return new(Way.Outside, $"{Place(hole, step)} lies {step.Say.Length(outside)} outside the stock: the tool drills {Air(outside, radius)}.");
         return outside + radius > Sweep.ClearanceTolerance

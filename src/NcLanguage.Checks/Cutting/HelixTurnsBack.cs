@@ -15,7 +15,7 @@ public sealed class HelixTurnsBack : Rule
         Name = "helix-turns-back",
         Severity = Severity.Warning,
         Title = "A helix climbs between helices that go down",
-        Finds = "Whole turns of a mill one after the other about one centre with one radius, of which one climbs between two that go down, or goes down between two that climb, and neither comes back to a level where it was before.",
+        Finds = "Whole turns of a mill one after the other about one centre with one radius, of which one climbs between two that go down, or goes down between two that climb, and neither comes back to a level where it was before, unless all three would go one way by equal steps with one level changed.",
         AtTheMachine = "A level is wrong: one turn cuts air, or goes down at once by more than was meant.",
         Setup = """
             { "tools": [ { "number": 5, "kind": "end-mill", "diameter": 12, "fluteLength": 30, "length": 90 } ] }
@@ -84,7 +84,10 @@ public sealed class HelixTurnsBack : Rule
 
     static bool TurnsBack(in RoundCut before, in RoundCut cut, in RoundCut behind) =>
         IsTurn(before) && IsTurn(cut) && IsTurn(behind) && Rise(before) * Rise(cut) < 0 && Rise(cut) * Rise(behind) < 0
-            && Math.Abs(cut.To.Z - before.From.Z) > SameLevel && Math.Abs(behind.To.Z - before.To.Z) > SameLevel;
+            && ((Math.Abs(cut.To.Z - before.From.Z) > SameLevel && Math.Abs(behind.To.Z - before.To.Z) > SameLevel) || IsEvenBut(before, cut, behind));
+
+    /// <summary>Whether the three would go one way by equal steps if the level between the first two were another.</summary>
+    static bool IsEvenBut(in RoundCut before, in RoundCut cut, in RoundCut behind) => Math.Abs(cut.To.Z - before.From.Z - 2 * Rise(behind)) <= SameLevel;
 
     static bool IsTurn(in RoundCut cut) => cut.Tool.Kind != ToolKind.ThreadMill && cut.Sweep >= RoundCut.Turn - RoundCut.Rounding && Math.Abs(Rise(cut)) > SameLevel;
 

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Execution;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -94,6 +95,10 @@ public sealed class TurnBesideOthers : Rule
         if (odd < 0 || row.FindIndex(odd + 1, turn => !AreOne(turn.Cut, usual)) >= 0 || (odd > 0 && odd < row.Count - 1 && IsAcross(row[odd].Cut, usual)) || !told.Add(row[odd].Line))
             return;
         var (cut, line, coordinates) = row[odd];
+        // Its end lies on no circle about that centre: arc-radius-mismatch.
+        foreach (ref readonly var fault in file.Run.StepAt(line).Faults.Items)
+            if (fault.Kind == FaultKind.ArcRadiusMismatch)
+                return;
         var say = file.SayAt(line, coordinates);
         file.ReportBlock(this, line, $"This full turn goes about {PlaceOf(cut, say)}, and the {Say.Number(row.Count - 1)} others that begin at the same place go about {PlaceOf(usual, say)}: is its I or J wrong?");
     }

@@ -16,6 +16,8 @@ public sealed class HelixTurnsBackTests
     [InlineData("G3 I-12 Z-3\nI-12 Z-6\nI-12 Z9\nI-12 Z-12\nI-12", 9, "This helix climbs from Z-6 to Z9, between others that go down: one of the two levels is wrong.")]
     [InlineData("G3 I-12 Z-3\nI-12 Z-6\nI-12 Z-12\nI-12 Z-9\nI-12 Z-10\nI-12", 10, "This helix climbs from Z-12 to Z-9, between others that go down: one of the two levels is wrong.")]
     [InlineData("G3 I-12 Z3\nI-12 Z6\nI-12 Z-9\nI-12 Z12", 9, "This helix goes down from Z6 to Z-9, between others that climb: one of the two levels is wrong.")]
+    // Back to a level where it was: Z-6 would make even steps.
+    [InlineData("G3 I-12 Z-3\nI-12 Z-12\nI-12 Z-9\nI-12 Z-12\nI-12", 9, "This helix climbs from Z-12 to Z-9, between others that go down: one of the two levels is wrong.")]
     public void A_level_out_of_step_is_told(string blocks, int line, string message)
     {
         var found = Assert.Single(Of(blocks));

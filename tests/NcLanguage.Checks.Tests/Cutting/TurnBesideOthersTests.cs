@@ -21,6 +21,7 @@ public sealed class TurnBesideOthersTests
     [InlineData("G3 I-6 Z-1 F300\nI-6 Z-3\nI-6 Z-5\nI-6")]
     [InlineData("G3 I-6 Z-1 F300\nI6 Z-3")] // two: which is wrong?
     [InlineData("G3 I-6 Z-1 F300\nI6 Z-3\nI-6 Z-5\nI6 Z-7")] // an eight
+    [InlineData("G3 I-6 Z-1 F300\nI-6 Z-3\nI-6 Z-5\nX34 I6\nX46 I6")] // no circle: arc-radius-mismatch
     [InlineData("G3 I-6 F300\nI-7\nI-8\nI-9")] // wider and wider
     [InlineData("G3 I-6 Z-1 F300\nI-6 Z-3\nG1 X50\nG3 I-10\nG1 X46\nG3 I-6")] // from another place
     [InlineData("G3 I-6 Z-1 F300\nI6 Z-3\nI-6 Z-5")] // told as arc-other-way

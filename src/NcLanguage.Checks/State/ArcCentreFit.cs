@@ -59,11 +59,21 @@ static class ArcCentreFit
         var chord = Arcs.Radius(from, to, first, second);
         if (double.IsNaN(a + b + chord) || chord <= Rounding)
             return null;
+        var isClockwise = after.Motion == MotionMode.ArcClockwise;
+        var areBoth = words.Has(letterA) && words.Has(letterB);
         var fits = new List<(double A, double B, bool IsPlace)>(1);
         Try(-a, b, a != 0, false);
         Try(a, -b, b != 0, false);
         Try(-a, -b, a != 0 && b != 0, false);
-        Try(a - from[first], b - from[second], words.Has(letterA) && words.Has(letterB), true);
+        Try(a - from[first], b - from[second], areBoth, true);
+        // One may be written for the other.
+        Try(b, a, a != b, false);
+        Try(-b, -a, a != b, false);
+        Try(b, -a, a != 0 && b != 0, false);
+        Try(-b, a, a != 0 && b != 0, false);
+        // A quarter of a circle has two centres that differ by such a slip, and is gone the long way round about one of them.
+        if (fits.Count > 1 && !fits.Exists(fit => fit.IsPlace))
+            fits.RemoveAll(fit => !(SweepAbout(fit.A, fit.B) < Math.PI));
         if (fits.Count != 1)
             return null;
         var fit = fits[0];
@@ -77,6 +87,15 @@ static class ArcCentreFit
                 fits.Add((along, across, isPlace));
         }
 
-        string Word(char letter, double mm) => words.Has(letter) ? letter + Say.Number(mm / unit, 4) : "";
+        // The angle from start to end, in the arc's direction.
+        double SweepAbout(double along, double across)
+        {
+            var (endA, endB) = (to[first] - from[first] - along, to[second] - from[second] - across);
+            var turn = along * -endB + across * endA;
+            var sweep = Math.Atan2(isClockwise ? -turn : turn, -along * endA - across * endB);
+            return sweep > 0 ? sweep : sweep + 2 * Math.PI;
+        }
+
+        string Word(char letter, double mm) => areBoth || mm != 0 ? letter + Say.Number(mm / unit, 4) : "";
     }
 }

@@ -1,6 +1,7 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -37,7 +38,7 @@ public sealed class ArcRadiusMismatch : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Where the words of the centre would fit with another sign, or as the place of the centre instead of distances from the start, and in one such way only: writes them so. Where the arc would fit in XY and another plane is on: adds G17 to the block.",
+        Fix = "Where the words of the centre would fit with another sign or the letters exchanged, or as the place of the centre instead of distances from the start, and in one such way only, or in one that goes the short way round: writes them so. Where the arc would fit in XY and another plane is on: adds G17 to the block.",
         NotFound = "Controls that allow more, or less.",
         Source = "NISTIR 6556 §3.5.3.2; which slips are usual: common practice.",
     };
@@ -73,8 +74,17 @@ public sealed class ArcRadiusMismatch : Rule
         var block = analysis.Main.BlockAt(finding.Line);
         var edits = new List<Edit>();
         foreach (var word in finding.Text.Split(' '))
-            if (block.IndexOf(word[0]) is var token and >= 0)
+            if ((block.IndexOf(word[0]) is var own and >= 0 ? own : OfCentre(block)) is var token and >= 0)
                 edits.Add(WordEdits.Replace(finding.Line, block, token, word));
         return [new Fix($"Write {finding.Text}", FixSafety.Choice, [.. edits])];
+    }
+
+    /// <summary>The first word of a centre, where the other letter is meant; −1 where there is none.</summary>
+    static int OfCentre(in Block block)
+    {
+        for (var i = 0; i < block.Tokens.Length; i++)
+            if (block.Tokens[i].IsWord('I') || block.Tokens[i].IsWord('J') || block.Tokens[i].IsWord('K'))
+                return i;
+        return -1;
     }
 }

@@ -13,7 +13,13 @@ public sealed class ArcCentreFitTests
     [Theory]
     [InlineData("G2 X20 Y10 I0 J10", "With I0 J-10 it would fit.")]
     [InlineData("G2 X20 Y10 J10", "With J-10 it would fit.")]
-    [InlineData("G2 X20 Y10 I-10", "With I10 it would fit.")]
+    // Two centres are as far from both ends: about the other the arc goes the long way round.
+    [InlineData("G2 X20 Y10 I-10", "With J-10 it would fit.")]
+    [InlineData("G3 X20 Y10 I-10", "With I10 it would fit.")]
+    [InlineData("G3 X20 Y10 J10", "With I10 it would fit.")]
+    [InlineData("G2 X20 Y10 I-10 J0", "With I0 J-10 it would fit.")]
+    // A part of a circle about X13 Y16, with I and J exchanged.
+    [InlineData("G2 X17 Y13 I-4 J3", "With I3 J-4 it would fit.")]
     [InlineData("G3 X20 Y10 I-10 J0", "With I10 J0 it would fit.")]
     [InlineData("G2 X20 Y10 I10 J10", "Its words fit as the place of the centre, but are read as distances from the arc's start: those are I0 J-10.")]
     [InlineData("G2 X16 Y14 I16 J20", "Its words fit as the place of the centre, but are read as distances from the arc's start: those are I6 J0.")]
@@ -39,6 +45,10 @@ public sealed class ArcCentreFitTests
         var finding = analysis.Findings.Single(found => found.Name == "arc-radius-mismatch");
         Assert.Equal(FixSafety.Choice, Assert.Single(analysis.FixesOf(finding)).Safety);
     }
+
+    [Fact]
+    public void The_other_letter_is_written_in_the_place_of_the_one_that_stands_there() => Assert.Contains(
+        "G2 X20 Y10 J-10 F99\n", Check.Fixed("arc-radius-mismatch", "G21 G90 G17 G54\nT1 M6\nM3 S500\nG43 H1 Z5\nG0 X10 Y20\nG1 Z-1 F100\nG2 X20 Y10 I-10 F99\nM5\nM30"), StringComparison.Ordinal);
 
     [Fact]
     public void In_other_planes_they_are_those_of_the_plane() =>

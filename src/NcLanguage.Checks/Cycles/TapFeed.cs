@@ -29,10 +29,13 @@ public sealed class TapFeed : Rule
             """),
         Setup = CycleExample.Tap,
         FixSafety = FixSafety.Safe,
-        Fix = "Writes the feed that pitch and speed give, in place of the block's F or at its end.",
+        Fix = "Writes the feed that pitch and speed give, in place of the block's F or at its end; as a choice where the F is the pitch itself, as it would be under G95.",
         NotFound = "Taps whose pitch the setup does not give (tap-pitch-unknown), speeds that are not known, inverse-time feed.",
         Source = "NISTIR 6556 §3.5.16.5: speed = feed · threads per length. ISO 261 for the pitches.",
     };
+
+    /// <summary>The text of a finding whose feed would be right by the turn.</summary>
+    const string PerTurn = "G95";
 
     public override StepEvents Interest => StepEvents.HolesDiffer;
 
@@ -47,11 +50,12 @@ public sealed class TapFeed : Rule
         if (!(right > 0) || !(Math.Abs(state.Feed - right) > Tolerance * right))
             return;
         var perTurn = state.FeedMode == FeedMode.PerMinute ? state.Feed / state.Speed : state.Feed;
+        var isPitch = state.FeedMode == FeedMode.PerMinute && Math.Abs(state.Feed - pitch) <= Tolerance * pitch;
         var feed = state.FeedMode == FeedMode.PerMinute ? $"F{step.Say.FeedNumber(state.Feed)} at S{Say.Number(state.Speed)}" : $"F{step.Say.Number(state.Feed)}";
         CycleRuns.Report(
             this, step, 'F', $"{feed} moves {step.Say.Length(perTurn)} for each turn, and the pitch of T{state.Tool} is {step.Say.Length(pitch)}: the feed has to be "
-                + $"{(state.FeedMode == FeedMode.PerMinute ? step.Say.Feed(right) : step.Say.Length(right))}.",
-            Slot.Feed, "The feed was set here.", value: right);
+                + $"{(state.FeedMode == FeedMode.PerMinute ? step.Say.Feed(right) : step.Say.Length(right))}.{(isPitch ? " It is the pitch itself: is G95 meant, the feed per turn?" : "")}",
+            Slot.Feed, "The feed was set here.", value: right, text: isPitch ? PerTurn : "");
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
@@ -63,6 +67,6 @@ public sealed class TapFeed : Rule
             yield break;
         // Four decimals of an inch are as fine as a place is written; a lead adds up over the turns, and has one more.
         var word = "F" + (after.Units == LengthUnit.Inch ? Say.Number(finding.Value / UnitLength.MmPerInch, after.FeedMode == FeedMode.PerTurn ? 5 : 4) : Say.Number(finding.Value));
-        yield return new Fix($"Feed by the pitch ({word})", FixSafety.Safe, [CycleWords.Set(analysis.Main, finding.Line, word)]);
+        yield return new Fix($"Feed by the pitch ({word})", finding.Text == PerTurn ? FixSafety.Choice : FixSafety.Safe, [CycleWords.Set(analysis.Main, finding.Line, word)]);
     }
 }

@@ -250,6 +250,11 @@ public class CycleStateTests
         // A speed changed within the run makes the feed wrong there.
         Assert.Equal([1], CycleJob.Find("tap-feed", "G98 G84 X10 Y10 Z-3 R2 F1000\nX20 S800\nX30", tap).Select(f => f.Block));
         Assert.Equal("F1000\nG98 G84 X10 Y10 Z-3 R2 S800 F800 (tap)", CycleJob.Fix("tap-feed", "F1000\nG98 G84 X10 Y10 Z-3 R2 S800 (tap)", tap));
+        // An F that is the pitch was written for the feed per turn: the number may be meant, or the mode.
+        var perTurn = CycleJob.Run("G98 G84 X10 Y10 Z-3 R2 S800 F1", tap);
+        var found = perTurn.Findings.Single(f => f.Name == "tap-feed");
+        Assert.EndsWith(" It is the pitch itself: is G95 meant, the feed per turn?", found.Message, StringComparison.Ordinal);
+        Assert.Equal(FixSafety.Choice, Assert.Single(perTurn.FixesOf(found)).Safety);
         Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000", tap));
         Assert.Empty(CycleJob.Find("tap-pitch-unknown", "G98 G84 X10 Y10 Z-3 R2 F1000"));
     }

@@ -36,7 +36,7 @@ public sealed class LengthOffsetMismatch : Rule
         FixSafety = FixSafety.Safe,
         Fix =
             "Writes the H of the tool in the spindle; where the H is that of a tool that is called and not changed to, as a choice, or M6; for G44, as a choice, G43; for a length that G10 writes none. Where the setup lists it, it can be trusted; where only the tool's number speaks for it, the wrong "
-            + "word may as well be the T.",
+            + "word may as well be the T. Where the D that follows is the same other tool's, the T is: as choices, writes that, or the H.",
         NotFound = "G44 with a length that is not known. Lengths that G10 writes within 1 mm of the setup's, and what it writes as wear. H0, which is no length at all: that is length-offset-missing. What is said of Z behind it holds for the right length. Shops that number H differently from T say so with lengthOffset in the setup's tool list.",
         Source = "NISTIR 6556 §3.5.11; H equal to T, and G44 for lists that hold lengths below 0, are common practice, as is that a tool wears by tenths.",
     };
@@ -143,6 +143,8 @@ public sealed class LengthOffsetMismatch : Rule
         var word = "H" + Say.Number(finding.Value);
         if (finding.Text == NotChanged)
             return WhereNotChanged(finding, analysis, word);
+        if (ToolMeant.At(finding.Line, analysis) is { } meant)
+            return [.. ToolMeant.Fixes(meant, finding.Line, analysis), new Fix($"Write {word}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
         return [new Fix($"Write {word}", isListed ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
     }
 

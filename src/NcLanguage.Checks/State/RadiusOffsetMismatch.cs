@@ -50,7 +50,7 @@ public sealed class RadiusOffsetMismatch : Rule
         FixSafety = FixSafety.Safe,
         Fix =
             "Writes the D of the tool in the spindle. Where the setup lists its radiusOffset, it can be trusted; where only the tool's number speaks for it, the wrong "
-            + "word may as well be the T.",
+            + "word may as well be the T. Where the H before it is the same other tool's, the T is: as choices, writes that, or the D.",
         NotFound = "A D that no tool of the setup's list has, where that has the tool in the spindle: it may well be a second one of this tool, for roughing with an allowance. Its radius is known where G10 writes it, else path-not-known tells. Shops that number D differently from T say so with radiusOffset in the setup's tool list.",
         Source = "NISTIR 6556 §3.5.10; D equal to T, and a D of its own for an allowance, are common practice.",
     };
@@ -78,6 +78,8 @@ public sealed class RadiusOffsetMismatch : Rule
         var tool = analysis.Main.StepAt(finding.Line).After.Tool;
         var isListed = analysis.Setup.FindTool(tool)?.RadiusOffset is not null;
         var word = "D" + Say.Number(finding.Value);
+        if (ToolMeant.At(finding.Line, analysis) is { } meant)
+            return [.. ToolMeant.Fixes(meant, finding.Line, analysis), new Fix($"Write {word}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
         return [new Fix($"Write {word}", isListed ? FixSafety.Safe : FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)])];
     }
 }

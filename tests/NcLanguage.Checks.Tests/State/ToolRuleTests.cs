@@ -265,4 +265,27 @@ public sealed class ToolRuleTests
     [InlineData("G0 X[2*3]", 0)]
     public void What_is_not_followed_is_noted_where_it_begins(string blocks, int findings) =>
         Assert.Equal(findings, Count("path-not-known", Modes + "G0 X0 Y0 Z1\n" + blocks + "\nM30"));
+
+    /// <summary>H and D are both another tool's: two words speak against the T (common practice: the three have one number).</summary>
+    [Theory]
+    [InlineData("G43 H2 Z5\nG1 Z-1\nG41 D2 X0 Y0\nG40 X-9", "Write T2 in line 6")]
+    [InlineData("G43 H2 Z5\nG1 Z-1\nG41 D1 X0 Y0\nG40 X-9", "Write H1")]
+    public void Where_both_offsets_are_another_tool_s_the_T_is_mended(string blocks, string title)
+    {
+        var setup = Setup.None with
+        {
+            IsPresent = true,
+            Tools = [new Tool { Number = 1, Diameter = 10, Length = 90, LengthOffset = 1, RadiusOffset = 1 }, new Tool { Number = 2, Diameter = 12, Length = 80, LengthOffset = 2, RadiusOffset = 2 }],
+        };
+        var program = "G21 G90 G17 G54\nG94\nG40\nM3 S900\nG0\nT1 M6\nF200\nX-9 Y-9\n" + blocks + "\nM5\nM30";
+        var analysis = Check.Analyse(program, setup: setup);
+        foreach (var finding in analysis.Findings.Where(found => found.Name is "length-offset-mismatch" or "radius-offset-mismatch"))
+        {
+            Fix[] fixes = [.. analysis.FixesOf(finding)];
+            Assert.Equal(title, fixes[0].Title);
+            Assert.Equal(fixes.Length > 1 ? FixSafety.Choice : FixSafety.Safe, fixes[^1].Safety);
+            var mended = Check.Analyse(TextEdits.Apply(analysis.Text, fixes[0].Edits).ToString(), setup: setup);
+            Assert.DoesNotContain(mended.Findings, found => found.Name is "length-offset-mismatch" or "radius-offset-mismatch");
+        }
+    }
 }

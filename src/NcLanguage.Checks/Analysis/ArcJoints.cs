@@ -16,6 +16,9 @@ public readonly record struct TurnedArc(int Line, bool IsG2, bool IsWholeTurn, b
 {
     /// <summary>Whether it is not the other of G2 and G3 that would run smoothly, but the same about the other centre of its radius.</summary>
     public bool IsAboutOtherCentre { get; init; }
+
+    /// <summary>Whether R and not I, J gives the circle; told of an arc that would run smoothly about the other centre.</summary>
+    public bool IsByRadius { get; init; }
 }
 
 /// <summary>Looks at how the programmed moves of contours in the XY plane meet, and picks the arcs that turn the wrong way. Under radius compensation too it is the programmed path that is looked at.</summary>

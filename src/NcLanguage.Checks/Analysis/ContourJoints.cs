@@ -93,9 +93,9 @@ sealed class ContourJoints
         var hasOneCentre = !arc.IsByRadius || arc.IsWholeTurn;
         if (!(hasOneCentre ? AreSmooth(first.Reversed, last.Reversed) : AreSmooth(firstAcross, lastAcross)))
         {
-            // By I and J the other centre is that of another slip: where the ends lie as far apart along X as along Y, I and J swapped still fit.
-            if (!arc.IsByRadius && !arc.IsWholeTurn && AreSmooth(firstAcross.Reversed, lastAcross.Reversed))
-                NoteCorner(new OddCorner(part, new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false) { IsAboutOtherCentre = true }, arc.Radius));
+            // The other centre is that of another slip: of R's sign, or of I and J swapped, which still fit where the ends lie as far apart along X as along Y.
+            if (!arc.IsWholeTurn && AreSmooth(firstAcross.Reversed, lastAcross.Reversed))
+                NoteCorner(new OddCorner(part, new TurnedArc(arc.Line, arc.IsG2, IsWholeTurn: false, TurnsBack: false) { IsAboutOtherCentre = true, IsByRadius = arc.IsByRadius }, arc.Radius));
             return null;
         }
         var turnsBack = first.Reversed.IsWithin(Back) && last.Reversed.IsWithin(Back);

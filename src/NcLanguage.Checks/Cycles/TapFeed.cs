@@ -46,6 +46,9 @@ public sealed class TapFeed : Rule
             || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Feed | Slot.Speed | Slot.FeedMode)) == 0)
             || step.Job.Setup.FindTool(state.Tool) is not { Pitch: { } pitch })
             return;
+        // A spindle that stands has no speed of its own to go with: spindle-off.
+        if (state.Spindle == SpindleState.Off && !state.RigidTapping)
+            return;
         var right = state.FeedMode switch { FeedMode.PerMinute => pitch * state.Speed, FeedMode.PerTurn => pitch, _ => double.NaN };
         if (!(right > 0) || !(Math.Abs(state.Feed - right) > Tolerance * right))
             return;

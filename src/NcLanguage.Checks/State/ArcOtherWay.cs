@@ -13,7 +13,7 @@ public sealed class ArcOtherWay : Rule
         Severity = Severity.Warning,
         Title = "An arc would join both its neighbours if it turned the other way",
         Finds = "An arc in the XY plane between two cuts that with the other of G2 and G3 would run smoothly into both. As it stands it goes back on both of them; or it meets both at corners, while two or more arcs of the same "
-            + "radius in the same contour run smoothly into theirs. Likewise one that would run smoothly into both about the other centre of its radius, as with I and J swapped. It is the programmed path that is looked at, without the tool's radius.",
+            + "radius in the same contour run smoothly into theirs. Likewise one that would run smoothly into both about the other centre of its radius, as with I and J swapped, or with the other sign of R. It is the programmed path that is looked at, without the tool's radius.",
         AtTheMachine = "Instead of a rounded corner the tool cuts a hollow into the part, or runs the long way round through it.",
         Example = """
             G21 G90 G17 G54
@@ -65,6 +65,8 @@ public sealed class ArcOtherWay : Rule
 
     static string Message(in TurnedArc arc)
     {
+        if (arc is { IsAboutOtherCentre: true, IsByRadius: true })
+            return "This arc meets the moves before and behind it at corners; about the other centre of its radius it would run smoothly into both: is the sign of R wrong?";
         if (arc.IsAboutOtherCentre)
             return "This arc meets the moves before and behind it at corners, the long way round; about the other centre of its radius it would run smoothly into both: are I and J mixed up?";
         var (here, other) = arc.IsG2 ? ("G2", "G3") : ("G3", "G2");

@@ -104,11 +104,15 @@ public sealed class CuttingTable
                 : before with
                 {
                     Least = Math.Min(before.Least, own.Min), Greatest = Math.Max(before.Greatest, own.Max),
-                    Source = before.Source.Contains(row.Source, StringComparison.Ordinal) ? before.Source : $"{before.Source}; {row.Source}",
+                    Source = Joined(before.Source, row.Source),
                 };
         }
         return found;
     }
+
+    /// <summary>Two sources, one where the other is a part of it.</summary>
+    static string Joined(string before, string source) => before.Contains(source, StringComparison.Ordinal) ? before
+        : source.Contains(before, StringComparison.Ordinal) ? source : $"{before}; {source}";
 
     /// <summary>Lengths in mm that differ by less are one, whatever unit they were written in.</summary>
     const double Rounding = 1e-6;

@@ -63,6 +63,15 @@ public sealed class CuttingDataTests
     public void A_slitting_saw_may_be_fed_as_little(string words, bool found) =>
         Assert.Equal(found ? [6] : [], Feed(words, Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 63, \"shankDiameter\": 22, \"fluteLength\": 2, \"material\": \"HSS\", \"flutes\": 32")));
 
+    /// <summary>Where one row's source is a part of another's, it is named once.</summary>
+    [Fact]
+    public void A_source_is_named_once()
+    {
+        var setup = Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 63, \"shankDiameter\": 22, \"fluteLength\": 2, \"material\": \"HSS\", \"flutes\": 32");
+        var message = Assert.Single(Programs.Of("feed-per-tooth", "G21 G90 G17 G54\nT3 M6\nM3 S140\nG0 X0 Y0 Z5\nG1 X10 F28\nM30", setup)).Message;
+        Assert.Equal(2, message.Split("common practice").Length);
+    }
+
     /// <summary>One cause, one finding: F1200 with four teeth is 0.1 mm a tooth at S3000, which is in the table, and 1 mm at S300, whose 9.4 m/min are told. F6000 at S3000 is 0.5 mm.</summary>
     [Theory]
     [InlineData("S300\nG1 X50 F1200", new int[0])]

@@ -250,6 +250,9 @@ public class CycleStateTests
         // A speed changed within the run makes the feed wrong there.
         Assert.Equal([1], CycleJob.Find("tap-feed", "G98 G84 X10 Y10 Z-3 R2 F1000\nX20 S800\nX30", tap).Select(f => f.Block));
         Assert.Equal("F1000\nG98 G84 X10 Y10 Z-3 R2 S800 F800 (tap)", CycleJob.Fix("tap-feed", "F1000\nG98 G84 X10 Y10 Z-3 R2 S800 (tap)", tap));
+        // Whose speed it is that a standing spindle has been given nobody knows.
+        Assert.Empty(CycleJob.Find("tap-feed", "M5\nG98 G84 X10 Y10 Z-3 R2 F600", tap));
+        Assert.Equal([2], CycleJob.Find("tap-feed", "M5\nM29 S400\nG98 G84 X10 Y10 Z-3 R2 F600", tap).Select(f => f.Block));
         // An F that is the pitch was written for the feed per turn: the number may be meant, or the mode.
         var perTurn = CycleJob.Run("G98 G84 X10 Y10 Z-3 R2 S800 F1", tap);
         var found = perTurn.Findings.Single(f => f.Name == "tap-feed");

@@ -18,6 +18,8 @@ public sealed class ArcOtherWayTests
     [InlineData("G3 X50 Y50 R10", "G2 X50 Y50 I-10 J0", new[] { 9 })] // by its centre it runs the long way round
     [InlineData("G3 X60 Y10 R10", "G3 X60 Y10 I0 J10", new int[0])]
     [InlineData("G3 X60 Y10 R10", "G3 X60 Y10 I10 J0", new[] { 7 })] // I and J swapped: three quarters of a circle about the corner
+    [InlineData("G3 X60 Y10 R10", "G3 X60 Y10 R-10", new[] { 7 })] // the same by R
+    [InlineData("G3 X60 Y10 R10\nG1 Y40\nG3 X50 Y50 R10", "G3 X60 Y10 R-10\nG1 Y40\nG3 X50 Y50 R-10", new int[0])]
     [InlineData("G3 X60 Y10 R10\nG1 Y40\nG3 X50 Y50 R10", "G3 X60 Y10 I10 J0\nG1 Y40\nG3 X50 Y50 I0 J10", new int[0])] // two such corners: cut free, as is meant
     [InlineData("G3 X60 Y10 R10\nG1 Y40", "G1 X57\nG3 X60 Y3 I3 J0\nG1 Y40", new int[0])] // cut free by another radius
     [InlineData("G3 X50 Y50 R10\nG1 X10\nG3 X0 Y40 R10", "G2 X50 Y50 R10\nG1 X10\nG2 X0 Y40 R10", new int[0])] // two hollows: meant

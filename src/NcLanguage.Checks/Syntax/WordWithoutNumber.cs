@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Machine.Profiles;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
@@ -27,7 +28,7 @@ public sealed class WordWithoutNumber : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Puts text for people into brackets. Which number a letter lacks nobody can say.",
+        Fix = "Puts text for people into brackets, where the control takes all of its signs there. Which number a letter lacks nobody can say.",
         NotFound = "Text of which each letter has a number behind it, or in which no three letters stand together, reads as words.",
         Source = "NISTIR 6556 §3.3.2 (a word is a letter followed by a real value).",
     };
@@ -78,8 +79,25 @@ public sealed class WordWithoutNumber : Rule
         if (block.TextIndex is not (>= 0 and var text))
             return [];
         var (start, end) = (block.Tokens[text].Start, block.Tokens[LastOfText(block, text)].End);
-        return block.Line[start..end].IndexOfAny((byte)'(', (byte)')') >= 0
+        return block.Line[start..end].IndexOfAny((byte)'(', (byte)')') >= 0 || !CanBeComment(block, text, end, analysis.Machine.Readings.ProgramMarks)
             ? []
             : [new Fix("Put the text into brackets", FixSafety.Choice, [new Edit(finding.Line, start, start, "("), new Edit(finding.Line, end, end, ")")])];
+    }
+
+    /// <summary>Whether a control takes all signs of a text within brackets, and does not read the program's number in it.</summary>
+    static bool CanBeComment(in Block block, int text, int end, ProgramMarks marks)
+    {
+        if (marks.Number)
+            foreach (ref readonly var token in block.Tokens[text..])
+                if (token.IsWord('O') || token.IsWord(':'))
+                    return false;
+        if (marks.Characters is not { } signs)
+            return true;
+        if (!signs.Contains('(', StringComparison.Ordinal) || !signs.Contains(')', StringComparison.Ordinal))
+            return false;
+        foreach (var sign in block.Line[block.Tokens[text].Start..end])
+            if (sign is > (byte)' ' and < 0x7F && !char.IsAsciiLetterOrDigit((char)sign) && !signs.Contains((char)sign, StringComparison.Ordinal))
+                return false;
+        return true;
     }
 }

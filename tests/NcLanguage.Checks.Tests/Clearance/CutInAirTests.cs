@@ -57,6 +57,19 @@ public sealed class CutInAirTests
         var setup = $$"""{ "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "{{kind}}", "diameter": 6, "pointAngle": 60 } ] }""";
         Assert.Equal(lines, Of($"G1 X20 Z{level} F300\nX40\nY40\nG3 X40 Y30 I0 J-5\nG0 Z50\nM30", setup).Select(finding => finding.Line + 1));
     }
+
+    /// <summary>A part turned over has its second side under a datum of its own: one that the setup leaves out is not held against what the first side has left of the stock. The mill is as wide as the plate.</summary>
+    [Theory]
+    [InlineData("G54", new[] { 8 })]
+    [InlineData("G55", new int[0])]
+    public void A_second_side_under_a_datum_that_is_not_listed_is_not_counted_into_the_first(string second, int[] lines)
+    {
+        const string setup = """
+            { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "workOffsets": { "G54": [-300, -200, -400] }, "tools": [ { "number": 5, "kind": "end-mill", "diameter": 100 } ] }
+            """;
+        Assert.Equal(lines, Of($"G1 Z-3 F900\nX110 F300\nG0 Z50\n{second} X-10 Y30\nG1 X110 Z-1 F300\nG0 Z50\nM30", setup).Select(finding => finding.Line + 1));
+    }
+
     /// <summary>What works standing does it by strokes down: 4 of 18 mm at F1000 take 4.3 s. How far a broach's edge stands off the axis is not known, so that in the bore none is told.</summary>
     [Theory]
     [InlineData("\"turns\": false", "2", new[] { 6 })]

@@ -19,7 +19,7 @@ public sealed class PeckMissing : Rule
         Name = "peck-missing",
         Severity = Severity.Warning,
         Title = "A deep hole is drilled in one stroke",
-        Finds = "G81 or G82 with a drill whose hole, within the stock (without stock: from the clearance below R), is deeper than four times its diameter.",
+        Finds = "G81 or G82 with a drill whose hole, within the stock (without stock: from the clearance below R), is deeper than four times its diameter; and a drill that a feed without a cycle takes as deep into full material of the stock at one stroke.",
         AtTheMachine = "The chips jam in the flutes: the drill runs hot, drifts and breaks in the hole.",
         Example = CycleExample.Program("""
             G98 G81 X12 Y20 Z-30 R2 F120
@@ -33,7 +33,7 @@ public sealed class PeckMissing : Rule
         Setup = CycleExample.Drill,
         FixSafety = FixSafety.Choice,
         Fix = "Writes G83 with a peck of one diameter in place of the cycle. How deep a peck may be depends on the material and the coolant.",
-        NotFound = "Tools the setup does not call a drill or gives no diameter for; holes that a smaller drill has opened before. Drills of which the setup says \"throughCoolant\": true, which need no pecks; of others that have it the setup has to say so.",
+        NotFound = "Tools the setup does not call a drill or gives no diameter for; holes that a smaller drill has opened before; feeds without a cycle where the setup gives no stock. Drills of which the setup says \"throughCoolant\": true, which need no pecks; of others that have it the setup has to say so.",
         Source = "A hole is deep from 3 diameters on (drill reference sheet); pecking from 3 to 4 diameters on is the usual handbook rule (from memory); that drills with coolant through them need none is common practice.",
     };
 
@@ -52,6 +52,18 @@ public sealed class PeckMissing : Rule
         CycleRuns.Report(
             this, step, '\0', $"The hole is {step.Say.Length(depth)} deep, {Say.Number(depth / diameter, 1)} times the drill's {step.Say.Length(diameter)}, and G{state.Cycle} drills it in one stroke: the chips jam.",
             value: diameter);
+    }
+
+    public override bool ReadsFile => true;
+
+    public override void CheckFile(in FileContext file)
+    {
+        foreach (var (line, tool, depth, others) in DeepFeed.Of(file, DeepInDiameters))
+        {
+            var say = file.SayAt(line, null);
+            file.ReportBlock(this, line, $"This feed takes the drill {say.Length(depth)} deep into full material at once, {Say.Number(depth / tool.Diameter!.Value, 1)} times its {say.Length(tool.Diameter.Value)}: the chips jam."
+                + (others == 0 ? "" : $" The same goes for {Say.Count(others, "more hole")}."));
+        }
     }
 
     /// <summary>How deep the hole goes into material, mm: over the stock no farther than through it.</summary>

@@ -14,9 +14,7 @@ public sealed class GrooveOffBoreTests
           "tools": [ { "number": 5, "kind": "end-mill", "diameter": 16 }, { "number": 6, "kind": "boring-bar", "diameter": 32 }, {{tool}} ] }
         """);
 
-    const string Groove = "T8 M6\nS900 M3\nG0 X{0} Y30\nZ-10\nG1 X{1} F90\nG3 I-7.5\nG1 X{0}";
-
-    static string At(double x) => string.Format(System.Globalization.CultureInfo.InvariantCulture, Groove, x, x + 7.5);
+    static string At(double x) => FormattableString.Invariant($"T8 M6\nS900 M3\nG0 X{x} Y30\nZ-10\nG1 X{x + 7.5} F90\nG3 I-7.5\nG1 X{x}");
 
     [Theory]
     [InlineData(40, 0)]

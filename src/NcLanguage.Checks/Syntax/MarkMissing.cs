@@ -46,15 +46,15 @@ public sealed class MarkMissing : Rule
         var marks = file.Run.Job.Readings.ProgramMarks;
         if (!marks.Percent && !marks.Number)
             return;
-        var first = Next(file.Run, file.Run.LeaderLines, 1, static _ => true);
+        var first = Next(file.Run, file.Run.LeaderLines, 1, static (in Block _) => true);
         if (first < 0)
             return;
         if (marks.Percent && !IsPercent(file.Run.BlockAt(first)))
             file.ReportBlock(this, first, "This control takes only files that begin with a line with %.", text: "first");
-        var block = Next(file.Run, first, 1, static kind => kind is not (TokenKind.Percent or TokenKind.Comment or TokenKind.LineComment));
+        var block = Next(file.Run, first, 1, SaysSomething);
         if (marks.Number && block >= 0 && file.Run.BlockAt(block).ProgramNumberIndex < 0)
             file.ReportBlock(this, block, "This control needs a program number, such as O1, before the first block.", text: "number");
-        var last = Next(file.Run, file.Run.Text.LineCount - 1, -1, static _ => true);
+        var last = Next(file.Run, file.Run.Text.LineCount - 1, -1, static (in Block _) => true);
         if (marks.Percent && !IsPercent(file.Run.BlockAt(last)))
             file.ReportBlock(this, last, "This control takes only files that end with a line with %: the transfer waits for it.", text: "last");
     }
@@ -69,13 +69,26 @@ public sealed class MarkMissing : Rule
             : [new Fix("Add a program number", FixSafety.Choice, [new Edit(finding.Line, 0, 0, "O1" + lineEnd)])];
     }
 
-    /// <summary>The next line from <paramref name="line"/> on whose first token is of the kind asked for; −1 where there is none.</summary>
-    static int Next(ProgramRun run, int line, int direction, Func<TokenKind, bool> isOf)
+    delegate bool Ask(in Block block);
+
+    /// <summary>Whether anything but comments stands in a block, be it behind one; what stands behind a % on its line never runs.</summary>
+    static bool SaysSomething(in Block block)
+    {
+        if (IsPercent(block))
+            return false;
+        foreach (ref readonly var token in block.Tokens)
+            if (token.Kind is not (TokenKind.Comment or TokenKind.LineComment))
+                return true;
+        return false;
+    }
+
+    /// <summary>The next line from <paramref name="line"/> on whose block is one of those asked for; −1 where there is none.</summary>
+    static int Next(ProgramRun run, int line, int direction, Ask isOne)
     {
         for (; line >= 0 && line < run.Text.LineCount; line += direction)
         {
             var block = run.BlockAt(line);
-            if (block.Tokens.Length > 0 && isOf(block.Tokens[0].Kind))
+            if (block.Tokens.Length > 0 && isOne(block))
                 return line;
         }
         return -1;

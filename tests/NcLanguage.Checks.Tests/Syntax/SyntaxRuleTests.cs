@@ -334,6 +334,8 @@ public sealed class SyntaxRuleTests
     [InlineData("%\n(plate)\nO12 (first side)\nG21 G90 G17 G54\nM30\n%", 0)]
     [InlineData(":12\nG21 G90 G17 G54\nM30", 0)]
     [InlineData("(plate)\nG21 G90 G17 G54\nM30", 1)]
+    [InlineData("(plate) G21 G90\nO12\nG17 G54\nM30", 1)]
+    [InlineData("(plate) O12\nG21 G90 G17 G54\nM30", 0)]
     public void A_program_number_is_asked_for_by_the_profile(string program, int findings) =>
         Assert.Equal(findings, Check.Of("mark-missing", program, "programMarks.number=true").Count);
 

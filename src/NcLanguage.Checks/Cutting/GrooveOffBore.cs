@@ -68,12 +68,17 @@ public sealed class GrooveOffBore : Rule
 
     static bool HasRounds(ProgramRun run)
     {
+        // Most jobs have no such tool, and a large contour very many arcs.
+        if (!run.Job.Setup.Tools.Any(tool => MillsInBores(tool.Kind)))
+            return false;
         foreach (var part in run.Results)
             foreach (ref readonly var round in part.Rounds.AsSpan())
-                if (round.Tool.Kind is ToolKind.SlotMill or ToolKind.ThreadMill)
+                if (MillsInBores(round.Tool.Kind))
                     return true;
         return false;
     }
+
+    static bool MillsInBores(ToolKind? kind) => kind is ToolKind.SlotMill or ToolKind.ThreadMill;
 
     static bool IsInBore(in PlaceWork work) => work is { Kind: WorkKind.MillThread } or { Kind: WorkKind.Mill, Tool.Kind: ToolKind.SlotMill };
 

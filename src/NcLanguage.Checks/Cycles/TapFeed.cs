@@ -46,8 +46,8 @@ public sealed class TapFeed : Rule
             || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Feed | Slot.Speed | Slot.FeedMode)) == 0)
             || step.Job.Setup.FindTool(state.Tool) is not { Pitch: { } pitch })
             return;
-        // A spindle that stands has no speed of its own to go with: spindle-off.
-        if (state.Spindle == SpindleState.Off && !state.RigidTapping)
+        // A spindle that stands since the tool was changed, without an S of its own, has no speed to go with: spindle-off.
+        if (state.Spindle == SpindleState.Off && !state.RigidTapping && !state.HasSet(Slot.Speed))
             return;
         var right = state.FeedMode switch { FeedMode.PerMinute => pitch * state.Speed, FeedMode.PerTurn => pitch, _ => double.NaN };
         if (!(right > 0) || !(Math.Abs(state.Feed - right) > Tolerance * right))

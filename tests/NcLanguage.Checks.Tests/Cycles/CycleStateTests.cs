@@ -251,7 +251,9 @@ public class CycleStateTests
         Assert.Equal([1], CycleJob.Find("tap-feed", "G98 G84 X10 Y10 Z-3 R2 F1000\nX20 S800\nX30", tap).Select(f => f.Block));
         Assert.Equal("F1000\nG98 G84 X10 Y10 Z-3 R2 S800 F800 (tap)", CycleJob.Fix("tap-feed", "F1000\nG98 G84 X10 Y10 Z-3 R2 S800 (tap)", tap));
         // Whose speed it is that a standing spindle has been given nobody knows.
-        Assert.Empty(CycleJob.Find("tap-feed", "M5\nG98 G84 X10 Y10 Z-3 R2 F600", tap));
+        const string Change = "T4 M6\nG1 Z-1 F100\nG0 Z40 M5\nT3 M6\n";
+        Assert.Empty(CycleJob.Find("tap-feed", Change + "G98 G84 X10 Y10 Z-3 R2 F600", tap));
+        Assert.Equal([4], CycleJob.Find("tap-feed", Change + "G98 G84 X10 Y10 Z-3 R2 S400 F600", tap).Select(f => f.Block));
         Assert.Equal([2], CycleJob.Find("tap-feed", "M5\nM29 S400\nG98 G84 X10 Y10 Z-3 R2 F600", tap).Select(f => f.Block));
         // An F that is the pitch was written for the feed per turn: the number may be meant, or the mode.
         var perTurn = CycleJob.Run("G98 G84 X10 Y10 Z-3 R2 S800 F1", tap);

@@ -66,8 +66,7 @@ public sealed class BackBoreShift : Rule
         var step = file.Run.StepAt(work.Line);
         var state = step.After;
         var top = state.BoreTop + work.ToFrame.Z;
-        var isByPeck = !state.BoreShiftGiven;
-        var shift = isByPeck ? Math.Abs(state.Peck) : double.Hypot(state.BoreShift.X, state.BoreShift.Y);
+        var (shift, letter) = CycleRuns.BoreShiftOf(state);
         var bore = double.NaN;
         foreach (var other in HollowWorks.At(file.Run.Job.Setup, place.X, place.Y).Concat(place.Works.Take(at)))
             if (other.Makes && other.Tip <= top + Rounding && !(other.Diameter <= bore))
@@ -77,11 +76,13 @@ public sealed class BackBoreShift : Rule
             return false;
         var say = file.SayAt(work.Line, work.Coordinates);
         var message = $"G87 moves the bar {say.Length(shift)} aside before it goes down, and its {say.Length(bar)} want {say.Length(needed)} to pass through the bore of {say.Length(bore)} at {say.Place(place.X - work.ToFrame.X, place.Y - work.ToFrame.Y)}.";
-        var letter = isByPeck ? 'Q' : 'I';
-        if (step.Words.Has(letter))
-            file.Report(this, work.Line, file.Run.BlockAt(work.Line).Tokens[step.Words.TokenOf(letter)].Start, file.Run.BlockAt(work.Line).Tokens[step.Words.TokenOf(letter)].End, message);
-        else
+        if (!step.Words.Has(letter))
+        {
             file.ReportBlock(this, work.Line, message);
+            return true;
+        }
+        var word = file.Run.BlockAt(work.Line).Tokens[step.Words.TokenOf(letter)];
+        file.Report(this, work.Line, word.Start, word.End, message);
         return true;
     }
 }

@@ -58,12 +58,11 @@ public sealed class BoreShift : Rule
         if (state.Cycle != 76 || (step.Step.Sets & (Slot.Cycle | Slot.CyclePeck)) == 0
             || step.Job.Setup.FindTool(state.Tool) is not { Kind: ToolKind.BoringBar, Diameter: { } bore, ShankDiameter: { } shank } || !(shank < bore))
             return;
-        var isByPeck = !state.BoreShiftGiven;
-        var shift = isByPeck ? Math.Abs(state.Peck) : double.Hypot(state.BoreShift.X, state.BoreShift.Y);
+        var (shift, letter) = CycleRuns.BoreShiftOf(state);
         var room = (bore - shank) / 2;
         if (!(shift > room + Rounding))
             return;
-        CycleRuns.Report(this, step, isByPeck ? 'Q' : 'I',
+        CycleRuns.Report(this, step, letter,
             $"G76 moves the bar {step.Say.Length(shift)} off the wall at the bottom, and its shank of {step.Say.Length(shank)} has only {step.Say.Length(room)} to the wall behind it, in a bore of {step.Say.Length(bore)}.");
     }
 

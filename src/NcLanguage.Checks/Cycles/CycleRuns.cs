@@ -19,6 +19,10 @@ static class CycleRuns
     /// <summary>True at the first hole of a run, and where the block starts a cycle.</summary>
     public static bool Begins(Step step) => !step.Before.StandsAtHole || (step.Sets & Slot.Cycle) != 0;
 
+    /// <summary>How far a bar for fine boring or back boring is moved aside, mm, and the first word that may say it: Q, or I and J.</summary>
+    public static (double Shift, char Letter) BoreShiftOf(in ControlState state) =>
+        state.BoreShiftGiven ? (double.Hypot(state.BoreShift.X, state.BoreShift.Y), 'I') : (Math.Abs(state.Peck), 'Q');
+
     /// <summary>True for a block whose R is a distance that leads up from where the tool stands: meant as a level, it has all of the hole stand too high.</summary>
     public static bool IsRDistance(Step step) =>
         step.After.Distance == DistanceMode.Incremental && step.Words.Has('R') && step.Holes.Count > 0 && step.Holes[0].RLevel > step.Holes[0].InitialLevel;

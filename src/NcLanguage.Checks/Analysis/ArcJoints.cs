@@ -71,6 +71,18 @@ sealed class ArcJoints
         Add(ref piece);
     }
 
+    /// <summary>Notes an arc in the XY plane that no compensation is in force at.</summary>
+    /// <param name="isByRadius">Whether R and not I, J gives its circle.</param>
+    /// <param name="isG2">Whether G2 and not G3 is in force.</param>
+    public void NoteArc(in Move arc, bool isByRadius, bool isG2, int line)
+    {
+        ref var piece = ref _moves[_next];
+        if (arc.From.IsKnown && arc.To.IsKnown && TryReadArc(arc, new(arc.From.X, arc.From.Y), new(arc.To.X, arc.To.Y), isByRadius, isG2, line, ref piece))
+            Add(ref piece);
+        else
+            EndContour();
+    }
+
     /// <summary>Adds the move that stands where the next one belongs.</summary>
     void Add(ref ContourMove piece)
     {
@@ -142,18 +154,22 @@ sealed class ArcJoints
         if (after.Motion is not (MotionMode.ArcClockwise or MotionMode.ArcCounterclockwise))
             return false;
         foreach (ref readonly var move in step.Moves.Items)
-        {
-            if (move.Kind != MoveKind.Arc || move.Plane != WorkPlane.XY || !move.Center.IsKnown)
-                continue;
-            // Arcs about a corner of the path are the control's own: their centre is an end.
-            var center = new Point2(move.Center.X, move.Center.Y);
-            var (toStart, toEnd) = (start - center, end - center);
-            var square = Point2.Dot(toStart, toStart);
-            if (square <= ContourMove.Same * ContourMove.Same || Arcs.Differ(square, Point2.Dot(toEnd, toEnd), ContourMove.Same))
-                continue;
-            piece.BecomeArc(start, end, center, square, move.Clockwise, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line);
-            return true;
-        }
+            if (move.Kind == MoveKind.Arc && move.Plane == WorkPlane.XY && TryReadArc(move, start, end, step.Words.Has('R'), after.Motion == MotionMode.ArcClockwise, line, ref piece))
+                return true;
         return false;
+    }
+
+    static bool TryReadArc(in Move arc, Point2 start, Point2 end, bool isByRadius, bool isG2, int line, ref ContourMove piece)
+    {
+        if (!arc.Center.IsKnown)
+            return false;
+        // Arcs about a corner of the path are the control's own: their centre is an end.
+        var center = new Point2(arc.Center.X, arc.Center.Y);
+        var (toStart, toEnd) = (start - center, end - center);
+        var square = Point2.Dot(toStart, toStart);
+        if (square <= ContourMove.Same * ContourMove.Same || Arcs.Differ(square, Point2.Dot(toEnd, toEnd), ContourMove.Same))
+            return false;
+        piece.BecomeArc(start, end, center, square, arc.Clockwise, isByRadius, isG2, line);
+        return true;
     }
 }

@@ -1,4 +1,5 @@
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Geometry;
 using NcLanguage.Syntax.Lexing;
@@ -23,6 +24,7 @@ sealed class Bench
     readonly Step _again = new();
     readonly Step _spareAgain = new();
     readonly BlockWords _wordsAgain = new();
+    Move _arc;
     ControlState _entry;
     ControlState _exit;
     int _linesAhead;
@@ -119,9 +121,23 @@ sealed class Bench
     {
         if (!next.IsKnown)
             return line;
-        for (; line < Blocks.Count && _kept[line] is null && !IsBlank(line) && scan.TryNoteNext(next, from, _traces[line]); line++)
-            from = _traces[line].Position;
+        for (; line < Blocks.Count && _kept[line] is null && !IsBlank(line); line++)
+        {
+            ref readonly var trace = ref _traces[line];
+            if (!(next.IsArc(trace) ? TryNoteArc(scan, next, from, line) : scan.TryNoteNext(next, from, trace)))
+                break;
+            from = trace.Position;
+        }
         return line;
+    }
+
+    bool TryNoteArc(PartScan scan, in Continuation next, in Point3 from, int line)
+    {
+        ref readonly var trace = ref _traces[line];
+        if (_known is not null && _known[line] is var kept && kept.AreKnown)
+            return next.TryTellArc(kept, from, trace, ref _arc) && scan.TryNoteNext(next, _arc, kept.IsByRadius, trace);
+        var words = _words[line];
+        return next.TryTellArc(words, from, trace, ref _arc) && scan.TryNoteNext(next, _arc, words.Has('R'), trace);
     }
 
     BlockWords WordsOf(int line)

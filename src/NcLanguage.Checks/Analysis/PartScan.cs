@@ -42,6 +42,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     int _count;
     int _blocks;
     double _total;
+    int _told;
     int _untimedMoves;
     readonly CoordinatesLog _coordinates = new();
 
@@ -77,7 +78,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         _coordinates.Begin(entry);
         _joints.Begin();
         _lastInRoom = -1;
-        _quiet = Nearness.NotAsked;
+        (_quiet, _feedShown) = (Nearness.NotAsked, double.NaN);
     }
 
     /// <summary>Notes a block that was carried out, and runs the rules on it.</summary>
@@ -87,7 +88,6 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         BlocksRun++;
         _blocks++;
         ForgetNearness();
-        _quiet = Nearness.NotAsked;
         var at = _count++;
         _sets[at] = step.Sets;
         _coordinates.Note(step, at);
@@ -107,10 +107,12 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         if ((step.Events & StepEvents.ToolChange) != 0)
             _tools.Add(new ToolTaken(step.After.Tool, at));
         var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
-        if (RulesFor(mayBeNear ? events | Near : events) is { Length: > 0 } rules)
+        if (mayBeNear)
+            events |= Near;
+        var (rules, told) = (RulesFor(events), _told);
+        if (rules.Length > 0)
             RunRules(rules, block, step, at);
-        else
-            _quiet = Quiet();
+        NoteQuiet(events, rules.Length, isSilent: told == _told);
     }
 
     /// <summary>Shows a step to the rules. One that throws is not shown the rest of the part; the others are.</summary>
@@ -236,6 +238,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
 
     internal void Add(Finding finding)
     {
+        _told++;
         if (OnFinding is null)
             _findings.Add(finding);
         else

@@ -117,7 +117,9 @@ static class ShapingMoves
     internal static bool IsStraightDown(in Point3 from, in Point3 to) =>
         to.Z < from.Z && (Upright.Is(from, to) || (from.X.Equals(to.X) && from.Y.Equals(to.Y)));
 
-    static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
+    /// <summary>Notes an arc in the XY plane that is cut as programmed.</summary>
+    /// <param name="step">A step with the same tool and the same frame.</param>
+    public static void NoteRound(in Move arc, Step step, int line, Setup setup, List<RoundCut> rounds)
     {
         if (!arc.From.IsKnown || !arc.To.IsKnown || !arc.Center.IsKnown || !step.ToFrame.IsKnown || arc.Sweep is not (>= LeastSweep and var sweep)
             || setup.FindTool(step.After.Tool) is not { Diameter: not null, Kind: { } kind } tool || !Mills(kind))

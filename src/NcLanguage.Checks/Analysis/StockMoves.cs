@@ -23,7 +23,7 @@ static class StockMoves
     {
         var tool = step.After.Tool;
         var reach = job.ShapeOf(tool).GreatestRadius;
-        var isProbe = job.Setup.FindTool(tool)?.Kind == ToolKind.Probe;
+        var isProbe = IsOfProbe(step, job);
         for (var i = 0; i < step.Moves.Count; i++)
         {
             ref readonly var move = ref step.Moves[i];
@@ -51,6 +51,19 @@ static class StockMoves
                 rapids.Add(new LowRapid(from, to, step.ToFrame, tool, line, cuts.Count, move.Role is (MoveRole.Hop or MoveRole.FirstTraverse) && move.From.Z <= step.After.RLevel, move.IsFeed));
         }
     }
+
+    /// <summary>Notes a cut of a block that makes no other move, of a tool that is no probe.</summary>
+    /// <param name="step">A step with the same tool and the same frame.</param>
+    public static void NoteArc(in Move arc, Step step, int line, List<StockCut> cuts, List<StockArc> arcs) =>
+        NoteCut(arc, arc.From + step.ToFrame, arc.To + step.ToFrame, step, step.After.Tool, line, 0, cuts, arcs);
+
+    /// <inheritdoc cref="NoteArc"/>
+    /// <param name="seconds">What it takes; NaN where that is not known.</param>
+    public static void NoteLine(in Point3 from, in Point3 to, Step step, int line, double seconds, List<StockCut> cuts) =>
+        cuts.Next().Become(from + step.ToFrame, to + step.ToFrame, step.After.Tool, line, 0, -1, (float)seconds, isFromBelow: false);
+
+    /// <summary>Whether a step is one of a probe, which cuts nothing.</summary>
+    public static bool IsOfProbe(Step step, Job job) => job.Setup.FindTool(step.After.Tool)?.Kind == ToolKind.Probe;
 
     static void NoteFedArc(in ArcPath arc, Step step, int tool, double reach, int line, in Box3 stock, int cutsBefore, List<LowRapid> rapids)
     {

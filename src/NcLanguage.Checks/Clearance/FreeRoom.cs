@@ -63,8 +63,12 @@ readonly struct FreeRoom
             return false;
         if (move.Kind != MoveKind.Arc)
             return HoldsAcross(move.From.X + toFrame.X, move.From.Y + toFrame.Y) && HoldsAcross(move.To.X + toFrame.X, move.To.Y + toFrame.Y);
-        if (move.Plane != WorkPlane.XY)
-            return false;
+        return move.Plane == WorkPlane.XY && HoldsAcross(move, toFrame);
+    }
+
+    /// <summary>Whether the tip may be anywhere on an arc in the XY plane at some height; false where that is not plain.</summary>
+    bool HoldsAcross(in Move move, in Point3 toFrame)
+    {
         // No radius is greater than the sum of its parts along X and Y: most arcs are done with without a root.
         var (ofStart, ofEnd) = (Sides(move.From, move.Center), Sides(move.To, move.Center));
         if (HoldsCircle(move.Center, toFrame, ofStart > ofEnd ? ofStart : ofEnd) && ofStart + ofEnd >= 0)

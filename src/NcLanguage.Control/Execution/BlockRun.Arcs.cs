@@ -54,14 +54,21 @@ ref partial struct BlockRun
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     readonly void TellArc(ref Move arc, int axes, double wayAtFeed = double.NaN)
     {
-        // An axis across the plane that stands still adds nothing, even where it is not known where it stands.
-        var third = Arcs.Axes(arc.Plane).Third;
         var sweep = Arcs.Sweep(arc);
-        var length = Arcs.Length(arc, (axes & Bit(third)) != 0 ? arc.To[third] - arc.From[third] : 0, sweep);
+        var length = LengthOf(arc, axes, sweep);
         var feed = PathFeed(double.IsNaN(wayAtFeed) ? length : wayAtFeed);
         arc.Take(feed, SecondsOfPath(length, feed), sweep);
         if (arc.Plane != WorkPlane.XY || _words.Has('K') || Arcs.IsTooLarge(arc))
             _step.Events |= StepEvents.OddArc;
+    }
+
+    /// <summary>Length of an arc's path, mm. An axis across the plane that stands still adds nothing, even where it is not known where it stands.</summary>
+    /// <param name="sweep">Its swept angle, radians.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    static double LengthOf(in Move arc, int axes, double sweep)
+    {
+        var third = Arcs.Axes(arc.Plane).Third;
+        return Arcs.Length(arc, (axes & Bit(third)) != 0 ? arc.To[third] - arc.From[third] : 0, sweep);
     }
 
     /// <summary>The centre in work coordinates; not known where scaling or rotation leaves no arc (common practice: refused).</summary>
@@ -124,12 +131,16 @@ ref partial struct BlockRun
         var centre = from.With(first, Centre(firstLetter, from[first])).With(second, Centre(secondLetter, from[second]));
         var start = Arcs.Square(from, centre, first, second);
         var end = Arcs.Square(to, centre, first, second);
-        if (Arcs.Differ(start, end, ArcTolerance + Rounding))
+        if (AreUnlike(start, end))
             AddFault(FaultKind.ArcRadiusMismatch, token, 'I', Math.Sqrt(start), Math.Sqrt(end));
         else if (start == 0)
             AddFault(FaultKind.ArcImpossible, token, 'I', 0, 0);
         return centre;
     }
+
+    /// <summary>Whether an arc begins and ends at distances from its centre, of which the squares are given in mm², that are none of one circle.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    readonly bool AreUnlike(double start, double end) => Arcs.Differ(start, end, ArcTolerance + Rounding);
 
     readonly double Centre(char letter, double from)
     {

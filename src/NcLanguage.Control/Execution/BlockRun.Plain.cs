@@ -92,7 +92,7 @@ ref partial struct BlockRun
     }
 
     /// <summary>Seconds that another block takes which goes on as this one did, without the moves of which that is not known.</summary>
-    /// <param name="pattern">What this one drilled; null for a straight cut.</param>
+    /// <param name="pattern">What this one drilled; null where both are straight cuts.</param>
     /// <param name="from">Where the tool comes from.</param>
     /// <param name="untimed">How many moves those are.</param>
     public readonly double SecondsOfAnother(HolePattern? pattern, in Point3 from, in PlainTrace trace, out int untimed)
@@ -101,9 +101,47 @@ ref partial struct BlockRun
         if (pattern is not null)
             return pattern.SecondsWith(MoveTime.Rapid(way, Machine), out untimed);
         var length = way.Length;
-        var seconds = SecondsOfPath(length, PathFeed(length));
+        var seconds = SecondsOfPath(length, WithinMachine(trace.Feed));
         untimed = double.IsNaN(seconds) ? 1 : 0;
         return untimed == 0 ? seconds : 0;
+    }
+
+    /// <summary>Tells an arc that another block cuts along which goes on as this one did; false where something is amiss with it or out of the ordinary, so that the block itself has to be told.</summary>
+    /// <param name="says">What it says of the centre.</param>
+    /// <param name="from">Where the tool comes from.</param>
+    /// <param name="arc">Becomes the arc.</param>
+    public readonly bool TryTellArc(in PlainCentre says, in Point3 from, in PlainTrace trace, ref Move arc)
+    {
+        var (to, clockwise) = (trace.Position, trace.Motion == MotionMode.ArcClockwise);
+        if (Readings.Integers == IntegerReading.Increments || !TryCentre(says, from, to, clockwise, out var centre))
+            return false;
+        arc.Become(MoveKind.Arc, MoveRole.Plain, from, to, centre, clockwise, WorkPlane.XY, 0, double.NaN, double.NaN);
+        var sweep = Arcs.Sweep(arc);
+        var feed = WithinMachine(trace.Feed);
+        arc.Take(feed, SecondsOfPath(LengthOf(arc, AxesOf(trace.Sets), sweep), feed), sweep);
+        return !Arcs.IsTooLarge(arc);
+    }
+
+    /// <summary>The centre of an arc in the XY plane, in work coordinates, as far as it is known; false where the words give none that fits the ends.</summary>
+    readonly bool TryCentre(in PlainCentre says, in Point3 from, in Point3 to, bool clockwise, out Point3 centre)
+    {
+        centre = Point3.Unknown;
+        var unit = MmPerUnit;
+        if (says.IsByRadius)
+        {
+            if (double.IsNaN(from.X + from.Y + to.X + to.Y))
+                return true;
+            if (Arcs.CentreFromRadius(from.X, from.Y, to.X, to.Y, says.R * unit, clockwise, ArcTolerance) is not { } at)
+                return false;
+            centre = new Point3(at.A, at.B, from.Z);
+            return true;
+        }
+        var isPlace = Readings.ArcCentre == ArcCentreReading.Absolute;
+        if (isPlace && !says.HasBoth)
+            return false;
+        centre = new Point3(isPlace ? says.I * unit : from.X + says.I * unit, isPlace ? says.J * unit : from.Y + says.J * unit, from.Z);
+        var start = Arcs.Square(from, centre, 0, 1);
+        return start != 0 && !AreUnlike(start, Arcs.Square(to, centre, 0, 1));
     }
 
     readonly void TellPlainArc(in Point3 from, in Point3 to)

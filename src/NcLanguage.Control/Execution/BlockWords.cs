@@ -73,6 +73,9 @@ public sealed class BlockWords
     internal PlainLetters PlainLetters =>
         (PlainLetters)((_present >> ('X' - 'A') & 7) | (_present >> ('I' - 'A') & 3) << 3 | (_present >> ('R' - 'A') & 1) << 5 | (_present >> ('F' - 'A') & 1) << 6 | (_present >> ('N' - 'A') & 1) << 7);
 
+    /// <summary>What such a block says of the centre of an arc.</summary>
+    internal PlainCentre SayCentre() => new(PlainLetters, Has('I') ? this['I'] : 0, Has('J') ? this['J'] : 0, Has('R') ? this['R'] : 0);
+
     /// <summary>True when the block holds no code but one that says how axis words move.</summary>
     internal bool HasNoCodeBesideMotion => (_groups & ~(1u << (int)ModalGroup.Motion)) == 0 && !_unreadG && !_unreadM;
 

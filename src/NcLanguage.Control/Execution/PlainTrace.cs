@@ -7,13 +7,12 @@ namespace NcLanguage.Control.Execution;
 public readonly struct PlainTrace
 {
     readonly Point3 _machinePosition;
-    readonly double _feed;
     readonly Slot _set;
 
     internal PlainTrace(in ControlState after, Slot sets)
     {
         (Position, _machinePosition) = (after.Position, after.MachinePosition);
-        (Motion, _feed, _set) = (after.Motion, after.Feed, after.Set);
+        (Motion, Feed, _set) = (after.Motion, after.Feed, after.Set);
         Sets = sets;
     }
 
@@ -21,15 +20,18 @@ public readonly struct PlainTrace
     public Point3 Position { get; }
 
     /// <summary>The motion in force.</summary>
-    internal MotionMode Motion { get; }
+    public MotionMode Motion { get; }
+
+    /// <summary>The feed in force, mm/min.</summary>
+    public double Feed { get; }
 
     /// <summary>What the block's words set.</summary>
-    internal Slot Sets { get; }
+    public Slot Sets { get; }
 
     /// <summary>Makes of the state before the block that behind it: what <see cref="ControlState.GoOnFrom"/> takes over.</summary>
     internal void GoOn(ref ControlState state)
     {
         (state.Position, state.MachinePosition) = (Position, _machinePosition);
-        (state.Motion, state.Feed, state.Set) = (Motion, _feed, _set);
+        (state.Motion, state.Feed, state.Set) = (Motion, Feed, _set);
     }
 }

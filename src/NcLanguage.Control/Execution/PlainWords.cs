@@ -38,6 +38,9 @@ public readonly ref struct PlainWords
     /// <summary>The letters that it is written with.</summary>
     internal PlainLetters Letters => (PlainLetters)(_line >> LettersFrom);
 
+    /// <summary>Whether it names a radius.</summary>
+    public bool IsByRadius => (Letters & PlainLetters.R) != 0;
+
     /// <summary>The code that it is written with, 0 to 3; −1 where that is none.</summary>
     internal int Code => ((int)(_line >> BitsOfAll) & ((1 << BitsOfMotion) - 1)) - 1;
 
@@ -56,6 +59,9 @@ public readonly ref struct PlainWords
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal PlainBlock Say(double mmPerUnit) => new(
         Letters, Code < 0 ? null : MotionOf(Code), Length(PlainLetters.X, mmPerUnit), Length(PlainLetters.Y, mmPerUnit), Length(PlainLetters.Z, mmPerUnit), Length(PlainLetters.F, mmPerUnit));
+
+    /// <summary>What the block says of the centre of an arc.</summary>
+    internal PlainCentre SayCentre() => new(Letters, Length(PlainLetters.I, 1), Length(PlainLetters.J, 1), Length(PlainLetters.R, 1));
 
     /// <summary>The place of a letter among the words; one that the block is written with.</summary>
     internal static int TokenOf(ulong order, PlainLetters letter)

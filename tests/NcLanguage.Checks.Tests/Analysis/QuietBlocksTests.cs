@@ -17,10 +17,15 @@ public sealed class QuietBlocksTests
         Stock = random.Next(4) == 0 ? new Box3(new(0, 0, -20), new(100, 60, 0)) : null,
         Obstacles = random.Next(4) == 0 ? [] : [new BoxObstacle("clamp", new(new(-20, 10, -5), new(12, 30, 15))), new BoxObstacle("strap", new(new(60, 40, -5), new(70, 60, 4)))],
         Clearance = random.Next(0, 3),
+        Material = random.Next(2) == 0 ? null : "aluminium",
         Tools =
         [
-            new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 6, Length = 90, LengthOffset = 1 },
-            new Tool { Number = 2, Kind = random.Next(3) == 0 ? null : ToolKind.EndMill, Diameter = random.Next(4) == 0 ? null : 8, Length = 100, LengthOffset = 2, RadiusOffset = 2 },
+            new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 6, Length = 90, LengthOffset = 1, Material = "HSS" },
+            new Tool
+            {
+                Number = 2, Kind = random.Next(5) switch { 0 => null, 1 => ToolKind.Probe, _ => ToolKind.EndMill }, Diameter = random.Next(4) == 0 ? null : 8, Length = 100, LengthOffset = 2,
+                RadiusOffset = 2, Flutes = 3, Material = "carbide",
+            },
         ],
     };
 
@@ -80,13 +85,22 @@ public sealed class QuietBlocksTests
         6 => "G40",
         7 => "M8",
         8 or 9 => FormattableString.Invariant($"F{random.Next(0, 5) * 80}"),
-        < 16 => FormattableString.Invariant($"G{random.Next(2, 4)} X{i % 9 * 10 + 5} Y{i / 9 % 7 * 9} R{random.Next(5, 40)}"),
+        < 13 => FormattableString.Invariant($"G{random.Next(2, 4)} X{i % 9 * 10 + 5} Y{i / 9 % 7 * 9} R{random.Next(5, 40)}"),
+        < 16 => Turn(random),
+        < 17 => FormattableString.Invariant($"G2 X{i % 9 * 10} I{random.Next(-9, 9)}"),
         < 22 => "G1 " + Place(i),
         < 26 => FormattableString.Invariant($"{Place(i)} F{random.Next(1, 5) * 80}"),
         < 32 => FormattableString.Invariant($"X{i % 9 * 10}"),
         < 38 => FormattableString.Invariant($"Y{i % 7 * 9}"),
         _ => Place(i),
     };
+
+    /// <summary>Circles and helices that join, some of them a hundredth or more off, and what follows them.</summary>
+    static string Turn(Random random)
+    {
+        var (z, odd) = (random.Next(4) == 0 ? FormattableString.Invariant($" Z{random.Next(-4, 4)}") : "", random.Next(9) == 0 ? 0.01 * random.Next(4) : 0);
+        return FormattableString.Invariant($"G1 X{40 + random.Next(2) * 3} Y30 F{random.Next(1, 4) * 300}\nG{random.Next(2, 4)} I5 J{odd}{z}\nX50 I5{z}\nX40 R5\nI-4 J3\nG1 X{38 + random.Next(4)}");
+    }
 
     static string Place(int i) => FormattableString.Invariant($"X{i % 9 * 10} Y{i / 9 % 7 * 9 + i % 2}");
 
@@ -107,10 +121,20 @@ public sealed class QuietBlocksTests
             Assert.Equal(one.UntimedSteps, other.UntimedSteps);
             Assert.Equal(one.Rounds, other.Rounds);
             Assert.Equal(one.Plunges, other.Plunges);
+            Assert.Equal(CutsOf(one), CutsOf(other));
+            Assert.Equal(one.Arcs, other.Arcs);
             Assert.Equal(one.TurnedArcs, other.TurnedArcs);
             Assert.Equal(one.LowRapids, other.LowRapids);
             Assert.Equal(one.Tools, other.Tools);
         }
+    }
+
+    static List<StockCut> CutsOf(PartResult part)
+    {
+        var cuts = new List<StockCut>();
+        foreach (ref readonly var cut in part.Cuts)
+            cuts.Add(cut);
+        return cuts;
     }
 
     [Fact]
@@ -120,7 +144,12 @@ public sealed class QuietBlocksTests
         {
             var random = new Random(seed);
             var (program, setup) = (Program(random), Setup(random));
-            var machine = MachineProfile.IsoMill with { IsChosen = true, MaxFeed = random.Next(2) == 0 ? null : 300 };
+            var machine = MachineProfile.IsoMill with
+            {
+                IsChosen = true,
+                MaxFeed = random.Next(2) == 0 ? null : 300,
+                Readings = MachineProfile.IsoMill.Readings with { ArcCentre = random.Next(6) == 0 ? ArcCentreReading.Absolute : ArcCentreReading.Incremental },
+            };
             var (text, edited) = (SourceText.From(program), SourceText.From(program.Replace("G21 G90 ", "G21 G91 ", StringComparison.Ordinal)));
             var two = ProgramAnalysis.Create(text, setup, machine, AnalysisOptions.Default with { WithTwoHands = true });
             Same(ProgramAnalysis.Create(text, setup, machine), two);

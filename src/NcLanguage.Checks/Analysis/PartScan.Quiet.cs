@@ -27,7 +27,7 @@ public sealed partial class PartScan
     internal bool TryNoteNext(in Continuation next, in Point3 from, in PlainTrace trace)
     {
         var to = trace.Position;
-        if (!DoesNoMore(next, trace) || !PassesAlike(next.IsHole, to + _step.ToFrame) || (!next.IsHole && ShapingMoves.IsStraightDown(from, to)))
+        if (!DoesNoMore(next, trace) || !PassesAlike(next.IsHole, to + _step.ToFrame) || (!next.IsHole && ShapingMoves.IsStraightDown(from, to)) || !StaysWithin(to, isCut: !next.IsHole))
             return false;
         var at = CountNext(next.SetsOf(trace));
         var seconds = next.SecondsOf(from, trace, out var untimed);
@@ -40,6 +40,8 @@ public sealed partial class PartScan
         else
         {
             _holes.AddNext(to.X, to.Y, at, _cuts.Count, isNear: _quiet == Nearness.Lost);
+            if (Job.HasStock)
+                StockMoves.NoteHole(to.X, to.Y, _step, at, _cuts);
             if (_quiet == Nearness.Free)
                 _lastInRoom = BlocksRun;
         }
@@ -50,7 +52,7 @@ public sealed partial class PartScan
     /// <summary>The same of a block that cuts along an arc in the XY plane with which nothing is amiss.</summary>
     internal bool TryNoteNext(in Continuation next, in Move arc, bool isByRadius, in PlainTrace trace)
     {
-        if (!DoesNoMore(next, trace) || !PassesAlike(arc))
+        if (!DoesNoMore(next, trace) || !PassesAlike(arc) || !(_bounds.AreNone || _bounds.Hold(arc)))
             return false;
         var at = CountNext(next.SetsOf(trace));
         _joints.NoteArc(arc, isByRadius, trace.Motion == MotionMode.ArcClockwise, at);
@@ -83,13 +85,15 @@ public sealed partial class PartScan
         return Job.Obstacles.IsEmpty || (isHole ? _room.HoldsAcross(to.X, to.Y) : _room.Holds(to));
     }
 
+    bool StaysWithin(in Point3 to, bool isCut) => _bounds.AreNone || _bounds.Hold(to, isCut);
+
     bool PassesAlike(in Move arc) =>
         _quiet == Nearness.Lost ? !IsPlaceKnown(arc) : Job.Obstacles.IsEmpty || _room.Holds(arc, _step.ToFrame);
 
     /// <summary>How the present step, of which no rule had anything to tell, passes the obstacles, where one like it need not be looked at.</summary>
     Nearness Quiet()
     {
-        if (_step.RepeatsHole ? Job.HasStock : !_step.IsPlainMove || _step.After.Motion == MotionMode.Rapid || (Job.HasStock && StockMoves.IsOfProbe(_step, Job)))
+        if (!(_step.RepeatsHole || (_step.IsPlainMove && _step.After.Motion != MotionMode.Rapid)) || (Job.HasStock && !StockMoves.AreCutsAlone(_step, Job)))
             return Nearness.NotAsked;
         if (Job.Obstacles.IsEmpty || (_step.RepeatsHole ? _lastInRoom == BlocksRun : _nearness == Nearness.Free))
             return Nearness.Free;

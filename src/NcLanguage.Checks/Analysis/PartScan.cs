@@ -19,6 +19,12 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     /// <summary>The block goes on to a hole of its run above the R level.</summary>
     internal const StepEvents HopsAboveR = (StepEvents)(1 << 29);
 
+    /// <summary>The block takes an axis to the end of the machine's travel, or it is not plain that it does not.</summary>
+    internal const StepEvents NearTravel = (StepEvents)(1 << 28);
+
+    /// <summary>The block cuts deeper below the top of the stock than the tool's flutes reach, wherever that is, or it is not plain that it does not.</summary>
+    internal const StepEvents Deep = (StepEvents)(1 << 27);
+
     const uint RulesKept = 64;
 
     /// <summary>2³² by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>
@@ -45,6 +51,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     int _told;
     int _untimedMoves;
     readonly CoordinatesLog _coordinates = new();
+    readonly TipBounds _bounds = new(job);
 
     public Job Job { get; } = job;
 
@@ -109,6 +116,8 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
         var mayBeNear = (step.Events & StepEvents.Moves) != 0 && (Job.Obstacles.IsEmpty || Nearness is not (Nearness.Free or Nearness.Lost));
         if (mayBeNear)
             events |= Near;
+        if (!_bounds.AreNone && (step.Events & StepEvents.Moves) != 0)
+            events |= _bounds.Take(step);
         var (rules, told) = (RulesFor(events), _told);
         if (rules.Length > 0)
             RunRules(rules, block, step, at);

@@ -62,8 +62,31 @@ static class StockMoves
     public static void NoteLine(in Point3 from, in Point3 to, Step step, int line, double seconds, List<StockCut> cuts) =>
         cuts.Next().Become(from + step.ToFrame, to + step.ToFrame, step.After.Tool, line, 0, -1, (float)seconds, isFromBelow: false);
 
-    /// <summary>Whether a step is one of a probe, which cuts nothing.</summary>
-    public static bool IsOfProbe(Step step, Job job) => job.Setup.FindTool(step.After.Tool)?.Kind == ToolKind.Probe;
+    /// <summary>Notes the next hole of a run.</summary>
+    /// <param name="step">A step that has drilled another of them.</param>
+    public static void NoteHole(double x, double y, Step step, int line, List<StockCut> cuts)
+    {
+        var (tool, toFrame) = (step.After.Tool, step.ToFrame);
+        for (var i = 0; i < step.Moves.Count; i++)
+        {
+            ref readonly var move = ref step.Moves[i];
+            if (move.IsCut)
+                cuts.Next().Become(new Point3(x, y, move.From.Z) + toFrame, new Point3(x, y, move.To.Z) + toFrame, tool, line, i, -1, (float)move.Seconds, isFromBelow: false);
+        }
+    }
+
+    /// <summary>Whether nothing but cuts is noted of a step's moves, wherever they lead across: its tool is no probe, and it traverses above the stock.</summary>
+    public static bool AreCutsAlone(Step step, Job job)
+    {
+        if (IsOfProbe(step, job))
+            return false;
+        foreach (ref readonly var move in step.Moves.Items)
+            if (!move.IsCut && IsOfInterest(move, step) && Math.Min(move.From.Z, move.To.Z) + step.ToFrame.Z < job.Stock.Max.Z)
+                return false;
+        return true;
+    }
+
+    static bool IsOfProbe(Step step, Job job) => job.Setup.FindTool(step.After.Tool)?.Kind == ToolKind.Probe;
 
     static void NoteFedArc(in ArcPath arc, Step step, int tool, double reach, int line, in Box3 stock, int cutsBefore, List<LowRapid> rapids)
     {

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Clearance;
+using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
@@ -65,23 +66,19 @@ public sealed class DeeperThanFlutes : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.HolesDiffer | StepEvents.Path;
-
-    // Without a stock it is not known where in the air a feed down meets the work.
-    public override StepEvents InterestIn(Job job) => job.HasStock ? Interest : StepEvents.HolesDiffer;
+    public override StepEvents Interest => StepEvents.HolesDiffer | PartScan.Deep;
 
     public override bool ReadsFile => true;
 
     public override void CheckStep(in StepContext step)
     {
-        if (step.Job.Setup.FindTool(step.Step.After.Tool) is not { FluteLength: { } flutes } tool)
+        var tool = step.Job.Setup.FindTool(step.Step.After.Tool);
+        if (ToolReach.Of(step.Job, tool) is not { } reach)
             return;
-        var holder = HolderOf(step.Job.ShapeOf(tool.Number));
-        var reach = new Reach(tool.HasNeck ? holder : Math.Min(flutes, holder), holder, flutes);
         if (step.Step.Holes.Count > 0)
             CheckHoles(reach, step);
         else
-            CheckCuts(reach, tool, step);
+            CheckCuts(reach, tool!, step);
     }
 
     public override void CheckFile(in FileContext file)
@@ -113,12 +110,7 @@ public sealed class DeeperThanFlutes : Rule
         return lines;
     }
 
-    /// <summary>How deep a tool can go, mm above its tip: all of it; where its holder begins, infinity where that is not known; where its flutes end.</summary>
-    readonly record struct Reach(double Depth, double Holder, double Flutes);
-
-    static double HolderOf(ToolShape shape) => shape.Cylinders[^1] is { Part: ToolPart.Holder } holder ? holder.Bottom : double.PositiveInfinity;
-
-    void CheckHoles(in Reach reach, in StepContext step)
+    void CheckHoles(in ToolReach reach, in StepContext step)
     {
         ref readonly var hole = ref step.Step.Holes[0];
         // Further holes of the run to the same depth suffer from the same words.
@@ -130,7 +122,7 @@ public sealed class DeeperThanFlutes : Rule
             Report(surface - hole.Bottom, surface, surface == top ? "the top of the stock" : "R", reach, "The hole goes", step);
     }
 
-    void CheckCuts(in Reach reach, Tool tool, in StepContext step)
+    void CheckCuts(in ToolReach reach, Tool tool, in StepContext step)
     {
         ref readonly var stock = ref step.Job.Stock;
         var radius = (tool.Diameter ?? 0) / 2;
@@ -153,7 +145,7 @@ public sealed class DeeperThanFlutes : Rule
         }
     }
 
-    void Report(double depth, double surface, string where, in Reach reach, string what, in StepContext step) =>
+    void Report(double depth, double surface, string where, in ToolReach reach, string what, in StepContext step) =>
         step.ReportBlock(this, $"{what} {step.Say.Length(depth)} deep, counted from {where} at {step.Say.Level(surface)}; "
             + (depth > reach.Holder + Rounding
                 ? $"the holder of tool {step.Step.After.Tool} begins {step.Say.Length(reach.Holder)} above its tip."

@@ -14,17 +14,17 @@ public sealed class QuietBlocksTests
     static Setup Setup(Random random) => new()
     {
         IsPresent = true,
-        Stock = random.Next(4) == 0 ? new Box3(new(0, 0, -20), new(100, 60, 0)) : null,
+        Stock = random.Next(2) == 0 ? new Box3(new(0, 0, -20), new(100, 60, 0)) : null,
         Obstacles = random.Next(4) == 0 ? [] : [new BoxObstacle("clamp", new(new(-20, 10, -5), new(12, 30, 15))), new BoxObstacle("strap", new(new(60, 40, -5), new(70, 60, 4)))],
         Clearance = random.Next(0, 3),
         Material = random.Next(2) == 0 ? null : "aluminium",
         Tools =
         [
-            new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 6, Length = 90, LengthOffset = 1, Material = "HSS" },
+            new Tool { Number = 1, Kind = ToolKind.Drill, Diameter = 6, Length = 90, LengthOffset = 1, Material = "HSS", FluteLength = random.Next(2) == 0 ? null : 3 },
             new Tool
             {
                 Number = 2, Kind = random.Next(5) switch { 0 => null, 1 => ToolKind.Probe, _ => ToolKind.EndMill }, Diameter = random.Next(4) == 0 ? null : 8, Length = 100, LengthOffset = 2,
-                RadiusOffset = 2, Flutes = 3, Material = "carbide",
+                RadiusOffset = 2, Flutes = 3, Material = "carbide", FluteLength = random.Next(3) == 0 ? null : random.Next(1, 5),
             },
         ],
     };
@@ -148,6 +148,8 @@ public sealed class QuietBlocksTests
             {
                 IsChosen = true,
                 MaxFeed = random.Next(2) == 0 ? null : 300,
+                TravelX = random.Next(4) == 0 ? new Limits(-20, 60) : null,
+                TravelZ = random.Next(4) == 0 ? new Limits(-90, 150) : null,
                 Readings = MachineProfile.IsoMill.Readings with { ArcCentre = random.Next(6) == 0 ? ArcCentreReading.Absolute : ArcCentreReading.Incremental },
             };
             var (text, edited) = (SourceText.From(program), SourceText.From(program.Replace("G21 G90 ", "G21 G91 ", StringComparison.Ordinal)));

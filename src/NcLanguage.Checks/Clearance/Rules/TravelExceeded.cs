@@ -57,7 +57,7 @@ public sealed class TravelExceeded : Rule
         Source = "Common practice: travel is counted in machine coordinates of the spindle's gauge point.",
     };
 
-    public override StepEvents Interest => StepEvents.Moves;
+    public override StepEvents Interest => PartScan.NearTravel;
 
     public override bool Concerns(Job job) => job.Machine is not { TravelX: null, TravelY: null, TravelZ: null };
 

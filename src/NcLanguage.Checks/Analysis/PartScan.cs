@@ -25,6 +25,9 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     /// <summary>The block cuts deeper below the top of the stock than the tool's flutes reach, wherever that is, or it is not plain that it does not.</summary>
     internal const StepEvents Deep = (StepEvents)(1 << 27);
 
+    /// <summary>The block drills a hole that may reach out of the stock at its side.</summary>
+    internal const StepEvents AtEdge = (StepEvents)(1 << 26);
+
     const uint RulesKept = 64;
 
     /// <summary>2³² by the golden ratio: numbers that lie close together are spread by it (Fibonacci hashing).</summary>

@@ -7,8 +7,8 @@ using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Checks.Analysis;
 
-/// <summary>Where a tool's tip has to stay, in work coordinates, so that nothing has to be asked about the machine's travel and about how deep its flutes reach below the top of the stock: what
-/// most moves are done with by. Not shared between threads.</summary>
+/// <summary>Where a tool's tip has to stay, in work coordinates, so that nothing has to be asked about the machine's travel, about how deep its flutes reach below the top of the stock, and about
+/// holes at its edge: what most moves are done with by. Not shared between threads.</summary>
 sealed class TipBounds
 {
     readonly Job _job;
@@ -19,6 +19,8 @@ sealed class TipBounds
     Point3 _low;
     Point3 _high;
     double _lowestCut;
+    Point3 _leastHole;
+    Point3 _mostHole;
 
     /// <summary>Whether an axis is bounded of which not even the datum tells where it stands.</summary>
     bool _isByMachine;
@@ -49,12 +51,15 @@ sealed class TipBounds
             if ((step.Events & StepEvents.Path) != 0 && IsDeep(move))
                 events |= PartScan.Deep;
         }
+        foreach (ref readonly var hole in step.Holes.Items)
+            if (!IsInside(hole.X, hole.Y))
+                events |= PartScan.AtEdge;
         return events;
     }
 
     /// <summary>Whether a straight move from a place within the bounds of the last step stays in them.</summary>
     /// <param name="isCut">Whether it is a cut; otherwise it leads to the next hole of a run, which goes as deep as the one before it.</param>
-    public bool Hold(in Point3 to, bool isCut) => !_isByMachine && IsWithin(to) && !(isCut && to.Z < _lowestCut);
+    public bool Hold(in Point3 to, bool isCut) => !_isByMachine && IsWithin(to) && (isCut ? !(to.Z < _lowestCut) : IsInside(to.X, to.Y));
 
     /// <summary>Whether an arc in the XY plane stays in the bounds of the last step.</summary>
     public bool Hold(in Move arc) => !_isByMachine && HoldsWay(arc) && !IsDeep(arc);
@@ -65,7 +70,13 @@ sealed class TipBounds
         var machine = _job.Machine;
         _low = new Point3(Least(machine.TravelX), Least(machine.TravelY), Least(machine.TravelZ)) - _toMachine;
         _high = new Point3(Most(machine.TravelX), Most(machine.TravelY), Most(machine.TravelZ)) - _toMachine;
-        _lowestCut = _job.HasStock && ToolReach.Of(_job, _job.Setup.FindTool(_tool)) is { } reach ? _job.Stock.Max.Z - reach.Depth - _toFrame.Z : double.NegativeInfinity;
+        (_lowestCut, _leastHole, _mostHole) = (double.NegativeInfinity, Point3.Unknown, Point3.Unknown);
+        if (!_job.HasStock)
+            return;
+        if (ToolReach.Of(_job, _job.Setup.FindTool(_tool)) is { } reach)
+            _lowestCut = _job.Stock.Max.Z - reach.Depth - _toFrame.Z;
+        var radius = _job.ShapeOf(_tool).Radius;
+        (_leastHole, _mostHole) = (_job.Stock.Min + new Point3(radius, radius, 0) - _toFrame, _job.Stock.Max - new Point3(radius, radius, 0) - _toFrame);
     }
 
     static double Least(Limits? travel) => travel?.Min ?? double.NegativeInfinity;
@@ -84,6 +95,8 @@ sealed class TipBounds
     // A coordinate that is not known leaves no bound: of where it leads nothing can be told.
     bool IsWithin(in Point3 place) =>
         !(place.X < _low.X) && !(place.X > _high.X) && !(place.Y < _low.Y) && !(place.Y > _high.Y) && !(place.Z < _low.Z) && !(place.Z > _high.Z);
+
+    bool IsInside(double x, double y) => !(x < _leastHole.X) && !(x > _mostHole.X) && !(y < _leastHole.Y) && !(y > _mostHole.Y);
 
     bool HoldsWay(in Move move)
     {

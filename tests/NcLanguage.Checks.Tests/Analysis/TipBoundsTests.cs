@@ -10,7 +10,7 @@ using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Tests.Analysis;
 
-/// <summary>Rules that are shown a move only where it may leave the machine's travel, or go deeper than the flutes, say what they say when they are shown each move.</summary>
+/// <summary>Rules that are shown a move only where it may leave the machine's travel, go deeper than the flutes, or drill at the edge of the stock, say what they say when they are shown each move.</summary>
 public sealed class TipBoundsTests
 {
     sealed class Shown(Rule rule, StepEvents interest) : Rule
@@ -71,8 +71,8 @@ public sealed class TipBoundsTests
     [Fact]
     public void Nothing_is_passed_over()
     {
-        Rule[] rules = [new TravelExceeded(), new DeeperThanFlutes()];
-        var (sometimes, always) = (new RuleSet(rules.Select(rule => new Shown(rule, rule.Interest))), new RuleSet(rules.Select(rule => new Shown(rule, StepEvents.Moves))));
+        Rule[] rules = [new TravelExceeded(), new DeeperThanFlutes(), new HoleOutsideStock()];
+        var (sometimes, always) = (new RuleSet(rules.Select(rule => new Shown(rule, rule.Interest))), new RuleSet(rules.Select(rule => new Shown(rule, StepEvents.Moves | StepEvents.Holes))));
         var found = new HashSet<string>();
         for (var seed = 0; seed < 60; seed++)
         {
@@ -83,6 +83,6 @@ public sealed class TipBoundsTests
             Assert.Equal(ProgramAnalysis.Create(text, setup, machine, AnalysisOptions.Default with { Rules = always }).Findings.AsSpan(), findings.AsSpan());
             found.UnionWith(findings.Select(finding => finding.Rule.Info.Id));
         }
-        Assert.Equal(2, found.Count);
+        Assert.Equal(rules.Length, found.Count);
     }
 }

@@ -56,7 +56,7 @@ public sealed class HoleOutsideStock : Rule
         Source = "Common practice.",
     };
 
-    public override StepEvents Interest => StepEvents.Holes;
+    public override StepEvents Interest => PartScan.AtEdge;
 
     public override bool Concerns(Job job) => job.HasStock;
 

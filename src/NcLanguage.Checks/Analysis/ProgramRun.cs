@@ -21,6 +21,7 @@ public sealed partial class ProgramRun
     BlockFindings? _findingsBefore;
     BlockFindings? _findings;
     FreeNumbers? _freeNumbers;
+    NumberSurvey? _numberSurvey;
     HoleTable? _holeTable;
     (int Line, TurnedArc Arc)[]? _turnedArcs;
 
@@ -121,6 +122,9 @@ public sealed partial class ProgramRun
 
     /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>
     internal FreeNumbers FreeNumbers => _freeNumbers ??= FreeNumbers.Of(this);
+
+    /// <summary>Where block numbers repeat and fall. Looked up when first asked for.</summary>
+    internal NumberSurvey NumberSurvey => _numberSurvey ??= NumberSurvey.Of(this);
 
     StockReplay? LastStock => _stock ?? _stockBefore;
 

@@ -39,37 +39,12 @@ public sealed class NumberOrder : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        if (BlockNumbering.Rises(file.Run))
-            return;
-        var used = new HashSet<int>();
-        var (last, lastLine, isTold) = (-1, -1, false);
-        for (var chunk = 0; chunk < file.Run.Texts.Length; chunk++)
+        foreach (var fall in file.Run.NumberSurvey.Falls)
         {
-            var offset = file.Run.Text.FirstLineOf(chunk);
-            foreach (var (number, inChunk) in file.Run.Texts[chunk].Numbers)
-            {
-                if (number < 0)
-                {
-                    used.Clear();
-                    (last, isTold) = (-1, false);
-                    continue;
-                }
-                if (used.Add(number) && number < last && !isTold)
-                {
-                    Report(file, offset + inChunk, number, lastLine, last);
-                    isTold = true;
-                }
-                (last, lastLine) = (number, offset + inChunk);
-            }
+            var (here, there) = (BlockNumbering.NumberToken(file.Run.BlockAt(fall.Line)), BlockNumbering.NumberToken(file.Run.BlockAt(fall.LastLine)));
+            file.Report(this, fall.Line, here.Start, here.End, $"N{fall.Number} comes after N{fall.Last}: the block numbers fall here.",
+                related: new RelatedPlace(fall.LastLine, there.Start, there.End, $"N{fall.Last} stands here."));
         }
-    }
-
-    void Report(in FileContext file, int line, int number, int lastLine, int last)
-    {
-        var here = BlockNumbering.NumberToken(file.Run.BlockAt(line));
-        var there = BlockNumbering.NumberToken(file.Run.BlockAt(lastLine));
-        file.Report(this, line, here.Start, here.End, $"N{number} comes after N{last}: the block numbers fall here.",
-            related: new RelatedPlace(lastLine, there.Start, there.End, $"N{last} stands here."));
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)

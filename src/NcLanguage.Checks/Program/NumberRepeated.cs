@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
 
 namespace NcLanguage.Checks.Rules;
@@ -11,7 +12,7 @@ public sealed class NumberRepeated : Rule
         Name = "number-repeated",
         Severity = Severity.Warning,
         Title = "A block number stands twice in one program",
-        Finds = "An N word whose number another block above it has, in the same program of the file.",
+        Finds = "An N word whose number another block above it has, in the same program of the file. A stretch of such numbers that rise is told once.",
         AtTheMachine = "Nothing while the program runs through; but a search for the block, a restart or a jump finds the first of the two.",
         Example = """
             N10 G21 G90 G17 G54
@@ -27,7 +28,7 @@ public sealed class NumberRepeated : Rule
             N30 M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Gives the block a number that is free, between its neighbours where there is room. A jump that was meant for it must be changed by hand.",
+        Fix = "Gives the block a number that is free, between its neighbours where there is room. A jump that was meant for it must be changed by hand. For a stretch of repeated numbers none is offered: number the program anew.",
         NotFound = "Numbers that are repeated in different programs of one file, which is sound.",
         Source = "NISTIR 6556 §3.3.1 allows repeats; that a search finds the first is common practice.",
     };
@@ -36,38 +37,28 @@ public sealed class NumberRepeated : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        if (!BlockNumbering.Rises(file.Run))
-            CheckAll(file);
-    }
-
-    void CheckAll(in FileContext file)
-    {
-        var first = new Dictionary<int, int>();
-        for (var chunk = 0; chunk < file.Run.Texts.Length; chunk++)
+        foreach (var repeat in file.Run.NumberSurvey.Repeats)
         {
-            var offset = file.Run.Text.FirstLineOf(chunk);
-            foreach (var (number, line) in file.Run.Texts[chunk].Numbers)
-            {
-                if (number < 0)
-                    first.Clear();
-                else if (!first.TryAdd(number, offset + line))
-                    Report(file, number, offset + line, first[number]);
-            }
+            var (here, there) = (BlockNumbering.NumberToken(file.Run.BlockAt(repeat.Line)), BlockNumbering.NumberToken(file.Run.BlockAt(repeat.FirstLine)));
+            var first = new RelatedPlace(repeat.FirstLine, there.Start, there.End, $"N{repeat.Number} stands here first.");
+            file.Report(this, repeat.Line, here.Start, here.End, Describe(repeat), value: repeat.Number, text: repeat.Count == 1 ? "" : Several, related: first);
         }
     }
 
-    void Report(in FileContext file, int number, int line, int firstLine)
-    {
-        var here = BlockNumbering.NumberToken(file.Run.BlockAt(line));
-        var there = BlockNumbering.NumberToken(file.Run.BlockAt(firstLine));
-        file.Report(this, line, here.Start, here.End, $"N{number} stands already on line {firstLine + 1}: a search or a jump to it stops there.",
-            value: number, related: new RelatedPlace(firstLine, there.Start, there.End, $"N{number} stands here first."));
-    }
+    const string Several = "several";
+
+    static string Describe(in RepeatedNumbers repeat) => repeat.Count == 1
+        ? $"N{repeat.Number} stands already on line {repeat.FirstLine + 1}: a search or a jump to it stops there."
+        : string.Create(CultureInfo.InvariantCulture,
+            $"N{repeat.Number}, and {(repeat.Count == 2 ? "the block number" : $"{repeat.Count - 1:N0} block numbers")} behind it, stand already further up, N{repeat.Number} on line {repeat.FirstLine + 1}: a search or a jump to one of them stops there.");
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
+        // One number does not mend a stretch of them; all of a program are numbered anew by a refactoring.
+        if (finding.Text == Several)
+            return [];
         var free = analysis.Main.FreeNumbers.Nearest(finding.Line);
         return free > BlockNumbering.Greatest
             ? []

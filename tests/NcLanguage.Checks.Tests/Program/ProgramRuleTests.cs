@@ -1,3 +1,4 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Tests.Rules;
 
@@ -16,6 +17,51 @@ public sealed class ProgramRuleTests
     [InlineData("O1000\nN10 G21\nN20 M30\nO2000\nN10 G0 X1\nN20 M99", new int[0])]
     [InlineData("O1000\nN10 G21\nN20 M30\nO2000\nN10 G0 X1\nN10 M99", new[] { 6 })]
     public void A_number_is_repeated_only_within_its_program(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("number-repeated", program));
+
+    [Theory] // One slip, one finding: a stretch that was pasted, and numbers that begin again.
+    [InlineData("N10 G21\nN20 G90\nN30 X1\nN20 X2\nN30 X3\nN40 M30", new[] { 4 })]
+    [InlineData("N10 G21\nN20 G90\nN30 X1\nX2\nN20 X2\nX5\nN30 X3\nN40 M30", new[] { 5 })]
+    [InlineData("N10 G21\nN20 G90\nN30 X1\nN20 X2\nN40 X3\nN30 M30", new[] { 4, 6 })]
+    [InlineData("N1 G21\nN2 G90\nN3 X1\nN1 X2\nN2 X3\nN3 X4\nN1 X5\nN2 M30", new[] { 4, 7 })]
+    public void A_stretch_of_repeated_numbers_is_told_once(string program, int[] lines) => Assert.Equal(lines, Programs.Lines("number-repeated", program));
+
+    [Fact]
+    public void A_stretch_says_how_many_they_are()
+    {
+        var blocks = string.Join('\n', Enumerable.Range(0, 5000).Select(i => $"N{i % 1000 * 10} G0 X{i % 90}"));
+        var analysis = Programs.Analyse(blocks);
+        var found = analysis.Findings.Where(f => f.Name == "number-repeated").ToList();
+        Assert.Equal([1000, 2000, 3000, 4000], found.Select(f => f.Line));
+        Assert.All(found, f => Assert.Equal("N0, and 999 block numbers behind it, stand already further up, N0 on line 1: a search or a jump to one of them stops there.", f.Message));
+        Assert.All(found, f => Assert.Empty(analysis.FixesOf(f)));
+        Assert.DoesNotContain(analysis.Findings, f => f.Name == "number-order");
+    }
+
+    [Theory] // What is looked up chunk by chunk is what a plain look at all numbers of each program gives.
+    [InlineData(300, 400)]
+    [InlineData(3000, 4000)]
+    [InlineData(2000, 1_900_000_000)]
+    public void Repeats_are_those_of_a_plain_look(int count, int most)
+    {
+        var random = new Random(count);
+        var blocks = Enumerable.Range(0, count).Select(i => random.Next(400) == 0 ? $"O{random.Next(9000)}" : $"N{(random.Next(3) == 0 ? random.Next(most) : i)} G0 X{i % 90}").ToList();
+        var (expected, first, isRepeating, last) = (new List<int>(), new HashSet<string>(), false, -1L);
+        foreach (var (block, line) in blocks.Select((block, line) => (block, line + 1)))
+        {
+            if (block[0] == 'O')
+            {
+                first.Clear();
+                (isRepeating, last) = (false, -1);
+                continue;
+            }
+            var number = block.Split(' ')[0];
+            var isRepeated = !first.Add(number);
+            if (isRepeated && !(isRepeating && long.Parse(number[1..], CultureInfo.InvariantCulture) > last))
+                expected.Add(line);
+            (isRepeating, last) = (isRepeated, long.Parse(number[1..], CultureInfo.InvariantCulture));
+        }
+        Assert.Equal(expected, Programs.Lines("number-repeated", string.Join('\n', blocks)));
+    }
 
     [Fact]
     public void The_first_use_is_named_as_related_place()

@@ -10,32 +10,18 @@ static class CollectorPause
     const long Most = 256L << 20;
 
     static readonly Lock Gate = new();
-    /// <summary>Less than this, made since it began, is not worth a collection, bytes.</summary>
-    const long Little = 8 << 20;
-
-    /// <summary>How long what was found last needs to go out: while memory is collected nothing is written.</summary>
-    static readonly TimeSpan Out = TimeSpan.FromMilliseconds(2);
-
     static bool _isOn;
-    static long _begin;
 
-    /// <summary>Begins it, where there is memory enough. It ends by itself when more is made than was said. Where one is on still, what was made in it is collected first: before the work that
-    /// takes less long than amid it, when more has gathered.</summary>
+    /// <summary>Begins it, where it is not on and there is memory enough. It ends by itself when more is made than was said.</summary>
     /// <param name="bytes">How much will be made.</param>
     public static void Begin(long bytes)
     {
         lock (Gate)
         {
-            if (_isOn && IsOnStill && GC.GetTotalAllocatedBytes() - _begin < Little)
+            if (_isOn && IsOnStill)
                 return;
-            if (_isOn)
-            {
-                Thread.Sleep(Out);
-                Collect();
-            }
             try
             {
-                _begin = GC.GetTotalAllocatedBytes();
                 _isOn = GC.TryStartNoGCRegion(Math.Min(bytes, Most), disallowFullBlockingGC: true);
             }
             catch (ArgumentOutOfRangeException)
@@ -46,39 +32,25 @@ static class CollectorPause
         }
     }
 
-    /// <summary>Ends it, where it is on.</summary>
-    public static void End()
+    /// <summary>Ends it; false where none was begun since the last time.</summary>
+    public static bool End()
     {
         lock (Gate)
-            Stop();
-    }
-
-    /// <summary>Ends it, where it is on, and collects what was made in it.</summary>
-    public static void EndAndCollect()
-    {
-        lock (Gate)
-            if (_isOn)
-                Collect();
-    }
-
-    static void Collect()
-    {
-        Stop();
-        GC.Collect(1, GCCollectionMode.Forced, blocking: true);
-    }
-
-    static void Stop()
-    {
-        try
         {
-            if (_isOn && IsOnStill)
-                GC.EndNoGCRegion();
+            if (!_isOn)
+                return false;
+            _isOn = false;
+            try
+            {
+                if (IsOnStill)
+                    GC.EndNoGCRegion();
+            }
+            catch (InvalidOperationException)
+            {
+                // Another thread has used up the rest just now.
+            }
+            return true;
         }
-        catch (InvalidOperationException)
-        {
-            // Another thread has used up the rest just now.
-        }
-        _isOn = false;
     }
 
     static bool IsOnStill => GCSettings.LatencyMode == GCLatencyMode.NoGCRegion;

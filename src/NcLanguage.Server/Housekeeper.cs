@@ -40,8 +40,8 @@ sealed class Housekeeper : IDisposable
 
     void TakeBreath()
     {
-        if (!Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)))
-            CollectorPause.EndAndCollect();
+        if (!Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)) && CollectorPause.End())
+            GC.Collect(1, GCCollectionMode.Forced, blocking: true);
     }
 
     bool Tidy(long most)

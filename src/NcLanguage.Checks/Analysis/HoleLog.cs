@@ -23,25 +23,21 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
     readonly int[] _nearOf;
     readonly Approach[] _near;
 
-    HoleLog(ReadOnlySpan<Spot> spots, Likeness[] likenesses, Approach[] near, HoleSpread.Gatherer spread)
+    HoleLog(ReadOnlySpan<Spot> spots, Likeness[] likenesses, Approach[] near, HoleSpread.Gatherer spread, Rows rows)
     {
         _places = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<Place>(spots.Length);
-        _lines = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<int>(spots.Length);
         _mixed = spots.IsEmpty ? [] : GC.AllocateUninitializedArray<uint>(spots.Length);
         var cuts = 0;
         for (var i = 0; i < spots.Length; i++)
         {
             ref readonly var spot = ref spots[i];
-            (_places[i], _lines[i]) = (spot.Place, spot.Line);
+            _places[i] = spot.Place;
             cuts |= spot.CutsBefore;
         }
         _likenesses = likenesses;
         _near = near;
-        (_cutsBefore, _nearOf) = (cuts == 0 ? [] : new int[spots.Length], near.Length == 0 ? [] : new int[spots.Length]);
-        for (var i = 0; i < _cutsBefore.Length; i++)
-            _cutsBefore[i] = spots[i].CutsBefore;
-        for (var i = 0; i < _nearOf.Length; i++)
-            _nearOf[i] = spots[i].Near;
+        _lines = rows.LinesOf(spots);
+        (_cutsBefore, _nearOf) = (cuts == 0 ? [] : rows.CutsOf(spots), near.Length == 0 ? [] : rows.NearOf(spots));
         (LowestR, LowestBottom, HighestBottom) = (double.PositiveInfinity, double.PositiveInfinity, double.NegativeInfinity);
         foreach (ref readonly var likeness in likenesses.AsSpan())
         {
@@ -57,7 +53,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         Spread = spread.Take(this, _mixed);
     }
 
-    public static HoleLog Empty { get; } = new([], [], [], new());
+    public static HoleLog Empty { get; } = new([], [], [], new(), new());
 
     /// <summary>How the holes lie.</summary>
     internal HoleSpread Spread { get; }
@@ -225,6 +221,44 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         public int Line, CutsBefore, Near;
     }
 
+    /// <summary>Picks one number of each spot. In parts that go on alike most rows of them are alike.</summary>
+    sealed class Rows
+    {
+        readonly RowKept<int> _lines = new(), _cuts = new(), _near = new();
+        int[] _made = [];
+
+        public int[] LinesOf(ReadOnlySpan<Spot> spots)
+        {
+            var made = Begin(spots.Length);
+            for (var i = 0; i < spots.Length; i++)
+                made[i] = spots[i].Line;
+            return _lines.Of(made);
+        }
+
+        public int[] CutsOf(ReadOnlySpan<Spot> spots)
+        {
+            var made = Begin(spots.Length);
+            for (var i = 0; i < spots.Length; i++)
+                made[i] = spots[i].CutsBefore;
+            return _cuts.Of(made);
+        }
+
+        public int[] NearOf(ReadOnlySpan<Spot> spots)
+        {
+            var made = Begin(spots.Length);
+            for (var i = 0; i < spots.Length; i++)
+                made[i] = spots[i].Near;
+            return _near.Of(made);
+        }
+
+        Span<int> Begin(int count)
+        {
+            if (_made.Length < count)
+                _made = new int[count];
+            return _made.AsSpan(0, count);
+        }
+    }
+
     /// <param name="First">The first of the holes that it is true of.</param>
     readonly record struct Likeness(
         int First, int Cycle, int Tool, double RLevel, double Bottom, double InitialLevel, double ArriveAt, double ReturnTo, double DwellSeconds, double Feed, double Speed, double Peck,
@@ -241,6 +275,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         readonly List<Likeness> _likenesses = [];
         readonly List<Approach> _near = [];
         readonly HoleSpread.Gatherer _spread = new();
+        readonly Rows _rows = new();
 
         /// <summary>Adds a hole whose traverse nothing comes near to.</summary>
         public void Add(in Hole hole, Step step, int line, int cutsBefore) => Add(hole, step, line, cutsBefore, -1);
@@ -287,7 +322,7 @@ public sealed class HoleLog : IReadOnlyList<HoleResult>
         {
             if (_spots.Count == 0)
                 return Empty;
-            var log = new HoleLog(CollectionsMarshal.AsSpan(_spots), [.. _likenesses], _near.Count == 0 ? [] : [.. _near], _spread);
+            var log = new HoleLog(CollectionsMarshal.AsSpan(_spots), [.. _likenesses], _near.Count == 0 ? [] : [.. _near], _spread, _rows);
             _spots.Clear();
             _likenesses.Clear();
             _near.Clear();

@@ -46,6 +46,9 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     readonly (StepEvents Events, Rule[]? Rules)[] _rulesBefore = new (StepEvents, Rule[]?)[RulesKept];
     HashSet<Rule>? _failed;
     ControlState _entry;
+    readonly RowKept<Slot> _setsKept = new();
+    readonly RowKept<float> _secondsKept = new();
+    readonly RowKept<int> _untimedKept = new();
     Slot[] _sets = [];
     float[] _seconds = [];
     int _count;
@@ -165,8 +168,10 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
     internal PartResult End(in ControlState exit, int linesAhead = 0, PartResult? before = null)
     {
         var all = Slot.None;
-        foreach (var sets in _sets.AsSpan(0, _count))
-            all |= sets;
+        ReadOnlySpan<Slot> sets = _sets.AsSpan(0, _count);
+        ReadOnlySpan<float> seconds = _seconds.AsSpan(0, _count);
+        foreach (var set in sets)
+            all |= set;
         var cuts = CollectionsMarshal.AsSpan(_cuts);
         var result = new PartResult
         {
@@ -176,7 +181,7 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
             Findings = Taken(_findings),
             Holes = _holes.Take(),
             Blocks = _blocks,
-            Sets = KeptOnce(_sets.AsSpan(0, _count), before?.Sets),
+            Sets = before is not null && sets.SequenceEqual(before.Sets) ? before.Sets : _setsKept.Of(sets),
             AllSets = all,
             Coordinates = _coordinates.Take(out var used),
             CoordinatesUsed = used,
@@ -190,15 +195,14 @@ public sealed partial class PartScan(Job job, Rule[] stepRules)
             Contours = contours,
             Seconds = _total,
             UntimedMoves = _untimedMoves,
-            StepSeconds = KeptOnce(_seconds.AsSpan(0, _count), before?.StepSeconds),
-            UntimedSteps = Taken(_untimed),
+            StepSeconds = before is not null && seconds.SequenceEqual(before.StepSeconds) ? before.StepSeconds : _secondsKept.Of(seconds),
+            UntimedSteps = _untimedKept.Of(CollectionsMarshal.AsSpan(_untimed)),
             Tools = Taken(_tools),
         };
         _cuts.Clear();
+        _untimed.Clear();
         return result;
     }
-
-    static T[] KeptOnce<T>(ReadOnlySpan<T> made, T[]? before) => before is not null && made.SequenceEqual(before) ? before : made.ToArray();
 
     static T[] Taken<T>(List<T> list)
     {

@@ -207,11 +207,6 @@ sealed class OpenDocument : IDisposable
                 Show(program, all);
             }
             _listener.Analysed(snapshot, program, IsNewest);
-            if (before is not null && snapshot.Text.Length > LargeText)
-            {
-                await Task.Delay(Pause, snapshot.Superseded).ConfigureAwait(false);
-                CollectorPause.EndAndCollect();
-            }
             if (snapshot.Typing is { IsFlowing: true } keys)
                 await RestAsync(snapshot, keys, program, all).ConfigureAwait(false);
             if (before is null && snapshot.Text.Length > LargeText)

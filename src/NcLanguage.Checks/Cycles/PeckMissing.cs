@@ -89,8 +89,9 @@ public sealed class PeckMissing : Rule
         if (cycle < 0 || units == LengthUnit.Unknown)
             yield break;
         var peck = "Q" + WordEdits.Length(finding.Value, units, analysis.Machine.Readings);
+        var given = block.IndexOf('Q');
         yield return new Fix(
             $"Drill with pecks (G83 {peck})", FixSafety.Choice,
-            [WordEdits.Replace(finding.Line, block, cycle, "G83"), CycleWords.AfterLevels(analysis.Main, finding.Line, peck)]);
+            [WordEdits.Replace(finding.Line, block, cycle, "G83"), given < 0 ? CycleWords.AfterLevels(analysis.Main, finding.Line, peck) : WordEdits.Replace(finding.Line, block, given, peck)]);
     }
 }

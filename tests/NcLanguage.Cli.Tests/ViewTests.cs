@@ -15,12 +15,26 @@ public sealed class ViewTests : IDisposable
         foreach (var name in new[] { "out.svg", "out.html", "out.svg", "out.HTML" })
         {
             var outcome = Command.Run("view", program, "-o", _scratch.At(name));
-            Assert.Equal((0, "", ""), (outcome.ExitCode, outcome.Output, outcome.Errors));
+            Assert.Equal((0, ""), (outcome.ExitCode, outcome.Errors));
+            // Like the setup sheet: where it lies now, and what to read it with.
+            Assert.Contains($"{name} written.", outcome.Output, StringComparison.Ordinal);
+            Assert.Contains("A check is no proof.", outcome.Output, StringComparison.Ordinal);
         }
         Assert.Equal("svg", XDocument.Load(_scratch.At("out.svg")).Root!.Name.LocalName);
         Assert.Contains("Third-angle", Third(program), StringComparison.Ordinal);
         Assert.StartsWith("<!DOCTYPE html>", File.ReadAllText(_scratch.At("out.html")), StringComparison.Ordinal);
         Assert.EndsWith("</html>\n", File.ReadAllText(_scratch.At("out.html")), StringComparison.Ordinal);
+    }
+
+    /// <summary>The faults planted in the demonstration: a hole under clamp A, a traverse through clamp B.</summary>
+    [Fact]
+    public void What_the_tool_meets_is_counted_as_the_page_is_written()
+    {
+        Assert.Equal(0, Command.Run("demo", _scratch.At("demo")).ExitCode);
+        Assert.Contains("out.html written; 2 contacts found in the program.", View("cover-plate-faulty.nc"), StringComparison.Ordinal);
+        Assert.Contains("out.html written.", View("cover-plate.nc"), StringComparison.Ordinal);
+
+        string View(string program) => Command.Run("view", _scratch.At(Path.Combine("demo", program)), "-o", _scratch.At("out.html")).Output;
     }
 
     string Third(string program)

@@ -30,7 +30,7 @@ static class SheetCommand
                 program.Text, job.Setup, job.Machine, choices.Analysis(parse) with { Programs = JobResolver.ProgramsBeside(program) }, cancel);
             var page = SetupSheet.Html(new SheetInput(program.Path, analysis, job.Problems, TimeProvider.System.GetLocalNow()), cancel);
             WrittenFile.PutBeside(program.Path, target, Encoding.UTF8.GetBytes(page));
-            Tell(target, analysis);
+            Caution.TellWritten(target, analysis.Findings.Count(finding => finding.Severity == Severity.Error), "error");
             return Task.FromResult(FailOn.ExitCodeFor(parse.GetValue(failOn)!, analysis.Findings.Select(finding => finding.Severity)));
         });
         return command;
@@ -38,12 +38,4 @@ static class SheetCommand
 
     static bool IsPage(string path) =>
         path.EndsWith(".html", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".htm", StringComparison.OrdinalIgnoreCase);
-
-    static void Tell(string path, ProgramAnalysis analysis)
-    {
-        using var screen = Screen.Open();
-        var errors = analysis.Findings.Count(finding => finding.Severity == Severity.Error);
-        screen.WriteLine($"{path} written{(errors > 0 ? $"; {Say.Count(errors, "error")} found in the program" : "")}.");
-        screen.WriteParagraph(Caution.Text, 0);
-    }
 }

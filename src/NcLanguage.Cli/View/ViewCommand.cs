@@ -29,6 +29,7 @@ static class ViewCommand
             var recording = MotionRecording.Create(program.File.Path, program.File.Text, program.Job, cancel);
             var method = parse.GetValue(projection) == "third" ? ProjectionMethod.ThirdAngle : ProjectionMethod.FirstAngle;
             WrittenFile.PutBeside(program.File.Path, target, write(recording, method));
+            Caution.TellWritten(target, recording.ContactCount, "contact");
             return Task.FromResult(program.ExitCodeFor(parse.GetValue(failOn)!, analysis, cancel));
         });
         return command;

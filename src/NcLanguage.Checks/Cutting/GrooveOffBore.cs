@@ -103,7 +103,8 @@ public sealed class GrooveOffBore : Rule
 
         void Try(double x, double y, in PlaceWork bore)
         {
-            if (double.Hypot(x - of.X, y - of.Y) is var off && off <= least && Holds(bore, work))
+            // Of a bore that was cored, roughed and finished the last is what the groove is cut into: the widest.
+            if (double.Hypot(x - of.X, y - of.Y) is var off && off <= least && Holds(bore, work) && !(off == least && bore.Diameter < nearest?.Diameter))
                 (nearest, least) = ((x, y, bore.Diameter), off);
         }
     }

@@ -51,4 +51,13 @@ public sealed class GrooveOffBoreTests
     [Fact]
     public void Both_places_are_told() => Assert.Equal(
         "The groove is milled about X40.5 Y30, and the bore of 32 mm around it stands at X40 Y30, 0.5 mm beside it.", Assert.Single(Of(At(40.5))).Message);
+
+    /// <summary>A seat that is cored and then bored is as wide as it was bored last, whichever of the two is listed first.</summary>
+    [Theory]
+    [InlineData(28)]
+    [InlineData(32.4)]
+    public void The_bore_that_is_told_is_the_widest_there(double cored) => Assert.Contains(
+        FormattableString.Invariant($"the bore of {Math.Max(cored, 32)} mm around it"),
+        Assert.Single(Of("T6 M6\nS800 M3\nG0 X40 Y30 Z30\nG98 G85 X40 Y30 Z-31 R2 F60\nG80\n" + At(40.5), hollow: FormattableString.Invariant($$""", "hollows": [ { "center": [40, 30], "diameter": {{cored}} } ]"""))).Message,
+        StringComparison.Ordinal);
 }

@@ -105,6 +105,19 @@ public sealed class HolePatternTests
         Near(2 * 29, moves.Where(move => move.Kind == MoveKind.Feed && move.Feed == 66).Sum(move => move.Length));
     }
 
+    /// <summary>NISTIR 6556 §3.5.16.8; the shift by Q goes along X here: common practice.</summary>
+    [Fact]
+    public void Back_boring_goes_down_beside_the_axis_and_cuts_upwards()
+    {
+        var all = Of("snap-ring-seat");
+        var moves = all.Skip(all.FindLastIndex(move => move.Kind == MoveKind.ToolChange)).ToList();
+        var down = moves.FindIndex(move => move.From.Z == 3 && move.To.Z == -44);
+        // The bar of 44 passes the bore of 30 from 7 beside the axis on.
+        Assert.InRange(moves[down].From.X, (44 - 30) / 2.0, 44 / 2.0);
+        Assert.Equal([(0.0, -44.0, -38.0), (0.0, -38.0, -44.0)], moves.Where(move => move.Kind == MoveKind.Feed).Select(move => (move.From.X, move.From.Z, move.To.Z)));
+        Assert.All(moves.Where(move => move.Kind == MoveKind.Rapid && move.From.Z != move.To.Z && Math.Min(move.From.Z, move.To.Z) < 0), move => Near(7.5, move.To.X));
+    }
+
     [Fact]
     public void Inches_are_25_4_mm()
     {

@@ -43,6 +43,20 @@ public sealed class MillingTests
         Assert.All(arcs, arc => Assert.False(arc.Clockwise));
     }
 
+    /// <summary>Groove of a snap ring for a bore of 30: 31.4 by 1.3 (DIN 472, from memory).</summary>
+    [Fact]
+    public void Groove_in_a_bore()
+    {
+        // A cutter of 20 runs round on half of 31.4 - 20; half circles lead in and out.
+        var arcs = ArcsOf("snap-ring-seat");
+        double[] lengths = [Math.PI * 2.85, 2 * Math.PI * 5.7, Math.PI * 2.85];
+        Assert.Equal(lengths.Length, arcs.Count);
+        for (var i = 0; i < lengths.Length; i++)
+            Near(lengths[i], arcs[i].Length);
+        At(0, 0, -12.3, arcs[1].Center);
+        At(0, 0, -12.3, arcs[2].To);
+    }
+
     [Fact]
     public void Bore_as_a_helix()
     {

@@ -44,6 +44,27 @@ public sealed class TypedFromNothingTests
         Assert.Equal(1, client.Log.Count(message => (int?)message["params"]?["version"] == 1));
     }
 
+    /// <summary>A program that lies there without its end, with a cycle left on at a tool change: whoever types above it, or mends another fault there, is still told of it as before. What is left on anew may be on its way.</summary>
+    [Fact]
+    public async Task What_was_left_on_when_it_was_opened_stays_what_it_is()
+    {
+        const string Program = "G21 G90 G17 G54 G94\nT1 M6\nG43 H1 Z50\nG0 X0 Y0 S900 M3\nG98 G81 X0 Y0 Z-5 R2 F100\nG80\nG91 G28 Z0 M5\nG90 T2 M6\n";
+        await using var client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, Program.Replace("G80\n", "", StringComparison.Ordinal));
+        Assert.Equal(1, await CycleAsync(1));
+        await client.ChangeAsync(Uri, 2, TestClient.Insert(4, 0, "(FIRST HOLE)\n"));
+        Assert.Equal(1, await CycleAsync(2));
+        await client.ChangeAsync(Uri, 3, TestClient.Insert(6, 0, "G80\n"));
+        Assert.Null(await CycleAsync(3));
+        await SaveAsync(client);
+        Assert.Null(await CycleAsync(3));
+        await client.ChangeAsync(Uri, 4, TestClient.Replace(6, 0, 7, 0, ""));
+        Assert.Equal(3, await CycleAsync(4));
+
+        async Task<int?> CycleAsync(int version) =>
+            (int?)(await client.DiagnosticsAsync(Uri, version))["diagnostics"]!.AsArray().SingleOrDefault(finding => (string?)finding!["data"] == "cycle-not-cancelled")?["severity"];
+    }
+
     [Fact]
     public async Task Who_asks_for_findings_himself_is_told_to_ask_again()
     {

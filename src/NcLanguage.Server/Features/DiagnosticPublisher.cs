@@ -163,7 +163,7 @@ sealed class DiagnosticPublisher
     {
         (var worst, var left) = Worst(findings);
         var toCome = StillToCome.Of(snapshot, analysis, worst);
-        (var areNotes, told) = told.Next(snapshot.Typing, toCome, worst);
+        (var areNotes, told) = told.Next(snapshot.Typing, toCome, worst, snapshot.Text.LineCount);
         shown = ShownFindings.Of(
             snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, (finding, isNote) => Map(snapshot, analysis, finding, isNote));
         if (left is null)

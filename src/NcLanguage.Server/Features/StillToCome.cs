@@ -33,6 +33,7 @@ readonly record struct StillToCome(bool IsTyped, bool IsUnfinished, int Line)
         return new StillToCome(true, isUnfinished, isUnfinished && analysis.Main.Flow is null ? typing.Line : -1);
     }
 
-    public bool Asks(Finding finding) =>
-        IsTyped && (finding.Name == ProgramEnd || (IsUnfinished && (AsksForBlocks.Contains(finding.Name) || (finding.Line > Line && LeftOn.Contains(finding.Name)))));
+    /// <param name="wasThere">Whether it stood there when the program was opened or saved: what is left on there then was not left on by what is written now.</param>
+    public bool Asks(Finding finding, bool wasThere) =>
+        IsTyped && (finding.Name == ProgramEnd || (IsUnfinished && (AsksForBlocks.Contains(finding.Name) || (!wasThere && finding.Line > Line && LeftOn.Contains(finding.Name)))));
 }

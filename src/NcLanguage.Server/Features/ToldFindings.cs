@@ -9,19 +9,21 @@ namespace NcLanguage.Server.Features;
 /// <param name="Line">The line that the keys go into, from 0; −1 where none do.</param>
 /// <param name="Told">By name and line; of what is still to come by name, since it stands at a new line with each one that is written.</param>
 /// <param name="Notes">What was told as a note only, in the same way.</param>
-sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, HashSet<(string Name, int Line)> Notes)
+/// <param name="Settled">What was told of the program as it was opened or saved last, by name and the lines from there to the end, which keys before it do not change.</param>
+sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, HashSet<(string Name, int Line)> Notes, HashSet<(string Name, int FromEnd)> Settled)
 {
-    public static ToldFindings None { get; } = new(-1, [], []);
+    public static ToldFindings None { get; } = new(-1, [], [], []);
 
     /// <summary>Which of these findings are told as notes, and what is known as told from then on.</summary>
-    public (bool[] AreNotes, ToldFindings After) Next(Typing? typing, StillToCome toCome, ImmutableArray<Finding> findings)
+    /// <param name="lines">How many lines the program has.</param>
+    public (bool[] AreNotes, ToldFindings After) Next(Typing? typing, StillToCome toCome, ImmutableArray<Finding> findings, int lines)
     {
         var areNotes = new bool[findings.Length];
         if (typing is not { IsFlowing: true } keys)
         {
             for (var i = 0; i < areNotes.Length; i++)
-                areNotes[i] = toCome.Asks(findings[i]);
-            return (areNotes, new ToldFindings(-1, [.. findings.Select(NameOf)], []));
+                areNotes[i] = Asks(findings[i]);
+            return (areNotes, new ToldFindings(-1, [.. findings.Select(NameOf)], [], typing is null ? [.. findings.Select(FromEnd)] : Settled));
         }
         HashSet<(string, int)> told = keys.Line == Line || Notes.Count == 0 ? Told : [.. Told, .. Notes];
         HashSet<(string, int)> notes = [];
@@ -31,10 +33,12 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
             var isNew = !told.Contains(name);
             if (isNew)
                 notes.Add(name);
-            areNotes[i] = isNew || toCome.Asks(findings[i]);
+            areNotes[i] = isNew || Asks(findings[i]);
         }
-        return (areNotes, new ToldFindings(keys.Line, told, notes));
+        return (areNotes, new ToldFindings(keys.Line, told, notes, Settled));
 
-        (string, int) NameOf(Finding finding) => (finding.Name, toCome.Asks(finding) ? -1 : finding.Line);
+        bool Asks(Finding finding) => toCome.Asks(finding, Settled.Contains(FromEnd(finding)));
+        (string, int) FromEnd(Finding finding) => (finding.Name, lines - finding.Line);
+        (string, int) NameOf(Finding finding) => (finding.Name, Asks(finding) ? -1 : finding.Line);
     }
 }

@@ -2,6 +2,7 @@ using NcLanguage.Checks.Analysis;
 using NcLanguage.Checks.Cutting;
 using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Moves;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Setups;
 
@@ -52,7 +53,7 @@ public sealed class FeedPerTooth : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes the feed at the nearer end of the table's range for the speed in force; where the number would be a usual one per turn, or per minute, and the feed given next as well, adds G95 or G94, or writes it in place of the other.",
-        NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, tapping, and tools and materials that the table does not have. The width of the cut is not "
+        NotFound = "The feed at which a drill goes down in a hole that was drilled before. Feeds given in a block that does not cut, feeds of a mill going straight down, feeds of full turns that are far too little (those in bores and down a helix are small on purpose), tapping, and tools and materials that the table does not have. The width of the cut is not "
             + "looked at: a thin side cut bears more feed, a full slot less. A feed or speed that the machine does not have is told by feed-over-machine or speed-over-machine alone, and a feed that it cannot reach is not asked for. Where it is the speed "
             + "that is far outside, and the feed would be a usual one at a speed of the table, cutting-speed alone speaks.",
         Source = "Feed = speed · teeth · feed per tooth (textbook, from memory); the message names the table row's source. That twice and half are far outside is common practice.",
@@ -64,7 +65,10 @@ public sealed class FeedPerTooth : Rule
     {
         ref readonly var state = ref step.Step.After;
         if ((step.Step.Events & StepEvents.Cut) == 0 || (step.Step.Sets & Slot.Feed) == 0 || !step.Step.Words.Has('F') || state.Cycle is 84 or 74 || !(state.Speed > 0) || !(state.Feed > 0)
-            || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(step.Job.Setup, tool) is not { } feed || !IsItsWay(tool, step.Step))
+            || step.Job.Setup.FindTool(state.Tool) is not { } tool || ToolRange.Feed(step.Job.Setup, tool) is not { } feed)
+            return;
+        var isItsWay = IsItsWay(tool, step.Step);
+        if (!isItsWay && !HasFullTurn(step.Step))
             return;
         // One cause, one finding: a speed or feed beyond the machine is told by its own rule.
         var speed = state.Speed;
@@ -74,7 +78,7 @@ public sealed class FeedPerTooth : Rule
         var perTurn = state.FeedMode switch { FeedMode.PerMinute => state.Feed / state.Speed, FeedMode.PerTurn => state.Feed, FeedMode.InverseTime => FastestCut(step.Step) / state.Speed, _ => double.NaN };
         var each = perTurn / feed.Teeth;
         var side = ToolRange.FarOutside(each, feed.Range);
-        if (side == 0 || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed) || IsTheSpeeds(step, tool, feed))
+        if (side == 0 || (side < 0 && !isItsWay) || (side < 0 && step.Job.Machine.MaxFeed < feed.Range.Least * feed.Teeth * state.Speed) || IsTheSpeeds(step, tool, feed))
             return;
         var other = OtherMode(state, feed);
         if (state.FeedMode == FeedMode.InverseTime && (side < 0 || other is null))
@@ -133,6 +137,17 @@ public sealed class FeedPerTooth : Rule
             return false;
         foreach (ref readonly var move in step.Moves.Items)
             if (move.IsCut && Math.Abs(move.From.X - move.To.X) + Math.Abs(move.From.Y - move.To.Y) > Math.Abs(move.From.Z - move.To.Z))
+                return true;
+        return false;
+    }
+
+    /// <summary>A turn ends where it began. It is looked at for a feed that is far too much alone: within a bore, and down a helix, the feed of the tool's middle is far less on purpose.</summary>
+    static bool HasFullTurn(Step step)
+    {
+        if (step.Holes.Count > 0)
+            return false;
+        foreach (ref readonly var move in step.Moves.Items)
+            if (move.Kind == MoveKind.Arc && move.Length > Math.Abs(move.From.Z - move.To.Z))
                 return true;
         return false;
     }

@@ -63,6 +63,16 @@ public sealed class CuttingDataTests
     public void A_slitting_saw_may_be_fed_as_little(string words, bool found) =>
         Assert.Equal(found ? [6] : [], Feed(words, Setup("low-carbon steel", "\"kind\": \"slot-mill\", \"diameter\": 63, \"shankDiameter\": 22, \"fluteLength\": 2, \"material\": \"HSS\", \"flutes\": 32")));
 
+    /// <summary>A full turn ends where it began, and goes across the tool's axis as any other cut: with 4 teeth at S3000 F12000 is 1 mm a tooth. Under G93 F400 asks for one round of 8 mm in
+    /// 1/400 min, and would be a usual feed a minute. Far too little is none there: within a bore the tool's middle is fed the less the less room it has (plane geometry), down a helix less on purpose.</summary>
+    [Theory]
+    [InlineData("G1 X8 F800\nG3 I-8 F12000", 6)]
+    [InlineData("G1 X8 F800\nG3 I-8 Z3 F12000", 6)]
+    [InlineData("G1 X8 F800\nG93 G3 I-8 Z3 F400", 6)]
+    [InlineData("G1 X8 F800\nG3 I-8 Z3 F60", 0)]
+    [InlineData("G1 X8 F800\nG3 I-8 F800", 0)]
+    public void A_full_turn_is_held_against_the_table_too(string words, int line) => Assert.Equal(line > 0 ? [line] : [], Feed(words, Setup("aluminium", Mill)));
+
     /// <summary>Where one row's source is a part of another's, it is named once.</summary>
     [Fact]
     public void A_source_is_named_once()

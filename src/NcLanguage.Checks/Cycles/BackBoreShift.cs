@@ -12,7 +12,7 @@ public sealed class BackBoreShift : Rule
         Name = "back-bore-shift",
         Severity = Severity.Error,
         Title = "The bar for back boring does not pass through the bore",
-        Finds = "G87 whose shift, by Q or by I and J, is smaller than half of what the bar's diameter is larger than the bore that the program, or the setup's stock, has at that place down to where the bar cuts.",
+        Finds = "G87 whose shift, by Q or by I and J, is smaller than half of what the bar's diameter is larger than the bore that the program, or the setup's stock, has at that place down to where the bar cuts. Once for each shift and width of a bore.",
         AtTheMachine = "The edge of the standing bar comes down on the mouth of the bore at rapid: the bar, the insert and the part are spoilt.",
         Setup = """
             { "tools": [ { "number": 6, "kind": "boring-bar", "diameter": 46, "length": 150 } ],
@@ -54,15 +54,21 @@ public sealed class BackBoreShift : Rule
 
     public override void CheckFile(in FileContext file)
     {
-        var told = new HashSet<int>();
+        var bores = new List<(WorkedPlace Place, int At)>();
         foreach (var place in PlaceGroups.PlacesOf(file, Machine.Setups.ToolKind.BoringBar))
             for (var i = 0; i < place.Works.Count; i++)
-                if (place.Works[i] is { Cycle: 87, Tool.Diameter: { } bar } work && !told.Contains(work.Line) && Look(file, place, i, work, bar))
-                    told.Add(work.Line);
+                if (place.Works[i] is { Cycle: 87, Tool.Diameter: not null })
+                    bores.Add((place, i));
+        // A block that goes on with the shift of the one before goes on with its slip.
+        var told = new HashSet<(int Tool, double Shift, double Bore, int Line)>();
+        foreach (var (place, at) in bores.OrderBy(bore => bore.Place.Works[bore.At].Line))
+            Look(file, place, at, told);
     }
 
-    bool Look(in FileContext file, WorkedPlace place, int at, in PlaceWork work, double bar)
+    void Look(in FileContext file, WorkedPlace place, int at, HashSet<(int Tool, double Shift, double Bore, int Line)> told)
     {
+        var work = place.Works[at];
+        var bar = work.Tool!.Diameter!.Value;
         var step = file.Run.StepAt(work.Line);
         var state = step.After;
         var top = state.BoreTop + work.ToFrame.Z;
@@ -73,16 +79,18 @@ public sealed class BackBoreShift : Rule
                 bore = other.Diameter;
         var needed = (bar - bore) / 2;
         if (!(shift < needed - Rounding))
-            return false;
+            return;
+        var goesOn = !told.Add((work.ToolNumber, shift, bore, -1));
+        if (step.Words.Has(letter) ? !told.Add((work.ToolNumber, shift, bore, work.Line)) : goesOn)
+            return;
         var say = file.SayAt(work.Line, work.Coordinates);
         var message = $"G87 moves the bar {say.Length(shift)} aside before it goes down, and its {say.Length(bar)} want {say.Length(needed)} to pass through the bore of {say.Length(bore)} at {say.Place(place.X - work.ToFrame.X, place.Y - work.ToFrame.Y)}.";
         if (!step.Words.Has(letter))
         {
             file.ReportBlock(this, work.Line, message);
-            return true;
+            return;
         }
         var word = file.Run.BlockAt(work.Line).Tokens[step.Words.TokenOf(letter)];
         file.Report(this, work.Line, word.Start, word.End, message);
-        return true;
     }
 }

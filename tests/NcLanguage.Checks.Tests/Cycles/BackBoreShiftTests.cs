@@ -34,4 +34,13 @@ public sealed class BackBoreShiftTests
     [Fact]
     public void The_shift_that_is_wanted_is_told() => Assert.Equal(
         "G87 moves the bar 3 mm aside before it goes down, and its 46 mm want 7 mm to pass through the bore of 32 mm at X40 Y30.", Assert.Single(Of("G87 X40 Y30 Z-36 R5 K-28 Q3")).Message);
+
+    /// <summary>One Q for two bores of one width is one slip; where it is too small for another width, or is given again, that is told as well.</summary>
+    [Theory]
+    [InlineData("32", "X10", 1)]
+    [InlineData("34", "X10", 2)]
+    [InlineData("32", "X10 Q3", 2)]
+    [InlineData("32", "G91 X-15 Q3 L2", 2)] // twice in that block
+    public void One_shift_of_a_run_is_told_once(string other, string next, int count) => Assert.Equal(
+        count, Of($"G87 X40 Y30 Z-36 R5 K-28 Q3 F30\n{next}", hollow: "\"hollows\": [ { \"center\": [40, 30], \"diameter\": 32 }, { \"center\": [10, 30], \"diameter\": " + other + " } ]").Count);
 }

@@ -57,7 +57,7 @@ sealed class HoleJudge(ProgramRun run)
             && match.Surface - cut.Full >= Math.Min(depth, wanted.Depth ?? depth) - Equal && Clears(match, cut, works));
         if (larger.Count > 0)
             return JudgeThread(wanted, With(match, larger.MaxBy(cut => cut.Diameter), works) with { Status = HoleStatus.WrongSize, IsOtherSize = true }, works, hasThread);
-        var isShallow = IsShallow(match, right.Full, wanted);
+        var isShallow = IsShallow(match, right.Full, wanted) || IsPointAlone(match, right, wanted);
         match = JudgeThread(wanted, match with { Status = isShallow ? HoleStatus.Shallow : HoleStatus.Drilled, IsHoleShallow = isShallow }, works, hasThread);
         return _limit.Judge(match, cuts.Where(cut => cut.Kind != WorkKind.Hollow && (IsRight(cut, wanted.Diameter) || wanted.Diameter - cut.Diameter is > 0 and <= MostToFinish)));
     }
@@ -194,6 +194,10 @@ sealed class HoleJudge(ProgramRun run)
     /// <summary>Whether a hole that ends at a level is less deep than wanted. One that is through is not, if only the stock was thick enough before it was milled.</summary>
     bool IsShallow(DrawingMatch match, double end, DrawingHole wanted) =>
         match.Surface - end < wanted.Depth - Equal && !(_setup.Stock is { } stock && end <= stock.Min.Z + Equal && stock.Max.Z - end >= wanted.Depth - Equal);
+
+    /// <summary>Whether no more than the point of a drill goes in, where the drawing gives a width and leaves the depth open: nowhere is the hole that wide.</summary>
+    static bool IsPointAlone(DrawingMatch match, PlaceWork cut, DrawingHole wanted) =>
+        wanted is { Depth: null, Diameter: not null } && cut.Kind == WorkKind.Drill && cut.Full > cut.Tip && cut.Full >= match.Surface - Equal;
 
     // What is not known counts as right: a claim needs knowledge.
     static bool IsRight(PlaceWork cut, double? wanted) =>

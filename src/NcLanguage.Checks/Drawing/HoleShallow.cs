@@ -12,7 +12,7 @@ public sealed class HoleShallow : Rule
         Name = "hole-shallow",
         Severity = Severity.Error,
         Title = "A hole less deep than the drawing asks",
-        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread whose tap does. "
+        Finds = "A hole of the right size that at its full diameter, the drill's point left out, goes less deep below the surface about its mouth than the drawing asks; or a thread whose tap does; of a hole whose depth the drawing leaves open, one that only the drill's point goes into. "
             + "The surface is the stock's top, or what mills and its hollows leave of it all round the hole when all is done. A helix that ends without a full circle at its bottom is as deep as its last whole turn begins, a milled thread as deep as its helix goes.",
         AtTheMachine = "The screw or pin does not go in all the way, a through hole stays closed or narrow at the bottom; found after the part has left the clamps, it costs a second setup.",
         Setup = """
@@ -66,7 +66,12 @@ public sealed class HoleShallow : Rule
         {
             var work = group[0].Work!.Value;
             var say = file.SayAt(work.Line, work.Coordinates);
-            var wanted = group[0].Wanted!.Depth!.Value;
+            if (group[0].Wanted!.Depth is not { } wanted)
+            {
+                file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} nowhere as wide as the drawing asks: T{work.ToolNumber} goes in by its point alone, and cuts its {say.Length(work.Diameter)} from "
+                    + $"{say.Level(group[0].Surface - (work.Full - work.Tip) - work.ToFrame.Z)} down.");
+                continue;
+            }
             var depth = work.Threads ? group[0].ThreadDepth : group[0].Depth;
             var tip = work.Tip - work.ToFrame.Z - (wanted - depth);
             if (work.Kind == WorkKind.Mill && work.End <= work.Tip - (wanted - depth) + Equal)

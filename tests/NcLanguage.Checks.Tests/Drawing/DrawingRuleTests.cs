@@ -56,6 +56,21 @@ public sealed class DrawingRuleTests
         Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 8 of x.setup.json.", finding.Message);
     }
 
+    /// <summary>A drawing that leaves the depth open asks for a hole of that width all the same: the point of 8 mm at 118 degrees is 2.403 mm long.</summary>
+    [Theory]
+    [InlineData("Z-1.3", true)]
+    [InlineData("Z-2.4", true)]
+    [InlineData("Z-2.5", false)]
+    [InlineData("Z-13", false)]
+    public void A_hole_that_only_the_point_goes_into_is_nowhere_as_wide_as_drawn(string bottom, bool found)
+    {
+        var told = Analyse($"G99 G81 X20 Y30 R2 {bottom} F150\nX40", "{ \"x\": 20, \"y\": 30, \"diameter\": 8 }, { \"x\": 40, \"y\": 30, \"diameter\": 8 }").Findings;
+        if (found)
+            Assert.Equal("The 2 holes at X20 Y30, X40 Y30 are nowhere as wide as the drawing asks: T3 goes in by its point alone, and cuts its 8 mm from Z-2.403 down.", Assert.Single(told, finding => finding.Name == "hole-shallow").Message);
+        else
+            Assert.Empty(told);
+    }
+
     [Fact]
     public void A_hole_whose_bottom_lies_above_the_stock_is_not_made()
     {

@@ -40,17 +40,25 @@ public sealed class TapDirection : Rule
     public override void CheckStep(in StepContext step)
     {
         ref readonly var state = ref step.Step.After;
-        var wrong = state.Cycle switch { 84 => SpindleState.Counterclockwise, 74 => SpindleState.Clockwise, _ => SpindleState.Unknown };
-        // Coupled by M29, the cycle has stopped the spindle by the end of the block.
-        var spindle = state.RigidTapping ? step.Step.Before.Spindle : state.Spindle;
-        if (wrong == SpindleState.Unknown || spindle != wrong
-            || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Spindle)) == 0))
+        if (!TurnsBackwards(step.Step) || (step.Step.Before.StandsAtHole && (step.Step.Sets & (Slot.Cycle | Slot.Spindle)) == 0))
             return;
+        var wrong = WrongFor(state.Cycle);
         var (turns, hand) = wrong == SpindleState.Clockwise ? ("clockwise", "left-hand") : ("counterclockwise", "right-hand");
         CycleRuns.Report(
             this, step, '\0', $"G{state.Cycle} cuts a {hand} thread, but the spindle turns {turns} (M{(wrong == SpindleState.Clockwise ? 3 : 4)}): the tap goes in backwards.",
             Slot.Spindle, "The spindle was switched on here.", text: state.Cycle.ToString());
     }
+
+    /// <summary>Whether a tapping cycle goes in with the spindle turning the way of the other one: which of the two is meant, and so the thread's hand, is then open.</summary>
+    internal static bool TurnsBackwards(Step step)
+    {
+        ref readonly var state = ref step.After;
+        // Coupled by M29, the cycle has stopped the spindle by the end of the block.
+        var spindle = state.RigidTapping ? step.Before.Spindle : state.Spindle;
+        return spindle != SpindleState.Unknown && spindle == WrongFor(state.Cycle);
+    }
+
+    static SpindleState WrongFor(int cycle) => cycle switch { 84 => SpindleState.Counterclockwise, 74 => SpindleState.Clockwise, _ => SpindleState.Unknown };
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {

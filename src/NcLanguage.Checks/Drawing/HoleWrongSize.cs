@@ -50,7 +50,7 @@ public sealed class HoleWrongSize : Rule
             M5
             M30
             """,
-        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; threads that are neither metric nor unified, which check lists as not checked; the pitch of a tap that neither the setup gives nor the feed tells; a thread in a hole whose place alone is listed, without a diameter; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A mill that only "
+        NotFound = "Differences of up to 0.01 mm, for milled holes 0.02 mm; tools whose diameter the setup does not tell; threads that are neither metric nor unified, which check lists as not checked; the pitch of a tap that neither the setup gives nor the feed tells; a thread in a hole whose place alone is listed, without a diameter; what a drill that wanders, a worn tool or a radius offset at the machine makes of the hole. A thread whose hand alone is another, cut with the spindle turning the other way, is tap-direction. A mill that only "
             + "goes straight down says nothing of the hole it may mill from there. In a program whose setup is nc.setup.json a hole that is too small is reported only where "
             + "the program makes others of that size right: another program may open it. A hole left for a reamer of the list is hole-not-finished.",
         Source = "The drawing, as the setup lists it. Metric threads as ISO 965-1 names them, where a name without a pitch means the coarse one, unified ones as ASME B1.1 does (both from memory). "
@@ -74,10 +74,16 @@ public sealed class HoleWrongSize : Rule
         foreach (var group in DrawingFindings.Groups(drawing.WhereThread(match => match.IsOtherThread || match.IsThreadUndrawn)))
         {
             var (wanted, work) = (group[0].Wanted!, group[0].Work!.Value);
+            if (IsOfOtherHandAlone(wanted.Thread, work) && TapDirection.TurnsBackwards(file.Run.StepAt(work.Line)))
+                continue;
             var say = file.SayAt(work.Line, work.Coordinates);
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} threaded by T{work.ToolNumber}{ThreadOf(wanted.Thread, work, say)}, and the drawing asks for {wanted.Thread ?? $"a plain hole of {Wanted(wanted, say)}"}.");
         }
     }
+
+    /// <summary>Whether nothing but the hand is another than the drawing's.</summary>
+    static bool IsOfOtherHandAlone(string? wanted, in PlaceWork work) =>
+        wanted is not null && ThreadName.Read(wanted) is { } thread && !ThreadFit.HasItsHand(thread, work) && ThreadFit.Fits(thread with { IsLeftHand = !thread.IsLeftHand }, work);
 
     static string Wanted(DrawingHole wanted, LengthText say) =>
         say.Length(wanted.Diameter!.Value) + (wanted.Thread is { } thread ? $" as the core of {thread}" : "");

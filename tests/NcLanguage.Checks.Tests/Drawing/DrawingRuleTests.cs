@@ -56,6 +56,19 @@ public sealed class DrawingRuleTests
         Assert.Equal("The drawing's hole at X60 Y30 is not made: 8 mm, 10 mm deep, in line 8 of x.setup.json.", finding.Message);
     }
 
+    /// <summary>NISTIR 6556 §3.5.16.5: the spindle turns clockwise before G84; G74 as its mirror image is common practice. One wrong code of two that go together is one slip.</summary>
+    [Theory]
+    [InlineData("M3", "G84", "hole-wrong-size")]
+    [InlineData("M4", "G84", "tap-direction")]
+    [InlineData("M3", "G74", "tap-direction")]
+    [InlineData("M4", "G74", "")]
+    public void A_tapping_cycle_against_its_spindle_is_told_once(string spindle, string cycle, string told)
+    {
+        var tapped = $"T6 M6\nS1500 M3\nG43 H6 Z40\nG99 G81 X20 Y30 R2 Z-16 F150\nG80\nG0 Z40\nG0 G53 Z0 M5\nT7 M6\nS300 {spindle}\nG43 H7 Z40\nG0 X20 Y30\nG98 {cycle} X20 Y30 R5 Z-12 F375";
+        var findings = Analyse(tapped, "{ \"x\": 20, \"y\": 30, \"diameter\": 6.8, \"depth\": 10, \"thread\": \"M8 LH\" }").Findings;
+        Assert.Equal(told.Length == 0 ? [] : [told], findings.Where(finding => finding.Name is "hole-wrong-size" or "tap-direction").Select(finding => finding.Name));
+    }
+
     /// <summary>A drawing that leaves the depth open asks for a hole of that width all the same: the point of 8 mm at 118 degrees is 2.403 mm long.</summary>
     [Theory]
     [InlineData("Z-1.3", true)]

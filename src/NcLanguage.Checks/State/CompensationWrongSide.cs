@@ -58,7 +58,7 @@ public sealed class CompensationWrongSide : Rule
             """,
         FixSafety = FixSafety.Choice,
         Fix = "Writes G42 for G41, or G41 for G42. A choice, since the contour may be what is wrong.",
-        NotFound = "Contours that do not close or cross themselves, such as open pockets; those that a helix, several levels, a loop or a call goes through; a way in that begins within the tool's radius of the contour; anything without a stock.",
+        NotFound = "Contours that do not close or cross themselves, such as open pockets; those that a helix, several levels, a loop or a call goes through; a way in that begins within the tool's radius of the contour; a full turn that goes back on its neighbours (arc-other-way); anything without a stock.",
         Source = "G41 keeps the tool to the left of the path and G42 to the right (NISTIR 6556 §3.5.10); left of a way that runs counterclockwise lies its inside (plane geometry).",
     };
 
@@ -82,7 +82,7 @@ public sealed class CompensationWrongSide : Rule
                 file.Cancel.ThrowIfCancellationRequested();
                 if (looked.Count > MostContours)
                     return;
-                if (Look(run, part, at, stock.Max.Z) is not { } message)
+                if (Look(run, part, at, stock.Max.Z) is not { } message || HasTurnTheOtherWay(run, line, stock.Max.Z))
                     continue;
                 var block = run.BlockAt(line);
                 ref readonly var word = ref block.Tokens[TokenOf(block)];
@@ -106,6 +106,16 @@ public sealed class CompensationWrongSide : Rule
             result.ContoursLookedAt = [.. result.ContoursLookedAt.Where(known => known.At != at), look];
         }
         return message;
+    }
+
+    /// <summary>Whether a full turn of the contour goes back on the moves before and behind it, as arc-other-way tells: then its G2 or G3 is what is wrong.</summary>
+    static bool HasTurnTheOtherWay(ProgramRun run, int line, double top)
+    {
+        CompensatedContour.From(run, line, top, out var last);
+        foreach (var (at, arc) in run.TurnedArcs)
+            if (at > line && at <= last && arc is { IsWholeTurn: true, TurnsBack: true })
+                return true;
+        return false;
     }
 
     static int TokenOf(in Block block) => Math.Max(WordEdits.IndexOfCode(block, 'G', 41), WordEdits.IndexOfCode(block, 'G', 42));

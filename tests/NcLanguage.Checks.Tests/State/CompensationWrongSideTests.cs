@@ -37,6 +37,18 @@ public sealed class CompensationWrongSideTests
     [InlineData("G0 X-3 Y-15|Z-5|G42 D2 " + Rim)] // nearer to the contour than its radius
     public void Others_are_silent(string blocks) => Assert.Empty(Of(blocks));
 
+    /// <summary>A spigot with quarter circles in and out: of a turn that goes back on both, its G3 is told, and not G41, which is right. Where the side is wrong, the side is told.</summary>
+    [Theory]
+    [InlineData("G41", "G3 X70 Y30 J-15|G2 I-20|G3 X85 Y15 I15", "")]
+    [InlineData("G41", "G3 X70 Y30 J-15|G3 I-20|G3 X85 Y15 I15", "arc-other-way")]
+    [InlineData("G42", "G3 X70 Y30 J-15|G2 I-20|G3 X85 Y15 I15", "compensation-wrong-side")]
+    public void A_turn_the_other_way_is_told_as_such(string side, string turn, string told)
+    {
+        var blocks = $"G0 X110 Y45|Z-5|{side} D2 G1 X85 F400|{turn}|G40 G1 X110".Replace('|', '\n');
+        var found = Programs.Analyse($"G21 G90 G17 G54\nT2 M6\nS4000 M3\nG43 H2 Z50\n{blocks}\nG0 Z50\nM5\nM30\n", Setup).Findings;
+        Assert.Equal(told.Length > 0 ? [told] : [], found.Where(finding => finding.Name is "arc-other-way" or "compensation-wrong-side").Select(finding => finding.Name));
+    }
+
     [Fact]
     public void Without_a_stock_it_is_silent() => Assert.Empty(Of("G0 X-15 Y-15|Z-5|G42 D2 " + Rim, """{ "tools": [ { "number": 2, "kind": "end-mill", "diameter": 8, "radiusOffset": 2 } ] }"""));
 

@@ -5,7 +5,7 @@ using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
-/// <summary>A counting loop all turns of which cut the same way.</summary>
+/// <summary>A counting loop, or a call with repeats, all turns of which cut the same way.</summary>
 public sealed class LoopRepeatsCut : Rule
 {
     /// <summary>Turns that are taken for spring passes, which cut the same way on purpose (common practice).</summary>
@@ -20,8 +20,8 @@ public sealed class LoopRepeatsCut : Rule
         Name = "loop-repeats-cut",
         Severity = Severity.Warning,
         Title = "A counting loop cuts the same way at each turn",
-        Finds = "A loop by WHILE that counts a variable on and is run three times or more, where no word within it reads any variable, and all its cuts into the setup's stock lead over the same places at each turn. Once for a loop.",
-        AtTheMachine = "The first turn cuts, the others go over it in air, and what they should have cut is left standing: mostly a word has lost its variable.",
+        Finds = "A loop by WHILE that counts a variable on and is run three times or more, where no word within it reads any variable, and all its cuts into the setup's stock lead over the same places at each turn. Once for a loop. Likewise M98 that by L runs a program of the same file three times or more, where no other call leads there.",
+        AtTheMachine = "The first turn cuts, the others go over it in air, and what they should have cut is left standing: mostly a word has lost its variable, or the called program its step by G91.",
         Setup = """
             { "stock": { "min": [0, 0, -15], "max": [100, 60, 0] }, "tools": [ { "number": 5, "kind": "end-mill", "diameter": 10, "flutes": 2, "fluteLength": 30, "length": 100 } ] }
             """,
@@ -64,7 +64,7 @@ public sealed class LoopRepeatsCut : Rule
             M5
             M30
             """,
-        NotFound = "Two turns, which may be spring passes; loops of this kind behind the first 50; loops that call programs, or change coordinates from turn to turn; loops by GOTO, REPEAT or the repeats of a call; holes, which are hole-repeated.",
+        NotFound = "Two turns, which may be spring passes; loops of this kind behind the first 50; loops that call programs, or change coordinates from turn to turn; loops by GOTO or REPEAT; what programs cut that a repeated program calls; holes, which are hole-repeated.",
         Source = "Common practice.",
     };
 
@@ -84,6 +84,29 @@ public sealed class LoopRepeatsCut : Rule
                 continue;
             file.Report(this, first, start, end, $"All {Say.Number(turns)} turns of this loop cut over the same places, and no word in it reads a variable: the first cuts, the others go over it again. Has a word lost its variable?");
         }
+        foreach (var line in flow.Text.Calls())
+        {
+            if (RepeatsOf(run, line) is not var (token, turns, first, end) || flow.RunsOf(flow.Text.NextBlock(first + 1)) != turns || --left < 0 || !CutsAlike(run, first, end))
+                continue;
+            file.Report(this, line, token.Start, token.End, $"All {Say.Number(turns)} runs of this call cut over the same places: the first cuts, the others go over it again. Does the called program lack its step, or G91?");
+        }
+    }
+
+    /// <summary>The L of a call that runs a program of this file three times or more, and the lines of that program; null for others.</summary>
+    static (Token L, int Turns, int First, int End)? RepeatsOf(ProgramRun run, int line)
+    {
+        var (repeats, program, isCall) = (default(Token?), -1.0, false);
+        var block = run.BlockAt(line);
+        foreach (ref readonly var token in block.Tokens)
+        {
+            isCall |= token.IsWord('M') && token.Value == 98;
+            if (token.IsWord('L') && !token.IsExpression)
+                repeats = token;
+            if (token.IsWord('P') && !token.IsExpression)
+                program = token.Value;
+        }
+        return isCall && repeats is { Value: > MostSpringPasses and < int.MaxValue } l && program is >= 0 and < int.MaxValue && run.Flow!.Text.LinesOfProgram((int)program) is var (first, end)
+            ? (l, (int)l.Value, first, end) : null;
     }
 
     /// <summary>Where the condition of a loop that counts on, and reads no variable in its words, stands in its first line; null for others.</summary>

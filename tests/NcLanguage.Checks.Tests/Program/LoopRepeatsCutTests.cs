@@ -36,4 +36,20 @@ public sealed class LoopRepeatsCutTests
 
     [Fact]
     public void Two_turns_may_be_spring_passes() => Assert.Empty(Of("G0 X-10 Y5|G1 Z-2 F300|X110|G0 Z2|#1=#1+1", "[#1 LT 2]"));
+
+    /// <summary>A call with repeats moves on by G91 within what it calls, or it goes over the same places.</summary>
+    [Theory]
+    [InlineData("L5", "G0 X-10 Y5|G1 Z-2 F300|X110|G0 Z2", "", 1)]
+    [InlineData("L5", "G1 Z-2 F300|G91 X120|X-120|G90", "", 1)]
+    [InlineData("L2", "G0 X-10 Y5|G1 Z-2 F300|X110|G0 Z2", "", 0)] // a spring pass
+    [InlineData("L5", "G91 G1 X120 F300|Y5|X-120|Y5|G90", "", 0)]
+    [InlineData("L5", "G91 G1 Z-3 F300|G90 X110|X-10", "", 0)]
+    [InlineData("L5", "G0 X-10 Y5|G1 Z2 F300|X110", "", 0)] // above the stock
+    [InlineData("L5", "G0 X-10 Y5|G1 Z-2 F300|X110|G0 Z2", "G52 Y20|M98 P2|G52 Y0", 0)] // called elsewhere too
+    public void A_call_that_repeats_the_same_cut_is_told(string repeats, string called, string more, int count)
+    {
+        var found = Programs.Of("loop-repeats-cut", $"G21 G90 G17 G54\nT5 M6\nS3000 M3\nG0 X-10 Y5\nG43 H5 Z2\nM98 P2 {repeats}\nG90 G0 Z50\n{more.Replace('|', '\n')}\nM30\nO2\n{called.Replace('|', '\n')}\nM99\n", Setup);
+        Assert.Equal(count, found.Count);
+        Assert.All(found, finding => Assert.Equal((5, "All 5 runs of this call cut over the same places: the first cuts, the others go over it again. Does the called program lack its step, or G91?"), (finding.Line, finding.Message)));
+    }
 }

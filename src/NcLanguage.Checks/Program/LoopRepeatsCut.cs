@@ -86,11 +86,14 @@ public sealed class LoopRepeatsCut : Rule
         }
         foreach (var line in flow.Text.Calls())
         {
-            if (RepeatsOf(run, line) is not var (token, turns, first, end) || flow.RunsOf(flow.Text.NextBlock(first + 1)) != turns || --left < 0 || !CutsAlike(run, first, end))
+            if (RepeatsOf(run, line) is not var (token, turns, first, end) || !IsRun(flow, first, end, turns) || --left < 0 || !CutsAlike(run, first, end))
                 continue;
             file.Report(this, line, token.Start, token.End, $"All {Say.Number(turns)} runs of this call cut over the same places: the first cuts, the others go over it again. Does the called program lack its step, or G91?");
         }
     }
+
+    /// <summary>Whether the first block behind the head of a program is run so many times in all.</summary>
+    static bool IsRun(FlowRun flow, int first, int end, int turns) => flow.Text.NextBlock(first + 1) is var block && block < end && flow.RunsOf(block) == turns;
 
     /// <summary>The L of a call that runs a program of this file three times or more, and the lines of that program; null for others.</summary>
     static (Token L, int Turns, int First, int End)? RepeatsOf(ProgramRun run, int line)
@@ -138,6 +141,9 @@ public sealed class LoopRepeatsCut : Rule
         var known = new Dictionary<(int Line, int Move), (Point3 From, Point3 To)>();
         var (again, isInStock) = (false, false);
         for (var part = 0; part < run.Results.Length; part++)
+        {
+            if (run.Results[part].IsElsewhere)
+                continue;
             foreach (ref readonly var cut in run.Results[part].Cuts)
             {
                 if (run.LineOf(part, cut.Line) is var line && (line <= first || line >= last))
@@ -153,6 +159,7 @@ public sealed class LoopRepeatsCut : Rule
                     return false;
                 again = true;
             }
+        }
         return again && isInStock;
     }
 

@@ -15,6 +15,9 @@ public sealed class TravelTests
     [InlineData("G0 X100.01", new[] { 2 })]
     [InlineData("G0 X-301", new[] { 2 })]
     [InlineData("G0 X120\nY20\nX130\nX0\nX120", new[] { 2, 6 })] // outside it stays one finding until it comes back
+    [InlineData("G0 Z410\nG98 G81 X10 Y0 Z-5 R2 F100\nX20\nX30\nG80", new[] { 2 })] // back up at each hole
+    [InlineData("G0 Z10\nG98 G81 X10 Y0 Z-55 R2 F100\nX20\nX30 Z-60\nX40\nG80", new[] { 3, 5 })] // down at each hole, and deeper
+    [InlineData("G0 Z10\nG98 G81 X10 Y0 Z-5 R2 F100\nX20\nX130\nG80", new[] { 5 })]
     [InlineData("G55 G0 X120", new int[0])]
     [InlineData("G0 Z390", new int[0])]
     [InlineData("G43 H3 G0 Z290", new[] { 2 })] // the length lifts the gauge point: 290 − 400 + 120 = 10

@@ -53,7 +53,7 @@ public sealed class TravelExceeded : Rule
             M30
             """,
         NotFound = "Axes whose machine coordinate is not known: the setup gives no workOffsets, or under G43 no tool length. An axis that is outside already "
-            + "is reported at the block that took it there.",
+            + "is reported at the block that took it there, and a level of holes at the first of them.",
         Source = "Common practice: travel is counted in machine coordinates of the spindle's gauge point.",
     };
 
@@ -69,13 +69,21 @@ public sealed class TravelExceeded : Rule
         // What a forgotten G91 does to the way down is told of it: incremental-left-on.
         if (IncrementalLeftOn.HasMoved(step.Step.After))
             return;
-        var message = "";
+        var (message, known) = ("", GoesOn(step.Step) ? Arcs.Axes(step.Step.After.Plane).Third : -1);
         for (var axis = 0; axis < 3; axis++)
-            if (Travel(machine, axis) is { } limits && FirstOutside(axis, limits, step) is { } reached)
+            if (axis != known && Travel(machine, axis) is { } limits && FirstOutside(axis, limits, step) is { } reached && !IsBackAt(axis, reached, step.Step))
                 message += (message.Length == 0 ? "" : "; ") + Describe(axis, reached, limits, step.Say);
         if (message.Length > 0)
             step.ReportBlock(this, $"This takes the machine out of its travel: {message}.", Slot.WorkOffset, "This block chooses the work offset.");
     }
+
+    /// <summary>Whether a block drills on between the levels of the holes before it: how far they lead up and down is told there.</summary>
+    static bool GoesOn(Step step) =>
+        step.Holes.Count > 0 && step.Before.StandsAtHole && (step.Sets & (Slot.Cycle | Slot.CycleR | Slot.CycleBottom)) == 0;
+
+    /// <summary>Whether a hole only leads back to the level where the tool stood before it, of which the block that took it there tells.</summary>
+    static bool IsBackAt(int axis, double reached, Step step) =>
+        step.Holes.Count > 0 && Math.Abs(step.Before.Position[axis] + step.ToMachine[axis] - reached) <= Rounding;
 
     static Limits? Travel(MachineProfile machine, int axis) => axis switch { 0 => machine.TravelX, 1 => machine.TravelY, _ => machine.TravelZ };
 

@@ -56,6 +56,9 @@ public sealed class SpeedMissing : Rule
             var token = StartToken(file.Run.BlockAt(line));
             if (token < 0)
                 continue;
+            // An S that the control refuses is told as such: value-not-allowed.
+            if (file.Run.StepAt(line).Words.Has('S'))
+                return;
             var word = file.Run.BlockAt(line).Tokens[token];
             if (!run.StateBefore(cut >= 0 && run.OrderOf(cut) > run.OrderOf(line) ? cut : line).IsCalled)
                 file.Report(this, line, word.Start, word.End,

@@ -187,6 +187,7 @@ public sealed class StateRuleTests
     [InlineData("M3\nG1 Z-1 F100 S1000", 0)]
     [InlineData("M3\nG1 Z-1 F100\nS1000\nG1 Z-2", 1)]
     [InlineData("S1000\nM3\nG1 Z-1 F100", 0)]
+    [InlineData("S-1000 M3\nG0 X1\nG1 Z-1 F100", 0)] // refused, and told as that
     [InlineData("M5\nT1 M6\nM4 (warm up)", 1)]
     [InlineData("M5\nG0 X1", 0)]
     public void The_speed_has_to_come_before_the_first_cut(string blocks, int findings) =>

@@ -16,7 +16,7 @@ public sealed class LengthOffsetMismatch : Rule
         Title = "The length offset is another tool's, or is taken away",
         Finds = "G43 or G44 with an H that is not the one of the tool in the spindle: the lengthOffset of the setup's tool list, else the tool's number. "
             + "As an error, where both lengths are known and the tool is the longer one, and G44 with an H whose length the setup or the program gives above 0. "
-            + "Also G43 with the tool's own H into which G10 has written another length than the setup's, by more than 1 mm: as an error where the tool is the longer one.",
+            + "Also G43 with the tool's own H into which G10 has written another length than the setup's, by more than 1 mm: as an error where the tool is the longer one; and, as an error, any tool's H behind T0 M6, with which the spindle is empty.",
         AtTheMachine = "Z counts with another tool's length: a longer tool goes too deep by the difference, at rapid. Under G44 it goes too deep by twice its length.",
         Example = """
             G21 G90 G17 G54
@@ -52,10 +52,16 @@ public sealed class LengthOffsetMismatch : Rule
         if ((step.Step.Sets & Slot.LengthOffset) == 0)
             return;
         CheckSign(step);
-        if (after.Tool <= 0)
+        if (after.Tool < 0)
             return;
         if (after.LengthOffset is not (LengthOffsetMode.Plus or LengthOffsetMode.Minus) || !step.Step.Words.Has('H'))
             return;
+        if (after.Tool == 0)
+        {
+            if (after.H > 0)
+                step.Report(this, step.Step.Words.TokenOf('H'), $"H{after.H} is a tool's length, and the spindle is empty: T0 is no tool.", Slot.Tool, "T0 is changed in here.", text: NoTool, severity: Severity.Error);
+            return;
+        }
         var expected = LengthOffsets.Of(after.Tool, step.Job.Setup);
         if (after.H == expected || after.H == 0)
             return;
@@ -84,6 +90,7 @@ public sealed class LengthOffsetMismatch : Rule
         state.SelectedTool > 0 && state.SelectedTool != state.Tool && LengthOffsets.Of(state.SelectedTool, setup) == state.H;
 
     const string NotChanged = "M6";
+    const string NoTool = "T0";
 
     /// <summary>Lengths nearer to each other than this are alike, mm.</summary>
     const double Equal = 0.0005;
@@ -134,7 +141,7 @@ public sealed class LengthOffsetMismatch : Rule
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
-        if (finding.Text == WrittenLength)
+        if (finding.Text is WrittenLength or NoTool)
             return [];
         if (finding.Text == AddingCode)
             return [new Fix($"Write {AddingCode}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, AddingCode)])];

@@ -73,6 +73,19 @@ public sealed class ToolRuleTests
     public void An_offset_of_another_tool_is_told(string blocks, int findings) =>
         Assert.Equal(findings, Count("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: Carousel));
 
+    /// <summary>T0 is an empty spindle (NISTIR 6556 §3.7.3, from memory), and has no length.</summary>
+    [Theory]
+    [InlineData("T0 M6\nG43 H21 Z5", 1)]
+    [InlineData("T0 M6\nG43 H0 Z5", 0)]
+    [InlineData("T0 M6\nG49", 0)]
+    [InlineData("T0 M6\nT1 M6\nG43 H21 Z5", 0)]
+    public void An_empty_spindle_has_no_length(string blocks, int findings)
+    {
+        var found = Check.Of("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: Carousel);
+        Assert.Equal(findings, found.Count());
+        Assert.All(found, finding => Assert.Equal((Severity.Error, "H21 is a tool's length, and the spindle is empty: T0 is no tool."), (finding.Severity, finding.Message)));
+    }
+
     /// <summary>The machine goes to the programmed Z plus the length in force (NISTIR 6556 §3.5.11); the tip is below that by the tool's own.</summary>
     [Theory]
     [InlineData("T3 M6\nG43 H1 Z5", Severity.Error, "the tip runs 10 mm lower than the program says")]

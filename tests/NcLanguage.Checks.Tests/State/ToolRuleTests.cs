@@ -82,7 +82,7 @@ public sealed class ToolRuleTests
     public void An_empty_spindle_has_no_length(string blocks, int findings)
     {
         var found = Check.Of("length-offset-mismatch", Modes + "G0\n" + blocks + "\nM30", setup: Carousel);
-        Assert.Equal(findings, found.Count());
+        Assert.Equal(findings, found.Count);
         Assert.All(found, finding => Assert.Equal((Severity.Error, "H21 is a tool's length, and the spindle is empty: T0 is no tool."), (finding.Severity, finding.Message)));
     }
 

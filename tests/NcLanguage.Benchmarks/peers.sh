@@ -56,7 +56,7 @@ trap 'rm -f "$table"' EXIT
   echo "One run on $(date +%Y-%m-%d), $(sed -n 's/^model name[^:]*: //p' /proc/cpuinfo | head -1), $(nproc) cores, $(awk '/MemTotal/ { printf "%.0f", $2 / 1048576 }' /proc/meminfo) GB of memory:"
   echo "$(clangd --version | sed -n 's/.*\(clangd version [0-9.]*\).*/\1/p;q'), TypeScript $("$typescript" --version | awk '{ print $2 }'), taking turns with ours. Lines are some 20 to 30 characters long; our programs run with stock,"
   echo 'four clamps and two tools. Median, in brackets the 95th percentile, and × the slowest of our first three programs; the fourth calls a subprogram every 200 holes. Keys (a letter, a new line, a line deleted) and'
-  echo '1,000 lines pasted are at the beginning, in the middle and at the end; each is taken back, which counts as well; where the second look at a large program finds nothing else, the first findings were all. The others run as installed, with the pauses they make before they look at a change.'
+  echo '1,000 lines pasted are at the beginning, in the middle and at the end; each is taken back, which counts as well; words that change all that follows lie half a second apart; where the second look at a large program finds nothing else, the first findings were all. The others run as installed, with the pauses they make before they look at a change.'
   echo
   "$here/bin/Release/net10.0/NcLanguage.Benchmarks" peers "$exe" "${sizes[@]}" --clangd "$(command -v clangd)" --typescript "$typescript" --tree-sitter "$parser"
 } > "$table"

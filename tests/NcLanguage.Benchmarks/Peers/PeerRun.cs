@@ -17,6 +17,9 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
     /// <summary>Milliseconds after which our server is at work on what compares distant places.</summary>
     const int LongerThanTheFingersRest = 60;
 
+    /// <summary>Milliseconds between two words that change all that follows: no hand writes such words faster, and in the pause memory is collected as it is behind a hand.</summary>
+    const int BetweenWords = 500;
+
     bool MayComeInTwo => server.IsOurs && size > LinesOfALargeProgram;
 
     string _uri = "";
@@ -91,6 +94,8 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
         {
             var (first, complete) = Findings(Change(edit));
             session.Settle(10);
+            if (named.Row == PeerEdits.Following)
+                Thread.Sleep(BetweenWords);
             if (isWarmUp)
                 continue;
             table.Add(named.Row, size, server, complete);

@@ -53,7 +53,12 @@ static class WrittenFile
     }
 
     /// <summary>The file behind a path, links followed.</summary>
-    static string Target(string path) => File.ResolveLinkTarget(path, returnFinalTarget: true)?.FullName ?? Path.GetFullPath(path);
+    static string Target(string path)
+    {
+        // Of a link that is named without its folder the target would be looked for at the root.
+        var full = Path.GetFullPath(path);
+        return File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
+    }
 
     /// <summary>Writes a file, over one that stands there already; into a pipe or a device as it is.</summary>
     /// <exception cref="CannotRunException">It could not be written.</exception>

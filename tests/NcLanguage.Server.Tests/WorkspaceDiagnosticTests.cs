@@ -47,6 +47,18 @@ public sealed class WorkspaceDiagnosticTests
             items.Select(item => ((string)item!["uri"]!, (int?)item["version"], (string)item["items"]![0]!["data"]!)).OrderBy(row => row.Item1, StringComparer.Ordinal));
     }
 
+    [Fact] // Else the clamps of a setup that cannot be read would be left out of the check without a word.
+    public async Task A_setup_that_cannot_be_read_is_told_with_the_program_that_is_open()
+    {
+        using TestFolder folder = new() { ["part.nc"] = "G21 G90\nM30\n" };
+        File.CreateSymbolicLink(folder.PathOf("part.setup.json"), folder.PathOf("nowhere.json"));
+        await using var client = await InitializedAsync(folder);
+        var items = await AskAsync(client);
+        await client.OpenAsync(folder.UriOf("part.nc"), "G21 G90\nM30\n");
+        var news = await NewsOfAsync(client, BeginAsync(client, items), folder.UriOf("part.setup.json"));
+        Assert.Contains("part.setup.json is a link to a file that is not there", (string)news.Single()!["message"]!, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_answer_waits_for_a_change_on_disk_and_takes_away_what_is_gone()
     {

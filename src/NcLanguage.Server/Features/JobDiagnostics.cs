@@ -77,6 +77,13 @@ sealed class JobDiagnostics
         return [.. job.ProblemsIn(path).Distinct().Select(problem => Map(problem, text))];
     }
 
+    /// <summary>The findings of the files that open programs are run with, as far as there are any: those of one too that is no file to be listed, as a link that leads nowhere.</summary>
+    public (string Uri, Diagnostic[] Items)[] OfPrograms()
+    {
+        lock (_gate)
+            return [.. Found(_ => true).Select(found => (UriOf(found.Key, found.Value.File), Map(found.Value.Problems, found.Value.File)))];
+    }
+
     // Where the pages could not be written there is nothing to add.
     void SendWithLinks()
     {
@@ -89,15 +96,7 @@ sealed class JobDiagnostics
     /// <param name="again">Whether what has not changed is sent as well.</param>
     void Publish(bool again)
     {
-        var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
-        foreach (var file in _jobs.Values
-            .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
-            .Where(pair => !_isPulled(pair.problem.Path, _workspaceIsPulled))
-            .Where(pair => !_own.TryGetValue(pair.problem.Path, out var own) || ReferenceEquals(own, pair.job))
-            .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
-        {
-            found[file.Key] = ([.. file.Select(pair => pair.problem).Distinct()], file.Last().job.Files.GetValueOrDefault(file.Key));
-        }
+        var found = Found(path => !_isPulled(path, _workspaceIsPulled));
         foreach (var path in _published.Keys.Except(found.Keys, DocumentUri.PathComparer).ToList())
         {
             _send(new PublishDiagnosticsParams(_published[path].Uri, null, []));
@@ -105,13 +104,32 @@ sealed class JobDiagnostics
         }
         foreach ((var path, (var problems, var file)) in found)
         {
-            var uri = file?.OpenUri ?? DocumentUri.FromPath(path);
+            var uri = UriOf(path, file);
             if (!again && _published.TryGetValue(path, out var before) && before.Uri == uri && before.Problems.SequenceEqual(problems))
                 continue;
             _published[path] = (uri, problems);
-            _send(new PublishDiagnosticsParams(uri, null, [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))]));
+            _send(new PublishDiagnosticsParams(uri, null, Map(problems, file)));
         }
     }
+
+    /// <summary>What the programs' jobs have found, file by file.</summary>
+    Dictionary<string, (SetupProblem[] Problems, JobFile? File)> Found(Func<string, bool> isAskedFor)
+    {
+        var found = new Dictionary<string, (SetupProblem[] Problems, JobFile? File)>(DocumentUri.PathComparer);
+        foreach (var file in _jobs.Values
+            .SelectMany(job => job.Inputs.Problems.Select(problem => (problem, job)))
+            .Where(pair => isAskedFor(pair.problem.Path))
+            .Where(pair => !_own.TryGetValue(pair.problem.Path, out var own) || ReferenceEquals(own, pair.job))
+            .GroupBy(pair => pair.problem.Path, DocumentUri.PathComparer))
+        {
+            found[file.Key] = ([.. file.Select(pair => pair.problem).Distinct()], file.Last().job.Files.GetValueOrDefault(file.Key));
+        }
+        return found;
+    }
+
+    static string UriOf(string path, JobFile? file) => file?.OpenUri ?? DocumentUri.FromPath(path);
+
+    Diagnostic[] Map(SetupProblem[] problems, JobFile? file) => [.. problems.Select(problem => Map(problem, file?.Text ?? SourceText.From("")))];
 
     public Diagnostic Map(SetupProblem problem, SourceText text) => new(
         new TextRange(At(text, problem.Line, problem.Column), At(text, problem.EndLine, problem.EndColumn)),

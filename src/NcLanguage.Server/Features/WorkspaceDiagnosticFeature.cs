@@ -32,6 +32,8 @@ sealed class WorkspaceDiagnosticFeature(
                 await reports.AddAsync(report, cancel).ConfigureAwait(false);
             foreach (var document in openJobs.All)
                 await reports.AddAsync(document.Uri, document.Version, jobDiagnostics.Of(document), cancel).ConfigureAwait(false);
+            foreach ((var uri, var items) in jobDiagnostics.OfPrograms())
+                await reports.AddAsync(uri, null, items, cancel).ConfigureAwait(false);
             try
             {
                 await Task.Run(() => ReadDiskAsync(reports, progress, cancel), cancel).ConfigureAwait(false);

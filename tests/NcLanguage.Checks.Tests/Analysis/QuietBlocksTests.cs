@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using NcLanguage.Checks.Analysis;
@@ -17,6 +18,7 @@ public sealed class QuietBlocksTests
         Stock = random.Next(2) == 0 ? new Box3(new(0, 0, -20), new(100, 60, 0)) : null,
         Obstacles = random.Next(4) == 0 ? [] : [new BoxObstacle("clamp", new(new(-20, 10, -5), new(12, 30, 15))), new BoxObstacle("strap", new(new(60, 40, -5), new(70, 60, 4)))],
         Clearance = random.Next(0, 3),
+        WorkOffsets = random.Next(2) == 0 ? ImmutableDictionary<int, Point3>.Empty : ImmutableDictionary<int, Point3>.Empty.Add(54, default),
         Material = random.Next(2) == 0 ? null : "aluminium",
         Tools =
         [
@@ -89,6 +91,7 @@ public sealed class QuietBlocksTests
         < 16 => Turn(random),
         < 17 => FormattableString.Invariant($"G2 X{i % 9 * 10} I{random.Next(-9, 9)}"),
         < 22 => "G1 " + Place(i),
+        < 23 => FormattableString.Invariant($"{Place(i)} Z{random.Next(-6, 2)}"),
         < 26 => FormattableString.Invariant($"{Place(i)} F{random.Next(1, 5) * 80}"),
         < 32 => FormattableString.Invariant($"X{i % 9 * 10}"),
         < 38 => FormattableString.Invariant($"Y{i % 7 * 9}"),

@@ -28,7 +28,7 @@ sealed class TipBounds
     public TipBounds(Job job)
     {
         _job = job;
-        _hasTravel = job.Machine is not { TravelX: null, TravelY: null, TravelZ: null };
+        _hasTravel = job.Machine.HasTravel;
     }
 
     /// <summary>Whether nothing is bounded.</summary>

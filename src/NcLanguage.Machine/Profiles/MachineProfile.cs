@@ -23,6 +23,9 @@ public sealed record MachineProfile
 
     public Limits? TravelZ { get; init; }
 
+    /// <summary>Whether the travel of an axis is known.</summary>
+    public bool HasTravel => TravelX is not null || TravelY is not null || TravelZ is not null;
+
     /// <summary>Machine coordinates of the reference point, mm.</summary>
     public Point3 Home { get; init; }
 

@@ -59,7 +59,7 @@ public sealed class TravelExceeded : Rule
 
     public override StepEvents Interest => PartScan.NearTravel;
 
-    public override bool Concerns(Job job) => job.Machine is not { TravelX: null, TravelY: null, TravelZ: null };
+    public override bool Concerns(Job job) => job.Machine.HasTravel;
 
     public override void CheckStep(in StepContext step)
     {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using NcLanguage.Benchmarks;
 using NcLanguage.Benchmarks.Peers;
@@ -10,7 +11,7 @@ using NcLanguage.Benchmarks.Soak;
 //   check EXE         how much program text `check` gets through
 //   many EXE          `check` of 1,000 programs of 10,000 blocks each: processors, memory, and what reading them alone takes
 //   stock             what is left of a plate of 500 × 500 mm after 5,000 moves
-//   soak EXE [EDITS REQUESTS BLOCKS SEED]   simulated typing: memory, answers, and whether the server then says what a fresh one says
+//   soak EXE [EDITS REQUESTS BLOCKS SEED [MINUTES]]   simulated typing: memory, answers, and whether the server then says what a fresh one says; as fast as it can, or spread evenly over MINUTES
 //   sample BLOCKS FOLDER [KIND]   writes a program and the setup that the others use; KIND drilling, contour, mix (as it is) or calls
 //   profile EXE PROGRAMS FILE   has EXE, compiled as it runs, count its ways through its own code on the programs of a folder and on large ones, and writes the profile for the native compiler
 //   engine [options]  the engine in process, by BenchmarkDotNet: lex, analyse, edit, clearance, height field, each with the memory it takes
@@ -29,9 +30,12 @@ switch (args)
         ManyPrograms.Run(executable);
         return 0;
     case ["soak", var executable]:
-        return await SoakRun.RunAsync(executable, edits: 100_000, requests: 50_000, blocks: 2000, seed: 1);
+        return await SoakRun.RunAsync(executable, edits: 100_000, requests: 50_000, blocks: 2000, seed: 1, TimeSpan.Zero);
     case ["soak", var executable, var edits, var requests, var blocks, var seed]:
-        return await SoakRun.RunAsync(executable, int.Parse(edits), int.Parse(requests), int.Parse(blocks), int.Parse(seed));
+        return await SoakRun.RunAsync(executable, int.Parse(edits), int.Parse(requests), int.Parse(blocks), int.Parse(seed), TimeSpan.Zero);
+    case ["soak", var executable, var edits, var requests, var blocks, var seed, var time]
+        when double.TryParse(time, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var minutes) && minutes is > 0 and <= 10_000:
+        return await SoakRun.RunAsync(executable, int.Parse(edits), int.Parse(requests), int.Parse(blocks), int.Parse(seed), TimeSpan.FromMinutes(minutes));
     case ["sample", var blocks, var folder]:
         SampleProgram.Write(int.Parse(blocks), folder, "sample");
         return 0;
@@ -48,6 +52,6 @@ switch (args)
         BenchmarkSwitcher.FromAssembly(typeof(SampleProgram).Assembly).Run(rest.Length == 0 ? ["--filter", "*"] : rest);
         return 0;
     default:
-        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED] | stock | profile EXE PROGRAMS FILE | sample BLOCKS FOLDER [KIND] | engine [BenchmarkDotNet options]");
+        Console.Error.WriteLine("usage: NcLanguage.Benchmarks server EXE [BLOCKS...] | peers EXE [options] | check EXE | many EXE | soak EXE [EDITS REQUESTS BLOCKS SEED [MINUTES]] | stock | profile EXE PROGRAMS FILE | sample BLOCKS FOLDER [KIND] | engine [BenchmarkDotNet options]");
         return 2;
 }

@@ -15,8 +15,9 @@ static class SoakRun
     /// <param name="requests">Requests in all, spread among the edits.</param>
     /// <param name="blocks">Blocks of the program.</param>
     /// <param name="seed">Of the random numbers.</param>
+    /// <param name="duration">The edits are spread evenly over it; one that comes late, since an answer was waited for, is followed at once by those that are due. Zero: as fast as the answers come.</param>
     /// <returns>0 where all was well, else 1.</returns>
-    public static async Task<int> RunAsync(string executable, int edits, int requests, int blocks, int seed)
+    public static async Task<int> RunAsync(string executable, int edits, int requests, int blocks, int seed, TimeSpan duration)
     {
         var random = new Random(seed);
         var typist = new Typist(SampleProgram.Make(blocks), random);
@@ -27,9 +28,11 @@ static class SoakRun
         var memory = new List<double>();
         var clock = Stopwatch.StartNew();
         var asked = 0;
-        Console.WriteLine($"{edits:N0} edits and {requests:N0} requests in a program of {blocks:N0} blocks, seed {seed}");
+        Console.WriteLine($"{edits:N0} edits and {requests:N0} requests in a program of {blocks:N0} blocks, seed {seed}{(duration > TimeSpan.Zero ? $", one edit each {duration.TotalMilliseconds / edits:0.#} ms" : "")}");
         for (var edit = 1; edit <= edits; edit++)
         {
+            if (duration * ((double)edit / edits) - clock.Elapsed is var early && early > TimeSpan.Zero)
+                await Task.Delay(early);
             await server.NotifyAsync("textDocument/didChange", new JsonObject
             {
                 ["textDocument"] = new JsonObject { ["uri"] = Uri, ["version"] = edit + 1 },

@@ -14,7 +14,7 @@ sealed partial class ServerSession
     public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Hover(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadInViewAsync(At(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<JsonElement> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -27,7 +27,7 @@ sealed partial class ServerSession
             : Task.FromResult(request);
 
     public Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken) =>
-        ReadAsync(At(request.TextDocument, request.Range.Start), [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
+        ReadInViewAsync(At(request.TextDocument, request.Range.Start), [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
 
     public Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken) =>
         request.Data is { } data ? ReadAsync(data.Uri, request, context => InlayHintFeature.Resolve(context, request), cancellationToken) : Task.FromResult(request);
@@ -88,7 +88,7 @@ sealed partial class ServerSession
         ReadAsync<SemanticTokensDelta?>(request.TextDocument.Uri, null, context => _tokens.Delta(context, request.PreviousResultId), cancellationToken);
 
     public Task<SemanticTokensResult?> SemanticTokensRangeAsync(SemanticTokensRangeParams request, CancellationToken cancellationToken) =>
-        ReadAsync<SemanticTokensResult?>(At(request.TextDocument, request.Range.Start), null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
+        ReadInViewAsync<SemanticTokensResult?>(At(request.TextDocument, request.Range.Start), null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
 
     public Task<TextEdit[]> FormattingAsync(DocumentFormattingParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Whole(context), cancellationToken);
@@ -120,13 +120,13 @@ sealed partial class ServerSession
     public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Completion(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadAsync(At(request.TextDocument, request.Position), context => CompletionFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadInViewAsync(At(request.TextDocument, request.Position), context => CompletionFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken) =>
         Task.FromResult(CompletionFeature.Resolve(_client, request));
 
     public Task<SignatureHelp?> SignatureHelpAsync(SignatureHelpParams request, CancellationToken cancellationToken) =>
-        ReadAsync<SignatureHelp?>(At(request.TextDocument, request.Position), null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
+        ReadInViewAsync<SignatureHelp?>(At(request.TextDocument, request.Position), null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], CodeLensFeature.Answer, cancellationToken);
@@ -171,6 +171,9 @@ sealed partial class ServerSession
         ReadAsync<NewSetupAnswer?>(request.TextDocument.Uri, null, JobInUseFeature.NewSetup, cancellationToken);
 
     /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
+    Task<T> ReadInViewAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadInViewAsync(asked, answer, cancellationToken);
+
     Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadAsync(asked, answer, cancellationToken);
 

@@ -12,6 +12,12 @@ namespace NcLanguage.Checks.Analysis;
 /// <param name="OtherReturns">With G98 and G99 acting the other way; null likewise.</param>
 public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, ProgramRun? OtherPositions, ProgramRun? OtherReturns)
 {
+    public ProgramRun? OtherSkip { get => Known(field, Main.TextFacts.All.HasSkip); init; } = OtherSkip;
+
+    public ProgramRun? OtherPositions { get => Known(field, Main.Job.TellsOtherReadings); init; } = OtherPositions;
+
+    public ProgramRun? OtherReturns { get => Known(field, Main.Job.TellsOtherReadings); init; } = OtherReturns;
+
     public int BlocksRun =>
         Main.BlocksRun + (OtherSkip?.BlocksRun ?? 0) + (OtherPositions?.BlocksRun ?? 0) + (OtherReturns?.BlocksRun ?? 0);
 
@@ -28,6 +34,9 @@ public sealed record AnalysisRuns(ProgramRun Main, ProgramRun? OtherSkip, Progra
         var main = Main.WithText(text, stepRules, textRules, cancel, onTheWay is null ? null : run => onTheWay(new AnalysisRuns(run, null, null, null)));
         return new AnalysisRuns(main, null, null, null).WithOthers(this, options, stepRules, cancel);
     }
+
+    // As long as the main run is under way the others have not begun.
+    ProgramRun? Known(ProgramRun? run, bool isAsked) => Main.IsWhole || !isAsked ? run : throw new NotYetRunException();
 
     AnalysisRuns WithOthers(AnalysisRuns? old, AnalysisOptions options, Rule[] stepRules, CancellationToken cancel)
     {

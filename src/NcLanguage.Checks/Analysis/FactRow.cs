@@ -50,6 +50,28 @@ sealed class FactRow<TItem, TFacts>
     /// <summary>What all items come to.</summary>
     public TFacts All { get; }
 
+    /// <summary>What the items before one come to.</summary>
+    public TFacts UpTo(int item)
+    {
+        var facts = default(TFacts);
+        for (var stretch = 0; stretch < item / Stretch; stretch++)
+            facts = TFacts.Join(facts, _sums[stretch]);
+        for (var i = item / Stretch * Stretch; i < item; i++)
+            facts = TFacts.Join(facts, this[i]);
+        return facts;
+    }
+
+    /// <summary>What an item and those behind it come to.</summary>
+    public TFacts Behind(int item)
+    {
+        var facts = default(TFacts);
+        for (; item < _items.Length && item % Stretch != 0; item++)
+            facts = TFacts.Join(facts, this[item]);
+        for (var stretch = item / Stretch; stretch < _sums.Length; stretch++)
+            facts = TFacts.Join(facts, _sums[stretch]);
+        return facts;
+    }
+
     public ref readonly TFacts this[int item] => ref _stretches[item / Stretch][item % Stretch];
 
     static int LengthOf(FactRow<TItem, TFacts> row, int stretch) => stretch < row._stretches.Length ? row._stretches[stretch].Length : 0;

@@ -49,10 +49,9 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     internal HoleTable(ProgramRun run)
     {
         _run = run;
-        var parts = run.PartFacts;
-        _starts = new int[run.Results.Length + 1];
-        for (var i = 0; i < run.Results.Length; i++)
-            _starts[i + 1] = _starts[i] + parts[i].Holes;
+        _starts = new int[run.PartsKnown + 1];
+        for (var i = 0; i < run.PartsKnown; i++)
+            _starts[i + 1] = _starts[i] + run.FactsOf(i).Holes;
     }
 
     public static HoleTable Of(ProgramRun run)
@@ -61,7 +60,10 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         return run.HoleTable;
     }
 
-    public int Count => _starts[^1];
+    public int Count => _run.IsWhole ? _starts[^1] : throw new NotYetRunException();
+
+    /// <summary>Whether there is a hole with the running number <paramref name="index"/> + 1.</summary>
+    public bool Has(int index) => index < _starts[^1] || index < Count;
 
     /// <summary>What has been planned for the runs of holes that the block on a line (0-based) is part of, where blocks run more than once; null where there is no plan.</summary>
     internal ConcurrentDictionary<(HopAim Aim, int Line), HopPlan?> Plans { get; } = new();
@@ -72,9 +74,9 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         get
         {
             var chunk = ChunkOf(index);
-            var part = _run.Results[chunk];
+            var part = _run.Part(chunk);
             var result = part.Holes[index - _starts[chunk]];
-            var least = index + 1 < Count ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
+            var least = Has(index + 1) ? HopClearance.LeastReturn(_run.Job, result, ResultAt(index + 1)) : double.NaN;
             return new HoleRow(
                 index + 1, _run.LineOf(chunk, result.Line), result.Hole, result.ToFrame, result.Plane, result.Return, least, part.CoordinatesAt(result.Line), part.File)
             {
@@ -113,7 +115,9 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     bool AreUnderSeveral()
     {
         WorkCoordinates? first = null;
-        foreach (var part in _run.Results)
+        for (var index = 0; index < _run.PartsKnown; index++)
+        {
+            var part = _run.Part(index);
             for (var i = 0; i < part.Holes.Length; i++)
             {
                 var coordinates = part.CoordinatesAt(part.Holes.LineOf(i));
@@ -124,7 +128,8 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
                 if (part.Coordinates.Length == 1)
                     break;
             }
-        return false;
+        }
+        return !_run.IsWhole && (first is null || !_run.StaysIn(first.WorkOffset)) ? throw new NotYetRunException() : false;
     }
 
     /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills; the first time where it runs more than once.</summary>
@@ -133,7 +138,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         var (chunk, inChunk) = _run.FirstRunOf(line);
         if (chunk < 0)
             return (0, 0);
-        var holes = _run.Results[chunk].Holes;
+        var holes = _run.Part(chunk).Holes;
         var first = 0;
         for (var high = holes.Length; first < high;)
         {
@@ -156,7 +161,7 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
         while (first > 0 && IsHop(first))
             first--;
         var end = index + 1;
-        while (end < Count && IsHop(end))
+        while (Has(end) && IsHop(end))
             end++;
         return (first, end);
     }
@@ -180,26 +185,27 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
     internal (int Part, int At) BlockOf(int index)
     {
         var chunk = ChunkOf(index);
-        return (chunk, _run.Results[chunk].Holes.LineOf(index - _starts[chunk]));
+        return (chunk, _run.Part(chunk).Holes.LineOf(index - _starts[chunk]));
     }
 
     /// <summary>The hole with the running number <paramref name="index"/> + 1 as the run noted it, without its least return.</summary>
     public HoleResult ResultAt(int index)
     {
         var chunk = ChunkOf(index);
-        return _run.Results[chunk].Holes[index - _starts[chunk]];
+        return _run.Part(chunk).Holes[index - _starts[chunk]];
     }
 
     bool IsHop(int index)
     {
         var chunk = ChunkOf(index);
-        return _run.Results[chunk].Holes.IsHop(index - _starts[chunk]);
+        return _run.Part(chunk).Holes.IsHop(index - _starts[chunk]);
     }
 
     int ChunkOf(int index)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(index);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+        if (!Has(index))
+            throw new ArgumentOutOfRangeException(nameof(index));
         var (low, high) = (0, _starts.Length - 1);
         while (high - low > 1)
         {

@@ -43,9 +43,15 @@ public sealed class ProgramAnalysis
     {
         if (_assembly is { } made)
             return made.Told.Findings;
+        if (!Main.IsWhole)
+            throw new NotYetRunException();
         lock (_gate)
             return (_assembly ??= FindingAssembly.Of(Runs, Options, cancel)).Told.Findings;
     }
+
+    /// <summary>The analysis as far as its run has come, where <see cref="WithText"/> handed it out on the way: it answers what hangs on no block behind that as the whole will, and throws
+    /// <see cref="NotYetRunException"/> for all else.</summary>
+    public ProgramAnalysis AsFarAsRun() => new(Runs with { Main = Main.AsFarAsRun() }, Options);
 
     /// <summary>Findings for a first look at a large program that has just been edited: those of its blocks as they are now, and of what compares distant places those of the
     /// version before, moved with their lines.</summary>

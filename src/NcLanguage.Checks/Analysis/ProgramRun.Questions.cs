@@ -10,12 +10,12 @@ public sealed partial class ProgramRun
     volatile StateMark? _asked;
 
     /// <summary>The line in the whole text (0-based) of a block of a part.</summary>
-    public int LineOf(int part, int at) => _parts[part].Lines is { } lines ? lines[at] : Text.FirstLineOf(part) + at;
+    public int LineOf(int part, int at) => Part(part).Lines is { } lines ? lines[at] : Text.FirstLineOf(part) + at;
 
     /// <summary>The index of a part that ran at or before another.</summary>
     internal int PartOf(PartResult part, int from)
     {
-        while (!ReferenceEquals(_parts[from], part))
+        while (!ReferenceEquals(Part(from), part))
             from--;
         return from;
     }
@@ -36,7 +36,7 @@ public sealed partial class ProgramRun
     public Slot SetsOf(int line)
     {
         var (part, at) = FirstRunOf(line);
-        return part < 0 || at >= _parts[part].Sets.Length ? Slot.None : _parts[part].Sets[at];
+        return part < 0 || at >= Part(part).Sets.Length ? Slot.None : _parts[part].Sets[at];
     }
 
     /// <summary>The block on a line (0-based).</summary>
@@ -74,7 +74,7 @@ public sealed partial class ProgramRun
         else
         {
             var chunk = Text.ChunkOfLine(line);
-            (part, blocks) = (_parts[chunk], line - Text.FirstLineOf(chunk));
+            (part, blocks) = (Part(chunk), line - Text.FirstLineOf(chunk));
         }
         return part is null ? Job.Executor.StartOf(Flow!.Text.IsCalled, Flow.Text.LeaderLines > 0) : StateWithin(part, blocks, line - blocks, step, ahead);
     }
@@ -117,9 +117,9 @@ public sealed partial class ProgramRun
             return -1;
         for (at++; part < _parts.Length; part++, at = 0)
         {
-            if ((_partFacts[part].Sets & slots) == 0)
+            if ((FactsOf(part).Sets & slots) == 0)
                 continue;
-            for (; at < _parts[part].Sets.Length; at++)
+            for (; at < Part(part).Sets.Length; at++)
                 if ((_parts[part].Sets[at] & slots) != 0)
                     return LineOf(part, at);
         }
@@ -135,9 +135,9 @@ public sealed partial class ProgramRun
             return -1;
         for (var chunk = Text.ChunkOfLine(line); chunk >= 0; chunk--)
         {
-            if ((_partFacts[chunk].Sets & slots) == 0)
+            if ((FactsOf(chunk).Sets & slots) == 0)
                 continue;
-            var result = _parts[chunk];
+            var result = Part(chunk);
             for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= 0; i--)
                 if ((result.Sets[i] & slots) != 0)
                     return Text.FirstLineOf(chunk) + i;

@@ -44,13 +44,13 @@ public sealed partial class ProgramRun
     public SourceText Text { get; }
 
     /// <summary>Results in the order in which the blocks ran.</summary>
-    public ReadOnlySpan<PartResult> Results => _parts;
+    public ReadOnlySpan<PartResult> Results => IsWhole ? _parts : throw new NotYetRunException();
 
     /// <summary>What the text alone tells, in the order of the text's chunks.</summary>
     public ReadOnlySpan<ChunkText> Texts => _texts;
 
     /// <summary>What each of the results is asked most.</summary>
-    internal FactRow<PartResult, PartFacts> PartFacts => _partFacts;
+    internal FactRow<PartResult, PartFacts> PartFacts => OfWhole(_partFacts);
 
     /// <summary>What each of the chunks' texts is asked most.</summary>
     internal FactRow<ChunkText, TextFacts> TextFacts => _textFacts;
@@ -60,7 +60,7 @@ public sealed partial class ProgramRun
     {
         get
         {
-            if (_findings is { } made)
+            if (OfWhole(_findings) is { } made)
                 return made;
             made = _findings = new BlockFindings(this, _texts, Flow is null ? _parts : null, _findingsBefore);
             _findingsBefore = null;
@@ -88,7 +88,7 @@ public sealed partial class ProgramRun
             if (Flow is { } flow)
                 return flow.Blocks;
             var blocks = 0;
-            foreach (var part in _parts)
+            foreach (var part in Results)
                 blocks += part.Blocks;
             return blocks;
         }
@@ -98,7 +98,7 @@ public sealed partial class ProgramRun
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     internal StockReplay StockOf(CancellationToken cancel)
     {
-        if (_stock is { } made)
+        if (OfWhole(_stock) is { } made)
             return made;
         made = _stock = StockReplay.Of(this, _stockBefore, cancel);
         // It holds the parts of a version long past.
@@ -118,7 +118,7 @@ public sealed partial class ProgramRun
     };
 
     // Beside places of the setup, which are meant in its own frame, those of another do not go without saying.
-    int CoordinatesUsed => _partFacts.All.CoordinatesUsed is var used && Job.IsOutsideFrame(used) ? CoordinatesLog.Several : used;
+    int CoordinatesUsed => CoordinatesOfAll() is var used && Job.IsOutsideFrame(used) ? CoordinatesLog.Several : used;
 
     /// <summary>Block numbers not used yet. Gathered when first asked for.</summary>
     internal FreeNumbers FreeNumbers => _freeNumbers ??= FreeNumbers.Of(this);
@@ -135,14 +135,14 @@ public sealed partial class ProgramRun
     public int LeaderLines => Leader.LinesOf(Text);
 
     /// <summary>The state behind the last block that ran.</summary>
-    public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : _parts[^1].Exit;
+    public ControlState Exit => _parts.Length == 0 ? Job.Executor.Start() : Part(_parts.Length - 1).Exit;
 
     /// <summary>The unit that the run's lengths were written in last. Of a further program of the file, which others call, nobody knows it before its own G20 or G21.</summary>
     public LengthUnit Units =>
         Exit.Units is LengthUnit.Unknown && LastSetter(Slot.Units, Text.LineCount - 1) is >= 0 and var line ? StepAt(line).After.Units : Exit.Units;
 
     /// <summary>Blocks that run again before a first look is given: more than an editor has in view, and done in a few milliseconds.</summary>
-    public const int BlocksOfAFirstLook = 4_000;
+    public const int BlocksOfAFirstLook = 1_000;
 
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public static ProgramRun Create(SourceText text, Job job, Rule[] stepRules, Rule[] textRules, CancellationToken cancel)

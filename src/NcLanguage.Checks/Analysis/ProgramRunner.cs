@@ -51,7 +51,7 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
         return new ProgramRun(job, text, _texts.All(), flow.Parts, flow, flow.BlocksRun, Before);
     }
 
-    ProgramRun Made(PartResult[] parts) => new(job, text, _texts.All(), parts, null, _scan.BlocksRun, Before);
+    ProgramRun Made(PartResult[] parts, int run = int.MaxValue) => new(job, text, _texts.All(), parts, null, _scan.BlocksRun, Before) { PartsRun = run };
 
     /// <summary>Runs the blocks in the order of the text; false where one of them leads elsewhere.</summary>
     /// <param name="same">Chunks at the beginning that are those of the version before.</param>
@@ -90,7 +90,7 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
             if (onTheWay is not null && isLong && _parts.Length - i <= _sameAtEnd)
             {
                 TakeRest(i);
-                onTheWay(Made([.. _parts]));
+                onTheWay(Made([.. _parts], i));
                 onTheWay = null;
             }
             if (job.WithTwoHands && _parts.Length - i >= ChunksForTwoHands && (_old is null || (onTheWay is null && isLong)))

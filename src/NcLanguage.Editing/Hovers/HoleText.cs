@@ -40,7 +40,7 @@ static class HoleText
         var holes = HoleTable.Of(analysis.Main);
         var (first, count) = holes.At(line);
         var index = first + count - 1;
-        if (index + 1 < holes.Count && holes[index + 1] is { Hole.IsHop: true } next)
+        if (holes.Has(index + 1) && holes[index + 1] is { Hole.IsHop: true } next)
             AppendHop(text, analysis, holes[index], next, lengths);
         text.Append('\n');
     }

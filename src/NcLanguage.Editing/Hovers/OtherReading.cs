@@ -47,7 +47,7 @@ static class OtherReading
     /// taken as not known, so that a place that comes out known does not depend on them.</summary>
     static Step RunFrom(ProgramRun main, int chunk, int line, BlockExecutor executor)
     {
-        var state = main.Results[chunk].Entry;
+        var state = main.EntryOf(chunk);
         if (chunk > 0)
         {
             state.Position = Machine.Geometry.Point3.Unknown;

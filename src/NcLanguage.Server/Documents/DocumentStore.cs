@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Features;
 using NcLanguage.Server.Jobs;
 using NcLanguage.Server.Logging;
@@ -114,6 +115,13 @@ sealed class DocumentStore(
         return Task.Run(() => AnswerAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
     }
 
+    /// <summary>The same for what is asked about the lines in view: while the run behind an edit is under way, it is answered as soon as it hangs on nothing that has not run.</summary>
+    public Task<T> ReadInViewAsync<T>(Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    {
+        var snapshot = Find(asked.Uri).Current;
+        return Task.Run(() => AnswerInViewAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
+    }
+
     /// <summary>Answers a request from each open program as it stands now; one that is changed meanwhile is left out.</summary>
     public async Task<T[]> ReadAllAsync<T>(Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
@@ -132,12 +140,29 @@ sealed class DocumentStore(
         return [.. answers];
     }
 
-    async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
+    Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        TellAsync(snapshot, at, async () => answer(Context(snapshot, await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false), cancellationToken)), cancellationToken);
+
+    Task<T> AnswerInViewAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        TellAsync(snapshot, at, async () =>
+        {
+            await snapshot.Look.Come.WaitAsync(cancellationToken).ConfigureAwait(false);
+            try
+            {
+                if (snapshot.Look.Program is { } known)
+                    return answer(Context(snapshot, known, cancellationToken));
+            }
+            catch (NotYetRunException)
+            {
+            }
+            return answer(Context(snapshot, await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false), cancellationToken));
+        }, cancellationToken);
+
+    static async Task<T> TellAsync<T>(DocumentSnapshot snapshot, Position? at, Func<Task<T>> answer, CancellationToken cancellationToken)
     {
         try
         {
-            var program = await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false);
-            return answer(new FeatureContext(snapshot, program.Analysis, client, positions, publisher, jobs, program.Job, cancellationToken));
+            return await answer().ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
@@ -149,6 +174,9 @@ sealed class DocumentStore(
             throw;
         }
     }
+
+    FeatureContext Context(DocumentSnapshot snapshot, AnalysedProgram program, CancellationToken cancellationToken) =>
+        new(snapshot, program.Analysis, client, positions, publisher, jobs, program.Job, cancellationToken);
 
     LoadedJob LoadJob(string? path)
     {

@@ -154,7 +154,7 @@ sealed class OpenDocument : IDisposable
         var superseded = _superseded.Token;
         var job = _job;
         var analysis = new TaskCompletionSource<AnalysedProgram>(TaskCreationOptions.RunContinuationsAsynchronously);
-        var snapshot = new DocumentSnapshot(uri, version, text, analysis.Task, superseded, typing);
+        var snapshot = new DocumentSnapshot(uri, version, text, new Look(), analysis.Task, superseded, typing);
         // Before the analysis begins: one that is done before it counts as the newest would not be told.
         Volatile.Write(ref _current!, snapshot);
         var sinceBefore = Stopwatch.GetElapsedTime(_startedAt);
@@ -178,6 +178,9 @@ sealed class OpenDocument : IDisposable
             var analysis = before is not null
                 ? before.Analysis.WithText(snapshot.Text, onTheWay =>
                 {
+                    snapshot.Look.Show(new AnalysedProgram(onTheWay.AsFarAsRun(), job));
+                    // The run takes all processors: whoever asks right behind the key is answered before it goes on.
+                    _letAnswersPass().GetAwaiter().GetResult();
                     Show(new AnalysedProgram(onTheWay, job), onTheWay.FirstLook(before.Analysis));
                     if (snapshot.Text.Length > LargeText)
                         CollectorPause.Begin(MadeForEachByte * snapshot.Text.Length);
@@ -191,6 +194,7 @@ sealed class OpenDocument : IDisposable
             }
             // Whoever asks behind a key waits for the run, and not for the findings as well.
             done.TrySetResult(program);
+            snapshot.Look.End();
             ImmutableArray<Finding> shown = default;
             if (before is not null && analysis.IsLarge)
             {
@@ -227,6 +231,10 @@ sealed class OpenDocument : IDisposable
             _listener.Failed(snapshot, e, IsNewest);
             done.TrySetException(e);
             _ = done.Task.Exception;
+        }
+        finally
+        {
+            snapshot.Look.End();
         }
 
         bool IsNewest() => ReferenceEquals(Current, snapshot) && !snapshot.Superseded.IsCancellationRequested;

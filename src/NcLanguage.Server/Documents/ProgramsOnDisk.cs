@@ -18,7 +18,7 @@ sealed class ProgramsOnDisk(JobLoader jobs, ServerSettings settings, DiagnosticP
         var job = jobs.Load(path);
         var analysis = ProgramAnalysis.Create(text, job.Inputs.Setup, job.Inputs.Machine, settings.Analysis with { Programs = job.Programs }, cancel);
         // A document of the client's has a version from 0 up.
-        var snapshot = new DocumentSnapshot(jobs.UriOf(path), -1, text, Task.FromResult(new AnalysedProgram(analysis, job)), CancellationToken.None);
+        var snapshot = new DocumentSnapshot(jobs.UriOf(path), -1, text, Look.Past, Task.FromResult(new AnalysedProgram(analysis, job)), CancellationToken.None);
         return new FeatureContext(snapshot, analysis, client, positions, publisher, jobs, job, cancel);
     }
 }

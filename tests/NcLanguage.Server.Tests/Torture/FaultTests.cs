@@ -136,7 +136,7 @@ public sealed class FaultTests
         public FileAnswer Read(string path) => IsBroken ? throw new InvalidOperationException("broken on purpose") : new FileAnswer(FileState.Missing);
     }
 
-    static RuleInfo Info(string name) => new()
+    internal static RuleInfo Info(string name) => new()
     {
         Id = "NC2999",
         Name = name,

@@ -1,5 +1,6 @@
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
 
 namespace NcLanguage.Editing;
@@ -7,7 +8,7 @@ namespace NcLanguage.Editing;
 /// <summary>Where a hole would be on a control that reads positions inside cycles the other way.</summary>
 static class OtherReading
 {
-    /// <summary>Blocks run at most, going back from the hole, where the analysis has not run the other reading itself.</summary>
+    /// <summary>How far to go back from the hole, blocks, where the analysis has not run the other reading itself.</summary>
     const int MostBlocks = 2000;
 
     /// <summary>One sentence where the first hole of a line's block (0-based) lies elsewhere; empty where it does not or that is not known.</summary>
@@ -30,17 +31,26 @@ static class OtherReading
         if (main.Flow is not null)
             return null;
         var executor = new BlockExecutor(ReadingSwitch.Positions(analysis.Machine), analysis.Setup, analysis.Options.Skip);
-        var chunk = main.Text.ChunkOfLine(line);
-        for (var back = 1; ; back *= 2)
-        {
-            var start = Math.Max(0, chunk - back + 1);
-            if (line - main.Text.FirstLineOf(start) > MostBlocks && back > 1)
-                return null;
-            if (FirstOf(RunFrom(main, start, line, executor)) is { } place)
+        for (var from = LastPlaced(main, line, line); from >= 0; from = LastPlaced(main, line - 2 * (line - from), line))
+            if (FirstOf(RunFrom(main, main.Text.ChunkOfLine(from), line, executor)) is { } place)
                 return place;
-            if (start == 0)
-                return null;
+        return null;
+    }
+
+    /// <summary>The last line above another (0-based) such that X and Y were both set from there on by blocks that drill nothing, so that either reading may have led to the same place; the
+    /// program's first line where it begins before. −1 where that is too far from the hole.</summary>
+    static int LastPlaced(ProgramRun main, int above, int hole)
+    {
+        var set = Slot.None;
+        for (var line = above - 1; line >= 0 && hole - line <= MostBlocks; line--)
+        {
+            var sets = main.SetsOf(line);
+            if ((sets & Slot.Hole) == 0)
+                set |= sets & (Slot.X | Slot.Y);
+            if (set == (Slot.X | Slot.Y) || line == 0)
+                return line;
         }
+        return -1;
     }
 
     /// <summary>Runs from the beginning of a chunk to a line. The readings may have led to different places above: there X, Y and Z are

@@ -57,10 +57,10 @@ static class PeerEdits
             yield return (Paste, new PeerEdit(Between(lines, line), 0, Between(lines, line), 0, server.Paste(1000)));
     }
 
-    /// <summary>Where a hover is asked for: a name, or an address, in the middle of the text.</summary>
-    public static (int Line, int Column) Word(string[] lines)
+    /// <summary>Where a hover is asked for: a name, or an address, at or behind a line.</summary>
+    public static (int Line, int Column) Word(string[] lines, int from)
     {
-        for (var line = lines.Length / 2; ; line++)
+        for (var line = from; ; line++)
             if (lines[line].IndexOf(" x", StringComparison.OrdinalIgnoreCase) is >= 0 and var blank)
                 return (line, blank + 1);
     }

@@ -104,14 +104,22 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
         }
     }
 
-    /// <summary>A hover in the middle of the text, asked for right behind a key struck at its beginning.</summary>
+    /// <summary>A hover in the middle of the text, asked for right behind a key struck at its beginning, and one near a word that changes all that follows, right behind it.</summary>
     void Hovers(double seconds)
     {
-        var (key, word) = (PeerEdits.Of(server, _lines).First().Edit, PeerEdits.Word(_lines));
+        var edits = PeerEdits.Of(server, _lines).ToList();
+        Hovers(PeerTable.Hover, [edits[0].Edit], _ => _lines.Length / 2, seconds);
+        Hovers(PeerTable.HoverBehindWord, [.. from named in edits where named.Row == PeerEdits.Following select named.Edit], edit => edit.EndLine + 12, seconds);
+    }
+
+    void Hovers(string row, PeerEdit[] edits, Func<PeerEdit, int> lineNear, double seconds)
+    {
         var clock = Stopwatch.StartNew();
-        for (var i = 0; i < MostHovers && (i < 2 || clock.Elapsed.TotalSeconds < seconds); i++)
+        for (var i = 0; edits.Length > 0 && i < MostHovers && (i < Math.Max(2, edits.Length) || clock.Elapsed.TotalSeconds < seconds); i++)
         {
-            var sent = Change(key);
+            var edit = edits[i % edits.Length];
+            var word = PeerEdits.Word(_lines, lineNear(edit));
+            var sent = Change(edit);
             var (milliseconds, hasAnswer) = session.Time("textDocument/hover", new JsonObject
             {
                 ["textDocument"] = new JsonObject { ["uri"] = _uri },
@@ -119,10 +127,12 @@ sealed class PeerRun(LspSession session, PeerServer server, int size, PeerTable 
             });
             if (!hasAnswer)
                 throw new InvalidOperationException($"{server.Name} has no hover for: {_lines[word.Line]}");
-            table.Add(PeerTable.Hover, size, server, milliseconds);
+            table.Add(row, size, server, milliseconds);
             Findings(sent);
-            Findings(Change(key.Undo(_lines)));
+            Findings(Change(edit.Undo(_lines)));
             session.Settle(10);
+            if (row == PeerTable.HoverBehindWord)
+                Thread.Sleep(BetweenWords);
         }
     }
 

@@ -12,6 +12,7 @@ sealed class PeerTable(IReadOnlyList<PeerServer> servers)
     public const string Memory = "memory";
     public const string Peak = "peak";
     public const string Hover = "hover";
+    public const string HoverBehindWord = "hover behind word";
 
     readonly Dictionary<(string Row, int Size, string Server), List<double>> _samples = [];
 
@@ -35,7 +36,7 @@ sealed class PeerTable(IReadOnlyList<PeerServer> servers)
         foreach (var (title, row) in (ReadOnlySpan<(string, string)>)[
             ("open → findings, ms", Open), ("memory once opened, MB", Memory), ("a key → first findings, ms", First(PeerEdits.Key)), ("a key → all findings, ms", PeerEdits.Key),
             ("1,000 lines pasted or taken back → first findings, ms", First(PeerEdits.Paste)), ("1,000 lines pasted or taken back → all findings, ms", PeerEdits.Paste), ("a word that changes all that follows → first findings, ms", First(PeerEdits.Following)),
-            ("the same → all findings, ms", PeerEdits.Following), ("hover asked for right behind a key, ms", Hover), ("most memory while edited, MB", Peak)])
+            ("the same → all findings, ms", PeerEdits.Following), ("hover asked for right behind a key, ms", Hover), ("hover near a word that changes all that follows, asked for right behind it, ms", HoverBehindWord), ("most memory while edited, MB", Peak)])
             foreach (var size in sizes)
                 Row(text, title, row, size);
         return text.ToString();

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
-using NcLanguage.Machine.Files;
 
 namespace NcLanguage.Server.Tests;
 
@@ -140,21 +139,6 @@ public sealed class ErrorTests
         await using var client = await TestClient.InitializedAsync();
         foreach (var method in Unsupported.Reasons.Keys)
             Assert.Equal((method, -32601), (method, await client.ErrorOfAsync(method, "{}")));
-    }
-
-    [Fact]
-    public async Task Two_requests_under_one_id_are_survived()
-    {
-        var files = new TestFiles();
-        await using var client = await TestClient.InitializedAsync(files: files);
-        files.Hold();
-        await client.OpenAsync("file:///job/part.nc", "G0 X1");
-        const string Request = """{"jsonrpc":"2.0","id":"one","method":"textDocument/documentSymbol","params":{"textDocument":{"uri":"file:///job/part.nc"}}}""";
-        await client.SendAsync(Request);
-        var second = await client.AnswerAsync("one", Request);
-        Assert.NotNull(second["error"]);
-        files.Release();
-        await AssertLives(client);
     }
 
     /// <summary>Bytes of sound messages are overwritten, left out or doubled; the frame's length is kept right.</summary>

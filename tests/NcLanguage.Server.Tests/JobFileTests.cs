@@ -21,16 +21,19 @@ public sealed class JobFileTests
             ["**/*.setup.json", "**/nc.setup.json", "**/*.machine.json", "**/nc.cutting.json", "**/*.nc", "**/*.cnc", "**/*.tap", "**/*.iso", "**/*.eia", "**/*.ncp"], patterns);
     }
 
-    /// <summary>LSP 3.17, client/registerCapability: an error is set where the request fails.</summary>
-    [Fact]
-    public async Task The_files_are_looked_at_where_the_client_refuses_to_watch_them()
+    /// <summary>LSP 3.17, client/registerCapability: an error is set where the request fails. An answer that is none by JSON-RPC 2.0 counts as one.</summary>
+    [Theory]
+    [InlineData("\"jsonrpc\":\"2.0\",\"error\":{\"code\":-32601,\"message\":\"no\"}")]
+    [InlineData("\"result\":null")]
+    [InlineData("\"jsonrpc\":\"1.0\",\"result\":null")]
+    public async Task The_files_are_looked_at_where_the_client_refuses_to_watch_them(string answer)
     {
         using var folder = new TestFolder();
         folder["part.nc"] = "G0 X1.\n";
         await using var client = await TestClient.InitializedAsync(Watching, files: Machine.Files.DiskFiles.Instance);
         await client.NextAsync("client/registerCapability");
         var id = client.Log.Single(message => (string?)message["method"] == "client/registerCapability")["id"]!;
-        await client.SendAsync("{\"jsonrpc\":\"2.0\",\"id\":" + id.ToJsonString() + ",\"error\":{\"code\":-32601,\"message\":\"no\"}}");
+        await client.SendAsync("{\"id\":" + id.ToJsonString() + "," + answer + "}");
         await client.OpenAsync(folder.UriOf("part.nc"), "G0 X1.\n");
         await client.DiagnosticsAsync(folder.UriOf("part.nc"), 1);
         folder["nc.setup.json"] = "{ \"units\": \"miles\" }";

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Protocol;
 
@@ -66,7 +67,8 @@ sealed class FaultLog(ILogger log)
     /// <summary>A notification was not taken: the client's mistake.</summary>
     public void Refused(string method, Exception reason)
     {
-        var message = reason.Message;
+        // The reader of JSON speaks of the server's own types and of bytes, and so of each message in another way.
+        var message = reason is JsonException unreadable && !_tellsAll ? $"its parameters could not be read{(unreadable.Path is { } path ? $" at {path}" : "")}." : reason.Message;
         if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri)
             message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
         if (IsNew($"{method}\n{message}"))

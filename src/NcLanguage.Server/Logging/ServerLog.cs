@@ -11,6 +11,9 @@ static partial class ServerLog
     [LoggerMessage(LogLevel.Error, "{Fault}")]
     public static partial void MessageRefused(this ILogger log, string fault);
 
+    [LoggerMessage(LogLevel.Warning, "A message was not taken: it does not say \"jsonrpc\": \"{Version}\". Others like it are not taken either, and not told.")]
+    public static partial void MessageOfOtherVersion(this ILogger log, string version);
+
     [LoggerMessage(LogLevel.Error, "The connection broke: {Reason}")]
     public static partial void ConnectionBroken(this ILogger log, string reason);
 

@@ -23,9 +23,13 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
 
     // The library ends the connection over an answer to a question it never asked.
     readonly ConcurrentDictionary<RequestId, byte> _asked = new();
+
+    // Of two requests under one id the library fails the second, and then no longer knows how to cancel the first.
+    readonly ConcurrentDictionary<RequestId, byte> _unanswered = new();
     readonly Farewell _farewell = new();
     readonly TaskCompletionSource<IOException> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
     FrameReader? _frames;
+    bool _isVersionTold;
 
     /// <summary>Ends when something could not be sent because nobody is there any more.</summary>
     public Task<IOException> Lost => _lost.Task;
@@ -40,32 +44,33 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
                 await AnswerAsync(RequestId.Null, Errors.Detail(JsonRpcErrorCode.InvalidRequest, fault), cancellationToken).ConfigureAwait(false);
                 continue;
             }
-            JsonRpcMessage message;
+            JsonRpcMessage? message = null;
+            JsonRpcError.ErrorDetail? unreadable = null;
+            MessageHead head;
             try
             {
                 var rest = texts.TakeFrom(content);
                 JsonText.MendHalves(rest);
                 message = Formatter.Deserialize(new ReadOnlySequence<byte>(rest));
+                head = MessageHead.Of(message);
             }
             catch (Exception e) when (IsUnreadableContent(e))
             {
-                (var isJson, var asked) = RequestHead.Of(content);
-                var code = isJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError;
-                await AnswerAsync(asked, Errors.Detail(code, "The message could not be read: " + e.Message), cancellationToken).ConfigureAwait(false);
-                continue;
+                head = MessageHead.Of(content);
+                unreadable = Errors.Detail(head.IsJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError, "The message could not be read: " + e.Message);
             }
 
-            (var pass, var id, var refusal) = message switch
-            {
-                JsonRpcRequest request => Admit(request),
-                IJsonRpcMessageWithId answer => (_asked.TryRemove(answer.RequestId, out _), RequestId.NotSpecified, null),
-                _ => (true, RequestId.NotSpecified, null),
-            };
-            if (pass)
+            (var passed, var refusal) = !head.IsOurVersion && (head.NamesMethod || _asked.ContainsKey(head.Id)) ? OfOtherVersion(head)
+                : message is null ? (null, unreadable)
+                : Judge(message);
+            if (message is not null && passed == message)
                 return message;
-            (message as IJsonRpcMessageBufferManager)?.DeserializationComplete(message);
+            if (message is IJsonRpcMessageBufferManager kept)
+                kept.DeserializationComplete(message);
+            if (passed is not null)
+                return passed;
             if (refusal is not null)
-                await AnswerAsync(id, refusal, cancellationToken).ConfigureAwait(false);
+                await AnswerAsync(head.Asked, refusal, cancellationToken).ConfigureAwait(false);
         }
         return null;
     }
@@ -95,6 +100,9 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
             return;
         if (content is JsonRpcRequest { IsResponseExpected: true } request)
             _asked[request.RequestId] = 0;
+        // Before it leaves: whoever has read the answer may use the id again.
+        if (content is JsonRpcResult or (JsonRpcError and not Refusal) && ((IJsonRpcMessageWithId)content).RequestId is var answered)
+            _unanswered.TryRemove(answered, out _);
         base.Write(content, cancellationToken);
         if (content is JsonRpcError or JsonRpcResult)
             backlog.Answered();
@@ -117,20 +125,45 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
         }
     }
 
-    (bool Pass, RequestId Id, JsonRpcError.ErrorDetail? Refusal) Admit(JsonRpcRequest request)
+    (JsonRpcMessage? Passed, JsonRpcError.ErrorDetail? Refusal) Judge(JsonRpcMessage message) => message switch
     {
-        var refusal = request.Method is { } method
-            ? lifecycle.Refuse(method, request.IsResponseExpected)
-            : Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
-        if (refusal is null && request.IsResponseExpected && NeedsObject(request))
+        JsonRpcRequest { IsResponseExpected: true } request => Admit(request) is { } refusal ? (null, refusal) : (message, null),
+        JsonRpcRequest { Method: { } method } => (lifecycle.Refuse(method, isRequest: false) is null ? message : null, null),
+        JsonRpcRequest => (null, null),
+        IJsonRpcMessageWithId answer => (_asked.TryRemove(answer.RequestId, out _) ? message : null, null),
+        _ => (message, null),
+    };
+
+    /// <summary>A request is refused, a notification dropped, and an answer counts as the client's refusal: what it answers would wait for ever without one.</summary>
+    (JsonRpcMessage? Passed, JsonRpcError.ErrorDetail? Refusal) OfOtherVersion(MessageHead head)
+    {
+        var fault = Errors.Detail(JsonRpcErrorCode.InvalidRequest, $"The message does not say \"jsonrpc\": \"{MessageHead.Version}\".");
+        if (head is { NamesMethod: true, HasId: true })
+            return (null, fault);
+        if (!_isVersionTold)
+            log.MessageOfOtherVersion(MessageHead.Version);
+        _isVersionTold = true;
+        return _asked.TryRemove(head.Id, out _) ? (new JsonRpcError { RequestId = head.Id, Error = fault }, null) : (null, null);
+    }
+
+    /// <summary>Why a request must not pass; null where it may, and an answer to it is then owed.</summary>
+    JsonRpcError.ErrorDetail? Admit(JsonRpcRequest request)
+    {
+        if (request.Method is not { } method)
+            return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message names no method.");
+        if (_unanswered.ContainsKey(request.RequestId))
+            return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "Another request of this id is not answered yet.");
+        if (lifecycle.Refuse(method, isRequest: true) is { } refusal)
+            return refusal;
+        if (NeedsObject(request))
         {
-            refusal = Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{request.Method} needs its parameters, as an object.");
-            if (request.Method == Methods.Initialize)
+            if (method == Methods.Initialize)
                 lifecycle.InitializeFailed();
+            return Errors.Detail(JsonRpcErrorCode.InvalidParams, $"{method} needs its parameters, as an object.");
         }
-        if (refusal is null && request.IsResponseExpected)
-            backlog.Came();
-        return (refusal is null, request.RequestId, request.IsResponseExpected ? refusal : null);
+        _unanswered[request.RequestId] = 0;
+        backlog.Came();
+        return null;
     }
 
     // The library's own answer names its methods and says nothing of the parameters.
@@ -145,6 +178,9 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
     ValueTask AnswerAsync(RequestId id, JsonRpcError.ErrorDetail error, CancellationToken cancellationToken)
     {
         backlog.Came();
-        return WriteAsync(new JsonRpcError { RequestId = id, Error = error }, cancellationToken);
+        return WriteAsync(new Refusal { RequestId = id, Error = error }, cancellationToken);
     }
+
+    /// <summary>The answer to what did not pass: under its id another request may be waiting for its own.</summary>
+    sealed class Refusal : JsonRpcError;
 }

@@ -104,12 +104,12 @@ public sealed class FloodTests
         client.StopReading();
         await client.SendRawAsync(Requests(1_000_000, Many, method)).WaitAsync(TimeSpan.FromSeconds(60));
         // Messages of 1 MB: some 40 are taken beside the many small ones, then no more.
-        var large = Requests(2_000_000, 1, method, new string(' ', 1024 * 1024));
+        var filling = new string(' ', 1024 * 1024);
         var sent = 0;
         var sending = Task.CompletedTask;
         for (; sent < 200; sent++)
         {
-            sending = client.SendRawAsync(large);
+            sending = client.SendRawAsync(Requests(2_000_000 + sent, 1, method, filling));
             // Those for which there is room are taken, however long that takes on a machine under load.
             if (await Task.WhenAny(sending, Task.Delay(sent < 30 ? 60_000 : 1500)) != sending)
                 break;

@@ -79,6 +79,10 @@ static class Application
         {
             return Fail(e.Message);
         }
+        catch (ReaderGoneException)
+        {
+            return ExitCode.ReaderGone;
+        }
         catch (OperationCanceledException e)
         {
             Tell(e is StoppedException ? e.Message : StoppedException.Usual);

@@ -332,19 +332,6 @@ public sealed class RealFileTests : IDisposable
         Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
     }
 
-    [Theory]
-    [InlineData("check part.nc", 1)]
-    [InlineData("check part.nc --format json", 1)]
-    [InlineData("trace part.nc", 0)]
-    public void A_reader_that_goes_away_changes_neither_exit_code_nor_errors(string command, int expected)
-    {
-        if (OperatingSystem.IsWindows())
-            return;
-        _scratch.Write("part.nc", "G21 G90 G17 G54\n" + string.Concat(Enumerable.Repeat("G999 X1\n", 3000)) + "M30\n");
-        var outcome = Shell($"nclanguage {command} | head -c 1 > /dev/null; exit ${{PIPESTATUS[0]}}");
-        Assert.Equal((expected, ""), (outcome.ExitCode, outcome.Errors));
-    }
-
     /// <summary>Renaming over what a path of the system stands for would take it away from everybody.</summary>
     [Fact]
     public void A_page_goes_into_a_pipe_as_it_is()

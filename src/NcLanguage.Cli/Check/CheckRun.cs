@@ -44,12 +44,13 @@ sealed class CheckRun
         using var progress = new CheckProgress(search.Paths.Length);
         var tellsAll = writer is not CheckText;
         var isAlone = search.Paths.Length == 1;
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(Cancel);
         var pieces = new InOrder<Outcome>(
             search.Paths.Length,
-            number => Check(search.Paths[number], isAlone, progress),
+            number => Check(search.Paths[number], isAlone, progress, stop.Token),
             outcome => 1 + (outcome.File?.Findings.Length ?? 0),
-            outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => Tell(outcome)));
-        var told = pieces.Run(Cancel);
+            outcome => progress.While(isWriting: tellsAll || outcome.File is { HasNews: true }, () => TellOrStop(outcome)));
+        var told = pieces.Run(stop.Token);
         if (told < search.Paths.Length)
             totals.LeftOut = search.Paths.Length - told;
         progress.While(isWriting: true, () =>
@@ -59,6 +60,20 @@ sealed class CheckRun
             writer.End(totals);
         });
         return totals;
+
+        void TellOrStop(Outcome outcome)
+        {
+            try
+            {
+                Tell(outcome);
+            }
+            catch (ReaderGoneException)
+            {
+                // What the other processors are at is for nobody either.
+                stop.Cancel();
+                throw;
+            }
+        }
 
         void Tell(Outcome outcome)
         {
@@ -77,12 +92,12 @@ sealed class CheckRun
     }
 
     /// <summary>Checks a program; what goes wrong with it must not keep the others from being checked.</summary>
-    Outcome Check(string path, bool isAlone, CheckProgress progress)
+    Outcome Check(string path, bool isAlone, CheckProgress progress, CancellationToken cancel)
     {
         Outcome outcome;
         try
         {
-            outcome = CheckOne(path, isAlone);
+            outcome = CheckOne(path, isAlone, cancel);
         }
         catch (ProgramFailedException e)
         {
@@ -100,7 +115,7 @@ sealed class CheckRun
         Outcome Failed(string reason) => new(null, [], new UnreadFile(path, reason), 0);
     }
 
-    Outcome CheckOne(string path, bool isAlone)
+    Outcome CheckOne(string path, bool isAlone, CancellationToken cancel)
     {
         // A pattern of the shell names them together with their programs.
         if (JobFileName.IsJobFile(path))
@@ -108,11 +123,11 @@ sealed class CheckRun
         var program = ProgramFile.Read(path);
         var job = JobResolver.Resolve(program, Options);
         var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };
-        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, Cancel);
+        var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, cancel);
         var applied = ImmutableArray<AppliedFix>.Empty;
         if (Fixes != FixUse.None)
         {
-            (analysis, applied) = SafeFixes.Apply(program, analysis, Cancel);
+            (analysis, applied) = SafeFixes.Apply(program, analysis, cancel);
             if (Fixes == FixUse.Write && !applied.IsEmpty)
                 Put(program, analysis);
         }

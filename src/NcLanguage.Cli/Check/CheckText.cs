@@ -36,6 +36,8 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
         if (isCut)
             screen.WriteLine(string.Create(
                 CultureInfo.InvariantCulture, $"… and {file.Findings.Length - MostPerFile:N0} more in this file, errors told first; --format json tells all.\n"));
+        // Others are still checked: whoever reads along may have seen enough by now.
+        screen.Flush();
     }
 
     void WriteFixed(AppliedFix applied)

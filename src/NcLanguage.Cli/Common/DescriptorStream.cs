@@ -4,12 +4,13 @@ namespace NcLanguage.Cli.Common;
 
 /// <summary>Writes to an open descriptor of a Unix system and does nothing else to it: the console's own stream puts a terminal's keys into another mode
 /// before its first byte and leaves them so.</summary>
-/// <param name="isConversation">Whether it matters that nobody reads any more; who looks at a command's output may have seen enough.</param>
-sealed class DescriptorStream(int descriptor, bool isConversation = false) : WrittenStream
+sealed class DescriptorStream(int descriptor) : WrittenStream
 {
+    /// <summary>EPIPE of Linux and macOS (errno.h): nobody reads any more.</summary>
+    public const int ReaderIsGone = 32;
+
     // errno.h of Linux and macOS.
     const int Interrupted = 4;
-    const int ReaderIsGone = 32;
 
     // EAGAIN of Linux and of macOS: a terminal or pipe that another program has told not to wait.
     const int NoRoomYet = 11;
@@ -33,8 +34,6 @@ sealed class DescriptorStream(int descriptor, bool isConversation = false) : Wri
                 case NoRoomYet or NoRoomYetOnMac:
                     Thread.Sleep(1);
                     break;
-                case ReaderIsGone when !isConversation:
-                    return;
                 case var error:
                     throw new IOException(Marshal.GetPInvokeErrorMessage(error), error);
             }

@@ -14,4 +14,8 @@ static class ExitCode
 
     /// <summary>Ctrl-C ended it before it was done.</summary>
     public const int Interrupted = 130;
+
+    /// <summary>Nobody read the output any more before it was written: 128 and the number of SIGPIPE, which is what a shell tells of a command that this signal ends, as it ends most.
+    /// The runtime ignores it, so that the number is given here: neither success nor findings, since not all was looked at.</summary>
+    public const int ReaderGone = 141;
 }

@@ -10,6 +10,7 @@ sealed class OutputStream(Stream? taker) : WrittenStream
     const int Piece = 4096;
 
     /// <exception cref="CannotRunException">The bytes could not be written.</exception>
+    /// <exception cref="ReaderGoneException">Nobody reads them any more.</exception>
     public override void Write(ReadOnlySpan<byte> buffer)
     {
         if (taker is null)
@@ -24,6 +25,10 @@ sealed class OutputStream(Stream? taker) : WrittenStream
             catch (UnauthorizedAccessException)
             {
                 throw new CannotRunException("the output could not be written: standard output takes none");
+            }
+            catch (IOException e) when (e.HResult == DescriptorStream.ReaderIsGone)
+            {
+                throw new ReaderGoneException();
             }
             catch (IOException e)
             {

@@ -74,7 +74,10 @@ sealed class Screen : IDisposable
         }
     }
 
-    public void Dispose() => _plain.Flush();
+    /// <summary>Lets what was written be seen now.</summary>
+    public void Flush() => _plain.Flush();
+
+    public void Dispose() => Flush();
 
     /// <summary>One styled stretch without any line breaking of its own.</summary>
     sealed class Run(string text, Style style) : Spectre.Console.Rendering.IRenderable

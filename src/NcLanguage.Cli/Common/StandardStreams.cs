@@ -28,13 +28,13 @@ static class StandardStreams
     /// <summary>Whether input and output are both there to talk over.</summary>
     public static bool AreOpen => IsOpen(InputNumber) && IsOpen(OutputNumber);
 
-    /// <summary>Standard output; where it is closed writing to it fails.</summary>
+    /// <summary>Standard output; where it is closed writing to it fails, and where nobody reads it any more it ends the command.</summary>
     public static Stream Output() => new OutputStream(
         OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : IsOpen(OutputNumber) ? new DescriptorStream(OutputNumber) : null);
 
-    /// <summary>Standard output for a server: writing fails too where nobody reads any more.</summary>
+    /// <summary>Standard output for a server: what it does when nobody reads any more is its own business.</summary>
     public static Stream Conversation() =>
-        OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : new DescriptorStream(OutputNumber, isConversation: true);
+        OperatingSystem.IsWindows() ? Console.OpenStandardOutput() : new DescriptorStream(OutputNumber);
 
     /// <summary>All that is given on standard input.</summary>
     /// <exception cref="ProgramFailedException">It is closed, a folder, or cannot be read.</exception>

@@ -62,6 +62,7 @@ static class WrittenFile
 
     /// <summary>Writes a file, over one that stands there already; into a pipe or a device as it is.</summary>
     /// <exception cref="CannotRunException">It could not be written.</exception>
+    /// <exception cref="ReaderGoneException">It is a pipe that nobody reads any more.</exception>
     public static void Put(string path, byte[] bytes)
     {
         if (FileBytes.IsClosedStream(path))
@@ -145,6 +146,10 @@ static class WrittenFile
         catch (UnauthorizedAccessException)
         {
             throw new CannotRunException($"{path} may not be written by you");
+        }
+        catch (IOException e) when (e.HResult == DescriptorStream.ReaderIsGone)
+        {
+            throw new ReaderGoneException();
         }
         catch (Exception e) when (e is IOException or ArgumentOutOfRangeException)
         {

@@ -15,6 +15,9 @@ public sealed class CheckAnnotations(TextWriter output) : ICheckWriter
                 $"::{Command(finding.Severity)} file={Property(file.Path)},line={place.Line},endLine={place.Line},col={place.Column},"
                 + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(finding.Message)}");
         }
+        // Others are still checked.
+        if (!file.Findings.IsEmpty)
+            output.Flush();
     }
 
     /// <summary>Nothing: each line stands for itself.</summary>

@@ -190,11 +190,11 @@ public sealed class CheckTests : IDisposable
         _scratch.Write("secret.txt", "hunter2:swordfish\nmore\n");
         _scratch.Write("job/a.setup.json", "{ \"machine\": \"../secret.txt\" }");
         _scratch.Write("job/a.nc", Samples.Sound);
-        var outcome = Check("job/a.nc", "--format", format);
+        var outcome = Check(".", "--format", format);
         Assert.Contains("Expected '{', but found 'h'", outcome.Output.Replace("\\u0027", "'", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.DoesNotContain("hunter", outcome.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("swordfish", outcome.Output, StringComparison.Ordinal);
-        Assert.DoesNotContain("hunter", Command.In(_scratch.Folder, "trace", "job/a.nc").Errors, StringComparison.Ordinal);
+        Assert.DoesNotContain("hunter", Command.In(_scratch.Folder, "trace", "job/a.nc", "--machine", "secret.txt").Errors, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -36,6 +36,7 @@ static class CheckCommand
             {
                 Options = choices.Options(parse),
                 Analysis = choices.Analysis(parse),
+                Folders = JobFence.Named(parse.GetValue(paths)!.Where(path => Directory.Exists(path) || JobFileName.IsJobFile(path))),
                 Fixes = parse.GetValue(preview) ? FixUse.Preview : parse.GetValue(fix) ? FixUse.Write : FixUse.None,
                 Cancel = cancel,
             },
@@ -45,7 +46,7 @@ static class CheckCommand
 
     /// <summary>Checks a folder as <c>check FOLDER</c> does.</summary>
     public static int Run(string folder, CancellationToken cancel) =>
-        Run(new CheckRun { Options = JobOptions.None, Analysis = JobChoices.Usual, Cancel = cancel }, [folder], "text", "error");
+        Run(new CheckRun { Options = JobOptions.None, Analysis = JobChoices.Usual, Folders = JobFence.Named([folder]), Cancel = cancel }, [folder], "text", "error");
 
     static int Run(CheckRun run, string[] paths, string format, string failOn)
     {

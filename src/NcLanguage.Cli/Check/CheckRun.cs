@@ -28,6 +28,9 @@ sealed class CheckRun
 
     public required AnalysisOptions Analysis { get; init; }
 
+    /// <summary>The folders that the command line names, by themselves or by a setup, machine or cutting file in them: full paths.</summary>
+    public ImmutableArray<string> Folders { get; init; } = [];
+
     public FixUse Fixes { get; init; }
 
     public CancellationToken Cancel { get; init; }
@@ -55,7 +58,7 @@ sealed class CheckRun
             totals.LeftOut = search.Paths.Length - told;
         progress.While(isWriting: true, () =>
         {
-            foreach (var setup in SetupReport.Of(problems, search.Paths.Any(Path.IsPathRooted)).OrderBy(file => file.Path, StringComparer.Ordinal))
+            foreach (var setup in SetupReport.Of(problems, search.Paths.Any(Path.IsPathRooted), [.. Folders, .. JobFence.Named(Options)]).OrderBy(file => file.Path, StringComparer.Ordinal))
                 Add(setup);
             writer.End(totals);
         });
@@ -119,9 +122,9 @@ sealed class CheckRun
     {
         // A pattern of the shell names them together with their programs.
         if (JobFileName.IsJobFile(path))
-            return new Outcome(null, JobResolver.Mistakes(path), null, 0);
+            return new Outcome(null, JobResolver.Mistakes(path, Folders), null, 0);
         var program = ProgramFile.Read(path);
-        var job = JobResolver.Resolve(program, Options);
+        var job = JobResolver.Resolve(program, Options, Folders);
         var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };
         var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, cancel);
         var applied = ImmutableArray<AppliedFix>.Empty;

@@ -14,12 +14,13 @@ static class SetupReport
     /// <summary>One file each, however many programs use it.</summary>
     /// <param name="problems">As the programs met them.</param>
     /// <param name="fullPaths">Whether the user named programs by full paths; else files below the current folder are named from there.</param>
-    public static IEnumerable<ReportedFile> Of(IEnumerable<SetupProblem> problems, bool fullPaths) =>
-        problems.Distinct().GroupBy(problem => problem.Path).Select(group => Of(group.Key, [.. group], fullPaths));
+    /// <param name="folders">Full paths of folders that the command line names. Of a file that a link leads to from elsewhere nothing is shown.</param>
+    public static IEnumerable<ReportedFile> Of(IEnumerable<SetupProblem> problems, bool fullPaths, ImmutableArray<string> folders) =>
+        problems.Distinct().GroupBy(problem => problem.Path).Select(group => Of(group.Key, [.. group], fullPaths, folders));
 
-    static ReportedFile Of(string path, ImmutableArray<SetupProblem> problems, bool fullPaths)
+    static ReportedFile Of(string path, ImmutableArray<SetupProblem> problems, bool fullPaths, ImmutableArray<string> folders)
     {
-        var bytes = DiskFiles.Instance.Read(path).Bytes;
+        var bytes = new Fence(DiskFiles.Instance, [.. folders, Path.GetDirectoryName(path) ?? ""]).Read(path).Bytes;
         var text = SourceText.From(bytes.ToArray());
         // Of a file that only stands in the place of one of ours nothing is shown.
         var isOurs = SetupFile.BeginsAsObject(bytes.Span);

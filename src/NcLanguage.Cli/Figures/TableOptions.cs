@@ -2,8 +2,8 @@ using System.CommandLine;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Cutting;
 using NcLanguage.Cli.Common;
+using NcLanguage.Cli.Files;
 using NcLanguage.Machine.Cutting;
-using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Loading;
 using NcLanguage.Machine.Setups;
 
@@ -44,7 +44,7 @@ sealed class TableOptions
 
     (CuttingTable Table, string Material, string Edge, ToolKind Kind) Asked(FigureValues values)
     {
-        var table = JobFiles.Cutting(Directory.GetCurrentDirectory(), DiskFiles.Instance, out var problems);
+        var table = JobResolver.Cutting(Directory.GetCurrentDirectory(), out var problems);
         foreach (var problem in problems)
             Application.Tell(problem);
         return (table, values.Parse.GetValue(_material)!, values.Parse.GetValue(_edge)!, ToolKindName.Parse(values.Parse.GetValue(_kind)!)!.Value);

@@ -78,6 +78,11 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
             }
             else if (IsProgram(entry))
             {
+                if (LeavesFolder(folder, entry))
+                {
+                    notRead.Add(Unread(folder, entry, path => $"{path} is a link out of the folder {folder}, where nothing is read unless it is named"));
+                    continue;
+                }
                 // A file named by itself may have any ending.
                 programs++;
                 found.TryAdd(entry.FullName, Below(folder, entry.FullName));
@@ -85,6 +90,10 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
         }
         return programs;
     }
+
+    /// <summary>A folder may come from anywhere, and what a check shows of a program is shown to others: one that lies elsewhere is checked only when it is named itself.</summary>
+    static bool LeavesFolder(string folder, FileSystemInfo entry) =>
+        entry.LinkTarget is not null && !new Fence(DiskFiles.Instance, [Path.GetFullPath(folder)]).Holds(entry.FullName) && DiskFiles.StateOfLink(entry.FullName) != FileState.LinkRing;
 
     static bool IsProgram(FileSystemInfo entry) => SiblingPrograms.Extensions.Contains(entry.Extension, StringComparer.OrdinalIgnoreCase);
 
@@ -96,7 +105,7 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
         return new UnreadFile(path, UnreadableName.Clause(path));
     }
 
-    static UnreadFile Unread(string folder, DirectoryInfo inner, Func<string, string> why)
+    static UnreadFile Unread(string folder, FileSystemInfo inner, Func<string, string> why)
     {
         var path = inner.FullName == Path.GetFullPath(folder) ? folder : Below(folder, inner.FullName);
         return new UnreadFile(path, why(path));

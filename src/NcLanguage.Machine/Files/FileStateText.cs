@@ -15,7 +15,7 @@ public static class FileStateText
             FileState.Missing => $"there is no file {name}",
             FileState.IsFolder => $"{name} is a folder, not a file",
             FileState.Denied => $"{name} may not be read by you",
-            FileState.Outside => $"{name} lies outside the workspace and the program's folder, where nothing is read",
+            FileState.Outside => $"{name} leads outside the program's folder and the folder that is open or checked, where nothing is read",
             FileState.TooLarge => $"{name} is larger than {DiskFiles.GreatestSize / 1024 / 1024} MB, too large for a file of its kind",
             FileState.IsStream => $"{name} is a pipe or a device, not a file",
             FileState.LinkToNothing => $"{name} is a link to a file that is not there",

@@ -12,7 +12,7 @@ public enum FileState
     /// <summary>The user may not read it.</summary>
     Denied,
 
-    /// <summary>Not where files may be read: outside of the workspace and of the program's folder. Nobody has looked whether it is there.</summary>
+    /// <summary>Not where files may be read: <see cref="Fence"/>. Nobody has looked whether it is there.</summary>
     Outside,
 
     /// <summary>Larger than <see cref="DiskFiles.GreatestSize"/>: no setup or machine file.</summary>

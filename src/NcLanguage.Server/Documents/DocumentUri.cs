@@ -1,18 +1,12 @@
+using NcLanguage.Machine.Files;
+
 namespace NcLanguage.Server.Documents;
 
 /// <summary>Between the protocol's addresses and paths of files.</summary>
 static class DocumentUri
 {
     /// <summary>How paths compare on this system.</summary>
-    public static StringComparer PathComparer { get; } = OperatingSystem.IsWindows() || OperatingSystem.IsMacOS() ? StringComparer.OrdinalIgnoreCase : StringComparer.Ordinal;
-
-    /// <summary>Whether a full path lies in a folder or below it, going by how both are written.</summary>
-    public static bool IsBelow(string folder, string path)
-    {
-        // The root of a disk ends with a separator already.
-        var inner = Path.EndsInDirectorySeparator(folder) ? folder : folder + Path.DirectorySeparatorChar;
-        return path.Length >= inner.Length && PathComparer.Equals(path[..inner.Length], inner);
-    }
+    public static StringComparer PathComparer => FilePath.Comparer;
 
     /// <summary>The path a file address stands for; null where it is no file's (a text not saved yet).</summary>
     public static string? ToPath(string uri)

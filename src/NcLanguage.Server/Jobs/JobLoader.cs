@@ -110,7 +110,7 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         var roots = _roots;
         if (programPath is null)
             return roots.Length > 0 ? roots[0] : null;
-        return roots.Where(root => DocumentUri.IsBelow(root, programPath)).MaxBy(root => root.Length);
+        return roots.Where(root => FilePath.IsBelow(root, programPath)).MaxBy(root => root.Length);
     }
 
     /// <summary>Reads, the editor's texts first.</summary>

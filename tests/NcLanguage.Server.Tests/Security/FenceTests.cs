@@ -55,7 +55,7 @@ public sealed class FenceTests : IDisposable
         Directory.CreateSymbolicLink(Path.Combine(_workspace, "linked"), _outside);
         Setup("part.setup.json", machine.Replace("{outside}", _outside, StringComparison.Ordinal));
         var told = await SetupFindingAsync("part.nc", "part.setup.json");
-        Assert.Contains("lies outside the workspace and the program's folder", (string?)told["message"], StringComparison.Ordinal);
+        Assert.Contains("leads outside the program's folder and the folder that is open", (string?)told["message"], StringComparison.Ordinal);
         Assert.DoesNotContain(await NamesOfAsync("part.nc"), name => name!.Contains("travel", StringComparison.Ordinal));
     }
 
@@ -64,7 +64,7 @@ public sealed class FenceTests : IDisposable
     {
         File.CreateSymbolicLink(Path.Combine(_workspace, "part.setup.json"), Path.Combine(_outside, "some.setup.json"));
         var told = await SetupFindingAsync("part.nc", "part.setup.json");
-        Assert.Contains("lies outside", (string?)told["message"], StringComparison.Ordinal);
+        Assert.Contains("leads outside", (string?)told["message"], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class FenceTests : IDisposable
         await using var client = await InitializedAsync($$""","initializationOptions":{"{{setting}}":{{TestClient.Quote(path)}}}""");
         Assert.DoesNotContain(await NamesOfAsync("part.nc", client), name => name!.Contains("travel", StringComparison.Ordinal));
         var told = await client.NextAsync("window/showMessage");
-        Assert.Contains("lies outside the workspace", (string?)told["message"], StringComparison.Ordinal);
+        Assert.Contains("leads outside the program's folder", (string?)told["message"], StringComparison.Ordinal);
         Assert.DoesNotContain(file, client.ErrorLog.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(client.Log, message => (string?)message["method"] == "window/logMessage");
     }

@@ -1,13 +1,10 @@
-using NcLanguage.Machine.Files;
-using NcLanguage.Server.Documents;
+namespace NcLanguage.Machine.Files;
 
-namespace NcLanguage.Server.Jobs;
-
-/// <summary>Files as far as the server may read them: those in some folders and below them. Neither <c>..</c> nor a link leads out of there. A path that is
+/// <summary>Files as far as they may be read: those in some folders and below them. Neither <c>..</c> nor a link leads out of there. A path that is
 /// written as one outside is not even looked at, for a path can name another computer.</summary>
 /// <param name="disk">How files are read.</param>
 /// <param name="folders">The folders: full paths.</param>
-sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFileAccess
+public sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFileAccess
 {
     /// <summary>Links that are followed one after the other; more than that go in a circle.</summary>
     const int MostLinks = 40;
@@ -25,10 +22,10 @@ sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders) : IFil
 
     public IReadOnlyList<string> NamesIn(string folder) => Holds(Path.Combine(folder, "any")) ? disk.NamesIn(folder) : [];
 
-    static bool IsIn(IEnumerable<string> folders, string path) => folders.Any(folder => DocumentUri.IsBelow(folder, path));
+    static bool IsIn(IEnumerable<string> folders, string path) => folders.Any(folder => FilePath.IsBelow(folder, path));
 
     /// <summary>Where a path leads when every link on the way is followed; null where that cannot be told.</summary>
-    static string? Real(string path)
+    public static string? Real(string path)
     {
         try
         {

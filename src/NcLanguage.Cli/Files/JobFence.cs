@@ -51,6 +51,16 @@ sealed class JobFence(ImmutableArray<string> folders, IEnumerable<string> sought
 
     public IReadOnlyList<string> NamesIn(string folder) => _fence.NamesIn(folder);
 
-    /// <summary>Whether anything stands there, be it a link to nothing.</summary>
-    static bool Stands(string path) => (int)new FileInfo(path).Attributes != -1;
+    /// <summary>Whether anything stands there, be it a link to nothing. What the system takes for no path, or hides, cannot be read either.</summary>
+    static bool Stands(string path)
+    {
+        try
+        {
+            return (int)new FileInfo(path).Attributes != -1;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
 }

@@ -19,7 +19,12 @@ sealed class Housekeeper : IDisposable
     readonly Timer _breath;
     readonly Timer _rest;
     readonly Lock _gate = new();
+
+    /// <summary>In use after the last collection, bytes. Amid typing that is more than has to stay: the version before is still at hand, and what was being worked out.</summary>
     long _kept;
+
+    /// <summary>All that had been made when it rested last, bytes.</summary>
+    long _made;
 
     public Housekeeper()
     {
@@ -35,26 +40,37 @@ sealed class Housekeeper : IDisposable
         _rest.Change(Rest, Timeout.InfiniteTimeSpan);
     }
 
-    /// <summary>Collects where a tenth more than after the last time is in use; false where there is nothing to gain.</summary>
-    internal bool Tidy() => Tidy(_kept + Math.Max(_kept / 10, Little));
-
-    void TakeBreath()
-    {
-        if (!Tidy(_kept == 0 ? long.MaxValue : _kept + Math.Max(_kept / 2, Much)) && CollectorPause.End())
-            GC.Collect(1, GCCollectionMode.Forced, blocking: true);
-    }
-
-    bool Tidy(long most)
+    /// <summary>Collects where a tenth of what has to stay has been made since the last rest, whatever became of it: what was collected amid typing lies about still, or was in use then;
+    /// false where there is nothing to gain.</summary>
+    internal bool Tidy()
     {
         lock (_gate)
         {
-            if (GC.GetTotalMemory(forceFullCollection: false) < most)
+            if (GC.GetTotalAllocatedBytes() - _made < Math.Max(_kept / 10, Little))
                 return false;
-            CollectorPause.End();
-            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
-            _kept = GC.GetTotalMemory(forceFullCollection: false);
+            Collect();
+            _made = GC.GetTotalAllocatedBytes();
             return true;
         }
+    }
+
+    /// <summary>Collects where much more is in use than after the last collection.</summary>
+    internal void TakeBreath()
+    {
+        lock (_gate)
+        {
+            if (_kept > 0 && GC.GetTotalMemory(forceFullCollection: false) >= _kept + Math.Max(_kept / 2, Much))
+                Collect();
+            else if (CollectorPause.End())
+                GC.Collect(1, GCCollectionMode.Forced, blocking: true);
+        }
+    }
+
+    void Collect()
+    {
+        CollectorPause.End();
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        _kept = GC.GetTotalMemory(forceFullCollection: false);
     }
 
     public void Dispose()

@@ -20,6 +20,31 @@ public sealed class HousekeeperTests
     }
 
     [Fact]
+    public void What_was_in_use_when_a_breath_was_taken_amid_typing_is_given_back_at_the_rest()
+    {
+        using var housekeeper = new Housekeeper();
+        housekeeper.Tidy();
+        var old = OldAfterABreath(housekeeper);
+        Assert.True(old.IsAlive);
+        Assert.True(housekeeper.Tidy());
+        Assert.False(old.IsAlive);
+        Assert.False(housekeeper.Tidy());
+    }
+
+    [Fact]
+    public void What_the_last_collection_left_to_the_process_is_given_back_at_the_rest()
+    {
+        using var housekeeper = new Housekeeper();
+        housekeeper.Tidy();
+        var inUse = GC.GetTotalMemory(forceFullCollection: false);
+        OldGarbage();
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Forced, blocking: true, compacting: false);
+        Assert.InRange(GC.GetTotalMemory(forceFullCollection: false), 0, inUse + (4 << 20));
+        Assert.True(housekeeper.Tidy());
+        Assert.False(housekeeper.Tidy());
+    }
+
+    [Fact]
     public void A_pause_of_the_collector_ends_when_it_is_told_to()
     {
         CollectorPause.Begin(1 << 20);
@@ -58,9 +83,23 @@ public sealed class HousekeeperTests
     [MethodImpl(MethodImplOptions.NoInlining)]
     static WeakReference OldGarbage()
     {
-        byte[][] pages = [.. Enumerable.Range(0, 1024).Select(_ => new byte[64 * 1024])];
+        var pages = Pages();
         GC.Collect(GC.MaxGeneration);
         GC.KeepAlive(pages);
         return new WeakReference(pages);
     }
+
+    /// <summary>What is still in use when memory is collected at a breath, and not from then on.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    static WeakReference OldAfterABreath(Housekeeper housekeeper)
+    {
+        var inUse = Pages();
+        var garbage = OldGarbage();
+        housekeeper.TakeBreath();
+        Assert.False(garbage.IsAlive);
+        GC.KeepAlive(inUse);
+        return new WeakReference(inUse);
+    }
+
+    static byte[][] Pages() => [.. Enumerable.Range(0, 1024).Select(_ => new byte[64 * 1024])];
 }

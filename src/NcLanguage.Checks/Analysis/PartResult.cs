@@ -223,18 +223,18 @@ public sealed record PartResult
     PlacedFindings? _placed;
     HoleComparison? _comparison;
     double _work = double.NaN;
-    PartResult? _turnsRightBehind;
+    ContourEnds? _turnsRightBehind;
 
-    /// <summary>Whether an arc in it, or where it goes on from the part before it, may seem to turn the wrong way or to have a wrong radius. Asked of every part behind each key, so that it remembers the part
-    /// behind which none does.</summary>
+    /// <summary>Whether an arc in it, or where it goes on from the part before it, may seem to turn the wrong way or to have a wrong radius. Asked of every part behind each key, so that it remembers the contours
+    /// behind which none does: theirs and not the part, for a part that remembers the one before it would keep all those before it, of a version long past.</summary>
     /// <param name="before">The part that ran before it; null for the first.</param>
     internal bool MayTurnWrong(PartResult? before)
     {
-        if (before is not null && ReferenceEquals(before, _turnsRightBehind))
+        var behind = before?.Contours;
+        if (behind is not null && ReferenceEquals(behind, _turnsRightBehind))
             return false;
         var may = Analysis.TurnedArcs.MayBeIn(this, before);
-        if (!may)
-            _turnsRightBehind = before;
+        _turnsRightBehind = may ? null : behind;
         return may;
     }
 

@@ -64,6 +64,16 @@ public sealed class UnderWayTests
     public void So_it_is_where_only_what_has_not_run_moves_the_zero() =>
         Holds(Program(Plain, "G80\nG0 X7 Y7\nG92 X7 Y7\nG1 X8 F100\nM30\n"), "G90 G54", "G91 G54", 0, MachineProfile.IsoMill with { IsChosen = true });
 
+    /// <summary>Behind what ended the program nothing ran, so that nothing of the version before tells what it will do.</summary>
+    [Theory]
+    [InlineData("M30\n", "G55\nX9 Y9\nM30\n")]
+    [InlineData("M30\n", "G52 X5\nX9 Y9\nM30\n")]
+    [InlineData("M99\n", "G55\nX9 Y9\nM30\n")]
+    [InlineData("M2\n", "G10 L2 P1 X1\nX9 Y9\nM30\n")]
+    [InlineData("%\n", "G92 X9\nX9 Y9\nM30\n")]
+    public void So_it_is_where_the_program_goes_on_behind_what_ended_it(string ended, string far) =>
+        Holds(Program(Plain["%\n".Length..] + ended, far), ended, "", 0, MachineProfile.IsoMill with { IsChosen = true });
+
     static void Holds(string text, string old, string now, double least, MachineProfile machine)
     {
         var before = Editor.Analyse(text, Editor.PlateSetup, machine);

@@ -49,10 +49,12 @@ public sealed partial class ProgramRun
     /// what they say of them hangs on nothing that the edit has changed.</summary>
     internal bool StaysIn(int workOffset)
     {
-        var here = _parts[_partsRun - 1].Exit;
+        var (here, before) = (_parts[_partsRun - 1].Exit, _parts[_partsRun].Entry);
         var coordinates = WorkCoordinates.Of(here);
-        // A code or the P of G54.1 may be worked out from variables.
-        if (!coordinates.IsKnown || coordinates.IsShifted || coordinates.WorkOffset != workOffset || !ReferenceEquals(here.Variables, _parts[_partsRun].Entry.Variables))
+        if (!coordinates.IsKnown || coordinates.IsShifted || coordinates.WorkOffset != workOffset)
+            return false;
+        // What did not run there has said nothing, and a code or the P of G54.1 may be worked out from variables.
+        if (!IsUnderWay(here) || !IsUnderWay(before) || here.NotFollowed != before.NotFollowed || !ReferenceEquals(here.Variables, before.Variables))
             return false;
         for (var part = _partsRun; part < _parts.Length; part++)
         {
@@ -62,6 +64,8 @@ public sealed partial class ProgramRun
         }
         return true;
     }
+
+    static bool IsUnderWay(in ControlState state) => !state.Ended && !state.InLeader;
 
     /// <summary>Whether a part meets no other coordinates than those of a work offset before the program ends, and no holes are drilled behind that.</summary>
     bool IsAllIn(int part, int workOffset)

@@ -171,11 +171,12 @@ sealed partial class ServerSession
         ReadAsync<NewSetupAnswer?>(request.TextDocument.Uri, null, JobInUseFeature.NewSetup, cancellationToken);
 
     /// <summary>Answers from a program's snapshot. A setup or machine file has findings only: it gets the empty answer.</summary>
-    Task<T> ReadInViewAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
-        _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadInViewAsync(asked, answer, cancellationToken);
-
     Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadAsync(asked, answer, cancellationToken);
+
+    /// <summary>The same for what is asked about the lines in view.</summary>
+    Task<T> ReadInViewAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
+        _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadInViewAsync(asked, answer, cancellationToken);
 
     static Asked At(TextDocumentIdentifier document, Position position) => new(document.Uri, position);
 

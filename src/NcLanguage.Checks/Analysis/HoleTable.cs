@@ -129,7 +129,9 @@ public sealed class HoleTable : IReadOnlyList<HoleRow>
                     break;
             }
         }
-        return !_run.IsWhole && (first is null || !_run.StaysIn(first.WorkOffset)) ? throw new NotYetRunException() : false;
+        if (!_run.IsWhole && (first is null || !_run.StaysIn(first.WorkOffset)))
+            throw new NotYetRunException();
+        return false;
     }
 
     /// <summary>Index of the first hole that the block on a line (0-based) drills, and how many it drills; the first time where it runs more than once.</summary>

@@ -19,6 +19,8 @@ sealed class Housekeeper : IDisposable
     readonly Timer _breath;
     readonly Timer _rest;
     readonly Lock _gate = new();
+    readonly Lock _timers = new();
+    bool _isDisposed;
 
     /// <summary>In use after the last collection, bytes. Amid typing that is more than has to stay: the version before is still at hand, and what was being worked out.</summary>
     long _kept;
@@ -33,11 +35,17 @@ sealed class Housekeeper : IDisposable
         _rest = new Timer(_ => Tidy());
     }
 
-    /// <summary>Something was asked: breath and rest begin anew.</summary>
+    /// <summary>Something was asked, or told at the end of an analysis: breath and rest begin anew.</summary>
     public void Touch()
     {
-        _breath.Change(Breath, Timeout.InfiniteTimeSpan);
-        _rest.Change(Rest, Timeout.InfiniteTimeSpan);
+        lock (_timers)
+        {
+            // What is still under way when the session ends may tell of itself once more.
+            if (_isDisposed)
+                return;
+            _breath.Change(Breath, Timeout.InfiniteTimeSpan);
+            _rest.Change(Rest, Timeout.InfiniteTimeSpan);
+        }
     }
 
     /// <summary>Collects where a tenth of what has to stay has been made since the last rest, whatever became of it: what was collected amid typing lies about still, or was in use then;
@@ -75,8 +83,12 @@ sealed class Housekeeper : IDisposable
 
     public void Dispose()
     {
-        _breath.Dispose();
-        _rest.Dispose();
+        lock (_timers)
+        {
+            _isDisposed = true;
+            _breath.Dispose();
+            _rest.Dispose();
+        }
         CollectorPause.End();
     }
 }

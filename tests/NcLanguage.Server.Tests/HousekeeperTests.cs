@@ -45,6 +45,15 @@ public sealed class HousekeeperTests
     }
 
     [Fact]
+    public void What_is_told_of_after_the_end_of_a_session_begins_no_rest()
+    {
+        var housekeeper = new Housekeeper();
+        housekeeper.Touch();
+        housekeeper.Dispose();
+        housekeeper.Touch();
+    }
+
+    [Fact]
     public void A_pause_of_the_collector_ends_when_it_is_told_to()
     {
         CollectorPause.Begin(1 << 20);

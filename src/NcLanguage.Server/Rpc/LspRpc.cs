@@ -40,6 +40,9 @@ sealed class LspRpc : JsonRpc
     /// <summary>Called when the answer to a request is sent or a notification done: the method and the time since it arrived.</summary>
     public event Action<string, TimeSpan>? Handled;
 
+    /// <summary>Called when the client is told something: findings leave when the analysis is done, which may be long after the key that it is owed to was handled.</summary>
+    public event Action? Told;
+
     /// <summary>Waits until all that was asked is answered, at most as long as given.</summary>
     public async Task FinishAsync(TimeSpan longest)
     {
@@ -55,7 +58,11 @@ sealed class LspRpc : JsonRpc
 
     /// <summary>Sends a notification. They leave in the order of the calls; while the client does not read, only the newest findings of a document
     /// wait for it. One that can't be sent any more is dropped.</summary>
-    public void Notify(string method, object parameters) => _outbox.Put(method, parameters);
+    public void Notify(string method, object parameters)
+    {
+        _outbox.Put(method, parameters);
+        Told?.Invoke();
+    }
 
     /// <summary>Sends a notification that has to arrive before an answer; ends when it is on its way.</summary>
     public Task NotifyFirstAsync(string method, object parameters) => _outbox.PutAsync(method, parameters);

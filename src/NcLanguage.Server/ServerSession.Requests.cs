@@ -14,7 +14,7 @@ sealed partial class ServerSession
     public Task<Protocol.Hover?> HoverAsync(HoverParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Hover(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadInViewAsync(At(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(InView(request.TextDocument, request.Position), context => HoverFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<JsonElement> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
@@ -27,7 +27,7 @@ sealed partial class ServerSession
             : Task.FromResult(request);
 
     public Task<InlayHint[]> InlayHintAsync(InlayHintParams request, CancellationToken cancellationToken) =>
-        ReadInViewAsync(At(request.TextDocument, request.Range.Start), [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
+        ReadAsync(InView(request.TextDocument, request.Range.Start), [], context => InlayHintFeature.Answer(context, request.Range), cancellationToken);
 
     public Task<InlayHint> ResolveInlayHintAsync(InlayHint request, CancellationToken cancellationToken) =>
         request.Data is { } data ? ReadAsync(data.Uri, request, context => InlayHintFeature.Resolve(context, request), cancellationToken) : Task.FromResult(request);
@@ -88,7 +88,7 @@ sealed partial class ServerSession
         ReadAsync<SemanticTokensDelta?>(request.TextDocument.Uri, null, context => _tokens.Delta(context, request.PreviousResultId), cancellationToken);
 
     public Task<SemanticTokensResult?> SemanticTokensRangeAsync(SemanticTokensRangeParams request, CancellationToken cancellationToken) =>
-        ReadInViewAsync<SemanticTokensResult?>(At(request.TextDocument, request.Range.Start), null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
+        ReadAsync<SemanticTokensResult?>(InView(request.TextDocument, request.Range.Start), null, context => SemanticTokenFeature.InRange(context, request.Range), cancellationToken);
 
     public Task<TextEdit[]> FormattingAsync(DocumentFormattingParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], context => FormattingFeature.Whole(context), cancellationToken);
@@ -120,13 +120,13 @@ sealed partial class ServerSession
     public Task<CompletionList> CompletionAsync(CompletionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
             ? Task.FromResult(_jobFiles.Completion(_jobDocuments.Find(request.TextDocument.Uri), request.Position))
-            : _documents.ReadInViewAsync(At(request.TextDocument, request.Position), context => CompletionFeature.Answer(context, request.Position), cancellationToken);
+            : _documents.ReadAsync(InView(request.TextDocument, request.Position), context => CompletionFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CompletionItem> ResolveCompletionAsync(CompletionItem request, CancellationToken cancellationToken) =>
         Task.FromResult(CompletionFeature.Resolve(_client, request));
 
     public Task<SignatureHelp?> SignatureHelpAsync(SignatureHelpParams request, CancellationToken cancellationToken) =>
-        ReadInViewAsync<SignatureHelp?>(At(request.TextDocument, request.Position), null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
+        ReadAsync<SignatureHelp?>(InView(request.TextDocument, request.Position), null, context => SignatureHelpFeature.Answer(context, request.Position), cancellationToken);
 
     public Task<CodeLens[]> CodeLensAsync(TextDocumentParams request, CancellationToken cancellationToken) =>
         ReadAsync(request.TextDocument.Uri, [], CodeLensFeature.Answer, cancellationToken);
@@ -174,11 +174,9 @@ sealed partial class ServerSession
     Task<T> ReadAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadAsync(asked, answer, cancellationToken);
 
-    /// <summary>The same for what is asked about the lines in view.</summary>
-    Task<T> ReadInViewAsync<T>(Asked asked, T empty, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
-        _jobDocuments.IsOpen(asked.Uri) ? Task.FromResult(empty) : _documents.ReadInViewAsync(asked, answer, cancellationToken);
-
     static Asked At(TextDocumentIdentifier document, Position position) => new(document.Uri, position);
+
+    static Asked InView(TextDocumentIdentifier document, Position position) => new(document.Uri, position, InView: true);
 
     /// <summary>Answers from a program's snapshot; where a setup file is named, from that of the program it is for.</summary>
     Task<T> ReadProgramAsync<T>(string uri, Func<FeatureContext, T> answer, CancellationToken cancellationToken)

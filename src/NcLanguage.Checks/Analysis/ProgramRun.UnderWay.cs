@@ -24,10 +24,10 @@ public sealed partial class ProgramRun
     }
 
     /// <summary>A part of the run.</summary>
-    internal PartResult Part(int part) => IsWhole || part < _partsRun ? _parts[part] : throw new NotYetRunException();
+    internal PartResult Part(int part) => Demand(_parts[part], part < PartsKnown);
 
     /// <summary>What a part of the run is asked most.</summary>
-    internal PartFacts FactsOf(int part) => IsWhole || part < _partsRun ? _partFacts[part] : throw new NotYetRunException();
+    internal PartFacts FactsOf(int part) => Demand(_partFacts[part], part < PartsKnown);
 
     /// <summary>How many parts have run.</summary>
     internal int PartsKnown => IsWhole ? _parts.Length : _partsRun;

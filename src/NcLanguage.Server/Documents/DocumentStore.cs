@@ -112,14 +112,7 @@ sealed class DocumentStore(
     public Task<T> ReadAsync<T>(Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         var snapshot = Find(asked.Uri).Current;
-        return Task.Run(() => AnswerAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
-    }
-
-    /// <summary>The same for what is asked about the lines in view: while the run behind an edit is under way, it is answered as soon as it hangs on nothing that has not run.</summary>
-    public Task<T> ReadInViewAsync<T>(Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
-    {
-        var snapshot = Find(asked.Uri).Current;
-        return Task.Run(() => AnswerInViewAsync(snapshot, asked.At, answer, cancellationToken), cancellationToken);
+        return Task.Run(() => AnswerAsync(snapshot, asked, answer, cancellationToken), cancellationToken);
     }
 
     /// <summary>Answers a request from each open program as it stands now; one that is changed meanwhile is left out.</summary>
@@ -131,7 +124,7 @@ sealed class DocumentStore(
         {
             try
             {
-                answers.Add(await Task.Run(() => AnswerAsync(snapshot, null, answer, cancellationToken), cancellationToken).ConfigureAwait(false));
+                answers.Add(await Task.Run(() => AnswerAsync(snapshot, snapshot.Uri, answer, cancellationToken), cancellationToken).ConfigureAwait(false));
             }
             catch (StreamJsonRpc.LocalRpcException e) when (e.ErrorCode == (int)Errors.ContentModified)
             {
@@ -140,29 +133,23 @@ sealed class DocumentStore(
         return [.. answers];
     }
 
-    Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
-        TellAsync(snapshot, at, async () => answer(Context(snapshot, await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false), cancellationToken)), cancellationToken);
-
-    Task<T> AnswerInViewAsync<T>(DocumentSnapshot snapshot, Position? at, Func<FeatureContext, T> answer, CancellationToken cancellationToken) =>
-        TellAsync(snapshot, at, async () =>
-        {
-            await snapshot.Look.Come.WaitAsync(cancellationToken).ConfigureAwait(false);
-            try
-            {
-                if (snapshot.Look.Program is { } known)
-                    return answer(Context(snapshot, known, cancellationToken));
-            }
-            catch (NotYetRunException)
-            {
-            }
-            return answer(Context(snapshot, await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false), cancellationToken));
-        }, cancellationToken);
-
-    static async Task<T> TellAsync<T>(DocumentSnapshot snapshot, Position? at, Func<Task<T>> answer, CancellationToken cancellationToken)
+    async Task<T> AnswerAsync<T>(DocumentSnapshot snapshot, Asked asked, Func<FeatureContext, T> answer, CancellationToken cancellationToken)
     {
         try
         {
-            return await answer().ConfigureAwait(false);
+            if (asked.InView)
+            {
+                try
+                {
+                    await snapshot.Look.Come.WaitAsync(cancellationToken).ConfigureAwait(false);
+                    if (snapshot.Look.Program is { } known)
+                        return answer(Context(snapshot, known, cancellationToken));
+                }
+                catch (NotYetRunException)
+                {
+                }
+            }
+            return answer(Context(snapshot, await snapshot.Analysis.WaitAsync(cancellationToken).ConfigureAwait(false), cancellationToken));
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
@@ -170,7 +157,7 @@ sealed class DocumentStore(
         }
         catch (Exception e) when (Errors.IsInternal(e))
         {
-            FaultLog.Put(e, new FaultPlace(snapshot.Uri, snapshot.Version, at));
+            FaultLog.Put(e, new FaultPlace(snapshot.Uri, snapshot.Version, asked.At));
             throw;
         }
     }

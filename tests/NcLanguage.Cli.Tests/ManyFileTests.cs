@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json;
 using NcLanguage.Cli.Tests.Support;
 
@@ -48,11 +47,11 @@ public sealed class ManyFileTests : IDisposable
 
     /// <summary>JSON and SARIF are whole where the check was stopped, and say that it was.</summary>
     [Theory]
-    [InlineData("json", "INT", 130)]
-    [InlineData("sarif", "INT", 130)]
-    [InlineData("text", "INT", 130)]
-    [InlineData("text", "TERM", 143)]
-    public async Task Ctrl_C_ends_a_check_with_what_was_found_until_then(string format, string signal, int expected)
+    [InlineData("json", Signals.Interrupt, 130)]
+    [InlineData("sarif", Signals.Interrupt, 130)]
+    [InlineData("text", Signals.Interrupt, 130)]
+    [InlineData("text", Signals.Terminate, 143)]
+    public async Task Ctrl_C_ends_a_check_with_what_was_found_until_then(string format, int signal, int expected)
     {
         if (OperatingSystem.IsWindows())
             return;
@@ -65,8 +64,8 @@ public sealed class ManyFileTests : IDisposable
         // By then it is at work, however slow the machine.
         while (process.TotalProcessorTime < TimeSpan.FromSeconds(2))
             await Task.Delay(50);
-        Process.Start("kill", ["-" + signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
-        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)), "It did not end.");
+        Signals.Send(process, signal);
+        Assert.True(process.WaitForExit(TimeSpan.FromSeconds(30)), "It did not end.");
         var (output, errors) = (await reading, await readingErrors);
         Assert.Equal(expected, process.ExitCode);
         Assert.Matches("^nclanguage: stopped: [0-9,]+ of 20,000 programs were checked\n$", errors);

@@ -84,7 +84,7 @@ public sealed class StandardStreamTests : IDisposable
         var errors = process.StandardError.ReadToEndAsync();
         await WaitUntilIdle(process);
         var clock = Stopwatch.StartNew();
-        Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
+        Signals.Send(process, Signals.Interrupt);
         Assert.True(process.WaitForExit(TimeSpan.FromSeconds(10)), "It did not end.");
         Assert.True(clock.Elapsed < TimeSpan.FromSeconds(1.5), $"{clock.Elapsed.TotalSeconds} s");
         Assert.Equal((130, "nclanguage: stopped before it was done\n"), (process.ExitCode, await errors));
@@ -126,25 +126,7 @@ public sealed class StandardStreamTests : IDisposable
     {
         if (OperatingSystem.IsWindows())
             return;
-        _scratch.Write("large.nc", "G21 G90 G17 G54\n" + string.Concat(Enumerable.Repeat("G999 X1\n", 3_000)) + "M30\n");
-        using var process = Command.Begin("check", _scratch.At("large.nc"), "--format", "json");
-        var errors = process.StandardError.ReadToEndAsync();
-        var output = new MemoryStream();
-        var buffer = new byte[8192];
-        var isAsked = false;
-        for (int count; (count = await process.StandardOutput.BaseStream.ReadAsync(buffer)) > 0;)
-        {
-            output.Write(buffer, 0, count);
-            await Task.Delay(2);
-            if (isAsked || output.Length < 100_000)
-                continue;
-            isAsked = true;
-            Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
-        }
-        Assert.True(isAsked);
-        using var json = System.Text.Json.JsonDocument.Parse(output.ToArray());
-        Assert.InRange(json.RootElement.GetProperty("errors").GetInt32(), 3_000, int.MaxValue);
-        await errors;
+        await AssertWholeAsync(process => Signals.Send(process, Signals.Interrupt), rest: 2);
     }
 
     /// <summary>A machine that had no time for the command had none for its reader: what was not taken meanwhile does not tell that nobody reads. SIGSTOP stands for such a machine.</summary>
@@ -153,22 +135,71 @@ public sealed class StandardStreamTests : IDisposable
     {
         if (!OperatingSystem.IsLinux())
             return;
+        await AssertWholeAsync(
+            process =>
+            {
+                Signals.Send(process, Signals.Interrupt);
+                Thread.Sleep(20);
+                Signals.Send(process, Signals.Stop);
+            },
+            rest: 0,
+            process =>
+            {
+                Thread.Sleep(700);
+                Signals.Send(process, Signals.Continue);
+            });
+    }
+
+    /// <summary>Demands that all of a long output comes although the command is interrupted amid it. Where the machine kept the reader so long from its work that the command may take it
+    /// for one that does not read, and has, nothing is shown, and it is tried anew.</summary>
+    /// <param name="interrupt">Interrupts the command while it waits for its reader.</param>
+    /// <param name="rest">Milliseconds that the reader rests behind each piece that it then takes.</param>
+    /// <param name="standStill">What happens between, in which the command does nothing.</param>
+    async Task AssertWholeAsync(Action<Process> interrupt, int rest, Action<Process>? standStill = null)
+    {
         _scratch.Write("large.nc", "G21 G90 G17 G54\n" + string.Concat(Enumerable.Repeat("G999 X1\n", 3_000)) + "M30\n");
-        using var process = Command.Begin("check", _scratch.At("large.nc"), "--format", "json");
-        var errors = process.StandardError.ReadToEndAsync();
+        for (var tries = 1; ; tries++)
+        {
+            using var process = Command.Begin("check", _scratch.At("large.nc"), "--format", "json");
+            var errors = process.StandardError.ReadToEndAsync();
+            // On a thread of its own: those that tests go on with may be busy with others that wait.
+            var reading = await Task.Factory.StartNew(() => Read(process, interrupt, rest, standStill), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            if (await errors != "" && reading.LongestRest > LongRest && tries < MostTries)
+                continue;
+            using var json = System.Text.Json.JsonDocument.Parse(reading.Output);
+            Assert.InRange(json.RootElement.GetProperty("errors").GetInt32(), 3_000, int.MaxValue);
+            return;
+        }
+    }
+
+    /// <summary>Shorter than the time behind which a command that was interrupted takes a reader for one that does not read.</summary>
+    static readonly TimeSpan LongRest = TimeSpan.FromMilliseconds(250);
+
+    const int MostTries = 30;
+
+    static (byte[] Output, TimeSpan LongestRest) Read(Process process, Action<Process> interrupt, int rest, Action<Process>? standStill)
+    {
         var output = new MemoryStream();
         var buffer = new byte[8192];
         while (output.Length < 100_000)
-            output.Write(buffer, 0, await process.StandardOutput.BaseStream.ReadAsync(buffer));
-        foreach (var (signal, pause) in new[] { ("-INT", 20), ("-STOP", 700), ("-CONT", 60) })
         {
-            Process.Start("kill", [signal, process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]).WaitForExit();
-            await Task.Delay(pause);
+            var count = process.StandardOutput.BaseStream.Read(buffer);
+            Assert.True(count > 0, "It ended before it was interrupted.");
+            output.Write(buffer, 0, count);
         }
-        await process.StandardOutput.BaseStream.CopyToAsync(output);
-        using var json = System.Text.Json.JsonDocument.Parse(output.ToArray());
-        Assert.InRange(json.RootElement.GetProperty("errors").GetInt32(), 3_000, int.MaxValue);
-        await errors;
+        var clock = Stopwatch.StartNew();
+        interrupt(process);
+        var longest = clock.Elapsed;
+        standStill?.Invoke(process);
+        clock.Restart();
+        for (int count; (count = process.StandardOutput.BaseStream.Read(buffer)) > 0;)
+        {
+            longest = clock.Elapsed > longest ? clock.Elapsed : longest;
+            clock.Restart();
+            output.Write(buffer, 0, count);
+            Thread.Sleep(rest);
+        }
+        return (output.ToArray(), longest);
     }
 
     /// <summary>Terminals are left as they were: ESC [ ? 1 h would make their arrow keys send other signs (common practice of terminals).</summary>

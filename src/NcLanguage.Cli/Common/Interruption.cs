@@ -3,10 +3,9 @@ using System.Runtime.InteropServices;
 namespace NcLanguage.Cli.Common;
 
 /// <summary>Ctrl-C, and the request to end that other processes send. The first asks the command to end, which leaves no half of anything; where
-/// nothing comes of it within <see cref="Patience"/>, or it waits for others meanwhile (<see cref="Waiting"/>), or at a second one, the process ends at once.</summary>
+/// nothing comes of it for long (<see cref="Patience"/>), or it waits for others meanwhile (<see cref="Waiting"/>), or at a second one, the process ends at once.</summary>
 sealed class Interruption : IDisposable
 {
-    static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
     static readonly TimeSpan Look = TimeSpan.FromMilliseconds(10);
 
     /// <summary>How long the last line may take; standard error may be what nobody reads.</summary>
@@ -16,7 +15,7 @@ sealed class Interruption : IDisposable
     readonly PosixSignalRegistration[] _registered;
     readonly Lock _gate = new();
     Timer? _watch;
-    long _asked;
+    Patience? _patience;
     int _exitCode;
     bool _isOver;
 
@@ -33,16 +32,19 @@ sealed class Interruption : IDisposable
         if (Interlocked.CompareExchange(ref _exitCode, 128 + number, 0) != 0)
             return;
         context.Cancel = true;
-        _asked = Environment.TickCount64;
+        _patience = new Patience(Environment.TickCount64, Worked);
         _watch = new Timer(_ => EndWhereItMust(), null, TimeSpan.Zero, Look);
         _ = _stop.CancelAsync();
     });
+
+    /// <summary>How long the threads of this process have worked, together, in milliseconds.</summary>
+    static long Worked => (long)Environment.CpuUsage.TotalTime.TotalMilliseconds;
 
     void EndWhereItMust()
     {
         lock (_gate)
         {
-            if (_isOver || !(Waiting.IsStuck() || Environment.TickCount64 - Math.Max(_asked, Waiting.LastTaken) >= Patience.TotalMilliseconds))
+            if (_isOver || !(Waiting.IsStuck() || _patience!.IsOver(Environment.TickCount64, Worked, Waiting.LastTaken)))
                 return;
             _isOver = true;
         }

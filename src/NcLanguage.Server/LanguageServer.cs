@@ -33,7 +33,7 @@ public static class LanguageServer
         var backlog = new Backlog();
         using var queue = new RequestQueue(backlog);
         var texts = new LongTexts();
-        using var handler = new LspMessageHandler(output, input, CreateFormatter(texts), texts, lifecycle, backlog, log);
+        using var handler = new LspMessageHandler(output, input, CreateFormatter(texts), texts, lifecycle, backlog, log, faults);
         using var rpc = new LspRpc(handler, queue, lifecycle, backlog, faults);
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));

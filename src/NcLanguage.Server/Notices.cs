@@ -1,3 +1,4 @@
+using NcLanguage.Server.Logging;
 using NcLanguage.Server.Protocol;
 
 namespace NcLanguage.Server;
@@ -34,5 +35,5 @@ sealed class Notices(Action<ShowMessageParams> send)
         }
     }
 
-    void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, sentence));
+    void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, Excerpt.OfMessage(sentence)));
 }

@@ -19,6 +19,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     readonly TaskCompletionSource<int> _exit = new(TaskCreationOptions.RunContinuationsAsynchronously);
     readonly SessionEnd _ended = new();
     readonly ServerSettings _settings = new(options.Job, options.Analysis);
+    readonly OddChanges _oddChanges = new(faults);
     readonly Notices _notices = new(message => rpc.Notify(Methods.ShowMessage, message));
     ClientProfile _client = new();
     JobLoader _jobs = null!;
@@ -74,7 +75,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         return Task.FromResult(new InitializeResult(Announcement.For(_client), new ServerInfo(LanguageServer.Name, LanguageServer.Version)));
     }
 
-    public Task InitializedAsync(InitializedParams notification)
+    public Task InitializedAsync()
     {
         _notices.Begin();
         _ = WatchFilesAsync();
@@ -139,10 +140,14 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
         (var uri, var version) = notification.TextDocument;
-        if (_jobDocuments.IsOpen(uri))
-            FilesChanged(_jobDocuments.Change(uri, version, Errors.Whole(notification.ContentChanges)));
+        var changes = Errors.Whole(notification.ContentChanges);
+        var isJobFile = _jobDocuments.IsOpen(uri);
+        if ((isJobFile ? _jobDocuments.Find(uri).Version : _documents.VersionOf(uri)) is { } held)
+            _oddChanges.Look(held, notification);
+        if (isJobFile)
+            FilesChanged(_jobDocuments.Change(uri, version, changes));
         else
-            RefreshIf(_documents.Change(uri, version, Errors.Whole(notification.ContentChanges)));
+            RefreshIf(_documents.Change(uri, version, changes));
         if (DocumentUri.ToPath(uri) is { } path)
             _checks.TextChanged(path);
         return Task.CompletedTask;

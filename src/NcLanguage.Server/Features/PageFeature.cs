@@ -1,3 +1,4 @@
+using NcLanguage.Server.Logging;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
 using StreamJsonRpc.Protocol;
@@ -38,7 +39,7 @@ sealed class PageFeature(IPages? pages)
         request.Arguments is [{ ValueKind: System.Text.Json.JsonValueKind.String } uri, ..] && Array.IndexOf(Commands, request.Command) >= 0 ? JsonText.TextOf(uri) : null;
 
     public static Exception Refused(ExecuteCommandParams request) => Errors.Exception(JsonRpcErrorCode.InvalidParams,
-        Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {request.Command}." : $"{request.Command} takes the address of a program or a setup file.");
+        Array.IndexOf(Commands, request.Command) < 0 ? $"There is no command {Excerpt.OfName(request.Command)}." : $"{request.Command} takes the address of a program or a setup file.");
 
     IPages Pages => pages ?? throw Errors.Exception(JsonRpcErrorCode.MethodNotFound, "This server makes no pages.");
 

@@ -1,6 +1,7 @@
 using NcLanguage.Control.Flow;
 using NcLanguage.Machine.Files;
 using NcLanguage.Server.Documents;
+using NcLanguage.Server.Logging;
 using NcLanguage.Server.Rpc;
 using StreamJsonRpc.Protocol;
 
@@ -13,14 +14,14 @@ static class ProgramOfSetup
     /// <exception cref="StreamJsonRpc.LocalRpcException">There is none, or more than one; the message says so in a sentence for the user.</exception>
     public static string Find(string jobFile, JobLoader jobs)
     {
-        var name = Path.GetFileName(jobFile);
+        var name = Excerpt.OfName(Path.GetFileName(jobFile));
         if (!JobFileName.IsSetup(jobFile))
             throw Errors.Refused($"{name} is no program and no setup: open a program first.");
         string[] beside = [.. jobs.FolderOf(jobFile).Paths()];
         if (WatchedFiles.ProgramOf(jobFile) is { } program)
         {
             return beside.Where(path => DocumentUri.PathComparer.Equals(Path.GetFileNameWithoutExtension(path), program)).MinBy(path => SiblingPrograms.Extensions.IndexOf(Path.GetExtension(path)))
-                ?? throw Errors.Refused($"There is no program beside {name}, such as {program}.nc.");
+                ?? throw Errors.Refused($"There is no program beside {name}, such as {Excerpt.OfName(program)}.nc.");
         }
         if (beside.Length == 0)
             throw Errors.Refused($"There is no program beside {name}.");

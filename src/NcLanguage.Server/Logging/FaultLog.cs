@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.Extensions.Logging;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Logging;
 
@@ -67,12 +68,28 @@ sealed class FaultLog(ILogger log)
     /// <summary>A notification was not taken: the client's mistake.</summary>
     public void Refused(string method, Exception reason)
     {
-        // The reader of JSON speaks of the server's own types and of bytes, and so of each message in another way.
-        var message = reason is JsonException unreadable && !_tellsAll ? $"its parameters could not be read{(unreadable.Path is { } path ? $" at {path}" : "")}." : reason.Message;
+        var message = reason is JsonException unreadable ? Unreadable.Clause(unreadable) + "." : reason.Message;
         if (!_tellsAll && reason.Data[Document] is string { Length: > 0 } uri)
-            message = message.Replace(uri, NameOf(uri), StringComparison.Ordinal);
-        if (IsNew($"{method}\n{message}"))
-            log.NotificationRefused(method, message);
+            message = message.Replace(Excerpt.OfName(uri), NameOf(uri), StringComparison.Ordinal);
+        Refused(method, message);
+    }
+
+    /// <summary>The same of one whose parameters nobody tried to read.</summary>
+    public void Refused(string method, string why)
+    {
+        if (IsNew($"{method}\n{why}"))
+            log.NotificationRefused(method, why);
+    }
+
+    /// <summary>A notification was taken although something about it is odd: the client's mistake.</summary>
+    /// <param name="method">Its method.</param>
+    /// <param name="place">The document and where it is odd.</param>
+    /// <param name="kind">What is told once for each document.</param>
+    /// <param name="what">What is odd, to follow the place.</param>
+    public void Odd(string method, FaultPlace place, string kind, string what)
+    {
+        if (IsNew($"{method}\n{kind}\n{NameOf(place.Uri)}"))
+            log.NotificationOdd($"{method}{Shown(place)} {what}");
     }
 
     /// <summary>Why something did not work, for the log: the message of an exception may quote a path or a program.</summary>
@@ -84,7 +101,7 @@ sealed class FaultLog(ILogger log)
     {
         var at = place.At is { } position ? $", line {position.Line} character {position.Character} (from 0)" : "";
         var version = place.Version is { } number ? $", version {number}" : "";
-        return $" at {(_tellsAll ? place.Uri : "document " + NameOf(place.Uri))}{version}{at},";
+        return $" at {(_tellsAll ? Excerpt.OfName(place.Uri) : "document " + NameOf(place.Uri))}{version}{at},";
     }
 
     /// <summary>Tells documents apart without naming them.</summary>

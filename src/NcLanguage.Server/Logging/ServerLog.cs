@@ -8,6 +8,9 @@ static partial class ServerLog
     [LoggerMessage(LogLevel.Warning, "{Method} was not taken: {Reason}")]
     public static partial void NotificationRefused(this ILogger log, string method, string reason);
 
+    [LoggerMessage(LogLevel.Warning, "{Told}")]
+    public static partial void NotificationOdd(this ILogger log, string told);
+
     [LoggerMessage(LogLevel.Error, "{Fault}")]
     public static partial void MessageRefused(this ILogger log, string fault);
 

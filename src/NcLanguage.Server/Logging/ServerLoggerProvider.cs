@@ -25,6 +25,8 @@ sealed class ServerLoggerProvider(TextWriter? errorLog) : ILoggerProvider
             LogLevel.Information => MessageType.Info,
             _ => MessageType.Log,
         };
+        // The message of an exception may quote as much as it likes.
+        message = Excerpt.OfMessage(message);
         ToClient?.Invoke(new LogMessageParams(type, message));
         if (errorLog is null)
             return;

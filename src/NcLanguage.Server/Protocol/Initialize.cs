@@ -67,8 +67,6 @@ sealed record ResolveSupport(string[]? Properties = null);
 
 sealed record PublishDiagnosticsCapabilities(bool RelatedInformation = false, bool CodeDescriptionSupport = false);
 
-sealed record InitializedParams;
-
 sealed record InitializeResult(ServerCapabilities Capabilities, ServerInfo ServerInfo);
 
 sealed record ServerInfo(string Name, string Version);

@@ -17,7 +17,6 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(object))]
 // Client to server.
 [JsonSerializable(typeof(InitializeParams))]
-[JsonSerializable(typeof(InitializedParams))]
 [JsonSerializable(typeof(SetTraceParams))]
 [JsonSerializable(typeof(DidOpenTextDocumentParams))]
 [JsonSerializable(typeof(DidChangeTextDocumentParams))]

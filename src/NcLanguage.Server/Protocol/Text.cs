@@ -1,10 +1,15 @@
+using System.Text.Json.Serialization;
+
 namespace NcLanguage.Server.Protocol;
 
 // Places and documents, as LSP 3.17 names them. Lines and characters count from 0; a character is a byte or a UTF-16 unit,
 // whichever encoding the client and the server agreed on.
 
+// Without the mark a member of a value type that is missing would count as 0.
+[method: JsonConstructor]
 readonly record struct Position(uint Line, uint Character);
 
+[method: JsonConstructor]
 readonly record struct TextRange(Position Start, Position End);
 
 sealed record Location(string Uri, TextRange Range);
@@ -31,14 +36,14 @@ sealed record TextEdit(TextRange Range, string NewText);
 sealed record OptionalVersionedTextDocumentIdentifier(string Uri, int? Version)
 {
     // LSP wants the member written even where it is null.
-    [System.Text.Json.Serialization.JsonIgnore(Condition = System.Text.Json.Serialization.JsonIgnoreCondition.Never)]
+    [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
     public int? Version { get; init; } = Version;
 }
 
 sealed record TextDocumentEdit(OptionalVersionedTextDocumentIdentifier TextDocument, TextEdit[] Edits) : DocumentChange;
 
 /// <summary>One step of a change to the workspace.</summary>
-[System.Text.Json.Serialization.JsonConverter(typeof(DocumentChangeConverter))]
+[JsonConverter(typeof(DocumentChangeConverter))]
 abstract record DocumentChange;
 
 sealed record RenameFile(string OldUri, string NewUri, string Kind = "rename") : DocumentChange;

@@ -17,18 +17,16 @@ static class Errors
     /// <summary>LSP RequestFailed: the request was in order, but what was asked for cannot be done.</summary>
     const JsonRpcErrorCode RequestFailed = (JsonRpcErrorCode)(-32803);
 
-    // The reader's messages name the type they failed at; its name alone says it better.
-    static readonly string ProtocolNamespace = typeof(Protocol.Position).Namespace + ".";
-
-    public static JsonRpcError.ErrorDetail Detail(JsonRpcErrorCode code, string message) => new() { Code = code, Message = message };
+    /// <summary>An error as it is answered. Names of a client's own stand in it shortened (<see cref="Excerpt"/>).</summary>
+    public static JsonRpcError.ErrorDetail Detail(JsonRpcErrorCode code, string message) => new() { Code = code, Message = Excerpt.OfMessage(message) };
 
     public static LocalRpcException Exception(JsonRpcErrorCode code, string message) => new(message) { ErrorCode = (int)code };
 
-    public static LocalRpcException DocumentNotOpen(string uri) => FaultLog.Naming(Exception(JsonRpcErrorCode.InvalidParams, $"The document {uri} is not open."), uri);
+    public static LocalRpcException DocumentNotOpen(string uri) => FaultLog.Naming(Exception(JsonRpcErrorCode.InvalidParams, $"The document {Excerpt.OfName(uri)} is not open."), uri);
 
     /// <summary>A row of the parameters, none of whose members is null: that the reader of JSON lets through.</summary>
     public static T[] Whole<T>(T[] row) => Array.TrueForAll(row, member => member is not null) ? row
-        : throw Exception(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: a row holds null where it may not.");
+        : throw Exception(JsonRpcErrorCode.InvalidParams, "These parameters cannot be read: a row holds null where it may not.");
 
     /// <summary>What was asked for cannot be done.</summary>
     /// <param name="why">A sentence for the user.</param>
@@ -39,10 +37,10 @@ static class Errors
     /// <summary>True where the fault is this server's own, so that it belongs in the log.</summary>
     public static bool IsInternal(Exception exception) => exception is not (LocalRpcException or JsonException or OperationCanceledException);
 
-    public static JsonRpcError.ErrorDetail ForException(Exception exception) => exception switch
+    public static JsonRpcError.ErrorDetail ForException(string method, Exception exception) => exception switch
     {
         LocalRpcException local => Detail((JsonRpcErrorCode)local.ErrorCode, local.Message),
-        JsonException json => Detail(JsonRpcErrorCode.InvalidParams, "The parameters could not be read: " + json.Message.Replace(ProtocolNamespace, "", StringComparison.Ordinal)),
+        JsonException json => Detail(JsonRpcErrorCode.InvalidParams, $"{method}: {Unreadable.Clause(json)}."),
         OperationCanceledException => Detail(JsonRpcErrorCode.RequestCanceled, "The request was cancelled."),
         _ => Detail(JsonRpcErrorCode.InternalError, $"An internal error ({exception.GetType().Name}); the server's log says where."),
     };

@@ -13,8 +13,8 @@ partial interface IServerMethods
     [JsonRpcMethod(Methods.Initialize, UseSingleObjectParameterDeserialization = true)]
     Task<InitializeResult> InitializeAsync(InitializeParams request, CancellationToken cancellationToken);
 
-    [JsonRpcMethod(Methods.Initialized, UseSingleObjectParameterDeserialization = true)]
-    Task InitializedAsync(InitializedParams notification);
+    [JsonRpcMethod(Methods.Initialized)]
+    Task InitializedAsync();
 
     [JsonRpcMethod(Methods.Shutdown)]
     Task ShutdownAsync();

@@ -15,7 +15,7 @@ namespace NcLanguage.Server.Rpc;
 /// <summary>Reads and writes frames. What cannot be read or may not come yet is answered here, so that nothing behind sees it and
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
 /// <remarks>The pipes write to the streams themselves, not by a task beside them: what counts as sent has left.</remarks>
-sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log)
+sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log, FaultLog faults)
     : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input, new StreamPipeReaderOptions(bufferSize: ReadAtOnce)), formatter)
 {
     /// <summary>As much as a pipe holds, bytes.</summary>
@@ -57,10 +57,13 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
             catch (Exception e) when (IsUnreadableContent(e))
             {
                 head = MessageHead.Of(content);
-                unreadable = Errors.Detail(head.IsJson ? JsonRpcErrorCode.InvalidRequest : JsonRpcErrorCode.ParseError, "The message could not be read: " + e.Message);
+                unreadable = head.IsJson
+                    ? Errors.Detail(JsonRpcErrorCode.InvalidRequest, "The message could not be read: it is no request, notification or answer by JSON-RPC 2.0, or nested deeper than 64 levels.")
+                    : Errors.Detail(JsonRpcErrorCode.ParseError, "The message could not be read: " + e.Message);
             }
 
             (var passed, var refusal) = !head.IsOurVersion && (head.NamesMethod || _asked.ContainsKey(head.Id)) ? OfOtherVersion(head)
+                : TakesNoParameters(head.Method) && IsIdKnown(head, message) ? Judge(new JsonRpcRequest { RequestId = head.Id, Method = head.Method })
                 : message is null ? (null, unreadable)
                 : Judge(message);
             if (message is not null && passed == message)
@@ -128,8 +131,7 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
     (JsonRpcMessage? Passed, JsonRpcError.ErrorDetail? Refusal) Judge(JsonRpcMessage message) => message switch
     {
         JsonRpcRequest { IsResponseExpected: true } request => Admit(request) is { } refusal ? (null, refusal) : (message, null),
-        JsonRpcRequest { Method: { } method } => (lifecycle.Refuse(method, isRequest: false) is null ? message : null, null),
-        JsonRpcRequest => (null, null),
+        JsonRpcRequest request => (Takes(request) ? message : null, null),
         IJsonRpcMessageWithId answer => (_asked.TryRemove(answer.RequestId, out _) ? message : null, null),
         _ => (message, null),
     };
@@ -155,7 +157,9 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
             return Errors.Detail(JsonRpcErrorCode.InvalidRequest, "Another request of this id is not answered yet.");
         if (lifecycle.Refuse(method, isRequest: true) is { } refusal)
             return refusal;
-        if (NeedsObject(request))
+        // The library answers that there is none of that name, which may be as long as a message. To refuse it here would keep the messages behind it from being read until that has left.
+        request.Method = Excerpt.OfName(method);
+        if (MethodTable.Rows.ContainsKey(method) && LacksObject(request))
         {
             if (method == Methods.Initialize)
                 lifecycle.InitializeFailed();
@@ -166,9 +170,25 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
         return null;
     }
 
+    /// <summary>Whether a notification may pass; what the server has no method for is dropped.</summary>
+    bool Takes(JsonRpcRequest notification)
+    {
+        if (notification.Method is not { } method || lifecycle.Refuse(method, isRequest: false) is not null || !MethodTable.Rows.ContainsKey(method))
+            return false;
+        if (!LacksObject(notification))
+            return true;
+        faults.Refused(method, "it needs its parameters, as an object.");
+        return false;
+    }
+
     // The library's own answer names its methods and says nothing of the parameters.
-    static bool NeedsObject(JsonRpcRequest request) =>
-        request.ArgumentNames is null && request.Method != Methods.Shutdown && MethodTable.Rows.ContainsKey(request.Method!);
+    static bool LacksObject(JsonRpcRequest request) => request.ArgumentNames is null && !TakesNoParameters(request.Method);
+
+    /// <summary>Methods whose parameters say nothing, whatever they are (LSP 3.17: none, or an object without members): they are left unread. Clients send null, an object and a row there.</summary>
+    static bool TakesNoParameters(string? method) => method is Methods.Initialized or Methods.Shutdown or Methods.Exit;
+
+    // Where nothing could be read, an id that is none by the protocol looks like the id null; an exit is none the less for that.
+    static bool IsIdKnown(MessageHead head, JsonRpcMessage? message) => message is not null || head.Id != RequestId.Null || head.Method == Methods.Exit;
 
     // The frame was consumed before its content was looked at; what these say concerns that content alone.
     static bool IsUnreadableContent(Exception e) =>

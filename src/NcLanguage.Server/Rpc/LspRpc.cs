@@ -125,16 +125,17 @@ sealed class LspRpc : JsonRpc
 
     protected override JsonRpcError.ErrorDetail CreateErrorDetails(JsonRpcRequest request, Exception exception)
     {
-        if (request.Method == Methods.Initialize)
+        var method = request.Method ?? "";
+        if (method == Methods.Initialize)
             _lifecycle.InitializeFailed();
         // Where nobody is there any more it is the connection that failed, and that is told once.
         if (_handler.Lost.IsCompleted)
-            return Errors.ForException(exception);
+            return Errors.ForException(method, exception);
         if (Errors.IsInternal(exception))
-            _faults.Failed(request.Method ?? "", exception);
+            _faults.Failed(method, exception);
         else if (!request.IsResponseExpected)
-            _faults.Refused(request.Method ?? "", exception);
-        return Errors.ForException(exception);
+            _faults.Refused(method, exception);
+        return Errors.ForException(method, exception);
     }
 
     async Task RefreshAsync(string method)

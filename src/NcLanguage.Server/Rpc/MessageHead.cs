@@ -8,8 +8,9 @@ namespace NcLanguage.Server.Rpc;
 /// <param name="IsJson">Whether it is whole JSON at all.</param>
 /// <param name="IsOurVersion">Whether it says that it is of <see cref="Version"/>.</param>
 /// <param name="NamesMethod">Whether it wants something done: a request or notification.</param>
+/// <param name="Method">What it wants done; null where it names none.</param>
 /// <param name="Id">The number or text that it is known by: <see cref="RequestId.NotSpecified"/> where it has none, <see cref="RequestId.Null"/> where that is neither.</param>
-readonly record struct MessageHead(bool IsJson, bool IsOurVersion, bool NamesMethod, RequestId Id)
+readonly record struct MessageHead(bool IsJson, bool IsOurVersion, bool NamesMethod, string? Method, RequestId Id)
 {
     /// <summary>JSON-RPC 2.0, sections 4 and 5.</summary>
     public const string Version = "2.0";
@@ -20,14 +21,14 @@ readonly record struct MessageHead(bool IsJson, bool IsOurVersion, bool NamesMet
     public RequestId Asked => NamesMethod && HasId ? Id : RequestId.Null;
 
     public static MessageHead Of(JsonRpcMessage message) =>
-        new(true, message.Version == Version, message is JsonRpcRequest, (message as IJsonRpcMessageWithId)?.RequestId ?? RequestId.NotSpecified);
+        new(true, message.Version == Version, message is JsonRpcRequest, (message as JsonRpcRequest)?.Method, (message as IJsonRpcMessageWithId)?.RequestId ?? RequestId.NotSpecified);
 
     /// <summary>The same, of a message that could not be read.</summary>
     public static MessageHead Of(ReadOnlySpan<byte> message)
     {
         // Deeper than messages are read: whoever sent it too deep is told so under its own number.
         var reader = new Utf8JsonReader(message, new JsonReaderOptions { MaxDepth = int.MaxValue });
-        (var id, var namesMethod, var isOurVersion) = (RequestId.NotSpecified, false, false);
+        (var id, string? method, var isOurVersion) = (RequestId.NotSpecified, null, false);
         try
         {
             if (!reader.Read())
@@ -39,7 +40,7 @@ readonly record struct MessageHead(bool IsJson, bool IsOurVersion, bool NamesMet
                 var isVersion = reader.ValueTextEquals("jsonrpc"u8);
                 reader.Read();
                 if (isMethod)
-                    namesMethod = reader.TokenType == JsonTokenType.String;
+                    method = reader.TokenType == JsonTokenType.String ? reader.GetString() : null;
                 if (isVersion)
                     isOurVersion = reader.TokenType == JsonTokenType.String && reader.ValueTextEquals(Version);
                 if (isId)
@@ -50,7 +51,7 @@ readonly record struct MessageHead(bool IsJson, bool IsOurVersion, bool NamesMet
             while (reader.Read())
             {
             }
-            return new MessageHead(true, isOurVersion, namesMethod, id);
+            return new MessageHead(true, isOurVersion, method is not null, method, id);
         }
         catch (Exception e) when (e is JsonException or InvalidOperationException)
         {

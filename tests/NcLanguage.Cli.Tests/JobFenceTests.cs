@@ -87,6 +87,94 @@ public sealed class JobFenceTests : IDisposable
         Assert.Contains("SWORDFISH", Command.In(_scratch.Folder, "check", "job/link.nc").Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Under another name it has another setup, so that it is checked under each.</summary>
+    [Theory]
+    [InlineData("job", "lib")]
+    [InlineData("lib", "job/")]
+    [InlineData("job", "libs")]
+    public void A_program_that_is_a_link_from_one_named_folder_into_another_is_checked_under_both_names(params string[] folders)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("lib/deep/shared.nc", Program);
+        Directory.CreateSymbolicLink(_scratch.At("libs"), "lib");
+        File.CreateSymbolicLink(_scratch.At("job/link.nc"), "../lib/deep/shared.nc");
+        File.CreateSymbolicLink(_scratch.At("job/out.nc"), "../outside/secret.nc");
+        var outcome = Check(folders);
+        Assert.Equal(["job/link.nc", "job/part.nc", $"{folders.Single(folder => folder[0] == 'l')}/deep/shared.nc"], Paths(outcome, "files"));
+        Assert.Equal(["job/out.nc"], Paths(outcome, "notRead"));
+        Assert.Equal(["job/link.nc", "job/out.nc"], Paths(Check("job"), "notRead"));
+    }
+
+    /// <summary>Told is what is not searched under any name; a link that leads to what is searched, or in a circle, keeps nothing from being checked.</summary>
+    [Theory]
+    [InlineData("job", "job/linked", "job/twice")]
+    [InlineData("job/", "job/linked", "job/twice")]
+    [InlineData("deep", "deep/only")]
+    [InlineData("job outside")]
+    [InlineData("job job/linked")]
+    [InlineData("job/linked outside job")]
+    [InlineData(".")]
+    public void A_link_to_a_folder_that_is_not_searched_is_told(string folders, params string[] told)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        _scratch.Write("outside/secret.nc", "SWORDFISH HUNTER2\n");
+        Directory.CreateDirectory(_scratch.At("deep"));
+        foreach (var (link, target) in new[] { ("job/linked", "../outside"), ("job/twice", "linked"), ("job/ring", "ring"), ("job/up", "."), ("job/.hidden", "../outside"), ("deep/only", "../outside") })
+            Directory.CreateSymbolicLink(_scratch.At(link), target);
+        var outcome = Check(folders.Split(' '));
+        Assert.Equal(told.Select(path => (path, $"{path} is a link to a folder, which is searched only when it is named")),
+            told.Length == 0 && !outcome.Json.TryGetProperty("notRead", out _) ? [] : outcome.Json.GetProperty("notRead").EnumerateArray().Select(file => (file.GetProperty("path").GetString()!, file.GetProperty("reason").GetString()!)));
+        Assert.Equal(told.Length == 0, outcome.Errors.Length == 0);
+        Assert.Equal(told.Length == 0, outcome.Output.Contains("outside/secret.nc", StringComparison.Ordinal) || outcome.Output.Contains("job/linked/secret.nc", StringComparison.Ordinal));
+        if (told.Length == 0)
+            return;
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        var invocation = Command.In(_scratch.Folder, ["check", .. folders.Split(' '), "--format", "sarif"]).Json.GetProperty("runs")[0].GetProperty("invocations")[0];
+        Assert.False(invocation.GetProperty("executionSuccessful").GetBoolean());
+        Assert.Equal(told.Length, invocation.GetProperty("toolExecutionNotifications").GetArrayLength());
+    }
+
+    /// <summary>A circle of links within what may be read is told as one; one by way of elsewhere is not followed to its end.</summary>
+    [Theory]
+    [InlineData("round.machine.json", "round.machine.json is a link that leads back to itself")]
+    [InlineData("there.machine.json", "there.machine.json is a link that leads back to itself")]
+    [InlineData("by.machine.json", "by.machine.json leads outside")]
+    [InlineData("../outside/round.machine.json", "round.machine.json leads outside")]
+    [InlineData("same.machine.json", "the bases go in a circle: same.machine.json is based on same.machine.json")]
+    [InlineData(".", "job is a folder, not a file")]
+    [InlineData("./", "job is a folder, not a file")]
+    [InlineData("deep/..", "job is a folder, not a file")]
+    [InlineData("deep", "deep is a folder, not a file")]
+    [InlineData("deep/", "deep is a folder, not a file")]
+    [InlineData("home", "home is a folder, not a file")]
+    [InlineData("..", "leads outside")]
+    public void A_machine_that_is_a_circle_or_a_folder_is_told_as_such_at_its_place(string machine, string told)
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        foreach (var (link, target) in new[]
+        {
+            ("job/round.machine.json", "round.machine.json"), ("job/there.machine.json", "back.machine.json"), ("job/back.machine.json", "there.machine.json"),
+            ("outside/round.machine.json", "round.machine.json"), ("job/by.machine.json", "../outside/back.machine.json"), ("outside/back.machine.json", "../job/by.machine.json"),
+            ("job/same.machine.json", "own.machine.json"),
+        })
+            File.CreateSymbolicLink(_scratch.At(link), target);
+        _scratch.Write("job/own.machine.json", """{ "base": "same.machine.json" }""");
+        Directory.CreateDirectory(_scratch.At("job/deep"));
+        Directory.CreateSymbolicLink(_scratch.At("job/home"), ".");
+        _scratch.Write("job/part.setup.json", $"\n{{ \"machine\": \"{machine}\" }}");
+        foreach (var path in new[] { "job", "job/part.nc", "job/part.setup.json" })
+        {
+            var outcome = Check(path);
+            var isBase = machine == "same.machine.json";
+            var finding = Assert.Single(FindingsOf(outcome, isBase ? "job/same.machine.json" : "job/part.setup.json"));
+            Assert.Contains(told, finding.GetProperty("message").GetString(), StringComparison.Ordinal);
+            Assert.Equal(isBase ? (1, 11) : (2, 14), (finding.GetProperty("line").GetInt32(), finding.GetProperty("column").GetInt32()));
+        }
+    }
+
     [Theory]
     [InlineData(".", "../outside/short.machine.json")]
     [InlineData("job/part.nc", "short.machine.json")]
@@ -165,6 +253,8 @@ public sealed class JobFenceTests : IDisposable
 
     static JsonElement[] FindingsOf(Outcome outcome, string path) =>
         [.. outcome.Json.GetProperty("files").EnumerateArray().Where(file => file.GetProperty("path").GetString() == path).SelectMany(file => file.GetProperty("findings").EnumerateArray())];
+
+    static IEnumerable<string> Paths(Outcome outcome, string member) => outcome.Json.GetProperty(member).EnumerateArray().Select(file => file.GetProperty("path").GetString()!);
 
     static void AssertUnread(Outcome outcome)
     {

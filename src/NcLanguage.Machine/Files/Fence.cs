@@ -11,26 +11,30 @@ public sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders)
 
     string[]? _real;
 
-    /// <summary>Whether a file lies within, links followed.</summary>
+    /// <summary>Whether what stands at a path may be looked at: one of the folders or what lies within, links followed, and links within that lead nowhere but in a circle within.</summary>
     public bool Holds(string path)
     {
-        var real = _real ??= [.. folders.Select(folder => Real(folder)).OfType<string>()];
-        return (IsIn(folders, path) || IsIn(real, path)) && Real(path) is { } target && IsIn(real, target);
+        var real = _real ??= [.. folders.Select(Real).OfType<string>()];
+        if (!IsIn(folders, path) && !IsIn(real, path))
+            return false;
+        var links = new List<string>();
+        return Real(path, links) is { } target ? IsIn(real, target) : links.Count > MostLinks && links.TrueForAll(link => IsIn(real, link));
     }
 
     public FileAnswer Read(string path) => Holds(path) ? disk.Read(path) : new FileAnswer(FileState.Outside);
 
     public IReadOnlyList<string> NamesIn(string folder) => Holds(Path.Combine(folder, "any")) ? disk.NamesIn(folder) : [];
 
-    static bool IsIn(IEnumerable<string> folders, string path) => folders.Any(folder => FilePath.IsBelow(folder, path));
+    static bool IsIn(IEnumerable<string> folders, string path) => folders.Any(folder => FilePath.IsBelow(folder, path) || FilePath.IsSameFolder(folder, path));
 
     /// <summary>Where a path leads when every link on the way is followed; null where that cannot be told.</summary>
-    public static string? Real(string path)
+    public static string? Real(string path) => Real(path, []);
+
+    static string? Real(string path, List<string> links)
     {
         try
         {
-            var links = 0;
-            return Real(path, ref links);
+            return Follow(path, links);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -38,7 +42,9 @@ public sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders)
         }
     }
 
-    static string? Real(string path, ref int links)
+    /// <param name="path">Any path.</param>
+    /// <param name="links">Gets the places of the links on the way.</param>
+    static string? Follow(string path, List<string> links)
     {
         var full = Path.GetFullPath(path);
         if (Path.GetPathRoot(full) is not { Length: > 0 } root)
@@ -52,7 +58,8 @@ public sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders)
                 real = next;
                 continue;
             }
-            if (++links > MostLinks || Real(Path.GetFullPath(target, real), ref links) is not { } end)
+            links.Add(next);
+            if (links.Count > MostLinks || Follow(Path.GetFullPath(target, real), links) is not { } end)
                 return null;
             real = end;
         }

@@ -14,4 +14,7 @@ public static class FilePath
         var inner = Path.EndsInDirectorySeparator(folder) ? folder : folder + Path.DirectorySeparatorChar;
         return path.Length >= inner.Length && Comparer.Equals(path[..inner.Length], inner);
     }
+
+    /// <summary>Whether two full paths are written for the same folder, with a separator at the end or without.</summary>
+    public static bool IsSameFolder(string folder, string path) => Comparer.Equals(Path.TrimEndingDirectorySeparator(folder), Path.TrimEndingDirectorySeparator(path));
 }

@@ -9,7 +9,7 @@ public static class FileStateText
     /// <summary>A clause that begins with the file's name.</summary>
     public static string Clause(string path, FileState state)
     {
-        var name = MessageText.Clip(Path.GetFileName(path));
+        var name = MessageText.Clip(Path.GetFileName(Path.TrimEndingDirectorySeparator(path)));
         return state switch
         {
             FileState.Missing => $"there is no file {name}",

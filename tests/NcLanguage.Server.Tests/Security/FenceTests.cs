@@ -46,17 +46,25 @@ public sealed class FenceTests : IDisposable
     [InlineData("link.machine.json")]
     [InlineData("linked/short.machine.json")]
     [InlineData("twice.machine.json")]
-    [InlineData("round.machine.json")]
     public async Task A_machine_outside_is_not_read_and_that_is_told(string machine)
     {
         File.CreateSymbolicLink(Path.Combine(_workspace, "link.machine.json"), Path.Combine(_outside, "short.machine.json"));
         File.CreateSymbolicLink(Path.Combine(_workspace, "twice.machine.json"), "link.machine.json");
-        File.CreateSymbolicLink(Path.Combine(_workspace, "round.machine.json"), "round.machine.json");
         Directory.CreateSymbolicLink(Path.Combine(_workspace, "linked"), _outside);
         Setup("part.setup.json", machine.Replace("{outside}", _outside, StringComparison.Ordinal));
         var told = await SetupFindingAsync("part.nc", "part.setup.json");
         Assert.Contains("leads outside the program's folder and the folder that is open", (string?)told["message"], StringComparison.Ordinal);
         Assert.DoesNotContain(await NamesOfAsync("part.nc"), name => name!.Contains("travel", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("round.machine.json", "round.machine.json is a link that leads back to itself")]
+    [InlineData(".", "workspace is a folder, not a file")]
+    public async Task A_link_that_leads_back_to_itself_and_a_folder_are_told_as_such(string machine, string why)
+    {
+        File.CreateSymbolicLink(Path.Combine(_workspace, "round.machine.json"), "round.machine.json");
+        Setup("part.setup.json", machine);
+        Assert.Contains(why, (string?)(await SetupFindingAsync("part.nc", "part.setup.json"))["message"], StringComparison.Ordinal);
     }
 
     [Fact]

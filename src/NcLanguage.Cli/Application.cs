@@ -90,13 +90,13 @@ static class Application
         }
         catch (IOException e)
         {
-            return Fail(e.Message);
+            return Fail(OneLine(e.Message));
         }
 #pragma warning disable CA1031 // The last place: whatever it is, the user gets one line.
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            return Fail($"internal error: {e.GetType().Name}: {e.Message}; please report it with the file that was read");
+            return Fail($"internal error: {e.GetType().Name}: {OneLine(e.Message)}; please report it with the file that was read");
         }
     }
 
@@ -107,12 +107,13 @@ static class Application
     }
 
     /// <summary>One line for the user, beside the output.</summary>
-    public static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + OneLine(message));
+    public static void Tell(string message) => Console.Error.WriteLine("nclanguage: " + ShownText.Of(message));
 
     /// <summary>A mistake in a setup, machine or cutting file, with its place.</summary>
     /// <param name="more">What is said behind it.</param>
     public static void Tell(SetupProblem problem, string more = "") => Tell($"{problem.Path}, line {problem.Line}: {problem.Message}{more}");
 
+    /// <summary>What the runtime says, which may take several lines.</summary>
     static string OneLine(string message) =>
         string.Join(' ', message.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries));
 }

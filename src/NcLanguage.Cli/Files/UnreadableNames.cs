@@ -1,10 +1,10 @@
-using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using NcLanguage.Cli.Common;
 
 namespace NcLanguage.Cli.Files;
 
-/// <summary>The names in one folder that are not written in UTF-8, with their bytes written out as a shell takes them between $' and ': b\xffad.nc.</summary>
+/// <summary>The names in one folder that are not written in UTF-8, with their bytes written out: b\xffad.nc (<see cref="ShownText"/>).</summary>
 sealed class UnreadableNames
 {
     // dirent.h of Linux: on processors of 64 bits the record is the same with every C library.
@@ -53,7 +53,7 @@ sealed class UnreadableNames
             return;
         if (!_written.TryGetValue(read, out var all))
             _written.Add(read, all = new Queue<string>());
-        all.Enqueue(Written(bytes));
+        all.Enqueue(ShownText.Of(bytes));
     }
 
     static byte[] NameOf(nint entry)
@@ -64,22 +64,6 @@ sealed class UnreadableNames
         var bytes = new byte[length];
         Marshal.Copy(entry + NameAt, bytes, 0, length);
         return bytes;
-    }
-
-    static string Written(ReadOnlySpan<byte> bytes)
-    {
-        var written = new StringBuilder();
-        while (bytes.Length > 0)
-        {
-            var isRead = Rune.DecodeFromUtf8(bytes, out var rune, out var length) == System.Buffers.OperationStatus.Done && !Rune.IsControl(rune);
-            if (isRead)
-                written.Append(rune.ToString());
-            else
-                foreach (var one in bytes[..length])
-                    written.Append(CultureInfo.InvariantCulture, $"\\x{one:x2}");
-            bytes = bytes[length..];
-        }
-        return written.ToString();
     }
 
     [DllImport("libc", EntryPoint = "opendir", ExactSpelling = true)]

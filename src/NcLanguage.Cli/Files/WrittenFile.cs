@@ -40,6 +40,8 @@ static class WrittenFile
     public static void Create(string path, byte[] bytes)
     {
         var target = Path.GetFullPath(path);
+        if (Directory.Exists(target))
+            throw new CannotRunException($"{path} is a folder, not a file: nothing was written");
         Write(path, target, bytes, null, beside => File.Move(beside, target, overwrite: false));
     }
 

@@ -59,7 +59,7 @@ sealed class FormatRun(JobOptions job, AnalysisOptions analysis, FormatOptions o
         if (outcome == FormatOutcome.Told)
         {
             if (!isTidy)
-                Console.WriteLine($"{path} is not tidy");
+                Console.WriteLine($"{ShownText.Of(path)} is not tidy");
             return isTidy ? ExitCode.Clean : ExitCode.Findings;
         }
         if (outcome == FormatOutcome.Shown || program.File.IsStandardInput)
@@ -78,6 +78,6 @@ sealed class FormatRun(JobOptions job, AnalysisOptions analysis, FormatOptions o
     static void Write(ProgramFile file, FormatResult result)
     {
         file.Replace(result.Text);
-        Console.WriteLine($"{file.Path} is tidy now; it moves as before ({Say.Count(result.Text.LineCount - 1, "line")})");
+        Console.WriteLine($"{ShownText.Of(file.Path)} is tidy now; it moves as before ({Say.Count(result.Text.LineCount - 1, "line")})");
     }
 }

@@ -36,7 +36,7 @@ static class HoleImport
         }
         Write(setup, old, file?.Stamp, list);
         var unit = inInch ? "inches" : "mm";
-        Console.Error.WriteLine($"{Say.Count(list.Holes.Length, "hole")} written to {setup}" + (list.HasBareLengths ? $"; columns that name no unit were read as {unit}" : ""));
+        Console.Error.WriteLine($"{Say.Count(list.Holes.Length, "hole")} written to {ShownText.Of(setup)}" + (list.HasBareLengths ? $"; columns that name no unit were read as {unit}" : ""));
         return ExitCode.Clean;
     }
 

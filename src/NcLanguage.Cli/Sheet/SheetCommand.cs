@@ -23,7 +23,7 @@ static class SheetCommand
         {
             var target = parse.GetValue(output)!;
             if (!IsPage(target))
-                throw new CannotRunException($"{target} is no name of a page: it has to end in .html");
+                throw new CannotRunException($"{(target.Length == 0 ? "an empty name" : target)} is no name of a page: it has to end in .html");
             var program = ProgramFile.Read(parse.GetValue(file)!);
             var job = JobResolver.Resolve(program, choices.Options(parse));
             var analysis = ProgramAnalysis.Create(

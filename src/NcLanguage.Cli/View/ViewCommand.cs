@@ -39,6 +39,6 @@ static class ViewCommand
     {
         ".svg" => (recording, method) => Encoding.UTF8.GetBytes(MotionDrawing.Of(recording, method)),
         ".html" or ".htm" => (recording, method) => MotionPage.Write(recording, method),
-        _ => throw new CannotRunException($"{target} must end in .html or .svg"),
+        _ => throw new CannotRunException($"{(target.Length == 0 ? "the name behind -o" : target)} must end in .html or .svg"),
     };
 }

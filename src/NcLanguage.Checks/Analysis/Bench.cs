@@ -11,6 +11,9 @@ namespace NcLanguage.Checks.Analysis;
 /// <remarks>Of the steps of a chunk those are kept that do more than the one before them; of the others, which are nearly all, there is no more than their trace until they are looked at.</remarks>
 sealed class Bench
 {
+    /// <summary>Moves of long blocks (<see cref="MoveBudget.ManyMoves"/>) that are kept at once: each is more than 100 bytes.</summary>
+    const int MostMovesOfLongBlocks = 100_000;
+
     readonly BlockBuffer _buffer = new();
     readonly List<Step> _steps = [];
     readonly List<BlockWords> _words = [];
@@ -34,6 +37,9 @@ sealed class Bench
     /// <param name="words">What is known of the words of its blocks; null where that is nothing.</param>
     public void Read(Chunk chunk, PlainBlocks? words) => (_known, Blocks) = (words, words is null ? _buffer.Read(chunk) : _buffer.ReadAsAsked(chunk));
 
+    /// <summary>Whether the blocks make more moves than are kept until they are looked at: then carrying them out came to nothing.</summary>
+    public bool IsTooMuch { get; private set; }
+
     public void CarryOut(int firstLine, BlockExecutor executor, TextAhead ahead, ref ControlState state, ref Step? last)
     {
         _entry = state;
@@ -41,6 +47,7 @@ sealed class Bench
         MakeRoom();
         var (step, spare) = (NextStep(ahead), NextStep(ahead));
         Step? before = null;
+        var ofLongBlocks = 0;
         for (var line = 0; line < Blocks.Count; line++)
         {
             if (IsBlank(line))
@@ -70,6 +77,11 @@ sealed class Bench
                 step.Keep(out _traces[line]);
                 (before, step, spare) = (step, spare, step);
                 continue;
+            }
+            if (step.Moves.Count > MoveBudget.ManyMoves && (ofLongBlocks += step.Moves.Count) > MostMovesOfLongBlocks)
+            {
+                (state, IsTooMuch) = (_entry, true);
+                return;
             }
             _kept[line] = step;
             // The state that it met is that of the one before it, which therefore stays too.

@@ -103,12 +103,27 @@ sealed class ProgramRunner(SourceText text, Job job, Rule[] stepRules, Cancellat
         return true;
     }
 
-    bool RunWithTwoHands(int first, in ControlState state)
+    bool RunWithTwoHands(int first, in ControlState entry)
     {
-        var end = new TwoHands(_texts, _scan, _parts, Beside, cancel) { PartBefore = PartBefore }.Run(first, state, Rejoins);
-        if (end >= 0)
-            TakeRest(end);
-        return end >= 0;
+        var state = entry;
+        while (true)
+        {
+            var hands = new TwoHands(_texts, _scan, _parts, Beside, cancel) { PartBefore = PartBefore };
+            var end = hands.Run(first, state, Rejoins);
+            if (end < 0)
+                return false;
+            if (hands.StoppedAt is not var (chunk, atChunk))
+            {
+                TakeRest(end);
+                return true;
+            }
+            var blocks = _texts.Read(chunk, out var told);
+            if (told.Marks.Steers)
+                return false;
+            state = atChunk;
+            _parts[chunk] = RunChunk(blocks, text.FirstLineOf(chunk), new TextAhead(text), PartBefore(chunk), ref state);
+            first = chunk + 1;
+        }
     }
 
     PartResult RunChunk(BlockList blocks, int firstLine, TextAhead ahead, PartResult? before, ref ControlState state)

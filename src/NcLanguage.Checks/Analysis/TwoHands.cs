@@ -20,12 +20,16 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
     volatile int _turn;
     volatile bool _isOver;
     volatile bool _steers;
+    int _long = -1;
     int _end = parts.Length;
 
     /// <summary>What came of a chunk in the version before; null where it is new.</summary>
     public required Func<int, PartResult?> PartBefore { get; init; }
 
-    /// <summary>Fills in the parts from one on.</summary>
+    /// <summary>The chunk before which they stopped, whose blocks make so many moves that one hand has to look at each as it is carried out, and the state that it meets; null where they came to the end.</summary>
+    public (int Chunk, ControlState Entry)? StoppedAt => _long < 0 ? null : (_long, _state);
+
+    /// <summary>Fills in the parts from one on, as far as <see cref="StoppedAt"/>.</summary>
     /// <param name="first">The first of them.</param>
     /// <param name="state">The state that it meets.</param>
     /// <param name="rejoins">Whether all from a chunk on is known already where it meets this state.</param>
@@ -78,6 +82,11 @@ sealed class TwoHands(TextsOfChunks texts, PartScan scan, PartResult[] parts, Ru
                 if (mayServe)
                     bench.Read(texts.Text.Chunks[chunk], texts.WordsOf(chunk));
                 bench.CarryOut(texts.Text.FirstLineOf(chunk), texts.Job.Executor, ahead, ref _state, ref _last);
+                if (bench.IsTooMuch)
+                {
+                    _long = chunk;
+                    return;
+                }
                 _turn = chunk + 1;
                 if (texts.Told(chunk, bench.Blocks, words).Marks.Steers)
                 {

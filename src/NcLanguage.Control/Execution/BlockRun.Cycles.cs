@@ -10,11 +10,14 @@ namespace NcLanguage.Control.Execution;
 // inside the hole in BlockRun.InHole.cs.
 ref partial struct BlockRun
 {
-    readonly int MovesAllowed => _state.MovesOfLongBlocks < MoveBudget.OfLongBlocks ? MoveBudget.OfBlock : MoveBudget.ManyMoves;
+    readonly int MovesAllowed => MoveBudget.Allowed(_state.MovesOfLongBlocks);
 
     readonly void CountLongBlock()
     {
-        if (_step.Moves.Count > MoveBudget.ManyMoves && _state.MovesOfLongBlocks < MoveBudget.OfLongBlocks)
+        if (_step.Moves.Count <= MoveBudget.FewMoves)
+            return;
+        var allowed = MovesAllowed;
+        if (allowed == MoveBudget.OfBlock ? _step.Moves.Count > MoveBudget.ManyMoves : allowed == MoveBudget.ManyMoves && HasFault(FaultKind.TooManyMoves))
             _state.MovesOfLongBlocks += _step.Moves.Count;
     }
 

@@ -48,7 +48,7 @@ public record struct ControlState
     /// <summary>Axes, as bits, along which an offset has changed by an amount not known: where the tool stands there was known before, and is not now.</summary>
     public int LostAxes;
 
-    /// <summary>Moves that blocks of very many moves have made since the program began.</summary>
+    /// <summary>Moves that blocks of very many moves have made since the program began: <see cref="Execution.MoveBudget"/>.</summary>
     public int MovesOfLongBlocks;
 
     /// <summary>True once a move has taken the tool onto the offset path of the compensation in force.</summary>

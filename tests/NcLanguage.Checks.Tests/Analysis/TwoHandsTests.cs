@@ -47,6 +47,17 @@ public class TwoHandsTests
     [Fact]
     public void A_program_that_leaves_its_order_far_down_is_the_same() => SameAsOne(Holes(5000).Replace("M30\n", "#1=3\nIF [#1 GT 2] GOTO 3000\nG80\nM30\n", StringComparison.Ordinal));
 
+    static string LongRows(int rows, string behind) =>
+        "T1 M6\nG21 G90 G54 G0 X0 Y0\nS900 M3\nG43 H1 Z50\nG99 G81 X10 Y10 Z-4 R2 F100\n" + string.Concat(Enumerable.Range(0, 300).Select(i => $"N{i} X{i % 113} Y{i % 71}\n"))
+        + "G91\n" + string.Concat(Enumerable.Repeat("X0.01 L9999\n", rows)) + behind + string.Concat(Enumerable.Range(300, 2000).Select(i => $"N{i} X{i % 113} Y{i % 71}\n")) + "X0.01 L9999\nM30\n";
+
+    /// <summary>A block of very many moves is looked at as it is carried out, and the two go on behind it.</summary>
+    [Theory]
+    [InlineData(4, "G90\n")]
+    [InlineData(200, "G90\n")]
+    [InlineData(4, "G90\n#1=3\nIF [#1 GT 2] GOTO 2200\n")]
+    public void Rows_of_very_many_holes_are_the_same(int rows, string behind) => SameAsOne(LongRows(rows, behind));
+
     /// <summary>An edit at the beginning: the rest runs again as far as it meets another state, with two threads once a first look has been given.</summary>
     [Theory]
     [InlineData("G90 G54", "G91 G54", true)]

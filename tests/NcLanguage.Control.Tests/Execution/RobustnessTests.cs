@@ -179,6 +179,35 @@ public sealed class RobustnessTests
         Assert.Empty(session.Clear().Run("G90 X0").Run("G91 X1 L200").Faults);
     }
 
+    /// <summary>However many blocks ask for more, each is followed for less behind that; a row of 20 holes still is one.</summary>
+    [Fact]
+    public void Budget_of_cut_blocks_together()
+    {
+        var session = new Session(start: default(Point3)).Run("F100 G91 G99 G81 Z-1 R0");
+        const int Blocks = 2_000;
+        var (moves, last) = (0L, 0.0);
+        for (var i = 0; i < Blocks; i++)
+        {
+            moves += session.Clear().Run("X0.01 L99999999").Moves.Count;
+            last = session.Faults.Single(fault => fault.Kind == FaultKind.TooManyMoves).A;
+        }
+        Assert.Equal(MoveBudget.FewMoves, last);
+        Assert.InRange(moves, MoveBudget.OfLongBlocks, MoveBudget.OfLongBlocks + MoveBudget.OfBlock + MoveBudget.OfCutBlocks + MoveBudget.ManyMoves + (Blocks * MoveBudget.FewMoves));
+        Assert.Empty(session.Clear().Run("G90 X0").Run("G91 X1 L20").Faults);
+    }
+
+    /// <summary>What many sound blocks make together is never counted: rows of 20 holes, and of 200.</summary>
+    [Theory]
+    [InlineData(20, 2_000)]
+    [InlineData(200, 1_500)]
+    public void Rows_of_holes_are_followed_however_many_they_are(int holes, int rows)
+    {
+        var session = new Session(start: default(Point3)).Run("F100 G91 G99 G81 Z-1 R0");
+        for (var i = 0; i < rows; i++)
+            Assert.Empty(session.Clear().Run($"X0.01 L{holes}").Faults);
+        Assert.Equal(0, session.State.MovesOfLongBlocks);
+    }
+
     /// <summary>A deep hole in sound pecks is far below the budget.</summary>
     [Fact]
     public void Budget_leaves_sound_programs_alone() =>

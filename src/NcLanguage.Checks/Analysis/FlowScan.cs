@@ -13,6 +13,9 @@ sealed class FlowScan
     /// <summary>Blocks of one part.</summary>
     const int MostSteps = 128;
 
+    /// <summary>Stretches of blocks that the run has not come to, at most, that are begun for what may change the state amid them: each is kept with all of the state that it begins and ends with.</summary>
+    const int MostStretchesOfTheRest = 10_000;
+
     /// <summary>Blocks between two looks at whether the run is still wanted.</summary>
     const int StepsBetweenLooks = 1024;
 
@@ -63,7 +66,7 @@ sealed class FlowScan
         PartResult[] parts = [.. scan._parts];
         FlowStretch[] stretches = [.. scan._stretches];
         scan._parts.Clear();
-        scan.LookAtTheRest(flowText, parts);
+        scan.LookAtTheRest(flowText, parts, cancel);
         return new FlowRun
         {
             Text = flowText,
@@ -208,15 +211,16 @@ sealed class FlowScan
     }
 
     /// <summary>Blocks that the run has not come to are looked at with nothing known, each stretch for itself.</summary>
-    void LookAtTheRest(FlowText text, PartResult[] parts)
+    void LookAtTheRest(FlowText text, PartResult[] parts, CancellationToken cancel)
     {
-        var jumps = text.HasJumps;
         var state = ControlState.Unknown;
         var ahead = new TextAhead(_text, text);
         _scan.Step.Ahead = ahead;
         var last = -1;
         for (var line = 0; line < _text.LineCount; line++)
         {
+            if (line % StepsBetweenLooks == 0)
+                cancel.ThrowIfCancellationRequested();
             // Most have run, and need not be read again for that.
             if (_runs[line] > 0)
             {
@@ -233,8 +237,7 @@ sealed class FlowScan
                 state = behind.Ended ? behind : ControlState.Unknown;
                 last = -1;
             }
-            // A jump may lead to any numbered block.
-            if (jumps && block.NumberIndex >= 0)
+            if (_parts.Count < MostStretchesOfTheRest && text.MayBeJumpedTo(block))
             {
                 EndRest(state);
                 state = ControlState.Unknown;
@@ -249,7 +252,7 @@ sealed class FlowScan
             _job.Executor.Run(block, ref state, _scan.Step);
             _findings.Begin(line);
             _scan.Note(block, _scan.Step);
-            if (_scan.Step.Transfer.Kind != TransferKind.None)
+            if (_parts.Count < MostStretchesOfTheRest && _scan.Step.Transfer.Kind != TransferKind.None)
             {
                 EndRest(state);
                 state = ControlState.Unknown;

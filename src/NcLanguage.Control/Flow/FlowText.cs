@@ -19,6 +19,7 @@ public sealed partial class FlowText
     readonly Mark[] _marks;
     readonly ConcurrentDictionary<int, int[]> _linesOf = new();
     MarkIndex? _index;
+    HashSet<int>? _named;
 
     /// <param name="name">What to call the text in a message; null for the program itself.</param>
     public FlowText(SourceText text, ImmutableArray<ChunkMarks> chunks, string? name = null)
@@ -64,6 +65,13 @@ public sealed partial class FlowText
 
     /// <summary>Whether a jump by block number stands in it.</summary>
     public bool HasJumps => Array.Exists(_marks, mark => mark.Kind == MarkKind.Jump);
+
+    // Likewise. −1 stands for a jump that works out where it goes as it runs.
+    HashSet<int> NamedByJumps => _named ??= [.. _marks.Where(mark => mark.Kind == MarkKind.Jump).Select(mark => mark.Number)];
+
+    /// <summary>Whether a jump may lead to a block: one names its number, or works out where it goes as it runs.</summary>
+    public bool MayBeJumpedTo(in Block block) =>
+        block.NumberIndex is >= 0 and var at && (NamedByJumps.Contains(-1) || NamedByJumps.Contains(BlockNumberOf(block.Tokens[at].Value)));
 
     /// <summary>A text read from a file beside the program.</summary>
     public static FlowText Of(SourceText text, string? name)

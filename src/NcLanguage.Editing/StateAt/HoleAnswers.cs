@@ -43,12 +43,19 @@ public sealed record HolesAnswer(ImmutableArray<HoleAnswer> Holes);
 public static class HoleAnswers
 {
     /// <summary>All holes in the order drilled. Nothing runs again.</summary>
-    public static HolesAnswer Of(ProgramAnalysis analysis)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static HolesAnswer Of(ProgramAnalysis analysis, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var table = HoleTable.Of(analysis.Main);
         var names = table.NamesCoordinates;
-        return new HolesAnswer([.. table.Select(row => Answer(row, names))]);
+        var answers = ImmutableArray.CreateBuilder<HoleAnswer>(table.Count);
+        foreach (var row in table)
+        {
+            cancel.ThrowIfCancellationRequested();
+            answers.Add(Answer(row, names));
+        }
+        return new HolesAnswer(answers.MoveToImmutable());
     }
 
     static HoleAnswer Answer(HoleRow row, bool namesCoordinates)

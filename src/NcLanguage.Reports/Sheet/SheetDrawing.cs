@@ -66,10 +66,11 @@ sealed class SheetDrawing
     {
         if (holes.Count == 0)
             return "The program drills no hole in a cycle.";
-        var places = holes.Where(row => row.Plane == WorkPlane.XY)
-            .GroupBy(row => (X: Math.Round(row.Hole.X + row.ToFrame.X, 3), Y: Math.Round(row.Hole.Y + row.ToFrame.Y, 3))).ToList();
-        if (places.Count > MostPlaces)
-            return $"Holes are not drawn: there are {places.Count} places, and no more than {MostPlaces} can be told apart.";
+        var alongZ = holes.Where(row => row.Plane == WorkPlane.XY);
+        var count = alongZ.Select(Place).Distinct().Count();
+        if (count > MostPlaces)
+            return $"Holes are not drawn: there are {count} places, and no more than {MostPlaces} can be told apart.";
+        var places = alongZ.GroupBy(Place).ToList();
         var window = _plan.Window.Grown(Margin);
         foreach (var place in places)
         {
@@ -83,6 +84,8 @@ sealed class SheetDrawing
             return missing;
         var size = _holes.TrueForAll(hole => hole.Radius > 0) ? "at the size of the widest tool" : "at the size of the widest tool, as axes alone where no diameter is known";
         return $"Holes where the program drills them, {size}. {missing}".TrimEnd();
+
+        static (double X, double Y) Place(HoleRow row) => (Math.Round(row.Hole.X + row.ToFrame.X, 3), Math.Round(row.Hole.Y + row.ToFrame.Y, 3));
     }
 
     string Draw()

@@ -17,6 +17,12 @@ static class SheetWork
     /// <summary>Work offsets named of one operation.</summary>
     const int MostNames = 4;
 
+    /// <summary>Holes listed at most: some hundred sheets of paper.</summary>
+    const int MostHoles = 5_000;
+
+    /// <summary>Stops listed at most.</summary>
+    const int MostStops = 300;
+
     /// <summary>Approaches listed at most.</summary>
     const int MostApproaches = 12;
 
@@ -110,7 +116,7 @@ static class SheetWork
         }
         page.Table("stops", "Where the machine waits for somebody",
             [new("line"), new("block", IsText: true), new("comment", IsText: true), new("tool", IsText: true), new("what", IsText: true), new("times")],
-            run.Stops.Select(stop => new[]
+            run.Stops.Take(MostStops).Select(stop => new[]
             {
                 SheetSay.Line(stop.Line, stop.File), stop.Block, stop.Comment ?? SheetSay.None, SheetSay.Tool(stop.Tool),
                 stop.Kind switch
@@ -121,6 +127,8 @@ static class SheetWork
                 },
                 Say.Number(stop.Times),
             }));
+        if (run.Stops.Count > MostStops)
+            page.Paragraph($"{Say.Number(run.Stops.Count - MostStops)} more are not listed here: nclanguage trace tells every block.");
     }
 
     public static void WriteHoles(SheetHtml page, HoleTable holes, SheetSay say)
@@ -141,7 +149,7 @@ static class SheetWork
                 new("no."), new("line"), new("tool", IsText: true), new("cycle", IsText: true), .. names ? new Column[] { new("work offset", IsText: true) } : [], new("X", say.Lengths.Unit), new("Y", say.Lengths.Unit), new("R", say.Lengths.Unit), new("bottom", say.Lengths.Unit), new("leaves at", say.Lengths.Unit),
                 new("least", say.Lengths.Unit), new("dwell", "s"), new("speed", "1/min"), new("feed", say.Lengths.FeedUnit),
             ],
-            holes.Select(row => (string[])
+            holes.Take(MostHoles).Select(row => (string[])
             [
                 Say.Number(row.Number), SheetSay.Line(row.Line, row.File), SheetSay.Tool(row.Hole.Tool), $"G{row.Hole.Cycle}",
                 .. names ? new[] { say.Coordinates(row.Coordinates) } : [],
@@ -149,6 +157,8 @@ static class SheetWork
                 double.IsNaN(row.LeastReturn) ? SheetSay.None : say.Length(row.LeastReturn), DwellOf(row.Hole.DwellSeconds),
                 SheetSay.Speed(row.Speed), say.Feed(row.Feed),
             ]));
+        if (holes.Count > MostHoles)
+            page.Paragraph($"{Say.Number(holes.Count - MostHoles)} more are not listed here: nclanguage holes lists them all.");
     }
 
     // A cycle that could wait and has no time to wait for says nothing, as in the table of holes. Far too short ones keep their figures.

@@ -9,5 +9,5 @@ static class CustomFeatures
     public static StateAnswer? StateAt(FeatureContext context, Position position) =>
         Editing.StateAt.Line(context.Analysis, context.Positions.ToPlace(context.Text, position).Line);
 
-    public static HolesAnswer Holes(FeatureContext context) => HoleAnswers.Of(context.Analysis);
+    public static HolesAnswer Holes(FeatureContext context) => HoleAnswers.Of(context.Analysis, context.Cancel);
 }

@@ -10,19 +10,30 @@ static class SoakRun
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
     static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
 
+    /// <summary>Long enough for the server to have tidied up.</summary>
+    static readonly TimeSpan LongRest = TimeSpan.FromSeconds(8);
+
+    /// <summary>What memory at rest may have grown by at the end: a part of that after opening, or what a small process takes for its code and the threads that edits woke, MB.</summary>
+    const double MostGrown = 0.1, MostGrownSmall = 24;
+
+    /// <summary>The memory amid typing may go up and down: the median of the last half over that of the first.</summary>
+    const double MostGrownAmidTyping = 1.2;
+
     /// <param name="executable">The built server.</param>
     /// <param name="edits">Edits in all.</param>
     /// <param name="requests">Requests in all, spread among the edits.</param>
     /// <param name="blocks">Blocks of the program.</param>
     /// <param name="seed">Of the random numbers.</param>
     /// <param name="duration">The edits are spread evenly over it; one that comes late, since an answer was waited for, is followed at once by those that are due. Zero: as fast as the answers come.</param>
-    /// <returns>0 where all was well, else 1.</returns>
+    /// <returns>0 where memory was flat, no request failed and the answers are a fresh server's, else 1.</returns>
     public static async Task<int> RunAsync(string executable, int edits, int requests, int blocks, int seed, TimeSpan duration)
     {
         var random = new Random(seed);
         var typist = new Typist(SampleProgram.Make(blocks), random);
         using var server = new SoakClient(executable);
         await OpenAsync(server, typist.Text);
+        await Task.Delay(LongRest);
+        var opened = server.Memory;
         var outcome = new Dictionary<string, int>();
         var pending = new List<Task>();
         var memory = new List<double>();
@@ -61,10 +72,13 @@ static class SoakRun
         var rate = edits / clock.Elapsed.TotalSeconds;
         Console.WriteLine($"{clock.Elapsed.TotalSeconds:0} s, {rate:0} edits a second; answers: {string.Join(", ", outcome.OrderBy(pair => pair.Key).Select(pair => $"{pair.Key} {pair.Value:N0}"))}");
         var grown = Grown(memory);
-        Console.WriteLine($"memory of the last half over that of the first, medians: {grown:0.00}");
+        await Task.Delay(LongRest);
+        var rested = server.Memory;
+        var isFlat = !(grown > MostGrownAmidTyping) && rested <= opened + Math.Max(MostGrown * opened, MostGrownSmall);
+        Console.WriteLine($"memory of the last half over that of the first, medians: {grown:0.00}; at rest {opened:0.0} MB once opened, {rested:0.0} now: {(isFlat ? "flat" : "it has grown")}");
         var differences = await CompareAsync(executable, server, typist.Text, edits + 1, random);
         await server.ExitAsync();
-        return differences == 0 && !outcome.Keys.Any(key => key.StartsWith("error", StringComparison.Ordinal)) ? 0 : 1;
+        return isFlat && differences == 0 && !outcome.Keys.Any(key => key.StartsWith("error", StringComparison.Ordinal)) ? 0 : 1;
     }
 
     static async Task OpenAsync(SoakClient server, string text)

@@ -87,6 +87,23 @@ public sealed class WideGrowthTests
         Assert.InRange(fourTimes.Edit, 0, once.Edit * 8 + 200_000);
     }
 
+    /// <summary>A jump that leads nowhere, as while its number is typed, ends the run before nearly all: what is looked at then with nothing known is kept in few pieces.</summary>
+    [Theory]
+    [InlineData("GOTO 7")]
+    [InlineData("GOTO #1")]
+    [InlineData("M98 P7")]
+    public void Blocks_that_are_never_reached_take_no_more_than_a_few_times_what_others_take(string steering)
+    {
+        const int Blocks = 100_000;
+        static byte[] Text(string steering, Func<int, string> block) => Encoding.ASCII.GetBytes(Head + (steering.Length > 0 ? $"GOTO 7\n{steering}\n" : "") + Repeat(Blocks, block));
+        static string Numbered(int i) => $"N{i + 10} G1 X{i % 90}\n";
+
+        Bytes(Text(steering, Numbered));
+        var reached = Bytes(Text("", Numbered)).Open;
+        var other = Bytes(Text(steering, steering[0] == 'M' ? _ => steering + "\n" : Numbered)).Open;
+        Assert.InRange(other, 0, reached + (700L * Blocks));
+    }
+
     /// <summary>What of a line is too long is told and not read.</summary>
     [Theory]
     [MemberData(nameof(NamesOfLines))]

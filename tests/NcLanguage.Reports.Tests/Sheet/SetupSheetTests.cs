@@ -62,6 +62,20 @@ public sealed class SetupSheetTests
         Assert.Contains(".drawing .d-rimmed { paint-order: stroke; stroke: #ffffff;", DrawingStyle.Css, StringComparison.Ordinal);
     }
 
+    /// <summary>A page of a million rows nobody prints, and no browser shows it.</summary>
+    [Fact]
+    public void Of_very_many_holes_and_stops_the_first_are_listed_and_the_others_counted()
+    {
+        var holes = string.Concat(Enumerable.Range(0, 6000).Select(i => $"X{i % 400} Y{i / 400}\n"));
+        var stops = string.Concat(Enumerable.Range(0, 400).Select(_ => "M0\n"));
+        var page = SheetPage.Of($"G21 G90 G17 G54\nG0 X0 Y0 Z10\nG99 G81 Z-3 R2 F120 L0\n{holes}G80\n{stops}M30\n");
+        Assert.Equal(5000, page.Rows("holes").Count);
+        Assert.Contains("1000 more are not listed here: nclanguage holes lists them all.", page.Text, StringComparison.Ordinal);
+        Assert.Equal(300, page.Rows("stops").Count);
+        Assert.Contains("100 more are not listed here: nclanguage trace tells every block.", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("more are not listed here: nclanguage holes", Page.Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void What_stands_in_a_program_or_a_setup_is_text()
     {

@@ -43,7 +43,7 @@ readonly record struct FrameHeader(long ContentLength, string? Charset, int Size
     }
 
     static long LengthIn(ReadOnlySpan<byte> value) =>
-        Utf8Parser.TryParse(value, out long length, out var used) && used == value.Length && length >= 0 ? length
+        !value.StartsWith((byte)'+') && Utf8Parser.TryParse(value, out long length, out var used) && used == value.Length && length >= 0 ? length
         : throw new InvalidDataException("the Content-Length of a header is no number of bytes");
 
     static string? CharsetIn(string contentType)

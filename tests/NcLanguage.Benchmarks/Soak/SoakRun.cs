@@ -8,13 +8,12 @@ static class SoakRun
 {
     const string Uri = "file:///soak/part.nc";
     static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
-    static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
 
     /// <summary>Long enough for the server to have tidied up.</summary>
     static readonly TimeSpan LongRest = TimeSpan.FromSeconds(8);
 
-    /// <summary>What memory at rest may have grown by at the end: a part of that after opening, or what a small process takes for its code and the threads that edits woke, MB.</summary>
-    const double MostGrown = 0.1, MostGrownSmall = 24;
+    /// <summary>What memory at rest may be at the end above that of a fresh server with the same text: a part of it, or what a small process takes for its code and the threads that edits woke, MB.</summary>
+    const double MostMore = 0.1, MostMoreSmall = 24;
 
     /// <summary>The memory amid typing may go up and down: the median of the last half over that of the first.</summary>
     const double MostGrownAmidTyping = 1.2;
@@ -32,8 +31,6 @@ static class SoakRun
         var typist = new Typist(SampleProgram.Make(blocks), random);
         using var server = new SoakClient(executable);
         await OpenAsync(server, typist.Text);
-        await Task.Delay(LongRest);
-        var opened = server.Memory;
         var outcome = new Dictionary<string, int>();
         var pending = new List<Task>();
         var memory = new List<double>();
@@ -74,9 +71,9 @@ static class SoakRun
         var grown = Grown(memory);
         await Task.Delay(LongRest);
         var rested = server.Memory;
-        var isFlat = !(grown > MostGrownAmidTyping) && rested <= opened + Math.Max(MostGrown * opened, MostGrownSmall);
-        Console.WriteLine($"memory of the last half over that of the first, medians: {grown:0.00}; at rest {opened:0.0} MB once opened, {rested:0.0} now: {(isFlat ? "flat" : "it has grown")}");
-        var differences = await CompareAsync(executable, server, typist.Text, edits + 1, random);
+        var (differences, fresh) = await CompareAsync(executable, server, typist.Text, edits + 1, random);
+        var isFlat = !(grown > MostGrownAmidTyping) && rested <= fresh + Math.Max(MostMore * fresh, MostMoreSmall);
+        Console.WriteLine($"memory of the last half over that of the first, medians: {grown:0.00}; at rest {rested:0.0} MB, a fresh server's with the same text {fresh:0.0}: {(isFlat ? "flat" : "it has grown")}");
         await server.ExitAsync();
         return isFlat && differences == 0 && !outcome.Keys.Any(key => key.StartsWith("error", StringComparison.Ordinal)) ? 0 : 1;
     }
@@ -116,8 +113,8 @@ static class SoakRun
         return Median(memory.Skip(memory.Count / 2)) / Median(memory.Take(memory.Count / 2));
     }
 
-    /// <summary>Asks this server and a fresh one the same, and counts the answers that differ.</summary>
-    static async Task<int> CompareAsync(string executable, SoakClient server, string text, int version, Random random)
+    /// <summary>Asks this server and a fresh one the same, and counts the answers that differ; and the fresh one's memory at rest, MB.</summary>
+    static async Task<(int Differences, double Memory)> CompareAsync(string executable, SoakClient server, string text, int version, Random random)
     {
         using var fresh = new SoakClient(executable);
         await OpenAsync(fresh, text);
@@ -125,7 +122,8 @@ static class SoakRun
         var asked = 0;
         var differences = 0;
         // A large program is answered twice: what compares distant places is told when the fingers have rested.
-        await Task.Delay(Rest);
+        await Task.Delay(LongRest);
+        var memory = fresh.Memory;
         Compare("findings", await server.FindingsAsync(Uri, version, Patience), await fresh.FindingsAsync(Uri, 1, Patience));
         for (var kind = 0; kind < SomeRequest.Kinds; kind++)
         {
@@ -138,7 +136,7 @@ static class SoakRun
         }
         Console.WriteLine($"{asked:N0} answers held against a fresh server's: {differences} differ");
         await fresh.ExitAsync();
-        return differences;
+        return (differences, memory);
 
         void Compare(string what, JsonNode? mine, JsonNode? theirs)
         {

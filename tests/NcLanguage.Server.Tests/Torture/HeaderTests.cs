@@ -12,6 +12,7 @@ public sealed class HeaderTests
     [Theory]
     [InlineData("Content-Type: application/vscode-jsonrpc\r\n\r\n{}")]
     [InlineData("Content-Length: -5\r\n\r\n{}")]
+    [InlineData("Content-Length: +2\r\n\r\n{}")]
     [InlineData("Content-Length: many\r\n\r\n{}")]
     [InlineData("Content-Length: \r\n\r\n{}")]
     [InlineData("Content-Length: 0x10\r\n\r\n{}")]

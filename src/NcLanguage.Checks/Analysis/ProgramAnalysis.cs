@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
+using NcLanguage.Syntax.Lexing;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -121,7 +122,7 @@ public sealed class ProgramAnalysis
         yield return new RelatedPlace(line, start, end, finding.ConcernsMessage);
     }
 
-    /// <summary>The fixes offered for a finding, best first: none where the fault lies in another file, and none that makes a block longer than the control takes.</summary>
+    /// <summary>The fixes offered for a finding, best first: none where the fault lies in another file, and none that makes a block longer than the control takes or that runs too early.</summary>
     public IEnumerable<Fix> FixesOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
@@ -132,8 +133,14 @@ public sealed class ProgramAnalysis
         // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
         if (finding.IsOfOtherSkip || (finding.IsOfSomeRuns && !finding.Rule.MendsAllRuns) || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
             fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
-        return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest));
+        return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest) && !RunsTooEarly(fix, finding));
     }
+
+    /// <summary>Whether a fix puts a block before a loop for what only some runs of the loop's head show: the end of the loop leads past it.</summary>
+    bool RunsTooEarly(Fix fix, Finding finding) =>
+        finding.IsOfSomeRuns
+        && fix.Edits.Any(edit => edit.Line == finding.Line && edit.NewText is [.., '\n' or '\r'])
+        && Main.Flow?.Text.PartnerOf(finding.Line) is { Line: var end, Statement: StatementKind.End or StatementKind.EndWhile or StatementKind.EndRepeat or StatementKind.While } && end > finding.Line;
 
     /// <summary>The program as it runs with the block skip switch the other way.</summary>
     ProgramAnalysis OtherSkip => _otherSkip ??= new(Runs with { Main = Runs.OtherSkip!, OtherSkip = Main }, Options);

@@ -18,10 +18,7 @@ static class CycleWords
     public static Edit AtEnd(ProgramRun run, int line, string word)
     {
         var block = run.BlockAt(line);
-        if (FirstUnreadable(block) is var unreadable and >= 0)
-            return WordEdits.Before(line, block, unreadable, word);
-        var (_, end) = StepContext.WordsOf(block);
-        return new Edit(line, end, end, " " + word);
+        return FirstUnreadable(block) is var unreadable and >= 0 ? WordEdits.Before(line, block, unreadable, word) : WordEdits.AtEnd(line, block, word);
     }
 
     /// <summary>A word in place of the one with its letter, or behind the block's last word.</summary>

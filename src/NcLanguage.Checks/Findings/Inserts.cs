@@ -32,18 +32,17 @@ public static class Inserts
         foreach (ref readonly var token in block.Tokens)
             if (IsPlainWord(token))
                 return new Edit(line, token.Start, token.Start, words + " ");
-        return new Edit(line, block.Line.Length, block.Line.Length, " " + words);
+        return WordEdits.AtEnd(line, block, words);
     }
 
-    /// <summary>Words behind the last word of a block, before a comment that ends it and before a word that cannot be read, which would take them in.</summary>
+    /// <summary>Words behind the last word of a block, before comments that end it and before a word that cannot be read, which would take them in.</summary>
     public static Edit Behind(ProgramAnalysis analysis, int line, string words)
     {
         var block = analysis.Main.BlockAt(line);
         foreach (ref readonly var token in block.Tokens)
             if (token.IsMalformed)
                 return new Edit(line, token.Start, token.Start, token.Start > 0 && block.Line[token.Start - 1] is not ((byte)' ' or (byte)'\t') ? $" {words} " : words + " ");
-        var end = StepContext.WordsOf(block).End;
-        return new Edit(line, end, end, " " + words);
+        return WordEdits.AtEnd(line, block, words);
     }
 
     /// <summary>A block of its own before another. In a program with jumps it takes over the number that the other begins with: a jump to that would pass by what stands before it.</summary>
@@ -98,7 +97,9 @@ public static class Inserts
         // What stands behind a % on its line never runs.
         if (block.Tokens.Length == 0 || block.Tokens[0].Kind == TokenKind.Percent || block.IsSkippable || block.HasStatement)
             return false;
-        foreach (ref readonly var token in block.Tokens)
+        // What is text, and no words, is not carried out.
+        var words = block.TextIndex is >= 0 and var text ? block.Tokens[..text] : block.Tokens;
+        foreach (ref readonly var token in words)
             if (IsPlainWord(token))
                 return true;
         return false;

@@ -24,11 +24,18 @@ public static class WordEdits
     public static Edit AtHead(int line, in Block block, string word)
     {
         var first = FirstWord(block);
-        if (first >= 0)
-            return Before(line, block, first, word);
+        return first >= 0 ? Before(line, block, first, word) : AtEnd(line, block, word);
+    }
+
+    /// <summary>Words behind the last word of a block, be it only its number, and before comments and text that end it: what stands behind a comment that runs to the line's end, or behind text, is taken in.</summary>
+    public static Edit AtEnd(int line, in Block block, string words)
+    {
+        for (var i = (block.TextIndex is >= 0 and var text ? text : block.Tokens.Length) - 1; i >= 0; i--)
+            if (!block.Tokens[i].IsComment)
+                return new Edit(line, block.Tokens[i].End, block.Tokens[i].End, " " + words);
         return block.Tokens.Length == 0
-            ? new Edit(line, block.Line.Length, block.Line.Length, word)
-            : After(line, block, block.Tokens.Length - 1, word);
+            ? new Edit(line, block.Line.Length, block.Line.Length, words)
+            : new Edit(line, block.Tokens[0].Start, block.Tokens[0].Start, words + " ");
     }
 
     /// <summary>A block of its own before the one on a line, with the line's own terminator; behind a program's number, with which the program begins.</summary>

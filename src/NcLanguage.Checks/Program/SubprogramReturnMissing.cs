@@ -1,5 +1,7 @@
+using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
 
@@ -35,7 +37,7 @@ public sealed class SubprogramReturnMissing : Rule
             M99
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Adds a line with M99 behind the block, numbered as the blocks before it are; behind an M2 or M30 nothing is offered.",
+        Fix = "Adds a line with M99 behind the block, numbered as the blocks before it are; behind an M2 or M30 nothing is offered, nor where the run leaves the block for elsewhere.",
         NotFound = "Programs that nothing calls.",
         Source = "Common practice.",
     };
@@ -48,17 +50,26 @@ public sealed class SubprogramReturnMissing : Rule
             if (fault.Kind == FaultKind.ReturnMissing)
                 step.Report(this, fault.Token, fault.B == 1
                     ? $"Program {Say.Number(fault.A)} was called and ends the whole run here: the blocks behind the call never run."
-                    : $"Program {Say.Number(fault.A)} was called and has no M99 at its end: the control does not go back to the call.", value: fault.B);
+                    : $"Program {Say.Number(fault.A)} was called and has no M99 at its end: the control does not go back to the call.", value: fault.B, text: Say.Number(fault.A));
     }
 
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
-        if (finding.Value == 1)
+        if (finding.Value == 1 || LeadsOut(finding, analysis.Main))
             return [];
         var end = analysis.Text.Line(finding.Line).Length;
         var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M99";
         return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];
+    }
+
+    /// <summary>Whether the run does not come to the block behind: the last one ends or branches what began outside the program called, or begins another that is passed by.</summary>
+    static bool LeadsOut(Finding finding, ProgramRun run)
+    {
+        if (run.Flow?.Text is not { } text || text.PartnerOf(finding.Line) is not { Line: >= 0 and var partner } pair)
+            return false;
+        return pair.Statement == StatementKind.EndSub
+            || (int.TryParse(finding.Text, CultureInfo.InvariantCulture, out var number) && text.LinesOfProgram(number) is var (first, end) && (partner < first || partner >= end));
     }
 }

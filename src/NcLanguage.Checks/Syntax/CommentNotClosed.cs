@@ -73,11 +73,12 @@ public sealed class CommentNotClosed : Rule
         return brackets;
     }
 
-    /// <summary>Whether words give an address, G and M aside, that the block gives before them.</summary>
+    /// <summary>Whether words give an address, G and M aside, that the block gives before them or that they give twice.</summary>
     static bool Repeats(in Block block, ReadOnlySpan<byte> words)
     {
+        var given = new HashSet<byte>();
         foreach (var token in BlockLexer.LexLine(words))
-            if (token.Kind == TokenKind.Word && (char)token.Letter is not ('G' or 'M') && block.IndexOf((char)token.Letter) >= 0)
+            if (token.Kind == TokenKind.Word && (char)token.Letter is not ('G' or 'M') && (block.IndexOf((char)token.Letter) >= 0 || !given.Add(token.Letter)))
                 return true;
         return false;
     }

@@ -127,14 +127,14 @@ sealed class CheckRun
         var job = JobResolver.Resolve(program, Options, Folders);
         var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };
         var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, cancel);
-        var applied = ImmutableArray<AppliedFix>.Empty;
+        var (applied, left) = (ImmutableArray<AppliedFix>.Empty, ImmutableArray<LeftFix>.Empty);
         if (Fixes != FixUse.None)
         {
-            (analysis, applied) = SafeFixes.Apply(program, analysis, cancel);
+            (analysis, applied, left) = SafeFixes.Apply(program, analysis, cancel);
             if (Fixes == FixUse.Write && !applied.IsEmpty)
                 Put(program, analysis);
         }
-        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, Remark = program.Remark }, job.Problems, null, program.Text.Length);
+        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, NotFixed = left, Remark = program.Remark }, job.Problems, null, program.Text.Length);
     }
 
     static void Put(ProgramFile program, ProgramAnalysis analysis)

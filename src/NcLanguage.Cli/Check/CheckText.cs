@@ -26,6 +26,8 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
             screen.WriteParagraph(remark, Indent);
         foreach (var applied in file.Fixed)
             WriteFixed(applied);
+        foreach (var left in file.NotFixed)
+            screen.WriteParagraph($"line {left.Line}  not fixed: \"{left.Title}\" does not mend what {left.Finding} tells here.", 0);
         if (isPreview && !file.Fixed.IsEmpty)
             screen.WriteParagraph("Nothing is written. What follows is what the program would still have, by its lines then.", 0);
         screen.WriteLine();

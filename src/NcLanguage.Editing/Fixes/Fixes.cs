@@ -29,38 +29,9 @@ public static class Fixes
         return answers;
     }
 
-    /// <summary>One set of edits that takes the first safe fix of every finding that has one, in the order of the text. A fix is taken
-    /// whole or not at all: one that overlaps another is left for the next time.</summary>
-    public static ImmutableArray<Edit> AllSafe(ProgramAnalysis analysis, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(analysis);
-        var taken = new EditSet();
-        foreach (var finding in analysis.Findings)
-        {
-            cancel.ThrowIfCancellationRequested();
-            foreach (var fix in analysis.FixesOf(finding))
-                if (fix.Safety == FixSafety.Safe)
-                {
-                    taken.TryTake(fix.Edits);
-                    break;
-                }
-        }
-        return TextEdits.Merge(taken.All);
-    }
-
-    /// <summary>Whether <see cref="AllSafe"/> would change anything.</summary>
-    public static bool HasSafe(ProgramAnalysis analysis, CancellationToken cancel = default)
-    {
-        ArgumentNullException.ThrowIfNull(analysis);
-        foreach (var finding in analysis.Findings)
-        {
-            cancel.ThrowIfCancellationRequested();
-            foreach (var fix in analysis.FixesOf(finding))
-                if (fix is { Safety: FixSafety.Safe, Edits.IsEmpty: false })
-                    return true;
-        }
-        return false;
-    }
+    /// <summary>One set of edits that makes at one go what <see cref="CertainFixes.Choose(ProgramAnalysis, CancellationToken)"/> takes.</summary>
+    public static ImmutableArray<Edit> AllSafe(ProgramAnalysis analysis, CancellationToken cancel = default) =>
+        TextEdits.Merge(CertainFixes.Choose(analysis, cancel).SelectMany(choice => choice.Fix.Edits));
 
     // Findings lie in the order of their lines.
     static int FirstFrom(ImmutableArray<Finding> findings, int line)
@@ -75,37 +46,5 @@ public static class Fixes
                 high = middle;
         }
         return low;
-    }
-
-    /// <summary>Edits that can be made together.</summary>
-    sealed class EditSet
-    {
-        readonly Dictionary<int, List<Edit>> _byLine = [];
-
-        public IEnumerable<Edit> All => _byLine.Values.SelectMany(edits => edits);
-
-        public void TryTake(ImmutableArray<Edit> edits)
-        {
-            foreach (var edit in edits)
-                if (!Fits(edit))
-                    return;
-            foreach (var edit in edits)
-            {
-                if (!_byLine.TryGetValue(edit.Line, out var taken))
-                    _byLine[edit.Line] = taken = [];
-                if (!taken.Contains(edit))
-                    taken.Add(edit);
-            }
-        }
-
-        bool Fits(in Edit edit)
-        {
-            if (!_byLine.TryGetValue(edit.Line, out var taken))
-                return true;
-            foreach (var other in taken)
-                if (other != edit && edit.StartColumn < other.EndColumn && other.StartColumn < edit.EndColumn)
-                    return false;
-            return true;
-        }
     }
 }

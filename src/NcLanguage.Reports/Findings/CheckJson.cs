@@ -79,6 +79,19 @@ public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
             }
             json.WriteEndArray();
         }
+        if (!file.NotFixed.IsEmpty)
+        {
+            json.WriteStartArray("notFixed");
+            foreach (var left in file.NotFixed)
+            {
+                json.WriteStartObject();
+                json.WriteNumber("line", left.Line);
+                json.WriteString("title", left.Title);
+                json.WriteString("finding", left.Finding);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
         json.WriteEndObject();
     }
 

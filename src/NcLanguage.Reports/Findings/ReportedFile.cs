@@ -25,6 +25,9 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
     /// <summary>Fixes that were written.</summary>
     public ImmutableArray<AppliedFix> Fixed { get; init; } = [];
 
+    /// <summary>Fixes that are certain and were not made, because they do not mend what they are for.</summary>
+    public ImmutableArray<LeftFix> NotFixed { get; init; } = [];
+
     /// <summary>Whether there is anything that a reader wants to be told of.</summary>
     public bool HasNews => !Findings.IsEmpty || !Fixed.IsEmpty || Blocks == 0 || Remark is not null;
 }
@@ -35,6 +38,12 @@ public sealed record ReportedFile(string Path, ImmutableArray<ReportedFinding> F
 /// <param name="Before">The lines it changed, as they were.</param>
 /// <param name="After">The same lines as they are.</param>
 public sealed record AppliedFix(int Line, string Title, ImmutableArray<string> Before, ImmutableArray<string> After);
+
+/// <summary>A fix that was tried and left out.</summary>
+/// <param name="Line">The line of its finding, from 1.</param>
+/// <param name="Title">What the fix says it does.</param>
+/// <param name="Finding">The name of its finding.</param>
+public sealed record LeftFix(int Line, string Title, string Finding);
 
 /// <summary>A file or folder that could not be read or written, and why: a clause that names it.</summary>
 public sealed record UnreadFile(string Path, string Reason);

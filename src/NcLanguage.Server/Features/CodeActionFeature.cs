@@ -31,7 +31,7 @@ static class CodeActionFeature
         if (only is not null && IsWanted(FixAll, only))
         {
             var action = new CodeAction("Apply all fixes that are certain", FixAll, Data: new CodeActionData(context.Uri, context.Snapshot.Version));
-            if (context.Client.ResolvesEdits && Fixes.HasSafe(context.Analysis, context.Cancel))
+            if (context.Client.ResolvesEdits && CertainFixes.HasAny(context.Analysis, context.Cancel))
                 actions.Add(action);
             else if (!context.Client.ResolvesEdits && Fixes.AllSafe(context.Analysis, context.Cancel) is { Length: > 0 } edits)
                 actions.Add(action with { Data = null, Edit = ToEdit(context, edits) });

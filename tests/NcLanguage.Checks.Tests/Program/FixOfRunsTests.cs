@@ -22,4 +22,18 @@ public sealed class FixOfRunsTests
         var finding = Assert.Single(analysis.Findings, finding => finding.Name == "tap-feed");
         Assert.Equal(safety, Assert.Single(analysis.FixesOf(finding)).Safety);
     }
+
+    static string DrilledInLoop(string inHead, string inLoop) =>
+        $"G21 G90 G17 G40 G49 G80 G54\nT1 M6\nS1000 M3\nG43 H1 G0 X0 Y0 Z50\n#111=0\n{inHead}WHILE [#111 LT 4] DO2\n{inLoop}G99 G81 X[12 + #111 * 14] Y5 Z-6 R2 F380\n#111 = #111 + 1\nEND2\nG80\nM5\nM30\n";
+
+    /// <summary>A block before the head of a loop runs once, and not before the later runs of the head: the loop's end leads past it.</summary>
+    [Theory]
+    [InlineData("M0 ", "", false)]
+    [InlineData("", "M0\n", true)]
+    public void Nothing_is_put_before_a_loop_for_its_later_runs(string inHead, string inLoop, bool isOffered)
+    {
+        var analysis = Programs.Analyse(DrilledInLoop(inHead, inLoop));
+        var finding = Assert.Single(analysis.Findings, finding => finding.Name == "cycle-not-cancelled");
+        Assert.Equal(isOffered, analysis.FixesOf(finding).Any());
+    }
 }

@@ -153,6 +153,8 @@ public sealed class ProgramRuleTests
     [InlineData("N0010G21G90\nN0020G0X0\n", "N0010G21G90\nN0020G0X0\nN0030M30\n")]
     [InlineData("G21 G0 X0", "G21 G0 X0\nM30")]
     [InlineData("N5 G21 G90\nN10 G0 X0\nN15\n%\n", "N5 G21 G90\nN10 G0 X0\nN15 M30\n%\n")]
+    [InlineData("N5 G21 G90\nN10 G0 X0\nN15 ( M30\n", "N5 G21 G90\nN10 G0 X0\nN15 M30 ( M30\n")] // what stands in a comment is not read
+    [InlineData("N5 G21 G90\nN10 G0 X0\nN15 ; M30\n", "N5 G21 G90\nN10 G0 X0\nN15 M30 ; M30\n")]
     [InlineData("G21 G90\nS900 M3\nG0 X0 M8", "G21 G90\nS900 M3\nG0 X0 M8\nM9 M5 M30")]
     [InlineData("WHILE [#3 EQ 1] DO3\nG0 Y0\nM99\nEND3", "WHILE [#3 EQ 1] DO3\nG0 Y0\nM99\nEND3\nM99")] // there to be called
     public void The_fix_writes_the_end_as_the_program_is_written(string program, string expected)

@@ -13,7 +13,7 @@ namespace NcLanguage.Fuzz.Demands;
 /// deep enough to meet a clamp. That no fix brings anything new where its fault is the only one is tested with the corpus.</remarks>
 static class FixDemands
 {
-    const int MostFixes = 30, MostRounds = 25;
+    const int MostFixes = 30, MostRounds = 25, MostTimes = 6;
 
     public static void Check(FuzzCase of)
     {
@@ -26,12 +26,14 @@ static class FixDemands
             {
                 if (left-- <= 0)
                     break;
-                Mends(analysis, before, finding, fix);
+                ComesToAnEnd(analysis, Mends(analysis, before, finding, fix), finding, fix);
             }
         ComesToAnEnd(analysis);
+        MadeByTheCommand(analysis);
     }
 
-    static void Mends(ProgramAnalysis analysis, Dictionary<string, int> before, Finding finding, Fix fix)
+    /// <returns>The program with the fix.</returns>
+    static ProgramAnalysis Mends(ProgramAnalysis analysis, Dictionary<string, int> before, Finding finding, Fix fix)
     {
         var edited = TextEdits.Apply(analysis.Text, fix.Edits);
         Demand.That(!edited.ToBytes().AsSpan().SequenceEqual(analysis.Text.ToBytes()), $"a fix changes the text: {finding.Name}", () => fix.ToString());
@@ -44,6 +46,7 @@ static class FixDemands
                 other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !MustNotCome(finding, other, fix.Safety, movesTheSame, before),
                 $"a fix of {finding.Name} brings no {other.Name}",
                 () => $"line {finding.Line + 1}: {finding.Message}\n\"{fix.Title}\" brings, in line {other.Line + 1}: {other.Message}\n{analysis.Text}\nbecame\n{mended.Text}");
+        return mended;
     }
 
     /// <summary>Whether a finding is one that no fix may bring. A certain one brings none of syntax or structure, and none at all where nothing moves otherwise. One that is a choice may lead the run
@@ -87,6 +90,30 @@ static class FixDemands
             seen.Add(edited.ToString());
         }
         throw new FuzzFault("all fixes come to an end", string.Join("\n---\n", seen.TakeLast(3)));
+    }
+
+    static void MadeByTheCommand(ProgramAnalysis analysis)
+    {
+        var made = CertainFixes.MakeAll(analysis);
+        Demand.That(made.HasEnded, "the fixes that the command makes come to an end", () => made.Analysis.Text.ToString());
+        if (made.Left is [var left, ..])
+            throw new FuzzFault($"a certain fix mends what it is for: {left.Finding.Name}", $"line {left.Finding.Line + 1}: {left.Finding.Message}\n\"{left.Fix.Title}\"\n{left.Text}");
+    }
+
+    /// <summary>Who takes the same fix again as long as its finding stands there sees it go.</summary>
+    static void ComesToAnEnd(ProgramAnalysis before, ProgramAnalysis edited, Finding finding, Fix fix)
+    {
+        for (var times = 1; ; times++)
+        {
+            var added = edited.Text.LineCount - before.Text.LineCount;
+            var again = edited.Findings.FirstOrDefault(other => other.Name == finding.Name && other.Message == finding.Message && other.Line >= finding.Line && other.Line <= finding.Line + added);
+            if (again is null || edited.FixesOf(again).FirstOrDefault(other => other.Title == fix.Title) is not { } same)
+                return;
+            if (times == MostTimes)
+                throw new FuzzFault($"a fix taken again and again comes to an end: {finding.Name}", $"line {again.Line + 1}: {again.Message}\n\"{fix.Title}\"\n{before.Text}\n---\n{edited.Text}");
+            (before, finding, fix) = (edited, again, same);
+            edited = edited.WithText(TextEdits.Apply(edited.Text, fix.Edits));
+        }
     }
 
     static Dictionary<string, int> Counts(ProgramAnalysis analysis) => analysis.Findings

@@ -13,7 +13,7 @@ static partial class Mutations
         if (lines.Count == 0)
             lines.Add("");
         var at = dice.Below(lines.Count);
-        switch (dice.Below(19))
+        switch (dice.Below(21))
         {
             case 0:
                 SwapWords(lines, at, dice.OneIn(2) ? at : dice.Below(lines.Count), dice);
@@ -65,6 +65,9 @@ static partial class Mutations
             case 17:
                 Replace(lines, at, AnyComment(), _ => "", dice);
                 break;
+            case 18 or 19:
+                Comment(lines, dice.OneIn(3) ? lines.Count - 1 : at, dice);
+                break;
             default:
                 lines[at] += " " + Blocks.Words(dice);
                 break;
@@ -97,6 +100,14 @@ static partial class Mutations
             lines[at] = Put(lines[at], one, by(one));
             return;
         }
+    }
+
+    /// <summary>A comment that runs to the end of the line, before any of its words: it takes in what stands behind.</summary>
+    static void Comment(List<string> lines, int at, Dice dice)
+    {
+        var words = AnyWord().Matches(lines[at]);
+        var place = words.Count == 0 || dice.OneIn(3) ? lines[at].Length : words[dice.Below(words.Count)].Index;
+        lines[at] = string.Concat(lines[at].AsSpan(0, place), dice.Of(["(", ";", " ( ", " ; ", " (END", " ;END", "(("]), lines[at].AsSpan(place));
     }
 
     static void Nest(List<string> lines, int at, Dice dice)

@@ -18,8 +18,8 @@ sealed partial class ServerSession
 
     public Task<JsonElement> CodeActionAsync(CodeActionParams request, CancellationToken cancellationToken) =>
         _jobDocuments.IsOpen(request.TextDocument.Uri)
-            ? Task.FromResult(EditCommand.Answer(_client, _jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only)))
-            : _documents.ReadAsync(At(request.TextDocument, request.Range.Start), context => EditCommand.Answer(_client, CodeActionFeature.Answer(context, request.Range, request.Context)), cancellationToken);
+            ? Task.FromResult(EditCommand.Answer(_client, () => _jobFixes.Answer(_jobDocuments.Find(request.TextDocument.Uri), request.Range, request.Context?.Only)))
+            : _documents.ReadAsync(At(request.TextDocument, request.Range.Start), context => EditCommand.Answer(_client, () => CodeActionFeature.Answer(context, request.Range, request.Context)), cancellationToken);
 
     public Task<CodeAction> ResolveCodeActionAsync(CodeAction request, CancellationToken cancellationToken) =>
         request.Data is { } data

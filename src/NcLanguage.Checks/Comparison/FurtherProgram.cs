@@ -1,18 +1,15 @@
-using NcLanguage.Checks.Analysis;
-using NcLanguage.Control.Flow;
-
 namespace NcLanguage.Checks.Comparison;
 
 /// <summary>A program that stands behind the first of a text.</summary>
 /// <param name="number">Its number; −1 where it is not plain.</param>
 sealed class FurtherProgram(int number)
 {
-    readonly (FlowText Text, int First, int End, Job Job)? _where;
+    readonly Func<CancellationToken, MotionReader>? _begin;
     MotionList? _followed;
 
     /// <summary>One that a run before has come to.</summary>
-    public FurtherProgram(int number, FlowText text, int first, int end, Job job)
-        : this(number) => _where = (text, first, end, job);
+    public FurtherProgram(int number, Func<CancellationToken, MotionReader> begin)
+        : this(number) => _begin = begin;
 
     /// <summary>One that none has.</summary>
     public FurtherProgram(int number, MotionList followed)
@@ -21,14 +18,14 @@ sealed class FurtherProgram(int number)
     public int Number { get; } = number;
 
     /// <summary>Whether a run before has come to it, so that what it does is seen there.</summary>
-    public bool IsReached => _where is not null;
+    public bool IsReached => _begin is not null;
 
     /// <summary>What it does when it is begun by itself.</summary>
     /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
     public MotionList Followed(CancellationToken cancel)
     {
-        if (_followed is null && _where is { } where)
-            _followed = MotionList.OfFurther(where.Text, where.First, where.End, where.Job, cancel);
+        if (_followed is null && _begin is not null)
+            _followed = MotionList.Of(_begin(cancel));
         return _followed!;
     }
 }

@@ -42,15 +42,14 @@ public static class ProgramFormat
         if (tidy.AsSpan().SequenceEqual(text.ToBytes()))
             return new FormatResult(text, null);
         var written = SourceText.From(tidy);
-        var old = MotionList.Of(text, job, cancel);
-        var comparison = MotionComparison.Of(old, MotionList.Of(written, job, cancel), tolerance: 0, cancel);
-        if (comparison.IsSame)
+        var match = MotionMatch.Of(text, written, job, tolerance: 0, cancel);
+        if (match.IsSame)
             return new FormatResult(written, null);
         // Where the numbers alone make the difference, something that is not seen in the text goes by them, as a called program that leads back to one.
-        var byNumbers = numbers is not null && MotionComparison.Of(old, MotionList.Of(SourceText.From(Write(text, null, options, cancel)), job, cancel), tolerance: 0, cancel).IsSame;
+        var byNumbers = numbers is not null && MotionMatch.Of(text, SourceText.From(Write(text, null, options, cancel)), job, tolerance: 0, cancel).IsSame;
         return new FormatResult(text, byNumbers
-            ? $"numbered anew it would not move as it does now{MotionProof.Where(comparison)}: its run hangs on the old numbers, and nothing was changed"
-            : $"the tidy program would not move as this one does{MotionProof.Where(comparison)}, so nothing was changed: please report it");
+            ? $"numbered anew it would not move as it does now{MotionProof.Where(match)}: its run hangs on the old numbers, and nothing was changed"
+            : $"the tidy program would not move as this one does{MotionProof.Where(match)}, so nothing was changed: please report it");
     }
 
     static byte[] Write(SourceText text, Renumbering? numbers, FormatOptions options, CancellationToken cancel)

@@ -1,6 +1,5 @@
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
-using NcLanguage.Checks.Comparison;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 using NcLanguage.Machine.Profiles;
@@ -46,13 +45,13 @@ sealed class ConvertUnits : Refactoring
             return Draft.Refuse(sentence);
         // More decimals make no run shorter.
         foreach (var job in MotionProof.JobsOf(analysis))
-            if (MotionProof.NotFollowed(MotionList.Of(analysis.Text, job, cancel)) is { } why)
+            if (MotionProof.NotKnown(analysis.Text, job, NeedsEveryWay, cancel) is { } why)
                 return Draft.Refuse(why);
         Draft? draft = null;
         for (var tried = 2 * FewestDecimals; tried <= 2 * MostDecimals + 1; tried++)
         {
             draft = plan.Write(tried / 2, raisesPecks: tried % 2 == 1);
-            if (draft.Edits.Count == 0 || MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), MotionProof.WorkedOut, NeedsEveryWay, cancel) is null)
+            if (draft.IsEmpty || MotionProof.MovesAlike(analysis, Draft.Apply(analysis.Text, draft.Edits), Tolerance, cancel))
                 break;
         }
         return draft!;
@@ -128,7 +127,7 @@ sealed class ConvertUnits : Refactoring
                 ref readonly var token = ref block.Tokens[index];
                 draft.Replace(line, token.ValueStart, token.End, sense == WordSense.Feed ? Feed(token) : Length(token, decimals, raisesPecks));
             }
-            if (draft.Edits.Count > 0)
+            if (!draft.IsEmpty)
                 WriteUnit(draft);
             return draft;
         }

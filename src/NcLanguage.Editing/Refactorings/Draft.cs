@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Editing.Formatting;
@@ -9,7 +10,12 @@ namespace NcLanguage.Editing.Refactorings;
 /// <summary>A new text in the making: edits of a text, or why there are none. What no edit touches keeps every byte.</summary>
 public sealed class Draft(SourceText text)
 {
+    /// <summary>Edits no further apart are made together: a chunk has some 128 lines.</summary>
+    const int LinesTogether = 128;
+
     readonly List<RangeEdit> _edits = [];
+
+    public bool IsEmpty => _edits.Count == 0;
 
     /// <summary>Why it cannot be written, one sentence; null where it can.</summary>
     public string? Refusal { get; private init; }
@@ -79,12 +85,31 @@ public sealed class Draft(SourceText text)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(edits);
-        for (var i = edits.Count - 1; i >= 0; i--)
+        // Each change makes the chunk anew that it touches: edits that may lie in one chunk are one change.
+        for (var end = edits.Count; end > 0;)
         {
-            var stretch = edits[i].Stretch;
-            text = text.WithChange(
-                text.OffsetOf(stretch.StartLine, stretch.StartColumn), text.OffsetOf(stretch.EndLine, stretch.EndColumn), Encoding.UTF8.GetBytes(edits[i].NewText));
+            var first = end - 1;
+            while (first > 0 && edits[first].Stretch.StartLine - edits[first - 1].Stretch.EndLine <= LinesTogether)
+                first--;
+            text = Changed(text, edits, first, end);
+            end = first;
         }
         return text;
+    }
+
+    /// <summary>Makes some of the edits, one behind the other, as one change.</summary>
+    static SourceText Changed(SourceText text, IReadOnlyList<RangeEdit> edits, int first, int end)
+    {
+        var written = new ArrayBufferWriter<byte>();
+        var begin = text.OffsetOf(edits[first].Stretch.StartLine, edits[first].Stretch.StartColumn);
+        var at = begin;
+        for (var i = first; i < end; i++)
+        {
+            var stretch = edits[i].Stretch;
+            text.CopyTo(at, text.OffsetOf(stretch.StartLine, stretch.StartColumn), written);
+            Encoding.UTF8.GetBytes(edits[i].NewText, written);
+            at = text.OffsetOf(stretch.EndLine, stretch.EndColumn);
+        }
+        return text.WithChange(begin, at, written.WrittenSpan);
     }
 }

@@ -62,29 +62,20 @@ static class HoleProof
     {
         foreach (var job in MotionProof.JobsOf(analysis))
         {
-            var (first, second) = (MotionList.Of(analysis.Text, job, cancel), MotionList.Of(edited, job, cancel));
-            if (MotionProof.NotFollowed(first) is { } sentence)
+            if (MotionProof.NotKnown(analysis.Text, job, everyWay: true, cancel) is { } sentence)
                 return sentence;
-            if (MotionProof.LostWay(first) is { } lost)
-                return lost;
-            var (a, b) = (Cuts(first.Against(second, int.MaxValue, cancel)), Cuts(second.Against(first, int.MaxValue, cancel)));
-            var isSame = first.End == second.End && a.Count == b.Count;
-            for (var i = 0; isSame && i < a.Count; i++)
-                isSame = a[i].GoesAs(b[i], MotionProof.WorkedOut) && a[i].IsDoneAs(b[i], 0);
-            if (!isSame)
+            if (!MotionMatch.Of(analysis.Text, edited, job, MotionProof.WorkedOut, cancel, share: 0, IsOtherCut).IsSame)
                 return "The new text would not do the same between the holes, so nothing was changed.";
         }
         return null;
     }
 
     /// <summary>All that is neither a rapid nor part of a hole; of what does not travel, only that it is done.</summary>
-    static List<Motion> Cuts(IReadOnlyList<Motion> motions)
+    static bool IsOtherCut(ref Motion motion)
     {
-        var cuts = new List<Motion>();
-        foreach (var motion in motions)
-            if (motion.Kind != MoveKind.Rapid && motion.Role is MoveRole.Plain or MoveRole.Machine or MoveRole.Probe)
-                cuts.Add(motion.Kind <= MoveKind.Arc ? motion : motion with { From = default, To = default });
-        return cuts;
+        if (motion.Kind > MoveKind.Arc)
+            motion = motion with { From = default, To = default };
+        return motion.Kind != MoveKind.Rapid && motion.Role is MoveRole.Plain or MoveRole.Machine or MoveRole.Probe;
     }
 
     static Dictionary<string, int> Clearances(ProgramAnalysis analysis)

@@ -50,7 +50,7 @@ sealed class HolesToLoop : Refactoring
         var words = Circle(run, analysis)!.Words($"#{variable}");
         var draft = Write(holes: run.Count);
         // What is worked out differs from what was written by rounding. Where the program goes on from just that place, the last hole stays as it is.
-        return run.Count > Fewest && MotionProof.Refuse(analysis, Draft.Apply(text, draft.Edits), Tolerance, NeedsEveryWay, cancel) is not null ? Write(run.Count - 1) : draft;
+        return run.Count > Fewest && !MotionProof.MovesAlike(analysis, Draft.Apply(text, draft.Edits), Tolerance, cancel) ? Write(run.Count - 1) : draft;
 
         Draft Write(int holes)
         {

@@ -18,16 +18,23 @@ static class MotionProof
     {
         foreach (var job in JobsOf(analysis))
         {
-            var before = MotionList.Of(analysis.Text, job, cancel);
-            if (NotFollowed(before) is { } sentence)
+            if (NotKnown(analysis.Text, job, everyWay, cancel) is { } sentence)
                 return sentence;
-            var comparison = MotionComparison.Of(before, MotionList.Of(edited, job, cancel), tolerance, cancel);
-            if (everyWay && LostWay(comparison.First) is { } lost)
-                return lost;
-            if (!comparison.IsSame)
-                return $"The new text would not move as this one does{Where(comparison)}, so nothing was changed.";
+            var match = MotionMatch.Of(analysis.Text, edited, job, tolerance, cancel);
+            if (!match.IsSame)
+                return $"The new text would not move as this one does{Where(match)}, so nothing was changed.";
         }
         return null;
+    }
+
+    /// <summary>Whether the new text moves as the old one does, which tells nothing of what is not known of both.</summary>
+    /// <param name="tolerance">How far apart places may be, mm.</param>
+    public static bool MovesAlike(ProgramAnalysis analysis, SourceText edited, double tolerance, CancellationToken cancel)
+    {
+        foreach (var job in JobsOf(analysis))
+            if (!MotionMatch.Of(analysis.Text, edited, job, tolerance, cancel).IsSame)
+                return false;
+        return true;
     }
 
     /// <summary>The program as it is run here: under the machine in force, and with blocks skipped the other way where that differs.</summary>
@@ -38,23 +45,22 @@ static class MotionProof
             yield return other.Job;
     }
 
-    /// <summary>Why a run proves nothing, one sentence; null where it was followed to its end.</summary>
-    public static string? NotFollowed(MotionList list) =>
-        list.End is FlowEnd.TooLong or FlowEnd.Endless ? "The program runs on too long to be followed to its end, so nothing can be proven of a new text." : null;
-
-    /// <summary>Why what was run proves nothing of the blocks that may run again or otherwise, one sentence; null where every way is known.</summary>
-    public static string? LostWay(MotionList list) =>
-        list.LineOfLostWay is { } line ? $"Which way line {line + 1} leads is not known: blocks may run again from another place or in other modes, so nothing can be proven of a new text." : null;
+    /// <summary>Why what a program does proves nothing of a new text, one sentence: it was not followed to its end, or blocks may run again or otherwise; null where it
+    /// proves something.</summary>
+    /// <param name="everyWay">Whether every way has to be known.</param>
+    public static string? NotKnown(SourceText text, Job job, bool everyWay, CancellationToken cancel)
+    {
+        var reach = MotionReach.Of(text, job, cancel);
+        if (reach.End is FlowEnd.TooLong or FlowEnd.Endless)
+            return "The program runs on too long to be followed to its end, so nothing can be proven of a new text.";
+        return everyWay && reach.LineOfLostWay is { } line
+            ? $"Which way line {line + 1} leads is not known: blocks may run again from another place or in other modes, so nothing can be proven of a new text."
+            : null;
+    }
 
     /// <summary>, first at line 12; empty where no line is to be told.</summary>
-    public static string Where(MotionComparison comparison)
-    {
-        foreach (var change in comparison.Changes)
-            if (change.First is { } first)
-                return $", first at line {first.Line + 1}";
-        foreach (var change in comparison.Changes)
-            if (change.Second is { } second)
-                return $", which has no move like that of line {second.Line + 1} of the new one";
-        return "";
-    }
+    public static string Where(MotionMatch match) =>
+        match.First is { } first ? $", first at line {first.Line + 1}"
+        : match.Second is { } second ? $", which has no move like that of line {second.Line + 1} of the new one"
+        : "";
 }

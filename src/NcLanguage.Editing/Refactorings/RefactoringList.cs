@@ -31,6 +31,13 @@ public static class RefactoringList
         new WriteOutLoop(),
     ];
 
+    /// <summary>Blocks and moves of a run that all that fits is worked out for in one go: each refactoring runs a program several times.</summary>
+    public const int MostAtOnce = 200_000;
+
+    /// <summary>Whether the program is short enough, in blocks and moves of its runs, that all that fits it may be worked out in one go.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static bool CanWorkOutAll(ProgramAnalysis analysis, CancellationToken cancel) => ProgramWalk.TakesAtMost(MostAtOnce, analysis, cancel);
+
     /// <summary>What fits the lines, in the order of the list.</summary>
     public static IEnumerable<RefactoringOffer> For(ProgramAnalysis analysis, Lines lines)
     {

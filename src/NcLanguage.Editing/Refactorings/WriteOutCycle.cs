@@ -34,7 +34,7 @@ sealed class WriteOutCycle : Refactoring
                 return Draft.Refuse($"G{run.Table[i].Hole.Cycle} does more than rapids, feeds and dwells can say.");
         // G98 and G99 say nothing to plain moves, but may be in force for the next run of holes.
         var draft = Write(analysis, run, keepsReturn: false, cancel);
-        return draft.Refusal is null && MotionProof.Refuse(analysis, Draft.Apply(analysis.Text, draft.Edits), Tolerance, NeedsEveryWay, cancel) is not null
+        return draft.Refusal is null && !MotionProof.MovesAlike(analysis, Draft.Apply(analysis.Text, draft.Edits), Tolerance, cancel)
             ? Write(analysis, run, keepsReturn: true, cancel)
             : draft;
     }
@@ -46,10 +46,10 @@ sealed class WriteOutCycle : Refactoring
         var style = WordNumber.Of(text, analysis.Machine.Readings);
         var (blocks, tooMany) = (0, false);
         var walk = new ProgramWalk(text, analysis.Main.Job, cancel);
-        while (walk.MoveNext())
+        while (!tooMany && walk.MoveNext())
         {
             var (line, step) = (walk.Line, walk.Step);
-            if (line < run.FirstLine || line > run.LastLine || step.Holes.Count == 0 || tooMany)
+            if (line < run.FirstLine || line > run.LastLine || step.Holes.Count == 0)
                 continue;
             var written = new BlockWriter(text.BlockAt(line), step, style, keepsReturn).Write();
             blocks += written.Count;

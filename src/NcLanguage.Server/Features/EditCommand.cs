@@ -12,10 +12,10 @@ static class EditCommand
     /// <summary>The command, for a client that is offered it.</summary>
     public static string[] CommandsFor(ClientProfile client) => IsFor(client) ? [Name] : [];
 
-    /// <summary>CodeAction[] or, for a client that does not know these, Command[]; nothing where it can't be asked to make an edit either.</summary>
-    public static JsonElement Answer(ClientProfile client, CodeAction[] actions) => client.CodeActionLiterals
-        ? JsonSerializer.SerializeToElement(actions, ProtocolJson.Default.CodeActionArray)
-        : JsonSerializer.SerializeToElement(IsFor(client) ? [.. actions.Where(action => action.Edit is not null).Select(CommandOf)] : [], ProtocolJson.Default.CommandArray);
+    /// <summary>CodeAction[] or, for a client that does not know these, Command[]; nothing where it can't be asked to make an edit either, and then no action is worked out.</summary>
+    public static JsonElement Answer(ClientProfile client, Func<CodeAction[]> actions) => client.CodeActionLiterals
+        ? JsonSerializer.SerializeToElement(actions(), ProtocolJson.Default.CodeActionArray)
+        : JsonSerializer.SerializeToElement(IsFor(client) ? [.. actions().Where(action => action.Edit is not null).Select(CommandOf)] : [], ProtocolJson.Default.CommandArray);
 
     /// <summary>The edit that a command carries; null for other commands.</summary>
     public static JsonElement? EditOf(ExecuteCommandParams request) =>

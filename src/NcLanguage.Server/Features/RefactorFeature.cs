@@ -23,10 +23,14 @@ static class RefactorFeature
         if (!context.Client.ResolvesEdits && context.Text.LineCount > LongestWithoutResolving)
             yield break;
         var lines = LinesOf(context, range);
+        var isShort = context.Client.ResolvesEdits;
         foreach (var offer in RefactoringList.For(context.Analysis, lines))
         {
             if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only))
                 continue;
+            if (!isShort && !RefactoringList.CanWorkOutAll(context.Analysis, context.Cancel))
+                yield break;
+            isShort = true;
             var action = new CodeAction(offer.Title, offer.Refactoring.Kind);
             var asking = new RefactoringData(offer.Refactoring.Name, lines.First, lines.Last, lines.IsCursor);
             if (context.Client.ResolvesEdits)

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using NcLanguage.Server.Features;
+using NcLanguage.Server.Rpc;
 
 namespace NcLanguage.Server.Tests;
 
@@ -44,6 +46,10 @@ public sealed class OldClientTests
         await client.OpenAsync(Uri, Program.Replace("M30\n", "", StringComparison.Ordinal));
         Assert.Empty((await client.RequestAsync("textDocument/codeAction", Everywhere))!.AsArray());
     }
+
+    [Fact]
+    public void And_no_action_is_worked_out_for_it() =>
+        Assert.Equal("[]", EditCommand.Answer(new ClientProfile(), () => throw new InvalidOperationException("worked out")).GetRawText());
 
     /// <summary>LSP 3.17, SelectionRange: a parent holds its child.</summary>
     [Theory]

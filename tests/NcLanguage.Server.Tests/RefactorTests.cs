@@ -50,6 +50,18 @@ public sealed class RefactorTests
         Assert.Equal(4, action["edit"]!["changes"]![Uri]!.AsArray().Count);
     }
 
+    /// <summary>Each hole has 1,077 strokes and makes some 3,000 moves: 50 of them are within what is worked out at once, 80 are not.</summary>
+    [Theory]
+    [InlineData(TestClient.Literals, 50, true)]
+    [InlineData(TestClient.Literals, 80, false)]
+    [InlineData(Resolves, 80, true)]
+    public async Task What_has_to_be_proven_at_once_is_offered_for_short_runs(string capabilities, int holes, bool isOffered)
+    {
+        var program = "G21 G90 G17 G54\nG0 X0 Y0 Z50\n" + string.Concat(Enumerable.Range(0, holes).Select(i => $"G99 G83 X{i} Y20 Z-19 R2 Q0.0195 F180\n")) + "G80\nM30\n";
+        await using var client = await OpenAsync(capabilities, program);
+        Assert.Equal(isOffered ? 1 : 0, (await ActionsAsync(client, 0, 0, 0, 0, "source.renumber")).Count);
+    }
+
     [Fact]
     public async Task An_action_offered_for_an_older_text_is_not_resolved()
     {

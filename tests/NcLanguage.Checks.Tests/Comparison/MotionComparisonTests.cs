@@ -35,7 +35,11 @@ public sealed class MotionComparisonTests
     [InlineData("M98 P5\nM30\nO5\nG1 X1\nM99", "G1 X1\nM30\nO5\nG1 X1\nM99")]
     [InlineData("M30\nO5\nG90 G0 X1\nM30", "M30\nO5\nN1 G90 G00 X1.0\nM2")]
     [InlineData("M30\nO5\n#1=0\nWHILE [#1 LT 2] DO 1\n#1=#1+1\nG0 X#1\nEND 1\nM30", "M30\nO5\nG0 X1\nX2\nM30")]
-    public void The_same_in_other_words(string first, string second) => Assert.Empty(Compare(first, second).Changes);
+    public void The_same_in_other_words(string first, string second)
+    {
+        Assert.Empty(Compare(first, second).Changes);
+        Assert.True(MotionMatchTests.Match(Head + first, Head + second).IsSame);
+    }
 
     [Theory]
     [InlineData("G1 X10", "G1 X10.001", ChangeKind.Removed, ChangeKind.Added)]
@@ -64,8 +68,12 @@ public sealed class MotionComparisonTests
     [InlineData("M30\nO5\nG4 P1\nM99\nO6\nM98 P5\nG4 P1\nM30", "M30\nO5\nG4 P1\nM99\nO6\nM98 P5\nG4 P2\nM30", ChangeKind.Altered)]
     [InlineData("M98 P5\nM30\nO5\nG1 X1\nM99", "G1 X1\nM30\nO5\nG4 P1\nM99", ChangeKind.Removed, ChangeKind.Added)]
     [InlineData("G1 X10\nO5\nX20", "G1 X10\nO5\nG91 X20", ChangeKind.Removed, ChangeKind.Added)]
-    public void What_differs(string first, string second, params ChangeKind[] kinds) =>
+    public void What_differs(string first, string second, params ChangeKind[] kinds)
+    {
         Assert.Equal(kinds, Compare(first, second).Changes.Select(change => change.Kind));
+        Assert.False(MotionMatchTests.Match(Head + first, Head + second).IsSame);
+        Assert.False(MotionMatchTests.Match(Head + second, Head + first).IsSame);
+    }
 
     /// <summary>Where the radius that compensation goes by is not given, nobody knows how the tool's centre runs.</summary>
     [Fact]

@@ -21,7 +21,25 @@ public sealed class WatchdogTests(ITestOutputHelper output)
 
     const string Head = "G21 G90 G17 G54\nT1 M6\nS1000 M3\nG43 H1 G0 X0 Y0 Z50\n";
 
+    /// <summary>A client that asks for the edits of the action chosen.</summary>
+    const string Resolves = """{"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}},"hover":{"contentFormat":["markdown"]}}}""";
+
     public static TheoryData<string> Programs => [.. Texts.Keys];
+
+    /// <summary>Each program, and a client that has all edits at once: code actions, or commands in their place.</summary>
+    public static TheoryData<string, string> ProgramsOfOtherClients
+    {
+        get
+        {
+            var data = new TheoryData<string, string>();
+            foreach (var program in Texts.Keys)
+            {
+                data.Add(program, TestClient.Literals);
+                data.Add(program, """{"workspace":{"applyEdit":true}}""");
+            }
+            return data;
+        }
+    }
 
     static readonly Dictionary<string, string> Texts = new()
     {
@@ -32,6 +50,8 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         ["a program that calls itself"] = "O0001\n" + Head + "M98 P0001\nM98 P0001\nM99\n",
         ["a billion holes"] = Head + "G91 G99 G81 X0.001 Y0 Z-4.5 R-48 F180 L999999999\nK999999999\nG80\nM30\n",
         ["a billion pecks"] = Head + "G99 G83 X20 Y20 Z-99999 R2 Q0.0001 F180\nG99 G73 X30 Y20 Z-99999 R2 Q0.0001\nG80\nM30\n",
+        // Each of so many strokes that the moves of all together are followed to their bound (MoveBudget).
+        ["400 holes of 1,000 pecks"] = Head + string.Concat(Enumerable.Range(0, 400).Select(i => $"G99 G83 X{i} Y20 Z-19 R2 Q0.0195 F180\n")) + "G80\nM30\n",
         ["5,000 calls"] = Head + string.Concat(Enumerable.Repeat("M98 P1200\n", 5000)) + "M30\nO1200\nG91 G1 X0.1 Y0.1 F200\nG90 G81 X5 Y5 Z-3 R2\nG80\nM99\n",
         ["10,000 brackets deep"] = Head + $"#1={new string('[', 10_000)}1{new string(']', 10_000)}\nG1 X{new string('[', 10_000)}\n#2={string.Concat(Enumerable.Repeat("SIN[", 10_000))}1\nM30\n",
         ["lines of 100,000 characters"] = Head + string.Concat(Enumerable.Repeat("X1.5 ", 20_000)) + "\n(" + new string('(', 100_000) + "\n#1=" + string.Concat(Enumerable.Repeat("1+", 20_000)) + "1\nN" + new string('9', 100_000) + "\nG" + new string('1', 100_000) + "\nM30\n",
@@ -66,6 +86,25 @@ public sealed class WatchdogTests(ITestOutputHelper output)
             var answer = await client.AskAsync("codeAction/resolve", action!.ToJsonString());
             output.WriteLine($"{clock.ElapsedMilliseconds,6} ms  {action["title"]}");
             Assert.NotEqual(-32603, (int?)answer["error"]?["code"]);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(ProgramsOfOtherClients))]
+    public async Task Actions_whose_edits_are_wanted_at_once_come_to_an_end(string program, string capabilities)
+    {
+        await using var client = await OpenedAsync(program, capabilities: capabilities);
+        await client.DiagnosticsAsync(Uri, 1);
+        var lines = Texts[program].Split('\n').Length;
+        foreach (var range in new[] { Range(lines, Asked), $$"""{"textDocument":{"uri":"{{Uri}}"},"range":{"start":{{TestClient.At(6, 0)}},"end":{{TestClient.At(6, 0)}}}{{Asked}}}""" })
+        {
+            var clock = Stopwatch.StartNew();
+            var answer = await client.AskAsync(Methods.CodeAction, range);
+            output.WriteLine($"{clock.ElapsedMilliseconds,6} ms  {answer["result"]?.AsArray().Count} actions");
+            Assert.NotNull(answer["result"]);
+            (var id, var canceled) = client.BeginAsync(Methods.CodeAction, range);
+            await client.NotifyAsync("$/cancelRequest", $$"""{"id":{{id}} }""");
+            Assert.NotEqual(-32603, (int?)(await canceled.WaitAsync(Patience))["error"]?["code"]);
         }
     }
 
@@ -129,11 +168,9 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         await client.DiagnosticsAsync(Uri, 30);
     }
 
-    static async Task<TestClient> OpenedAsync(string program, TestFiles? files = null)
+    static async Task<TestClient> OpenedAsync(string program, TestFiles? files = null, string capabilities = Resolves)
     {
-        var client = await TestClient.InitializedAsync(
-            """{"textDocument":{"codeAction":{"dataSupport":true,"resolveSupport":{"properties":["edit"]}},"hover":{"contentFormat":["markdown"]}}}""",
-            files: files ?? new TestFiles { ["/job/part.setup.json"] = Setup }, pages: new NoPages());
+        var client = await TestClient.InitializedAsync(capabilities, files: files ?? new TestFiles { ["/job/part.setup.json"] = Setup }, pages: new RealPages());
         await client.OpenAsync(Uri, Texts[program]);
         return client;
     }
@@ -195,13 +232,4 @@ public sealed class WatchdogTests(ITestOutputHelper output)
         Methods.Hover, Methods.Completion, Methods.SignatureHelp, Methods.Definition, Methods.Declaration, Methods.DocumentHighlight, Methods.PrepareRename,
         Methods.LinkedEditingRange, Methods.PrepareCallHierarchy, Methods.StateAt,
     ];
-
-    internal sealed class NoPages : IPages
-    {
-        public string MotionView(PageInput input, string? nonce, CancellationToken cancel) => "";
-
-        public string SetupSheet(PageInput input, CancellationToken cancel) => "";
-
-        public string Write(string name, string page) => "/none";
-    }
 }

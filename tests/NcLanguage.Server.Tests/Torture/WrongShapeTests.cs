@@ -35,7 +35,7 @@ public sealed class WrongShapeTests
     [MemberData(nameof(MethodNames))]
     public async Task Each_is_answered_under_its_own_id_and_the_server_lives_on(string method)
     {
-        await using var client = await TestClient.InitializedAsync(pages: new WatchdogTests.NoPages());
+        await using var client = await TestClient.InitializedAsync(pages: new RealPages());
         await client.OpenAsync(Uri, "O1\nG81 X1 Y2 Z-3 R2 F100\nM30\n");
         await client.DiagnosticsAsync(Uri, 1);
         string[] shapes = [.. Shapes()];

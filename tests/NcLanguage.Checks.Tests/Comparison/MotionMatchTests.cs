@@ -18,7 +18,7 @@ public sealed class MotionMatchTests
 
     static readonly Job Mill = new(MachineProfile.IsoMill, Setup.None);
 
-    internal static MotionMatch Match(string first, string second, CancellationToken cancel = default, int most = int.MaxValue) => MotionMatch.Of(
+    internal static MotionMatch Match(string first, string second, int most = int.MaxValue, CancellationToken cancel = default) => MotionMatch.Of(
         SourceText.From(first), SourceText.From(second), most < int.MaxValue ? Few(most) : Mill, MotionComparison.UsualTolerance, cancel);
 
     static Job Few(int mostBlocks) => new(MachineProfile.IsoMill, Setup.None, mostBlocks: mostBlocks);
@@ -56,7 +56,6 @@ public sealed class MotionMatchTests
     [InlineData("G1 X10\nX20", "G1 X10\nX21", 4, 4)]
     [InlineData("G1 X10\nX20", "G1 X10", 4, null)]
     [InlineData("G1 X10", "G1 X10\nX20", null, 4)]
-    [InlineData("G1 X10\nM30", "G1 X10\nM99", null, null)]
     [InlineData("M30\nO5\nG1 X1\nM99", "M30\nO6\nM99", 5, null)]
     public void Where_they_differ(string first, string second, int? line, int? other)
     {
@@ -91,7 +90,7 @@ public sealed class MotionMatchTests
     {
         var text = Head + Pecks + Pecks + "G80\nM30\n";
         var canceled = new CancellationToken(canceled: true);
-        Assert.Throws<OperationCanceledException>(() => Match(text, text, canceled));
+        Assert.Throws<OperationCanceledException>(() => Match(text, text, cancel: canceled));
         Assert.Throws<OperationCanceledException>(() => MotionReach.Of(SourceText.From(text), Mill, canceled));
         Assert.Throws<OperationCanceledException>(() => MotionList.Of(SourceText.From(text), Mill, canceled));
     }

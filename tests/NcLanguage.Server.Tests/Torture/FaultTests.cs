@@ -63,7 +63,8 @@ public sealed class FaultTests
     [Fact]
     public async Task The_place_asked_for_is_in_the_log()
     {
-        await using var client = await TestClient.InitializedAsync(rules: new RuleSet([new BrokenFixRule()]));
+        await using var client = await TestClient.InitializedAsync(
+            """{"textDocument":{"codeAction":{"codeActionLiteralSupport":{"codeActionKind":{"valueSet":["quickfix"]}}}}}""", rules: new RuleSet([new BrokenFixRule()]));
         await client.OpenAsync(Uri, Program);
         Assert.Equal(-32603, await client.ErrorOfAsync(
             "textDocument/codeAction", """{"textDocument":{"uri":"file:///job/secret-part.nc"},"range":{"start":{"line":1,"character":2},"end":{"line":2,"character":0}},"context":{"diagnostics":[]}}"""));

@@ -110,5 +110,8 @@ public sealed class HousekeeperTests
         return new WeakReference(inUse);
     }
 
-    static byte[][] Pages() => [.. Enumerable.Range(0, 1024).Select(_ => new byte[64 * 1024])];
+    // What is much hangs on what is in use, and the tests before may have left anything.
+    static byte[][] Pages() => [.. Enumerable.Range(0, (int)Math.Max(1024, GC.GetTotalMemory(forceFullCollection: false) / 2 / PageSize)).Select(_ => new byte[PageSize])];
+
+    const int PageSize = 64 * 1024;
 }

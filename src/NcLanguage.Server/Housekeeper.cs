@@ -35,15 +35,21 @@ sealed class Housekeeper : IDisposable
         _rest = new Timer(_ => Tidy());
     }
 
-    /// <summary>Something was asked, or told at the end of an analysis: breath and rest begin anew.</summary>
-    public void Touch()
+    /// <summary>Something was asked: breath and rest begin anew.</summary>
+    public void Touch() => Begin(withBreath: true);
+
+    /// <summary>Something was told, perhaps the end of an analysis long after its key: the rest begins anew. The breath does not, for the next key may be near.</summary>
+    public void PutOff() => Begin(withBreath: false);
+
+    void Begin(bool withBreath)
     {
         lock (_timers)
         {
             // What is still under way when the session ends may tell of itself once more.
             if (_isDisposed)
                 return;
-            _breath.Change(Breath, Timeout.InfiniteTimeSpan);
+            if (withBreath)
+                _breath.Change(Breath, Timeout.InfiniteTimeSpan);
             _rest.Change(Rest, Timeout.InfiniteTimeSpan);
         }
     }

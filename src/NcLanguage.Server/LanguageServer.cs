@@ -40,7 +40,7 @@ public static class LanguageServer
         rpc.Handled += tracer.Handled;
         using var housekeeper = new Housekeeper();
         rpc.Handled += (_, _) => housekeeper.Touch();
-        rpc.Told += housekeeper.Touch;
+        rpc.Told += housekeeper.PutOff;
 
         using var session = new ServerSession(rpc, queue, lifecycle, tracer, options, log, faults);
         rpc.AddLocalRpcTarget(RpcTargetMetadata.FromShape<IServerMethods>(), session, null);

@@ -51,6 +51,7 @@ public sealed class HousekeeperTests
         housekeeper.Touch();
         housekeeper.Dispose();
         housekeeper.Touch();
+        housekeeper.PutOff();
     }
 
     [Fact]

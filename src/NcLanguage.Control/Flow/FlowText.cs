@@ -64,7 +64,7 @@ public sealed partial class FlowText
     public bool IsCalled => ChunkMarks.IsCalled(_chunks);
 
     /// <summary>Whether a jump by block number stands in it.</summary>
-    public bool HasJumps => Array.Exists(_marks, mark => mark.Kind == MarkKind.Jump);
+    public bool HasJumps => NamedByJumps.Count > 0;
 
     // Likewise. −1 stands for a jump that works out where it goes as it runs.
     HashSet<int> NamedByJumps => _named ??= [.. _marks.Where(mark => mark.Kind == MarkKind.Jump).Select(mark => mark.Number)];

@@ -131,6 +131,13 @@ sealed class LspSession : IDisposable
         }
     }
 
+    /// <summary>What the server has taken of the processors until now, seconds.</summary>
+    public double ProcessorSeconds()
+    {
+        _process.Refresh();
+        return _process.TotalProcessorTime.TotalSeconds;
+    }
+
     /// <summary>Resident memory of the process and those it started, now and at most, MB.</summary>
     public (double Now, double Peak) Memory()
     {

@@ -10,9 +10,17 @@ static class ManyPrograms
     const int Blocks = 10_000;
     const int Rounds = 3;
 
-    public static void Run(string executable)
+    /// <summary>What the greatest memory in the last third of a run may be above that in the first: a part of it, or one more program in hand, MB.</summary>
+    const double MostMore = 0.1, MostMoreSmall = 8;
+
+    /// <summary>The least part of the processors that is kept busy.</summary>
+    const double LeastBusy = 0.8;
+
+    /// <returns>0 where memory stayed flat and the processors were kept busy, else 1.</returns>
+    public static int Run(string executable)
     {
         var folder = Directory.CreateTempSubdirectory("nc-bench");
+        var holds = true;
         try
         {
             var text = SampleProgram.Make(Blocks);
@@ -28,8 +36,9 @@ static class ManyPrograms
             {
                 File.WriteAllText(Path.Combine(folder.FullName, "nc.setup.json"), setup);
                 for (var round = 0; round < Rounds; round++)
-                    Check(executable, folder.FullName, name, megabytes);
+                    holds &= Check(executable, folder.FullName, name, megabytes);
             }
+            return holds ? 0 : 1;
         }
         finally
         {
@@ -37,13 +46,17 @@ static class ManyPrograms
         }
     }
 
-    static void Check(string executable, string folder, string with, double megabytes)
+    static bool Check(string executable, string folder, string with, double megabytes)
     {
         var (seconds, processor, memory) = Watch(new ProcessStartInfo(executable, ["check", folder, "--format", "json", "--fail-on", "never"]));
-        var thirds = Enumerable.Range(0, 3).Select(third => memory.Skip(third * memory.Count / 3).Take(memory.Count / 3 + 1).Max() / 1e6);
+        double[] thirds = [.. Enumerable.Range(0, 3).Select(third => memory.Skip(third * memory.Count / 3).Take(memory.Count / 3 + 1).Max() / 1e6)];
+        var isFlat = thirds[^1] <= thirds[0] + Math.Max(MostMore * thirds[0], MostMoreSmall);
+        var isBusy = processor / seconds >= LeastBusy * Environment.ProcessorCount;
         Console.WriteLine(
             $"check with {with}: {seconds:0.00} s, {megabytes / seconds:0.0} MB/s, {megabytes / processor:0.0} MB/s of one processor's time, "
-            + $"{processor / seconds:0.00} processors busy; greatest memory in each third {string.Join(", ", thirds.Select(greatest => $"{greatest:0}"))} MB");
+            + $"{processor / seconds:0.00} processors busy; greatest memory in each third {string.Join(", ", thirds.Select(greatest => $"{greatest:0}"))} MB: "
+            + $"{(isFlat ? "flat" : "it has grown")}{(isBusy ? "" : ", processors idle")}");
+        return isFlat && isBusy;
     }
 
     static void Ceiling(string what, double megabytes, Action act)

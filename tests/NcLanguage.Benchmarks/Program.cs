@@ -18,8 +18,7 @@ using NcLanguage.Benchmarks.Soak;
 switch (args)
 {
     case ["server", var executable, .. var sizes]:
-        ServerLatency.Run(executable, sizes.Length == 0 ? [1_000, 10_000, 100_000] : [.. sizes.Select(int.Parse)]);
-        return 0;
+        return ServerLatency.Run(executable, sizes.Length == 0 ? [1_000, 10_000, 100_000] : [.. sizes.Select(int.Parse)]);
     case ["peers", var executable, .. var rest]:
         PeerComparison.Run([executable, .. rest]);
         return 0;
@@ -27,8 +26,7 @@ switch (args)
         CheckThroughput.Run(executable);
         return 0;
     case ["many", var executable]:
-        ManyPrograms.Run(executable);
-        return 0;
+        return ManyPrograms.Run(executable);
     case ["soak", var executable]:
         return await SoakRun.RunAsync(executable, edits: 100_000, requests: 50_000, blocks: 2000, seed: 1, TimeSpan.Zero);
     case ["soak", var executable, var edits, var requests, var blocks, var seed]:

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 
 namespace NcLanguage.Benchmarks;
 
-/// <summary>How long an editor waits for our server: for the first answer, for the findings of a file just opened and of a key, for what it asks beside.</summary>
+/// <summary>How long an editor waits for our server: for the first answer, for the findings of a file just opened and of a key, for what it asks beside; and what the server does while nobody asks.</summary>
 static class ServerLatency
 {
     const int Starts = 20;
@@ -16,9 +16,16 @@ static class ServerLatency
     /// <summary>Requests for the whole text.</summary>
     static readonly string[] OfTheWhole = ["documentSymbol", "foldingRange", "codeLens", "semanticTokens/full"];
 
+    /// <summary>Long enough for the server to have tidied up, and how long it is then looked at.</summary>
+    static readonly TimeSpan LongRest = TimeSpan.FromSeconds(8), Look = TimeSpan.FromSeconds(10);
+
+    /// <summary>The greatest part of a processor that an idle server takes.</summary>
+    const double MostIdle = 0.005;
+
     /// <param name="executable">The command to start.</param>
     /// <param name="sizes">Blocks of the programs.</param>
-    public static void Run(string executable, params int[] sizes)
+    /// <returns>0 where each server took no processor's time at rest, else 1.</returns>
+    public static int Run(string executable, params int[] sizes)
     {
         var starts = new List<double>();
         for (var i = 0; i < Starts; i++)
@@ -28,12 +35,14 @@ static class ServerLatency
             session.Exit();
         }
         Print("start of the process to the answer to initialize", starts);
+        var rests = true;
         foreach (var blocks in sizes)
             foreach (var kind in Enum.GetValues<SampleKind>())
-                Measure(executable, blocks, kind);
+                rests &= Measure(executable, blocks, kind);
+        return rests ? 0 : 1;
     }
 
-    static void Measure(string executable, int blocks, SampleKind kind)
+    static bool Measure(string executable, int blocks, SampleKind kind)
     {
         var folder = Directory.CreateTempSubdirectory("nc-bench");
         try
@@ -42,8 +51,12 @@ static class ServerLatency
             using var session = new LspSession(executable, ["serve"], folder.FullName);
             session.Initialize(folder.FullName, mayPull: false);
             session.Settle(50);
-            Measure(session, new Uri(path).AbsoluteUri, File.ReadAllText(path), $"{blocks,9:N0} blocks, {kind.ToString().ToLowerInvariant(),-8}");
+            var name = string.Create(CultureInfo.InvariantCulture, $"{blocks,9:N0} blocks, {kind.ToString().ToLowerInvariant(),-8}");
+            Measure(session, new Uri(path).AbsoluteUri, File.ReadAllText(path), name);
+            var idle = Idle(session);
+            Console.WriteLine(Line($"{name}: {idle:P2} of a processor at rest"));
             session.Exit();
+            return idle <= MostIdle;
         }
         finally
         {
@@ -85,6 +98,14 @@ static class ServerLatency
             }));
         var (now, peak) = session.Memory();
         Console.WriteLine(Line($"{name}: {now:0} MB after {version - 1} edits, {peak:0} MB at most"));
+    }
+
+    static double Idle(LspSession session)
+    {
+        Thread.Sleep(LongRest);
+        var before = session.ProcessorSeconds();
+        Thread.Sleep(Look);
+        return (session.ProcessorSeconds() - before) / Look.TotalSeconds;
     }
 
     static JsonObject Parameters(string uri, string request, int line)

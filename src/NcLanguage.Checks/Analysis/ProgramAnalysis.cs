@@ -122,7 +122,7 @@ public sealed class ProgramAnalysis
         yield return new RelatedPlace(line, start, end, finding.ConcernsMessage);
     }
 
-    /// <summary>The fixes offered for a finding, best first: none where the fault lies in another file, and none that makes a block longer than the control takes or that runs too early.</summary>
+    /// <summary>The fixes offered for a finding, best first: none where the fault lies in another file, and none that leaves the text as it is, makes a block longer than the control takes or runs too early.</summary>
     public IEnumerable<Fix> FixesOf(Finding finding)
     {
         ArgumentNullException.ThrowIfNull(finding);
@@ -133,7 +133,7 @@ public sealed class ProgramAnalysis
         // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
         if (finding.IsOfOtherSkip || (finding.IsOfSomeRuns && !finding.Rule.MendsAllRuns) || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
             fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
-        return fixes.Where(fix => TextEdits.FitIn(fix.Edits, Text, longest) && !RunsTooEarly(fix, finding));
+        return fixes.Where(fix => TextEdits.Change(fix.Edits, Text) && TextEdits.FitIn(fix.Edits, Text, longest) && !RunsTooEarly(fix, finding));
     }
 
     /// <summary>Whether a fix puts a block before a loop for what only some runs of the loop's head show: the end of the loop leads past it.</summary>

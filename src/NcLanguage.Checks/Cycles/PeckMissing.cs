@@ -85,8 +85,8 @@ public sealed class PeckMissing : Rule
         var block = analysis.Main.BlockAt(finding.Line);
         var cycle = WordEdits.IndexOfCycle(block);
         var units = analysis.Main.StepAt(finding.Line).After.Units;
-        // Without the cycle's code in the block another cycle would need its levels anew.
-        if (cycle < 0 || units == LengthUnit.Unknown)
+        // Without the cycle's code in the block another cycle would need its levels anew; a feed with one beside it has none.
+        if (cycle < 0 || double.IsNaN(finding.Value) || units == LengthUnit.Unknown)
             yield break;
         var peck = "Q" + WordEdits.Length(finding.Value, units, analysis.Machine.Readings);
         var given = block.IndexOf('Q');

@@ -55,6 +55,20 @@ public static class Inserts
         return new Edit(line, block.Tokens[0].End, rest, $" {words}{LineEnding.Of(analysis.Text, line)}");
     }
 
+    /// <summary>A block of its own before the first (<see cref="FirstBlock"/>), which runs once: a jump back to the first passes by it, unless the run itself begins with one that leads there.</summary>
+    public static Edit BlockBeforeFirst(ProgramAnalysis analysis, int line, string words) =>
+        IsComeToByStatement(analysis.Main, line) ? BlockBefore(analysis, line, words) : WordEdits.BlockBefore(analysis.Text, line, words);
+
+    static bool IsComeToByStatement(ProgramRun run, int line)
+    {
+        if (run.Flow is null)
+            return false;
+        for (var before = run.LeaderLines; before < run.Text.LineCount; before++)
+            if (run.BlockAt(before).HasStatement && run.IsReached(before) && run.OrderOf(before) < run.OrderOf(line))
+                return true;
+        return false;
+    }
+
     /// <summary>The block that runs first of those that say more than a number and that the block skip switch cannot leave out; −1 where there is none.
     /// What is called may stand before the program that calls it.</summary>
     public static int FirstBlock(ProgramAnalysis analysis)
@@ -88,7 +102,7 @@ public static class Inserts
         if (words.Find(CodeTable.Find(code)!.Group) is not null)
             return null;
         return words.Find(ModalGroup.RadiusCompensation) is not null
-            ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, code)])
+            ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [BlockBeforeFirst(analysis, line, code)])
             : new Fix($"Add {code} to the first block", FixSafety.Choice, [Before(analysis, line, code)]);
     }
 

@@ -18,6 +18,20 @@ public static class TextEdits
         return kept.ToImmutable();
     }
 
+    /// <summary>Whether one of the edits writes something else than stands there.</summary>
+    public static bool Change(ImmutableArray<Edit> edits, SourceText text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        foreach (var edit in edits)
+        {
+            var line = text.Line(edit.Line);
+            var end = Math.Min(edit.EndColumn, line.Length);
+            if (!line[Math.Min(edit.StartColumn, end)..end].SequenceEqual(Encoding.UTF8.GetBytes(edit.NewText)))
+                return true;
+        }
+        return false;
+    }
+
     /// <summary>Whether edits leave no more lines than there were that are longer than a length.</summary>
     /// <param name="longest">Characters.</param>
     public static bool FitIn(ImmutableArray<Edit> edits, SourceText text, int longest)

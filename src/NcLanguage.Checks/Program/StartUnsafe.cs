@@ -64,7 +64,7 @@ public sealed class StartUnsafe : Rule
         if (line < 0)
             return [];
         if (Moves(analysis.Main.BlockAt(line)))
-            return [new Fix($"Add {Modes} at the start", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, line, Modes)])];
+            return [new Fix($"Add {Modes} at the start", FixSafety.Choice, [Inserts.BlockBeforeFirst(analysis, line, Modes)])];
         var missing = Missing(analysis.Main.StepAt(line).Words);
         return missing.Length == 0 ? [] : [new Fix($"Add {missing} at the start", FixSafety.Choice, [Inserts.Before(analysis, line, missing)])];
     }

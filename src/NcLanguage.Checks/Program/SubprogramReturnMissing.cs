@@ -67,6 +67,9 @@ public sealed class SubprogramReturnMissing : Rule
     /// <summary>Whether the run does not come to the block behind: the last one ends or branches what began outside the program called, or begins another that is passed by.</summary>
     static bool LeadsOut(Finding finding, ProgramRun run)
     {
+        // A return from what the program calls last.
+        if (run.StepAt(finding.Line).Words.HasCode('M', 990))
+            return true;
         if (run.Flow?.Text is not { } text || text.PartnerOf(finding.Line) is not { Line: >= 0 and var partner } pair)
             return false;
         return pair.Statement == StatementKind.EndSub

@@ -1,4 +1,5 @@
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Control.Codes;
 using NcLanguage.Control.Execution;
 using NcLanguage.Control.State;
 
@@ -57,6 +58,9 @@ public sealed class CompensationLeftOn : Rule
     {
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(analysis);
+        // A block that chooses compensation itself would switch it on again.
+        if (analysis.Main.StepAt(finding.Line).Words.Find(ModalGroup.RadiusCompensation) is not null)
+            return [];
         return [new Fix("End the compensation with G40", FixSafety.Choice, [Inserts.BlockBefore(analysis, finding.Line, "G40")])];
     }
 }

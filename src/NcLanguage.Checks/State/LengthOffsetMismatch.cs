@@ -158,7 +158,9 @@ public sealed class LengthOffsetMismatch : Rule
     /// <summary>A change that was forgotten, or the length of a tool that is only called for later.</summary>
     static IEnumerable<Fix> WhereNotChanged(Finding finding, ProgramAnalysis analysis, string word)
     {
-        if (analysis.Main.LastSetterBefore(Slot.SelectedTool, finding.Line) is var call and >= 0)
+        var run = analysis.Main;
+        var call = run.StepAt(finding.Line).Words.Has('T') ? finding.Line : run.LastSetterBefore(Slot.SelectedTool, finding.Line);
+        if (call >= 0 && !run.StepAt(call).Words.HasCode('M', 60))
             yield return new Fix($"Change to the tool with M6 in line {call + 1}", FixSafety.Choice, [Inserts.Behind(analysis, call, "M6")]);
         yield return new Fix($"Write {word}", FixSafety.Choice, [new Edit(finding.Line, finding.StartColumn, finding.EndColumn, word)]);
     }

@@ -17,6 +17,9 @@ static class ToolMeant
             return null;
         var end = run.FirstSetter(Slot.Tool, change) is >= 0 and var next ? next : int.MaxValue;
         var (byLength, byRadius) = ((Tool?)null, (Tool?)null);
+        // A length of its own that the tool has been given speaks for the T.
+        if (run.LastSetterBefore(Slot.LengthOffset, line) is var given && given >= change && run.StepAt(given).After.H == LengthOffsets.Of(run.StepAt(line).After.Tool, analysis.Setup))
+            return null;
         foreach (var finding in analysis.Findings)
         {
             if (finding.Line <= change || finding.Line >= end)

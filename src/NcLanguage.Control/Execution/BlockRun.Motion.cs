@@ -146,6 +146,7 @@ ref partial struct BlockRun
             _state.BottomGiven = false;
         }
         _state.Cycle = number;
+        _state.CycleLeftOn = false;
         _step.Sets |= Slot.Cycle;
     }
 

@@ -78,7 +78,7 @@ public record struct ControlState
     /// <summary>True while the tool stands where the last hole of the present run of cycles left it.</summary>
     public bool StandsAtHole;
 
-    /// <summary>True while a cycle is on that a tool change or the end of the program has met and that has drilled nothing since.</summary>
+    /// <summary>True while a cycle is on that a tool change or the end of the program has met and that has neither been given anew nor drilled since.</summary>
     public bool CycleLeftOn;
 
     /// <summary>True since the tool in the spindle has cut.</summary>

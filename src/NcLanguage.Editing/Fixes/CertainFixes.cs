@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using NcLanguage.Checks;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Syntax.Text;
@@ -47,7 +46,7 @@ public static class CertainFixes
         return new MadeFixes(analysis, made.ToImmutable(), [.. left.Values], HasEnded: false);
     }
 
-    /// <summary>For every finding its first certain fix that changes the text, in the order of the text. A fix is taken whole or not at all: one that meets another waits for the next time.</summary>
+    /// <summary>For every finding its first certain fix, in the order of the text. A fix is taken whole or not at all: one that meets another waits for the next time.</summary>
     public static IReadOnlyList<ChosenFix> Choose(ProgramAnalysis analysis, CancellationToken cancel = default) => Choose(analysis, [], cancel);
 
     /// <summary>Whether there is one.</summary>
@@ -78,15 +77,8 @@ public static class CertainFixes
 
     // A rule promises no more for any of its fixes than it says of itself.
     static Fix? FirstOf(Finding finding, ProgramAnalysis analysis) => finding.Rule.Info.FixSafety == FixSafety.Safe
-        ? analysis.FixesOf(finding).FirstOrDefault(fix => fix.Safety == FixSafety.Safe && fix.Edits.Any(edit => Changes(edit, analysis.Text)))
+        ? analysis.FixesOf(finding).FirstOrDefault(fix => fix.Safety == FixSafety.Safe)
         : null;
-
-    static bool Changes(Edit edit, SourceText text)
-    {
-        var line = text.Line(edit.Line);
-        var end = Math.Min(edit.EndColumn, line.Length);
-        return !line[Math.Min(edit.StartColumn, end)..end].SequenceEqual(Encoding.UTF8.GetBytes(edit.NewText));
-    }
 
     /// <summary>Those of the fixes whose findings stand in the edited program as before. One that takes something out comes to an end by itself, and may meet the next of its kind at the same place.</summary>
     static List<ChosenFix> InVain(ProgramAnalysis before, ProgramAnalysis after, List<ChosenFix> made, ImmutableArray<Edit> edits)

@@ -23,18 +23,11 @@ public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
         json.WriteNumber("errors", totals.Errors);
         json.WriteNumber("warnings", totals.Warnings);
         json.WriteNumber("notes", totals.Notes);
-        if (totals.NotRead.Count > 0)
+        WriteWhereAny("notRead", totals.NotRead, unread =>
         {
-            json.WriteStartArray("notRead");
-            foreach (var unread in totals.NotRead)
-            {
-                json.WriteStartObject();
-                json.WriteString("path", unread.Path);
-                json.WriteString("reason", unread.Reason);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-        }
+            json.WriteString("path", unread.Path);
+            json.WriteString("reason", unread.Reason);
+        });
         if (totals.LeftOut is { } leftOut)
             json.WriteNumber("leftOut", leftOut);
         json.WriteEndObject();
@@ -67,31 +60,17 @@ public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
         json.WriteEndArray();
         if (file.FixesLeftOut > 0)
             json.WriteNumber("fixesLeftOut", file.FixesLeftOut);
-        if (!file.Fixed.IsEmpty)
+        WriteWhereAny("fixed", file.Fixed, applied =>
         {
-            json.WriteStartArray("fixed");
-            foreach (var applied in file.Fixed)
-            {
-                json.WriteStartObject();
-                json.WriteNumber("line", applied.Line);
-                json.WriteString("title", applied.Title);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-        }
-        if (!file.NotFixed.IsEmpty)
+            json.WriteNumber("line", applied.Line);
+            json.WriteString("title", applied.Title);
+        });
+        WriteWhereAny("notFixed", file.NotFixed, left =>
         {
-            json.WriteStartArray("notFixed");
-            foreach (var left in file.NotFixed)
-            {
-                json.WriteStartObject();
-                json.WriteNumber("line", left.Line);
-                json.WriteString("title", left.Title);
-                json.WriteString("finding", left.Finding);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-        }
+            json.WriteNumber("line", left.Line);
+            json.WriteString("title", left.Title);
+            json.WriteString("finding", left.Finding);
+        });
         json.WriteEndObject();
     }
 
@@ -124,6 +103,20 @@ public sealed class CheckJson(Utf8JsonWriter json) : ICheckWriter
         json.WriteNumber("column", place.Column);
         json.WriteNumber("endLine", place.Line);
         json.WriteNumber("endColumn", place.EndColumn);
+    }
+
+    void WriteWhereAny<T>(string name, IReadOnlyCollection<T> items, Action<T> writeMembers)
+    {
+        if (items.Count == 0)
+            return;
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            json.WriteStartObject();
+            writeMembers(item);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     void WriteTexts(string name, IEnumerable<string> texts)

@@ -67,7 +67,13 @@ static class FixDemands
             return false;
         // A jump that leads somewhere comes to blocks that did not run, whatever they hold, and a return to further runs of them.
         if (mended.Name is ("jump-missing" or "subprogram-return-missing") && safety == FixSafety.Choice)
-            return other.Name is "number-repeated" or "number-order" or "address-repeated" or "number-malformed";
+            return other.Name is "number-repeated" or "number-order" or "number-malformed";
+        // What was text is a block, with the number that it begins with.
+        if (mended.Name == "word-without-number" && other.Name == "number-repeated")
+            return false;
+        // With positions for distances a loop goes over the same places again and again.
+        if (mended.Name == "incremental-left-on" && other.Name == "loop-repeats-cut")
+            return false;
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)
             return other.Name == "address-repeated";

@@ -64,15 +64,19 @@ public sealed class SubprogramReturnMissing : Rule
         return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];
     }
 
-    /// <summary>Whether the run does not come to the block behind: the last one ends or branches what began outside the program called, or begins another that is passed by.</summary>
+    /// <summary>Whether the run does not come to the block behind: the last one that ran stands in another program, returns from what was called last, ends or branches what began outside the program called,
+    /// or begins another that is passed by.</summary>
     static bool LeadsOut(Finding finding, ProgramRun run)
     {
-        // A return from what the program calls last.
         if (run.StepAt(finding.Line).Words.HasCode('M', 990))
             return true;
-        if (run.Flow?.Text is not { } text || text.PartnerOf(finding.Line) is not { Line: >= 0 and var partner } pair)
+        if (run.Flow?.Text is not { } text)
             return false;
-        return pair.Statement == StatementKind.EndSub
-            || (int.TryParse(finding.Text, CultureInfo.InvariantCulture, out var number) && text.LinesOfProgram(number) is var (first, end) && (partner < first || partner >= end));
+        var called = int.TryParse(finding.Text, CultureInfo.InvariantCulture, out var number) ? text.LinesOfProgram(number) : null;
+        if (IsOutside(called, finding.Line))
+            return true;
+        return text.PartnerOf(finding.Line) is { Line: >= 0 and var partner } pair && (pair.Statement == StatementKind.EndSub || IsOutside(called, partner));
     }
+
+    static bool IsOutside((int First, int End)? lines, int line) => lines is var (first, end) && (line < first || line >= end);
 }

@@ -85,6 +85,20 @@ public sealed class CostTests
             }
     }
 
+    /// <summary>Each program of a file is asked for what lies in it: the marks of the whole text are gone over a few times for all of them, and not for each.</summary>
+    [Theory]
+    [InlineData("M98 P#\n", "O#\nG1 X1 F100\nM99\n")]
+    [InlineData("O# CALL\n", "O# SUB\nG1 X1 F100\nO# ENDSUB\n")]
+    public void The_outline_of_many_programs_goes_over_the_text_a_few_times(string call, string program)
+    {
+        const int Programs = 500, FewPasses = 8;
+        string Each(string text) => string.Concat(Enumerable.Range(1, Programs).Select(i => text.Replace("#", $"{i}", StringComparison.Ordinal)));
+        var analysis = Editor.Analyse("O9000\n" + Each(call) + "M30\n" + Each(program));
+        var before = analysis.Main.Flow!.Text.Passes;
+        Assert.Equal(Programs, Outline.Of(analysis).Count(item => item.TellsCalls));
+        Assert.InRange(analysis.Main.Flow.Text.Passes - before, 0, FewPasses);
+    }
+
     [Fact]
     public void Hints_of_a_visible_range_cost_the_same_in_a_long_program()
     {

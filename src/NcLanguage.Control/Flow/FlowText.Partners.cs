@@ -13,20 +13,20 @@ public sealed partial class FlowText
 {
     /// <summary>The line of the block that a jump to a number leads to from a line (both 0-based); −1 where there is none, or the number is not known.</summary>
     public int TargetOf(int line, double number) =>
-        BlockNumberOf(number) is >= 0 and var whole ? FindNumber(whole, RegionAt(line), line) : -1;
+        BlockNumberOf(number) is >= 0 and var whole ? FindNumber(whole, Programs.At(line), line) : -1;
 
     /// <summary>The jumps to a plain number that no block of their program has: the line (0-based) and the number.</summary>
     public IEnumerable<(int Line, int Number)> JumpsAstray()
     {
-        foreach (var mark in _marks)
-            if (mark is { Kind: MarkKind.Jump, Number: >= 0 } && FindNumber(mark.Number, RegionAt(mark.Line), mark.Line) < 0)
+        foreach (var mark in PassOver())
+            if (mark is { Kind: MarkKind.Jump, Number: >= 0 } && FindNumber(mark.Number, Programs.At(mark.Line), mark.Line) < 0)
                 yield return (mark.Line, mark.Number);
     }
 
     /// <summary>The block numbers of the program that a line (0-based) belongs to, each with its line, in the order of the text.</summary>
     public IEnumerable<BlockNumber> NumbersAround(int line)
     {
-        var region = RegionAt(line);
+        var region = Programs.At(line);
         for (var chunk = Text.ChunkOfLine(region.First); chunk < _chunks.Length && Text.FirstLineOf(chunk) < region.End; chunk++)
             foreach (var mark in _chunks[chunk].Numbers)
                 if (mark.Number >= 0 && region.Holds(Text.FirstLineOf(chunk) + mark.Line))
@@ -36,7 +36,7 @@ public sealed partial class FlowText
     /// <summary>The lines of the program that a line (0-based) belongs to, the end excluded.</summary>
     public (int First, int End) LinesOfProgramAt(int line)
     {
-        var region = RegionAt(line);
+        var region = Programs.At(line);
         return (region.First, region.End);
     }
 
@@ -48,8 +48,8 @@ public sealed partial class FlowText
     /// an end, the next branch of a condition, the end of the loop that is left. −1 where there is none.</summary>
     public (int Line, StatementKind Statement) PartnerOf(int line)
     {
-        foreach (var mark in _marks)
-            if (mark is { Kind: MarkKind.Structure, Number: >= 0 } && mark.Line == line)
+        for (var i = FirstMarkBehind(line - 1); i < _marks.Length && _marks[i].Line == line; i++)
+            if (_marks[i] is { Kind: MarkKind.Structure, Number: >= 0 } mark)
                 return mark.BehindO ? PartnerBehindO(mark) : mark.Statement == StatementKind.Do
                     ? (PairOf(line, StatementKind.End, mark.Number, false), StatementKind.End)
                     : (PairBefore(line, StatementKind.Do, mark.Number, false), StatementKind.Do);
@@ -59,25 +59,31 @@ public sealed partial class FlowText
     /// <summary>The numbered programs of the text, each with the line (0-based) that it begins on.</summary>
     public IEnumerable<(int Number, int Line)> NumberedPrograms()
     {
-        foreach (var mark in _marks)
+        foreach (var mark in PassOver())
             if (mark is { Kind: MarkKind.Program, Number: >= 0 })
                 yield return (mark.Number, mark.Line);
     }
 
     /// <summary>The lines (0-based) with an M99.</summary>
-    public IEnumerable<int> Returns() => _marks.Where(mark => mark is { Kind: MarkKind.End, Number: 99 }).Select(mark => mark.Line);
+    public IEnumerable<int> Returns() => PassOver().Where(mark => mark is { Kind: MarkKind.End, Number: 99 }).Select(mark => mark.Line);
 
     /// <summary>The lines (0-based) with a call: M98, G65, or CALL behind an O word.</summary>
     public IEnumerable<int> Calls() =>
-        _marks.Where(mark => mark.Kind == MarkKind.Call || mark is { Kind: MarkKind.Structure, Statement: StatementKind.Call }).Select(mark => mark.Line).Distinct();
+        PassOver().Where(mark => mark.Kind == MarkKind.Call || mark is { Kind: MarkKind.Structure, Statement: StatementKind.Call }).Select(mark => mark.Line).Distinct();
 
     /// <summary>The subroutines of the text, each with its number and its lines (0-based) from SUB to ENDSUB.</summary>
-    public IEnumerable<(int Number, int First, int Last)> Subroutines()
+    public IReadOnlyList<(int Number, int First, int Last)> Subroutines() => Programs.Subroutines;
+
+    List<(int Number, int First, int Last)> PairedSubroutines()
     {
-        foreach (var mark in _marks)
+        var subroutines = new List<(int, int, int)>();
+        foreach (var mark in PassOver())
             if (mark is { Kind: MarkKind.Structure, Statement: StatementKind.Sub } && PairOf(mark.Line, StatementKind.EndSub, mark.Number, true) is var last and >= 0)
-                yield return (mark.Number, mark.Line, last);
+                subroutines.Add((mark.Number, mark.Line, last));
+        return subroutines;
     }
+
+    IEnumerable<int> BeginningsOfPrograms() => PassOver().Where(mark => mark.Kind == MarkKind.Program).Select(mark => mark.Line);
 
     /// <summary>The loops that DO opens by a number, in the order of the text.</summary>
     public IEnumerable<NumberedLoop> Loops() => Loops(Text.LineCount, []);
@@ -94,7 +100,7 @@ public sealed partial class FlowText
     public IReadOnlyList<int> LoopsWithoutEndAt(int line)
     {
         var open = new List<NumberedLoop>();
-        foreach (var _ in Loops(NextProgram(line), open, without: line)) { }
+        foreach (var _ in Loops(Programs.NextProgram(line), open, without: line)) { }
         return [.. open.Where(loop => loop.Line < line).Select(loop => loop.Number)];
     }
 
@@ -103,7 +109,7 @@ public sealed partial class FlowText
     /// <param name="without">A line that is passed over; −1 for none.</param>
     IEnumerable<NumberedLoop> Loops(int end, List<NumberedLoop> open, int without = -1)
     {
-        foreach (var mark in _marks)
+        foreach (var mark in PassOver())
         {
             if (mark.Line >= end)
                 yield break;
@@ -150,25 +156,5 @@ public sealed partial class FlowText
             _ => (StatementKind.None, false),
         };
         return partner == StatementKind.None ? (-1, partner) : (isAbove ? PairBefore(line, partner, number, true) : PairOf(line, partner, number, true), partner);
-    }
-
-    /// <summary>The subroutine or program that a line belongs to.</summary>
-    Region RegionAt(int line)
-    {
-        foreach (var (_, first, last) in Subroutines())
-            if (first <= line && line <= last)
-                return new Region(first, last + 1);
-        var region = ProgramAround(line);
-        if (region.Holds(line))
-            return region;
-        // What stands behind the % that ends a program is one of its own, as far as the next.
-        return new Region(region.End, NextProgram(line));
-    }
-
-    /// <summary>The line where the next program behind a line begins; the number of lines where none does.</summary>
-    int NextProgram(int line)
-    {
-        var next = Array.FindIndex(_marks, mark => mark.Kind == MarkKind.Program && mark.Line > line);
-        return next < 0 ? Text.LineCount : _marks[next].Line;
     }
 }

@@ -9,7 +9,7 @@ public sealed partial class FlowText
     public IEnumerable<(int First, int Last)> Structures()
     {
         var open = new Dictionary<(bool BehindO, int Number), Stack<Mark>>();
-        foreach (var mark in _marks)
+        foreach (var mark in PassOver())
         {
             if (mark is not { Kind: MarkKind.Structure, Number: >= 0 })
                 continue;

@@ -19,6 +19,8 @@ public sealed partial class FlowText
     readonly Mark[] _marks;
     readonly ConcurrentDictionary<int, int[]> _linesOf = new();
     MarkIndex? _index;
+    ProgramIndex? _programs;
+    int _endOfFirst = -1;
     HashSet<int>? _named;
 
     /// <param name="name">What to call the text in a message; null for the program itself.</param>
@@ -44,6 +46,11 @@ public sealed partial class FlowText
 
     // Made by whoever asks first; two who ask at once make the same.
     MarkIndex Index => _index ??= new MarkIndex(_marks, Text.LineCount);
+
+    ProgramIndex Programs => _programs ??= new ProgramIndex(FirstProgram(), FurtherPrograms(), [.. BeginningsOfPrograms()], PairedSubroutines(), Text.LineCount);
+
+    /// <summary>How often all marks have been gone over: what is asked of each of many places has an index, which tests hold this against.</summary>
+    public int Passes { get; private set; }
 
     /// <summary>The name of another file; null for the program itself.</summary>
     public string? Name { get; }
@@ -99,18 +106,27 @@ public sealed partial class FlowText
     }
 
     /// <summary>The first program of the text: up to the beginning of the next one.</summary>
-    internal Region FirstProgram()
+    internal Region FirstProgram() => new(0, _endOfFirst < 0 ? _endOfFirst = EndOfFirst() : _endOfFirst);
+
+    int EndOfFirst()
     {
         var hasBegun = false;
-        foreach (var mark in _marks)
+        foreach (var mark in PassOver())
         {
             if (mark.Kind != MarkKind.Program)
                 continue;
             if (hasBegun || HasWordsBefore(mark.Line))
-                return new Region(0, mark.Line);
+                return mark.Line;
             hasBegun = true;
         }
-        return new Region(0, Text.LineCount);
+        return Text.LineCount;
+    }
+
+    /// <summary>All marks, for one pass over them.</summary>
+    Mark[] PassOver()
+    {
+        Passes++;
+        return _marks;
     }
 
     /// <summary>The programs that stand behind the first: number, −1 where it is not plain, first line, and the line behind the last.</summary>
@@ -118,9 +134,10 @@ public sealed partial class FlowText
     {
         var further = new List<(int, int, int)>();
         var behind = FirstProgram().End;
-        for (var i = 0; i < _marks.Length; i++)
-            if (_marks[i].Kind == MarkKind.Program && _marks[i].Line >= behind)
-                further.Add((_marks[i].Number, _marks[i].Line, EndOfProgram(i)));
+        var marks = PassOver();
+        for (var i = 0; i < marks.Length; i++)
+            if (marks[i].Kind == MarkKind.Program && marks[i].Line >= behind)
+                further.Add((marks[i].Number, marks[i].Line, EndOfProgram(i)));
         return further;
     }
 
@@ -228,7 +245,7 @@ public sealed partial class FlowText
         var behindO = transfer.BehindO;
         return (transfer.Kind, transfer.Statement) switch
         {
-            (TransferKind.Jump, _) => transfer.Value == 0 ? line + 1 : Found(FindNumber(number, ProgramAround(line), line), 0),
+            (TransferKind.Jump, _) => transfer.Value == 0 ? line + 1 : Found(FindNumber(number, Programs.ProgramAt(line), line), 0),
             (TransferKind.Structure, StatementKind.While) when behindO && DoClosedBy(line, number) >= 0 => null,
             (TransferKind.Structure, StatementKind.While) when transfer.Value == 0 =>
                 Found(PairOf(line, behindO ? StatementKind.EndWhile : StatementKind.End, number, behindO), 1),
@@ -241,15 +258,6 @@ public sealed partial class FlowText
     }
 
     static int? Found(int line, int behind) => line < 0 ? null : line + behind;
-
-    Region ProgramAround(int line)
-    {
-        var region = FirstProgram();
-        for (var i = 0; i < _marks.Length && _marks[i].Line <= line; i++)
-            if (_marks[i].Kind == MarkKind.Program && _marks[i].Line >= region.End)
-                region = new Region(_marks[i].Line, EndOfProgram(i));
-        return region;
-    }
 
     /// <summary>Whether a run that goes round from <paramref name="last"/> to <paramref name="first"/> can leave this way at all: a condition, another jump or an end.</summary>
     internal bool HasWayOut(int first, int last)

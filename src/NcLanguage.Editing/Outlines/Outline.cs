@@ -29,7 +29,9 @@ public sealed class Outline
     readonly ProgramFacts _blocks;
     readonly SortedList<int, int> _toolAt;
     readonly Dictionary<int, ToolWork> _tools;
+    readonly IReadOnlyList<(int Number, int First, int Last)> _subroutines;
     readonly int _lastLine;
+    int _subroutine;
 
     Outline(ProgramAnalysis analysis, CancellationToken cancel)
     {
@@ -37,6 +39,7 @@ public sealed class Outline
         _blocks = new ProgramFacts(analysis.Main, cancel);
         _toolAt = ToolChanges.Of(analysis.Main);
         _tools = ToolWork.Of(analysis.Main);
+        _subroutines = analysis.Main.Flow?.Text.Subroutines() ?? [];
         _lastLine = analysis.Text.LineCount - 1;
     }
 
@@ -114,8 +117,10 @@ public sealed class Outline
         if (_analysis.Main.Flow is not { } flow)
             return Stretch(first, last);
         var items = new List<OutlineItem>();
-        foreach (var (_, begin, end) in flow.Text.Subroutines())
+        // Programs are asked for in the order of the text.
+        for (; _subroutine < _subroutines.Count && _subroutines[_subroutine].First <= last; _subroutine++)
         {
+            var (_, begin, end) = _subroutines[_subroutine];
             if (begin < first || end > last)
                 continue;
             items.AddRange(Stretch(first, begin - 1));

@@ -197,13 +197,15 @@ public sealed class BlockWords
     internal void Read(in Block block, ref VariableReader variables, Step step, OwnCodes? own)
     {
         var (mCodes, isBehindStatement) = (0, false);
+        // Which token text begins with is worked out by going over all of them: once for a block, however many could be it.
+        int? text = null;
         var tokens = block.Tokens;
         for (var i = 0; i < tokens.Length; i++)
         {
             ref readonly var token = ref tokens[i];
             if (token.Kind != TokenKind.Word || token.IsMalformed)
                 step.Events |= StepEvents.OddText;
-            if (token.Kind is TokenKind.BareLetter or TokenKind.Statement or TokenKind.Unknown && block.TextIndex == i)
+            if (token.Kind is TokenKind.BareLetter or TokenKind.Statement or TokenKind.Unknown && (text ??= block.TextIndex) == i)
                 break;
             if (token.Kind == TokenKind.BareLetter || token.IsMalformed)
                 NoteUnread(token.Letter);

@@ -10,9 +10,16 @@ public static class ProgramNames
     public static IEnumerable<(string Name, int Line)> In(SourceText text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        var line = -1;
         foreach (var use in SymbolReader.In(text))
-            if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition } && Begins(text, use.Line))
-                yield return (NameOf(text, use), use.Line);
+        {
+            // The first number of a block counts; those behind it name nothing.
+            if (use is not { Symbol.Kind: NamedKind.Program, Role: UseRole.Definition } || use.Line == line)
+                continue;
+            line = use.Line;
+            if (Begins(text, line))
+                yield return (NameOf(text, use), line);
+        }
     }
 
     // The O word of a loop or condition names no program.

@@ -161,6 +161,37 @@ public sealed class RobustnessTests
         Assert.Equal(0, session.State.Position.Y);
     }
 
+    /// <summary>What cannot be read costs what its bytes cost, whether it stands in one block or in many. Least of several turns, so that what else the machine does counts for nothing; a square would be 32 times as much.</summary>
+    [Theory]
+    [InlineData("X ")]
+    [InlineData("\u0001")]
+    public void A_long_block_costs_what_as_much_text_in_short_ones_costs(string piece)
+    {
+        const int Pieces = 1_600, Parts = 32, Turns = 7;
+        var shorter = string.Concat(Enumerable.Repeat(piece, Pieces / Parts));
+        var (whole, parts) = (SourceText.From(Encoding.ASCII.GetBytes(string.Concat(Enumerable.Repeat(shorter, Parts)))), SourceText.From(Encoding.ASCII.GetBytes(shorter)));
+        var executor = new BlockExecutor(MachineProfile.IsoMill, Setup.None);
+        var (ofWhole, ofParts) = (TimeSpan.MaxValue, TimeSpan.MaxValue);
+        for (var turn = 0; turn < Turns; turn++)
+        {
+            ofWhole = Least(ofWhole, Time(whole, 1));
+            ofParts = Least(ofParts, Time(parts, Parts));
+        }
+        Assert.True(ofWhole < 8 * ofParts, $"{ofWhole.TotalMilliseconds} ms, {ofParts.TotalMilliseconds} ms in {Parts} parts");
+
+        TimeSpan Time(SourceText text, int times)
+        {
+            var (state, step) = (executor.Start(), new Step());
+            var block = text.BlockAt(0);
+            var watch = Stopwatch.StartNew();
+            for (; times > 0; times--)
+                executor.Run(block, ref state, step);
+            return watch.Elapsed;
+        }
+
+        static TimeSpan Least(TimeSpan a, TimeSpan b) => a < b ? a : b;
+    }
+
     /// <summary>Blocks of very many moves have a budget together: behind it each is followed for a row of holes, no more.</summary>
     [Fact]
     public void Budget_of_long_blocks_together()

@@ -1,4 +1,5 @@
 using NcLanguage.Editing.Tests.Support;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Editing.Tests.Outlines;
 
@@ -93,6 +94,10 @@ public sealed class OutlineTests
     }
 
     /// <summary>How calls run: common practice. Times by hand: feeds of 10 mm at 2 mm/s, three calls; a hole that nothing calls is none.</summary>
+    [Fact]
+    public void A_block_with_two_program_numbers_begins_one_program() =>
+        Assert.Equal([("O12 PLATE", 0), ("O14", 2)], ProgramNames.In(SourceText.From("O12 O13 (PLATE)\nO5 O6 IF [#1 EQ 1]\nO14\n")));
+
     [Fact]
     public void Called_programs_tell_how_often_they_run() => Assert.Equal(
         """

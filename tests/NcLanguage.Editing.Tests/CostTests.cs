@@ -99,6 +99,18 @@ public sealed class CostTests
         Assert.InRange(analysis.Main.Flow.Text.Passes - before, 0, FewPasses);
     }
 
+    /// <summary>Each M99 P10 asks who calls the program that it stands in: the calls are read once for all of them.</summary>
+    [Fact]
+    public void The_uses_of_a_block_that_many_programs_return_to_take_no_square_of_the_bytes()
+    {
+        const int Few = 50, Times = 8;
+        var (few, many) = (Returning(Few), Returning(Few * Times));
+        Assert.InRange(Bytes(() => References.Highlights(many, 0, 1)), 0, 2 * Times * Bytes(() => Assert.Equal(Few + 1, References.Highlights(few, 0, 1).Count)));
+
+        static ProgramAnalysis Returning(int programs) => Editor.Analyse(
+            "N10 G0 X1\n" + string.Concat(Enumerable.Range(1, programs).Select(i => $"M98 P{i}\n")) + "M30\n" + string.Concat(Enumerable.Range(1, programs).Select(i => $"O{i}\nG0 X2\nM99 P10\n")));
+    }
+
     [Fact]
     public void Hints_of_a_visible_range_cost_the_same_in_a_long_program()
     {

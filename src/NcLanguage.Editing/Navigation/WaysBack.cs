@@ -70,18 +70,17 @@ sealed class WaysBack
     IEnumerable<Call> CallersOf(ProgramText called, int line)
     {
         var (first, end) = called.Flow.Value.LinesOfProgramAt(line);
-        var numbers = called.Flow.Value.NumberedPrograms().Where(program => program.Line >= first && program.Line < end).Select(program => program.Number)
-            .Concat(called.Flow.Value.Subroutines().Where(routine => routine.First == first).Select(routine => routine.Number)).ToHashSet();
-        if (numbers.Count == 0 && (called.CalledBy < 0 || first > 0))
-            yield break;
+        var numbers = called.NumbersOf(first, end);
+        if (called.CalledBy >= 0 && (numbers.Count > 0 || first == 0))
+            numbers.Add(called.CalledBy);
         foreach (var text in _texts.Value)
         {
             _cancel.ThrowIfCancellationRequested();
-            foreach (var at in text.Flow.Value.Calls())
-                foreach (var use in SymbolReader.In(text.Text, at, at + 1))
-                    if (use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Call } && (use.Symbol.Number == called.CalledBy || numbers.Contains(use.Symbol.Number))
-                        && Called(text, use.Symbol.Number) is var (target, begins) && target == called && begins == first && !(text == called && at >= first && at < end))
-                        yield return new Call(text, at);
+            int[] leading = [.. numbers.Where(number => Called(text, number) is var (target, begins) && target == called && begins == first)];
+            // Whoever asks whether there is any need not wait for the rest: nearly all have one number.
+            foreach (var at in leading.Length == 1 ? text.CallsOf(leading[0]) : leading.SelectMany(text.CallsOf).Order())
+                if (!(text == called && at >= first && at < end))
+                    yield return new Call(text, at);
         }
     }
 
@@ -117,7 +116,38 @@ sealed class WaysBack
 
     readonly record struct Call(ProgramText Text, int Line);
 
-    /// <param name="Path">Null for the text asked about.</param>
-    /// <param name="CalledBy">The number that calls find the file by; −1 where it has none.</param>
-    sealed record ProgramText(string? Path, SourceText Text, int CalledBy, Lazy<FlowText> Flow);
+    /// <summary>A text and its calls, which are read once however many returns are asked about.</summary>
+    /// <param name="path">Null for the text asked about.</param>
+    /// <param name="calledBy">The number that calls find the file by; −1 where it has none.</param>
+    sealed class ProgramText(string? path, SourceText text, int calledBy, Lazy<FlowText> flow)
+    {
+        readonly Lazy<ILookup<int, int>> _calls = new(() => flow.Value.Calls().SelectMany(line => SymbolReader.In(text, line, line + 1))
+            .Where(use => use is { Symbol.Kind: NamedKind.Program, Role: UseRole.Call }).ToLookup(use => use.Symbol.Number, use => use.Line));
+
+        readonly Lazy<List<(int Line, int Number)>> _programs = new(() => [.. flow.Value.NumberedPrograms().Select(program => (program.Line, program.Number))]);
+        readonly Lazy<Dictionary<int, int>> _subroutines = new(() => flow.Value.Subroutines().GroupBy(routine => routine.First).ToDictionary(routines => routines.Key, routines => routines.First().Number));
+
+        public string? Path => path;
+
+        public SourceText Text => text;
+
+        public int CalledBy => calledBy;
+
+        public Lazy<FlowText> Flow => flow;
+
+        /// <summary>The lines with a call of a number.</summary>
+        public IEnumerable<int> CallsOf(int number) => _calls.Value[number];
+
+        /// <summary>The numbers by which a program of these lines, the end excluded, or a subroutine is called.</summary>
+        public HashSet<int> NumbersOf(int first, int end)
+        {
+            var numbers = new HashSet<int>();
+            var at = _programs.Value.BinarySearch((first, int.MinValue));
+            for (at = at < 0 ? ~at : at; at < _programs.Value.Count && _programs.Value[at].Line < end; at++)
+                numbers.Add(_programs.Value[at].Number);
+            if (_subroutines.Value.TryGetValue(first, out var subroutine))
+                numbers.Add(subroutine);
+            return numbers;
+        }
+    }
 }

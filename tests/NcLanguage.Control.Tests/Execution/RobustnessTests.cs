@@ -164,7 +164,7 @@ public sealed class RobustnessTests
     /// <summary>What cannot be read costs what its bytes cost, whether it stands in one block or in many. Least of several turns, so that what else the machine does counts for nothing; a square would be 32 times as much.</summary>
     [Theory]
     [InlineData("X ")]
-    [InlineData("\u0001")]
+    [InlineData("\u0001 ")]
     public void A_long_block_costs_what_as_much_text_in_short_ones_costs(string piece)
     {
         const int Pieces = 1_600, Parts = 32, Turns = 7;

@@ -39,8 +39,8 @@ static class FixDemands
         Demand.That(!edited.ToBytes().AsSpan().SequenceEqual(analysis.Text.ToBytes()), $"a fix changes the text: {finding.Name}", () => fix.ToString());
         var mended = analysis.WithText(edited);
         var after = Counts(mended);
-        var (old, made) = (MotionList.Of(analysis.Text, analysis.Main.Job, default), MotionList.Of(edited, analysis.Main.Job, default));
-        var movesTheSame = old.NotKnown == 0 && MotionComparison.Of(old, made, tolerance: 0).IsSame;
+        // Few fixes bring anything that hangs on it, and some programs make a million moves.
+        var movesTheSame = new Lazy<bool>(() => MovesTheSame(analysis, edited));
         foreach (var other in mended.Findings)
             Demand.That(
                 other.Severity == Severity.Note || after[other.Name] <= before.GetValueOrDefault(other.Name) || !MustNotCome(finding, other, fix.Safety, movesTheSame, before),
@@ -49,9 +49,15 @@ static class FixDemands
         return mended;
     }
 
+    static bool MovesTheSame(ProgramAnalysis analysis, SourceText edited)
+    {
+        var (old, made) = (MotionList.Of(analysis.Text, analysis.Main.Job, default), MotionList.Of(edited, analysis.Main.Job, default));
+        return old.NotKnown == 0 && MotionComparison.Of(old, made, tolerance: 0).IsSame;
+    }
+
     /// <summary>Whether a finding is one that no fix may bring. A certain one brings none of syntax or structure, and none at all where nothing moves otherwise. One that is a choice may lead the run
     /// to blocks that it did not reach: of that only what the text alone shows is held against it.</summary>
-    static bool MustNotCome(Finding mended, Finding other, FixSafety safety, bool movesTheSame, Dictionary<string, int> before)
+    static bool MustNotCome(Finding mended, Finding other, FixSafety safety, Lazy<bool> movesTheSame, Dictionary<string, int> before)
     {
         // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
         if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
@@ -79,7 +85,7 @@ static class FixDemands
             return other.Name == "address-repeated";
         var isOfText = other.Id.StartsWith("NC1", StringComparison.Ordinal);
         return safety == FixSafety.Safe
-            ? movesTheSame || isOfText || other.Id.StartsWith("NC6", StringComparison.Ordinal)
+            ? movesTheSame.Value || isOfText || other.Id.StartsWith("NC6", StringComparison.Ordinal)
             : (isOfText && other.Name != "after-program-end") || other.Name is "number-repeated" or "number-order" or "codes-conflict" or "not-allowed-here";
     }
 

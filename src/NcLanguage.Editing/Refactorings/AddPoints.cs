@@ -15,10 +15,10 @@ sealed class AddPoints : Refactoring
 
     public override Reach Reach => Reach.Lines;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var (first, last) = lines.MeantOf(analysis.Text);
-        for (var line = first; line <= last; line++)
+        foreach (var line in Lines.Each(first, last, cancel))
             foreach (ref readonly var token in analysis.Text.BlockAt(line).Tokens)
                 if (token.Letter is (byte)'X' or (byte)'Y' or (byte)'Z' && IsPlain(token))
                     return lines.IsCursor ? "Add decimal points" : "Add decimal points in these lines";

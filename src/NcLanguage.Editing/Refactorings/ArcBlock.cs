@@ -39,9 +39,9 @@ readonly record struct ArcBlock(int Line, Point3 From, Point3 To, Point3 Centre,
     }
 
     /// <summary>Whether a block of the lines is an arc that is given so, the first time it runs.</summary>
-    public static bool IsIn(ProgramAnalysis analysis, Lines lines, bool byRadius)
+    public static bool IsIn(ProgramAnalysis analysis, Lines lines, bool byRadius, CancellationToken cancel)
     {
-        for (var line = lines.First; line <= lines.Last; line++)
+        foreach (var line in Lines.Each(lines.First, lines.Last, cancel))
         {
             var block = analysis.Text.BlockAt(line);
             var hasRadius = block.IndexOf('R') >= 0;

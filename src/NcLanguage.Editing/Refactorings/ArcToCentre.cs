@@ -14,8 +14,8 @@ sealed class ArcToCentre : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        !ArcBlock.IsIn(analysis, lines, byRadius: true) ? null : lines.First == lines.Last ? "Write this arc with its centre (I J K)" : "Write these arcs with their centres (I J K)";
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) =>
+        !ArcBlock.IsIn(analysis, lines, byRadius: true, cancel) ? null : lines.First == lines.Last ? "Write this arc with its centre (I J K)" : "Write these arcs with their centres (I J K)";
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {

@@ -18,8 +18,8 @@ sealed class ArcToRadius : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        !ArcBlock.IsIn(analysis, lines, byRadius: false) ? null : lines.First == lines.Last ? "Write this arc with its radius (R)" : "Write these arcs with their radius (R)";
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) =>
+        !ArcBlock.IsIn(analysis, lines, byRadius: false, cancel) ? null : lines.First == lines.Last ? "Write this arc with its radius (R)" : "Write these arcs with their radius (R)";
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {

@@ -25,7 +25,7 @@ sealed class ConvertUnits : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         // Where no block says the unit, a length may be in either.
         if (analysis.Main.FirstSetter(Slot.Units) < 0)

@@ -17,13 +17,13 @@ sealed class DropIdleWords : Refactoring
 
     public override Reach Reach => Reach.Lines;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        !HasWords(analysis, lines) ? null : lines.IsCursor ? "Drop words that change nothing" : "Drop words that change nothing in these lines";
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) =>
+        !HasWords(analysis, lines, cancel) ? null : lines.IsCursor ? "Drop words that change nothing" : "Drop words that change nothing in these lines";
 
-    static bool HasWords(ProgramAnalysis analysis, Lines lines)
+    static bool HasWords(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var (first, last) = lines.MeantOf(analysis.Text);
-        for (var line = first; line <= last; line++)
+        foreach (var line in Lines.Each(first, last, cancel))
             if (analysis.Text.BlockAt(line).HasWords)
                 return true;
         return false;

@@ -19,11 +19,11 @@ sealed class GatherCycle : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var text = analysis.Text;
         var (first, last) = lines.IsCursor ? (Math.Max(0, lines.First - Near), Math.Min(text.LineCount - 1, lines.Last + Near)) : (lines.First, lines.Last);
-        foreach (var group in DrilledGroup.All(PlainMove.Near(analysis, first, last), analysis.Machine.Readings.ReturnLevel))
+        foreach (var group in DrilledGroup.All(PlainMove.Near(analysis, first, last, cancel), analysis.Machine.Readings.ReturnLevel))
             if (group.LastLine >= lines.First && group.FirstLine <= lines.Last)
                 return "Gather these moves into a drilling cycle";
         return null;

@@ -16,10 +16,10 @@ readonly record struct HoleRun(HoleTable Table, int First, int End)
     public int LastLine => Table[End - 1].Line;
 
     /// <summary>The run that the first of these lines which drills belongs to; null where none drills.</summary>
-    public static HoleRun? In(ProgramAnalysis analysis, Lines lines)
+    public static HoleRun? In(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var table = HoleTable.Of(analysis.Main);
-        for (var line = lines.First; line <= lines.Last; line++)
+        foreach (var line in Lines.Each(lines.First, lines.Last, cancel))
         {
             var (hole, count) = table.At(line);
             if (count == 0)

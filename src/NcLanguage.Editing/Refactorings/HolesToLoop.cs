@@ -24,8 +24,8 @@ sealed class HolesToLoop : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        HoleRun.In(analysis, lines) is { Count: >= Fewest } run && Circle(run, analysis) is not null ? "Write this bolt circle as a loop" : null;
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) =>
+        HoleRun.In(analysis, lines, cancel) is { Count: >= Fewest } run && Circle(run, analysis) is not null ? "Write this bolt circle as a loop" : null;
 
     static BoltCircle? Circle(HoleRun run, ProgramAnalysis analysis)
     {
@@ -40,7 +40,7 @@ sealed class HolesToLoop : Refactoring
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
-        var run = HoleRun.In(analysis, lines)!.Value;
+        var run = HoleRun.In(analysis, lines, cancel)!.Value;
         var text = analysis.Text;
         if ((run.Obstacle(analysis) ?? Obstacle(analysis, run)) is { } obstacle)
             return Draft.Refuse(obstacle);

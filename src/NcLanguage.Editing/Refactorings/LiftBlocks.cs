@@ -16,7 +16,7 @@ sealed class LiftBlocks : Refactoring
 
     public override Reach Reach => Reach.Lines;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         if (analysis.Text.LineCount > RepeatedLines.MostLines)
             return null;

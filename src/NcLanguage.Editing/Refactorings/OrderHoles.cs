@@ -16,14 +16,14 @@ sealed class OrderHoles : Refactoring
 
     public override Reach Reach => Reach.Place;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) =>
-        HoleRun.In(analysis, lines) is { Count: > 2 } ? "Order these holes for the least travel" : null;
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) =>
+        HoleRun.In(analysis, lines, cancel) is { Count: > 2 } ? "Order these holes for the least travel" : null;
 
     protected override string? Judge(ProgramAnalysis analysis, SourceText edited, CancellationToken cancel) => HoleProof.Refuse(analysis, edited, cancel);
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
-        var run = HoleRun.In(analysis, lines)!.Value;
+        var run = HoleRun.In(analysis, lines, cancel)!.Value;
         if (Obstacle(analysis, run) is { } obstacle)
             return Draft.Refuse(obstacle);
         var before = analysis.Main.StateBefore(run.FirstLine);

@@ -54,10 +54,10 @@ readonly record struct PlainMove(
     }
 
     /// <summary>Those of some lines, as they run first.</summary>
-    public static List<PlainMove> Near(ProgramAnalysis analysis, int first, int last)
+    public static List<PlainMove> Near(ProgramAnalysis analysis, int first, int last, CancellationToken cancel)
     {
         var moves = new List<PlainMove>();
-        for (var line = first; line <= last; line++)
+        foreach (var line in Lines.Each(first, last, cancel))
             if (CanBe(analysis.Text.BlockAt(line)) && Of(line, analysis.Text.BlockAt(line), analysis.Main.StepAt(line)) is { } move)
                 moves.Add(move);
         return moves;

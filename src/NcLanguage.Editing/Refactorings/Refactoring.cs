@@ -16,6 +16,17 @@ public readonly record struct Lines(int First, int Last, bool IsCursor)
 
     /// <summary>The lines of a text that are meant, where a cursor stands for the whole program.</summary>
     public (int First, int Last) MeantOf(SourceText text) => IsCursor ? (0, text.LineCount - 1) : (First, Last);
+
+    /// <summary>Line after line, for what may go over a whole text.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IEnumerable<int> Each(int first, int last, CancellationToken cancel)
+    {
+        for (var line = first; line <= last; line++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            yield return line;
+        }
+    }
 }
 
 /// <summary>What of a program a refactoring takes.</summary>
@@ -49,8 +60,9 @@ public abstract class Refactoring
     /// <summary>What of the program it takes.</summary>
     public abstract Reach Reach { get; }
 
-    /// <summary>What it is called for these lines; null where it does not fit. Quick: nothing is run for it.</summary>
-    public abstract string? TitleFor(ProgramAnalysis analysis, Lines lines);
+    /// <summary>What it is called for these lines; null where it does not fit. Quick: nothing is run for it but the blocks of the lines.</summary>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public abstract string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel = default);
 
     /// <summary>The new text as edits, not yet proven.</summary>
     protected abstract Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel);
@@ -69,7 +81,7 @@ public abstract class Refactoring
     public RefactoringResult Of(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        if (TitleFor(analysis, lines) is null)
+        if (TitleFor(analysis, lines, cancel) is null)
             return RefactoringResult.Refuse("It does not fit here.");
         var draft = Write(analysis, lines, cancel);
         if (draft.Refusal is not null)

@@ -39,10 +39,12 @@ public static class RefactoringList
     public static bool CanWorkOutAll(ProgramAnalysis analysis, CancellationToken cancel) => ProgramWalk.TakesAtMost(MostAtOnce, analysis, cancel);
 
     /// <summary>What fits the lines, in the order of the list.</summary>
-    public static IEnumerable<RefactoringOffer> For(ProgramAnalysis analysis, Lines lines)
+    /// <param name="isWanted">By its kind; all where it is null.</param>
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IEnumerable<RefactoringOffer> For(ProgramAnalysis analysis, Lines lines, Func<string, bool>? isWanted = null, CancellationToken cancel = default)
     {
         foreach (var refactoring in All)
-            if (refactoring.TitleFor(analysis, lines) is { } title)
+            if (isWanted?.Invoke(refactoring.Kind) != false && refactoring.TitleFor(analysis, lines, cancel) is { } title)
                 yield return new RefactoringOffer(refactoring, title);
     }
 

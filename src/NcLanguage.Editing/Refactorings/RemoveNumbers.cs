@@ -12,9 +12,9 @@ sealed class RemoveNumbers : Refactoring
 
     public override Reach Reach => Reach.Program;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
-        for (var line = 0; line < analysis.Text.LineCount; line++)
+        foreach (var line in Lines.Each(0, analysis.Text.LineCount - 1, cancel))
             if (analysis.Text.BlockAt(line).NumberIndex >= 0)
                 return "Remove the block numbers that no jump needs";
         return null;

@@ -16,11 +16,11 @@ sealed class Renumber : Refactoring
 
     public override Reach Reach => Reach.Program;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) => HasBlocks(analysis.Text) ? "Number the blocks anew in tens" : null;
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) => HasBlocks(analysis.Text, cancel) ? "Number the blocks anew in tens" : null;
 
-    static bool HasBlocks(SourceText text)
+    static bool HasBlocks(SourceText text, CancellationToken cancel)
     {
-        for (var line = 0; line < text.LineCount; line++)
+        foreach (var line in Lines.Each(0, text.LineCount - 1, cancel))
             if (Renumbering.TakesNumber(text.BlockAt(line)))
                 return true;
         return false;

@@ -14,7 +14,7 @@ sealed class SetReturnLevels(Reach reach) : Refactoring
 
     public override Reach Reach => reach;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         // Where nothing is listed that stands in the way no traverse can be called clear.
         if (!HopClearance.CanJudge(analysis.Main.Job))
@@ -22,7 +22,7 @@ sealed class SetReturnLevels(Reach reach) : Refactoring
         var table = HoleTable.Of(analysis.Main);
         if (reach == Reach.Program)
             return MayBeLower(table, 0, table.Count) ? "Set all return levels for least time" : null;
-        return HoleRun.In(analysis, lines) is { Count: > 1 } run && MayBeLower(table, run.First, run.End) ? "Set the return levels of these holes for least time" : null;
+        return HoleRun.In(analysis, lines, cancel) is { Count: > 1 } run && MayBeLower(table, run.First, run.End) ? "Set the return levels of these holes for least time" : null;
     }
 
     /// <summary>Whether a traverse between two holes runs above the R level.</summary>
@@ -39,7 +39,7 @@ sealed class SetReturnLevels(Reach reach) : Refactoring
         var run = analysis.Main;
         if (reach == Reach.Place)
         {
-            if (HoleRun.In(analysis, lines) is { } holes)
+            if (HoleRun.In(analysis, lines, cancel) is { } holes)
                 run = Lowered(run, holes.FirstLine, cancel);
         }
         else

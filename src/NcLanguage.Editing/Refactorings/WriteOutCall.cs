@@ -19,7 +19,7 @@ sealed class WriteOutCall : Refactoring
 
     public override Reach Reach => Reach.Place;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         if (lines.First != lines.Last || !Call.TryRead(analysis.Text.BlockAt(lines.First), out var call))
             return null;

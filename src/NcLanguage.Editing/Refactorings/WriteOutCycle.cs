@@ -22,11 +22,11 @@ sealed class WriteOutCycle : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) => HoleRun.In(analysis, lines) is null ? null : "Write this cycle out as plain moves";
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) => HoleRun.In(analysis, lines, cancel) is null ? null : "Write this cycle out as plain moves";
 
     protected override Draft Write(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
-        var run = HoleRun.In(analysis, lines)!.Value;
+        var run = HoleRun.In(analysis, lines, cancel)!.Value;
         if (run.Obstacle(analysis) is { } obstacle)
             return Draft.Refuse(obstacle);
         for (var i = run.First; i < run.End; i++)

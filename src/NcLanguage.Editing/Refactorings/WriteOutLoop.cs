@@ -19,7 +19,7 @@ sealed class WriteOutLoop : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines) => LoopAt(analysis, lines) is null ? null : "Write this loop out as blocks";
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel) => LoopAt(analysis, lines) is null ? null : "Write this loop out as blocks";
 
     /// <summary>The innermost loop that holds all the lines: its first and last.</summary>
     static (int First, int Last)? LoopAt(ProgramAnalysis analysis, Lines lines)

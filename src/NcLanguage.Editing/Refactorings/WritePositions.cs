@@ -17,21 +17,21 @@ sealed class WritePositions(DistanceMode into) : Refactoring
 
     protected override double Tolerance => MotionProof.WorkedOut;
 
-    public override string? TitleFor(ProgramAnalysis analysis, Lines lines)
+    public override string? TitleFor(ProgramAnalysis analysis, Lines lines, CancellationToken cancel)
     {
         var (first, last) = lines.MeantOf(analysis.Text);
         var from = into == DistanceMode.Incremental ? DistanceMode.Absolute : DistanceMode.Incremental;
         var isIn = analysis.Main.StateBefore(first).Distance == from;
-        if (!HasAxisWordIn(analysis.Text, first, last, from == DistanceMode.Incremental ? 91 : 90, isIn))
+        if (!HasAxisWordIn(analysis.Text, first, last, from == DistanceMode.Incremental ? 91 : 90, isIn, cancel))
             return null;
         var where = lines.IsCursor ? "" : " in these lines";
         return into == DistanceMode.Incremental ? $"Write positions as distances (G91){where}" : $"Write distances as positions (G90){where}";
     }
 
     /// <summary>Whether an axis word stands in the lines where the mode may be in force, or behind its code.</summary>
-    static bool HasAxisWordIn(SourceText text, int first, int last, int code, bool isIn)
+    static bool HasAxisWordIn(SourceText text, int first, int last, int code, bool isIn, CancellationToken cancel)
     {
-        for (var line = first; line <= last; line++)
+        foreach (var line in Lines.Each(first, last, cancel))
         {
             var block = text.BlockAt(line);
             isIn |= Checks.WordEdits.IndexOfCode(block, 'G', code) >= 0;

@@ -27,13 +27,14 @@ public static class HoleJson
 
     /// <summary>The member "holes". Where not all of them stand under one unshifted work offset, each has "workOffset", and "shift" where the program has shifted it. "feed" and "speed" are
     /// what the machine does; where its limits allow no more, or no less, "programmedFeed" and "programmedSpeed" are what the program says.</summary>
-    public static void WriteHoles(HoleTable holes, Utf8JsonWriter json)
+    /// <param name="most">Those behind are left out.</param>
+    public static void WriteHoles(HoleTable holes, Utf8JsonWriter json, int most = int.MaxValue)
     {
         ArgumentNullException.ThrowIfNull(holes);
         ArgumentNullException.ThrowIfNull(json);
         json.WriteStartArray("holes");
         var names = holes.NamesCoordinates;
-        foreach (var row in holes)
+        foreach (var row in holes.Take(most))
         {
             WriteHole(row, names, json);
             json.FlushWhereMuch();

@@ -14,12 +14,12 @@ sealed record HolePlace(double X, double Y, List<int> Numbers, double Diameter, 
     /// <summary>"3", "3, 15", "3, 15, 27 …".</summary>
     public string Label => Numbers.Count <= 3 ? string.Join(", ", Numbers) : $"{Numbers[0]}, {Numbers[1]}, {Numbers[2]} …";
 
-    /// <summary>All places in the order in which they are first drilled. Only holes along Z.</summary>
+    /// <summary>The places of the holes that are kept, in the order in which they are first drilled. Only holes along Z.</summary>
     public static List<HolePlace> Of(MotionRecording recording, MotionScene scene)
     {
         var places = new List<HolePlace>();
         var byPlace = new Dictionary<(long, long), int>();
-        foreach (var row in recording.Holes)
+        foreach (var row in recording.KeptHoles)
         {
             if (row.Plane != WorkPlane.XY)
                 continue;

@@ -53,7 +53,8 @@ static class MotionJson
         WriteApproaches("contacts", recording, recording.Contacts, json);
         json.WriteNumber("contactCount", recording.ContactCount);
         WriteApproaches("closest", recording, recording.Closest, json);
-        HoleJson.WriteHoles(recording.Holes, json);
+        HoleJson.WriteHoles(recording.Holes, json, recording.Drilled.Count);
+        json.WriteNumber("holeCount", recording.Holes.Count);
         json.WriteBoolean("namesCoordinates", recording.Holes.NamesCoordinates);
         json.WriteStartObject("drilled");
         WriteInts("step", recording.Drilled.Select(hole => hole.Step), json);

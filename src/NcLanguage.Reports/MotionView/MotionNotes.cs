@@ -30,7 +30,8 @@ static class MotionNotes
         else if (!recording.Moves.Any(move => move.Move.IsMotion))
             yield return "The program moves nothing.";
         if (recording.IsCut)
-            yield return $"The run has more moves than are kept here: only the first {recording.Moves.Count} are shown.";
+            yield return $"The run has more moves than are kept here: only the first {recording.Moves.Count} are shown"
+                + (recording.Drilled.Count < recording.Holes.Count ? $", with the first {recording.Drilled.Count} of {Say.Count(recording.Holes.Count, "hole")}." : ".");
         if (TraceJson.CutShort(recording.Totals.End) is { } cutShort)
             yield return $"The run stops before the program does: {cutShort}.";
         if (scene.MovesWithoutPlace > 0)

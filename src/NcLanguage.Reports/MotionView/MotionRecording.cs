@@ -93,6 +93,9 @@ public sealed class MotionRecording
     /// <summary>All holes of the run, numbered as <c>holes</c> does.</summary>
     public required HoleTable Holes { get; init; }
 
+    /// <summary>The holes of the moves that are kept: the first of them.</summary>
+    public IEnumerable<HoleRow> KeptHoles => Holes.Take(_drilled.Count);
+
     /// <summary>Of each hole that is kept, in the order of <see cref="Holes"/>: its step, and its last move, which is −1 before the first of all where the hole has none.</summary>
     public IReadOnlyList<(int Step, int LastMove)> Drilled => _drilled;
 

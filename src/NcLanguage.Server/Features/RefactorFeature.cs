@@ -24,10 +24,8 @@ static class RefactorFeature
             yield break;
         var lines = LinesOf(context, range);
         var isShort = context.Client.ResolvesEdits;
-        foreach (var offer in RefactoringList.For(context.Analysis, lines))
+        foreach (var offer in RefactoringList.For(context.Analysis, lines, kind => CodeActionFeature.IsWanted(kind, asked?.Only), context.Cancel))
         {
-            if (!CodeActionFeature.IsWanted(offer.Refactoring.Kind, asked?.Only))
-                continue;
             if (!isShort && !RefactoringList.CanWorkOutAll(context.Analysis, context.Cancel))
                 yield break;
             isShort = true;

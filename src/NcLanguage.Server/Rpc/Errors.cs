@@ -37,6 +37,10 @@ static class Errors
     /// <summary>True where the fault is this server's own, so that it belongs in the log.</summary>
     public static bool IsInternal(Exception exception) => exception is not (LocalRpcException or JsonException or OperationCanceledException);
 
+    /// <summary>An answer that was worked out and cannot be written, as one of more characters than a text of JSON takes.</summary>
+    public static JsonRpcError.ErrorDetail AnswerNotWritten(string method, Exception exception) =>
+        Detail(JsonRpcErrorCode.InternalError, $"{method}: the answer cannot be written ({exception.GetType().Name}); the server's log says where.");
+
     public static JsonRpcError.ErrorDetail ForException(string method, Exception exception) => exception switch
     {
         LocalRpcException local => Detail((JsonRpcErrorCode)local.ErrorCode, local.Message),

@@ -106,6 +106,9 @@ sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageForma
         // Before it leaves: whoever has read the answer may use the id again.
         if (content is JsonRpcResult or (JsonRpcError and not Refusal) && ((IJsonRpcMessageWithId)content).RequestId is var answered)
             _unanswered.TryRemove(answered, out _);
+        // The library has a code of its own for an answer that cannot be written.
+        if (content is JsonRpcError { Error: { Code: JsonRpcErrorCode.ResponseSerializationFailure } detail })
+            detail.Code = JsonRpcErrorCode.InternalError;
         base.Write(content, cancellationToken);
         if (content is JsonRpcError or JsonRpcResult)
             backlog.Answered();

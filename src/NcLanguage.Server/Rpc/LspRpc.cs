@@ -23,7 +23,7 @@ sealed class LspRpc : JsonRpc
     readonly Dictionary<string, (int Unanswered, bool Again)> _refreshes = [];
     readonly FaultLog _faults;
     readonly LspMessageHandler _handler;
-    readonly ConcurrentDictionary<RequestId, (string Method, long Arrived)> _unanswered = new();
+    readonly ConcurrentDictionary<RequestId, (string Method, long Arrived, bool IsDone)> _unanswered = new();
 
     public LspRpc(LspMessageHandler handler, RequestQueue queue, Lifecycle lifecycle, Backlog backlog, FaultLog faults)
         : base(handler)
@@ -92,7 +92,7 @@ sealed class LspRpc : JsonRpc
         var arrived = Stopwatch.GetTimestamp();
         if (request.IsResponseExpected)
         {
-            _unanswered[request.RequestId] = (method, arrived);
+            _unanswered[request.RequestId] = (method, arrived, false);
             _backlog.Works(1);
         }
         var isPatient = request.IsResponseExpected && method is Methods.PullDiagnostics or Methods.WorkspaceDiagnostics;
@@ -101,9 +101,12 @@ sealed class LspRpc : JsonRpc
         var schedule = MethodTable.Rows[method];
         try
         {
-            return schedule == Schedule.AtOnce
+            var answer = schedule == Schedule.AtOnce
                 ? await base.DispatchRequestAsync(request, targetMethod, cancellationToken).ConfigureAwait(false)
                 : await _queue.Enqueue(schedule == Schedule.InOrder, () => base.DispatchRequestAsync(request, targetMethod, cancellationToken), cancellationToken).ConfigureAwait(false);
+            if (request.IsResponseExpected)
+                _unanswered[request.RequestId] = (method, arrived, true);
+            return answer;
         }
         finally
         {
@@ -131,6 +134,12 @@ sealed class LspRpc : JsonRpc
         // Where nobody is there any more it is the connection that failed, and that is told once.
         if (_handler.Lost.IsCompleted)
             return Errors.ForException(method, exception);
+        // Whatever fails behind the work fails in the writing of its answer.
+        if (request.IsResponseExpected && _unanswered.TryGetValue(request.RequestId, out var asked) && asked.IsDone)
+        {
+            _faults.Failed(method, exception);
+            return Errors.AnswerNotWritten(method, exception);
+        }
         if (Errors.IsInternal(exception))
             _faults.Failed(method, exception);
         else if (!request.IsResponseExpected)

@@ -42,6 +42,16 @@ public sealed class LongBlockTests
         Assert.Throws<OperationCanceledException>(() => RefactoringList.CanWorkOutAll(Analysis.Value, new CancellationToken(canceled: true)));
     }
 
+    /// <summary>What goes over all lines for its title stops there; nothing is looked at of what is not wanted.</summary>
+    [Fact]
+    public void Offers_end_when_they_are_cancelled()
+    {
+        var (whole, canceled) = (new Lines(0, Analysis.Value.Text.LineCount - 1, IsCursor: false), new CancellationToken(canceled: true));
+        foreach (var name in new[] { "renumber", "removeNumbers", "addPoints", "dropIdleWords", "toDistances", "arcToRadius", "arcToCentre", "gatherCycle", "orderHoles", "writeOutCycle" })
+            Assert.Throws<OperationCanceledException>(() => RefactoringList.Find(name)!.TitleFor(Analysis.Value, whole, canceled));
+        Assert.Empty(RefactoringList.For(Analysis.Value, whole, kind => false, canceled));
+    }
+
     /// <summary>Edits by chance, made one by one from the last to the first and all at once.</summary>
     [Fact]
     public void Edits_made_together_give_what_they_give_one_by_one() => Gen.Select(Gen.Int[0, 3].Array[0, 30], Gen.Int[1, 40]).Sample((steps, every) =>

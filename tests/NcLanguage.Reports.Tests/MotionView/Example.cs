@@ -57,7 +57,10 @@ sealed partial class Example
     public string Page(string? nonce = null) => Encoding.UTF8.GetString(MotionPage.Write(Recording, nonce: nonce));
 
     /// <summary>What stands in the page for its script to read.</summary>
-    public JsonElement PageData() => JsonDocument.Parse(DataOf().Match(Page()).Groups[1].Value).RootElement;
+    public JsonElement PageData() => DataOf(Page());
+
+    /// <summary>The same of a page that was written.</summary>
+    public static JsonElement DataOf(string page) => JsonDocument.Parse(DataOf().Match(page).Groups[1].Value).RootElement;
 
     /// <summary>What <c>trace --format json</c> writes.</summary>
     public JsonElement Trace()

@@ -215,6 +215,22 @@ public sealed class MotionDataTests
             System.Text.Encoding.UTF8.GetBytes("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\n" + string.Concat(Enumerable.Range(0, moves).Select(i => $"G1 X{i % 7} F100\n")) + "M30\n"));
     }
 
+    [Fact]
+    public void Holes_are_drawn_as_far_as_moves_are_kept()
+    {
+        var text = NcLanguage.Syntax.Text.SourceText.From(
+            System.Text.Encoding.UTF8.GetBytes("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\nG99 G81 X0 Y0 Z-1 R2 F100\n" + string.Concat(Enumerable.Range(1, 199).Select(i => $"X{i}\n")) + "G80\nM30\n"));
+        var cut = NcLanguage.Reports.MotionView.MotionRecording.Create("long.nc", text, new(NcLanguage.Machine.Profiles.MachineProfile.IsoMill, Example.Plate), default, mostMoves: 50);
+        var html = System.Text.Encoding.UTF8.GetString(NcLanguage.Reports.MotionView.MotionPage.Write(cut));
+        var page = Example.DataOf(html);
+        var kept = page.GetProperty("holes").GetArrayLength();
+        // A hole takes three or four moves.
+        Assert.InRange(kept, 50 / 4 - 2, 50 / 3);
+        Assert.Equal(kept, Ints(page.GetProperty("drilled"), "step").Length);
+        Assert.Equal(200, page.GetProperty("holeCount").GetInt32());
+        Assert.Contains(page.GetProperty("notes").EnumerateArray(), note => note.GetString()!.EndsWith($"are shown, with the first {kept} of 200 holes.", StringComparison.Ordinal));
+    }
+
     /// <summary>A slot of 6 mm, 4 deep and 40 long between the axes' ends, at a field of some 0.4 mm: 40 · 6 + π · 3² of 4 mm, within the cells along its edge.</summary>
     [Fact]
     public void What_is_left_of_the_stock_has_the_slot_that_was_cut()

@@ -121,6 +121,28 @@ public sealed class FaultTests
         Assert.Equal(3, (int)again["diagnostics"]!.AsArray().Single(d => (string?)d!["data"] == "allow-without-reason")!["range"]!["start"]!["line"]!);
     }
 
+    /// <summary>A text of JSON has 166,666,666 characters at most (the limit of the platform's writer).</summary>
+    [Fact]
+    public async Task An_answer_that_cannot_be_written_is_told_as_such_and_logged()
+    {
+        await using var client = await TestClient.InitializedAsync(pages: new UnwritablePages());
+        await client.OpenAsync(Uri, Program);
+        var error = (await client.AskAsync("nclanguage/motionView", Document))["error"]!;
+        Assert.Equal(-32603, (int?)error["code"]);
+        Assert.StartsWith("nclanguage/motionView: the answer cannot be written (", (string?)error["message"], StringComparison.Ordinal);
+        Assert.StartsWith("nclanguage/motionView failed by ", (string?)(await client.NextAsync("window/logMessage"))["message"], StringComparison.Ordinal);
+        Assert.NotNull(await client.RequestAsync("textDocument/documentSymbol", Document));
+    }
+
+    sealed class UnwritablePages : IPages
+    {
+        public string MotionView(PageInput input, string? nonce, CancellationToken cancel) => new(' ', 166_666_667);
+
+        public string SetupSheet(PageInput input, CancellationToken cancel) => "";
+
+        public string Write(string name, string page) => "";
+    }
+
     sealed class BrokenPages : IPages
     {
         public string MotionView(PageInput input, string? nonce, CancellationToken cancel) => throw new InvalidCastException("quoted (COMMENT OF MINE)");

@@ -82,7 +82,7 @@ const panels = {
     // What is not known of some moves comes on top.
     const over = motion.unknownMoves > 0 ? 'over ' : '';
     byId('subtitle').textContent =
-      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holes.length} holes, ${over}${duration(motion.seconds)}; ` +
+      `Read for ${motion.machine}. ${motion.moveCount} moves, ${motion.holeCount} holes, ${over}${duration(motion.seconds)}; ` +
       `${over}${sayLength(motion.rapidDistance, 1)} at rapid, ${over}${sayLength(motion.cutDistance, 1)} cutting. Drawn in ${motion.frame}, lengths in ${motion.isInch ? 'inches' : 'mm'}; ` +
       `${motion.projection === 'first' ? 'first' : 'third'}-angle projection.`;
     for (const name of ['Line', 'Place', 'Clearance', 'Time', 'Moves', 'Tool', 'Feed, speed', 'Levels', 'Work offset', 'Codes']) {
@@ -128,14 +128,10 @@ const panels = {
     for (const hole of motion.holes.slice(0, most)) {
       const row = element('tr', undefined, body);
       const first = element('td', undefined, row);
-      // What comes behind the moves that are kept cannot be gone to.
-      if (hole.number > drilled.step.length) first.textContent = hole.number;
-      else {
-        const jump = element('button', String(hole.number), first);
-        jump.type = 'button';
-        jump.dataset.number = hole.number;
-        jump.setAttribute('aria-label', `To hole ${hole.number}`);
-      }
+      const jump = element('button', String(hole.number), first);
+      jump.type = 'button';
+      jump.dataset.number = hole.number;
+      jump.setAttribute('aria-label', `To hole ${hole.number}`);
       element('td', hole.file ? `${hole.line} calls ${hole.file}` : String(hole.line), row);
       element('td', hole.cycle, row);
       element('td', hole.tool === null ? '?' : `T${hole.tool}`, row);
@@ -145,11 +141,11 @@ const panels = {
       const rates = [rateText(inUnit(hole.feed), inUnit(hole.programmedFeed), motion.isInch ? 2 : 1), rateText(hole.speed, hole.programmedSpeed, 0)];
       for (const value of [...lengths, dwell, ...rates]) element('td', value === null ? '?' : typeof value === 'number' ? say(value) : value, row);
     }
-    byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holes.length}`;
+    byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holeCount}`;
     byId('holes-section').querySelector('.scroll').hidden = motion.holes.length === 0;
     const more = byId('all-holes');
     more.hidden = motion.holes.length <= most;
-    more.textContent = `Show all ${motion.holes.length} holes`;
+    more.textContent = motion.holes.length < motion.holeCount ? `Show the first ${motion.holes.length} holes` : `Show all ${motion.holes.length} holes`;
     more.onclick = () => this.listHoles(Infinity);
   },
 

@@ -11,7 +11,7 @@ static class FuzzTime
     public static int Workers { get; } = Math.Max(1, Environment.ProcessorCount);
 
     /// <summary>Cases of a check where nobody has said how long it is to go on: a quick machine then tries no others than a slow one, and a run is red or green by the code alone.</summary>
-    public static int MostCases => Number("NCLANGUAGE_FUZZ_SECONDS") is null ? 400 : int.MaxValue;
+    public static int MostCases => Number("NCLANGUAGE_FUZZ_SECONDS") is null ? 4_000 : int.MaxValue;
 
     public static TimeSpan OfEach => TimeSpan.FromSeconds(Number("NCLANGUAGE_FUZZ_SECONDS") ?? Usual);
 

@@ -139,11 +139,13 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
 
     public Task DidChangeAsync(DidChangeTextDocumentParams notification)
     {
-        (var uri, var version) = notification.TextDocument;
+        var uri = notification.TextDocument.Uri;
         var changes = Errors.Whole(notification.ContentChanges);
         var isJobFile = _jobDocuments.IsOpen(uri);
-        if ((isJobFile ? _jobDocuments.Find(uri).Version : _documents.VersionOf(uri)) is { } held)
-            _oddChanges.Look(held, notification);
+        var held = isJobFile ? _jobDocuments.Find(uri).Version : _documents.VersionOf(uri);
+        if (held is { } before)
+            _oddChanges.Look(before, notification);
+        var version = notification.TextDocument.Version ?? held ?? 0;
         if (isJobFile)
             FilesChanged(_jobDocuments.Change(uri, version, changes));
         else

@@ -15,6 +15,7 @@ public sealed class OddNameTests : IDisposable
     [Theory]
     [InlineData("new\nline.nc", @"new\x0aline.nc")]
     [InlineData("red" + Escape + "[31m.nc", @"red\x1b[31m.nc")]
+    [InlineData("turn\u202egnp.nc", @"turn\xe2\x80\xaegnp.nc")]
     [InlineData("bell\a\u009b2J Grüße.nc", @"bell\x07\xc2\x9b2J Grüße.nc")]
     public void A_name_with_control_characters_is_shown_in_one_line_and_told_as_it_is_in_JSON(string name, string shown)
     {
@@ -32,6 +33,30 @@ public sealed class OddNameTests : IDisposable
             var outcome = Command.In(_scratch.Folder, [command, "no" + name, .. command == "compare" ? (string[])["O/z.nc"] : []]);
             Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
             Assert.EndsWith($"no{shown}\n", outcome.Errors, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Whatever is told, of names and of what stands in files.</summary>
+    [Fact]
+    public void Nothing_that_a_terminal_obeys_is_shown()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        const string Name = $"q\n{Escape}[31mq";
+        _scratch.Write($"{Name}.nc", $"G21 G90 G17 G40 G49 G80 G54\nT1 M6\nS800 M3\nG43 H1 G0 Z50\nG99 G81 X10 Y10 Z-3 R2 F100 ({Escape}[31mRED\u202e)\nM5 \nM98 P77 ({Escape}[31m\nM30\n");
+        _scratch.Write($"{Name}.setup.json", """{ "units": "mm", "frame": "G54", "stock": { "min": [0, 0, -20], "max": [100, 100, 0] }, "clearance": 2, "tools": [], "holes": [ { "x": 50, "y": 50, "diameter": 5, "depth": 3 } ] }""");
+        _scratch.Write("other.nc", Samples.Sound);
+        string[][] commands =
+        [
+            ["check", $"{Name}.nc"], ["check", "."], ["check", "--fix", "--preview", $"{Name}.nc"], ["trace", $"{Name}.nc"], ["holes", $"{Name}.nc"], ["compare", $"{Name}.nc", "other.nc"],
+            ["view", $"{Name}.nc", "-o", $"{Name}.html"], ["sheet", $"{Name}.nc", "-o", $"{Name}-sheet.html"], ["demo", $"{Name}-demo"], ["format", "--check", $"{Name}.nc"], ["explain", Name],
+        ];
+        foreach (var command in commands)
+        {
+            var outcome = Command.In(_scratch.Folder, command);
+            Assert.NotEmpty(outcome.Output + outcome.Errors);
+            Assert.DoesNotContain(outcome.Output + outcome.Errors, sign => (char.IsControl(sign) && sign != '\n') || sign == '\u202e');
+            Assert.DoesNotContain("q\n", outcome.Output + outcome.Errors, StringComparison.Ordinal);
         }
     }
 

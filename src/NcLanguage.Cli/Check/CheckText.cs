@@ -36,8 +36,10 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
         foreach (var finding in isCut ? file.Findings.OrderBy(finding => finding.Severity).Take(MostPerFile) : file.Findings)
             WriteFinding(finding);
         if (isCut)
-            screen.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"… and {file.Findings.Length - MostPerFile:N0} more in this file, errors told first; --format json tells all.\n"));
+        {
+            screen.WriteLine(string.Create(CultureInfo.InvariantCulture, $"… and {file.Findings.Length - MostPerFile:N0} more in this file, errors told first; --format json tells all."));
+            screen.WriteLine();
+        }
         // Others are still checked: whoever reads along may have seen enough by now.
         screen.Flush();
     }

@@ -3,7 +3,7 @@ using Spectre.Console;
 
 namespace NcLanguage.Cli.Common;
 
-/// <summary>Text for people on standard output: coloured on a terminal that can, plain everywhere else.</summary>
+/// <summary>Text for people on standard output: coloured on a terminal that can, plain everywhere else. What a terminal would obey, in a name or a program, is written out (<see cref="ShownText"/>).</summary>
 sealed class Screen : IDisposable
 {
     readonly TextWriter _plain;
@@ -41,8 +41,10 @@ sealed class Screen : IDisposable
         ColorSystem = Environment.GetEnvironmentVariable("NO_COLOR") is { Length: > 0 } ? ColorSystemSupport.NoColors : ColorSystemSupport.Detect,
     });
 
+    /// <param name="text">Without line ends of its own.</param>
     public void Write(string text, Style? style = null)
     {
+        text = ShownText.Of(text);
         if (_coloured is null || style is null)
             _plain.Write(text);
         else

@@ -4,11 +4,16 @@ using System.Text;
 
 namespace NcLanguage.Cli.Common;
 
-/// <summary>Names of files and what quotes them, fit for one line on a terminal: a name may hold line ends, and bytes that a terminal would obey.</summary>
+/// <summary>Names of files, programs and what quotes them, fit for one line on a terminal: they may hold line ends, what a terminal would obey, and what turns the direction of reading.</summary>
 static class ShownText
 {
-    /// <summary>The text with the bytes of control characters written out as a shell takes them between $' and ': a\x0ab.nc.</summary>
-    public static string Of(string text) => text.Any(char.IsControl) ? Of(Encoding.UTF8.GetBytes(text)) : text;
+    /// <summary>Marks, embeddings, overrides and isolates (Unicode Standard Annex 9, table 4).</summary>
+    const string Turning = "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069";
+
+    static readonly SearchValues<char> Obeyed = SearchValues.Create([.. Enumerable.Range(0, 0x100).Select(code => (char)code).Where(char.IsControl), .. Turning]);
+
+    /// <summary>The text with the bytes of such characters written out as a shell takes them between $' and ': a\x0ab.nc.</summary>
+    public static string Of(string text) => text.AsSpan().ContainsAny(Obeyed) ? Of(Encoding.UTF8.GetBytes(text)) : text;
 
     /// <summary>The same of UTF-8; bytes that are none are written out too.</summary>
     public static string Of(ReadOnlySpan<byte> bytes)
@@ -16,7 +21,7 @@ static class ShownText
         var shown = new StringBuilder();
         while (bytes.Length > 0)
         {
-            var isRead = Rune.DecodeFromUtf8(bytes, out var rune, out var length) == OperationStatus.Done && !Rune.IsControl(rune);
+            var isRead = Rune.DecodeFromUtf8(bytes, out var rune, out var length) == OperationStatus.Done && !(rune.IsBmp && Obeyed.Contains((char)rune.Value));
             if (isRead)
                 shown.Append(rune.ToString());
             else

@@ -30,7 +30,7 @@ static class SchemaCommand
                 $"there is no schema {name}; {NearestName.DidYouMean(name, Names, "there are setup, machine and cutting")}"),
         };
         using var screen = Screen.Open();
-        screen.WriteLine(schema.TrimEnd());
+        screen.Writer.WriteLine(schema.TrimEnd());
         return ExitCode.Clean;
     }
 }

@@ -32,7 +32,7 @@ static class SheetChecks
         page.Table("findings", "Findings, errors first", [new("what", IsText: true), new("line"), new("message", IsText: true), new("rule", IsText: true)],
             rows.Take(Most).Select(row => new[] { Word(row.Severity), row.Line, row.Message, row.Name }));
         if (rows.Count > Most)
-            page.Paragraph($"{rows.Count - Most} more are not listed here: nclanguage check tells them all.");
+            page.Paragraph($"{rows.Count - Most} more are not listed here: nclanguage check --format json tells them all.");
     }
 
     public static void WriteScope(SheetHtml page, ProgramAnalysis analysis, LengthText lengths)

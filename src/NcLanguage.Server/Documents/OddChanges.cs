@@ -12,11 +12,11 @@ sealed class OddChanges(FaultLog faults)
     /// <param name="change">What came.</param>
     public void Look(int held, DidChangeTextDocumentParams change)
     {
-        (var uri, var version) = change.TextDocument;
-        if (version <= held)
-        {
+        var (uri, version) = (change.TextDocument.Uri, change.TextDocument.Version ?? held);
+        if (change.TextDocument.Version is null)
+            faults.Odd(Methods.DidChange, new FaultPlace(uri, version), "none", "has no version: it was taken all the same, as of the version before. Others like it of this document are not told.");
+        else if (version <= held)
             faults.Odd(Methods.DidChange, new FaultPlace(uri, version), "version", $"came behind version {held}, which is not older: it was taken all the same. Others like it of this document are not told.");
-        }
         foreach (var part in change.ContentChanges)
         {
             if (part.Range is not { } range || !IsBehind(range.Start, range.End))

@@ -16,7 +16,7 @@ sealed record Location(string Uri, TextRange Range);
 
 sealed record TextDocumentIdentifier(string Uri);
 
-sealed record VersionedTextDocumentIdentifier(string Uri, int Version);
+sealed record VersionedTextDocumentIdentifier(string Uri, int? Version = null);
 
 sealed record TextDocumentItem(string Uri, int Version, Utf8Text Text);
 

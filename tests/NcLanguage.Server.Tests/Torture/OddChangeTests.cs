@@ -28,6 +28,24 @@ public sealed class OddChangeTests
         Assert.DoesNotContain("secret", client.ErrorLog.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>Until version 3.15 the protocol let null stand for a version that is not known (from memory).</summary>
+    [Theory]
+    [InlineData("")]
+    [InlineData(",\"version\":null")]
+    public async Task A_change_without_a_version_is_taken_as_of_the_version_before_and_told_once(string version)
+    {
+        await using var client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, "O1 (AB)\nM30\n", version: 5);
+        foreach (var character in new[] { 6, 7 })
+            await client.NotifyAsync("textDocument/didChange", $$"""{"textDocument":{"uri":"{{Uri}}"{{version}}},"contentChanges":[{{TestClient.Insert(0, character, "C")}}]}""");
+        Assert.Equal("O1 ABCC", await NameOfAsync(client, Uri));
+        Assert.Matches("version 5, has no version: it was taken all the same", (string?)(await client.NextAsync("window/logMessage"))["message"]);
+        Assert.Single(Logged(client));
+        await client.ChangeAsync(Uri, 6, TestClient.Insert(0, 8, "D"));
+        Assert.Equal("O1 ABCCD", await NameOfAsync(client, Uri));
+        Assert.Equal(6, (int?)(await client.DiagnosticsAsync(Uri, 6))["version"]);
+    }
+
     [Fact]
     public async Task A_range_that_ends_before_it_begins_is_taken_from_its_end_to_its_start_and_told_once()
     {

@@ -96,7 +96,7 @@ public static class Inserts
         if (line < 0)
             return null;
         var run = analysis.Main;
-        if (run.Flow is null ? needed < line : run.OrderOf(needed) < run.OrderOf(line))
+        if (RunsBefore(run, needed, line))
             return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [BlockBefore(analysis, needed, code)]);
         var words = run.StepAt(line).Words;
         if (words.Find(CodeTable.Find(code)!.Group) is not null)
@@ -105,6 +105,9 @@ public static class Inserts
             ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [BlockBeforeFirst(analysis, line, code)])
             : new Fix($"Add {code} to the first block", FixSafety.Choice, [Before(analysis, line, code)]);
     }
+
+    /// <summary>Whether the block on a line runs before the one on another, as one that the skip switch may leave out before the first that it cannot.</summary>
+    public static bool RunsBefore(ProgramRun run, int line, int other) => run.Flow is null ? line < other : run.OrderOf(line) < run.OrderOf(other);
 
     static bool SaysMore(in Block block)
     {

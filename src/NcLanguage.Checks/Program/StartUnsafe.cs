@@ -63,6 +63,8 @@ public sealed class StartUnsafe : Rule
         var line = Inserts.FirstBlock(analysis);
         if (line < 0)
             return [];
+        if (Inserts.RunsBefore(analysis.Main, finding.Line, line))
+            return [new Fix($"Add {Modes} in a block before this one", FixSafety.Choice, [Inserts.BlockBefore(analysis, finding.Line, Modes)])];
         if (Moves(analysis.Main.BlockAt(line)))
             return [new Fix($"Add {Modes} at the start", FixSafety.Choice, [Inserts.BlockBeforeFirst(analysis, line, Modes)])];
         var missing = Missing(analysis.Main.StepAt(line).Words);

@@ -45,6 +45,24 @@ public sealed class ManyFileTests : IDisposable
         Assert.Equal(["a/1.nc", "a/2.nc", "z/1.nc", "a/nc.setup.json", "z/nc.setup.json"], files.Select(file => file.GetProperty("path").GetString()));
     }
 
+    /// <summary>How far a check is stands on the terminal as long as it takes, and is wiped at its end; whoever collects standard error gets nothing of it. The output is not taken for a while, so that it takes long.</summary>
+    [Fact]
+    public void How_far_a_check_is_is_shown_on_a_terminal_alone()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        for (var i = 0; i < 9; i++)
+            _scratch.Write($"{i}.nc", string.Concat(Enumerable.Repeat("G999\n", 20_000)));
+        var check = $"'{Command.Executable}' check . --format json | (sleep 4; cat > all.json)";
+        var shown = Command.Start("script", _scratch.Folder, null, ["-qec", check, "/dev/null"]).Output;
+        Assert.Matches(@"^\r[0-9] of 9 programs, [0-9]+\.[0-9] MB checked", shown);
+        Assert.Matches(@"\r +\r$", shown);
+        Assert.DoesNotMatch("[^\r0-9A-Za-z., ]", shown);
+        Assert.Equal(9, JsonDocument.Parse(File.ReadAllText(_scratch.At("all.json"))).RootElement.GetProperty("files").GetArrayLength());
+        var collected = Command.Start("bash", _scratch.Folder, null, ["-c", check]);
+        Assert.Equal(("", ""), (collected.Output, collected.Errors));
+    }
+
     /// <summary>JSON and SARIF are whole where the check was stopped, and say that it was.</summary>
     [Theory]
     [InlineData("json", Signals.Interrupt, 130)]

@@ -150,6 +150,25 @@ public sealed class DocumentTests
         Assert.Equal(1, (int)range["start"]!["character"]!);
     }
 
+    /// <summary>LSP 3.17, didOpen: not to be sent twice without a close between. Where it is, the client has the newer text; one close closes it.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(1)]
+    public async Task Of_a_document_that_is_opened_twice_the_newer_text_counts(int version)
+    {
+        const string Uri = "file:///job/twice.nc";
+        await using var client = await TestClient.InitializedAsync();
+        await client.OpenAsync(Uri, "G1 (nc-allow feed-missing)\nM30");
+        Assert.Contains((await client.DiagnosticsAsync(Uri, 1))["diagnostics"]!.AsArray(), finding => (string?)finding!["data"] == "allow-without-reason");
+        await client.OpenAsync(Uri, "O7 (NEWER)\n\nG999\nM30", version);
+        var newer = await client.DiagnosticsAsync(Uri, version);
+        Assert.Equal(2, (int)newer["diagnostics"]!.AsArray().Single(finding => (string?)finding!["data"] == "code-unknown")!["range"]!["start"]!["line"]!);
+        await client.ChangeAsync(Uri, 3, TestClient.Insert(0, 0, "\n"));
+        Assert.Equal(3, (int)(await client.DiagnosticsAsync(Uri, 3))["diagnostics"]!.AsArray().Single(finding => (string?)finding!["data"] == "code-unknown")!["range"]!["start"]!["line"]!);
+        await client.NotifyAsync("textDocument/didClose", $$"""{"textDocument":{"uri":"{{Uri}}"} }""");
+        Assert.Equal(-32602, await client.ErrorOfAsync("textDocument/documentSymbol", $$"""{"textDocument":{"uri":"{{Uri}}"} }"""));
+    }
+
     static string Read(SourceText text)
     {
         using var stream = new MemoryStream();

@@ -12,8 +12,8 @@ sealed class OddChanges(FaultLog faults)
     /// <param name="change">What came.</param>
     public void Look(int held, DidChangeTextDocumentParams change)
     {
-        var (uri, version) = (change.TextDocument.Uri, change.TextDocument.Version ?? held);
-        if (change.TextDocument.Version is null)
+        (var uri, var version) = change.TextDocument;
+        if (version is null)
             faults.Odd(Methods.DidChange, new FaultPlace(uri, version), "none", "has no version: it was taken all the same, as of the version before. Others like it of this document are not told.");
         else if (version <= held)
             faults.Odd(Methods.DidChange, new FaultPlace(uri, version), "version", $"came behind version {held}, which is not older: it was taken all the same. Others like it of this document are not told.");

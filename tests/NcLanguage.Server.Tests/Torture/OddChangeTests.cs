@@ -39,7 +39,7 @@ public sealed class OddChangeTests
         foreach (var character in new[] { 6, 7 })
             await client.NotifyAsync("textDocument/didChange", $$"""{"textDocument":{"uri":"{{Uri}}"{{version}}},"contentChanges":[{{TestClient.Insert(0, character, "C")}}]}""");
         Assert.Equal("O1 ABCC", await NameOfAsync(client, Uri));
-        Assert.Matches("version 5, has no version: it was taken all the same", (string?)(await client.NextAsync("window/logMessage"))["message"]);
+        Assert.Matches("at document [0-9a-f]{8}, has no version: it was taken all the same", (string?)(await client.NextAsync("window/logMessage"))["message"]);
         Assert.Single(Logged(client));
         await client.ChangeAsync(Uri, 6, TestClient.Insert(0, 8, "D"));
         Assert.Equal("O1 ABCCD", await NameOfAsync(client, Uri));

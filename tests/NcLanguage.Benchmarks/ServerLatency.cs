@@ -20,7 +20,7 @@ static class ServerLatency
     static readonly TimeSpan LongRest = TimeSpan.FromSeconds(8), Look = TimeSpan.FromSeconds(10);
 
     /// <summary>The greatest part of a processor that an idle server takes.</summary>
-    const double MostIdle = 0.005;
+    const double MostIdle = 0.002;
 
     /// <param name="executable">The command to start.</param>
     /// <param name="sizes">Blocks of the programs.</param>

@@ -19,8 +19,8 @@ static class ServerLatency
     /// <summary>Long enough for the server to have tidied up, and how long it is then looked at.</summary>
     static readonly TimeSpan LongRest = TimeSpan.FromSeconds(8), Look = TimeSpan.FromSeconds(10);
 
-    /// <summary>The greatest part of a processor that an idle server takes.</summary>
-    const double MostIdle = 0.002;
+    /// <summary>The greatest part of a processor that an idle server takes: the system counts in hundredths of a second, of which a runtime that only waits takes one or two.</summary>
+    const double MostIdle = 0.003;
 
     /// <param name="executable">The command to start.</param>
     /// <param name="sizes">Blocks of the programs.</param>

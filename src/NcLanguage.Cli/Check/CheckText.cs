@@ -19,7 +19,7 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
     {
         if (!file.HasNews)
             return;
-        screen.WriteLine(ShownText.Of(file.Path), Styles.Heading);
+        screen.WriteLine(file.Path, Styles.Heading);
         if (file.Blocks == 0)
             screen.WriteParagraph("There is no block in this file: nothing was checked.", Indent);
         if (file.Remark is { } remark)

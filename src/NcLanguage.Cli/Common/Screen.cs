@@ -61,7 +61,8 @@ sealed class Screen : IDisposable
     /// <param name="hang">Further blanks that lines behind the first are set in by.</param>
     public void WriteParagraph(string text, int indent, Style? style = null, int hang = 0)
     {
-        var left = text.AsSpan();
+        // Before it is broken, so that what is written out counts.
+        var left = ShownText.Of(text).AsSpan();
         for (var isFirst = true; ; isFirst = false)
         {
             if (!isFirst && hang > 0)

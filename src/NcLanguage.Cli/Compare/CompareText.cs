@@ -22,7 +22,7 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     public void Write()
     {
         if (report.IsSame)
-            screen.WriteParagraph($"{ShownText.Of(report.First.Path)} and {ShownText.Of(report.Second.Path)} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.Compared, "move")} compared{Further}.", 0);
+            screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.Compared, "move")} compared{Further}.", 0);
         else
             WriteDifferences();
         foreach (var clause in report.NotCompared())
@@ -35,8 +35,8 @@ sealed class CompareText(Screen screen, ComparisonReport report)
     void WriteDifferences()
     {
         var changes = report.Motion.Changes;
-        screen.WriteLine($"- {ShownText.Of(report.First.Path)}", Styles.Heading);
-        screen.WriteLine($"+ {ShownText.Of(report.Second.Path)}", Styles.Heading);
+        screen.WriteLine($"- {report.First.Path}", Styles.Heading);
+        screen.WriteLine($"+ {report.Second.Path}", Styles.Heading);
         screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);
         screen.WriteLine();
         if (changes.Count > 0)

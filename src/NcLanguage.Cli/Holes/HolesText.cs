@@ -19,7 +19,7 @@ sealed class HolesText(Screen screen, HoleReport report)
 
     public void Write()
     {
-        screen.WriteLine($"{ShownText.Of(report.Path)}, read for {report.Run.Job.Machine.Name}", Styles.Heading);
+        screen.WriteLine($"{report.Path}, read for {report.Run.Job.Machine.Name}", Styles.Heading);
         if (report.Holes.Count == 0)
             screen.WriteLine("No hole is drilled in a cycle.");
         else

@@ -28,7 +28,7 @@ sealed class TraceText(Screen screen, LoadedProgram program)
 
     public void Write(CancellationToken cancel)
     {
-        screen.WriteLine($"{ShownText.Of(program.File.Path)}, read for {program.Job.Machine.Name}", Styles.Heading);
+        screen.WriteLine($"{program.File.Path}, read for {program.Job.Machine.Name}", Styles.Heading);
         var run = ProgramRun.Create(program.File.Text, program.Job, [], [], cancel);
         _say = new LengthText(run.Units);
         screen.WriteParagraph($"Work coordinates of the tool tip in {_say.UnitWord}, feeds in {_say.FeedUnit}. ? is not known.", 0);

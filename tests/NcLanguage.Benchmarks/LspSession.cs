@@ -53,7 +53,7 @@ sealed class LspSession : IDisposable
         var text = new JsonObject
         {
             ["synchronization"] = new JsonObject(),
-            ["publishDiagnostics"] = new JsonObject { ["versionSupport"] = true },
+            ["publishDiagnostics"] = new JsonObject { ["versionSupport"] = true, ["relatedInformation"] = true },
             ["hover"] = new JsonObject { ["contentFormat"] = new JsonArray("markdown") },
             ["documentSymbol"] = new JsonObject { ["hierarchicalDocumentSymbolSupport"] = true },
         };

@@ -22,9 +22,12 @@ static class ServerLatency
     /// <summary>The greatest part of a processor that an idle server takes: the system counts in hundredths of a second, of which a runtime that only waits takes one or two.</summary>
     const double MostIdle = 0.003;
 
+    /// <summary>Motion views that are asked for one after the other, and what may stay of them all, MB: one of 100,000 moves alone is 63.</summary>
+    const int Views = 5, MostOfViews = 64;
+
     /// <param name="executable">The command to start.</param>
     /// <param name="sizes">Blocks of the programs.</param>
-    /// <returns>0 where each server took no processor's time at rest, else 1.</returns>
+    /// <returns>0 where each server took no processor's time at rest and pages left nothing of their size, else 1.</returns>
     public static int Run(string executable, params int[] sizes)
     {
         var starts = new List<double>();
@@ -55,8 +58,13 @@ static class ServerLatency
             Measure(session, new Uri(path).AbsoluteUri, File.ReadAllText(path), name);
             var idle = Idle(session);
             Console.WriteLine(Line($"{name}: {idle:P2} of a processor at rest"));
+            var before = session.Memory().Now;
+            Print($"{name}: nclanguage/motionView", Times(Views, () => session.Time("nclanguage/motionView", Parameters(new Uri(path).AbsoluteUri, "motionView", 0)).Milliseconds));
+            Thread.Sleep(LongRest);
+            var left = session.Memory().Now - before;
+            Console.WriteLine(Line($"{name}: {left:0} MB more at rest after {Views} motion views"));
             session.Exit();
-            return idle <= MostIdle;
+            return idle <= MostIdle && left <= MostOfViews;
         }
         finally
         {

@@ -9,7 +9,7 @@ sealed record HolesParams(TextDocumentIdentifier TextDocument);
 sealed record MotionViewParams(TextDocumentIdentifier TextDocument, string? Nonce = null);
 
 /// <summary>A page, and the program that it shows.</summary>
-sealed record PageAnswer(string Html, string Uri);
+sealed record PageAnswer([property: System.Text.Json.Serialization.JsonConverter(typeof(LongTextConverter))] string Html, string Uri);
 
 /// <summary>What a program is run with. The setup is left out where none was found.</summary>
 sealed record JobInUseAnswer(FileInUse? Setup, FileInUse Machine);

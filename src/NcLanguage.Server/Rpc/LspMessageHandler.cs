@@ -16,7 +16,7 @@ namespace NcLanguage.Server.Rpc;
 /// no malformed message ends the connection. Only a broken header does: after that the stream's frames can't be told apart.</summary>
 /// <remarks>The pipes write to the streams themselves, not by a task beside them: what counts as sent has left.</remarks>
 sealed class LspMessageHandler(Stream output, Stream input, IJsonRpcMessageFormatter formatter, LongTexts texts, Lifecycle lifecycle, Backlog backlog, ILogger log, FaultLog faults)
-    : HeaderDelimitedMessageHandler(PipeWriter.Create(output), PipeReader.Create(input, new StreamPipeReaderOptions(bufferSize: ReadAtOnce)), formatter)
+    : HeaderDelimitedMessageHandler(PipeWriter.Create(output, new StreamPipeWriterOptions(new MessageMemory())), PipeReader.Create(input, new StreamPipeReaderOptions(bufferSize: ReadAtOnce)), formatter)
 {
     /// <summary>As much as a pipe holds, bytes.</summary>
     const int ReadAtOnce = 64 * 1024;

@@ -28,11 +28,18 @@ sealed class Housekeeper : IDisposable
     /// <summary>All that had been made when it rested last, bytes.</summary>
     long _made;
 
-    public Housekeeper()
+    /// <param name="isAtWork">Whether an answer is being made or sent. What it needs is in use till then and garbage right behind it: that is no rest.</param>
+    public Housekeeper(Func<bool> isAtWork)
     {
         // Before the first rest it is not known how much is in use.
         _breath = new Timer(_ => TakeBreath());
-        _rest = new Timer(_ => Tidy());
+        _rest = new Timer(_ =>
+        {
+            if (isAtWork())
+                PutOff();
+            else
+                Tidy();
+        });
     }
 
     /// <summary>Something was asked: breath and rest begin anew.</summary>

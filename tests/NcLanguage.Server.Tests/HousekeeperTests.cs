@@ -10,7 +10,7 @@ public sealed class HousekeeperTests
     [Fact]
     public void What_is_old_and_not_used_is_given_back_once()
     {
-        using var housekeeper = new Housekeeper();
+        using var housekeeper = new Housekeeper(() => false);
         housekeeper.Tidy();
         var old = OldGarbage();
         Assert.True(old.IsAlive);
@@ -22,7 +22,7 @@ public sealed class HousekeeperTests
     [Fact]
     public void What_was_in_use_when_a_breath_was_taken_amid_typing_is_given_back_at_the_rest()
     {
-        using var housekeeper = new Housekeeper();
+        using var housekeeper = new Housekeeper(() => false);
         housekeeper.Tidy();
         var old = OldAfterABreath(housekeeper);
         Assert.True(old.IsAlive);
@@ -34,7 +34,7 @@ public sealed class HousekeeperTests
     [Fact]
     public void What_the_last_collection_left_to_the_process_is_given_back_at_the_rest()
     {
-        using var housekeeper = new Housekeeper();
+        using var housekeeper = new Housekeeper(() => false);
         housekeeper.Tidy();
         var inUse = GC.GetTotalMemory(forceFullCollection: false);
         OldGarbage();
@@ -45,9 +45,31 @@ public sealed class HousekeeperTests
     }
 
     [Fact]
+    public async Task Nothing_is_tidied_while_an_answer_is_on_its_way_and_all_is_behind_it()
+    {
+        var isAtWork = true;
+        var asked = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        using var housekeeper = new Housekeeper(() =>
+        {
+            asked.TrySetResult();
+            return Volatile.Read(ref isAtWork);
+        });
+        housekeeper.Tidy();
+        var old = OldGarbage();
+        var before = GC.CollectionCount(GC.MaxGeneration);
+        housekeeper.PutOff();
+        await asked.Task.WaitAsync(TimeSpan.FromSeconds(30));
+        Assert.Equal(before, GC.CollectionCount(GC.MaxGeneration));
+        Volatile.Write(ref isAtWork, false);
+        for (var i = 0; i < 300 && old.IsAlive; i++)
+            await Task.Delay(100);
+        Assert.False(old.IsAlive);
+    }
+
+    [Fact]
     public void What_is_told_of_after_the_end_of_a_session_begins_no_rest()
     {
-        var housekeeper = new Housekeeper();
+        var housekeeper = new Housekeeper(() => false);
         housekeeper.Touch();
         housekeeper.Dispose();
         housekeeper.Touch();
@@ -81,7 +103,7 @@ public sealed class HousekeeperTests
     [Fact]
     public void Tidying_ends_it()
     {
-        using var housekeeper = new Housekeeper();
+        using var housekeeper = new Housekeeper(() => false);
         housekeeper.Tidy();
         CollectorPause.Begin(1 << 20);
         var old = OldGarbage();

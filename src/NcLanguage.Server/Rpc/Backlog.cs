@@ -71,6 +71,12 @@ sealed class Backlog
             return _owed <= _patient ? Task.CompletedTask : EndOf(ref _passed, longest);
     }
 
+    /// <summary>Whether nothing is owed now but answers that no key waits for.</summary>
+    public bool IsPassed
+    {
+        get { lock (_gate) return _owed <= _patient; }
+    }
+
     static Task<Task> EndOf(ref TaskCompletionSource? end, TimeSpan longest)
     {
         end ??= new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);

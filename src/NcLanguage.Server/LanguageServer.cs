@@ -38,7 +38,7 @@ public static class LanguageServer
         logs.ToClient = message => rpc.Notify(Methods.LogMessage, message);
         var tracer = new Tracer(message => rpc.Notify(Methods.LogTrace, message));
         rpc.Handled += tracer.Handled;
-        using var housekeeper = new Housekeeper(() => !backlog.IsPassed);
+        using var housekeeper = new Housekeeper(() => !backlog.IsPassed || rpc.IsSending);
         rpc.Handled += (_, _) => housekeeper.Touch();
         rpc.Told += housekeeper.PutOff;
 

@@ -43,6 +43,9 @@ sealed class LspRpc : JsonRpc
     /// <summary>Called when the client is told something: findings leave when the analysis is done, which may be long after the key that it is owed to was handled.</summary>
     public event Action? Told;
 
+    /// <summary>Whether an answer is made but has not left yet.</summary>
+    public bool IsSending => _unanswered.Any(request => request.Value.IsDone);
+
     /// <summary>Waits until all that was asked is answered, at most as long as given.</summary>
     public async Task FinishAsync(TimeSpan longest)
     {

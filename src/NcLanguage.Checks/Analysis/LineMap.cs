@@ -3,7 +3,7 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Checks.Analysis;
 
 /// <summary>Where the lines of one version of a text stand in the next: those before an edit and those behind it are the same.</summary>
-sealed class LineMap
+public sealed class LineMap
 {
     readonly int _same;
     readonly int _sameAtEnd;
@@ -12,6 +12,8 @@ sealed class LineMap
 
     public LineMap(SourceText before, SourceText after)
     {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
         _after = after;
         _linesBefore = before.LineCount;
         var chunks = before.Chunks;
@@ -44,6 +46,7 @@ sealed class LineMap
     /// <summary>A finding at its new place; null where its line is gone, or may be another one now.</summary>
     public Finding? Move(Finding finding)
     {
+        ArgumentNullException.ThrowIfNull(finding);
         if (Line(finding.Line) is not (>= 0 and var line))
             return null;
         var moved = line == finding.Line ? finding : finding with { Line = line };

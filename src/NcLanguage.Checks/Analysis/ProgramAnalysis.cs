@@ -105,17 +105,19 @@ public sealed class ProgramAnalysis
     ImmutableArray<Finding> OfTheWhole() => _assembly?.OfTheWhole ?? _carried;
 
     /// <summary>The places that a finding refers to beside its own.</summary>
-    public IEnumerable<RelatedPlace> Related(Finding finding)
+    public IEnumerable<RelatedPlace> Related(Finding finding) => Related(finding, new SetterLines(Main));
+
+    /// <summary>The same, where the lines of what findings concern are asked for in turn.</summary>
+    public IEnumerable<RelatedPlace> Related(Finding finding, SetterLines setters)
     {
         ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(setters);
         if (finding.Related is { } place)
             yield return place;
         if (finding.Rule.PutsFixesInDoubt)
             foreach (var explained in _assembly?.Told.Explained ?? _explainedAtFirst)
                 yield return explained;
-        if (finding.Concerns == 0)
-            yield break;
-        var line = Main.LastSetterBefore(finding.Concerns, finding.Line, finding.Run);
+        var line = setters.Of(finding);
         if (line < 0)
             yield break;
         var (start, end) = StepContext.WordsOf(Main.BlockAt(line));

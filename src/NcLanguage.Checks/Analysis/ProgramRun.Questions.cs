@@ -100,10 +100,10 @@ public sealed partial class ProgramRun
 
     /// <summary>The last line (0-based), up to and with <paramref name="line"/>, whose block set any of these parts of the state; −1 where none did.
     /// Where blocks run more than once: as the run came to the line first.</summary>
-    public int LastSetter(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: true) : LastInText(slots, line);
+    public int LastSetter(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: true) : LastInText(slots, line, 0);
 
     /// <summary>The same for the blocks that ran before the one on a line (0-based).</summary>
-    public int LastSetterBefore(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: false) : LastInText(slots, line - 1);
+    public int LastSetterBefore(Slot slots, int line) => Flow is { } flow ? flow.LastSetter(slots, line, withIt: false) : LastInText(slots, line - 1, 0);
 
     /// <summary>The same before one of the runs of a block, from 0.</summary>
     public int LastSetterBefore(Slot slots, int line, int run) => run > 0 && Flow is { } flow ? flow.LastSetterBefore(slots, line, run) : LastSetterBefore(slots, line);
@@ -129,16 +129,18 @@ public sealed partial class ProgramRun
     /// <summary>When the block on a line (0-based) runs first, as a number that grows with the run; −1 where it does not run.</summary>
     public int OrderOf(int line) => Flow is { } flow ? flow.OrderOf(line) : line;
 
-    int LastInText(Slot slots, int line)
+    /// <summary>The last line that sets any of these parts, of those between two, both included, in the order of the text; −1 where none does.</summary>
+    internal int LastInText(Slot slots, int line, int from)
     {
-        if (line < 0)
+        if (line < from)
             return -1;
-        for (var chunk = Text.ChunkOfLine(line); chunk >= 0; chunk--)
+        for (var (chunk, first) = (Text.ChunkOfLine(line), Text.ChunkOfLine(from)); chunk >= first; chunk--)
         {
             if ((FactsOf(chunk).Sets & slots) == 0)
                 continue;
             var result = Part(chunk);
-            for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= 0; i--)
+            var least = Math.Max(0, from - Text.FirstLineOf(chunk));
+            for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= least; i--)
                 if ((result.Sets[i] & slots) != 0)
                     return Text.FirstLineOf(chunk) + i;
         }

@@ -124,12 +124,12 @@ sealed class DiagnosticPublisher
         }
     }
 
-    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, finding, false);
+    public Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding) => Map(snapshot, analysis, new SetterLines(analysis.Main), finding, false);
 
-    Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding, bool isNote) => new(
+    Diagnostic Map(DocumentSnapshot snapshot, ProgramAnalysis analysis, SetterLines setters, Finding finding, bool isNote) => new(
         _positions.ToRange(snapshot.Text, finding.Line, finding.StartColumn, finding.EndColumn),
         _texts.For(finding, isNote ? DiagnosticSeverity.Information : Severity(finding.Severity)),
-        Related(snapshot, analysis, finding));
+        Related(snapshot, analysis, setters, finding));
 
     void SendWithLinks()
     {
@@ -164,8 +164,10 @@ sealed class DiagnosticPublisher
         (var worst, var left) = Worst(findings);
         var toCome = StillToCome.Of(snapshot, analysis, worst);
         (var areNotes, told) = told.Next(snapshot.Typing, toCome, worst, snapshot.Text.LineCount);
+        var setters = new SetterLines(analysis.Main);
         shown = ShownFindings.Of(
-            snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation && finding.Concerns != 0, (finding, isNote) => Map(snapshot, analysis, finding, isNote));
+            snapshot.Text, worst, areNotes, _links.HasPages, shown, finding => _client.RelatedInformation ? setters.Of(finding) : -1,
+            (finding, isNote) => Map(snapshot, analysis, setters, finding, isNote));
         if (left is null)
             return shown.Diagnostics;
         var rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check lists all.";
@@ -192,14 +194,14 @@ sealed class DiagnosticPublisher
         return ([.. findings.Where((_, i) => isShown[i])], findings[Array.IndexOf(isShown, false)]);
     }
 
-    DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, Finding finding)
+    DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, SetterLines setters, Finding finding)
     {
         if (!_client.RelatedInformation)
             return null;
         DiagnosticRelatedInformation[] places =
         [
-            .. analysis.Related(finding).Select(place => new DiagnosticRelatedInformation(
-                new Location(snapshot.Uri, _positions.ToRange(snapshot.Text, place.Line, place.StartColumn, place.EndColumn)), place.Message)),
+            .. analysis.Related(finding, setters).Select(place => new DiagnosticRelatedInformation(
+                _positions.ToRange(snapshot.Text, place.Line, place.StartColumn, place.EndColumn), new RelatedText(snapshot.Uri, place.Message))),
         ];
         return places.Length > 0 ? places : null;
     }

@@ -1,21 +1,23 @@
 using System.Collections.Immutable;
 using NcLanguage.Checks;
+using NcLanguage.Checks.Analysis;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
-/// <summary>The findings of a document as they went out: behind a key all but a few go out again, and are neither mapped nor written as JSON a second time.</summary>
+/// <summary>The findings of a document as they went out: behind a key all but a few go out again, perhaps some lines further down, and are not put into the protocol's words a second time.</summary>
 sealed class ShownFindings
 {
     readonly SourceText _text;
     readonly ImmutableArray<Finding> _findings;
     readonly bool[] _areNotes;
+    readonly int[] _setters;
     readonly bool _hasLinks;
 
-    ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, Diagnostic[] diagnostics)
+    ShownFindings(SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, int[] setters, bool hasLinks, Diagnostic[] diagnostics)
     {
-        (_text, _findings, _areNotes, _hasLinks) = (text, findings, areNotes, hasLinks);
+        (_text, _findings, _areNotes, _setters, _hasLinks) = (text, findings, areNotes, setters, hasLinks);
         Diagnostics = diagnostics;
     }
 
@@ -26,47 +28,66 @@ sealed class ShownFindings
     /// <param name="areNotes">Which of them are told as notes, whatever they are.</param>
     /// <param name="hasLinks">Whether findings link to the pages of their rules.</param>
     /// <param name="before">What went out last; null for nothing.</param>
-    /// <param name="relatesBack">Whether a finding names a place before its own: an edit between the two may change that, though the finding is the same.</param>
+    /// <param name="setterOf">The line of the block that set what a finding concerns, which an edit far from it may change; −1 where none is told. Asked in the order of the text.</param>
     /// <param name="map">Puts a finding into the protocol's words, perhaps as a note.</param>
     public static ShownFindings Of(
-        SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, ShownFindings? before, Func<Finding, bool> relatesBack, Func<Finding, bool, Diagnostic> map)
+        SourceText text, ImmutableArray<Finding> findings, bool[] areNotes, bool hasLinks, ShownFindings? before, Func<Finding, int> setterOf, Func<Finding, bool, Diagnostic> map)
     {
-        (var unmoved, var unmovedAtEnd) = before is not null && before._hasLinks == hasLinks ? before.UnmovedOf(text, findings) : (0, 0);
+        var setters = new int[findings.Length];
+        for (var i = 0; i < setters.Length; i++)
+            setters[i] = setterOf(findings[i]);
         var diagnostics = new Diagnostic[findings.Length];
+        if (before is not null && before._hasLinks == hasLinks)
+            before.TakeOver(new LineMap(before._text, text), findings, areNotes, setters, diagnostics);
+        for (var i = 0; i < diagnostics.Length; i++)
+            diagnostics[i] ??= map(findings[i], areNotes[i]);
+        return new ShownFindings(text, findings, areNotes, setters, hasLinks, diagnostics);
+    }
+
+    /// <summary>Fills in what was told of the same findings before. Both are in the order of the text, in which the lines that are in both versions stand alike.</summary>
+    void TakeOver(LineMap lines, ImmutableArray<Finding> findings, bool[] areNotes, int[] setters, Diagnostic[] diagnostics)
+    {
+        Func<int, int> now = lines.Same;
+        var from = 0;
         for (var i = 0; i < findings.Length; i++)
         {
-            var fromEnd = findings.Length - i;
-            diagnostics[i] = i < unmoved && before!.Has(i, findings[i], areNotes[i]) ? before.Diagnostics[i]
-                : fromEnd <= unmovedAtEnd && before!.Has(before._findings.Length - fromEnd, findings[i], areNotes[i]) && !relatesBack(findings[i]) ? before.Diagnostics[^fromEnd]
-                : map(findings[i], areNotes[i]);
+            var finding = findings[i];
+            var line = lines.SameBefore(finding.Line);
+            if (line < 0)
+                continue;
+            while (from < _findings.Length && (_findings[from].Line, _findings[from].StartColumn).CompareTo((line, finding.StartColumn)) < 0)
+                from++;
+            for (var at = from; at < _findings.Length && _findings[at].Line == line && _findings[at].StartColumn == finding.StartColumn; at++)
+            {
+                if (_areNotes[at] != areNotes[i] || !IsAgain(at, finding, setters[i], lines))
+                    continue;
+                diagnostics[i] = Stays(at, lines) ? Diagnostics[at] : Diagnostics[at].MovedBy(now);
+                break;
+            }
         }
-        return new ShownFindings(text, findings, areNotes, hasLinks, diagnostics);
     }
 
-    bool Has(int index, Finding finding, bool isNote) => ReferenceEquals(_findings[index], finding) && _areNotes[index] == isNote;
-
-    /// <summary>How many findings, at the beginning and at the end, may be the very same because their lines are.</summary>
-    (int AtBeginning, int AtEnd) UnmovedOf(SourceText text, ImmutableArray<Finding> findings)
+    /// <summary>Whether a finding is one of those before, of which nothing is said otherwise but the numbers of lines.</summary>
+    bool IsAgain(int index, Finding finding, int setter, LineMap lines)
     {
-        (var chunks, var chunksAtEnd) = SharedEnds.Of(_text.Chunks, text.Chunks);
-        var most = Math.Min(_findings.Length, findings.Length);
-        var unmoved = chunks == text.Chunks.Length ? most : Math.Min(most, FirstFrom(findings, text.FirstLineOf(chunks)));
-        return text.LineCount != _text.LineCount || chunksAtEnd == 0 ? (unmoved, 0)
-            : (unmoved, Math.Min(most, findings.Length - FirstFrom(findings, text.FirstLineOf(text.Chunks.Length - chunksAtEnd))));
+        var before = _findings[index];
+        if (finding.Rule.PutsFixesInDoubt || (_setters[index] < 0 ? -1 : lines.Same(_setters[index])) != setter || (setter < 0 && _setters[index] >= 0))
+            return false;
+        return (ReferenceEquals(before, finding) && finding.Related is null)
+            || (before.Rule == finding.Rule && before.Severity == finding.Severity && before.EndColumn == finding.EndColumn
+                && before.Message == finding.Message && before.ConcernsMessage == finding.ConcernsMessage && IsAgain(before.Related, finding.Related, lines));
     }
 
-    /// <summary>The first finding at or behind a line.</summary>
-    static int FirstFrom(ImmutableArray<Finding> findings, int line)
+    static bool IsAgain(RelatedPlace? before, RelatedPlace? place, LineMap lines) =>
+        before is null || place is null
+            ? before is null && place is null
+            : lines.Same(before.Line) is >= 0 and var line && before with { Line = line } == place;
+
+    /// <summary>Whether all lines that were told with a finding have their numbers still.</summary>
+    bool Stays(int index, LineMap lines)
     {
-        (var low, var high) = (0, findings.Length);
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (findings[middle].Line < line)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-        return low;
+        return lines.Shift == 0 || (IsInPlace(_findings[index].Line) && (_setters[index] < 0 || IsInPlace(_setters[index])) && (_findings[index].Related is not { } related || IsInPlace(related.Line)));
+
+        bool IsInPlace(int line) => lines.Same(line) == line;
     }
 }

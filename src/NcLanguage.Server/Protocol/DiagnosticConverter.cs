@@ -38,26 +38,49 @@ sealed class DiagnosticConverter : JsonConverter<Diagnostic>
         }
     }
 
-    public override void Write(Utf8JsonWriter writer, Diagnostic value, JsonSerializerOptions options) => writer.WriteRawValue(value.Json, skipInputValidation: true);
+    public override void Write(Utf8JsonWriter writer, Diagnostic value, JsonSerializerOptions options) => value.WriteTo(writer);
 
-    /// <summary>A diagnostic as JSON.</summary>
-    public static byte[] Write(Diagnostic value)
+    /// <summary>A diagnostic as JSON; it stands until the next is written on the same thread.</summary>
+    public static ReadOnlySpan<byte> Write(Diagnostic value)
     {
         var json = s_buffer ??= new ArrayBufferWriter<byte>(1024);
         json.ResetWrittenCount();
-        json.Write("{\"range\":{\"start\":"u8);
-        Write(json, value.Range.Start);
-        json.Write(",\"end\":"u8);
-        Write(json, value.Range.End);
-        json.Write("},"u8);
+        json.Write("{\"range\":"u8);
+        Write(json, value.Range);
+        json.Write(","u8);
         json.Write(value.Text.Members);
         if (value.RelatedInformation is { } related)
         {
             json.Write(",\"relatedInformation\":"u8);
-            json.Write(JsonSerializer.SerializeToUtf8Bytes(related, ProtocolJson.Default.DiagnosticRelatedInformationArray));
+            for (var i = 0; i < related.Length; i++)
+            {
+                json.Write(i == 0 ? "["u8 : ","u8);
+                Write(json, related[i]);
+            }
+            json.Write(related.Length == 0 ? "[]"u8 : "]"u8);
         }
         json.Write("}"u8);
-        return json.WrittenSpan.ToArray();
+        return json.WrittenSpan;
+    }
+
+    static void Write(ArrayBufferWriter<byte> json, DiagnosticRelatedInformation related)
+    {
+        json.Write("{\"location\":{\"uri\":"u8);
+        json.Write(related.Text.UriJson);
+        json.Write(",\"range\":"u8);
+        Write(json, related.Range);
+        json.Write("},\"message\":"u8);
+        json.Write(related.Text.MessageJson);
+        json.Write("}"u8);
+    }
+
+    static void Write(ArrayBufferWriter<byte> json, TextRange range)
+    {
+        json.Write("{\"start\":"u8);
+        Write(json, range.Start);
+        json.Write(",\"end\":"u8);
+        Write(json, range.End);
+        json.Write("}"u8);
     }
 
     static void Write(ArrayBufferWriter<byte> json, Position position)

@@ -64,6 +64,7 @@ namespace NcLanguage.Server.Protocol;
 [JsonSerializable(typeof(PublishDiagnosticsParams))]
 [JsonSerializable(typeof(DiagnosticText))]
 [JsonSerializable(typeof(DiagnosticRelatedInformation[]))]
+[JsonSerializable(typeof(RelatedInformationMembers))]
 [JsonSerializable(typeof(TextRange))]
 [JsonSerializable(typeof(LogMessageParams))]
 [JsonSerializable(typeof(ShowMessageParams))]

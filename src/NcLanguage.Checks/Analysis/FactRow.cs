@@ -72,6 +72,22 @@ sealed class FactRow<TItem, TFacts>
         return facts;
     }
 
+    /// <summary>The last of the items up to one, that one included, that answers to something; −1 where none does. Stretches of which none does are passed over.</summary>
+    /// <param name="has">Whether the facts of an item, or of several together, answer to it.</param>
+    public int LastOf<TWhat>(int item, TWhat what, Func<TFacts, TWhat, bool> has)
+    {
+        while (item >= 0)
+        {
+            if (item % Stretch == Stretch - 1 && !has(_sums[item / Stretch], what))
+                item -= Stretch;
+            else if (has(this[item], what))
+                return item;
+            else
+                item--;
+        }
+        return -1;
+    }
+
     public ref readonly TFacts this[int item] => ref _stretches[item / Stretch][item % Stretch];
 
     static int LengthOf(FactRow<TItem, TFacts> row, int stretch) => stretch < row._stretches.Length ? row._stretches[stretch].Length : 0;

@@ -134,10 +134,10 @@ public sealed partial class ProgramRun
     {
         if (line < from)
             return -1;
-        for (var (chunk, first) = (Text.ChunkOfLine(line), Text.ChunkOfLine(from)); chunk >= first; chunk--)
+        var chunk = Text.ChunkOfLine(line);
+        Demand(chunk, chunk < PartsKnown);
+        for (var first = Text.ChunkOfLine(from); (chunk = _partFacts.LastOf(chunk, slots, static (facts, slots) => (facts.Sets & slots) != 0)) >= first; chunk--)
         {
-            if ((FactsOf(chunk).Sets & slots) == 0)
-                continue;
             var result = Part(chunk);
             var least = Math.Max(0, from - Text.FirstLineOf(chunk));
             for (var i = Math.Min(line - Text.FirstLineOf(chunk), result.Sets.Length - 1); i >= least; i--)

@@ -99,6 +99,32 @@ public sealed class ShownFindingsTests
         }
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void Random_edits_tell_what_is_told_without_a_before(int seed)
+    {
+        var random = new Random(seed);
+        string[] blocks = ["G1 X1 F900000\n", "G0 X5\n", "F100\n", "S90000 M3\n", "M5\n", "G1 X2 Y3 Q\n", "G91\n", "G90\n", "T2 M6\n", "(é\U0001F529) G1 X3 F@\n", "G20\n", "G81 Z-5 R2\n", "G80\n", "N7\n", "\n"];
+        var analysis = Analyse("G21 G90 G17 G54\n" + string.Concat(Enumerable.Range(0, 500).Select(_ => blocks[random.Next(blocks.Length)])) + "M30\n");
+        var shown = Show(analysis, null);
+        var (all, mapped) = (0, 0);
+        for (var edit = 0; edit < 150; edit++)
+        {
+            var line = random.Next(analysis.Text.LineCount);
+            var at = analysis.Text.OffsetOf(line, 0);
+            var end = random.Next(3) == 0 ? analysis.Text.OffsetOf(Math.Min(line + random.Next(4), analysis.Text.LineCount - 1), 0) : at;
+            analysis = analysis.WithText(analysis.Text.WithChange(at, end, Encoding.UTF8.GetBytes(random.Next(4) == 0 ? "@" : blocks[random.Next(blocks.Length)])));
+            shown = Show(analysis, shown);
+            mapped += _mapped;
+            Assert.Equal(Json(Show(analysis, null)), Json(shown));
+            all += _mapped;
+        }
+        Assert.InRange(mapped, 0, all / 2);
+    }
+
     [Fact]
     public void Whatever_is_edited_the_same_goes_out_as_without_a_before()
     {

@@ -38,7 +38,9 @@ sealed class SoakClient : IDisposable
 
     public async Task InitializeAsync()
     {
-        await AskAsync("initialize", new JsonObject { ["processId"] = Environment.ProcessId, ["rootUri"] = null, ["capabilities"] = new JsonObject() });
+        // As editors do, it takes the second places of findings, which an edit far before them may change.
+        var text = new JsonObject { ["publishDiagnostics"] = new JsonObject { ["relatedInformation"] = true, ["versionSupport"] = true } };
+        await AskAsync("initialize", new JsonObject { ["processId"] = Environment.ProcessId, ["rootUri"] = null, ["capabilities"] = new JsonObject { ["textDocument"] = text } });
         await NotifyAsync("initialized", new JsonObject());
     }
 

@@ -17,6 +17,7 @@ using NcLanguage.Cli.Sheet;
 using NcLanguage.Cli.Trace;
 using NcLanguage.Cli.View;
 using NcLanguage.Machine.Loading;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Cli;
 

@@ -1,5 +1,6 @@
 using NcLanguage.Server.Logging;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server;
 
@@ -35,5 +36,5 @@ sealed class Notices(Action<ShowMessageParams> send)
         }
     }
 
-    void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, Excerpt.OfMessage(sentence)));
+    void Send(string sentence) => send(new ShowMessageParams(MessageType.Warning, ShownText.Of(Excerpt.OfMessage(sentence))));
 }

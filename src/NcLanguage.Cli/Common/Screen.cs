@@ -1,4 +1,5 @@
 using System.Text;
+using NcLanguage.Syntax.Text;
 using Spectre.Console;
 
 namespace NcLanguage.Cli.Common;

@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Text;
-using NcLanguage.Cli.Common;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Cli.Files;
 

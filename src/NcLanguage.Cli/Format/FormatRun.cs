@@ -4,6 +4,7 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
 using NcLanguage.Editing.Formatting;
 using NcLanguage.Machine.Files;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Cli.Format;
 
@@ -69,8 +70,11 @@ sealed class FormatRun(JobOptions job, AnalysisOptions analysis, FormatOptions o
         return ExitCode.Clean;
     }
 
+    // A file or a pipe gets the very bytes; a terminal would obey some of them.
     static void Show(byte[] bytes)
     {
+        if (!Console.IsOutputRedirected)
+            bytes = ShownText.OfLines(bytes);
         using var output = StandardStreams.Output();
         output.Write(bytes);
     }

@@ -4,6 +4,7 @@ using NcLanguage.Cli.Common;
 using NcLanguage.Cli.Files;
 using NcLanguage.Machine.Files;
 using NcLanguage.Machine.Loading;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Cli.Holes;
 

@@ -1,8 +1,9 @@
 using NcLanguage.Checks;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Reports.Findings;
 
-/// <summary>Findings as workflow commands of GitHub Actions, one a line, which it shows beside the lines of a change.</summary>
+/// <summary>Findings as workflow commands of GitHub Actions, one a line, which it shows beside the lines of a change: what a log or a terminal would obey is written out.</summary>
 public sealed class CheckAnnotations(TextWriter output) : ICheckWriter
 {
     public void Write(ReportedFile file)
@@ -13,7 +14,7 @@ public sealed class CheckAnnotations(TextWriter output) : ICheckWriter
             var place = finding.Place;
             output.WriteLine(
                 $"::{Command(finding.Severity)} file={Property(file.Path)},line={place.Line},endLine={place.Line},col={place.Column},"
-                + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(finding.Message)}");
+                + $"endColumn={place.EndColumn},title={Property($"{finding.Id} {finding.Name}")}::{Data(ShownText.Of(finding.Message))}");
         }
         // Others are still checked.
         if (!file.Findings.IsEmpty)

@@ -2,6 +2,7 @@ using NcLanguage.Checks;
 using NcLanguage.Editing;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
@@ -23,7 +24,7 @@ static class CodeActionFeature
             foreach (var fix in Fixes.In(context.Analysis, first, last, DiagnosticPublisher.MostFindings, context.Cancel))
             {
                 actions.Add(new CodeAction(
-                    fix.Title, QuickFix, [context.Diagnostics.Map(context.Snapshot, context.Analysis, fix.Finding)],
+                    ShownText.Of(fix.Title), QuickFix, [context.Diagnostics.Map(context.Snapshot, context.Analysis, fix.Finding)],
                     fix.Safety == FixSafety.Safe ? true : null, ToEdit(context, fix.Edits)));
             }
         }

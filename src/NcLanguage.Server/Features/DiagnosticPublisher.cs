@@ -201,7 +201,7 @@ sealed class DiagnosticPublisher
         DiagnosticRelatedInformation[] places =
         [
             .. analysis.Related(finding, setters).Select(place => new DiagnosticRelatedInformation(
-                _positions.ToRange(snapshot.Text, place.Line, place.StartColumn, place.EndColumn), new RelatedText(snapshot.Uri, place.Message))),
+                _positions.ToRange(snapshot.Text, place.Line, place.StartColumn, place.EndColumn), new RelatedText(snapshot.Uri, ShownText.Of(place.Message)))),
         ];
         return places.Length > 0 ? places : null;
     }

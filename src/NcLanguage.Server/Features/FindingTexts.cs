@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using NcLanguage.Checks;
 using NcLanguage.Server.Protocol;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
@@ -25,7 +26,7 @@ sealed class FindingTexts(ReferenceLinks links)
             _texts.Clear();
             _count = 0;
         }
-        return _texts[key] = new DiagnosticText(finding.Message, severity, finding.Id, link, DiagnosticPublisher.Source, finding.Name);
+        return _texts[key] = new DiagnosticText(ShownText.Of(finding.Message), severity, finding.Id, link, DiagnosticPublisher.Source, finding.Name);
     }
 
     readonly record struct Key(string Message, Rule Rule, DiagnosticSeverity Severity, bool HasLink);

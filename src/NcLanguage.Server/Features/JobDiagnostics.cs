@@ -134,7 +134,7 @@ sealed class JobDiagnostics
     public Diagnostic Map(SetupProblem problem, SourceText text) => new(
         new TextRange(At(text, problem.Line, problem.Column), At(text, problem.EndLine, problem.EndColumn)),
         new DiagnosticText(
-            problem.Message,
+            ShownText.Of(problem.Message),
             problem.Severity == ProblemSeverity.Error ? DiagnosticSeverity.Error : DiagnosticSeverity.Warning,
             RuleList.Find(problem.Name)?.Info.Id,
             RuleList.Find(problem.Name) is { } rule ? _links.For(rule.Info.Id) : null,

@@ -1,6 +1,7 @@
 using NcLanguage.Server.Documents;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Server.Features;
 
@@ -19,7 +20,7 @@ sealed class JobFixFeature(ClientProfile client, PositionMapper positions, JobDi
                let diagnostic = diagnostics.Map(problem, document.Text)
                let edit = new TextEdit(diagnostic.Range, problem.Replacement!)
                select new CodeAction(
-                   $"Write {problem.Replacement}", CodeActionFeature.QuickFix, [diagnostic],
+                   ShownText.Of($"Write {problem.Replacement}"), CodeActionFeature.QuickFix, [diagnostic],
                    Edit: CodeActionFeature.ToEdit(client, document.Uri, document.Version, [edit])),
         ];
     }

@@ -1,6 +1,7 @@
 using NcLanguage.Editing.Refactorings;
 using NcLanguage.Server.Protocol;
 using NcLanguage.Server.Rpc;
+using NcLanguage.Syntax.Text;
 using StreamJsonRpc.Protocol;
 
 namespace NcLanguage.Server.Features;
@@ -29,7 +30,7 @@ static class RefactorFeature
             if (!isShort && !RefactoringList.CanWorkOutAll(context.Analysis, context.Cancel))
                 yield break;
             isShort = true;
-            var action = new CodeAction(offer.Title, offer.Refactoring.Kind);
+            var action = new CodeAction(ShownText.Of(offer.Title), offer.Refactoring.Kind);
             var asking = new RefactoringData(offer.Refactoring.Name, lines.First, lines.Last, lines.IsCursor);
             if (context.Client.ResolvesEdits)
                 yield return action with { Data = new CodeActionData(context.Uri, context.Snapshot.Version, asking) };

@@ -1,3 +1,4 @@
+using System.Text;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Codes;
 using NcLanguage.Syntax.Lexing;
@@ -45,14 +46,19 @@ public static class Inserts
         return WordEdits.AtEnd(line, block, words);
     }
 
-    /// <summary>A block of its own before another. In a program with jumps it takes over the number that the other begins with: a jump to that would pass by what stands before it.</summary>
+    /// <summary>A block of its own before another. In a program with jumps it takes over the number of the other, wherever in it that stands: a jump to it would pass by what stands before it.</summary>
     public static Edit BlockBefore(ProgramAnalysis analysis, int line, string words)
     {
         var block = analysis.Main.BlockAt(line);
-        if (analysis.Main.Flow is not { Text.HasJumps: true } || block.NumberIndex != 0 || block.BeginsProgram)
+        if (analysis.Main.Flow is not { Text.HasJumps: true } || block.NumberIndex is not (>= 0 and var index) || block.BeginsProgram)
             return WordEdits.BlockBefore(analysis.Text, line, words);
-        var rest = block.Tokens.Length > 1 ? block.Tokens[1].Start : block.Tokens[0].End;
-        return new Edit(line, block.Tokens[0].End, rest, $" {words}{LineEnding.Of(analysis.Text, line)}");
+        ref readonly var number = ref block.Tokens[index];
+        var rest = block.Tokens.Length > index + 1 ? block.Tokens[index + 1].Start : number.End;
+        var end = LineEnding.Of(analysis.Text, line);
+        if (index == 0)
+            return new Edit(line, number.End, rest, $" {words}{end}");
+        var (before, itself) = (Encoding.UTF8.GetString(block.Line[..number.Start]), Encoding.UTF8.GetString(block.Line[number.Start..number.End]));
+        return new Edit(line, 0, rest, $"{itself} {words}{end}{before}");
     }
 
     /// <summary>A block of its own before the first (<see cref="FirstBlock"/>), which runs once: a jump back to the first passes by it, unless the run itself begins with one that leads there.</summary>
@@ -99,7 +105,8 @@ public static class Inserts
         if (RunsBefore(run, needed, line))
             return new Fix($"Add {code} in a block before this one", FixSafety.Choice, [BlockBefore(analysis, needed, code)]);
         var words = run.StepAt(line).Words;
-        if (words.Find(CodeTable.Find(code)!.Group) is not null)
+        // While radius compensation is on no such mode may be given, be it on because a block with / runs.
+        if (words.Find(CodeTable.Find(code)!.Group) is not null || run.StepAt(line).Before.IsCompensationOn || analysis.Runs.OtherSkip?.StepAt(line).Before.IsCompensationOn == true)
             return null;
         return words.Find(ModalGroup.RadiusCompensation) is not null
             ? new Fix($"Add {code} in a block before the first", FixSafety.Choice, [BlockBeforeFirst(analysis, line, code)])

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NcLanguage.Checks.Analysis;
 using NcLanguage.Control.Execution;
+using NcLanguage.Control.Flow;
 using NcLanguage.Syntax.Lexing;
 
 namespace NcLanguage.Checks.Rules;
@@ -64,10 +65,12 @@ public sealed class SubprogramReturnMissing : Rule
         return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];
     }
 
-    /// <summary>Whether the run does not come to the block behind: the last one that ran stands in another program, returns from what was called last or ends the run, ends or branches what began outside the program called,
-    /// or begins another that is passed by.</summary>
+    /// <summary>Whether the run does not come to the block behind: the last one that ran stands in another program, returns from what was called last or ends the run, calls the very program that it stands in, ends or branches
+    /// what began outside the program called, or begins another that is passed by.</summary>
     static bool LeadsOut(Finding finding, ProgramRun run)
     {
+        if (CallsItself(finding, run))
+            return true;
         if (run.StepAt(finding.Line).Words is var words && (words.HasCode('M', 990) || words.HasCode('M', 20) || words.HasCode('M', 300)))
             return true;
         if (run.Flow?.Text is not { } text)
@@ -77,6 +80,13 @@ public sealed class SubprogramReturnMissing : Rule
             return true;
         return text.PartnerOf(finding.Line) is { Line: >= 0 and var partner } pair && (pair.Statement == StatementKind.EndSub || IsOutside(called, partner));
     }
+
+    /// <summary>What stands behind such a call is come to at the end of the deepest run only, and that one lacks its return.</summary>
+    static bool CallsItself(Finding finding, ProgramRun run) =>
+        int.TryParse(finding.Text, CultureInfo.InvariantCulture, out var number)
+        && run.StepAt(finding.Line).Transfer is var transfer
+        && transfer.Number == number
+        && (transfer.Kind is TransferKind.CallProgram or TransferKind.CallWithArguments || transfer.Statement == StatementKind.Call);
 
     static bool IsOutside((int First, int End)? lines, int line) => lines is var (first, end) && (line < first || line >= end);
 }

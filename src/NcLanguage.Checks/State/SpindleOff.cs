@@ -40,7 +40,7 @@ public sealed class SpindleOff : Rule
         FixSafety = FixSafety.Safe,
         Fix =
             "Writes M3 (M4 for left-hand tapping) as a block of its own before the block, where a speed is known: in the same block the spindle would still "
-            + "run up while the tool goes in; M5 goes to the end of the program where no block behind stops the spindle. A choice where M5 has stopped the spindle since the last tool change, and where the speed is the tool's before.",
+            + "run up while the tool goes in; M5 goes to the end of the program where no block behind stops the spindle. A choice where M5 has stopped the spindle since the last tool change, where the speed is the tool's before, and where the block ends the program.",
         NotFound = "Feeds straight up, and feeds at or above the top of the setup's stock; spindles started by hand.",
         Source = "NISTIR 6556 §3.6.2 and §3.5.16.",
     };
@@ -65,7 +65,8 @@ public sealed class SpindleOff : Rule
             return [];
         var code = step.After.Cycle == 74 ? "M4" : "M3";
         // Of a tool that has no speed of its own nobody knows that it is to turn at all: it may pull a bar or shape a keyway.
-        var mayStand = (step.Before.Happened & Happened.SpeedOfOtherTool) != 0 || WasStopped(analysis.Main, finding.Line);
+        // Where the block ends the program too, the spindle would have to stop in it.
+        var mayStand = (step.Before.Happened & Happened.SpeedOfOtherTool) != 0 || (step.Events & StepEvents.ProgramEnd) != 0 || WasStopped(analysis.Main, finding.Line);
         return [new Fix(
             $"Start the spindle with {code} in the block before", mayStand ? FixSafety.Choice : FixSafety.Safe,
             [Inserts.BlockBefore(analysis, finding.Line, code), .. StopAtEnd.Of(analysis.Main, finding.Line, Slot.Spindle, 5)])];

@@ -10,7 +10,8 @@ namespace NcLanguage.Server.Protocol;
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     RespectNullableAnnotations = true,
-    RespectRequiredConstructorParameters = true)]
+    RespectRequiredConstructorParameters = true,
+    Converters = [typeof(WholeNumberConverter), typeof(CountConverter)])]
 // The transport reads and writes these three itself; without them cancelling is silently ignored and the first error ends the connection.
 [JsonSerializable(typeof(RequestId))]
 [JsonSerializable(typeof(CommonErrorData))]

@@ -62,9 +62,12 @@ static class FixDemands
         // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
         if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
             return false;
-        // One that stands for others, which may come of the same setting: what does not come of it is told by itself then.
+        // What comes back higher goes down again, there where it was low already.
+        if (mended.Name == "clearance-small" && other.Name == mended.Name && safety == FixSafety.Choice && other.Message.StartsWith("The rapid down", StringComparison.Ordinal))
+            return false;
+        // One that stands for others, which may come of the same setting or meet the same obstacle at another place: what does not come of it is told by itself then.
         if (other.Name == mended.Name)
-            return safety == FixSafety.Safe || !mended.Message.Contains(" not told by ", StringComparison.Ordinal);
+            return safety == FixSafety.Safe || (other.Line - mended.Line is 0 or 1 && !mended.Message.Contains(" not told by ", StringComparison.Ordinal));
         // Of the signs in a block the first is told: where a block is parted, each part tells its own.
         if (other.Name == "character-not-sendable" && before.ContainsKey(other.Name))
             return false;
@@ -74,11 +77,20 @@ static class FixDemands
         // A jump that leads somewhere comes to blocks that did not run, whatever they hold, and a return to further runs of them.
         if (mended.Name is ("jump-missing" or "subprogram-return-missing") && safety == FixSafety.Choice)
             return other.Name is "number-repeated" or "number-order" or "number-malformed";
-        // What was text is a block, with the number that it begins with.
-        if (mended.Name == "word-without-number" && other.Name == "number-repeated")
+        // What was text is a block, with the number that it begins with; and the control that stopped there goes on to what stands behind.
+        if (mended.Name == "word-without-number" && other.Name is ("number-repeated" or "not-allowed-here"))
             return false;
-        // With positions for distances a loop goes over the same places again and again.
-        if (mended.Name == "incremental-left-on" && other.Name == "loop-repeats-cut")
+        // The numbers that fall and those that stand twice may be the same ones: several of a stretch are told as one, which a number in its midst parts.
+        if (mended.Name == "number-order" && other.Name == "number-repeated" && before.ContainsKey(other.Name))
+            return false;
+        // The words of the block that ends a cycle were the cycle's as long as it was on, which moved the tool too.
+        if (mended.Name == "cycle-not-cancelled" && other.Name is ("word-without-effect" or "motion-not-set"))
+            return false;
+        // The plane that an arc's words are meant for may not be that of a block further down.
+        if (mended.Name == "arc-plane" && other.Name == "not-allowed-here" && other.Line > mended.Line)
+            return false;
+        // With positions for distances a loop goes over the same places again and again; with the tool's length it does so where it cuts.
+        if (mended.Name is ("incremental-left-on" or "word-missing") && other.Name == "loop-repeats-cut")
             return false;
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)

@@ -1,0 +1,48 @@
+using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Tests.Rules;
+using NcLanguage.Syntax.Text;
+
+namespace NcLanguage.Checks.Tests.Program;
+
+/// <summary>Where a fix puts its block, and where none is offered. Radius compensation forbids G54 and the like while it is on (NISTIR 6556 §3.5.10); the programs are our own.</summary>
+public sealed class FixPlaceTests
+{
+    static string? Fixed(ProgramAnalysis analysis, string name) =>
+        analysis.FixesOf(analysis.Findings.First(finding => finding.Name == name)).FirstOrDefault() is { } fix ? TextEdits.Apply(analysis.Text, fix.Edits).ToString() : null;
+
+    /// <summary>A jump to the number comes to the block that was put before, wherever in the block the number stood.</summary>
+    [Theory]
+    [InlineData("N30 G1 Z-2 F100", "N30 M3\nG1 Z-2 F100")]
+    [InlineData("G1 N30 Z-2 F100", "N30 M3\nG1 Z-2 F100")]
+    [InlineData("(slot) N30 G1 Z-2 F100", "N30 M3\n(slot) G1 Z-2 F100")]
+    public void The_block_before_takes_the_number_over(string cut, string expected)
+    {
+        var analysis = Programs.Analyse($"G21 G90 G17 G54\nT1 M6\nS1500\nG0 X10 Y10 Z5\nGOTO30\n{cut}\nG0 Z50\nM5\nM30\n");
+        Assert.Contains(expected, Fixed(analysis, "spindle-off"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("G1 Z-2 F100\nM5\nM30\n", FixSafety.Safe)]
+    [InlineData("G1 Z-2 F100 M30\n", FixSafety.Choice)]
+    public void A_spindle_is_started_for_sure_where_the_program_goes_on(string cut, FixSafety safety)
+    {
+        var analysis = Programs.Analyse($"G21 G90 G17 G54\nT1 M6\nS1500\nG0 X10 Y10 Z5\n{cut}");
+        Assert.Equal(safety, analysis.FixesOf(analysis.Findings.Single(finding => finding.Name == "spindle-off")).First().Safety);
+    }
+
+    [Theory]
+    [InlineData("/G41 D1\nG21 G90 G17\nG1 X5 F100\nG40\nM30\n", false)]
+    [InlineData("/M1\nG21 G90 G17\nG1 X5 F100\nM30\n", true)]
+    public void No_mode_is_given_where_a_block_that_may_be_skipped_has_turned_compensation_on(string text, bool isOffered)
+    {
+        var analysis = Programs.Analyse(text, """{ "workOffsets": { "G54": [0, 0, 0] }, "frame": "G54" }""");
+        Assert.Equal(isOffered, Fixed(analysis, "work-offset-not-set") is not null);
+    }
+
+    [Fact]
+    public void No_return_is_put_behind_a_call_of_itself()
+    {
+        var analysis = Programs.Analyse("O200SUB\nO220IF\nO200CALL\nO200ENDSUB\nO200CALL\nO220ENDIF");
+        Assert.Empty(analysis.FixesOf(Assert.Single(analysis.Findings, finding => finding is { Name: "subprogram-return-missing", Line: 2 })));
+    }
+}

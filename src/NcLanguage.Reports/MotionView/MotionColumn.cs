@@ -68,7 +68,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
     {
         if (recording.Job.Obstacles.IsEmpty && recording.ContactCount == 0)
             return;
-        Heading(recording.ContactCount == 0 ? "No contact found" : Say.Count(recording.ContactCount, "contact"));
+        Heading(recording.ContactCount == 0 ? "No contact found in what was looked at" : Say.Count(recording.ContactCount, "contact"));
         foreach (var contact in recording.Contacts.Take(MostRows))
             Row(MotionNotes.Of(recording, contact), cssClass: "d-contact-text");
         if (recording.ContactCount > MostRows)

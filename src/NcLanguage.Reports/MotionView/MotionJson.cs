@@ -293,8 +293,12 @@ static class MotionJson
         foreach (var approach in approaches)
         {
             json.WriteStartObject();
-            json.WriteNumber("move", approach.Move);
-            json.WriteNumber("step", recording.Moves[approach.Move].Step);
+            // One behind the moves that are kept has none to go to.
+            if (approach.Move >= 0)
+            {
+                json.WriteNumber("move", approach.Move);
+                json.WriteNumber("step", recording.Moves[approach.Move].Step);
+            }
             json.WriteString("text", MotionNotes.Of(recording, approach));
             json.WriteString("part", OperationJson.Word(approach.Part));
             json.WriteKnown("distance", approach.IsToolKnown ? approach.Distance : double.NaN);

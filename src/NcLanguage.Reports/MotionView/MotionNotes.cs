@@ -32,6 +32,8 @@ static class MotionNotes
         if (recording.IsCut)
             yield return $"The run has more moves than are kept here: only the first {recording.Moves.Count} are shown"
                 + (recording.Drilled.Count < recording.Holes.Count ? $", with the first {recording.Drilled.Count} of {Say.Count(recording.Holes.Count, "hole")}." : ".");
+        if (recording.IsCut && !recording.Job.Obstacles.IsEmpty)
+            yield return "Contacts and nearest places are those of the whole run, also of moves that are not shown.";
         if (TraceJson.CutShort(recording.Totals.End) is { } cutShort)
             yield return $"The run stops before the program does: {cutShort}.";
         if (scene.MovesWithoutPlace > 0)
@@ -65,12 +67,11 @@ static class MotionNotes
     public static string Of(MotionRecording recording, in RecordedApproach approach)
     {
         var name = approach.Obstacle >= 0 ? recording.Job.Obstacles[approach.Obstacle].Name : "stock that still stands";
-        var step = recording.Steps[recording.Moves[approach.Move].Step];
-        var file = step.File > 0 ? $" of {recording.Files[step.File]}" : "";
+        var file = approach.File > 0 ? $" of {recording.Files[approach.File]}" : "";
         var depth = !approach.IsToolKnown ? "even with the tool's axis alone"
             : ContactText.IsContact(approach.Distance) ? ContactText.Depth(approach.Distance, recording.Lengths)
             : recording.Lengths.Length(approach.Distance);
-        return $"{name}, {depth}, line {step.Line + 1}{file}";
+        return $"{name}, {depth}, line {approach.Line + 1}{file}";
     }
 
     /// <summary>The frame that everything is drawn in.</summary>

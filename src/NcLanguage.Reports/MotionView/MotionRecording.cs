@@ -26,15 +26,18 @@ public readonly record struct RecordedStep(int Line, int File, string Text, int 
 public readonly record struct RecordedMove(Move Move, int Step, double Clearance, int Obstacle);
 
 /// <summary>A place where the tool comes nearest to an obstacle, or meets it, or meets stock that still stands.</summary>
+/// <param name="Move">Index of the move; −1 where the run is longer than what is kept, and it is not.</param>
+/// <param name="Line">From 0.</param>
+/// <param name="File">Index in <see cref="MotionRecording.Files"/> of the file that the line stands in.</param>
 /// <param name="Obstacle">Index in the job's obstacles; −1 for the stock.</param>
 /// <param name="Tip">Where the tip then is, in the setup's frame, mm.</param>
 /// <param name="IsToolKnown">False where the tool's diameter is not known: the distance is then that of its bare axis.</param>
-public readonly record struct RecordedApproach(int Move, int Obstacle, double Distance, Point3 Tip, ToolPart Part, bool IsToolKnown);
+public readonly record struct RecordedApproach(int Move, int Line, int File, int Obstacle, double Distance, Point3 Tip, ToolPart Part, bool IsToolKnown);
 
 /// <summary>The run of a program as a picture needs it: made in one pass, with the numbers of the trace. Bounded, however long the run.</summary>
 public sealed class MotionRecording
 {
-    /// <summary>Moves that are kept; a run goes on behind them, and says so.</summary>
+    /// <summary>Moves that are kept; a run goes on behind them, and says so. What the tool meets or comes near to is noted there too.</summary>
     public const int MostMovesByDefault = 250_000;
 
     /// <summary>Cells that what is left of the stock is drawn with, about.</summary>
@@ -136,6 +139,7 @@ public sealed class MotionRecording
         if (IsCut || _steps.Count >= _mostMoves || _moves.Count + step.Step.Moves.Count > _mostMoves)
         {
             IsCut = true;
+            NoteObstacles(step, -1);
             return;
         }
         var text = Encoding.UTF8.GetString(block.Line).Trim();
@@ -145,24 +149,30 @@ public sealed class MotionRecording
         var holes = step.Step.Holes;
         for (var i = 0; i < holes.Count; i++)
             _drilled.Add((_steps.Count - 1, _moves.Count - 1 + (i + 1 < holes.Count ? holes[i + 1].FirstMove : step.Step.Moves.Count)));
-        var firstContact = _contacts.Count;
+        var firstMove = _moves.Count;
         for (var i = 0; i < step.Step.Moves.Count; i++)
         {
             var approach = step.ApproachOf(i);
             _moves.Add(new RecordedMove(step.Step.Moves[i], _steps.Count - 1, approach?.Distance ?? double.NaN, approach?.ObstacleIndex ?? -1));
-            if (approach is { ObstacleIndex: >= 0 } near)
-                NoteObstacles(step, i, near, firstContact);
         }
+        NoteObstacles(step, firstMove);
     }
 
-    /// <summary>Notes a move's nearest obstacle, and of the others those that it meets too or comes nearer to than any move before.</summary>
-    void NoteObstacles(in TracedStep step, int move, in Approach nearest, int firstContact)
+    /// <summary>Notes the nearest obstacle of each move of a step, and of the others those that it meets too or comes nearer to than any move before.</summary>
+    /// <param name="firstMove">Index of the step's first move; −1 where its moves are not kept.</param>
+    void NoteObstacles(in TracedStep step, int firstMove)
     {
-        for (var i = 0; i < _closest.Length; i++)
+        var (firstContact, line, file) = (_contacts.Count, step.Line, FileOf(step.File));
+        for (var move = 0; move < step.Step.Moves.Count; move++)
         {
-            var approach = i == nearest.ObstacleIndex ? nearest : step.ApproachOf(move, i, Math.Max(_closest[i]?.Distance ?? double.PositiveInfinity, Sweep.ClearanceTolerance));
-            if (approach.ObstacleIndex == i)
-                Note(new RecordedApproach(_moves.Count - 1, i, approach.Distance, approach.Tip, approach.Part, step.IsToolKnown), approach.IsContact, firstContact);
+            if (step.ApproachOf(move) is not { ObstacleIndex: >= 0 } nearest)
+                continue;
+            for (var i = 0; i < _closest.Length; i++)
+            {
+                var approach = i == nearest.ObstacleIndex ? nearest : step.ApproachOf(move, i, Math.Max(_closest[i]?.Distance ?? double.PositiveInfinity, Sweep.ClearanceTolerance));
+                if (approach.ObstacleIndex == i)
+                    Note(new RecordedApproach(firstMove < 0 ? -1 : firstMove + move, line, file, i, approach.Distance, approach.Tip, approach.Part, step.IsToolKnown), approach.IsContact, firstContact);
+            }
         }
     }
 
@@ -182,10 +192,12 @@ public sealed class MotionRecording
             var ofLine = moves[contact.Line];
             while (ofLine.TryPeek(out var move) && !IsOf(contact, _moves[move]))
                 ofLine.Dequeue();
-            if (ofLine.TryPeek(out var met) && _contacts.Count < MostContacts)
-                _contacts.Add(new RecordedApproach(met, -1, -contact.Depth, contact.Tip, contact.Part, true));
+            if (_contacts.Count < MostContacts)
+                _contacts.Add(new RecordedApproach(
+                    ofLine.TryPeek(out var met) ? met : -1, contact.Line, ofLine.Count > 0 ? _steps[_moves[met].Step].File : 0, -1, -contact.Depth, contact.Tip, contact.Part, true));
         }
-        _contacts.Sort((a, b) => a.Move.CompareTo(b.Move));
+        // Behind those of moves that are kept come the others.
+        _contacts.Sort((a, b) => (a.Move < 0 ? int.MaxValue : a.Move).CompareTo(b.Move < 0 ? int.MaxValue : b.Move));
     }
 
     bool IsOf(in StockContact contact, in RecordedMove move)

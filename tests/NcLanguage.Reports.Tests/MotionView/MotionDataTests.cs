@@ -215,6 +215,25 @@ public sealed class MotionDataTests
             System.Text.Encoding.UTF8.GetBytes("G21 G90 G54 T1 M6\nG0 X0 Y0 Z5\n" + string.Concat(Enumerable.Range(0, moves).Select(i => $"G1 X{i % 7} F100\n")) + "M30\n"));
     }
 
+    /// <summary>A rapid at Z5 through the clamp, behind the moves that are kept: it is told with its line, and only its move is not there to go to.</summary>
+    [Theory]
+    [InlineData(50, false)]
+    [InlineData(5000, true)]
+    public void Contacts_are_those_of_the_whole_run(int mostMoves, bool isKept)
+    {
+        var text = NcLanguage.Syntax.Text.SourceText.From(
+            "G21 G17 G90 G54\nT1 M6\nS4000 M3\nG0 X20 Y-20\nG43 H1 Z5\n" + string.Concat(Enumerable.Range(0, 200).Select(i => $"G1 X{20 + i % 7} F100\n")) + "G0 X37\nY40\nZ60\nM30\n");
+        var recording = NcLanguage.Reports.MotionView.MotionRecording.Create("long.nc", text, new(NcLanguage.Machine.Profiles.MachineProfile.IsoMill, Example.Plate), default, mostMoves);
+        var page = Example.DataOf(System.Text.Encoding.UTF8.GetString(NcLanguage.Reports.MotionView.MotionPage.Write(recording)));
+        Assert.Equal(!isKept, recording.IsCut);
+        var contact = Assert.Single(page.GetProperty("contacts").EnumerateArray());
+        Assert.Equal(1, page.GetProperty("contactCount").GetInt32());
+        Assert.Contains("clamp A, just touching, line 207", contact.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Equal(isKept, contact.TryGetProperty("move", out _));
+        Assert.Equal(!isKept, page.GetProperty("notes").EnumerateArray().Any(note => note.GetString()!.StartsWith("Contacts and nearest places are those of the whole run", StringComparison.Ordinal)));
+        Assert.Empty(page.GetProperty("closest").EnumerateArray());
+    }
+
     [Fact]
     public void Holes_are_drawn_as_far_as_moves_are_kept()
     {

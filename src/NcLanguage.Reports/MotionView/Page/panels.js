@@ -1,5 +1,8 @@
 // The words of the page: the block in hand, contacts, holes, notes. Texts of the program are put in as text, never as markup.
 
+/** Rows of the table of holes that a browser lays out at once: with 100,000 it would stand still. */
+const holesAtOnce = 500;
+
 const byId = (id) => document.getElementById(id);
 
 function element(name, text, parent) {
@@ -100,17 +103,25 @@ const panels = {
     this.listJumps('contacts', motion.contacts, true);
     this.listJumps('closest', motion.closest, false);
     byId('contacts-heading').textContent =
-      motion.contactCount > 0 ? `Contacts: ${motion.contactCount}` : motion.obstacles.length === 0 ? 'No clamps are known' : 'No contact found';
+      motion.contactCount === 0 ? (motion.obstacles.length === 0 ? 'No clamps are known' : 'No contact found in what was looked at')
+      : motion.contactCount > motion.contacts.length ? `Contacts: ${motion.contactCount}, of which ${motion.contacts.length} are listed`
+      : `Contacts: ${motion.contactCount}`;
     byId('closest-heading').hidden = motion.closest.length === 0;
     byId('left-choice').hidden = motion.left === undefined;
-    this.listHoles(200);
+    this.listHoles(0);
   },
 
   listJumps(id, list, isContact) {
     for (const approach of list) {
       const item = element('li', undefined, byId(id));
       if (isContact) item.className = 'meets';
-      const button = element('button', `${approach.text}, by the ${approach.part}`, item);
+      const words = `${approach.text}, by the ${approach.part}`;
+      // What lies behind the moves that are shown has none to go to.
+      if (approach.move === undefined) {
+        item.append(`${words}; its move is not shown`);
+        continue;
+      }
+      const button = element('button', words, item);
       button.type = 'button';
       button.dataset.move = approach.move;
     }
@@ -121,11 +132,14 @@ const panels = {
     });
   },
 
-  listHoles(most) {
+  /** The rows of the table from one on, as many as a browser lays out at once. */
+  listHoles(first) {
     const body = byId('holes').tBodies[0];
     body.replaceChildren();
+    this.firstHole = first;
     byId('holes').tHead.querySelector('.offset').hidden = !motion.namesCoordinates;
-    for (const hole of motion.holes.slice(0, most)) {
+    const end = Math.min(first + holesAtOnce, motion.holes.length);
+    for (const hole of motion.holes.slice(first, end)) {
       const row = element('tr', undefined, body);
       const first = element('td', undefined, row);
       const jump = element('button', String(hole.number), first);
@@ -143,10 +157,13 @@ const panels = {
     }
     byId('holes-heading').textContent = motion.holes.length === 0 ? 'No holes' : `Holes: ${motion.holeCount}`;
     byId('holes-section').querySelector('.scroll').hidden = motion.holes.length === 0;
-    const more = byId('all-holes');
-    more.hidden = motion.holes.length <= most;
-    more.textContent = motion.holes.length < motion.holeCount ? `Show the first ${motion.holes.length} holes` : `Show all ${motion.holes.length} holes`;
-    more.onclick = () => this.listHoles(Infinity);
+    const isWhole = motion.holes.length <= holesAtOnce;
+    byId('more-holes').hidden = isWhole;
+    byId('holes-shown').textContent = isWhole ? '' : `${first + 1} to ${end} of ${motion.holes.length}${motion.holes.length < motion.holeCount ? ' kept here' : ''}`;
+    for (const [id, to] of [['holes-before', first - holesAtOnce], ['holes-behind', first + holesAtOnce]]) {
+      byId(id).disabled = to < 0 || to >= motion.holes.length;
+      byId(id).onclick = () => this.listHoles(to);
+    }
   },
 
   show() {
@@ -189,7 +206,7 @@ const panels = {
     byId('spoken').textContent = step < 0 ? 'Before the first block' : `${lineName(step)}: ${steps.text[step].slice(0, 200)}. ${placeText(cursor.position, motion.isInch ? 'inches' : 'millimetres')}. ${nearness}`;
     const row = byId('holes').querySelector('tr[aria-current]');
     row?.removeAttribute('aria-current');
-    const current = cursor.hole < 0 ? null : byId('holes').tBodies[0].rows[cursor.hole];
+    const current = cursor.hole < this.firstHole ? null : byId('holes').tBodies[0].rows[cursor.hole - this.firstHole];
     current?.setAttribute('aria-current', 'step');
   },
 };

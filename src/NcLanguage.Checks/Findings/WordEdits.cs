@@ -43,7 +43,7 @@ public static class WordEdits
     {
         var block = text.BlockAt(line);
         var end = LineEnding.Of(text, line);
-        var first = block.BeginsProgram ? FirstWord(block) : -1;
+        var first = block.BeginsProgram ? FirstWord(block, block.ProgramNumberIndex + 1) : -1;
         if (first < 0)
             return new Edit(line, 0, 0, words + end);
         var at = block.Tokens[first].Start;
@@ -58,9 +58,10 @@ public static class WordEdits
     }
 
     /// <summary>The index of the first word that is no block or program number, or −1.</summary>
-    public static int FirstWord(in Block block)
+    /// <param name="from">The token to begin with.</param>
+    public static int FirstWord(in Block block, int from = 0)
     {
-        for (var i = 0; i < block.Tokens.Length; i++)
+        for (var i = from; i < block.Tokens.Length; i++)
         {
             ref readonly var token = ref block.Tokens[i];
             if (token.Kind == TokenKind.Word && (char)token.Letter is not ('N' or 'O' or ':'))

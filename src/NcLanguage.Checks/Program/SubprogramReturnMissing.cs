@@ -65,11 +65,11 @@ public sealed class SubprogramReturnMissing : Rule
         return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];
     }
 
-    /// <summary>Whether the run does not come to the block behind: the last one that ran stands in another program, returns from what was called last or ends the run, calls the very program that it stands in, ends or branches
+    /// <summary>Whether the run does not come to the block behind: the last one that ran stands in another program, returns from what was called last or ends the run, calls the very program that it stands in, may be skipped though it pairs with another, ends or branches
     /// what began outside the program called, or begins another that is passed by.</summary>
     static bool LeadsOut(Finding finding, ProgramRun run)
     {
-        if (CallsItself(finding, run))
+        if (CallsItself(finding, run) || (run.BlockAt(finding.Line) is { IsSkippable: true, HasStatement: true }))
             return true;
         if (run.StepAt(finding.Line).Words is var words && (words.HasCode('M', 990) || words.HasCode('M', 20) || words.HasCode('M', 300)))
             return true;

@@ -56,7 +56,7 @@ public sealed class NotAllowedHere : Rule
             var word = token.IsWord('G') ? Quote.Word(step.Block, token) : "G" + Say.Number(fault.A);
             if (fault.A is 2 or 3)
                 step.Report(this, fault.Token, $"Scaled by unequal factors, or turned in another plane, {word} is no arc any more: the control stops with an alarm.", Slot.ProgramFrame, "It is set here.");
-            else if (fault.A is > 38 and < 39 && fault.B > 0)
+            else if (fault.A is > 38 and < 39 && (fault.B > 0 || (!step.Step.Before.IsCompensationOn && step.Step.After.FeedMode != FeedMode.InverseTime)))
                 step.Report(this, fault.Token, $"The probe stands only {step.Say.Length(fault.B)} from the point it is to move to, and needs {step.Say.Length(BlockExecutor.LeastProbeWay)}: the control stops with an alarm.");
             else if (step.Step.After.FeedMode == FeedMode.InverseTime && fault.A is (31 or (> 38 and < 39)))
                 step.Report(this, fault.Token, "Probe moves do not run under inverse time feed (G93): the control stops with an alarm.", Slot.FeedMode, "Inverse time feed is set here.");

@@ -45,4 +45,21 @@ public sealed class FixPlaceTests
         var analysis = Programs.Analyse("O200SUB\nO220IF\nO200CALL\nO200ENDSUB\nO200CALL\nO220ENDIF");
         Assert.Empty(analysis.FixesOf(Assert.Single(analysis.Findings, finding => finding is { Name: "subprogram-return-missing", Line: 2 })));
     }
+
+    /// <summary>Words before a program's number do not take part in what begins with it.</summary>
+    [Fact]
+    public void The_start_of_a_program_is_behind_its_number()
+    {
+        var analysis = Programs.Analyse("S500 O8 G0 X5\nM30\n");
+        var fix = analysis.Findings.SelectMany(analysis.FixesOf).First(fix => fix.Title.EndsWith("at the start", StringComparison.Ordinal));
+        Assert.StartsWith("S500 O8", TextEdits.Apply(analysis.Text, fix.Edits).ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>NISTIR 6556 §3.5.9: a probe needs 0.254 mm from its point; one that stands there already has none of it.</summary>
+    [Fact]
+    public void A_probe_that_stands_at_its_point_is_told_so()
+    {
+        var finding = Assert.Single(Programs.Analyse("G21 G90 G17 G54\nT4 M6\nG0 G43 H4 Z1\nG38.2 Z1 F20\nM30\n").Findings, finding => finding.Name == "not-allowed-here");
+        Assert.StartsWith("The probe stands only 0 mm from the point", finding.Message, StringComparison.Ordinal);
+    }
 }

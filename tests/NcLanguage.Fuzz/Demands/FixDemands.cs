@@ -62,6 +62,9 @@ static class FixDemands
         // With the block skip switch the other way the program is another one, what a later run of a block lacks was hidden by the first; and a comment that allowed what is mended is idle then.
         if (other.IsOfOtherSkip || other.Message.Contains("(At run ", StringComparison.Ordinal) || other.Name.StartsWith("allow-", StringComparison.Ordinal))
             return false;
+        // With another length the tip stands elsewhere, perhaps where a probe is to go to.
+        if (mended.Name.StartsWith("length-offset-", StringComparison.Ordinal) && other.Message.StartsWith("The probe stands", StringComparison.Ordinal))
+            return false;
         // What comes back higher goes down again, there where it was low already.
         if (mended.Name == "clearance-small" && other.Name == mended.Name && safety == FixSafety.Choice && other.Message.StartsWith("The rapid down", StringComparison.Ordinal))
             return false;
@@ -90,7 +93,7 @@ static class FixDemands
         if (mended.Name == "arc-plane" && other.Name == "not-allowed-here" && other.Line > mended.Line)
             return false;
         // With positions for distances a loop goes over the same places again and again; with the tool's length it does so where it cuts.
-        if (mended.Name is ("incremental-left-on" or "word-missing") && other.Name == "loop-repeats-cut")
+        if (mended.Name is ("incremental-left-on" or "word-missing" or "length-offset-mismatch" or "length-offset-missing") && other.Name == "loop-repeats-cut")
             return false;
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)

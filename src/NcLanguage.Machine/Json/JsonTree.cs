@@ -92,7 +92,8 @@ static class JsonTree
 
     static JsonFault? FindEncodingFault(ReadOnlySpan<byte> bytes)
     {
-        if (bytes.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || bytes.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
+        // Without a mark the zeros tell: JSON begins with two characters of ASCII (RFC 4627 §3).
+        if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] or [not 0, 0, not 0, 0, ..] or [0, not 0, 0, not 0, ..])
             return new JsonFault(new(0, 2), "The file is saved as UTF-16, but must be UTF-8");
         if (Utf8.IsValid(bytes))
             return null;

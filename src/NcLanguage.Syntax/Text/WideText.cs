@@ -8,32 +8,52 @@ namespace NcLanguage.Syntax.Text;
 public sealed record WideText(Encoding Encoding, bool HasMark)
 {
     /// <summary>How many bytes are looked at where no mark tells.</summary>
-    const int MostLookedAt = 256;
+    const int MostLookedAt = 1 << 16;
 
-    /// <summary>How bytes are written; null unless it is UTF-16: told by the mark or, without one, by zeros that take every other place from the beginning.</summary>
+    /// <summary>How bytes are written; null unless it is UTF-16: told by the mark or, without one, by the characters that a control knows. Of those one byte in two is zero, the
+    /// same of all; a comment in another script stands among them.</summary>
     public static WideText? Of(ReadOnlySpan<byte> bytes)
     {
         if (bytes is [0xFF, 0xFE, ..])
             return new WideText(Encoding.Unicode, true);
         if (bytes is [0xFE, 0xFF, ..])
             return new WideText(Encoding.BigEndianUnicode, true);
-        if (bytes.Length < 4)
-            return null;
-        var (even, odd) = (0, 0);
-        var pairs = Math.Min(bytes.Length, MostLookedAt) / 2;
-        for (var i = 0; i < pairs; i++)
-        {
-            even += bytes[2 * i] == 0 ? 1 : 0;
-            odd += bytes[2 * i + 1] == 0 ? 1 : 0;
-        }
-        // Zeros in both places are the blank leader of a tape, and no text.
-        return (even, odd) switch
-        {
-            (0, _) when odd == pairs => new WideText(Encoding.Unicode, false),
-            (_, 0) when even == pairs => new WideText(Encoding.BigEndianUnicode, false),
-            _ => null,
-        };
+        var looked = bytes[..Math.Min(bytes.Length, MostLookedAt)];
+        return looked.Contains((byte)0) ? ByZeros(looked) : null;
     }
+
+    static WideText? ByZeros(ReadOnlySpan<byte> bytes)
+    {
+        // Zeros before and behind a text are the blank ends of a tape.
+        var (start, end) = (0, bytes.Length / 2);
+        for (; start < end && IsBlank(bytes, start); start++)
+            ;
+        for (; end > start && IsBlank(bytes, end - 1); end--)
+            ;
+        var (lowFirst, highFirst, blank) = (0, 0, 0);
+        for (var i = start; i < end; i++)
+            switch (bytes[2 * i], bytes[2 * i + 1])
+            {
+                case (0, 0):
+                    blank++;
+                    break;
+                case (_, 0):
+                    lowFirst++;
+                    break;
+                case (0, _):
+                    highFirst++;
+                    break;
+                default:
+                    break;
+            }
+        // Two characters at least, a quarter of all, and few that would be such the other way round: an ideographic space is one.
+        bool Tells(int told, int other) => told >= 2 && 4 * told >= end - start && told > 4 * other && told > 4 * blank;
+        return Tells(lowFirst, highFirst) ? new WideText(Encoding.Unicode, false)
+            : Tells(highFirst, lowFirst) ? new WideText(Encoding.BigEndianUnicode, false)
+            : null;
+    }
+
+    static bool IsBlank(ReadOnlySpan<byte> bytes, int character) => bytes[2 * character] == 0 && bytes[2 * character + 1] == 0;
 
     /// <summary>The text of bytes as a file holds them, decoded where they are UTF-16.</summary>
     public static SourceText Read(byte[] bytes) => Of(bytes) is { } wide ? wide.Decode(bytes) : SourceText.From(bytes);

@@ -71,6 +71,14 @@ public class MalformedTests
         Assert.Contains("UTF-16", Assert.Single(SetupFile.Read("a", Encoding.Unicode.GetPreamble()).Problems).Message, StringComparison.Ordinal);
     }
 
+    /// <summary>RFC 4627 §3: the first two characters are ASCII, so that the zeros among four bytes tell.</summary>
+    [Fact]
+    public void UTF_16_without_a_mark_is_named()
+    {
+        foreach (var encoding in (Encoding[])[Encoding.Unicode, Encoding.BigEndianUnicode])
+            Assert.Contains("UTF-16", Assert.Single(SetupFile.Read("a", encoding.GetBytes("{ \"units\": \"mm\" }")).Problems).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Deep_nesting_is_refused()
     {

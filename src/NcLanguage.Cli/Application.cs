@@ -8,6 +8,7 @@ using NcLanguage.Cli.Completions;
 using NcLanguage.Cli.Demo;
 using NcLanguage.Cli.Explain;
 using NcLanguage.Cli.Figures;
+using NcLanguage.Cli.Files;
 using NcLanguage.Cli.Format;
 using NcLanguage.Cli.Grammar;
 using NcLanguage.Cli.Holes;
@@ -61,6 +62,7 @@ static class Application
     public static async Task<int> RunAsync(string[] args)
     {
         StandardStreams.Prepare();
+        FileLimit.FailTheWrite();
         var commands = Commands(args);
         if (args is ["format", ..])
             args = FormatCommand.WithStep(args);

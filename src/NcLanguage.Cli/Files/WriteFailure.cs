@@ -3,6 +3,9 @@ namespace NcLanguage.Cli.Files;
 /// <summary>Says why something could not be written.</summary>
 static class WriteFailure
 {
+    // EFBIG of Linux and macOS (errno.h); the runtime has an exception of its own for it.
+    const int TooLarge = 27;
+
     // ENOSPC and EDQUOT of Linux (errno.h) and ERROR_DISK_FULL of Windows.
     const int NoSpace = 28;
     const int OverQuota = 122;
@@ -14,8 +17,7 @@ static class WriteFailure
         UnauthorizedAccessException => "you may not write there",
         DirectoryNotFoundException => "there is no such folder",
         IOException { HResult: NoSpace or OverQuota or DiskFull } => "the disk is full",
-        // Thrown for EFBIG of Linux.
-        ArgumentOutOfRangeException => "it is larger than the file system takes",
+        ArgumentOutOfRangeException or IOException { HResult: TooLarge } => "it is larger than a file may become here",
         _ => WithoutPath(failure.Message),
     };
 

@@ -303,6 +303,27 @@ public sealed class RealFileTests : IDisposable
         Assert.DoesNotContain(Names(), name => name.StartsWith("pages", StringComparison.Ordinal));
     }
 
+    /// <summary>Whoever may not look into a folder finds nothing in it; one with all rights gives them up for the command.</summary>
+    [Theory]
+    [InlineData("check shut/part.nc")]
+    [InlineData("check shut/within")]
+    [InlineData("trace shut/part.nc")]
+    [InlineData("format --write shut/part.nc")]
+    public void A_program_in_a_folder_that_may_not_be_read_is_told_as_such(string command)
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        var outcome = Shell($"""
+            mkdir -p shut/within; echo M30 | tee shut/part.nc > shut/within/part.nc; chmod 0 shut
+            if ls shut > names 2> /dev/null; then unshare --user ls shut > names 2> /dev/null && exit 77; as="unshare --user"; fi
+            $as nclanguage {command}; code=$?; chmod 700 shut; exit $code
+            """);
+        if (outcome.ExitCode is 77 || outcome.Errors.StartsWith("unshare:", StringComparison.Ordinal))
+            return;
+        Assert.Equal((2, 1), (outcome.ExitCode, outcome.ErrorLines.Length));
+        Assert.EndsWith($"{command[(command.LastIndexOf(' ') + 1)..]} may not be read by you\n", outcome.Errors, StringComparison.Ordinal);
+    }
+
     /// <summary>A file system of 256 KB in memory that is filled to the last byte. Where a user may mount none there is the test above alone.</summary>
     [Theory]
     [InlineData("format --write part.nc")]

@@ -25,9 +25,30 @@ sealed record ProgramSearch(ImmutableArray<string> Paths, ImmutableArray<UnreadF
             else if (File.Exists(path))
                 found.TryAdd(Path.GetFullPath(path), path);
             else
-                notRead.Add(new UnreadFile(path, UnreadableName.Reason(path) ?? (path.Length == 0 ? "an empty name is that of no file or folder" : $"there is no file or folder {path}")));
+                notRead.Add(new UnreadFile(path, WhyNot(path)));
         }
         folders.End();
         return new ProgramSearch([.. found.Values.Order(StringComparer.Ordinal)], [.. notRead.Distinct().OrderBy(unread => unread.Path, StringComparer.Ordinal)]);
+    }
+
+    /// <summary>Why a path leads neither to a file nor to a folder.</summary>
+    static string WhyNot(string path)
+    {
+        if (path.Length == 0)
+            return "an empty name is that of no file or folder";
+        try
+        {
+            // Whoever may not look into a folder is told of all that stands in it that it is not there.
+            _ = File.GetAttributes(path);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return $"{path} may not be read by you";
+        }
+        catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
+        {
+            // It is not there, or its name is none.
+        }
+        return UnreadableName.Reason(path) ?? $"there is no file or folder {path}";
     }
 }

@@ -10,14 +10,29 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
     const double Left = 308;
     const double Right = 412;
     const double Line = 4;
+    const double Paper = 297;
     const int MostRows = 8;
 
+    /// <summary>Where the lowest line may stand: below it the foot of the column has its place.</summary>
+    const double Lowest = 262;
+
+    readonly List<Entry> _entries = [];
     double _y = 12;
+
+    /// <summary>A heading, or a row below one.</summary>
+    /// <param name="Says">How many rows it stands for; 0 for a heading.</param>
+    sealed record Entry(string[] Lines, double Height, int Says, string? CssClass)
+    {
+        public double Above => Says == 0 ? 2 : 0;
+
+        public double Step => Says == 0 ? Height + 1.2 : Line;
+    }
 
     public void Draw()
     {
         svg.Line(Left - 4, 8, Left - 4, 284, LineKind.Thin);
         Heading(Path.GetFileName(recording.Path), DrawingStyle.LargeText);
+        Write(Paper);
         _y += 1;
         Row($"Read for {recording.Job.Machine.Name}");
         // What is not known of some moves comes on top.
@@ -29,6 +44,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         DrawContacts();
         DrawNotes();
         DrawReadings();
+        Write(Lowest);
         DrawFoot();
     }
 
@@ -37,6 +53,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
     void DrawKey()
     {
         Heading("What the lines mean");
+        Write(Paper);
         Sample(LineKind.Rapid, "rapid");
         Sample(LineKind.Feed, "feed, arc");
         Sample(LineKind.Edge, "stock");
@@ -72,7 +89,7 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         foreach (var contact in recording.Contacts.Take(MostRows))
             Row(MotionNotes.Of(recording, contact), cssClass: "d-contact-text");
         if (recording.ContactCount > MostRows)
-            Row($"and {recording.ContactCount - MostRows} more");
+            Row($"and {recording.ContactCount - MostRows} more", says: recording.ContactCount - MostRows);
         if (recording.Closest.Count == 0)
             return;
         Heading("Nearest without contact");
@@ -105,25 +122,50 @@ sealed class MotionColumn(SvgWriter svg, MotionRecording recording, MotionScene 
         svg.Text(8, 290, MotionNotes.Caution, 3);
     }
 
-    void Heading(string text, double height = DrawingStyle.Text)
+    void Heading(string text, double height = DrawingStyle.Text) => _entries.Add(new Entry([.. Lines(text, height)], height, 0, null));
+
+    void Row(string text, string? cssClass = null, int says = 1) => _entries.Add(RowOf(text, cssClass, says));
+
+    static Entry RowOf(string text, string? cssClass = null, int says = 1) => new([.. Lines(text, DrawingStyle.SmallText)], DrawingStyle.SmallText, says, cssClass);
+
+    /// <summary>Writes what was said since the last time, as far as there is room, and how many rows there was none for.</summary>
+    /// <param name="lowest">Where the lowest line may stand.</param>
+    void Write(double lowest)
     {
-        _y += 2;
-        foreach (var line in Lines(text, height))
+        var fitting = Fitting(lowest);
+        if (fitting < _entries.Count)
         {
-            svg.Text(Left, _y, line, height);
-            _y += height + 1.2;
+            fitting = Fitting(lowest - Line);
+            while (fitting > 0 && _entries[fitting - 1].Says == 0)
+                fitting--;
         }
+        foreach (var entry in _entries.Take(fitting))
+            Write(entry);
+        if (_entries.Skip(fitting).Sum(entry => entry.Says) is > 0 and var left)
+            Write(RowOf($"{Say.Count(left, "row is", "rows are")} left out: there is no room. The page (nclanguage view) has them."));
+        _entries.Clear();
     }
 
-    void Row(string text, string? cssClass = null)
+    /// <summary>How many of the entries stand above a line, those before them too.</summary>
+    int Fitting(double lowest)
     {
-        foreach (var line in Lines(text, DrawingStyle.SmallText))
+        var y = _y;
+        for (var i = 0; i < _entries.Count; i++)
         {
-            // The foot of the column has its place.
-            if (_y > 262)
-                return;
-            svg.Text(Left, _y, line, cssClass: cssClass);
-            _y += Line;
+            y += _entries[i].Above + _entries[i].Lines.Length * _entries[i].Step;
+            if (y - _entries[i].Step > lowest)
+                return i;
+        }
+        return _entries.Count;
+    }
+
+    void Write(Entry entry)
+    {
+        _y += entry.Above;
+        foreach (var line in entry.Lines)
+        {
+            svg.Text(Left, _y, line, entry.Height, cssClass: entry.CssClass);
+            _y += entry.Step;
         }
     }
 

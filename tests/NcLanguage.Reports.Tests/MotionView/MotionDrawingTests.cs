@@ -166,6 +166,25 @@ public sealed class MotionDrawingTests
         Assert.DoesNotContain(WordsOf(Example.Of("G21 G90 G54 T1 M6\nG0 X0 Y0 Z9\nX90\nM30\n", Example.Plate)), text => text.Contains("left out", StringComparison.Ordinal));
     }
 
+    /// <summary>Ten contacts and ten near misses of clamps whose names take three lines each are more than the column beside the views has room for.</summary>
+    [Fact]
+    public void Rows_without_room_are_counted()
+    {
+        var name = string.Join(' ', Enumerable.Repeat("long", 36));
+        var row = Enumerable.Range(0, 20).Select(i => (Obstacle)new BoxObstacle($"clamp{i} {name}", new(new(i * 20, i < 10 ? -2 : 5, 0), new(i * 20 + 1, i < 10 ? 2 : 7, 5))));
+        var example = Example.Of("G21 G90 G54 T1 M6\nG0 X-20 Y0 Z9\nZ-1\nG1 X500 F100\nM30\n", Example.Plate with { Obstacles = [.. row] });
+        var root = XDocument.Parse(MotionDrawing.Of(example.Recording)).Root!;
+        var column = root.Elements(Svg + "text").Where(text => text.Attribute("x")!.Value == "308" && text.Value != "0").ToList();
+        var said = string.Join(' ', column.Select(text => text.Value));
+        var left = int.Parse(Regex.Match(said, "([0-9]+) rows are left out: there is no room. The page \\(nclanguage view\\) has them.").Groups[1].Value, CultureInfo.InvariantCulture);
+        // Each contact, eight of the nearest, what is not checked, and the readings; of names there is no room for some.
+        var all = example.Recording.ContactCount + Math.Min(8, example.Recording.Closest.Count) + MotionNotes.Of(example.Recording, MotionScene.Of(example.Recording)).Count() + 2;
+        Assert.Equal(all - left, Regex.Count(said, "clamp[0-9]+ long") + Regex.Matches(said, "and ([0-9]+) more").Sum(match => int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture)));
+        Assert.All(column, text => Assert.InRange(Number(text, "y"), 0, 262));
+        // No heading stands over nothing.
+        Assert.Equal("2.5", column[column.FindIndex(text => text.Value.Contains("rows are left out", StringComparison.Ordinal)) - 1].Attribute("font-size")!.Value);
+    }
+
     /// <summary>WCAG 2.1, success criterion 1.4.11: 3 to 1 for lines on the paper and on the stock.</summary>
     [Fact]
     public void Lines_can_be_told_from_paper_and_stock()

@@ -40,7 +40,7 @@ sealed class ProblemList(string path, LineMap lines)
     {
         List<SetupProblem> told = [.. _problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)];
         if (_notTold > 0)
-            told.Add(told[^1] with { Replacement = null, Message = string.Create(CultureInfo.InvariantCulture, $"{_notTold} more mistakes of this file are not told: {MostTold} are told at most.") });
+            told.Add(told[^1] with { Replacement = null, Message = string.Create(CultureInfo.InvariantCulture, $"{(_notTold == 1 ? "1 more mistake of this file is" : $"{_notTold} more mistakes of this file are")} not told: {MostTold} are told at most.") });
         return [.. told];
     }
 }

@@ -170,7 +170,7 @@ sealed class DiagnosticPublisher
             (finding, isNote) => Map(snapshot, analysis, setters, finding, isNote));
         if (left is null)
             return shown.Diagnostics;
-        var rest = $"{findings.Length - MostFindings} more findings are not shown here, none worse than these; the command nclanguage check --format json lists all.";
+        var rest = $"{Say.Count(findings.Length - MostFindings, "more finding is", "more findings are")} not shown here, none worse than these; the command nclanguage check --format json lists all.";
         return [.. shown.Diagnostics, new(_positions.ToRange(snapshot.Text, left.Line, left.StartColumn, left.EndColumn), new DiagnosticText(rest, DiagnosticSeverity.Information, source: Source))];
     }
 

@@ -88,7 +88,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
     {
         // A client that says it can may still refuse.
         if (!_client.WatchesFiles || !await rpc.RequestAsync(Methods.RegisterCapability, WatchedFiles.Registration).ConfigureAwait(false))
-            await FilePoll.RunAsync(() => InTurn(() => _documents.JobsInUse), changed => InTurn(() => FilesChanged(changed)), _ended.Token).ConfigureAwait(false);
+            await FilePoll.RunAsync(() => InTurn<IReadOnlyList<LoadedJob>>(() => [.. _documents.JobsInUse, .. _jobDocuments.JobsInUse]), changed => InTurn(() => FilesChanged(changed)), _ended.Token).ConfigureAwait(false);
     }
 
     public Task DidChangeConfigurationAsync(DidChangeConfigurationParams notification)
@@ -129,7 +129,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         var text = document.Text.ToText();
         var path = DocumentUri.ToPath(document.Uri);
         if (path is not null && JobFileName.IsJobFile(path))
-            FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text));
+            FilesChanged(_jobDocuments.Open(document.Uri, path, document.Version, text), document.Uri);
         else
             RefreshIf(_documents.Open(document.Uri, document.Version, text));
         if (path is not null)
@@ -147,7 +147,7 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
             _oddChanges.Look(before, notification);
         var version = notification.TextDocument.Version ?? held ?? 0;
         if (isJobFile)
-            FilesChanged(_jobDocuments.Change(uri, version, changes));
+            FilesChanged(_jobDocuments.Change(uri, version, changes), uri);
         else
             RefreshIf(_documents.Change(uri, version, changes));
         if (DocumentUri.ToPath(uri) is { } path)
@@ -208,11 +208,12 @@ sealed partial class ServerSession(LspRpc rpc, RequestQueue queue, Lifecycle lif
         return _settings.Take(read);
     }
 
-    bool FilesChanged(IReadOnlyCollection<string> paths)
+    /// <param name="by">The open setup, machine or cutting file whose change it is; null for one on disk.</param>
+    bool FilesChanged(IReadOnlyCollection<string> paths, string? by = null)
     {
         if (paths.Count == 0)
             return false;
-        var any = _documents.RecheckUsersOf(paths);
+        var any = _jobDocuments.RecheckUsersOf(paths, by) | _documents.RecheckUsersOf(paths);
         _checks.Changed(paths);
         RefreshIf(any);
         return any;

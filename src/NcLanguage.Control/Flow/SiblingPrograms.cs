@@ -9,7 +9,8 @@ namespace NcLanguage.Control.Flow;
 /// <summary>Finds called programs beside the calling one: files of its folder that are named by the program's number, such as O1200.nc, 1200.nc or o0012.nc.</summary>
 /// <param name="programPath">The calling program.</param>
 /// <param name="files">How files are read.</param>
-public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICalledPrograms
+/// <param name="onLook">Gets each place before it is looked at, and whether a link stands there that is refused: what changes meanwhile then counts as changed.</param>
+public sealed class SiblingPrograms(string programPath, IFileAccess files, Action<string, bool>? onLook = null) : ICalledPrograms
 {
     /// <summary>The endings that files of programs have, with their point.</summary>
     public static ImmutableArray<string> Extensions { get; } = [".nc", ".cnc", ".tap", ".iso", ".eia", ".ncp"];
@@ -38,7 +39,9 @@ public sealed class SiblingPrograms(string programPath, IFileAccess files) : ICa
             var path = Path.Combine(_folder, name);
             if (Path.GetFileName(programPath) == name)
                 continue;
-            if (LeavesFolder(path))
+            var isRefused = LeavesFolder(path);
+            onLook?.Invoke(path, isRefused);
+            if (isRefused)
             {
                 why ??= $"{name} is a link out of the program's folder, where nothing is read";
                 continue;

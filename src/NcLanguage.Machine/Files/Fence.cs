@@ -11,14 +11,18 @@ public sealed class Fence(IFileAccess disk, IReadOnlyCollection<string> folders)
 
     string[]? _real;
 
+    /// <summary>Whether a path is written as one in the folders, wherever links lead on the way: what stands there may be a link that is refused.</summary>
+    public bool IsWrittenWithin(string path) => IsIn(folders, path) || IsIn(RealFolders, path);
+
+    string[] RealFolders => _real ??= [.. folders.Select(Real).OfType<string>()];
+
     /// <summary>Whether what stands at a path may be looked at: one of the folders or what lies within, links followed, and links within that lead nowhere but in a circle within.</summary>
     public bool Holds(string path)
     {
-        var real = _real ??= [.. folders.Select(Real).OfType<string>()];
-        if (!IsIn(folders, path) && !IsIn(real, path))
+        if (!IsWrittenWithin(path))
             return false;
         var links = new List<string>();
-        return Real(path, links) is { } target ? IsIn(real, target) : links.Count > MostLinks && links.TrueForAll(link => IsIn(real, link));
+        return Real(path, links) is { } target ? IsIn(RealFolders, target) : links.Count > MostLinks && links.TrueForAll(link => IsIn(RealFolders, link));
     }
 
     public FileAnswer Read(string path) => Holds(path) ? disk.Read(path) : new FileAnswer(FileState.Outside);

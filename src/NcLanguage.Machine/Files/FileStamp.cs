@@ -12,11 +12,28 @@ public readonly record struct FileStamp(DateTime Written, long Length)
             // A link has a time and a length of its own.
             if (file.LinkTarget is not null)
                 file = (FileInfo)file.ResolveLinkTarget(returnFinalTarget: true)!;
-            return file.Exists ? new FileStamp(file.LastWriteTimeUtc, file.Length) : default;
+            return Of(file);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (IsOfDisk(e))
         {
             return default;
         }
     }
+
+    /// <summary>The stamp of what stands at a path itself: that of the link where it is one, whatever it leads to.</summary>
+    public static FileStamp OfLink(string path)
+    {
+        try
+        {
+            return Of(new FileInfo(path));
+        }
+        catch (Exception e) when (IsOfDisk(e))
+        {
+            return default;
+        }
+    }
+
+    static FileStamp Of(FileInfo file) => file.Exists ? new FileStamp(file.LastWriteTimeUtc, file.Length) : default;
+
+    static bool IsOfDisk(Exception e) => e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException;
 }

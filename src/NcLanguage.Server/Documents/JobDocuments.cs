@@ -9,7 +9,8 @@ using NcLanguage.Syntax.Text;
 namespace NcLanguage.Server.Documents;
 
 /// <summary>One version of an open setup or machine file and the mistakes in it.</summary>
-sealed record JobDocument(string Uri, string Path, int Version, SourceText Text, ImmutableArray<SetupProblem> Problems);
+/// <param name="Job">What the text was read with.</param>
+sealed record JobDocument(string Uri, string Path, int Version, SourceText Text, LoadedJob Job, ImmutableArray<SetupProblem> Problems);
 
 /// <summary>Setup and machine files open in the editor: what is typed there counts at once, saved or not.
 /// Called by one message at a time, as the queue lets them through.</summary>
@@ -19,6 +20,9 @@ sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMa
     readonly ConcurrentDictionary<string, JobDocument> _open = new(StringComparer.Ordinal);
 
     public IEnumerable<JobDocument> All => _open.Values;
+
+    /// <summary>What the open files were read with.</summary>
+    public IEnumerable<LoadedJob> JobsInUse => _open.Values.Select(document => document.Job);
 
     public bool IsOpen(string uri) => _open.ContainsKey(uri);
 
@@ -44,10 +48,26 @@ sealed class JobDocuments(JobLoader jobs, JobDiagnostics diagnostics, PositionMa
 
     public JobDocument Find(string uri) => _open[uri];
 
+    /// <summary>Reads those anew that lead to one of these files; true where the mistakes in one are others than before.</summary>
+    /// <param name="changed">Paths.</param>
+    /// <param name="but">A document that has been read just now.</param>
+    public bool RecheckUsersOf(IReadOnlyCollection<string> changed, string? but)
+    {
+        var any = false;
+        foreach (var document in _open.Values)
+        {
+            if (document.Uri == but || !document.Job.DependsOn(changed))
+                continue;
+            Set(document.Uri, document.Path, document.Version, document.Text);
+            any |= !_open[document.Uri].Problems.SequenceEqual(document.Problems);
+        }
+        return any;
+    }
+
     string[] Set(string uri, string path, int version, SourceText text)
     {
         (var job, var isOutOfForce) = jobs.SetJobText(path, uri, text);
-        _open[uri] = new JobDocument(uri, path, version, text, [.. job.ProblemsIn(path)]);
+        _open[uri] = new JobDocument(uri, path, version, text, job, [.. job.ProblemsIn(path)]);
         diagnostics.Set(uri, job, () => true, path);
         return isOutOfForce ? [] : [path];
     }

@@ -10,12 +10,12 @@ namespace NcLanguage.Server.Jobs;
 sealed class CalledPrograms : ICalledPrograms
 {
     readonly ConcurrentDictionary<int, CalledFile?> _found = new();
-    readonly ConcurrentDictionary<string, FileStamp> _looked = new(DocumentUri.PathComparer);
+    readonly ConcurrentDictionary<string, (FileStamp Stamp, bool IsRefused)> _looked = new(DocumentUri.PathComparer);
     readonly SiblingPrograms _siblings;
 
     /// <param name="programPath">The calling program.</param>
     /// <param name="files">How files are read, what is open in the editor first.</param>
-    public CalledPrograms(string programPath, IFileAccess files) => _siblings = new SiblingPrograms(programPath, new Noting(this, files));
+    public CalledPrograms(string programPath, IFileAccess files) => _siblings = new SiblingPrograms(programPath, files, Note);
 
     public CalledFile? Find(int number) => _found.GetOrAdd(number, _siblings.Find);
 
@@ -26,17 +26,10 @@ sealed class CalledPrograms : ICalledPrograms
     public bool DependsOn(string path) => _looked.ContainsKey(path);
 
     /// <summary>The places that are no longer as they were when looked at.</summary>
-    public IEnumerable<string> Outdated() => _looked.Where(place => FileStamp.Of(place.Key) != place.Value).Select(place => place.Key);
+    public IEnumerable<string> Outdated() => _looked.Where(place => StampOf(place.Key, place.Value.IsRefused) != place.Value.Stamp).Select(place => place.Key);
 
-    // Noted before the reading: what changes meanwhile then counts as changed.
-    sealed class Noting(CalledPrograms programs, IFileAccess files) : IFileAccess
-    {
-        public FileAnswer Read(string path)
-        {
-            programs._looked.TryAdd(path, FileStamp.Of(path));
-            return files.Read(path);
-        }
+    void Note(string path, bool isRefused) => _looked.TryAdd(path, (StampOf(path, isRefused), isRefused));
 
-        public IReadOnlyList<string> NamesIn(string folder) => files.NamesIn(folder);
-    }
+    // In the place of a link that leads out another file may come; where it leads is no business of ours.
+    static FileStamp StampOf(string path, bool isRefused) => isRefused ? FileStamp.OfLink(path) : FileStamp.Of(path);
 }

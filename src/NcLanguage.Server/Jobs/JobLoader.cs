@@ -131,7 +131,11 @@ sealed class JobLoader(IFileAccess files, ServerSettings settings)
         {
             var document = open(path);
             if (document is null && !disk.Holds(path))
+            {
+                if (disk.IsWrittenWithin(path))
+                    Files[path] = new JobFile(null, null, FileStamp.OfLink(path), IsRefused: true);
                 return new FileAnswer(FileState.Outside);
+            }
             // Before the reading: a file written meanwhile then counts as changed.
             var stamp = FileStamp.Of(path);
             if (document is not null)

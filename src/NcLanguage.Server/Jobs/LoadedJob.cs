@@ -8,7 +8,11 @@ namespace NcLanguage.Server.Jobs;
 
 /// <summary>A setup or machine file as it was read: its text, the editor's address where it is open there, and its stamp on disk.
 /// Without text where it could not be read.</summary>
-sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp);
+/// <param name="IsRefused">Whether it is a link out of where files are read; the stamp is its own then. Another file may come in its place.</param>
+sealed record JobFile(SourceText? Text, string? OpenUri, FileStamp Stamp, bool IsRefused = false)
+{
+    public bool IsOutdated(string path) => (IsRefused ? FileStamp.OfLink(path) : FileStamp.Of(path)) != Stamp;
+}
 
 /// <summary>A program's setup and machine, and every file that was looked at for them, there or not, by path.</summary>
 /// <param name="Programs">Where the programs are found that it calls; null for a text never saved.</param>
@@ -32,5 +36,5 @@ sealed record LoadedJob(JobInputs Inputs, ImmutableDictionary<string, JobFile> F
 
     /// <summary>The files that are no longer as they were read.</summary>
     public IEnumerable<string> Outdated() =>
-        Files.Where(file => FileStamp.Of(file.Key) != file.Value.Stamp).Select(file => file.Key).Concat(Programs?.Outdated() ?? []);
+        Files.Where(file => file.Value.IsOutdated(file.Key)).Select(file => file.Key).Concat(Programs?.Outdated() ?? []);
 }

@@ -75,6 +75,67 @@ public sealed class FenceTests : IDisposable
         Assert.Contains("leads outside", (string?)told["message"], StringComparison.Ordinal);
     }
 
+    /// <summary>What is told when a link stands where a setup, a machine, cutting data or a called program is looked for, and no longer once a file stands there.</summary>
+    [Theory]
+    [InlineData("part.setup.json", "{}", true)]
+    [InlineData("part.setup.json", "{}", false)]
+    [InlineData("link.machine.json", ShortMachine, true)]
+    [InlineData("link.machine.json", ShortMachine, false)]
+    [InlineData("nc.cutting.json", "{}", true)]
+    [InlineData("nc.cutting.json", "{}", false)]
+    [InlineData("O1200.nc", "O1200\nM99\n", true)]
+    [InlineData("O1200.nc", "O1200\nM99\n", false)]
+    public async Task A_file_in_the_place_of_a_link_that_was_refused_is_noticed(string name, string text, bool clientWatches)
+    {
+        var (link, outside) = (Path.Combine(_workspace, name), Path.Combine(_outside, name));
+        File.WriteAllText(outside, text);
+        File.CreateSymbolicLink(link, outside);
+        if (name.EndsWith(".machine.json", StringComparison.Ordinal))
+            Setup("part.setup.json", name);
+        await using var client = await InitializedAsync(watches: clientWatches);
+        var uri = new Uri(Path.Combine(_workspace, "part.nc")).AbsoluteUri;
+        await client.OpenAsync(uri, "G21 G90 G17 G54\nM98 P1200\nM30\n");
+        await UntilAsync(client, told => told.Any(message => IsRefusal(message, name)));
+        File.Delete(link);
+        File.WriteAllText(link, text);
+        if (clientWatches)
+            await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + new Uri(link).AbsoluteUri + "\",\"type\":2}]}");
+        await UntilAsync(client, told => !told.Any(message => IsRefusal(message, name)));
+    }
+
+    /// <summary>The same of a setup that is open by itself, without a program.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task An_open_setup_whose_machine_was_refused_is_checked_anew(bool clientWatches)
+    {
+        var link = Path.Combine(_workspace, "link.machine.json");
+        File.CreateSymbolicLink(link, Path.Combine(_outside, "short.machine.json"));
+        var uri = new Uri(Setup("part.setup.json", "link.machine.json")).AbsoluteUri;
+        await using var client = await InitializedAsync(watches: clientWatches);
+        await client.OpenAsync(uri, """{ "machine": "link.machine.json" }""");
+        await UntilAsync(client, told => told.Any(message => IsRefusal(message, "link.machine.json")));
+        File.Delete(link);
+        File.WriteAllText(link, ShortMachine);
+        if (clientWatches)
+            await client.NotifyAsync("workspace/didChangeWatchedFiles", "{\"changes\":[{\"uri\":\"" + new Uri(link).AbsoluteUri + "\",\"type\":2}]}");
+        await UntilAsync(client, told => told.Count == 0);
+    }
+
+    static bool IsRefusal(string message, string name) => message.Contains(name, StringComparison.Ordinal) && (message.Contains("leads outside", StringComparison.Ordinal) || message.Contains("is a link out of", StringComparison.Ordinal));
+
+    /// <summary>Waits until what stands told of all files meets a demand; the newest of each file counts.</summary>
+    static async Task UntilAsync(TestClient client, Func<List<string>, bool> isMet)
+    {
+        while (true)
+        {
+            var published = client.Log.Where(message => (string?)message["method"] == "textDocument/publishDiagnostics").Select(message => message["params"]!);
+            if (isMet([.. published.GroupBy(told => (string)told["uri"]!).SelectMany(file => file.Last()["diagnostics"]!.AsArray()).Select(finding => (string)finding!["message"]!)]))
+                return;
+            await client.NextAsync("textDocument/publishDiagnostics");
+        }
+    }
+
     [Fact]
     public async Task Nothing_is_looked_for_above_a_program_outside_of_the_workspace()
     {
@@ -126,8 +187,8 @@ public sealed class FenceTests : IDisposable
         return path;
     }
 
-    Task<TestClient> InitializedAsync(string more = "") => TestClient.InitializedAsync(
-        Watching, $$""","workspaceFolders":[{"uri":"{{new Uri(_workspace).AbsoluteUri}}","name":"w"}]""" + more, DiskFiles.Instance);
+    Task<TestClient> InitializedAsync(string more = "", bool watches = true) => TestClient.InitializedAsync(
+        watches ? Watching : """{"window":{"showMessage":{}}}""", $$""","workspaceFolders":[{"uri":"{{new Uri(_workspace).AbsoluteUri}}","name":"w"}]""" + more, DiskFiles.Instance);
 
     async Task<List<string?>> NamesOfAsync(string program)
     {

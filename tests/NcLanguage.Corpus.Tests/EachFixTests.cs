@@ -21,6 +21,23 @@ public sealed partial class EachFixTests
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
     }
 
+    /// <summary>A control reads small letters as large ones; words that a fix puts in are then small as well.</summary>
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void In_small_letters_the_same_is_offered_in_small_letters(string name)
+    {
+        var program = CorpusProgram.Of(name);
+        foreach (var (what, text) in Faults(program.Text.Split('\n')))
+        {
+            var offered = Edits(program.Analyse(text)).Select(edit => edit with { NewText = Small(edit.NewText) });
+            Assert.Equal((what, string.Join('\n', offered)), (what, string.Join('\n', Edits(program.Analyse(Small(text))))));
+        }
+    }
+
+    static IEnumerable<Edit> Edits(ProgramAnalysis analysis) => analysis.Findings.SelectMany(analysis.FixesOf).SelectMany(fix => fix.Edits);
+
+    static string Small(string text) => Regex.Replace(text, @"\([^)\n]*\)?|[A-Z]", found => found.Value[0] == '(' ? found.Value : found.Value.ToLowerInvariant());
+
     /// <summary>Texts with one word missing. What starts something is also forgotten together with all that would end it.</summary>
     static IEnumerable<(string What, string Text)> Faults(string[] lines)
     {

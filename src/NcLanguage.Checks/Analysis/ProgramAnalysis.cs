@@ -135,7 +135,7 @@ public sealed class ProgramAnalysis
         // What is right where the blocks with / are left out may be wrong where they run, and what is right at one run of a block wrong at another.
         if (finding.IsOfOtherSkip || (finding.IsOfSomeRuns && !finding.Rule.MendsAllRuns) || (_assembly?.AreFixesInDoubt ?? FindingAssembly.PutFixesInDoubt(_carried)))
             fixes = fixes.Select(fix => fix with { Safety = FixSafety.Choice });
-        return fixes.Where(fix => TextEdits.Change(fix.Edits, Text) && TextEdits.FitIn(fix.Edits, Text, longest) && !RunsTooEarly(fix, finding));
+        return fixes.Where(fix => TextEdits.Change(fix.Edits, Text) && TextEdits.FitIn(fix.Edits, Text, longest) && !RunsTooEarly(fix, finding)).Select(fix => LetterCase.AsBeside(fix, this));
     }
 
     /// <summary>Whether a fix puts a block before a loop for what only some runs of the loop's head show: the end of the loop leads past it.</summary>

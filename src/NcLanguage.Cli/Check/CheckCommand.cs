@@ -74,7 +74,7 @@ static class CheckCommand
                 break;
             default:
                 using (var screen = Screen.Open())
-                    totals = run.Check(search, format == "github" ? new CheckAnnotations(screen.Writer) : new CheckText(screen, isPreview: run.Fixes == FixUse.Preview));
+                    totals = run.Check(search, format == "github" ? new CheckAnnotations(screen.Writer) : new CheckText(screen, run.Fixes));
                 break;
         }
         return totals;

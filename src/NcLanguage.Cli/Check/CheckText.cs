@@ -7,8 +7,8 @@ using Spectre.Console;
 namespace NcLanguage.Cli.Check;
 
 /// <summary>Findings for a setter to read at a terminal.</summary>
-/// <param name="isPreview">Whether fixes are only shown.</param>
-sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
+/// <param name="fixes">What became of the fixes that are certain.</param>
+sealed class CheckText(Screen screen, FixUse fixes) : ICheckWriter
 {
     /// <summary>Nobody reads more of one file; the other formats tell all.</summary>
     const int MostPerFile = 200;
@@ -28,7 +28,7 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
             WriteFixed(applied);
         foreach (var left in file.NotFixed)
             screen.WriteParagraph($"line {left.Line}  not fixed: \"{left.Title}\" does not mend what {left.Finding} tells here.", 0);
-        if (isPreview && !file.Fixed.IsEmpty)
+        if (fixes == FixUse.Preview && !file.Fixed.IsEmpty)
             screen.WriteParagraph("Nothing is written. What follows is what the program would still have, by its lines then.", 0);
         screen.WriteLine();
         var isCut = file.Findings.Length > MostPerFile;
@@ -46,7 +46,7 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
 
     void WriteFixed(AppliedFix applied)
     {
-        screen.WriteLine($"line {applied.Line}  {(isPreview ? "would be fixed" : "fixed")}: {applied.Title}", Styles.Fix);
+        screen.WriteLine($"line {applied.Line}  {(fixes == FixUse.Preview ? "would be fixed" : "fixed")}: {applied.Title}", Styles.Fix);
         foreach (var line in applied.Before)
             screen.WriteLine($"{new string(' ', Indent)}was  {line}", Styles.Faint);
         foreach (var line in applied.After)
@@ -96,7 +96,8 @@ sealed class CheckText(Screen screen, bool isPreview) : ICheckWriter
             Styles.Heading);
         if (totals.LeftOut is { } leftOut)
             screen.WriteLine($"The check was stopped: {Count(leftOut, "program")} not checked.");
-        if (totals.Mendable > 0)
+        // Where they were made, what is left is told with the programs.
+        if (totals.Mendable > 0 && fixes == FixUse.None)
             screen.WriteLine($"{Count(totals.Mendable, "finding")} can be mended by check --fix (--fix --preview shows how).");
         foreach (var (clause, programs) in totals.NotChecked)
             screen.WriteParagraph($"Not checked: {clause}{(programs == totals.Programs ? "" : $", in {Count(programs, "program")}")}.", 0);

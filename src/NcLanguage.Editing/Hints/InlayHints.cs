@@ -18,7 +18,8 @@ public static class InlayHints
 
     /// <summary>The hints of the lines from <paramref name="firstLine"/> to <paramref name="lastLine"/> (0-based, both included). Runs the blocks
     /// of these lines and, before them, at most those of one chunk.</summary>
-    public static IReadOnlyList<HintAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine)
+    /// <exception cref="OperationCanceledException">The token was cancelled.</exception>
+    public static IReadOnlyList<HintAnswer> In(ProgramAnalysis analysis, int firstLine, int lastLine, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(analysis);
         var hints = new List<HintAnswer>();
@@ -33,6 +34,7 @@ public static class InlayHints
         var (step, ahead) = analysis.Main.StepWithAhead();
         for (var line = firstLine; line <= lastLine; line++)
         {
+            cancel.ThrowIfCancellationRequested();
             var block = analysis.Main.BlockAt(line);
             if (block.Tokens.Length == 0)
                 continue;

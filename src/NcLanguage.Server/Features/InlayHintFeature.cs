@@ -15,7 +15,7 @@ static class InlayHintFeature
         // Behind the last whole word of the line that is being written a hint would stand in the way of the next, and move with each key: it comes when the keys rest.
         var typed = context.Client.RefreshesInlayHints && context.Snapshot.Typing is { IsFlowing: true } keys ? keys.Line : -1;
         var isWhole = !context.Client.ResolvesHintTooltips && !context.Client.ResolvesHintPlaces;
-        return [.. InlayHints.In(context.Analysis, first, last).Where(hint => hint.Line != typed || !IsBehindWords(context.Text, hint)).Select(hint => new InlayHint(
+        return [.. InlayHints.In(context.Analysis, first, last, context.Cancel).Where(hint => hint.Line != typed || !IsBehindWords(context.Text, hint)).Select(hint => new InlayHint(
             context.Positions.ToPosition(context.Text, hint.Line, hint.Column), new HintLabel(hint.Text, IsPart: context.Client.ResolvesHintPlaces),
             context.Client.ResolvesHintTooltips ? null : hint.Tooltip, PaddingLeft: true,
             Data: isWhole ? null : new InlayHintData(context.Uri, context.Snapshot.Version, hint.Line, hint.Column)))];

@@ -25,6 +25,10 @@ public sealed class InlayHintTests
     }
 
     [Fact]
+    public void Those_of_a_long_program_end_where_they_are_not_wanted_any_longer() =>
+        Assert.Throws<OperationCanceledException>(() => InlayHints.In(Editor.Analyse("G4 P1\n"), 0, int.MaxValue, new CancellationToken(canceled: true)));
+
+    [Fact]
     public void Places_that_are_not_written_out() => Shows(
         """
         G21 G90 G17 G54

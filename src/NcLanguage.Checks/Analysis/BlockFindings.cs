@@ -21,25 +21,27 @@ sealed class BlockFindings
     {
         (_texts, _parts, _plain, _lines) = (texts, parts, run.PlainCoordinates, run.Text.LineCount);
         var (same, sameAtEnd) = before is null || before._plain != _plain || before._parts is null != parts is null ? (0, 0) : SharedWith(before);
-        _ends = new int[texts.Length];
-        before?._ends.AsSpan(0, same).CopyTo(_ends);
-        var findings = new List<Finding>((before?.All.Length ?? 0) + 8);
-        if (same > 0)
-            findings.AddRange(before!.All.AsSpan(0, before._ends[same - 1]));
-        for (var chunk = same; chunk < texts.Length - sameAtEnd; chunk++)
+        var first = same > 0 ? before!._ends[same - 1] : 0;
+        var others = new List<Finding>();
+        var ends = new int[texts.Length - same - sameAtEnd];
+        for (var i = 0; i < ends.Length; i++)
         {
-            Add(run, chunk, findings);
-            _ends[chunk] = findings.Count;
+            Add(run, same + i, others);
+            ends[i] = first + others.Count;
         }
-        if (sameAtEnd > 0)
+        var behind = before is null ? [] : before._ends.AsSpan(before._ends.Length - sameAtEnd);
+        var beginOfBehind = sameAtEnd > 0 ? before!._ends[^(sameAtEnd + 1)] : before?.All.Length ?? 0;
+        if (before is not null && before._ends.Length == texts.Length && before._ends.AsSpan(same, ends.Length).SequenceEqual(ends) && before.All.AsSpan(first..beginOfBehind).SequenceEqual([.. others]))
         {
-            var behind = before!._ends.AsSpan(before._ends.Length - sameAtEnd - 1);
-            var shift = findings.Count - behind[0];
-            findings.AddRange(before.All.AsSpan(behind[0]));
-            for (var i = 1; i < behind.Length; i++)
-                _ends[^(behind.Length - i)] = behind[i] + shift;
+            // As behind most keys.
+            (_ends, All) = (before._ends, before.All);
+            return;
         }
-        All = [.. findings];
+        _ends = [.. before is null ? [] : before._ends.AsSpan(0, same), .. ends, .. behind];
+        var shift = first + others.Count - beginOfBehind;
+        foreach (ref var end in _ends.AsSpan(same + ends.Length))
+            end += shift;
+        All = [.. before is null ? [] : before.All.AsSpan(0, first), .. others, .. before is null ? [] : before.All.AsSpan(beginOfBehind)];
     }
 
     /// <summary>All, in the order of the text; of a run that leaves it those that the text alone tells.</summary>

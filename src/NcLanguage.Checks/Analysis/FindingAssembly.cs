@@ -24,7 +24,7 @@ sealed class FindingAssembly
 
     public static FindingAssembly Of(AnalysisRuns runs, AnalysisOptions options, CancellationToken cancel)
     {
-        var findings = new List<Finding>();
+        var findings = WithRoom(runs.Main);
         AddOf(runs.Main, findings);
         var file = new FileContext(runs, options, findings, cancel);
         var firstOfFile = findings.Count;
@@ -51,7 +51,7 @@ sealed class FindingAssembly
     /// <param name="ofTheWhole">What was found there in the version before, at its lines in this one.</param>
     public static FindingsTold FirstLook(AnalysisRuns runs, ImmutableArray<Finding> ofTheWhole)
     {
-        var findings = new List<Finding>();
+        var findings = WithRoom(runs.Main);
         AddOf(runs.Main, findings);
         var firstOfFile = findings.Count;
         findings.AddRange(ofTheWhole);
@@ -100,6 +100,9 @@ sealed class FindingAssembly
     }
 
     public static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(ByPlace);
+
+    /// <summary>A list for the findings of a run and a few others: grown one by one behind them it would be made twice with each key.</summary>
+    static List<Finding> WithRoom(ProgramRun run) => new(run.BlockFindings.All.Length + 64);
 
     /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
     static void AddOf(ProgramRun run, List<Finding> findings)

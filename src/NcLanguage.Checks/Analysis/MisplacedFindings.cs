@@ -15,20 +15,24 @@ static class MisplacedFindings
     public static void TakeOut(ProgramRun run, List<Finding> findings)
     {
         for (var i = findings.Count - 1; i >= 0; i--)
-        {
-            var finding = findings[i];
-            if (finding is not { Rule: HoleMissing, Text: OfBlock or OfRun, Fault: null, IsElsewhere: false, IsOfOtherSkip: false })
-                continue;
-            var (first, end) = finding.Text == OfRun && HoleTable.Of(run).At(finding.Line) is { Count: > 0 } holes ? HoleTable.Of(run).RunOf(holes.First) : (0, 0);
-            var others = findings.FindAll(Follows);
-            if (others.Count == 0)
-                continue;
-            findings[i] = finding with { Message = $"{finding.Message} {ExplainedFindings.Others(others.Count, "it", ExplainedFindings.Names(others))}." };
-            i -= findings[..i].Count(Follows);
-            findings.RemoveAll(Follows);
+            if (findings[i] is { Rule: HoleMissing, Text: OfBlock or OfRun, Fault: null, IsElsewhere: false, IsOfOtherSkip: false })
+                i -= TakeOutOf(i, run, findings);
+    }
 
-            bool Follows(Finding other) => other is { Rule: HoleOutsideStock or TravelExceeded, Fault: null, IsElsewhere: false, IsOfOtherSkip: false }
-                && (other.Line == finding.Line || (end > first && HoleTable.Of(run).At(other.Line) is { Count: > 0 } its && its.First >= first && its.First < end));
-        }
+    /// <summary>Takes out those of one finding; gives how many stood before it.</summary>
+    static int TakeOutOf(int index, ProgramRun run, List<Finding> findings)
+    {
+        var finding = findings[index];
+        var (first, end) = finding.Text == OfRun && HoleTable.Of(run).At(finding.Line) is { Count: > 0 } holes ? HoleTable.Of(run).RunOf(holes.First) : (0, 0);
+        var others = findings.FindAll(Follows);
+        if (others.Count == 0)
+            return 0;
+        findings[index] = finding with { Message = $"{finding.Message} {ExplainedFindings.Others(others.Count, "it", ExplainedFindings.Names(others))}." };
+        var before = findings[..index].Count(Follows);
+        findings.RemoveAll(Follows);
+        return before;
+
+        bool Follows(Finding other) => other is { Rule: HoleOutsideStock or TravelExceeded, Fault: null, IsElsewhere: false, IsOfOtherSkip: false }
+            && (other.Line == finding.Line || (end > first && HoleTable.Of(run).At(other.Line) is { Count: > 0 } its && its.First >= first && its.First < end));
     }
 }

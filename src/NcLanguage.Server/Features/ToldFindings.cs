@@ -23,7 +23,7 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
         {
             for (var i = 0; i < areNotes.Length; i++)
                 areNotes[i] = Asks(findings[i]);
-            return (areNotes, new ToldFindings(-1, [.. findings.Select(NameOf)], [], typing is null ? [.. findings.Select(FromEnd)] : Settled));
+            return (areNotes, new ToldFindings(-1, Names(findings, NameOf), [], typing is null ? Names(findings, FromEnd) : Settled));
         }
         HashSet<(string, int)> told = keys.Line == Line || Notes.Count == 0 ? Told : [.. Told, .. Notes];
         HashSet<(string, int)> notes = [];
@@ -40,5 +40,14 @@ sealed record ToldFindings(int Line, HashSet<(string Name, int Line)> Told, Hash
         bool Asks(Finding finding) => toCome.Asks(finding, Settled.Contains(FromEnd(finding)));
         (string, int) FromEnd(Finding finding) => (finding.Name, lines - finding.Line);
         (string, int) NameOf(Finding finding) => (finding.Name, Asks(finding) ? -1 : finding.Line);
+    }
+
+    static HashSet<(string, int)> Names(ImmutableArray<Finding> findings, Func<Finding, (string, int)> nameOf)
+    {
+        // Made with each key that is followed by a rest: with room for all, it is made once.
+        var names = new HashSet<(string, int)>(findings.Length);
+        foreach (var finding in findings)
+            names.Add(nameOf(finding));
+        return names;
     }
 }

@@ -169,6 +169,28 @@ public sealed class GrowthTests
         Assert.InRange((bytes[1] - bytes[0]) / (double)(Sizes[1] - Sizes[0]), 20, bytesOfABlock);
     }
 
+    /// <summary>A row of them to work on and one that is told, with a reference of 8 bytes each; nothing is made of a finding that stays as it is.</summary>
+    [Fact]
+    public void Behind_a_key_a_finding_that_stays_costs_two_references()
+    {
+        var bytes = new long[2];
+        for (var i = 0; i < 2; i++)
+        {
+            var text = new StringBuilder("G21 G90 G17 G54\n");
+            for (var line = 0; line < 4_000 * (i + 1); line++)
+                text.Append(CultureInfo.InvariantCulture, $"Q{line}\n");
+            var before = ProgramAnalysis.Create(SourceText.From(text.Append("M30\n").ToString()), Setup.None, MachineProfile.IsoMill with { IsChosen = true });
+            Assert.InRange(before.Findings.Length, 4_000 * (i + 1), int.MaxValue);
+            var typed = before.Text.WithChange(0, 0, " "u8);
+            _ = before.WithText(typed).FirstLook(before);
+            var after = before.WithText(typed);
+            var start = GC.GetAllocatedBytesForCurrentThread();
+            _ = after.FirstLook(before);
+            bytes[i] = GC.GetAllocatedBytesForCurrentThread() - start;
+        }
+        Assert.InRange((bytes[1] - bytes[0]) / 4_000.0, 0, 20);
+    }
+
     /// <summary>From the last kept picture of the stock on; of these there are eight, so that an eighth of the cuts is followed again, and some more behind an edit.</summary>
     [Fact]
     public void An_edit_at_the_end_follows_a_share_of_the_cuts_again()

@@ -166,7 +166,7 @@ public sealed class HoleTooShortForTool : Rule
         var say = file.SayAt(work.Line, work.Coordinates);
         var (start, end) = StepContext.WordsOf(file.Run.BlockAt(work.Line));
         var (holeStart, holeEnd) = StepContext.WordsOf(file.Run.BlockAt(hole.Line));
-        file.Report(this, work.Line, start, end, $"{Does(group, say)} to {say.Level(work.Tip - work.ToFrame.Z)} before T{hole.ToolNumber} makes the hole there: it goes into full material.",
+        file.Report(this, work.Line, start, end, $"{Does(group, say)} to {say.Level(work.Tip - work.ToFrame.Z)} before {hole.ToolName} makes the hole there: it goes into full material.",
             related: new RelatedPlace(hole.Line, holeStart, holeEnd, "The hole is made here, later in the run."));
     }
 
@@ -184,7 +184,7 @@ public sealed class HoleTooShortForTool : Rule
             file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and nothing in this program makes a hole there before: it goes into full material, unless the hole is in the stock already, which the setup can say (hollows).",
                 severity: Severity.Warning);
         else
-            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that {(hole.Kind == WorkKind.Hollow ? "the stock has" : $"T{hole.ToolNumber} makes")} there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
-                + $"{(hole.Kind == WorkKind.Hollow ? "it has to be drilled" : "it has to go")} to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or T{work.ToolNumber} less deep.");
+            file.ReportBlock(this, work.Line, $"{does} to {say.Level(work.Tip - z)}, and the hole that {(hole.Kind == WorkKind.Hollow ? "the stock has" : $"{hole.ToolName} makes")} there {FullWidth(hole, file.Run.Job.Setup, say, z)}: "
+                + $"{(hole.Kind == WorkKind.Hollow ? "it has to be drilled" : "it has to go")} to {say.Level(work.Tip - (hole.Full - hole.Tip) - z)}, or {work.ToolName} less deep.");
     }
 }

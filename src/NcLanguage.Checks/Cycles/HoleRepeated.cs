@@ -65,7 +65,7 @@ public sealed class HoleRepeated : Rule
         var related = repeat.Earlier.Line == work.Line ? null : RelatedTo(file.Run, repeat.Earlier.Line);
         file.Report(this, work.Line, own.Start, own.End,
             $"G{work.Cycle} {WorkOf(work.Cycle)} {say.Place(hole.X, hole.Y)}{(others == 0 ? "" : $" and {Say.Count(others, "more place")}")} to {say.Level(hole.Bottom)} a second time, "
-            + $"after T{work.ToolNumber} has been there in an earlier run, as deep or deeper: another tool or place may be meant.",
+            + $"after {work.ToolName} has been there in an earlier run, as deep or deeper: another tool or place may be meant.",
             related: related);
     }
 

@@ -77,7 +77,7 @@ public sealed class HoleMissing : Rule
 
     static string What(DrawingMatch match, LengthText say) => match switch
     {
-        { StaysAbove: true, Work: { } work } => $"not made, because T{work.ToolNumber} goes down to {say.Level(work.Tip - work.ToFrame.Z)} only, and its mouth is at {say.Level(match.Surface - work.ToFrame.Z)}",
+        { StaysAbove: true, Work: { } work } => $"not made, because {work.ToolName} goes down to {say.Level(work.Tip - work.ToFrame.Z)} only, and its mouth is at {say.Level(match.Surface - work.ToFrame.Z)}",
         { Work: not null } => "tapped, but never drilled",
         _ => "not made",
     };

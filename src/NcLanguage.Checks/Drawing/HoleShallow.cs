@@ -68,7 +68,7 @@ public sealed class HoleShallow : Rule
             var say = file.SayAt(work.Line, work.Coordinates);
             if (group[0].Wanted!.Depth is not { } wanted)
             {
-                file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} nowhere as wide as the drawing asks: T{work.ToolNumber} goes in by its point alone, and cuts its {say.Length(work.Diameter)} from "
+                file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} nowhere as wide as the drawing asks: {work.ToolName} goes in by its point alone, and cuts its {say.Length(work.Diameter)} from "
                     + $"{say.Level(group[0].Surface - (work.Full - work.Tip) - work.ToFrame.Z)} down.");
                 continue;
             }
@@ -77,12 +77,12 @@ public sealed class HoleShallow : Rule
             if (work.Kind == WorkKind.Mill && work.End <= work.Tip - (wanted - depth) + Equal)
             {
                 file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} as wide as the drawing asks to {say.Length(depth)} only, where the last whole turn of the helix begins, and not to {say.Length(wanted)}: "
-                    + $"T{work.ToolNumber} wants a full circle at {say.Level(tip)} behind it.");
+                    + $"{work.ToolName} wants a full circle at {say.Level(tip)} behind it.");
                 continue;
             }
             var how = work.Threads ? "threaded to" : work.Full > work.Tip ? "at full diameter" : "made";
             file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {how} {say.Length(Math.Max(0, depth))} deep, and the drawing asks for {say.Length(wanted)}: "
-                + $"T{work.ToolNumber} has to go {say.Length(wanted - depth)} deeper, to {say.Level(tip)}.");
+                + $"{work.ToolName} has to go {say.Length(wanted - depth)} deeper, to {say.Level(tip)}.");
         }
     }
 }

@@ -73,7 +73,7 @@ public sealed class HoleTooDeep : Rule
         var say = file.SayAt(work.Line, work.Coordinates);
         var wanted = match.Wanted!.Depth!.Value;
         file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Full > work.Tip ? "at full diameter" : "made")} {say.Length(match.Depth)} deep, and the drawing asks for {say.Length(wanted)}: "
-            + $"T{work.ToolNumber} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough{(file.Run.Job.Setup.Stock is { } stock && work.Tip < stock.Min.Z ? ", and its tip comes out of the stock" : "")}.");
+            + $"{work.ToolName} goes {say.Length(match.Depth - wanted)} too deep, {say.Level(work.Tip - work.ToFrame.Z + match.Depth - wanted)} is enough{(file.Run.Job.Setup.Stock is { } stock && work.Tip < stock.Min.Z ? ", and its tip comes out of the stock" : "")}.");
     }
 
     void ReportThrough(List<DrawingMatch> group, in FileContext file)
@@ -83,9 +83,9 @@ public sealed class HoleTooDeep : Rule
         var wanted = match.Wanted!;
         var bottom = file.Run.Job.Setup.Stock!.Value.Min.Z;
         var isThread = wanted.Thread is not null;
-        file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Kind is WorkKind.Mill or WorkKind.Plunge ? "milled" : "drilled")} through: T{work.ToolNumber} goes to {say.Level(Math.Min(work.Tip, work.End) - work.ToFrame.Z)}, the stock ends at {say.Level(bottom - work.ToFrame.Z)}, and the drawing asks for "
-            + (isThread ? $"{wanted.Thread} {say.Length(wanted.Depth!.Value)} deep. Unless its core hole is drawn through, T{work.ToolNumber} has to stay in the stock."
-                : $"a hole {say.Length(wanted.Depth!.Value)} deep: T{work.ToolNumber} has to stay in the stock."),
+        file.ReportBlock(this, work.Line, $"{DrawingFindings.Subject(group, say)} {(work.Kind is WorkKind.Mill or WorkKind.Plunge ? "milled" : "drilled")} through: {work.ToolName} goes to {say.Level(Math.Min(work.Tip, work.End) - work.ToFrame.Z)}, the stock ends at {say.Level(bottom - work.ToFrame.Z)}, and the drawing asks for "
+            + (isThread ? $"{wanted.Thread} {say.Length(wanted.Depth!.Value)} deep. Unless its core hole is drawn through, {work.ToolName} has to stay in the stock."
+                : $"a hole {say.Length(wanted.Depth!.Value)} deep: {work.ToolName} has to stay in the stock."),
             severity: isThread ? Severity.Warning : Severity.Error);
     }
 }

@@ -60,6 +60,9 @@ public sealed class SubprogramReturnMissing : Rule
         ArgumentNullException.ThrowIfNull(analysis);
         if (finding.Value == 1 || LeadsOut(finding, analysis.Main))
             return [];
+        // What stands behind a closing % is not read.
+        if (analysis.Main.BlockAt(finding.Line).Tokens is [{ Kind: TokenKind.Percent }, ..])
+            return [new Fix("Return with M99 before this %", FixSafety.Choice, [WordEdits.BlockBefore(analysis.Text, finding.Line, "M99")])];
         var end = analysis.Text.Line(finding.Line).Length;
         var text = LineEnding.Of(analysis.Text, finding.Line) + BlockNumbering.NumberAfter(analysis.Main, finding.Line) + "M99";
         return [new Fix("Return with M99 behind this block", FixSafety.Choice, [new Edit(finding.Line, end, end, text)])];

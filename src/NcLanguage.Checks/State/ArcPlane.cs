@@ -42,7 +42,7 @@ public sealed class ArcPlane : Rule
             M30
             """,
         FixSafety = FixSafety.Choice,
-        Fix = "Where the words fit one other plane only: adds its code to the block; none while radius compensation is on, which allows no other plane than G17.",
+        Fix = "Where the words fit one other plane only: adds its code to the block; none while radius compensation is on, which allows no other plane than G17, nor where rotation or scaling make no arc of it in that plane.",
         NotFound =
             "Arcs whose words fit both planes (X and I alone). An arc with words for all three axes is taken as a helix. Controls that take K under G17 as the lead of a helix.",
         Source = "NISTIR 6556 §3.5.3.2 (I and J in XY, I and K in XZ, J and K in YZ) and §3.5.6; common practice.",
@@ -71,7 +71,7 @@ public sealed class ArcPlane : Rule
         ArgumentNullException.ThrowIfNull(analysis);
         // Radius compensation works in the XY plane, and has to be ended first.
         var isForbidden = finding.Text != ArcWords.Code(WorkPlane.XY) && analysis.Main.StepAt(finding.Line).After.IsCompensationOn;
-        return finding.Text.Length == 0 || isForbidden ? [] : [ArcWords.FixOfPlane(finding.Text, finding, analysis)];
+        return finding.Text.Length == 0 || isForbidden ? [] : ArcWords.FixOfPlane(finding.Text, finding, analysis);
     }
 
     static bool IsRefused(Step step)

@@ -68,7 +68,7 @@ public sealed class ArcRadiusMismatch : Rule
     public override IEnumerable<Fix> Fixes(Finding finding, ProgramAnalysis analysis)
     {
         if (finding.Concerns == Slot.Plane)
-            return [ArcWords.FixOfPlane("G17", finding, analysis)];
+            return ArcWords.FixOfPlane("G17", finding, analysis);
         if (finding.Text.Length == 0)
             return [];
         var block = analysis.Main.BlockAt(finding.Line);

@@ -49,9 +49,14 @@ static class ArcWords
     /// <summary>The code of a plane.</summary>
     public static string Code(WorkPlane plane) => Planes.First(row => row.Plane == plane).Code;
 
-    /// <summary>Sets the plane in which the words of an arc fit.</summary>
-    public static Fix FixOfPlane(string code, Finding finding, ProgramAnalysis analysis) =>
-        new($"Add {code} to this block", FixSafety.Choice, [Inserts.Before(analysis, finding.Line, code)]);
+    /// <summary>Sets the plane in which the words of an arc fit: none where rotation or scaling make no arc of it in that plane either.</summary>
+    public static IEnumerable<Fix> FixOfPlane(string code, Finding finding, ProgramAnalysis analysis)
+    {
+        var plane = Planes.First(row => row.Code == code).Plane;
+        return analysis.Main.StepAt(finding.Line).After.ProgramFrame?.KeepsArcs(plane) == false
+            ? []
+            : [new Fix($"Add {code} to this block", FixSafety.Choice, [Inserts.Before(analysis, finding.Line, code)])];
+    }
 
     static readonly (WorkPlane Plane, string Code)[] Planes = [(WorkPlane.XY, "G17"), (WorkPlane.ZX, "G18"), (WorkPlane.YZ, "G19")];
 

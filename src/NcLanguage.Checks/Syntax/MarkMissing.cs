@@ -71,13 +71,13 @@ public sealed class MarkMissing : Rule
 
     delegate bool Ask(in Block block);
 
-    /// <summary>Whether anything but comments stands in a block, be it behind one; what stands behind a % on its line never runs.</summary>
+    /// <summary>Whether anything but comments and a skip mark stands in a block, be it behind one; what stands behind a % on its line never runs.</summary>
     static bool SaysSomething(in Block block)
     {
         if (IsPercent(block))
             return false;
         foreach (ref readonly var token in block.Tokens)
-            if (token.Kind is not (TokenKind.Comment or TokenKind.LineComment))
+            if (token.Kind is not (TokenKind.Comment or TokenKind.LineComment or TokenKind.Skip))
                 return true;
         return false;
     }

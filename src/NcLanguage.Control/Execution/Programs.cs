@@ -49,5 +49,10 @@ static class Programs
     /// <summary>A further program of the file is called from elsewhere: what it starts from is not known here.</summary>
     /// <remarks>Apart from <see cref="Enter"/>, which would make room for a whole state at each block.</remarks>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    static void BeginAnother(ref ControlState state) => state = ControlState.Unknown;
+    static void BeginAnother(ref ControlState state)
+    {
+        state = ControlState.Unknown;
+        // Its number is not the first block of the file: a % right behind it closes the file.
+        state.Started = true;
+    }
 }

@@ -63,6 +63,11 @@ public sealed class HoleTooDeepTests
     }
 
     [Fact]
+    public void A_tool_that_was_never_called_has_no_number() => Assert.EndsWith(
+        " drilled through: the tool goes to Z-30, the stock ends at Z-20, and the drawing asks for a hole 10 mm deep: the tool has to stay in the stock.", Assert.Single(Found(Hole(10), Drill(-30), head: "")).Message,
+        StringComparison.Ordinal);
+
+    [Fact]
     public void Holes_of_one_kind_are_told_once() => Assert.StartsWith(
         "The 2 holes at X20 Y30, X60 Y30 are ", Assert.Single(Found(Hole(10) + """, { "x": 60, "y": 30, "diameter": 8, "depth": 10 }""", Drill(-15) + "\nX60")).Message, StringComparison.Ordinal);
 

@@ -336,6 +336,7 @@ public sealed class SyntaxRuleTests
     [InlineData("(plate)\nG21 G90 G17 G54\nM30", 1)]
     [InlineData("(plate) G21 G90\nO12\nG17 G54\nM30", 1)]
     [InlineData("(plate) O12\nG21 G90 G17 G54\nM30", 0)]
+    [InlineData("/\nO12\nG21 G90 G17 G54\nM30", 0)]
     public void A_program_number_is_asked_for_by_the_profile(string program, int findings) =>
         Assert.Equal(findings, Check.Of("mark-missing", program, "programMarks.number=true").Count);
 
@@ -354,6 +355,7 @@ public sealed class SyntaxRuleTests
     [InlineData("M30\nO2\nG0 X1\nM99", 0)]
     [InlineData("M30\nG0 X1\nG0 X2", 1)]
     [InlineData("M30\n%\nG0 X1", 1)]
+    [InlineData("M30\nO2\n%\nG0 X1", 1)]
     public void Blocks_behind_the_end_are_told_once(string end, int findings) =>
         Assert.Equal(findings, Check.Of("after-program-end", "G21 G90 G17 G54\nG0 X0\n" + end).Count);
 }

@@ -79,7 +79,13 @@ static class FixDemands
             return false;
         // A jump that leads somewhere comes to blocks that did not run, whatever they hold, and a return to further runs of them.
         if (mended.Name is ("jump-missing" or "subprogram-return-missing") && safety == FixSafety.Choice)
-            return other.Name is "number-repeated" or "number-order" or "number-malformed";
+            return other.Name is "number-repeated" or "number-order" || (other.Name == "number-malformed" && other.Line == mended.Line);
+        // Where a control takes a cycle's numbers as distances in G90 as well, what another would make of them is told of G90 alone.
+        if (mended.Name == "incremental-left-on" && other.Name == "positions-read-differently")
+            return false;
+        // A number of the program behind a word that cannot be read counts as long as none stands before it that can.
+        if (mended.Name == "start-unsafe" && other.Name == "mark-missing" && before.ContainsKey("number-malformed"))
+            return false;
         // What was text is a block, with the number that it begins with; and the control that stopped there goes on to what stands behind.
         if (mended.Name == "word-without-number" && other.Name is ("number-repeated" or "not-allowed-here"))
             return false;
@@ -94,6 +100,9 @@ static class FixDemands
             return false;
         // With positions for distances a loop goes over the same places again and again; with the tool's length it does so where it cuts.
         if (mended.Name is ("incremental-left-on" or "word-missing" or "length-offset-mismatch" or "length-offset-missing") && other.Name == "loop-repeats-cut")
+            return false;
+        // A hole of a block that may hold other words than can be read is not held against the drawing until it can be read.
+        if (mended.Name == "comment-not-closed" && other.Name.StartsWith("hole-", StringComparison.Ordinal) && other.Line == mended.Line)
             return false;
         // What was comment runs, whatever it is.
         if (mended.Name == "comment-not-closed" && safety == FixSafety.Choice)

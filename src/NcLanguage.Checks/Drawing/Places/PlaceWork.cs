@@ -53,6 +53,9 @@ readonly record struct PlaceWork(
     /// <summary>Pitch of the thread that it cuts, mm: the helix', the tap's, or else what the program feeds; NaN where not known.</summary>
     public double ThreadPitch => Kind == WorkKind.MillThread ? Pitch : Tool?.Pitch ?? FeedPerTurn;
 
+    /// <summary>The tool in words: T5, or "the tool" where the program has called none.</summary>
+    public string ToolName => ToolNumber > 0 ? $"T{ToolNumber}" : "the tool";
+
     /// <summary>The work coordinates of its block.</summary>
     public required WorkCoordinates Coordinates { get; init; }
 

@@ -30,7 +30,7 @@ public sealed record WideText(Encoding Encoding, bool HasMark)
             ;
         for (; end > start && IsBlank(bytes, end - 1); end--)
             ;
-        var (lowFirst, highFirst, blank) = (0, 0, 0);
+        var (lowFirst, highFirst, blank, narrow) = (0, 0, 0, 0);
         for (var i = start; i < end; i++)
             switch (bytes[2 * i], bytes[2 * i + 1])
             {
@@ -43,15 +43,21 @@ public sealed record WideText(Encoding Encoding, bool HasMark)
                 case (0, _):
                     highFirst++;
                     break;
+                case var (first, second) when IsOfText(first) && IsOfText(second):
+                    narrow++;
+                    break;
                 default:
                     break;
             }
-        // Two characters at least, a quarter of all, and few that would be such the other way round: an ideographic space is one.
-        bool Tells(int told, int other) => told >= 2 && 4 * told >= end - start && told > 4 * other && told > 4 * blank;
+        // Two characters at least, a quarter of all, and few that would be such the other way round: an ideographic space is one. Where more would be two characters of one byte each, the zeros are
+        // what a tape has behind each block.
+        bool Tells(int told, int other) => told >= 2 && 4 * told >= end - start && told > 4 * other && told > 4 * blank && told > narrow;
         return Tells(lowFirst, highFirst) ? new WideText(Encoding.Unicode, false)
             : Tells(highFirst, lowFirst) ? new WideText(Encoding.BigEndianUnicode, false)
             : null;
     }
+
+    static bool IsOfText(byte sign) => sign is >= (byte)' ' and <= (byte)'~' or (byte)'\t' or (byte)'\r' or (byte)'\n';
 
     static bool IsBlank(ReadOnlySpan<byte> bytes, int character) => bytes[2 * character] == 0 && bytes[2 * character + 1] == 0;
 

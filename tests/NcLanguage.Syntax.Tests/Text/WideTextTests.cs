@@ -65,6 +65,9 @@ public sealed class WideTextTests
     [InlineData("\0\0\0%\nO1\nM30\n%\n\0\0\0")]
     [InlineData("G0\0 X1\n\0Y1 F\0 100\nG\01 Z1\n")]
     [InlineData("O\0\0\01\0\0\0\n\0\0\0M\0\0\0")]
+    [InlineData("X10\r\n\0X20\r\n\0Y30\r\n\0")]
+    [InlineData("X10\0\r\nX20\0\r\nY30\0\r\n")]
+    [InlineData("X1\n\0X2\n\0")]
     [InlineData("")]
     public void Blank_tape_and_stray_zeros_are_no_UTF_16(string text) => Assert.Null(WideText.Of(Encoding.ASCII.GetBytes(text)));
 }

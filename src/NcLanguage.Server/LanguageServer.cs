@@ -56,7 +56,7 @@ public static class LanguageServer
         else if (ended == handler.Lost)
             log.ConnectionBroken((await handler.Lost.ConfigureAwait(false)).Message);
         else if (await disconnected.Task.ConfigureAwait(false) is { } broken)
-            log.ConnectionBroken(broken.GetBaseException() is IOException lost ? lost.Message : faults.ReasonOf(broken.GetBaseException()));
+            log.ConnectionBroken(broken.GetBaseException() is IOException or InvalidDataException ? broken.GetBaseException().Message : faults.ReasonOf(broken.GetBaseException()));
         await handler.CloseAsync().ConfigureAwait(false);
         // What still works on a message needs what is disposed next.
         await Task.WhenAny(rpc.DispatchCompletion, Task.Delay(LongestRest)).ConfigureAwait(false);

@@ -39,6 +39,17 @@ public sealed class FixTests : IDisposable
         Assert.DoesNotContain("Nothing is written.", Command.In(_scratch.Folder, "check", "plate.nc", "--fix").Output, StringComparison.Ordinal);
     }
 
+    /// <summary>The setup may name another machine, which reads the program otherwise.</summary>
+    [Fact]
+    public void With_a_setup_that_cannot_be_read_nothing_is_fixed()
+    {
+        var path = _scratch.Write("plate.nc", Unended);
+        _scratch.Write("plate.setup.json", "{ \"tools\": [");
+        var outcome = Command.In(_scratch.Folder, "check", "plate.nc", "--fix");
+        Assert.Contains("plate.setup.json cannot be read: nothing is fixed in this program.", outcome.Output, StringComparison.Ordinal);
+        Assert.Equal(Unended, File.ReadAllBytes(path));
+    }
+
     [Fact]
     public void UTF_16_stays_UTF_16()
     {

@@ -120,7 +120,7 @@ public sealed class ErrorTests
         await using var client = await TestClient.InitializedAsync();
         await client.SendRawAsync(Encoding.ASCII.GetBytes("Content-Length: many\r\n\r\n{}"));
         Assert.Equal(1, await client.ExitCode.WaitAsync(TimeSpan.FromSeconds(10)));
-        Assert.Contains("The connection broke", client.ErrorLog.ToString(), StringComparison.Ordinal);
+        Assert.Contains("The connection broke: the Content-Length of a header is no number of bytes", client.ErrorLog.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -128,13 +128,15 @@ sealed class CheckRun
         var options = Analysis with { Programs = JobResolver.ProgramsBeside(program), WithTwoHands = isAlone, Once = Fixes == FixUse.None };
         var analysis = ProgramAnalysis.Create(program.Text, job.Setup, job.Machine, options, cancel);
         var (applied, left) = (ImmutableArray<AppliedFix>.Empty, ImmutableArray<LeftFix>.Empty);
-        if (Fixes != FixUse.None)
+        // Read for another machine than the setup names, what is certain may not be what was meant.
+        var unread = Fixes == FixUse.None ? null : job.Problems.FirstOrDefault(problem => problem.Kind == ProblemKind.Malformed && !JobFileName.IsCutting(problem.Path));
+        if (Fixes != FixUse.None && unread is null)
         {
             (analysis, applied, left) = SafeFixes.Apply(program, analysis, cancel);
             if (Fixes == FixUse.Write && !applied.IsEmpty)
                 Put(program, analysis);
         }
-        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, NotFixed = left, Remark = program.Remark }, job.Problems, null, program.Text.Length);
+        return new Outcome(FindingReader.Read(path, analysis) with { Fixed = applied, NotFixed = left, Remark = unread is null ? program.Remark : $"{Path.GetFileName(unread.Path)} cannot be read: nothing is fixed in this program." }, job.Problems, null, program.Text.Length);
     }
 
     static void Put(ProgramFile program, ProgramAnalysis analysis)

@@ -21,7 +21,9 @@ sealed class CompareText(Screen screen, ComparisonReport report)
 
     public void Write()
     {
-        if (report.IsSame)
+        if (report.IsSame && report.Motion.Compared == 0)
+            screen.WriteParagraph($"Neither {report.First.Path} nor {report.Second.Path} moves anything: no move was compared.", 0);
+        else if (report.IsSame)
             screen.WriteParagraph($"{report.First.Path} and {report.Second.Path} make the machine do the same{(report.IsWayKnown ? "" : " as far as their way is known")}: {Say.Count(report.Motion.Compared, "move")} compared{Further}.", 0);
         else
             WriteDifferences();

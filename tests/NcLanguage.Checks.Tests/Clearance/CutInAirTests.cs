@@ -34,6 +34,16 @@ public sealed class CutInAirTests
     [InlineData("G38.2 Z1 F5\nG38.2 X110 F20\nM30", new int[0])] // probe moves cut nothing by design
     public void A_row_of_feeds_in_air_is_told_at_its_first_block(string moves, int[] lines) => Assert.Equal(lines, Of(moves).Select(finding => finding.Line + 1));
 
+    /// <summary>What a cut to a place that is not known has left nobody knows, wherever the stretches of a text begin that are run by themselves.</summary>
+    [Fact]
+    public void Behind_a_cut_of_unknown_place_nothing_is_told()
+    {
+        const string air = "G0 Z30\nX0 Y0\nG1 X49 Y59 F200\nX50\nY60\nX0 Y0\nG0 Z50\nM30\n";
+        Assert.Single(Of("G1 Z-1 F100\nX50\n" + air));
+        for (var lines = 0; lines < 130; lines += lines < 110 ? 37 : 1)
+            Assert.Empty(Programs.Of("cut-in-air", string.Concat(Enumerable.Repeat("(plate)\n", lines)) + Start + "G1 Z-1 F100\nX#500\n" + air, Plate));
+    }
+
     /// <summary>Under G91 from an unknown place X and Y are not known, and the level is: 5 mm by F30 take 10 s each.</summary>
     [Fact]
     public void Where_the_place_is_not_known_the_time_alone_is_told()

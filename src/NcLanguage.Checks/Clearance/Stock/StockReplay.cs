@@ -197,6 +197,9 @@ sealed class StockReplay
             if (asks)
                 bodies.AskCut(cut, path, i);
             CutsFollowed++;
+            // Behind a cut of unknown place nothing is told, wherever the part ends.
+            if (!field.IsKnown)
+                break;
         }
         undercut = lifts.Present;
         return new PartStock(part, met is null ? [] : [.. met], bodies.Met, sideways.Met, necks.Met, lifts.Met, inAir);

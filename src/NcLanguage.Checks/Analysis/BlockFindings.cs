@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -20,6 +21,7 @@ sealed class BlockFindings
     public BlockFindings(ProgramRun run, ChunkText[] texts, PartResult[]? parts, BlockFindings? before)
     {
         (_texts, _parts, _plain, _lines) = (texts, parts, run.PlainCoordinates, run.Text.LineCount);
+        Kinds = run.TextFacts.All.Findings | (parts is null ? FindingKinds.None : run.PartFacts.All.Findings);
         var (same, sameAtEnd) = before is null || before._plain != _plain || before._parts is null != parts is null ? (0, 0) : SharedWith(before);
         var first = same > 0 ? before!._ends[same - 1] : 0;
         var others = new List<Finding>();
@@ -31,7 +33,7 @@ sealed class BlockFindings
         }
         var behind = before is null ? [] : before._ends.AsSpan(before._ends.Length - sameAtEnd);
         var beginOfBehind = sameAtEnd > 0 ? before!._ends[^(sameAtEnd + 1)] : before?.All.Length ?? 0;
-        if (before is not null && before._ends.Length == texts.Length && before._ends.AsSpan(same, ends.Length).SequenceEqual(ends) && before.All.AsSpan(first..beginOfBehind).SequenceEqual([.. others]))
+        if (before is not null && before._ends.Length == texts.Length && before._ends.AsSpan(same, ends.Length).SequenceEqual(ends) && before.All.AsSpan(first..beginOfBehind).SequenceEqual(CollectionsMarshal.AsSpan(others)))
         {
             // As behind most keys.
             (_ends, All) = (before._ends, before.All);
@@ -44,8 +46,11 @@ sealed class BlockFindings
         All = [.. before is null ? [] : before.All.AsSpan(0, first), .. others, .. before is null ? [] : before.All.AsSpan(beginOfBehind)];
     }
 
-    /// <summary>All, in the order of the text; of a run that leaves it those that the text alone tells.</summary>
+    /// <summary>All, in the order of the text; of a run that leaves it those that the text alone tells. Not to be changed: versions share it.</summary>
     public Finding[] All { get; }
+
+    /// <summary>What kinds there are of them.</summary>
+    public FindingKinds Kinds { get; }
 
     /// <summary>How many chunks, at the beginning and of the others at the end, tell the same at the same lines.</summary>
     (int AtBeginning, int AtEnd) SharedWith(BlockFindings before)
@@ -66,9 +71,9 @@ sealed class BlockFindings
     void Add(ProgramRun run, int chunk, List<Finding> findings)
     {
         var first = findings.Count;
-        if (run.TextFacts[chunk].HasFindings)
+        if (run.TextFacts[chunk].Findings != FindingKinds.None)
             findings.AddRange(_texts[chunk].FindingsAt(run.Text.FirstLineOf(chunk)));
-        if (_parts is not null && run.PartFacts[chunk].HasFindings)
+        if (_parts is not null && run.PartFacts[chunk].Findings != FindingKinds.None)
             findings.AddRange(_parts[chunk].FindingsAt(run.Text.FirstLineOf(chunk), _plain));
         if (findings.Count - first > 1)
             findings.Sort(first, findings.Count - first, FindingAssembly.Comparer);

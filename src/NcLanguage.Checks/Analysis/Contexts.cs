@@ -161,12 +161,16 @@ public readonly ref struct StepContext
 /// <summary>A whole file, for rules that compare distant places.</summary>
 public readonly ref struct FileContext
 {
+    readonly Finding[] _ofBlocks;
     readonly List<Finding> _findings;
     readonly LastUnit _lastUnit = new();
     readonly HolesMade _holesMade = new();
 
-    internal FileContext(AnalysisRuns runs, AnalysisOptions options, List<Finding> findings, CancellationToken cancel)
+    /// <param name="ofBlocks">What rules have found in blocks.</param>
+    /// <param name="findings">Where what rules find in the file goes.</param>
+    internal FileContext(AnalysisRuns runs, AnalysisOptions options, Finding[] ofBlocks, List<Finding> findings, CancellationToken cancel)
     {
+        _ofBlocks = ofBlocks;
         Cancel = cancel;
         Runs = runs;
         Options = options;
@@ -218,7 +222,7 @@ public readonly ref struct FileContext
         {
             var made = _holesMade;
             var run = Run;
-            return made.Drawing ??= DrawingFindings.Of(run, _findings, () => made.Places ??= WorkedPlaces.Of(run));
+            return made.Drawing ??= DrawingFindings.Of(run, _ofBlocks.Concat(_findings), () => made.Places ??= WorkedPlaces.Of(run));
         }
     }
 

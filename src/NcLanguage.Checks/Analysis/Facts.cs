@@ -14,22 +14,22 @@ interface IFacts<TFacts>
 /// <param name="Sets">All that it set.</param>
 /// <param name="Holes">How many it drilled.</param>
 /// <param name="CoordinatesUsed">The work offset that it works under, see <see cref="PartResult.CoordinatesUsed"/>.</param>
-/// <param name="HasFindings">Whether rules told of its blocks.</param>
-readonly record struct PartFacts(Slot Sets, int Holes, int CoordinatesUsed, bool HasFindings) : IFacts<PartFacts>
+/// <param name="Findings">What rules told of its blocks.</param>
+readonly record struct PartFacts(Slot Sets, int Holes, int CoordinatesUsed, FindingKinds Findings) : IFacts<PartFacts>
 {
-    public static PartFacts Of(PartResult part) => new(part.AllSets, part.Holes.Length, part.CoordinatesUsed, part.Findings.Length > 0);
+    public static PartFacts Of(PartResult part) => new(part.AllSets, part.Holes.Length, part.CoordinatesUsed, FindingKindsOf.All(part.Findings));
 
     public static PartFacts Join(in PartFacts a, in PartFacts b) =>
-        new(a.Sets | b.Sets, a.Holes + b.Holes, CoordinatesLog.Join(a.CoordinatesUsed, b.CoordinatesUsed), a.HasFindings || b.HasFindings);
+        new(a.Sets | b.Sets, a.Holes + b.Holes, CoordinatesLog.Join(a.CoordinatesUsed, b.CoordinatesUsed), a.Findings | b.Findings);
 }
 
 /// <summary>What a chunk's text is asked most, likewise.</summary>
-/// <param name="HasFindings">Whether rules told of its text.</param>
+/// <param name="Findings">What rules told of its text.</param>
 /// <param name="HasAllow">Whether a comment in it asks for silence.</param>
 /// <param name="HasSkip">Whether a block in it can be skipped.</param>
-readonly record struct TextFacts(bool HasFindings, bool HasAllow, bool HasSkip) : IFacts<TextFacts>
+readonly record struct TextFacts(FindingKinds Findings, bool HasAllow, bool HasSkip) : IFacts<TextFacts>
 {
-    public static TextFacts Of(ChunkText text) => new(text.Findings.Length > 0, text.HasAllow, text.HasSkip);
+    public static TextFacts Of(ChunkText text) => new(FindingKindsOf.All(text.Findings), text.HasAllow, text.HasSkip);
 
-    public static TextFacts Join(in TextFacts a, in TextFacts b) => new(a.HasFindings || b.HasFindings, a.HasAllow || b.HasAllow, a.HasSkip || b.HasSkip);
+    public static TextFacts Join(in TextFacts a, in TextFacts b) => new(a.Findings | b.Findings, a.HasAllow || b.HasAllow, a.HasSkip || b.HasSkip);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Runtime.InteropServices;
 using NcLanguage.Syntax.Text;
 
 namespace NcLanguage.Checks.Analysis;
@@ -24,10 +25,9 @@ sealed class FindingAssembly
 
     public static FindingAssembly Of(AnalysisRuns runs, AnalysisOptions options, CancellationToken cancel)
     {
-        var findings = WithRoom(runs.Main);
-        AddOf(runs.Main, findings);
-        var file = new FileContext(runs, options, findings, cancel);
-        var firstOfFile = findings.Count;
+        var ofBlocks = OfBlocks(runs.Main);
+        var others = new List<Finding>();
+        var file = new FileContext(runs, options, ofBlocks, others, cancel);
         foreach (var rule in options.RulesInForce.File)
         {
             cancel.ThrowIfCancellationRequested();
@@ -37,50 +37,87 @@ sealed class FindingAssembly
             }
             catch (Exception e) when (RuleFault.IsFault(e))
             {
-                findings.Add(RuleFault.InFile(rule, e));
+                others.Add(RuleFault.InFile(rule, e));
             }
         }
         if (runs.Main.Flow is { } flow)
-            JoinRuns(findings, firstOfFile, flow);
-        ImmutableArray<Finding> ofTheWhole = [.. findings[firstOfFile..]];
-        Name(findings, firstOfFile, runs.Main);
-        return new FindingAssembly(Finish(runs, findings), ofTheWhole);
+            JoinRuns(others, flow);
+        ImmutableArray<Finding> ofTheWhole = [.. others];
+        Name(CollectionsMarshal.AsSpan(others), runs.Main);
+        return new FindingAssembly(Finish(runs, ofBlocks, others), ofTheWhole);
     }
 
     /// <summary>Findings without a new look at the whole file.</summary>
     /// <param name="ofTheWhole">What was found there in the version before, at its lines in this one.</param>
     public static FindingsTold FirstLook(AnalysisRuns runs, ImmutableArray<Finding> ofTheWhole)
     {
-        var findings = WithRoom(runs.Main);
-        AddOf(runs.Main, findings);
-        var firstOfFile = findings.Count;
-        findings.AddRange(ofTheWhole);
-        Name(findings, firstOfFile, runs.Main);
-        return Finish(runs, findings);
+        List<Finding> others = [.. ofTheWhole];
+        Name(CollectionsMarshal.AsSpan(others), runs.Main);
+        return Finish(runs, OfBlocks(runs.Main), others);
     }
 
-    /// <summary>Tells the coordinates of places in the findings from one on, where the run wants them told.</summary>
-    static void Name(List<Finding> findings, int from, ProgramRun run)
+    /// <summary>Tells the coordinates of places in findings, where the run wants them told.</summary>
+    static void Name(Span<Finding> findings, ProgramRun run)
     {
-        for (var i = from; i < findings.Count; i++)
-            findings[i] = PlaceNames.Told(findings[i], run.PlainCoordinates);
+        foreach (ref var finding in findings)
+            finding = PlaceNames.Told(finding, run.PlainCoordinates);
     }
 
-    static FindingsTold Finish(AnalysisRuns runs, List<Finding> findings)
+    /// <param name="ofBlocks">What <see cref="OfBlocks"/> gives for the main run.</param>
+    /// <param name="others">Those of rules on the whole file.</param>
+    static FindingsTold Finish(AnalysisRuns runs, Finding[] ofBlocks, List<Finding> others)
     {
+        var kinds = KindsOf(runs.Main) | FindingKindsOf.All(CollectionsMarshal.AsSpan(others));
+        if (kinds is FindingKinds.None or FindingKinds.Any && runs is { OtherSkip: null, Main.Flow: null } && !runs.Main.TextFacts.All.HasAllow)
+            return new(Merged(ofBlocks, others), []);
+        var findings = new List<Finding>(ofBlocks.Length + others.Count);
+        findings.AddRange(ofBlocks);
+        findings.AddRange(others);
         if (runs.OtherSkip is { } other)
+        {
+            kinds |= KindsOf(other);
             AddOtherSkip(other, findings);
+        }
         Allows.Apply(runs.Main, findings);
-        PilotFindings.TakeOut(runs.Main, findings);
-        MisplacedFindings.TakeOut(runs.Main, findings);
-        HoleFindings.Join(runs.Main, findings);
-        SettingFindings.Join(runs.Main, findings);
-        DepthFindings.Join(runs.Main, findings);
-        MissingPrograms.Join(findings);
-        EndlessLoops.TakeOut(findings);
-        var explained = ExplainedFindings.TakeOut(findings);
+        if (Has(FindingKinds.Pilot))
+            PilotFindings.TakeOut(runs.Main, findings);
+        if (Has(FindingKinds.Misplaced))
+            MisplacedFindings.TakeOut(runs.Main, findings);
+        if (Has(FindingKinds.Hole))
+            HoleFindings.Join(runs.Main, findings);
+        if (Has(FindingKinds.Setting))
+            SettingFindings.Join(runs.Main, findings);
+        if (Has(FindingKinds.Depth))
+            DepthFindings.Join(runs.Main, findings);
+        if (Has(FindingKinds.MissingProgram))
+            MissingPrograms.Join(findings);
+        if (Has(FindingKinds.EndlessLoop))
+            EndlessLoops.TakeOut(findings);
+        var explained = Has(FindingKinds.Explaining) ? ExplainedFindings.TakeOut(findings) : [];
         Order(findings);
         return new([.. findings], explained);
+
+        bool Has(FindingKinds kind) => (kinds & kind) != 0;
+    }
+
+    /// <summary>Findings in the order of the text, with a few others put in.</summary>
+    static ImmutableArray<Finding> Merged(Finding[] ordered, List<Finding> others)
+    {
+        if (others.Count == 0)
+            return ImmutableCollectionsMarshal.AsImmutableArray(ordered);
+        others.Sort(Comparer);
+        var merged = new Finding[ordered.Length + others.Count];
+        var taken = 0;
+        for (var i = 0; i < others.Count; i++)
+        {
+            var at = ordered.AsSpan(taken).BinarySearch(others[i], Comparer);
+            var before = at < 0 ? ~at : at;
+            ordered.AsSpan(taken, before).CopyTo(merged.AsSpan(taken + i));
+            taken += before;
+            merged[taken + i] = others[i];
+        }
+        ordered.AsSpan(taken).CopyTo(merged.AsSpan(taken + others.Count));
+        return ImmutableCollectionsMarshal.AsImmutableArray(merged);
     }
 
     /// <summary>Brings findings into the order of the text. All but a few at the end are in order already, however many there are.</summary>
@@ -101,34 +138,32 @@ sealed class FindingAssembly
 
     public static readonly Comparer<Finding> Comparer = Comparer<Finding>.Create(ByPlace);
 
-    /// <summary>A list for the findings of a run and a few others: grown one by one behind them it would be made twice with each key.</summary>
-    static List<Finding> WithRoom(ProgramRun run) => new(run.BlockFindings.All.Length + 64);
-
-    /// <summary>Adds the findings of a run, where it keeps to the order of the text in that order.</summary>
-    static void AddOf(ProgramRun run, List<Finding> findings)
+    /// <summary>The findings of a run's blocks, where it keeps to the order of the text in that order; not to be changed.</summary>
+    static Finding[] OfBlocks(ProgramRun run)
     {
-        findings.AddRange(run.BlockFindings.All);
         if (run.Flow is not { } flow)
-            return;
-        var first = findings.Count;
-        findings.AddRange(flow.Findings);
-        Name(findings, first, run);
+            return run.BlockFindings.All;
+        Finding[] findings = [.. run.BlockFindings.All, .. flow.Findings];
+        Name(findings.AsSpan(run.BlockFindings.All.Length), run);
+        return findings;
     }
 
+    static FindingKinds KindsOf(ProgramRun run) => run.BlockFindings.Kinds | FindingKindsOf.All((run.Flow?.Findings ?? []).AsSpan());
+
     /// <summary>What a whole-file rule finds at several runs of a block is told once: the first of the worst, with how many times.</summary>
-    static void JoinRuns(List<Finding> findings, int from, FlowRun flow)
+    static void JoinRuns(List<Finding> findings, FlowRun flow)
     {
         var known = new Dictionary<(Rule Rule, int Line, int Start, int End), int>();
         var times = new List<int>();
-        var kept = from;
-        for (var i = from; i < findings.Count; i++)
+        var kept = 0;
+        for (var i = 0; i < findings.Count; i++)
         {
             var finding = findings[i];
             var key = (finding.Rule, finding.Line, finding.StartColumn, finding.EndColumn);
             if (finding.Rule.CountsRuns && flow.RunsOf(finding.Line) > 1 && !known.TryAdd(key, kept))
             {
                 var first = known[key];
-                times[first - from]++;
+                times[first]++;
                 if (finding.Severity < findings[first].Severity)
                     findings[first] = finding;
                 continue;
@@ -137,8 +172,8 @@ sealed class FindingAssembly
             times.Add(1);
         }
         findings.RemoveRange(kept, findings.Count - kept);
-        for (var i = from; i < kept; i++)
-            if (times[i - from] is > 1 and var found)
+        for (var i = 0; i < kept; i++)
+            if (times[i] is > 1 and var found)
                 findings[i] = findings[i] with
                 {
                     Message = findings[i].Message
@@ -151,9 +186,7 @@ sealed class FindingAssembly
     {
         var known = findings.Select(finding => (finding.Rule, finding.Line, finding.StartColumn)).ToHashSet();
         var skipping = other.Job.Executor.SkipBlocks;
-        var others = new List<Finding>();
-        AddOf(other, others);
-        foreach (var finding in others)
+        foreach (var finding in OfBlocks(other))
         {
             if (known.Contains((finding.Rule, finding.Line, finding.StartColumn)))
                 continue;

@@ -31,21 +31,30 @@ static class HoleFindings
     public static string MarkOf(string what) => $"{Mark}{what} 0";
 
     /// <summary>Which obstacle is met, and how deep.</summary>
-    static (string Met, double Depth) Read(string text) => text.StartsWith(Mark, StringComparison.Ordinal) && text.IndexOf(' ', Mark.Length) is > 0 and var end
-        ? (text[..end], double.Parse(text.AsSpan(end + 1), CultureInfo.InvariantCulture))
-        : (text, 0);
+    /// <param name="last">What was met last: of a run of holes it is the same for most, and not made anew for each.</param>
+    static (string Met, double Depth) Read(string text, string last)
+    {
+        if (!text.StartsWith(Mark, StringComparison.Ordinal) || text.IndexOf(' ', Mark.Length) is not (> 0 and var end))
+            return (text, 0);
+        var met = text.AsSpan(0, end);
+        return (met.SequenceEqual(last) ? last : met.ToString(), double.Parse(text.AsSpan(end + 1), CultureInfo.InvariantCulture));
+    }
+
+    /// <summary>Whether a finding is one of those that are told of one hole after another.</summary>
+    public static bool IsMarked(Finding finding) => finding.Text.StartsWith(Mark, StringComparison.Ordinal) || finding.Text == SecondsMark;
 
     /// <summary>Joins them. What a comment has silenced is gone by then: it takes no others with it.</summary>
     /// <param name="findings">Those of each rule in the order of the text.</param>
     public static void Join(ProgramRun run, List<Finding> findings)
     {
         HoleTable? table = null;
+        var met = "";
         Dictionary<(Rule Rule, string Met), List<Open>> open = [];
         var kept = 0;
         for (var i = 0; i < findings.Count; i++)
         {
             var finding = findings[i];
-            if (!IsMarked(finding) || finding.IsElsewhere || finding.IsOfOtherSkip || !IsMore(finding, kept))
+            if (!MayBeJoined(finding) || finding.IsElsewhere || finding.IsOfOtherSkip || !IsMore(finding, kept))
                 findings[kept++] = finding;
         }
         findings.RemoveRange(kept, findings.Count - kept);
@@ -53,7 +62,7 @@ static class HoleFindings
             SayAll(firsts);
 
         // How long the runs of a block take is no sum over its holes.
-        bool IsMarked(Finding finding) => finding.Text.StartsWith(Mark, StringComparison.Ordinal) || (finding.Text == SecondsMark && !(run.Flow?.RunsOf(finding.Line) > 1));
+        bool MayBeJoined(Finding finding) => IsMarked(finding) && (finding.Text != SecondsMark || !(run.Flow?.RunsOf(finding.Line) > 1));
 
         // True for a finding that the first of its run stands for.
         bool IsMore(Finding finding, int place)
@@ -62,7 +71,7 @@ static class HoleFindings
             var (hole, count) = table.At(finding.Line);
             if (count == 0)
                 return false;
-            var (met, depth) = Read(finding.Text);
+            (met, var depth) = Read(finding.Text, met);
             if (!open.TryGetValue((finding.Rule, met), out var firsts))
                 open.Add((finding.Rule, met), firsts = []);
             if (firsts.Count > 0 && !(hole >= firsts[0].First && hole < firsts[0].End))

@@ -200,6 +200,9 @@ public sealed record PartResult
         }
     }
 
+    /// <summary>Its blocks that drill without a place, counted from 0 within it; null where nobody has looked.</summary>
+    internal int[]? HolesWithoutPlace { get; set; }
+
     /// <summary>The compensated contours that begin in it, as they were looked at last.</summary>
     internal ContourLook[] ContoursLookedAt
     {

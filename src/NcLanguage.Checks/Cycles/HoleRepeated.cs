@@ -25,10 +25,13 @@ public sealed class HoleRepeated : Rule
             X40
             X60
             """),
-        NotFound = "A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped; of a later run also bored holes, and whatever comes behind another tool or a stop (M0, M1, M60) or stands in a block with /. Holes behind the "
+        NotFound = "Of a program's repeats one by one only the first 500 are told, and with the last of these how many more there are. A hole drilled deeper the second time, and one that another cycle or tool works on: spotted, drilled, tapped; of a later run also bored holes, and whatever comes behind another tool or a stop (M0, M1, M60) or stands in a block with /. Holes behind the "
             + "first 5000 places of one run are compared with those only; runs of programs with more than 20,000 holes not at all.",
         Source = "NISTIR 6556 §3.5.16: in absolute mode repeats act in place. That it is not meant is common practice.",
     };
+
+    /// <summary>Repeats that are told one by one. More nobody reads, and each would cost what it costs to tell with every key.</summary>
+    public const int MostTold = 500;
 
     public override bool ReadsFile => true;
 
@@ -37,8 +40,12 @@ public sealed class HoleRepeated : Rule
         // What runs for ever drills all of it again: loop-endless.
         if (file.Run.Flow is { End: FlowEnd.Endless })
             return;
+        // What one block does at several of its runs is told once, with how many times: there all are told.
+        var most = file.Run.Flow is null ? MostTold : int.MaxValue;
         var search = new RepeatSearch();
         RunOfHoles? before = null;
+        Finding? last = null;
+        var (count, lastLine) = (0, 0);
         for (var part = 0; part < file.Run.Results.Length; part++)
         {
             var result = file.Run.Results[part];
@@ -46,11 +53,20 @@ public sealed class HoleRepeated : Rule
                 continue;
             if (result.Repeats is not { } known || !ReferenceEquals(known.Before, before))
                 result.Repeats = known = Look(file, part, search.Look(result, before));
-            foreach (var repeat in known.Items)
-                if (repeat.Finding is { } finding)
-                    file.Add(Placed(finding, repeat, file.Run, part));
+            var told = Math.Min(most - Math.Min(count, most), known.Items.Length);
+            foreach (ref var repeat in known.Items.AsSpan(0, told))
+            {
+                if (last is not null)
+                    file.Add(last);
+                last = Placed(repeat.Finding ??= Tell(file, part, repeat), repeat, file.Run, part);
+            }
+            if (known.Items is [.., var end])
+                lastLine = file.Run.LineOf(part, end.Line);
+            count += known.Items.Length;
             before = known.After;
         }
+        if (last is not null)
+            file.Add(count <= most ? last : last with { Message = $"{last.Message} The same goes for {Say.Count(count - most, "more hole")} behind it, {(count - most == 1 ? "" : "the last ")}in line {lastLine + 1}." });
         if (file.HasFewHoles && RunRepeats.MayBeIn(file.Run))
             foreach (var repeat in RunRepeats.Of(file.Run, file.Places))
                 Tell(file, repeat);
@@ -75,14 +91,33 @@ public sealed class HoleRepeated : Rule
         return new RelatedPlace(line, start, end, "The first time was here.");
     }
 
-    PartRepeats Look(in FileContext file, int part, PartRepeats repeats)
+    static PartRepeats Look(in FileContext file, int part, PartRepeats repeats)
     {
         // A run that leaves the part as it did before is the same run: what follows it holds.
         if (file.Run.Results[part].Repeats is { } known && known.After.IsSameAs(repeats.After))
             repeats = repeats with { After = known.After };
-        foreach (ref var repeat in repeats.Items.AsSpan())
-            repeat = repeat with { Finding = Tell(file, part, repeat) };
-        return repeats;
+        if (repeats.Items.Length == 0)
+            return repeats;
+        // A block of the cycle without a place is refused: cycle-word-missing.
+        var refused = file.Run.Results[part].HolesWithoutPlace ??= LinesWithoutPlace(file.Run, part);
+        return refused.Length == 0 ? repeats : repeats with { Items = Array.FindAll(repeats.Items, repeat => !refused.Contains(repeat.Line)) };
+    }
+
+    /// <summary>The blocks of a part that drill and have no place, counted from 0 within it. Each is read: asked for once for a part, and only where it repeats something.</summary>
+    static int[] LinesWithoutPlace(ProgramRun run, int part)
+    {
+        var lines = new List<int>(0);
+        var (holes, last) = (run.Results[part].Holes, -1);
+        for (var i = 0; i < holes.Length; i++)
+        {
+            if (holes.LineOf(i) == last)
+                continue;
+            last = holes.LineOf(i);
+            var block = run.BlockAt(run.LineOf(part, last));
+            if (block.IndexOf('X') < 0 && block.IndexOf('Y') < 0 && block.IndexOf('Z') < 0)
+                lines.Add(last);
+        }
+        return [.. lines];
     }
 
     static Finding Placed(Finding finding, in HoleRepeat repeat, ProgramRun run, int part)
@@ -93,20 +128,16 @@ public sealed class HoleRepeated : Rule
         return finding with { Line = line, Related = related with { Line = run.LineOf(run.PartOf(repeat.EarlierPart, part), repeat.EarlierLine) } };
     }
 
-    /// <summary>What is told of a repeat, wherever its lines stand; null for a block that is refused.</summary>
-    Finding? Tell(in FileContext file, int part, in HoleRepeat repeat)
+    /// <summary>What is told of a repeat, wherever its lines stand.</summary>
+    Finding Tell(in FileContext file, int part, in HoleRepeat repeat)
     {
         var run = file.Run;
         var line = run.LineOf(part, repeat.Line);
         var earlier = run.LineOf(run.PartOf(repeat.EarlierPart, part), repeat.EarlierLine);
-        // A block of the cycle without a place is refused: cycle-word-missing.
-        var block = run.BlockAt(line);
-        if (block.IndexOf('X') < 0 && block.IndexOf('Y') < 0 && block.IndexOf('Z') < 0)
-            return null;
         var hole = run.Results[part].Holes[repeat.Hole].Hole;
         var say = file.SayAt(line, run.Results[part].CoordinatesAt(repeat.Line));
         var what = $"G{hole.Cycle} {WorkOf(hole.Cycle)} {say.Place(hole.X, hole.Y)} to {say.Level(hole.Bottom)}";
-        var own = StepContext.WordsOf(block);
+        var own = StepContext.WordsOf(run.BlockAt(line));
         var finding = new Finding { Rule = this, Severity = Info.Severity, Line = line, StartColumn = own.Start, EndColumn = own.End, Message = what + " a second time.", Value = double.NaN };
         // A block that comes back to a place at a later run of its own repeats nothing by a word.
         if (ReferenceEquals(repeat.EarlierPart, run.Results[part]) && repeat.EarlierLine == repeat.Line)

@@ -7,8 +7,8 @@ namespace NcLanguage.Checks.Rules;
 /// <param name="Line">Its block, counted from 0 within its part.</param>
 /// <param name="EarlierPart">The part that drilled it first; the same or an earlier one.</param>
 /// <param name="EarlierLine">The block there.</param>
-/// <param name="Finding">What is told of it; null where nothing is.</param>
-readonly record struct HoleRepeat(int Hole, int Line, PartResult EarlierPart, int EarlierLine, Finding? Finding);
+/// <param name="Finding">What is told of it; null where that has not been asked for.</param>
+record struct HoleRepeat(int Hole, int Line, PartResult EarlierPart, int EarlierLine, Finding? Finding);
 
 /// <summary>A run of holes that is not at its end when a part is: the holes of this part that belong to it, and those before.</summary>
 /// <param name="Before">Its holes in earlier parts; null where it begins in this one.</param>
@@ -52,6 +52,7 @@ sealed class RepeatSearch
 
     readonly List<PartResult> _parts = [];
     readonly List<Drilled> _drilled = [];
+    readonly List<HoleRepeat> _repeats = [];
     Seat[] _seats = new Seat[64];
     int _run = 1;
     RunOfHoles? _seenOf;
@@ -66,7 +67,7 @@ sealed class RepeatSearch
         if (!spread.MayRepeat && (goesOn is null || !goesOn.MayMeet(part.Holes)))
             return new PartRepeats(met, after, []);
         Recall(goesOn);
-        List<HoleRepeat>? repeats = null;
+        _repeats.Clear();
         var lastLine = -1;
         _parts.Add(part);
         for (var i = 0; i < part.Holes.Length; i++)
@@ -79,10 +80,10 @@ sealed class RepeatSearch
             if (Add(part.Holes, i) is not { } earlier || part.Holes.LineOf(i) == lastLine)
                 continue;
             lastLine = part.Holes.LineOf(i);
-            (repeats ??= []).Add(new HoleRepeat(i, lastLine, _parts[earlier.Part], _parts[earlier.Part].Holes.LineOf(earlier.Hole), null));
+            _repeats.Add(new HoleRepeat(i, lastLine, _parts[earlier.Part], _parts[earlier.Part].Holes.LineOf(earlier.Hole), null));
         }
         _seenOf = after;
-        return new PartRepeats(met, after, repeats is null ? [] : [.. repeats]);
+        return new PartRepeats(met, after, [.. _repeats]);
     }
 
     /// <summary>The run of holes that is not at its end when a part is.</summary>

@@ -179,19 +179,24 @@ sealed class DiagnosticPublisher
     {
         if (findings.Length <= MostFindings)
             return (findings, null);
-        var isShown = new bool[findings.Length];
-        var left = MostFindings;
-        foreach (var severity in (ReadOnlySpan<Severity>)[Checks.Severity.Error, Checks.Severity.Warning, Checks.Severity.Note])
+        // Of each severity no more than would be shown of it alone: with so many errors nothing behind them is looked at.
+        var first = (Errors: new List<int>(), Warnings: new List<int>(), Notes: new List<int>());
+        for (var i = 0; i < findings.Length && first.Errors.Count < MostFindings; i++)
         {
-            for (var i = 0; i < findings.Length && left > 0; i++)
+            var ofKind = findings[i].Severity switch
             {
-                if (findings[i].Severity != severity)
-                    continue;
-                isShown[i] = true;
-                left--;
-            }
+                Checks.Severity.Error => first.Errors,
+                Checks.Severity.Warning => first.Warnings,
+                _ => first.Notes,
+            };
+            if (ofKind.Count < MostFindings)
+                ofKind.Add(i);
         }
-        return ([.. findings.Where((_, i) => isShown[i])], findings[Array.IndexOf(isShown, false)]);
+        int[] shown = [.. first.Errors.Concat(first.Warnings).Concat(first.Notes).Take(MostFindings).Order()];
+        var left = 0;
+        while (left < shown.Length && shown[left] == left)
+            left++;
+        return ([.. shown.Select(i => findings[i])], findings[left]);
     }
 
     DiagnosticRelatedInformation[]? Related(DocumentSnapshot snapshot, ProgramAnalysis analysis, SetterLines setters, Finding finding)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using NcLanguage.Checks.Analysis;
+using NcLanguage.Checks.Rules;
 using NcLanguage.Machine.Profiles;
 using NcLanguage.Machine.Setups;
 using NcLanguage.Syntax.Text;
@@ -19,7 +20,7 @@ public sealed class HoleRepeatedTests
             var random = new Random(seed);
             var (text, expected) = Program(random);
             var analysis = ProgramAnalysis.Create(SourceText.From(text), new Setup(), MachineProfile.IsoMill with { IsChosen = true });
-            Assert.Equal(expected, analysis.Findings.Where(finding => finding.Id == "NC3025").Select(finding => finding.Line));
+            Assert.Equal(expected.Take(HoleRepeated.MostTold), analysis.Findings.Where(finding => finding.Id == "NC3025").Select(finding => finding.Line));
             found += expected.Count;
         }
         Assert.InRange(found, 1_000, int.MaxValue);

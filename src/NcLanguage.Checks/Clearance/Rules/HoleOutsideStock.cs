@@ -77,8 +77,10 @@ public sealed class HoleOutsideStock : Rule
                 count++;
         }
         if (count > 0)
-            step.ReportBlock(this, first.Message, value: count, text: HoleFindings.MarkOf(first.Way.ToString()));
+            step.ReportBlock(this, first.Message, value: count, text: first.Way == Way.Outside ? OutsideMark : OverTheEdgeMark);
     }
+
+    static readonly string OutsideMark = HoleFindings.MarkOf(nameof(Way.Outside)), OverTheEdgeMark = HoleFindings.MarkOf(nameof(Way.OverTheEdge));
 
     enum Way { Inside, Outside, OverTheEdge }
 
